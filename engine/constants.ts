@@ -1,0 +1,13 @@
+/** Physical constants of the engine, each by definition or with its source. */
+
+/** Standard gravity, m/s² (by definition, CGPM 1901). */
+export const GRAVITY = 9.80665;
+
+/** Standard atmosphere at sea level, Pa (by definition; US Standard Atmosphere 1976). */
+export const STANDARD_ATMOSPHERE = 101_325;
+
+/** Molar gas constant of dry air per mass, J/(kg·K): 8.31432/0.0289644 (US Standard Atmosphere 1976). */
+export const AIR_GAS_CONSTANT = 8.31432 / 0.0289644;
+
+/** Ratio of specific heats of air (handbook value). */
+export const AIR_GAMMA = 1.4;

@@ -1,0 +1,55 @@
+/**
+ * Every finding code, by room. Each has its words in `words/findings/`; a meta test holds both together.
+ */
+export const findingCodes = [
+  // hauling and holding
+  'cannot-start',
+  'cannot-haul-cars',
+  'slow-on-grade',
+  'traction-unknown',
+  'does-not-hold',
+  'holds-only-while-brake-is-tight',
+  'no-parking-brake',
+  // stopping and speed
+  'cannot-stop',
+  'runs-away',
+  'speed-limited',
+  'planned-speed-too-high',
+  'too-many-cars-to-stop',
+  'brake-force-unknown',
+  'wheels-slide',
+  'brake-kinds-do-not-work-together',
+  'brake-pipe-broken',
+  'vacuum-limited-by-air',
+  'brake-not-worked-by-driver',
+  'not-braked',
+  // spacing
+  'gap-needed',
+  // host
+  'gauge-differs',
+  'too-many-cars',
+  'too-many-riders',
+  'too-many-riders-on-car',
+  'too-many-riders-per-axle',
+  'chains-missing',
+  'too-few-cars-braked',
+  'guard-missing',
+  'lights-missing',
+  'seat-too-high',
+  'rider-too-young',
+  // loads
+  'car-overloaded',
+  'axle-overloaded',
+  'seat-overloaded',
+  'rider-not-seated',
+  'rider-mass-unknown',
+  'curve-too-tight',
+  'grade-beyond-range',
+  // line
+  'heights-poor',
+  'sight-unknown',
+  // assumptions
+  'assumed',
+] as const;
+
+export type FindingCode = (typeof findingCodes)[number];

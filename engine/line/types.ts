@@ -1,0 +1,100 @@
+/**
+ * The line as surveyed: alignment, cant, places, the host's limits and sight distances along it.
+ *
+ * Chainage `at`, `from`, `to` in m from the line's origin, growing in the running direction "forward".
+ * On a loop, chainage runs 0 … length and `from > to` means the stretch crosses the origin.
+ */
+
+export interface HeightKnot {
+  readonly at: number;
+  /** m above the line's datum. Between knots the grade is constant. */
+  readonly height: number;
+}
+
+/** A stretch whose curvature varies linearly; arcs have equal ends, transitions differ. */
+export interface CurveElement {
+  readonly from: number;
+  readonly to: number;
+  /** 1/m; positive curves to the left in the forward direction. */
+  readonly startCurvature: number;
+  readonly endCurvature: number;
+  /** Extra gauge in the curve, m. */
+  readonly gaugeWidening: number;
+}
+
+export interface CantKnot {
+  readonly at: number;
+  /** m, height of the right rail above the left one; linear between knots. Helps left curves if positive. */
+  readonly cant: number;
+}
+
+export type PlaceKind =
+  | 'station'
+  | 'stop'
+  | 'signal'
+  | 'switch'
+  | 'crossing'
+  | 'tunnel'
+  | 'bridge'
+  | 'summit'
+  | 'board'
+  | 'siding'
+  | 'yard'
+  | 'buffers';
+
+export interface Place {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: PlaceKind;
+  readonly at: number;
+  /** End of an extended place (tunnel, platform), m. */
+  readonly to?: number;
+  /** Distance before it at which a driver first sees it, m (forward, reverse). */
+  readonly sight?: number;
+  readonly sightReverse?: number;
+  /** The train is booked to stop here. */
+  readonly stop: boolean;
+}
+
+export interface SpeedLimit {
+  readonly from: number;
+  readonly to: number;
+  /** m/s */
+  readonly speed: number;
+  readonly why: string;
+  readonly source: string;
+}
+
+/** Where the driver sees less than the whole way ahead. */
+export interface Sight {
+  readonly from: number;
+  readonly to: number;
+  /** m of clear track that the driver sees ahead. */
+  readonly distance: number;
+  readonly direction: 'forward' | 'reverse' | 'both';
+}
+
+export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
+
+export interface Line {
+  readonly name: string;
+  /** m between railheads. */
+  readonly gauge: number;
+  /** Distance between wheel-rail contact points across the track, m. */
+  readonly contactWidth: number;
+  readonly loop: boolean;
+  /** m; a loop's circumference or a point-to-point line's end. */
+  readonly length: number;
+  /** At least two, first at 0, last at length, strictly growing; a loop's first and last heights agree. */
+  readonly heights: readonly HeightKnot[];
+  readonly heightQuality: SurveyQuality;
+  /** Sorted, not overlapping; elsewhere straight. */
+  readonly curves: readonly CurveElement[];
+  /** Sorted; level where empty. */
+  readonly cants: readonly CantKnot[];
+  readonly places: readonly Place[];
+  readonly speedLimits: readonly SpeedLimit[];
+  readonly sights: readonly Sight[];
+  /** Worst twist measured or admitted, m per m; absent: not known. */
+  readonly twist?: number;
+}

@@ -1,0 +1,93 @@
+/** The outing: one train, on one line, with these riders, in today's conditions, under the host's rules. */
+import type { Line } from '../line/types.ts';
+import type { Quantity } from '../quantity.ts';
+import type { Rider, Train } from '../train/types.ts';
+
+export type RailState = 'dry' | 'damp' | 'wet' | 'greasy' | 'sanded';
+export const railStates: readonly RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];
+
+/** One rule of the host, with the words and place it comes from. */
+export interface Rule<T> {
+  readonly value: T;
+  readonly source: string;
+}
+
+export interface HostRules {
+  readonly name: string;
+  /** m/s for the whole line. */
+  readonly speed?: Rule<number>;
+  /** Least gap to the train ahead, m. */
+  readonly leastGap?: Rule<number>;
+  readonly mostCars?: Rule<number>;
+  readonly mostRiders?: Rule<number>;
+  readonly mostRidersPerCar?: Rule<number>;
+  readonly ridersPerAxle?: Rule<number>;
+  readonly chainsRequired?: Rule<boolean>;
+  /** Least working load of a chain, N. */
+  readonly chainLoad?: Rule<number>;
+  /** Least share of cars that must be braked by the driver, 0…1. */
+  readonly brakedShare?: Rule<number>;
+  /** A guard must ride when there are at least this many cars. */
+  readonly guardFromCars?: Rule<number>;
+  /** A guard must ride when there are at least this many riders. */
+  readonly guardFromRiders?: Rule<number>;
+  readonly lightsAtNight?: Rule<boolean>;
+  readonly gauge?: Rule<number>;
+  /** Highest seat above rail, m. */
+  readonly seatHeight?: Rule<number>;
+  /** Least wheel load as a share of its static load (balance); absent: the project's default applies. */
+  readonly leastWheelShare?: Rule<number>;
+  readonly youngestRider?: Rule<number>;
+  /** Distance at which a stopped train must be protected, m. */
+  readonly flagDistance?: Rule<number>;
+  readonly parkingBrakeRequired?: Rule<boolean>;
+  /** Extra distance added to each cautious stop, m. */
+  readonly stopMargin?: Rule<number>;
+}
+
+export interface Conditions {
+  readonly railState: RailState;
+  /** m above sea level; absent: taken as sea level and said so where it matters. */
+  readonly altitude?: number;
+  /** Atmospheric pressure of the day at the line, Pa (absolute, not reduced to sea level). */
+  readonly airPressure?: number;
+  readonly night: boolean;
+  /** m/s across the line. */
+  readonly crosswind?: number;
+  /** Driver's reaction, s. */
+  readonly reaction: Quantity;
+}
+
+export interface FollowingTrain {
+  /** Seconds behind this one. */
+  readonly after: number;
+  /** m/s */
+  readonly speed: number;
+}
+
+export interface Outing {
+  readonly name: string;
+  readonly date?: string;
+  readonly line: Line;
+  readonly train: Train;
+  readonly riders: readonly Rider[];
+  readonly host: HostRules;
+  readonly conditions: Conditions;
+  readonly direction: 'forward' | 'reverse';
+  /** Speed the driver means to run at, m/s; absent: the limits alone. */
+  readonly plannedSpeed?: number;
+  readonly following?: FollowingTrain;
+  /** Speed limits agreed for this outing on top of the host's. */
+  readonly extraLimits: readonly { readonly from: number; readonly to: number; readonly speed: number }[];
+  /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface Assumption {
+  /** What was taken, for example `rolling resistance of ball bearings`. */
+  readonly of: string;
+  /** Vehicle, place or file field it was taken for. */
+  readonly where: string;
+  readonly key: string;
+  readonly source: string;
+}
