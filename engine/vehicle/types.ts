@@ -230,6 +230,10 @@ export interface Vehicle {
   readonly bearing: BearingKind;
   readonly resistance: RollingResistance;
   readonly brakes: readonly BrakeGear[];
+  /** Kinds of train brake that this engine works through the train; absent: the kinds of its own gear. */
+  readonly supplies?: readonly BrakeKind[];
+  /** Kinds whose pipe passes through this vehicle although it has no such brake itself. */
+  readonly throughPipe?: readonly BrakeKind[];
   readonly traction?: Traction;
   readonly front: Coupling;
   readonly rear: Coupling;
