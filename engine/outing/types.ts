@@ -2,6 +2,7 @@
 import type { Line } from '../line/types.ts';
 import type { Quantity } from '../quantity.ts';
 import type { Rider, Train } from '../train/types.ts';
+import type { BlockMaterial, BrakeKind } from '../vehicle/types.ts';
 
 export type RailState = 'dry' | 'damp' | 'wet' | 'greasy' | 'sanded';
 export const railStates: readonly RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];
@@ -65,6 +66,32 @@ export interface FollowingTrain {
   readonly speed: number;
 }
 
+/** Figures that stand in where an outing's files give none; filled from `data/` by `files/`. */
+export interface AssumedValues {
+  /** Wheel on rail, by rail state, N/N. */
+  readonly adhesion: Readonly<Record<RailState, Quantity>>;
+  /** Force of a locked wheel ÷ adhesion limit. */
+  readonly slideFactor: Quantity;
+  /** Curve drag = weight·c/R: c in m. */
+  readonly curveConstant: Quantity;
+  /** Block on wheel by speed (growing, m/s), linear between. */
+  readonly blockFriction: Readonly<
+    Record<BlockMaterial, readonly { readonly speed: number; readonly friction: Quantity }[]>
+  >;
+  /** s, by brake kind. */
+  readonly deadTime: Readonly<Record<BrakeKind, Quantity>>;
+  readonly buildUp: Readonly<Record<BrakeKind, Quantity>>;
+  /** Starting resistance ÷ rolling resistance, from rest. */
+  readonly startingFactor: Quantity;
+  /** Centre of gravity of a seated rider above the seat, m. */
+  readonly riderCentre: Quantity;
+  /** Coupler free movement, m, and stiffness, N/m. */
+  readonly couplerSlack: Quantity;
+  readonly couplerStiffness: Quantity;
+  /** Extra distance kept to whatever the train must stop short of, m. */
+  readonly stopMargin: number;
+}
+
 export interface Outing {
   readonly name: string;
   readonly date?: string;
@@ -81,6 +108,7 @@ export interface Outing {
   readonly extraLimits: readonly { readonly from: number; readonly to: number; readonly speed: number }[];
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
+  readonly assumed: AssumedValues;
 }
 
 export interface Assumption {
