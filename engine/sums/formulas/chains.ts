@@ -1,0 +1,131 @@
+/**
+ * Chains: working load by grade and size, the weakest part, and the snatch when slack is taken up.
+ *
+ * Working loads are a table in the regulation, so they are data here, not a formula.
+ */
+
+const POUND_FORCE = 4.4482216152605;
+const INCH = 0.0254;
+
+export type ChainGrade = 30 | 43 | 70 | 80;
+export const chainGrades: readonly ChainGrade[] = [30, 43, 70, 80];
+
+/** A chain with no mark of its grade counts as this one (49 CFR 393.108). */
+export const UNMARKED_CHAIN_GRADE: ChainGrade = 30;
+
+/** Size in inches → working load in lbf. 1/8 and 3/16 in: a supplier's chart citing NACM; the rest: 49 CFR 393.108. */
+const poundsByGrade: Readonly<Record<ChainGrade, readonly (readonly [number, number])[]>> = {
+  30: [
+    [1 / 8, 400],
+    [3 / 16, 800],
+    [1 / 4, 1300],
+    [5 / 16, 1900],
+    [3 / 8, 2650],
+    [1 / 2, 4500],
+  ],
+  43: [
+    [1 / 4, 2600],
+    [5 / 16, 3900],
+    [3 / 8, 5400],
+    [1 / 2, 9200],
+  ],
+  70: [
+    [1 / 4, 3150],
+    [5 / 16, 4700],
+    [3 / 8, 6600],
+    [1 / 2, 11300],
+  ],
+  80: [
+    [1 / 4, 3500],
+    [5 / 16, 4500],
+    [3 / 8, 7100],
+    [1 / 2, 12000],
+  ],
+};
+
+export interface ChainRow {
+  readonly grade: ChainGrade;
+  /** Nominal diameter of the link wire, m. */
+  readonly size: number;
+  /** Working load limit, N. */
+  readonly workingLoad: number;
+}
+
+/** Every row of the catalogue, by grade and then by size. */
+export const chainCatalogue: readonly ChainRow[] = chainGrades.flatMap((grade) =>
+  poundsByGrade[grade].map(([inches, pounds]) => ({
+    grade,
+    size: inches * INCH,
+    workingLoad: pounds * POUND_FORCE,
+  })),
+);
+
+/** Nominal sizes in the catalogue, m, growing. */
+export const chainSizes: readonly number[] = [...new Set(chainCatalogue.map((row) => row.size))].sort(
+  (a, b) => a - b,
+);
+
+/**
+ * Working load limit of a chain, N, or undefined where the table has no such grade and size.
+ * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain); nothing is interpolated.
+ *
+ * grade 30, 43, 70, 80 · size m, 1/8 to 1/2 in. Source: 49 CFR 393.108; 1/8 and 3/16 in: NACM chart.
+ */
+export function chainWorkingLoad(grade: number, size: number): number | undefined {
+  return chainCatalogue.find((row) => row.grade === grade && Math.abs(row.size - size) <= 0.01 * row.size)
+    ?.workingLoad;
+}
+
+/**
+ * Least breaking load ÷ working load limit: 3 for grade 43, 4 for the other grades.
+ * Source: supplier's chart citing NACM.
+ */
+export function chainDesignFactor(grade: number): number {
+  return grade === 43 ? 3 : 4;
+}
+
+/**
+ * Working load of a connection, N: the weakest of the parts in line, times the chains side by side.
+ *
+ * parts N, each > 0 · count ≥ 1. Chains side by side share equally only if they are of equal slack.
+ */
+export function weakestWorkingLoad(parts: readonly number[], count = 1): number {
+  return count * Math.min(...parts);
+}
+
+/** Mass that two bodies show each other, kg: m₁m₂/(m₁+m₂). An unmovable second body is Infinity. */
+export function reducedMass(one: number, other: number): number {
+  if (one === Infinity) return other;
+  if (other === Infinity) return one;
+  return (one * other) / (one + other);
+}
+
+/**
+ * Speed at which slack runs out, m/s: v = √(v₀² + 2·F·slack/µ).
+ *
+ * startSpeed m/s relative, ≥ 0 · pull N, the steady force that parts the two bodies (F ≥ 0 or the
+ * slack may never run out) · slack m ≥ 0 · mass kg, reduced mass µ > 0. Source: energy balance.
+ */
+export function slackSpeed(startSpeed: number, pull: number, slack: number, mass: number): number {
+  return Math.sqrt(Math.max(0, startSpeed * startSpeed + (2 * pull * slack) / mass));
+}
+
+/**
+ * Peak force of a chain or bar that catches a body, N: F + √(F² + k·µ·v²).
+ *
+ * speed v m/s relative at the end of the slack · stiffness k N/m > 0 · mass kg, reduced mass µ ·
+ * pull F N, steady force that goes on pulling while it stretches. Linear spring without damping, so it
+ * is an upper bound for one catch. Source: energy balance ½µv² + F·x = ½k·x².
+ */
+export function snatchForce(speed: number, stiffness: number, mass: number, pull = 0): number {
+  return pull + Math.sqrt(pull * pull + stiffness * mass * speed * speed);
+}
+
+/**
+ * Stiffness of a plain bar in pull, N/m: k = E·A/L.
+ *
+ * modulus Pa > 0 · area m² > 0 · length m > 0. Source: Hooke's law.
+ */
+export function barStiffness(modulus: number, area: number, length: number): number {
+  return (modulus * area) / length;
+}

@@ -1,0 +1,121 @@
+/** Curves: radius and degree, cant, overturning, flange climb, twist. Outward and outer-rail-high are positive. */
+import { GRAVITY } from '../../constants.ts';
+
+/** Chord of the US degree of curve, m: 100 ft. */
+export const DEGREE_CHORD = 30.48;
+
+/**
+ * Radius of a curve from its degree, m, by the chord definition: R = 50 ft/sin(D/2).
+ * degree rad, 0 < D ≤ π. Source: Searles; railroad practice.
+ */
+export function radiusOfDegree(degree: number): number {
+  return DEGREE_CHORD / 2 / Math.sin(degree / 2);
+}
+
+/** Degree of a curve from its radius, rad, by the chord definition; radius m ≥ 50 ft. */
+export function degreeOfRadius(radius: number): number {
+  return 2 * Math.asin(DEGREE_CHORD / 2 / radius);
+}
+
+/** Radius from degree by the arc definition (highways), m: R = 100 ft/D. degree rad > 0. */
+export function radiusOfArcDegree(degree: number): number {
+  return DEGREE_CHORD / degree;
+}
+
+/**
+ * Radius from a chord and the versine (mid-ordinate) at its middle, m: R = c²/(8v) + v/2, exact.
+ * chord m > 0 · versine m, 0 < v ≤ c/2.
+ */
+export function radiusFromVersine(chord: number, versine: number): number {
+  return (chord * chord) / (8 * versine) + versine / 2;
+}
+
+/** Versine of a chord in a curve, m: v = R − √(R² − c²/4); radius ≥ c/2. */
+export function versineOfRadius(chord: number, radius: number): number {
+  const half = chord / 2;
+  return (half * half) / (radius + Math.sqrt(radius * radius - half * half));
+}
+
+/**
+ * Cant at which nothing pulls sideways, m: e = b·v²/(g·R).
+ *
+ * speed m/s · radius m > 0 · base b m between rail contacts. Taken as slope, as the trade does: at
+ * v²/(gR) = 0.2 the true height is 2 % less. Source: 49 CFR 213 App. A, US Army TR0671 (same form).
+ */
+export function equilibriumCant(speed: number, radius: number, base: number): number {
+  return (base * speed * speed) / (GRAVITY * radius);
+}
+
+/**
+ * Curve speed from cant and cant deficiency, m/s: v = √(g·R·(e + d)/b).
+ * radius m > 0 · base m > 0 · cant, deficiency m with e + d ≥ 0. Source: 49 CFR 213.57 (form).
+ */
+export function cantSpeed(radius: number, base: number, cant: number, deficiency: number): number {
+  return Math.sqrt((GRAVITY * radius * (cant + deficiency)) / base);
+}
+
+/** Sideways acceleration felt across the track, m/s²: v²/R − g·e/b; outward positive. */
+export function feltSideways(speed: number, radius: number, cant: number, base: number): number {
+  return (speed * speed) / radius - (GRAVITY * cant) / base;
+}
+
+/** Centrifugal force, N: m·v²/R. mass kg · speed m/s · radius m > 0. */
+export function centrifugalForce(mass: number, speed: number, radius: number): number {
+  return (mass * speed * speed) / radius;
+}
+
+/** Angle of the track across, rad, from cant: asin(e/b); |cant| ≤ base. */
+export function cantAngle(cant: number, base: number): number {
+  return Math.asin(cant / base);
+}
+
+/**
+ * Speed at which a vehicle tips over the outer rail, m/s: v = √(g·R·tan(θ + φ)),
+ * tan φ = (b/2 − y)/h, sin θ = e/b. Exact for a stiff body.
+ *
+ * radius R m > 0 · base b m between contact points · height h m of the centre of gravity > 0 ·
+ * cant e m, outer rail high positive · lean y m, centre of gravity outward of the middle.
+ * Returns 0 where it tips standing still, Infinity where no speed tips it outward (θ + φ ≥ 90°).
+ * Source: moments about the outer contact; for e = y = 0 it is √(g·R·b/(2h)).
+ */
+export function overturningSpeed(radius: number, base: number, height: number, cant = 0, lean = 0): number {
+  const angle = Math.atan2(base / 2 - lean, height) + cantAngle(cant, base);
+  if (angle <= 0) return 0;
+  if (angle >= Math.PI / 2) return Infinity;
+  return Math.sqrt(GRAVITY * radius * Math.tan(angle));
+}
+
+/**
+ * Height of the centre of gravity from a tilt test, m: h = (b/2 − y)/tan(angle).
+ * angle rad at which the upper wheel just lifts, 0 < angle < π/2 · base m · offset y m of the centre of
+ * gravity toward the lower side. Source: moments about the lower contact.
+ */
+export function centreHeightFromTilt(angle: number, base: number, offset = 0): number {
+  return (base / 2 - offset) / Math.tan(angle);
+}
+
+/**
+ * Share of the wheel load that the inner wheels lose in a curve, 0 to 1 at lift.
+ * Δ = 2·(h·a + g·y)/(g·b), a = felt sideways acceleration. Level-track form, small cant.
+ */
+export function innerUnloading(felt: number, height: number, base: number, lean = 0): number {
+  return (2 * (height * felt + GRAVITY * lean)) / (GRAVITY * base);
+}
+
+/**
+ * Nadal's limit of flange climb, L/V: (tan δ − µ)/(1 + µ·tan δ) = tan(δ − atan µ).
+ * flangeAngle δ rad, 0 < δ ≤ 90° · friction µ ≥ 0. Source: Nadal 1896; 49 CFR 213.333.
+ */
+export function nadalLimit(flangeAngle: number, friction: number): number {
+  return Math.tan(flangeAngle - Math.atan(friction));
+}
+
+/** Twist (warp) of track, m/m: difference of cant ÷ distance along. */
+export function twist(difference: number, along: number): number {
+  return difference / along;
+}
+
+/** Height by which one wheel stands off the plane of the others on twisted track, m. */
+export function twistOverBase(trackTwist: number, wheelBase: number): number {
+  return trackTwist * wheelBase;
+}
