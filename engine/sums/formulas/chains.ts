@@ -21,25 +21,32 @@ const poundsByGrade: Readonly<Record<ChainGrade, readonly (readonly [number, num
     [1 / 4, 1300],
     [5 / 16, 1900],
     [3 / 8, 2650],
+    [7 / 16, 3700],
     [1 / 2, 4500],
+    [5 / 8, 6900],
   ],
   43: [
     [1 / 4, 2600],
     [5 / 16, 3900],
     [3 / 8, 5400],
+    [7 / 16, 7200],
     [1 / 2, 9200],
+    [5 / 8, 13000],
   ],
   70: [
     [1 / 4, 3150],
     [5 / 16, 4700],
     [3 / 8, 6600],
+    [7 / 16, 8750],
     [1 / 2, 11300],
+    [5 / 8, 15800],
   ],
   80: [
     [1 / 4, 3500],
     [5 / 16, 4500],
     [3 / 8, 7100],
     [1 / 2, 12000],
+    [5 / 8, 18100],
   ],
 };
 
@@ -69,7 +76,7 @@ export const chainSizes: readonly number[] = [...new Set(chainCatalogue.map((row
  * Working load limit of a chain, N, or undefined where the table has no such grade and size.
  * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain); nothing is interpolated.
  *
- * grade 30, 43, 70, 80 · size m, 1/8 to 1/2 in. Source: 49 CFR 393.108; 1/8 and 3/16 in: NACM chart.
+ * grade 30, 43, 70, 80 · size m, 1/8 to 5/8 in. Source: 49 CFR 393.108; 1/8 and 3/16 in: NACM chart.
  */
 export function chainWorkingLoad(grade: number, size: number): number | undefined {
   return chainCatalogue.find((row) => row.grade === grade && Math.abs(row.size - size) <= 0.01 * row.size)
