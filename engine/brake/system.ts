@@ -1,0 +1,94 @@
+/**
+ * Which brakes answer the driver: the gear that the engine works, through a pipe or cable that reaches it.
+ *
+ * A train brake answers if some engine supplies its kind and every vehicle between carries that kind on.
+ * Air and vacuum, straight and automatic, are different kinds: across a joint of two kinds there is no
+ * continuous brake (common practice, no source).
+ */
+import type { Train } from '../train/types.ts';
+import type { BrakeGear, BrakeKind, Vehicle } from '../vehicle/types.ts';
+
+/** Kinds that reach along the train from the engine. */
+const throughKinds: ReadonlySet<BrakeKind> = new Set([
+  'straight-air',
+  'automatic-air',
+  'simple-vacuum',
+  'automatic-vacuum',
+  'electric',
+]);
+
+export const isThrough = (kind: BrakeKind): boolean => throughKinds.has(kind);
+
+export type WhyNot =
+  | 'worked-by-another'
+  | 'no-supply'
+  | 'pipe-broken'
+  | 'kinds-differ'
+  | 'nothing-to-push-it';
+
+export interface GearState {
+  readonly vehicle: number;
+  readonly gear: BrakeGear;
+  /** The driver's own action sets it. */
+  readonly answers: boolean;
+  readonly why?: WhyNot;
+}
+
+const isEngine = (v: Vehicle): boolean => v.role === 'engine' || v.role === 'tender';
+
+/** Kinds that a vehicle works for the whole train. */
+export function suppliedKinds(vehicle: Vehicle): readonly BrakeKind[] {
+  if (vehicle.supplies) return vehicle.supplies.filter(isThrough);
+  if (vehicle.role !== 'engine') return [];
+  return vehicle.brakes.map((b) => b.kind).filter(isThrough);
+}
+
+const carriesOn = (vehicle: Vehicle, kind: BrakeKind): boolean =>
+  vehicle.brakes.some((b) => b.kind === kind) ||
+  (vehicle.throughPipe?.includes(kind) ?? false) ||
+  (vehicle.supplies?.includes(kind) ?? false);
+
+/** State of every brake gear of the train, vehicle by vehicle. */
+export function gearStates(train: Train): GearState[] {
+  return train.vehicles.flatMap((vehicle, index) =>
+    vehicle.brakes.map((gear): GearState => {
+      const why = whyNot(train, index, gear);
+      return why === undefined
+        ? { vehicle: index, gear, answers: true }
+        : { vehicle: index, gear, answers: false, why };
+    }),
+  );
+}
+
+function whyNot(train: Train, index: number, gear: BrakeGear): WhyNot | undefined {
+  if (gear.workedBy !== 'driver') return 'worked-by-another';
+  if (gear.kind === 'surge') return brakedAhead(train, index) ? undefined : 'nothing-to-push-it';
+  if (!isThrough(gear.kind)) return undefined;
+  const suppliers = train.vehicles.flatMap((v, i) => (suppliedKinds(v).includes(gear.kind) ? [i] : []));
+  if (suppliers.length === 0) {
+    return train.vehicles.some((v) => suppliedKinds(v).length > 0) ? 'kinds-differ' : 'no-supply';
+  }
+  const outcomes = suppliers.map((from) => reach(train, from, index, gear.kind));
+  return outcomes.includes(undefined) ? undefined : outcomes[0];
+}
+
+function reach(train: Train, from: number, to: number, kind: BrakeKind): WhyNot | undefined {
+  const [first, last] = from < to ? [from, to] : [to, from];
+  for (let i = first; i < last; i++) {
+    if (train.pipeBrokenAfter.includes(i)) return 'pipe-broken';
+  }
+  for (let i = first + 1; i < last; i++) {
+    const between = train.vehicles[i];
+    if (!carriesOn(between, kind)) {
+      return between.brakes.some((b) => isThrough(b.kind)) ? 'kinds-differ' : 'pipe-broken';
+    }
+  }
+  return undefined;
+}
+
+/** A surge brake works when something ahead of it brakes and is pushed. */
+function brakedAhead(train: Train, index: number): boolean {
+  return train.vehicles
+    .slice(0, index)
+    .some((v) => isEngine(v) && v.brakes.some((b) => b.workedBy === 'driver'));
+}

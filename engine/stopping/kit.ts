@@ -1,0 +1,165 @@
+/**
+ * What a stop needs of an outing, compiled once: the potential, the braked groups as plain arrays, the
+ * shape of their build-up. A scenario is then laid over it in a fraction of a microsecond per group.
+ */
+import type { BrakedGroup } from '../brake/force.ts';
+import { frictionAt } from '../brake/force.ts';
+import type { Potential } from '../line/potential.ts';
+import type { AssumedValues } from '../outing/types.ts';
+import type { Quantity } from '../quantity.ts';
+import { type ResistanceTerms, resistanceTerms } from '../resistance/train.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
+
+/** Speeds at which block friction is tabulated: 0 … 20 m/s by 0.5. */
+export const SPEED_STEP = 0.5;
+export const SPEED_NODES = 41;
+/** Steps over the build-up. */
+export const RAMP_STEPS = 10;
+
+/** Block friction by speed at the low, likely and high position. */
+interface FrictionTable {
+  readonly low: Float64Array;
+  readonly value: Float64Array;
+  readonly high: Float64Array;
+}
+
+export interface StopKit {
+  readonly potential: Potential;
+  /** m over couplers. */
+  readonly length: number;
+  /** kg, likely. */
+  readonly mass: number;
+  readonly effectiveMass: number;
+  /** Mass at its bounds ÷ likely mass. */
+  readonly massSpread: Quantity;
+  readonly resistance: {
+    readonly low: ResistanceTerms;
+    readonly value: ResistanceTerms;
+    readonly high: ResistanceTerms;
+  };
+  readonly adhesion: Quantity;
+  readonly slideFactor: Quantity;
+  readonly reaction: Quantity;
+  /** Duration of the whole build-up at its likely figure, s, and its bounds ÷ likely. */
+  readonly rampTime: number;
+  readonly rampSpread: Quantity;
+  readonly groups: number;
+  readonly blockLow: Float64Array;
+  readonly blockValue: Float64Array;
+  readonly blockHigh: Float64Array;
+  readonly load: Float64Array;
+  /** Index into `friction`, −1: the force was measured. */
+  readonly material: Int8Array;
+  readonly friction: readonly FrictionTable[];
+  /** Per group and step: mean of its ramp over the step, and its weight on the distance run. */
+  readonly rampMean: Float64Array;
+  readonly rampLead: Float64Array;
+  /** Ramp at the step's start, per group and node. */
+  readonly rampNode: Float64Array;
+}
+
+/** ∫ and ∫∫ of a ramp that rises linearly from 0 at `dead` to 1 at `dead + build`. */
+const ramp = (t: number, dead: number, build: number): number =>
+  t <= dead ? 0 : t >= dead + build ? 1 : (t - dead) / build;
+const rampOnce = (t: number, dead: number, build: number): number => {
+  if (t <= dead) return 0;
+  const x = t - dead;
+  return x >= build ? x - build / 2 : (x * x) / (2 * build);
+};
+const rampTwice = (t: number, dead: number, build: number): number => {
+  if (t <= dead) return 0;
+  const x = t - dead;
+  if (x < build) return (x * x * x) / (6 * build);
+  const past = x - build;
+  return (build * build) / 6 + (build / 2) * past + (past * past) / 2;
+};
+
+export function buildKit(
+  loaded: LoadedTrain,
+  groups: readonly BrakedGroup[],
+  potential: Potential,
+  adhesion: Quantity,
+  reaction: Quantity,
+  assumed: AssumedValues,
+): StopKit {
+  const count = groups.length;
+  const end = (g: BrakedGroup): number => g.deadTime.value + g.buildUp.value;
+  const rampTime = groups.reduce((longest, g) => Math.max(longest, end(g)), 0);
+  const materials = [...new Set(groups.flatMap((g) => (g.friction ? [g.friction] : [])))];
+  const array = (of: (g: BrakedGroup) => number): Float64Array => Float64Array.from(groups, of);
+  const lowMass = loaded.vehicles.reduce((sum, v) => sum + v.massLow, 0);
+  const highMass = loaded.vehicles.reduce((sum, v) => sum + v.massHigh, 0);
+  return {
+    potential,
+    length: loaded.length,
+    mass: loaded.mass,
+    effectiveMass: loaded.effectiveMass,
+    massSpread: { value: 1, low: lowMass / loaded.mass, high: highMass / loaded.mass, how: 'stated' },
+    resistance: {
+      low: resistanceTerms(loaded.vehicles, -1),
+      value: resistanceTerms(loaded.vehicles, 0),
+      high: resistanceTerms(loaded.vehicles, 1),
+    },
+    adhesion,
+    slideFactor: assumed.slideFactor,
+    reaction,
+    rampTime,
+    rampSpread: timingSpread(groups),
+    groups: count,
+    blockLow: array((g) => g.block.low),
+    blockValue: array((g) => g.block.value),
+    blockHigh: array((g) => g.block.high),
+    load: array((g) => g.load),
+    material: Int8Array.from(groups, (g) => (g.friction ? materials.indexOf(g.friction) : -1)),
+    friction: materials.map((points) => ({
+      low: tabulate((v) => frictionAt(points, v, -1)),
+      value: tabulate((v) => frictionAt(points, v, 0)),
+      high: tabulate((v) => frictionAt(points, v, 1)),
+    })),
+    ...rampTables(groups, rampTime),
+  };
+}
+
+const tabulate = (of: (speed: number) => number): Float64Array =>
+  Float64Array.from({ length: SPEED_NODES }, (_, i) => of(i * SPEED_STEP));
+
+function rampTables(
+  groups: readonly BrakedGroup[],
+  rampTime: number,
+): { rampMean: Float64Array; rampLead: Float64Array; rampNode: Float64Array } {
+  const rampMean = new Float64Array(groups.length * RAMP_STEPS);
+  const rampLead = new Float64Array(groups.length * RAMP_STEPS);
+  const rampNode = new Float64Array(groups.length * RAMP_STEPS);
+  const dt = rampTime / RAMP_STEPS;
+  groups.forEach((g, i) => {
+    const [dead, build] = [g.deadTime.value, g.buildUp.value];
+    for (let k = 0; k < RAMP_STEPS && dt > 0; k++) {
+      const [t, next] = [k * dt, (k + 1) * dt];
+      const once = rampOnce(next, dead, build) - rampOnce(t, dead, build);
+      rampMean[i * RAMP_STEPS + k] = once / dt;
+      rampLead[i * RAMP_STEPS + k] =
+        (rampTwice(next, dead, build) - rampTwice(t, dead, build) - rampOnce(t, dead, build) * dt) /
+        (dt * dt);
+      rampNode[i * RAMP_STEPS + k] = ramp(t, dead, build);
+    }
+  });
+  return { rampMean, rampLead, rampNode };
+}
+
+/** Bounds of the whole build-up's duration ÷ likely, weighted by force: all brakes are early or late together. */
+function timingSpread(groups: readonly BrakedGroup[]): Quantity {
+  const sum = (of: (g: BrakedGroup) => number): number =>
+    groups.reduce((total, g) => total + g.block.value * of(g), 0);
+  const middle = sum((g) => g.deadTime.value + g.buildUp.value / 2);
+  if (middle === 0) return { value: 1, low: 1, high: 1, how: 'stated' };
+  return {
+    value: 1,
+    low: sum((g) => g.deadTime.low + g.buildUp.low / 2) / middle,
+    high: sum((g) => g.deadTime.high + g.buildUp.high / 2) / middle,
+    how: 'stated',
+  };
+}
+
+/** Value at a position from three parallel arrays. */
+export const between3 = (low: number, value: number, high: number, p: number): number =>
+  p < 0 ? value + p * (value - low) : value + p * (high - value);

@@ -1,0 +1,26 @@
+/**
+ * How unlucky a stop is: where in its spread each uncertain input sits.
+ *
+ * Each position runs from −1 (the unsafe bound: less adhesion, weaker brake, later reaction, slower
+ * build-up, less resistance, more mass) over 0 (likely) to 1 (the safe bound).
+ */
+export interface Scenario {
+  readonly adhesion: number;
+  readonly brake: number;
+  readonly reaction: number;
+  readonly timing: number;
+  readonly resistance: number;
+  readonly mass: number;
+}
+
+export const likely: Scenario = { adhesion: 0, brake: 0, reaction: 0, timing: 0, resistance: 0, mass: 0 };
+
+/** All inputs moved the same share of the way to their unsafe bounds. @param share in [0, 1] */
+export const unsafeBy = (share: number): Scenario => ({
+  adhesion: -share,
+  brake: -share,
+  reaction: -share,
+  timing: -share,
+  resistance: -share,
+  mass: -share,
+});

@@ -1,0 +1,182 @@
+/**
+ * How far and how long to stop.
+ *
+ *   inertia·dv/dt = −[ r(t)·G(v) + R(v) + m·W′(s) ]
+ *
+ * r share of full brake (0…1), G full brake (N), R = a + b·v + c·v² (N), W′ pull of grade and curves (N),
+ * m mass factor of the scenario, t counted from the driver's action.
+ *
+ * Three parts, each integrated in the variable that makes it nearly exact:
+ *  1. reaction: power still on, so the train never slows by itself, but a fall may speed it up;
+ *  2. build-up: in time, the brake's impulse and its effect on distance by exact integrals over each step;
+ *  3. full brake: in speed, by energy, so that grade enters exactly and standstill is met without iteration.
+ * Where the brake barely holds the grade, the plain march in `march.ts` takes over.
+ *
+ * Errors: ≤ 1e-3 of the distance against independent integrators (tests/numerics/stop).
+ */
+import type { Potential } from '../line/potential.ts';
+import { RAMP_STEPS } from './kit.ts';
+import { marchStop } from './march.ts';
+import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
+
+/** Length that one step of part 1 should cover, m, and the most steps. */
+const REACTION_STEP_LENGTH = 0.75;
+const MOST_REACTION_STEPS = 10;
+/** Most and least steps of part 3; the model says what length one should cover. */
+const MOST_BRAKE_STEPS = 64;
+const LEAST_BRAKE_STEPS = 3;
+/** A step of part 3 is corrected again while its last correction exceeds this share of it. */
+const CORRECT_FROM = 0.02;
+const MOST_CORRECTIONS = 4;
+
+function slopeOf(potential: Potential, s: number): number {
+  const { W, slope, step } = potential;
+  const r = (s - potential.from) / step;
+  let j = r | 0;
+  if (j < 0) j = 0;
+  else if (j > potential.count - 2) j = potential.count - 2;
+  const t = r - j;
+  return (
+    slope[j] * (1 - t) * (1 - 3 * t) +
+    slope[j + 1] * t * (3 * t - 2) +
+    ((W[j + 1] - W[j]) / step) * 6 * t * (1 - t)
+  );
+}
+
+/** W at a chainage on the grid. */
+function levelOf(potential: Potential, s: number): number {
+  const { W, slope, step } = potential;
+  const r = (s - potential.from) / step;
+  let j = r | 0;
+  if (j < 0) j = 0;
+  else if (j > potential.count - 2) j = potential.count - 2;
+  const t = r - j;
+  const u = 1 - t;
+  return (
+    W[j] * (1 + 2 * t) * u * u +
+    W[j + 1] * t * t * (3 - 2 * t) +
+    step * t * u * (slope[j] * u - slope[j + 1] * t)
+  );
+}
+
+/**
+ * Stop from chainage s0 and speed v0 into `out`; distance is Infinity where the train does not come to a
+ * stand within the potential's grid.
+ *
+ * @param s0 m, on the potential's grid
+ * @param v0 m/s, ≥ 0
+ */
+export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrace): void {
+  const { potential, inertia, massFactor, a, b, c, force, mean, lead, factor, channels, dt, stride } = model;
+  const end = potential.from + (potential.count - 1) * potential.step;
+  let s = s0;
+  let v = v0;
+  let time = model.reaction;
+  let top = v0;
+  const reach = (v0 * model.reaction) / REACTION_STEP_LENGTH;
+  const reactionSteps = reach < MOST_REACTION_STEPS ? 1 + (reach | 0) : MOST_REACTION_STEPS;
+  const hr = model.reaction / reactionSteps;
+  for (let k = 0; k < reactionSteps; k++) {
+    const pull = a + v * (b + v * c) + massFactor * slopeOf(potential, s + 0.5 * v * hr);
+    const gain = pull < 0 && v > 0 ? -pull / inertia : 0;
+    s += hr * (v + 0.5 * gain * hr);
+    v += gain * hr;
+  }
+  if (v > top) top = v;
+  let slowing = 0;
+  for (let k = 0; k < RAMP_STEPS && v > 0; k++) {
+    let middle = v - 0.5 * slowing;
+    if (middle < 0) middle = 0;
+    const pull =
+      a + middle * (b + middle * c) + massFactor * slopeOf(potential, s + 0.5 * (v + middle) * 0.5 * dt);
+    let effort = 0;
+    let shift = 0;
+    for (let i = 0; i < channels; i++) {
+      const f = i === 0 ? 1 : channelFactor(factor, i, middle);
+      effort += f * mean[i * RAMP_STEPS + k];
+      shift += f * lead[i * RAMP_STEPS + k];
+    }
+    slowing = ((effort + pull) * dt) / inertia;
+    if (slowing >= v) {
+      standStill(model, k, v, pull, out);
+      out.distance += s - s0;
+      out.beforeFullBrake = out.distance;
+      out.time += time;
+      out.topSpeed = top;
+      if (s0 + out.distance > end) out.distance = Infinity;
+      return;
+    }
+    s += dt * (v - ((shift + 0.5 * pull) * dt) / inertia);
+    v -= slowing;
+    time += dt;
+    if (v > top) top = v;
+  }
+  out.beforeFullBrake = s - s0;
+  out.topSpeed = top;
+  let level = levelOf(potential, s);
+  let pull = slopeOf(potential, s);
+  let reached = level;
+  let half = 0.5 * v * v;
+  const expected = (inertia * half) / (brakeForce(force, v) + a + massFactor * pull);
+  let steps = LEAST_BRAKE_STEPS;
+  if (!(expected >= 0 && expected < MOST_BRAKE_STEPS * stride)) steps = MOST_BRAKE_STEPS;
+  else if (expected > LEAST_BRAKE_STEPS * stride) steps = Math.ceil(expected / stride);
+  const u = half / steps;
+  let speed = v;
+  for (let k = 0; k < steps; k++) {
+    const vm = Math.sqrt(2 * half - u);
+    const hold = brakeForce(force, vm) + a + vm * (b + vm * c);
+    const net = hold + massFactor * pull;
+    if (!(net > 0.15 * hold) || s > end) {
+      marchStop(model, s0, v0, out);
+      return;
+    }
+    let step = (inertia * u) / net;
+    let more = step;
+    for (let n = 0; n < MOST_CORRECTIONS && Math.abs(more) > CORRECT_FROM * step; n++) {
+      const next = levelOf(potential, s + step);
+      pull = slopeOf(potential, s + step);
+      const tail = hold + massFactor * pull;
+      if (!(tail > 0.15 * hold)) {
+        marchStop(model, s0, v0, out);
+        return;
+      }
+      more = (inertia * u - hold * step - massFactor * (next - level)) / tail;
+      step += more;
+      reached = next + more * pull;
+    }
+    level = reached;
+    s += step;
+    half = half - u > 0 ? half - u : 0;
+    const after = Math.sqrt(2 * half);
+    time += (2 * step) / (speed + after);
+    speed = after;
+  }
+  out.distance = s > end ? Infinity : s - s0;
+  out.time = time;
+}
+
+/** Standstill inside a build-up step: the ramp taken straight between its nodes. */
+function standStill(model: StopModel, k: number, v: number, pull: number, out: StopTrace): void {
+  const { node, factor, channels, dt, inertia } = model;
+  let first = 0;
+  let last = 0;
+  for (let i = 0; i < channels; i++) {
+    const f = channelFactor(factor, i, v / 2);
+    first += f * node[i * (RAMP_STEPS + 1) + k];
+    last += f * node[i * (RAMP_STEPS + 1) + k + 1];
+  }
+  const rise = (last - first) / (dt * inertia);
+  const start = (first + pull) / inertia;
+  // v = start·t + rise·t²/2
+  const root = Math.sqrt(Math.max(0, start * start + 2 * rise * v));
+  const t = Math.min(dt, start + root > 0 ? (2 * v) / (start + root) : dt);
+  out.distance = t * (v - t * (start / 2 + (rise * t) / 6));
+  out.time = t;
+}
+
+/** Distance to stop, m; Infinity where it does not. */
+export function stopDistance(model: StopModel, s0: number, v0: number): number {
+  stopInto(model, s0, v0, model.trace);
+  return model.trace.distance;
+}

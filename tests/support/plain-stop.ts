@@ -1,0 +1,103 @@
+/**
+ * The stop written out plainly, vehicle by vehicle, as a witness for the engine's fast form: no potential,
+ * no tables, no melting of brakes. Shares only the input types with the engine.
+ */
+import type { BrakedGroup } from '../../engine/brake/force.ts';
+import type { Line } from '../../engine/line/types.ts';
+import type { AssumedValues } from '../../engine/outing/types.ts';
+import type { Quantity } from '../../engine/quantity.ts';
+import type { LoadedTrain } from '../../engine/train/loaded.ts';
+
+const G = 9.80665;
+
+const on = (line: Line, s: number): number =>
+  line.loop ? ((s % line.length) + line.length) % line.length : s;
+
+function height(line: Line, s: number): number {
+  const at = on(line, s);
+  const knots = line.heights;
+  let i = knots.findIndex((k) => k.at > at) - 1;
+  if (i === -2) i = knots.length - 2;
+  if (i < 0) i = 0;
+  const [p, q] = [knots[i], knots[i + 1]];
+  return p.height + ((q.height - p.height) * (at - p.at)) / (q.at - p.at);
+}
+
+/** Mean of |curvature| from rear to front of a vehicle. */
+function meanCurvature(line: Line, rear: number, front: number): number {
+  let total = 0;
+  const laps = line.loop ? [-1, 0, 1, 2, 3] : [0];
+  for (const lap of laps) {
+    for (const c of line.curves) {
+      const [from, to] = [c.from + lap * line.length, c.to + lap * line.length];
+      const [a, b] = [Math.max(from, rear), Math.min(to, front)];
+      if (b <= a) continue;
+      const k = (x: number): number =>
+        c.startCurvature + ((x - from) / (to - from)) * (c.endCurvature - c.startCurvature);
+      total += Math.abs((k(a) + k(b)) / 2) * (b - a);
+    }
+  }
+  return total / (front - rear);
+}
+
+/** Each input at its own position: what the engine calls a scenario. */
+export interface PlainScenario {
+  readonly adhesion: number;
+  readonly brake: number;
+  readonly reaction: number;
+  readonly resistance: number;
+}
+
+const at = (q: Quantity, p: number): number => (p < 0 ? q.value + p * (q.value - q.low) : q.value + p * (q.high - q.value));
+
+export interface PlainStop {
+  readonly inertia: number;
+  readonly reaction: number;
+  /** dv/dt at t, s, v. */
+  readonly acceleration: (t: number, s: number, v: number) => number;
+}
+
+export function plainStop(
+  line: Line,
+  loaded: LoadedTrain,
+  groups: readonly BrakedGroup[],
+  adhesion: Quantity,
+  reaction: Quantity,
+  assumed: AssumedValues,
+  scenario: PlainScenario,
+): PlainStop {
+  const mu = at(adhesion, scenario.adhesion);
+  const slide = at(assumed.slideFactor, scenario.adhesion);
+  const react = at(reaction, -scenario.reaction);
+  const friction = (g: BrakedGroup, v: number): number => {
+    if (!g.friction) return 1;
+    const p = g.friction;
+    let i = 0;
+    while (i < p.length - 1 && p[i + 1].speed <= v) i++;
+    const f = at(p[i].friction, scenario.brake);
+    if (i === p.length - 1) return f;
+    return f + ((at(p[i + 1].friction, scenario.brake) - f) * (v - p[i].speed)) / (p[i + 1].speed - p[i].speed);
+  };
+  const brake = (g: BrakedGroup, v: number): number => {
+    const block = at(g.block, scenario.brake);
+    if (block * friction(g, 0) > mu * g.load) return slide * mu * g.load;
+    return block * friction(g, v);
+  };
+  const share = (g: BrakedGroup, t: number): number =>
+    Math.min(1, Math.max(0, (t - g.deadTime.value) / g.buildUp.value));
+  const acceleration = (t: number, s: number, v: number): number => {
+    let force = 0;
+    for (const { vehicle, mass, behind } of loaded.vehicles) {
+      const [front, rear] = [s - behind, s - behind - vehicle.length];
+      const grade = (height(line, front) - height(line, rear)) / vehicle.length;
+      const grade2 = line.loop && on(line, front) < on(line, rear) && Math.abs(grade) > 1 ? NaN : grade;
+      const r = vehicle.resistance;
+      force += mass * G * (grade2 + assumed.curveConstant.low * meanCurvature(line, rear, front));
+      force += mass * G * (at(r.rolling, scenario.resistance) + r.perSpeed * v) + r.perSpeedSquared * v * v;
+    }
+    if (t < react) return force < 0 ? -force / loaded.effectiveMass : 0;
+    for (const g of groups) force += brake(g, v) * share(g, t - react);
+    return -force / loaded.effectiveMass;
+  };
+  return { inertia: loaded.effectiveMass, reaction: react, acceleration };
+}
