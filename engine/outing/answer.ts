@@ -7,7 +7,6 @@ export type SpeedReasonKind =
   | 'stopping-sight'
   | 'stopping-signal'
   | 'stopping-end'
-  | 'stopping-gap'
   | 'host-line'
   | 'host-place'
   | 'vehicle'
@@ -15,6 +14,7 @@ export type SpeedReasonKind =
   | 'balance'
   | 'flange'
   | 'agreed'
+  | 'looked-no-higher'
   | 'cannot-stop';
 
 export interface SpeedReason {

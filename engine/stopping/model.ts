@@ -132,7 +132,9 @@ function layForces(
     const limit = adhesion * kit.load[g];
     if (locking > limit) {
       // Never more than the weak brake gives where, being weak, it does not slide after all.
-      const weak = table ? force * between3(table.low[LAST], table.value[LAST], table.high[LAST], brake) : force;
+      const weak = table
+        ? force * between3(table.low[LAST], table.value[LAST], table.high[LAST], brake)
+        : force;
       force = Math.min(slide * limit, weak);
       channel = 0;
       model.sliding++;

@@ -5,12 +5,12 @@
  * build-up, less resistance, more mass) over 0 (likely) to 1 (the safe bound).
  */
 export interface Scenario {
-  readonly adhesion: number;
-  readonly brake: number;
-  readonly reaction: number;
-  readonly timing: number;
-  readonly resistance: number;
-  readonly mass: number;
+  adhesion: number;
+  brake: number;
+  reaction: number;
+  timing: number;
+  resistance: number;
+  mass: number;
 }
 
 export const likely: Scenario = { adhesion: 0, brake: 0, reaction: 0, timing: 0, resistance: 0, mass: 0 };

@@ -147,7 +147,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
     }
     level = reached;
     s += step;
-    half = half - u > 0 ? half - u : 0;
+    half = Math.max(half - u, 0);
     const after = Math.sqrt(2 * half);
     time += (2 * step) / (speed + after);
     speed = after;

@@ -1,0 +1,54 @@
+/**
+ * Answers in the line's own chainage, as its boards show it. The engine answers in the running direction;
+ * for an outing run in reverse, chainage s there is length − s here.
+ */
+
+import type { Finding } from '../engine/finding/types.ts';
+import type { Answer, BrakingPoint, CarCount, SpeedMap } from '../engine/outing/answer.ts';
+import type { Outing } from '../engine/outing/types.ts';
+
+export function inLineChainage(outing: Outing, answer: Answer): Answer {
+  if (outing.direction === 'forward') return answer;
+  const turn = (s: number): number => outing.line.length - s;
+  return {
+    ...answer,
+    findings: answer.findings.map((f) => turnFinding(f, turn)),
+    speeds: answer.speeds && turnMap(answer.speeds, turn),
+    brakingPoints: answer.brakingPoints.map(
+      (p): BrakingPoint => ({ ...p, at: turn(p.at), target: turn(p.target) }),
+    ),
+    cars: answer.cars.map((c) => turnCount(c, turn)),
+    haul: answer.haul && {
+      ...answer.haul,
+      startsAt: turn(answer.haul.startsAt),
+      rulingAt: turn(answer.haul.rulingAt),
+    },
+    hold: answer.hold && { ...answer.hold, at: turn(answer.hold.at) },
+  };
+}
+
+type Turn = (s: number) => number;
+
+function turnFinding(finding: Finding, turn: Turn): Finding {
+  const { from, to, ...rest } = finding.where;
+  const where =
+    from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };
+  const { at } = finding.facts;
+  const facts = typeof at === 'object' ? { ...finding.facts, at: { ...at, si: turn(at.si) } } : finding.facts;
+  return { ...finding, where, facts };
+}
+
+const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({
+  ...map,
+  at: map.at.map(turn).reverse(),
+  limit: map.limit.slice().reverse(),
+  reason: map.reason.slice().reverse(),
+  likelyStop: map.likelyStop.slice().reverse(),
+  cautiousStop: map.cautiousStop.slice().reverse(),
+  gap: map.gap.slice().reverse(),
+});
+
+const turnCount = (count: CarCount, turn: Turn): CarCount => ({
+  ...count,
+  failsAt: Object.fromEntries(Object.entries(count.failsAt).map(([way, at]) => [way, turn(at)])),
+});

@@ -1,0 +1,35 @@
+/** May it leave? The answer with its remedies, in the line's own chainage. */
+import type { Change } from '../engine/finding/types.ts';
+import type { Answer } from '../engine/outing/answer.ts';
+import { applyChange } from '../engine/outing/change.ts';
+import { checkOuting as answerOf } from '../engine/outing/check.ts';
+import { withRemedies } from '../engine/outing/remedies.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { inLineChainage } from './chainage.ts';
+
+export interface CheckOptions {
+  /** Search for remedies: some tenths of a second more. */
+  readonly remedies?: boolean;
+  /** Car counts for all rail states. */
+  readonly counts?: boolean;
+}
+
+export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
+  const answer = answerOf(outing, { counts: options.counts ?? true });
+  const full = options.remedies === false ? answer : findRemedies(outing, answer);
+  return inLineChainage(outing, full);
+}
+
+/** Remedies for an answer in the running direction. */
+function findRemedies(outing: Outing, answer: Answer): Answer {
+  return withRemedies(outing, answer, (changed) => answerOf(changed, { counts: false }));
+}
+
+/** The outing after a change, and its answer. */
+export function tryChange(
+  outing: Outing,
+  change: Change,
+): { readonly outing: Outing; readonly answer: Answer } {
+  const changed = applyChange(outing, change);
+  return { outing: changed, answer: checkOuting(changed, { remedies: false }) };
+}

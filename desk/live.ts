@@ -1,0 +1,82 @@
+/**
+ * An outing held open for the hand: stops, limits and gaps at any place and speed, cheap enough to be asked
+ * on every frame while the train is dragged along the strip.
+ */
+import type { CarCount, SpeedMap, StopFigure, StopResult } from '../engine/outing/answer.ts';
+import { openOuting } from '../engine/outing/context.ts';
+import { countCars as countsOf } from '../engine/outing/counts.ts';
+import type { Outing, RailState } from '../engine/outing/types.ts';
+import { hostCeilings } from '../engine/stopping/ceilings.ts';
+import { gridOf, speedMap, stopMargin } from '../engine/stopping/map.ts';
+import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
+import { prepare } from '../engine/stopping/prepare.ts';
+import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
+import { stopInto } from '../engine/stopping/stop.ts';
+
+export interface LiveStop {
+  readonly likely: StopFigure;
+  readonly cautious: StopFigure;
+  /** Gap needed to the train ahead, m. */
+  readonly gap: number;
+}
+
+export interface Live {
+  /** +1: chainage grows in the running direction; −1: it falls. */
+  readonly sense: 1 | -1;
+  readonly trainLength: number;
+  /** Stop from a chainage of the line and a speed. */
+  readonly stop: (at: number, speed: number) => LiveStop;
+  readonly speeds: (state?: RailState) => SpeedMap;
+}
+
+export function openLive(outing: Outing): Live {
+  const context = openOuting(outing);
+  const ready = prepare(context);
+  const { line } = context;
+  const sense = outing.direction === 'forward' ? 1 : -1;
+  const running = (at: number): number => (sense === 1 ? at : line.length - at);
+  const margin = stopMargin(context);
+  const least = outing.host.leastGap?.value ?? 0;
+  const grid = gridOf(line.length);
+  const ceilings = hostCeilings(context, grid);
+  return {
+    sense,
+    trainLength: context.loaded.length,
+    stop: (at, speed) => {
+      const { likely, cautious } = ready.models(outing.conditions.railState);
+      const careful = figure(cautious, running(at), speed);
+      return {
+        likely: figure(likely, running(at), speed),
+        cautious: careful,
+        gap: Math.max(least, careful.distance + margin),
+      };
+    },
+    speeds: (state = outing.conditions.railState) =>
+      speedMap(context, state, ready.models(state), grid, ceilings),
+  };
+}
+
+function figure(model: StopModel, at: number, speed: number): StopFigure {
+  const trace = emptyTrace();
+  stopInto(model, at, speed, trace);
+  return trace;
+}
+
+/** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
+export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
+  const context = openOuting(outing);
+  const ready = prepare(context);
+  const state = outing.conditions.railState;
+  const { likely, cautious } = ready.models(state);
+  const s = outing.direction === 'forward' ? at : context.line.length - at;
+  const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
+  const careful = figure(cautious, s, speed);
+  const probable = figure(likely, s, speed);
+  const distance = Math.max(careful.distance, sampled.p99Upper, probable.distance);
+  return { at, speed, likely: probable, cautious: { ...careful, distance }, sampled };
+}
+
+/** Car counts for all rail states. */
+export function countCars(outing: Outing): CarCount[] {
+  return countsOf(outing, prepare(openOuting(outing)).cautiousShare);
+}

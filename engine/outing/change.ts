@@ -1,0 +1,178 @@
+/** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
+import type { Change } from '../finding/types.ts';
+import { exact } from '../quantity.ts';
+import type { Rider } from '../train/types.ts';
+import type { BrakeGear, Coupling, Vehicle } from '../vehicle/types.ts';
+import type { Outing } from './types.ts';
+
+export function applyChange(outing: Outing, change: Change): Outing {
+  switch (change.kind) {
+    case 'fewer-cars':
+      return leaveVehicles(outing, new Set(change.leave));
+    case 'fewer-riders':
+      return { ...outing, riders: outing.riders.filter((r) => !change.leave.includes(r.id)) };
+    case 'slower':
+      return {
+        ...outing,
+        extraLimits: [...outing.extraLimits, { from: change.from, to: change.to, speed: change.speed }],
+      };
+    case 'slower-everywhere':
+      return { ...outing, plannedSpeed: Math.min(outing.plannedSpeed ?? Infinity, change.speed) };
+    case 'brake-car':
+      return brakeCar(outing, change.vehicle, change.like);
+    case 'rail-state':
+      return { ...outing, conditions: { ...outing.conditions, railState: change.state } };
+    case 'order':
+      return withVehicles(outing, inOrder(outing.train.vehicles, change.order));
+    case 'seat':
+      return { ...outing, riders: reseat(outing.riders, change.moves) };
+    case 'ballast':
+      return changeVehicle(outing, change.vehicle, (v) => addBallast(v, change.mass, change.height));
+    case 'chains':
+      return fastenChains(outing);
+    case 'chain-size':
+      return changeVehicle(outing, outing.train.vehicles[change.gap].id, (v) => ({
+        ...v,
+        rear: withChain(v.rear, change.grade, change.size),
+      }));
+    case 'guard':
+      return addGuard(outing);
+    case 'parking-brake':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        brakes: [...v.brakes, parkingBrake(v, change.force)],
+      }));
+    case 'brake-kind':
+      return changeBrakeKind(outing, change.brake);
+  }
+}
+
+const withVehicles = (outing: Outing, vehicles: readonly Vehicle[]): Outing => ({
+  ...outing,
+  train: { ...outing.train, vehicles },
+});
+
+const changeVehicle = (outing: Outing, id: string, change: (v: Vehicle) => Vehicle): Outing =>
+  withVehicles(
+    outing,
+    outing.train.vehicles.map((v) => (v.id === id ? change(v) : v)),
+  );
+
+/** Leave vehicles behind, and their riders with them. A broken pipe keeps its place between its vehicles. */
+function leaveVehicles(outing: Outing, leave: ReadonlySet<string>): Outing {
+  const { vehicles, pipeBrokenAfter } = outing.train;
+  const kept = vehicles.filter((v) => !leave.has(v.id));
+  const broken = new Set(
+    pipeBrokenAfter.flatMap((i) => {
+      const before = vehicles.slice(0, i + 1).filter((v) => !leave.has(v.id)).length - 1;
+      return before >= 0 && before < kept.length - 1 ? [before] : [];
+    }),
+  );
+  return {
+    ...outing,
+    train: { ...outing.train, vehicles: kept, pipeBrokenAfter: [...broken] },
+    riders: outing.riders.filter((r) => r.vehicle === undefined || !leave.has(r.vehicle)),
+  };
+}
+
+/** Give a car the brake gear of another, on all its groups. */
+function brakeCar(outing: Outing, id: string, like: string): Outing {
+  const pattern = outing.train.vehicles.find((v) => v.id === like);
+  if (!pattern) return outing;
+  return changeVehicle(outing, id, (v) => ({
+    ...v,
+    brakes: [...v.brakes, ...pattern.brakes.map((b): BrakeGear => ({ ...b, on: v.groups.map((g) => g.id) }))],
+  }));
+}
+
+function inOrder(vehicles: readonly Vehicle[], order: readonly string[]): Vehicle[] {
+  const rank = (v: Vehicle): number => {
+    const i = order.indexOf(v.id);
+    return i < 0 ? order.length : i;
+  };
+  return [...vehicles].sort((a, b) => rank(a) - rank(b));
+}
+
+function reseat(
+  riders: readonly Rider[],
+  moves: readonly { rider: string; vehicle: string; seat: string }[],
+): Rider[] {
+  return riders.map((r) => {
+    const move = moves.find((m) => m.rider === r.id);
+    return move ? { ...r, vehicle: move.vehicle, seat: move.seat } : r;
+  });
+}
+
+const addBallast = (v: Vehicle, mass: number, height: number): Vehicle => ({
+  ...v,
+  loads: [...v.loads, { name: 'ballast', mass: exact(mass), at: v.length / 2, across: 0, height }],
+});
+
+const withChain = (coupling: Coupling, grade: 30 | 43 | 70 | 80, size: number): Coupling => ({
+  ...coupling,
+  chain: { slack: 0.05, count: 1, ...coupling.chain, grade, size },
+});
+
+/** Chains of the smallest common size on every gap that has none. Whether they are strong enough is asked elsewhere. */
+function fastenChains(outing: Outing): Outing {
+  const { vehicles } = outing.train;
+  const chained = vehicles.map((v, i) =>
+    i === vehicles.length - 1 || v.rear.chain || vehicles[i + 1].front.chain
+      ? v
+      : { ...v, rear: withChain(v.rear, 30, 0.25 * 0.0254) },
+  );
+  return { ...outing, train: { ...outing.train, vehicles: chained, chainsFastened: true } };
+}
+
+/** A guard in place of the last seated rider: the seat is needed, and its rider stays behind. */
+function addGuard(outing: Outing): Outing {
+  const last = [...outing.train.vehicles].reverse().find((v) => v.role !== 'engine' && v.seats.length > 0);
+  if (!last) return outing;
+  const on = outing.riders.filter((r) => r.vehicle === last.id);
+  const free = [...last.seats].reverse().find((s) => !on.some((r) => r.seat === s.id));
+  const gives = free ? undefined : on[on.length - 1];
+  const seat = free?.id ?? gives?.seat;
+  if (seat === undefined) return outing;
+  const mass = outing.riders.find((r) => r.ageGroup === 'adult')?.mass ?? gives?.mass;
+  if (!mass) return outing;
+  const guard: Rider = {
+    id: 'guard',
+    name: 'guard',
+    mass,
+    ageGroup: 'adult',
+    vehicle: last.id,
+    seat,
+    duty: 'guard',
+  };
+  return { ...outing, riders: [...outing.riders.filter((r) => r !== gives), guard] };
+}
+
+const parkingBrake = (v: Vehicle, force: number): BrakeGear => ({
+  id: 'parking',
+  name: 'parking brake',
+  kind: 'mechanical',
+  on: v.groups.map((g) => g.id),
+  force: exact(force),
+  workedBy: 'driver',
+  parking: true,
+});
+
+/** The same gear worked as another kind: through brakes of the cars and the engine's supply. */
+function changeBrakeKind(outing: Outing, kind: BrakeGear['kind']): Outing {
+  const through = new Set<BrakeGear['kind']>([
+    'straight-air',
+    'automatic-air',
+    'simple-vacuum',
+    'automatic-vacuum',
+  ]);
+  const turn = (k: BrakeGear['kind']): BrakeGear['kind'] => (through.has(k) ? kind : k);
+  return withVehicles(
+    outing,
+    outing.train.vehicles.map((v) => ({
+      ...v,
+      brakes: v.brakes.map((b) => ({ ...b, kind: turn(b.kind) })),
+      ...(v.supplies ? { supplies: [...new Set(v.supplies.map(turn))] } : {}),
+      ...(v.throughPipe ? { throughPipe: [...new Set(v.throughPipe.map(turn))] } : {}),
+    })),
+  );
+}

@@ -1,0 +1,94 @@
+/**
+ * May it leave? Every question asked of one outing, gathered into one answer.
+ *
+ * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
+ */
+import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
+import type { Finding } from '../finding/types.ts';
+import { askHauling } from '../hauling/ask.ts';
+import { askHolding } from '../holding/ask.ts';
+import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
+import { hostCeilings } from '../stopping/ceilings.ts';
+import { brakingPoints, gridOf, speedMap } from '../stopping/map.ts';
+import { type Prepared, prepare } from '../stopping/prepare.ts';
+import type { Answer, CarCount } from './answer.ts';
+import { type OutingContext, openOuting } from './context.ts';
+import { countCars, runningSpeed } from './counts.ts';
+import { askHost } from './host.ts';
+import { askLoads } from './loads.ts';
+import type { Outing } from './types.ts';
+
+export interface CheckOptions {
+  /** Car counts by rail state cost most of the time; remedies leave them out. */
+  readonly counts: boolean;
+}
+
+/** The answer in chainage of the running direction. */
+export function checkOuting(outing: Outing, options: CheckOptions = { counts: true }): Answer {
+  const context = openOuting(outing);
+  if (outing.train.vehicles.length === 0) throw new RangeError('a train needs at least one vehicle');
+  return answerPrepared(prepare(context), options);
+}
+
+export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
+  const { context } = ready;
+  const { outing, line } = context;
+  const state = outing.conditions.railState;
+  const haul = askHauling(context);
+  const hold = askHolding(ready);
+  const findings: Finding[] = [
+    ...askHost(context),
+    ...askLoads(context),
+    ...haul.findings,
+    ...hold.findings,
+    ...askBrakeGear(ready),
+    ...askSight(ready),
+    ...lineFindings(context),
+    ...assumptionFindings(outing),
+  ];
+  const grid = gridOf(line.length);
+  const ceilings = hostCeilings(context, grid);
+  const models = ready.models(state);
+  const map = speedMap(context, state, models, grid, ceilings);
+  findings.push(...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))), ...askGap(ready, map));
+  const cars: CarCount[] = options.counts ? countCars(outing, ready.cautiousShare) : [];
+  const all = ranked(findings);
+  return {
+    verdict: verdictOf(all),
+    findings: all,
+    speeds: map,
+    brakingPoints: brakingPoints(context, map, models.cautious),
+    cars,
+    haul: haul.data,
+    hold: hold.data,
+  };
+}
+
+/** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
+const wanted = (ceilings: ReturnType<typeof hostCeilings>): ReturnType<typeof hostCeilings> =>
+  ceilings.filter(
+    (c) => c.reason.kind !== 'balance' && c.reason.kind !== 'flange' && c.reason.kind !== 'curve',
+  );
+
+function lineFindings({ outing }: OutingContext): Finding[] {
+  const { line } = outing;
+  if (line.heightQuality !== 'gps' && line.heightQuality !== 'assumed') return [];
+  return [
+    makeFinding('heights-poor', 'limits', 'line', {
+      facts: { quality: line.heightQuality },
+      source: 'survey',
+      sure: 'assumed',
+      measure: 'line.profile',
+    }),
+  ];
+}
+
+function assumptionFindings({ assumptions }: Outing): Finding[] {
+  return assumptions.map((a) =>
+    makeFinding('assumed', 'assumed', 'assumptions', {
+      facts: { of: a.of, where: a.where, key: a.key },
+      source: a.source,
+      sure: 'assumed',
+    }),
+  );
+}

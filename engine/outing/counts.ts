@@ -1,0 +1,176 @@
+/**
+ * How many cars: pulled, stopped, held, allowed by the host. Each is found by really raising the count and
+ * asking the engine again, with the same cars and riders; cars beyond the train's own are copies of its last
+ * car with its riders.
+ */
+
+import { startCheck } from '../hauling/haul.ts';
+import { holdingForce, standPull } from '../holding/hold.ts';
+import { availableAlong } from '../stopping/available.ts';
+import { hostCeilings } from '../stopping/ceilings.ts';
+import { stopMargin } from '../stopping/map.ts';
+import { modelOf } from '../stopping/model.ts';
+import { potentialOf, prepare } from '../stopping/prepare.ts';
+import { unsafeBy } from '../stopping/scenario.ts';
+import { stopDistance } from '../stopping/stop.ts';
+import { isCar } from '../train/cars.ts';
+import type { Rider } from '../train/types.ts';
+import type { CarCount } from './answer.ts';
+import { type OutingContext, openOuting } from './context.ts';
+import type { Ceiling } from './question.ts';
+import type { Outing, RailState } from './types.ts';
+import { railStates } from './types.ts';
+
+/** The search ends here. */
+export const MOST_CARS = 40;
+/** Grid of the counts, m. */
+const STEP = 2;
+
+/** The outing with exactly n cars. Undefined if the train has no car to copy. */
+export function withCars(outing: Outing, n: number): Outing | undefined {
+  const cars = outing.train.vehicles.filter(isCar);
+  const pattern = cars[cars.length - 1];
+  if (!pattern) return undefined;
+  const kept = new Set(cars.slice(0, n).map((c) => c.id));
+  const vehicles = outing.train.vehicles.filter((v) => !isCar(v) || kept.has(v.id));
+  const riders: Rider[] = outing.riders.filter(
+    (r) => r.vehicle === undefined || vehicles.some((v) => v.id === r.vehicle),
+  );
+  for (let i = cars.length; i < n; i++) {
+    const id = `${pattern.id}+${i}`;
+    vehicles.push({ ...pattern, id });
+    for (const rider of outing.riders) {
+      if (rider.vehicle === pattern.id) riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id });
+    }
+  }
+  return { ...outing, riders, train: { ...outing.train, vehicles } };
+}
+
+interface CountCheck {
+  readonly pulled: (state: RailState) => number | undefined | 'unknown';
+  readonly stopped: (state: RailState) => number | undefined | 'unknown';
+  readonly held: (state: RailState) => number | undefined;
+}
+
+/** For one count: per rail state, where each fails (m); undefined: it does not fail. */
+function checkCount(context: OutingContext, shareOf: (state: RailState) => number): CountCheck {
+  const { outing, line, loaded } = context;
+  const hard = potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0);
+  const gravity = potentialOf(line, loaded, 0, STEP, 0);
+  const stand = standPull(loaded, gravity, line.length);
+  const ready = prepare(context, STEP, 0);
+  return {
+    pulled: (state) => {
+      const start = startCheck(loaded, hard, line.length, outing.assumed.adhesion[state], outing.assumed, -1);
+      if (start.pull === undefined) return 'unknown';
+      return start.pull >= start.need ? undefined : start.at;
+    },
+    stopped: (state) => {
+      if (ready.brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
+      const model = modelOf(ready.kit(state), unsafeBy(shareOf(state)));
+      return failsToStop(context, model);
+    },
+    held: (state) => {
+      const hold = holdingForce(
+        loaded,
+        outing.assumed,
+        outing.assumed.adhesion[state],
+        ready.air,
+        (gear) => gear.parking,
+        -1,
+      );
+      return hold >= stand.pull ? undefined : stand.at;
+    },
+  };
+}
+
+/** First place where the cautious stop from running speed does not fit, m; undefined: it fits everywhere. */
+function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>): number | undefined {
+  const { line, outing } = context;
+  const count = Math.floor(line.length / STEP) + 1;
+  const grid = Float64Array.from({ length: count }, (_, j) => j * STEP);
+  // The end of the line slows every train; it is not what limits the count.
+  const available = availableAlong(line, grid, stopMargin(context), false).distance;
+  const speed = runningSpeed(context, grid, hostCeilings(context, grid));
+  const gap = outing.host.leastGap ? outing.host.leastGap.value - stopMargin(context) : Infinity;
+  for (let j = 0; j < count; j++) {
+    const room = Math.min(gap, available[j]);
+    const d = stopDistance(model, grid[j], speed[j]);
+    if (d > room || d === Infinity) return grid[j];
+  }
+  return undefined;
+}
+
+/** What a driver would run at: the ceilings, or the planned speed where lower. */
+export function runningSpeed(
+  context: OutingContext,
+  grid: Float64Array,
+  ceilings: readonly Ceiling[],
+): Float64Array {
+  const planned = context.outing.plannedSpeed ?? Infinity;
+  const speed = new Float64Array(grid.length).fill(planned);
+  for (const ceiling of ceilings) {
+    for (let j = 0; j < grid.length; j++) if (ceiling.speed[j] < speed[j]) speed[j] = ceiling.speed[j];
+  }
+  return speed;
+}
+
+type Way = 'pulled' | 'stopped' | 'held';
+const ways: readonly Way[] = ['pulled', 'stopped', 'held'];
+
+/** Car counts for all rail states. @param shareOf cautious share by rail state */
+export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
+  const counts = new Map<string, number | null>();
+  const failsAt = new Map<string, number>();
+  const key = (state: RailState, way: Way): string => `${state} ${way}`;
+  for (let n = 0; n <= MOST_CARS && counts.size < railStates.length * ways.length; n++) {
+    const changed = withCars(outing, n);
+    if (!changed || changed.train.vehicles.length === 0) break;
+    const check = checkCount(openOuting(changed), shareOf);
+    for (const state of railStates) {
+      for (const way of ways) {
+        if (counts.has(key(state, way))) continue;
+        const fails = check[way](state);
+        if (fails === undefined) continue;
+        counts.set(key(state, way), fails === 'unknown' ? null : Math.max(0, n - 1));
+        if (fails !== 'unknown') failsAt.set(key(state, way), fails);
+      }
+    }
+  }
+  const host = outing.host.mostCars?.value ?? null;
+  return railStates.map((state) =>
+    summarise(
+      state,
+      host,
+      (way) => counts.get(key(state, way)),
+      (way) => failsAt.get(key(state, way)),
+    ),
+  );
+}
+
+function summarise(
+  railState: RailState,
+  host: number | null,
+  count: (way: Way) => number | null | undefined,
+  where: (way: Way) => number | undefined,
+): CarCount {
+  const value = (way: Way): number | null => {
+    const found = count(way);
+    return found === undefined ? MOST_CARS : found;
+  };
+  const all = { pulled: value('pulled'), stopped: value('stopped'), held: value('held'), host };
+  const limited = (['pulled', 'stopped', 'held', 'host'] as const).filter((k) => all[k] !== null);
+  const unknown = ways.some((way) => all[way] === null);
+  const by = limited.reduce<(typeof limited)[number] | null>(
+    (least, k) => (least === null || (all[k] as number) < (all[least] as number) ? k : least),
+    null,
+  );
+  return {
+    railState,
+    ...all,
+    least: by === null || unknown ? null : all[by],
+    by: unknown ? null : by,
+    failsAt: Object.fromEntries(ways.flatMap((w) => (where(w) === undefined ? [] : [[w, where(w)]]))),
+    unlimited: ways.filter((way) => count(way) === undefined),
+  };
+}

@@ -1,0 +1,135 @@
+/**
+ * An outing made ready for stops: the potential, the brakes that answer, and per rail state the likely and
+ * the cautious model. Everything is computed at most once.
+ */
+
+import { type TrainBrakes, trainBrakes } from '../brake/force.ts';
+import { STANDARD_ATMOSPHERE } from '../constants.ts';
+import { buildPotential, type Potential } from '../line/potential.ts';
+import type { Line } from '../line/types.ts';
+import type { OutingContext } from '../outing/context.ts';
+import type { Conditions, RailState } from '../outing/types.ts';
+import { atmosphericPressure } from '../sums/formulas/air.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
+import { buildKit, type StopKit } from './kit.ts';
+import type { MapModels } from './map.ts';
+import { modelOf } from './model.ts';
+import { cautiousShare } from './sample.ts';
+import { likely, unsafeBy } from './scenario.ts';
+
+/** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
+const BEYOND_END = 300;
+
+export interface DayAir {
+  /** Absolute pressure at the line, Pa. */
+  readonly pressure: number;
+  readonly seaLevel: number;
+}
+
+/** Air pressure of the day: measured, else by altitude, else sea level. */
+export function dayAir(conditions: Conditions): DayAir {
+  const pressure =
+    conditions.airPressure ??
+    (conditions.altitude === undefined ? STANDARD_ATMOSPHERE : atmosphericPressure(conditions.altitude));
+  return { pressure, seaLevel: STANDARD_ATMOSPHERE };
+}
+
+export interface Prepared {
+  readonly context: OutingContext;
+  readonly air: DayAir;
+  readonly brakes: TrainBrakes;
+  /** With the curve drag at its low bound. */
+  readonly potential: Potential;
+  readonly kit: (state: RailState) => StopKit;
+  readonly models: (state: RailState) => MapModels;
+  /** Share of the way to the unsafe bounds that the cautious model stands for. */
+  readonly cautiousShare: (state: RailState) => number;
+}
+
+export function potentialOf(
+  line: Line,
+  loaded: LoadedTrain,
+  curveConstant: number,
+  step: number,
+  beyond: number,
+): Potential {
+  const stretches = loaded.vehicles.map((v) => ({
+    behind: v.behind,
+    length: v.vehicle.length,
+    mass: v.mass,
+  }));
+  return buildPotential(line, stretches, 0, line.length + beyond, step, curveConstant);
+}
+
+/** Room for a stop beyond the last grid point: a further lap, or ground that continues as the line ends. */
+export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.length, BEYOND_END) : BEYOND_END);
+
+/**
+ * @param step grid step of the potential, m
+ * @param samples stops drawn per reference place to set the cautious share; 0 takes the bounds themselves
+ */
+export function prepare(context: OutingContext, step = 0.5, samples = 1000): Prepared {
+  const { outing, line, loaded } = context;
+  const air = dayAir(outing.conditions);
+  const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
+  const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
+  const kits = new Map<RailState, StopKit>();
+  const shares = new Map<RailState, number>();
+  const models = new Map<RailState, MapModels>();
+  const kit = (state: RailState): StopKit =>
+    remember(kits, state, () =>
+      buildKit(
+        loaded,
+        brakes.groups,
+        potential,
+        outing.assumed.adhesion[state],
+        outing.conditions.reaction,
+        outing.assumed,
+      ),
+    );
+  const share = (state: RailState): number =>
+    remember(shares, state, () =>
+      samples === 0 ? 1 : cautiousShare(kit(state), referenceCases(context, potential), samples),
+    );
+  return {
+    context,
+    air,
+    brakes,
+    potential,
+    kit,
+    cautiousShare: share,
+    models: (state) =>
+      remember(models, state, () => ({
+        likely: modelOf(kit(state), likely, false),
+        cautious: modelOf(kit(state), unsafeBy(share(state))),
+      })),
+  };
+}
+
+function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {
+  const known = memory.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  memory.set(key, made);
+  return made;
+}
+
+/** Where the cautious share is set: the steepest fall and a middling place, at running speed. */
+function referenceCases(context: OutingContext, potential: Potential): { at: number; speed: number }[] {
+  const { outing, line } = context;
+  const speed = Math.min(
+    outing.plannedSpeed ?? outing.host.speed?.value ?? 3,
+    outing.host.speed?.value ?? Infinity,
+  );
+  const nodes = Math.floor(line.length / potential.step);
+  const order = Array.from({ length: nodes }, (_, j) => j).sort(
+    (a, b) => potential.slope[a] - potential.slope[b],
+  );
+  const at = (j: number): number => potential.from + j * potential.step;
+  const steep = at(order[0]);
+  const middling = at(order[nodes >> 1]);
+  return [
+    { at: steep, speed },
+    { at: middling, speed },
+  ];
+}
