@@ -70,6 +70,51 @@ export interface BrakeRigging {
   readonly chokeDiameter?: number;
   /** Loss of pressure in a leak test, Pa/s. */
   readonly leakRate?: number;
+  /** Narrowest bore of this vehicle's pipe and hoses, m. */
+  readonly hoseDiameter?: number;
+  /** Automatic vacuum: chamber side of all cylinders with its reservoir, piston at rest, m³. */
+  readonly chamberVolume?: number;
+  /** Automatic air: groove through which the car's reservoir is charged, m diameter. */
+  readonly feedDiameter?: number;
+}
+
+/** What an engine has to work the train brake with. */
+export interface BrakeSupply {
+  /** Main reservoir, m³. */
+  readonly reservoirVolume?: number;
+  /** Pressure above atmosphere (air) or depression (vacuum) that it is kept at, Pa. */
+  readonly pressure?: number;
+  /** Compressor: free air, m³/s. Ejector or vacuum pump: suction at the pipe's own pressure, m³/s. */
+  readonly rate?: number;
+  /** Greatest vacuum that ejector or pump reaches at sea level, Pa. */
+  readonly greatestVacuum?: number;
+  /** Narrowest passage of the driver's valve, m diameter. */
+  readonly valveDiameter?: number;
+}
+
+/** A brake worked by a person's arm: handwheel and screw, or lever. */
+export interface HandRigging {
+  /** Force that the person keeps up, N; absent: must be measured. */
+  readonly pull?: Quantity;
+  /** Radius at which the hand pulls, m, and the lead of the screw per turn, m. */
+  readonly wheelRadius?: number;
+  readonly screwLead?: number;
+  /** Block force ÷ force in the rod (or ÷ the hand's force where there is no screw). */
+  readonly leverRatio: number;
+  readonly efficiency: Quantity;
+  readonly block: BlockMaterial;
+  readonly blockFriction?: Quantity;
+}
+
+/** A brake worked by the push of the coupler. */
+export interface SurgeRigging {
+  /** Block force ÷ coupler push beyond the spring. */
+  readonly leverRatio: number;
+  readonly efficiency: Quantity;
+  /** Push that the spring takes before the blocks touch, N. */
+  readonly springForce: number;
+  readonly block: BlockMaterial;
+  readonly blockFriction?: Quantity;
 }
 
 export interface BrakeGear {
@@ -91,6 +136,12 @@ export interface BrakeGear {
   readonly parking: boolean;
   /** For `electric`: what it does when the supply is lost, as wired. */
   readonly onSupplyLoss?: 'applies' | 'lost';
+  /** Worked by hand: what the arm works through. */
+  readonly hand?: HandRigging;
+  /** For `surge`: what the coupler works through. */
+  readonly surge?: SurgeRigging;
+  /** For `electric`: time constant of its first-order rise, s. */
+  readonly lag?: Quantity;
 }
 
 export interface SteamTraction {
@@ -232,6 +283,8 @@ export interface Vehicle {
   readonly brakes: readonly BrakeGear[];
   /** Kinds of train brake that this engine works through the train; absent: the kinds of its own gear. */
   readonly supplies?: readonly BrakeKind[];
+  /** What it works them with. */
+  readonly brakeSupply?: BrakeSupply;
   /** Kinds whose pipe passes through this vehicle although it has no such brake itself. */
   readonly throughPipe?: readonly BrakeKind[];
   readonly traction?: Traction;
