@@ -15,7 +15,7 @@ export function isChoked(upstream: number, downstream: number): boolean {
 }
 
 /** Mass flow ÷ (C·A·p₁/√(R·T)) of an orifice by its pressure ratio p₂/p₁, 0 to 1. */
-function flowNumber(pressureRatio: number): number {
+export function flowNumber(pressureRatio: number): number {
   const ratio = Math.max(pressureRatio, CRITICAL_RATIO);
   const expansion = ratio ** (2 / AIR_GAMMA) - ratio ** ((AIR_GAMMA + 1) / AIR_GAMMA);
   return Math.sqrt(((2 * AIR_GAMMA) / (AIR_GAMMA - 1)) * expansion);
