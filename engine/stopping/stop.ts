@@ -28,6 +28,8 @@ const LEAST_BRAKE_STEPS = 3;
 /** A step of part 3 is corrected again while its last correction exceeds this share of it. */
 const CORRECT_FROM = 0.02;
 const MOST_CORRECTIONS = 4;
+/** Net force below this share of brake and resistance is left to the plain march. */
+const NEAR_BALANCE = 0.3;
 
 function slopeOf(potential: Potential, s: number): number {
   const { W, slope, step } = potential;
@@ -127,7 +129,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
     const vm = Math.sqrt(2 * half - u);
     const hold = brakeForce(force, vm) + a + vm * (b + vm * c);
     const net = hold + massFactor * pull;
-    if (!(net > 0.15 * hold) || s > end) {
+    if (!(net > NEAR_BALANCE * hold) || s > end) {
       marchStop(model, s0, v0, out);
       return;
     }
@@ -137,7 +139,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
       const next = levelOf(potential, s + step);
       pull = slopeOf(potential, s + step);
       const tail = hold + massFactor * pull;
-      if (!(tail > 0.15 * hold)) {
+      if (!(tail > NEAR_BALANCE * hold)) {
         marchStop(model, s0, v0, out);
         return;
       }

@@ -48,7 +48,8 @@ export interface PlainScenario {
   readonly resistance: number;
 }
 
-const at = (q: Quantity, p: number): number => (p < 0 ? q.value + p * (q.value - q.low) : q.value + p * (q.high - q.value));
+const at = (q: Quantity, p: number): number =>
+  p < 0 ? q.value + p * (q.value - q.low) : q.value + p * (q.high - q.value);
 
 export interface PlainStop {
   readonly inertia: number;
@@ -76,7 +77,9 @@ export function plainStop(
     while (i < p.length - 1 && p[i + 1].speed <= v) i++;
     const f = at(p[i].friction, scenario.brake);
     if (i === p.length - 1) return f;
-    return f + ((at(p[i + 1].friction, scenario.brake) - f) * (v - p[i].speed)) / (p[i + 1].speed - p[i].speed);
+    return (
+      f + ((at(p[i + 1].friction, scenario.brake) - f) * (v - p[i].speed)) / (p[i + 1].speed - p[i].speed)
+    );
   };
   const brake = (g: BrakedGroup, v: number): number => {
     const block = at(g.block, scenario.brake);

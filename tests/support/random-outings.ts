@@ -2,10 +2,11 @@
  * Random but plausible lines, trains and conditions from a seed, for laws and independent checks.
  * All made up.
  */
+
+import type { CurveElement, HeightKnot, Line } from '../../engine/line/types.ts';
+import { seeded } from '../../engine/numerics/spread.ts';
 import type { AssumedValues, Outing } from '../../engine/outing/types.ts';
 import { between, type Quantity } from '../../engine/quantity.ts';
-import { seeded } from '../../engine/numerics/spread.ts';
-import type { CurveElement, HeightKnot, Line } from '../../engine/line/types.ts';
 import type { Rider } from '../../engine/train/types.ts';
 import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/vehicle/types.ts';
 
@@ -40,8 +41,12 @@ export const assumedValues: AssumedValues = {
     bronze: [{ speed: 0, friction: between(0.12, 0.18, 0.25, 'assumed') }],
     other: [{ speed: 0, friction: between(0.1, 0.2, 0.3, 'assumed') }],
   },
-  deadTime: kinds((k) => (k === 'engine-only' ? between(0.1, 0.3, 0.5, 'assumed') : between(0.3, 0.7, 1.2, 'assumed'))),
-  buildUp: kinds((k) => (k === 'engine-only' ? between(0.5, 1, 1.5, 'assumed') : between(1, 2, 3, 'assumed'))),
+  deadTime: kinds((k) =>
+    k === 'engine-only' ? between(0.1, 0.3, 0.5, 'assumed') : between(0.3, 0.7, 1.2, 'assumed'),
+  ),
+  buildUp: kinds((k) =>
+    k === 'engine-only' ? between(0.5, 1, 1.5, 'assumed') : between(1, 2, 3, 'assumed'),
+  ),
   startingFactor: between(1.5, 2, 3, 'assumed'),
   riderCentre: between(0.23, 0.25, 0.27, 'assumed'),
   couplerSlack: between(0.002, 0.006, 0.012, 'assumed'),
@@ -106,7 +111,13 @@ function randomCurves(draw: Draw, length: number): CurveElement[] {
     curves.push(
       { from: at, to: at + into, startCurvature: 0, endCurvature: k, gaugeWidening: 0 },
       { from: at + into, to: at + into + arc, startCurvature: k, endCurvature: k, gaugeWidening: 0 },
-      { from: at + into + arc, to: at + into + arc + out, startCurvature: k, endCurvature: 0, gaugeWidening: 0 },
+      {
+        from: at + into + arc,
+        to: at + into + arc + out,
+        startCurvature: k,
+        endCurvature: 0,
+        gaugeWidening: 0,
+      },
     );
     at += into + arc + out + draw(10, 150);
   }
@@ -133,7 +144,11 @@ export function randomVehicle(draw: Draw, id: string, engine: boolean): Vehicle 
     groups: trucks(length, engine),
     rotatingShare: spread(draw(0.03, 0.12), 0.2),
     bearing: 'ball',
-    resistance: { rolling: spread(draw(0.005, 0.015), 0.3), perSpeed: draw(0, 4e-4), perSpeedSquared: draw(0, 1) },
+    resistance: {
+      rolling: spread(draw(0.005, 0.015), 0.3),
+      perSpeed: draw(0, 4e-4),
+      perSpeedSquared: draw(0, 1),
+    },
     brakes: braked ? [randomBrake(draw, engine, tare)] : [],
     ...(engine
       ? {
@@ -171,10 +186,22 @@ const seat = (id: string, at: number) => ({
 
 function randomBrake(draw: Draw, engine: boolean, tare: number): BrakeGear {
   const kind: BrakeKind = engine ? 'engine-only' : 'automatic-vacuum';
-  const common = { id: 'brake', name: 'brake', kind, on: ['a', 'b'], workedBy: 'driver' as const, parking: false };
+  const common = {
+    id: 'brake',
+    name: 'brake',
+    kind,
+    on: ['a', 'b'],
+    workedBy: 'driver' as const,
+    parking: false,
+  };
   if (draw(0, 1) < 0.5) {
     const force = tare * 9.8 * draw(0.05, 0.25);
-    return { ...common, force: spread(force, 0.15), deadTime: spread(draw(0.2, 1.5), 0.3), buildUp: spread(draw(0.5, 3), 0.3) };
+    return {
+      ...common,
+      force: spread(force, 0.15),
+      deadTime: spread(draw(0.2, 1.5), 0.3),
+      buildUp: spread(draw(0.5, 3), 0.3),
+    };
   }
   return {
     ...common,
@@ -226,4 +253,3 @@ function randomRiders(draw: Draw, vehicles: readonly Vehicle[]): Rider[] {
       ),
   );
 }
-
