@@ -41,7 +41,9 @@ export function coast(
     const first = u - fall - (drag(u) * h) / inertia;
     const after = u - fall - ((drag(u) + drag(first)) * h) / (2 * inertia);
     if (after <= 0) {
-      return { distance: s + restWithin(u, fall, drag(u / 2) / inertia, h) - s0, topSpeed: Math.sqrt(2 * top), endSpeed: 0 };
+      const left = (x: number): number =>
+        u - (potentialAt(potential, s + x) - level) / inertia - (drag(u / 2) * x) / inertia;
+      return { distance: s + firstZero(left, h) - s0, topSpeed: Math.sqrt(2 * top), endSpeed: 0 };
     }
     u = after;
     s += h;
@@ -51,8 +53,14 @@ export function coast(
   return { distance: Infinity, topSpeed: Math.sqrt(2 * top), endSpeed: Math.sqrt(2 * u) };
 }
 
-/** Where the energy per mass u runs out inside a step of length h whose fall and drag are taken as even. */
-function restWithin(u: number, fall: number, drag: number, h: number): number {
-  const rate = fall / h + drag;
-  return rate > 0 ? Math.min(h, u / rate) : h;
+/** Where a function that is positive at 0 first meets zero within [0, h], by halving; h where it does not. */
+function firstZero(f: (x: number) => number, h: number): number {
+  if (f(h) > 0) return h;
+  let [low, high] = [0, h];
+  for (let i = 0; i < 50; i++) {
+    const middle = (low + high) / 2;
+    if (f(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return low;
 }

@@ -10,7 +10,12 @@ import { stopDistance } from './stop.ts';
 
 /** Fit of the stop into what is available: from full to this share below it, always inside. */
 const FIT = 0.004;
-const MOST_TRIES = 40;
+/** Seconds of d/v beyond which a stop is so long that its distance hardly tells the speed. */
+const LONG_STOP = 10;
+const SPEED_FIT = 0.01;
+const MOST_TRIES = 60;
+/** After these, halving. */
+const STEPS_BY_POWER = 8;
 
 /**
  * Greatest speed ≤ cap whose stop from s fits into `available`, m/s; 0 where even a creeping train does
@@ -33,7 +38,8 @@ export function speedThatStops(
   for (let i = 0; i < MOST_TRIES; i++) {
     const d = stopDistance(model, s, v);
     if (d <= available) {
-      if (v === cap || d >= available * (1 - FIT) || high - v < 1e-6 * cap) return v;
+      if (v === cap || high - v < 1e-6 * cap) return v;
+      if (d >= available * (1 - FIT) && (d < LONG_STOP * v || high - v < SPEED_FIT * v)) return v;
       low = v;
       if (!capTried) {
         capTried = true;
@@ -44,7 +50,7 @@ export function speedThatStops(
     if (high - low < 1e-7 * cap) return low;
     // A stop grows between linearly and squarely with speed: step as if by the power 1.5, aiming just inside.
     const step = d < Infinity ? v * ((available * (1 - FIT / 2)) / d) ** (1 / 1.6) : Infinity;
-    v = step > low && step < high ? step : (low + high) / 2;
+    v = i < STEPS_BY_POWER && step > low && step < high ? step : (low + high) / 2;
   }
   return low;
 }

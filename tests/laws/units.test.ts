@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Kind, kinds } from '../../engine/quantity.ts';
-import { parseQuantity, printQuantity, type System, unitsOf } from '../../units/index.ts';
 import { findUnit, unitsByKind } from '../../units/factors.ts';
+import { parseQuantity, printQuantity, type System, unitsOf } from '../../units/index.ts';
 
 const SEED = { seed: 20261125, numRuns: 3000 };
 const all = Object.keys(kinds) as Kind[];
@@ -70,7 +70,25 @@ describe('units', () => {
   });
 
   it('near misses of real figures are never misread as something else', () => {
-    const parts = fc.constantFrom('12', 'ft', '6', 'in', '-', '/', '1/2', '"', "'", ' ', '.', ',', 't', 'cwt', 'psi', '%', '1 in');
+    const parts = fc.constantFrom(
+      '12',
+      'ft',
+      '6',
+      'in',
+      '-',
+      '/',
+      '1/2',
+      '"',
+      "'",
+      ' ',
+      '.',
+      ',',
+      't',
+      'cwt',
+      'psi',
+      '%',
+      '1 in',
+    );
     fc.assert(
       fc.property(fc.array(parts, { maxLength: 7 }), (words) => {
         const text = words.join('');
