@@ -23,6 +23,19 @@ export const findingCodes = [
   'vacuum-limited-by-air',
   'brake-not-worked-by-driver',
   'not-braked',
+  // how the brakes fill, hold and fail
+  'brake-slow-to-fill',
+  'brake-slower-than-stated',
+  'brake-slow-to-release',
+  'brake-part-unknown',
+  'reservoir-too-small',
+  'few-applications',
+  'leaks-off-before-time',
+  'leak-unknown',
+  'brake-ratio-uneven',
+  'slides-first',
+  'brake-lost-with-hose',
+  'supply-loss-unknown',
   // spacing
   'gap-needed',
   // host
