@@ -244,6 +244,9 @@ class Layer {
       way: 'both',
       body: { kind: 'rigid', volume },
       start: this.atmosphere + pressure,
+      ...(this.supply?.rate === undefined
+        ? {}
+        : { pump: { freeAir: this.supply.rate, upTo: this.atmosphere + pressure } }),
     });
   }
 

@@ -54,6 +54,8 @@ export interface AirNode {
    * relief valve holds it, Pa.
    */
   readonly suction?: { readonly rate: number; readonly lowest: number; readonly holds: number };
+  /** Compressor: free air, m³/s, and the absolute pressure at which it stops, Pa. */
+  readonly pump?: { readonly freeAir: number; readonly upTo: number };
   /** Leak to the atmosphere, m³/s per unit of pressure difference over pressure: du/dt = −leak·(p − p_atm). */
   readonly leak: number;
   /** Pressure at the start, Pa absolute. */
@@ -212,7 +214,14 @@ export class AirTree {
       rate += vent.area * speed * flow[0];
       slope += vent.area * speed * flow[2];
     }
-    const { suction } = node;
+    const { suction, pump } = node;
+    if (pump && p < pump.upTo) {
+      const width = RELIEF_WIDTH * (pump.upTo - this.atmosphere);
+      const full = pump.freeAir * this.atmosphere;
+      const share = Math.min(1, (pump.upTo - p) / width);
+      rate += full * share;
+      if (share < 1) slope -= full / width;
+    }
     if (suction && p > Math.max(suction.lowest, suction.holds)) {
       const width = RELIEF_WIDTH * (this.atmosphere - suction.holds);
       const open = suction.rate * Math.min(1, (p - suction.holds) / width);
