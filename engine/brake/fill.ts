@@ -15,8 +15,10 @@ import { type AirState, AirTree } from './network.ts';
 /** Speed of sound in the pipe, m/s. */
 export const WAVE_SPEED = Math.sqrt(AIR_GAMMA * AIR_GAS_CONSTANT * STANDARD_TEMPERATURE);
 
-/** A run ends when no brake changes by more than this share of its force per second, or at the last. */
-const SETTLED = 0.002;
+/** A run ends when no brake's pressure changes by more than this share of it per second, or at the last. */
+const SETTLED = 0.001;
+/** Pressure that a share is taken of at least, Pa. */
+const LEAST_PRESSURE = 1000;
 const LONGEST = 600;
 /** Share of the final force that counts as full. */
 const FULL = 0.99;
@@ -97,11 +99,11 @@ class Recorder {
     const passed = last >= 0 ? time - this.time[last] : 0;
     let still = time > 0.5;
     this.laid.gears.forEach((gear, g) => {
+      const was = this.pressure[g];
       this.pressure[g] = gear.difference(state.pressure);
       const force = Math.max(0, this.pressure[g] * gear.area - gear.spring);
-      const was = this.force[g][last] ?? 0;
-      const greatest = Math.max(force, gear.working, 1e-9);
-      if (Math.abs(force - was) > SETTLED * greatest * passed) still = false;
+      const moved = Math.abs(this.pressure[g] - was);
+      if (moved > SETTLED * Math.max(Math.abs(this.pressure[g]), LEAST_PRESSURE) * passed) still = false;
       if (gear.waits(state.pressure)) still = false;
       this.force[g].push(force);
       if (gear.charge) this.charge[g].push(gear.charge(state.pressure));
