@@ -1,0 +1,216 @@
+import { describe, expect, it } from 'vitest';
+import { rampOf, riggingBuildUp } from '../../../engine/brake/build-up-from-parts.ts';
+import { fillTrain } from '../../../engine/brake/fill.ts';
+import { handBlockForce, lagTime, surgeForce } from '../../../engine/brake/hand-and-push.ts';
+import { pistonState } from '../../../engine/brake/piston.ts';
+import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/brake/reserve.ts';
+import { drawDownTime, pumpUpTime } from '../../../engine/brake/vessel.ts';
+import { between, exact } from '../../../engine/quantity.ts';
+import { loadTrain } from '../../../engine/train/loaded.ts';
+import type { BrakeGear } from '../../../engine/vehicle/types.ts';
+import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-trains.ts';
+
+const sea = 101_325;
+
+describe('piston', () => {
+  const piston = { clearance: 1e-5, swept: 1e-4, strokeAt: 40_000 };
+
+  it('stands in until pressed, and is out at the pressure of its spring', () => {
+    expect(pistonState(piston, sea * 1e-5, { pressure: sea }).stroke).toBe(0);
+    const out = pistonState(piston, (sea + 40_000) * 1.1e-4, { pressure: sea });
+    expect(out.stroke).toBeCloseTo(1, 9);
+    expect(out.pressure).toBeCloseTo(sea + 40_000, 3);
+  });
+
+  it('half way at half the pressure', () => {
+    const { stroke, pressure } = pistonState(piston, (sea + 20_000) * 6e-5, { pressure: sea });
+    expect(stroke).toBeCloseTo(0.5, 9);
+    expect(pressure).toBeCloseTo(sea + 20_000, 3);
+  });
+
+  it('is drawn in by vacuum', () => {
+    const half = pistonState(piston, (sea - 20_000) * 6e-5, { pressure: sea }, true);
+    expect(half.stroke).toBeCloseTo(0.5, 9);
+  });
+
+  it('squeezes a closed chamber', () => {
+    const chamber = { content: 40_000 * 1e-3, volume: 1e-3 };
+    const { behind, stroke } = pistonState(piston, sea * 1.1e-4, chamber);
+    expect(stroke).toBe(1);
+    expect(behind).toBeCloseTo(40_000 / 0.9, 6);
+  });
+});
+
+describe('arm, coupler and current', () => {
+  const common = { leverRatio: 4, efficiency: exact(0.3), block: 'wood' as const };
+
+  it('handwheel and screw: 150 N at 100 mm on a 5 mm lead', () => {
+    const force = handBlockForce({ ...common, wheelRadius: 0.1, screwLead: 0.005 }, exact(150));
+    expect(force.value).toBeCloseTo(150 * ((2 * Math.PI * 0.1) / 0.005) * 4 * 0.3, 6);
+  });
+
+  it('lever without screw', () => {
+    expect(handBlockForce(common, between(100, 200, 300, 'measured')).low).toBeCloseTo(120, 9);
+  });
+
+  it('surge: push and brake share the deceleration', () => {
+    const surge = { ...common, springForce: 50 };
+    const { force, push } = surgeForce(surge, 400, 0.3, 0.8);
+    expect(force + push).toBeCloseTo(400, 9);
+    expect(force).toBeCloseTo(0.3 * 0.8 * 4 * (push - 50), 9);
+    expect(surgeForce(surge, -100, 0.3, 0.8)).toEqual({ force: 0, push: 0 });
+  });
+
+  it('a lag of 1 s is at 63.2 % after 1 s', () => {
+    expect(lagTime(1, 1 - Math.exp(-1))).toBeCloseTo(1, 12);
+  });
+});
+
+describe('ramp in place of the curve', () => {
+  it('passes the 10 % and 90 % points', () => {
+    const { dead, build } = rampOf({ t10: 0.5, t90: 2.1 });
+    expect(dead + 0.1 * build).toBeCloseTo(0.5, 12);
+    expect(dead + 0.9 * build).toBeCloseTo(2.1, 12);
+  });
+
+  it('gives every car its own, later towards the rear', () => {
+    const ramps = riggingBuildUp(loadedTrain('straight-air', 5), sea);
+    expect(ramps.map((r) => r.vehicle)).toEqual([1, 2, 3, 4, 5]);
+    expect(ramps[4].deadTime.value).toBeGreaterThan(ramps[0].deadTime.value);
+    for (const { deadTime, buildUp } of ramps) {
+      expect(deadTime.low).toBeLessThanOrEqual(deadTime.value);
+      expect(buildUp.high).toBeGreaterThan(buildUp.value);
+    }
+  });
+
+  it('leaves stated times alone', () => {
+    const train = brakedTrain('straight-air', 1);
+    const stated = { deadTime: exact(0.4), buildUp: exact(1.5) };
+    const vehicles = train.vehicles.map((v) => ({
+      ...v,
+      brakes: v.brakes.map((b) => ({ ...b, ...stated })),
+    }));
+    expect(riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea)).toEqual([]);
+  });
+
+  it('says how much force a small reservoir leaves', () => {
+    const [small] = riggingBuildUp(loadedTrain('automatic-air', 1, { reservoirVolume: 5e-5 }), sea);
+    const [large] = riggingBuildUp(loadedTrain('automatic-air', 1, { reservoirVolume: 5e-3 }), sea);
+    expect(small.forceShare).toBeLessThan(0.5);
+    expect(large.forceShare).toBe(1);
+  });
+
+  it('electric rises by its lag', () => {
+    const gear: BrakeGear = {
+      id: 'e',
+      name: 'e',
+      kind: 'electric',
+      on: ['a'],
+      force: exact(100),
+      lag: exact(0.4),
+      workedBy: 'driver',
+      parking: false,
+    };
+    const train = brakedTrain('straight-air', 1);
+    const vehicles = train.vehicles.map((v, i) => (i === 1 ? { ...v, brakes: [gear] } : v));
+    const [ramp] = riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea);
+    expect(ramp.buildUp.value).toBeCloseTo((0.4 * Math.log(9)) / 0.8, 9);
+  });
+});
+
+describe('filling', () => {
+  it('names the part that is missing instead of guessing it', () => {
+    const fill = fillTrain(
+      loadedTrain('automatic-vacuum', 2, { chamberVolume: undefined as never }),
+      'automatic-vacuum',
+      'apply',
+      sea,
+    );
+    expect(fill.gears).toEqual([]);
+    expect(fill.missing.map((m) => m.part)).toEqual(['rigging.chamberVolume', 'rigging.chamberVolume']);
+  });
+
+  it('fills nothing behind a parted hose', () => {
+    const train = { ...brakedTrain('straight-air', 4), pipeBrokenAfter: [2] };
+    const { gears } = fillTrain(loadTrain(train, []), 'straight-air', 'apply', sea);
+    expect(gears.map((g) => g.vehicle)).toEqual([1, 2]);
+  });
+
+  it('runs both ways from an engine in the middle', () => {
+    const train = brakedTrain('straight-air', 4);
+    const [engine, a, b, c, d] = train.vehicles;
+    const { gears } = fillTrain(
+      loadTrain({ ...train, vehicles: [a, b, engine, c, d] }, []),
+      'straight-air',
+      'apply',
+      sea,
+    );
+    const t = new Map(gears.map((g) => [g.vehicle, g.t90]));
+    expect(t.get(0)).toBeCloseTo(t.get(4) ?? 0, 1);
+    expect(t.get(0)).toBeGreaterThan(t.get(1) ?? 9);
+  });
+
+  it('an application draws the vacuum that the ejector allows, no more', () => {
+    const { gears } = fillTrain(loadedTrain('simple-vacuum', 3), 'simple-vacuum', 'apply', sea);
+    for (const g of gears) expect(Math.abs(g.pressure / 65_000 - 1)).toBeLessThan(0.01);
+    const weak = fillTrain(
+      loadedTrain('simple-vacuum', 3, {}, { greatestVacuum: 40_000 }),
+      'simple-vacuum',
+      'apply',
+      sea,
+    );
+    for (const g of weak.gears) expect(Math.abs(g.pressure / 40_000 - 1)).toBeLessThan(0.01);
+  });
+
+  it('one large cylinder by ejector takes about the draw-down time of its volume', () => {
+    const rigging = { pipeVolume: 1e-6, cylinderVolume: 0.02, chokeDiameter: 0.012, springForce: 0 };
+    const [g] = fillTrain(loadedTrain('simple-vacuum', 1, rigging), 'simple-vacuum', 'apply', sea).gears;
+    const swept = (Math.PI / 4) * 0.1 ** 2 * 0.04;
+    const lowest = sea - 80_000;
+    const expected = drawDownTime(0.02 - swept, 0.004, sea, sea - 0.9 * 65_000, lowest);
+    // The pipe, its resistance and the first stroke add a little.
+    expect(g.t90).toBeGreaterThan(expected * 0.98);
+    expect(g.t90).toBeLessThan(expected * 1.15);
+  });
+});
+
+describe('reserve', () => {
+  it('main reservoir: each application takes the air that it fills', () => {
+    const [main] = reserves(loadedTrain('straight-air', 2), sea);
+    expect(main.full).toBeGreaterThan(3);
+    expect(main.useful).toBeGreaterThanOrEqual(main.full);
+    const [less] = reserves(loadedTrain('straight-air', 8), sea);
+    expect(less.full).toBeLessThan(main.full);
+  });
+
+  it('car reservoirs: from the equalised pressure down', () => {
+    const [car] = reserves(loadedTrain('automatic-air', 1, { reservoirVolume: 1e-3 }), sea);
+    expect(car.full).toBeGreaterThanOrEqual(1);
+    expect(car.pressures[1]).toBeLessThan(car.pressures[0]);
+  });
+
+  it('a compressor fills 10 L to 5 bar at 0.5 L/s in 98.7 s', () => {
+    expect(pumpUpTime(0.01, 5e-4, sea, sea + 500_000, sea)).toBeCloseTo((0.01 * 500_000) / (sea * 5e-4), 9);
+  });
+
+  it('leaks on a straight line, never below nothing; parking brakes stay', () => {
+    const gear = brakedTrain('automatic-vacuum', 1, { leakRate: 100 }).vehicles[1].brakes[0];
+    expect(leakedGear(gear, 100)?.rigging?.workingPressure.value).toBe(55_000);
+    expect(leakedGear(gear, 1e6)?.rigging?.workingPressure.value).toBe(0);
+    const parked: BrakeGear = { ...gear, kind: 'mechanical', parking: true };
+    expect(leakedGear(parked, 1e6)).toBe(parked);
+    expect(leakedGear({ ...gear, rigging: riggingFor('automatic-vacuum') }, 1)).toBeUndefined();
+  });
+
+  it.each([
+    ['straight-air', 'lost'],
+    ['simple-vacuum', 'lost'],
+    ['automatic-air', 'applies'],
+    ['automatic-vacuum', 'applies'],
+    ['mechanical', 'as-set'],
+    ['surge', 'released'],
+    ['electric', 'unknown'],
+  ] as const)('%s with its hose parted: %s', (kind, outcome) => {
+    expect(whenSupplyIsLost({ kind } as BrakeGear).parted).toBe(outcome);
+  });
+});
