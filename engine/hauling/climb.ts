@@ -10,8 +10,8 @@ import { GRAVITY } from '../constants.ts';
 import { type Potential, slopeAt } from '../line/potential.ts';
 import type { Quantity } from '../quantity.ts';
 import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
 import { trainPull } from '../traction/pull.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
 
 export interface Climb {
   /** m/s at `to`; 0 where it stalls. */

@@ -34,10 +34,10 @@ export interface SpeedMap {
   /** Index into `reasons` by grid point. */
   readonly reason: Uint16Array;
   readonly reasons: readonly SpeedReason[];
-  /** Stopping distance from the permitted speed, m (Infinity where the brake does not hold the grade). */
+  /** Stop from the running speed (permitted, or planned where lower), m; Infinity: the brake does not hold. */
   readonly likelyStop: Float64Array;
   readonly cautiousStop: Float64Array;
-  /** Gap needed to the train ahead from the permitted speed, m, never below the host's. */
+  /** Gap needed to the train ahead at the running speed, m, never below the host's. */
   readonly gap: Float64Array;
 }
 

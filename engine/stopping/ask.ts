@@ -16,7 +16,9 @@ export function askBrakeGear(ready: Prepared): Finding[] {
 
 function faults({ context, brakes }: Prepared): Finding[] {
   const vehicles = context.outing.train.vehicles;
-  return brakes.faults.map(({ vehicle, gear, why }) => {
+  // A parking brake is not expected to answer the driver on the move.
+  const odd = brakes.faults.filter((f) => !(f.why === 'worked-by-another' && f.gear.parking));
+  return odd.map(({ vehicle, gear, why }) => {
     const where = { vehicle: vehicles[vehicle].id };
     const facts = { gear: gear.name, kind: gear.kind, why };
     if (why === 'force-unknown') {
@@ -168,6 +170,7 @@ export function askSpeeds(map: SpeedMap, wanted: Float64Array): Finding[] {
 /** Gap to the train ahead, where this train needs more than the host's least. */
 export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
   const { outing } = ready.context;
+  const planned = outing.plannedSpeed ?? Infinity;
   const least = outing.host.leastGap;
   if (map.at.length === 0) return [];
   let worst = 0;
@@ -185,7 +188,10 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
       where: more ? { from: map.at[over[0].first], to: map.at[over[over.length - 1].last] } : {},
       found: amount(needed, 'length'),
       ...(least ? { required: amount(least.value, 'length'), margin: 1 - needed / least.value } : {}),
-      facts: { at: amount(map.at[worst], 'length'), speed: amount(map.limit[worst], 'speed') },
+      facts: {
+        at: amount(map.at[worst], 'length'),
+        speed: amount(Math.min(map.limit[worst], planned), 'speed'),
+      },
       source: least?.source ?? 'cautious stopping distance and margin',
       sure: 'assumed',
     }),

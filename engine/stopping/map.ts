@@ -56,6 +56,7 @@ export function speedMap(
   const cautiousStop = new Float64Array(grid.length);
   const gap = new Float64Array(grid.length);
   const least = outing.host.leastGap?.value ?? 0;
+  const planned = outing.plannedSpeed ?? Infinity;
   for (let j = 0; j < grid.length; j++) {
     // A train that cannot stop at all may not go there, whether or not anything is known to be ahead.
     const stop = stopDistance(models.cautious, grid[j], speed[j]);
@@ -63,9 +64,10 @@ export function speedMap(
       speed[j] = 0;
       reason[j] = reasons.length - 1;
     } else reason[j] = byStopping[j] ? ceilings.length + available.reason[j] : cap.reason[j];
-    cautiousStop[j] = stop;
-    likelyStop[j] = stopDistance(models.likely, grid[j], speed[j]);
-    gap[j] = Math.max(least, stop + margin);
+    const run = Math.min(speed[j], planned);
+    cautiousStop[j] = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
+    likelyStop[j] = stopDistance(models.likely, grid[j], run);
+    gap[j] = Math.max(least, cautiousStop[j] + margin);
   }
   return { railState, step, at: grid, limit: speed, reason, reasons, likelyStop, cautiousStop, gap };
 }

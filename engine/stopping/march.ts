@@ -1,15 +1,15 @@
 /**
- * The plain march: the same equation of motion stepped in time by the classical Runge–Kutta rule.
+ * The plain march: the same equation of motion stepped in time by the classical Runge–Kutta rule while the
+ * brake builds up, then in small steps of distance.
  *
- * Takes over where full brake barely holds the grade, and follows trains that do not stop at all. Slow and
- * robust; it ends at standstill, at the end of the potential's grid, or after MOST_TIME.
+ * Takes over where full brake barely holds the grade, and follows trains that do not stop at all. Slower and
+ * robust; it ends at standstill or at the end of the potential's grid.
  */
-import { slopeAt } from '../line/potential.ts';
+import { potentialAt, slopeAt } from '../line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 
 const STEP = 0.05;
-const MOST_TIME = 1800;
 
 /** Force of all brakes at a time from the driver's action and a speed, N. */
 export function brakeAt(model: StopModel, t: number, v: number): number {
@@ -35,37 +35,73 @@ export function acceleration(model: StopModel, t: number, s: number, v: number):
 }
 
 export function marchStop(model: StopModel, s0: number, v0: number, out: StopTrace): void {
-  const { potential } = model;
-  const end = potential.from + (potential.count - 1) * potential.step;
   const fullAt = model.reaction + model.dt * RAMP_STEPS;
+  const end = model.potential.from + (model.potential.count - 1) * model.potential.step;
   let [t, s, v] = [0, s0, v0];
   out.topSpeed = v0;
-  out.beforeFullBrake = 0;
-  while (t < MOST_TIME) {
+  while (t < fullAt - 1e-9 && s <= end) {
     // A step never straddles the end of the reaction, where the acceleration jumps.
-    const toReaction = model.reaction - t;
-    const h = toReaction > 1e-9 ? Math.min(STEP, toReaction) : STEP;
-    const mid = t + h / 2;
-    const late = toReaction > 1e-9 ? t + h * (1 - 1e-9) : t + h;
+    const before = t < model.reaction - 1e-9;
+    const h = Math.min(STEP, (before ? model.reaction : fullAt) - t);
+    const late = before ? t + h * (1 - 1e-9) : t + h;
     const k1 = acceleration(model, t, s, v);
-    const k2 = acceleration(model, mid, s + (h / 2) * v, v + (h / 2) * k1);
-    const k3 = acceleration(model, mid, s + (h / 2) * (v + (h / 2) * k1), v + (h / 2) * k2);
+    const k2 = acceleration(model, t + h / 2, s + (h / 2) * v, v + (h / 2) * k1);
+    const k3 = acceleration(model, t + h / 2, s + (h / 2) * (v + (h / 2) * k1), v + (h / 2) * k2);
     const k4 = acceleration(model, late, s + h * (v + (h / 2) * k2), v + h * k3);
     const dv = (h / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
-    const ds = h * v + ((h * h) / 6) * (k1 + k2 + k3);
     if (v + dv <= 0) {
       const share = v / -dv;
       out.distance = s + share * h * (v / 2) - s0;
       out.time = t + share * h;
-      if (t < fullAt) out.beforeFullBrake = out.distance;
+      out.beforeFullBrake = out.distance;
       return;
     }
-    s += ds;
+    s += h * v + ((h * h) / 6) * (k1 + k2 + k3);
     v += dv;
     t += h;
     if (v > out.topSpeed) out.topSpeed = v;
-    if (t <= fullAt) out.beforeFullBrake = s - s0;
-    if (s > end) break;
+  }
+  out.beforeFullBrake = s - s0;
+  marchFullBrake(model, s0, s, v, t, out);
+}
+
+/** Full brake from here on, in steps of distance: the potential by its differences, the forces by their mean. */
+function marchFullBrake(
+  model: StopModel,
+  s0: number,
+  from: number,
+  v: number,
+  t: number,
+  out: StopTrace,
+): void {
+  const { potential, inertia, massFactor, a, b, c, force } = model;
+  const end = potential.from + (potential.count - 1) * potential.step;
+  const h = potential.step / 2;
+  const drag = (speed: number): number => brakeForce(force, speed) + a + speed * (b + speed * c);
+  let s = from;
+  let u = (v * v) / 2;
+  let speed = v;
+  let time = t;
+  let level = potentialAt(potential, s);
+  while (s <= end) {
+    const next = potentialAt(potential, s + h);
+    const rise = (massFactor * (next - level)) / inertia;
+    const here = (drag(speed) * h) / inertia;
+    const guess = Math.max(0, u - rise - here);
+    const after = u - rise - (here + (drag(Math.sqrt(2 * guess)) * h) / inertia) / 2;
+    if (after <= 0) {
+      const share = u / (u - after);
+      out.distance = s + share * h - s0;
+      out.time = time + (speed > 0 ? (2 * share * h) / speed : 0);
+      return;
+    }
+    const then = Math.sqrt(2 * after);
+    time += (2 * h) / (speed + then);
+    u = after;
+    speed = then;
+    s += h;
+    level = next;
+    if (speed > out.topSpeed) out.topSpeed = speed;
   }
   out.distance = Infinity;
   out.time = Infinity;

@@ -1,0 +1,73 @@
+/** The assumed values as typed quantities. The rows themselves, with sources, are in defaults.json. */
+
+import type { AssumedValues } from '../engine/outing/types.ts';
+import type { Quantity } from '../engine/quantity.ts';
+import type { BlockMaterial, BrakeKind } from '../engine/vehicle/types.ts';
+import defaults from './defaults.json' with { type: 'json' };
+
+export interface DefaultRow {
+  readonly key: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: string;
+  readonly source: string;
+  readonly note?: string;
+}
+
+export const defaultRows: readonly DefaultRow[] = defaults.rows;
+
+const byKey = new Map(defaultRows.map((row) => [row.key, row]));
+
+/** A row by key. A missing key is a mistake in the program, not in a user's file. */
+export function defaultRow(key: string): DefaultRow {
+  const row = byKey.get(key);
+  if (!row) throw new RangeError(`no assumed value ${key}`);
+  return row;
+}
+
+export function assumed(key: string): Quantity {
+  const { value, low, high, source } = defaultRow(key);
+  return { value, low, high, how: 'assumed', source };
+}
+
+const MPH = 0.44704;
+const materials: readonly BlockMaterial[] = ['cast-iron', 'composition', 'wood', 'steel', 'bronze', 'other'];
+export const brakeKinds: readonly BrakeKind[] = [
+  'engine-only',
+  'straight-air',
+  'automatic-air',
+  'simple-vacuum',
+  'automatic-vacuum',
+  'electric',
+  'mechanical',
+  'surge',
+];
+
+const mapped = <K extends string, V>(keys: readonly K[], of: (key: K) => V): Record<K, V> =>
+  Object.fromEntries(keys.map((key) => [key, of(key)])) as Record<K, V>;
+
+function frictionOf(material: BlockMaterial): AssumedValues['blockFriction'][BlockMaterial] {
+  const prefix = `block-friction/${material}/`;
+  return defaultRows
+    .filter((row) => row.key.startsWith(prefix))
+    .map((row) => ({
+      speed: Number.parseFloat(row.key.slice(prefix.length)) * MPH,
+      friction: assumed(row.key),
+    }));
+}
+
+/** Everything that the engine takes where an outing's files give nothing. */
+export const assumedValues: AssumedValues = {
+  adhesion: mapped(['dry', 'damp', 'wet', 'greasy', 'sanded'], (state) => assumed(`adhesion/${state}`)),
+  slideFactor: assumed('slide-factor'),
+  curveConstant: assumed('curve-constant'),
+  blockFriction: mapped(materials, frictionOf),
+  deadTime: mapped(brakeKinds, (kind) => assumed(`dead-time/${kind}`)),
+  buildUp: mapped(brakeKinds, (kind) => assumed(`build-up/${kind}`)),
+  startingFactor: assumed('starting-factor'),
+  riderCentre: assumed('rider-centre'),
+  couplerSlack: assumed('coupler-slack'),
+  couplerStiffness: assumed('coupler-stiffness'),
+  stopMargin: defaultRow('stop-margin').value,
+};

@@ -1,0 +1,228 @@
+/** A line file made into the engine's line: heights by chainage, curves with transitions, cant ramps. */
+
+import { defaultRow } from '../../data/index.ts';
+import type { CantKnot, CurveElement, HeightKnot, Line, Place } from '../../engine/line/types.ts';
+import { printQuantity } from '../../units/index.ts';
+import type { LineFile } from '../schema/index.ts';
+import { type Notes, note, trouble } from './notes.ts';
+
+/** A loop's heights may fail to close by this much per root of its length, m/√m (a taped hand-level survey). */
+const MISCLOSURE = 0.02;
+/** Steeper than this is taken for an error of the file. */
+const STEEPEST = 0.4;
+/** Cant of a curve without transitions runs out over this length on either side, m. */
+const CANT_RUN_OFF = 3;
+
+const metres = (m: number): string => printQuantity(m, 'length', { system: 'metric', digits: 2 });
+
+export function compileLine(file: LineFile, notes: Notes): Line {
+  const heights = heightsOf(file, notes);
+  const length = heights[heights.length - 1]?.at ?? 0;
+  const curves = curvesOf(file, length, notes);
+  checkWithin(file, length, notes);
+  return {
+    name: file.name,
+    gauge: file.gauge,
+    contactWidth: file.contactWidth ?? assumedContact(file, notes),
+    loop: file.shape === 'loop',
+    length,
+    heights: file.shape === 'loop' ? closed(heights, length, file, notes) : heights,
+    heightQuality: file.survey ?? 'stated',
+    curves: curves.elements,
+    cants: curves.cants,
+    places: (file.places ?? []).map(placeOf).sort((a, b) => a.at - b.at),
+    speedLimits: file.speedLimits ?? [],
+    sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
+    ...(file.twist === undefined ? {} : { twist: file.twist }),
+  };
+}
+
+function assumedContact(file: LineFile, notes: Notes): number {
+  note(notes, 'contact-width/extra', 'distance between wheel contact points', file.name);
+  return file.gauge + defaultRow('contact-width/extra').value;
+}
+
+/** Points by chainage or by lengths; heights given or built up from grades. */
+function heightsOf(file: LineFile, notes: Notes): HeightKnot[] {
+  const knots: HeightKnot[] = [];
+  file.profile.forEach((point, i) => {
+    const previous = knots[knots.length - 1];
+    const at =
+      point.at ??
+      (i === 0 ? 0 : point.length === undefined || !previous ? undefined : previous.at + point.length);
+    if (at === undefined)
+      return trouble(notes, ['profile', i], 'no chainage', '"at", or "length" from the point before');
+    if (i === 0 && at !== 0) return trouble(notes, ['profile', 0, 'at'], metres(at), 'the first point at 0');
+    if (previous && at <= previous.at) {
+      return trouble(
+        notes,
+        ['profile', i, 'at'],
+        metres(at),
+        `more than ${metres(previous.at)}, the point before`,
+      );
+    }
+    const height = point.height ?? (i === 0 ? 0 : byGrade(previous, at, point.grade));
+    if (height === undefined)
+      return trouble(
+        notes,
+        ['profile', i],
+        'neither height nor grade',
+        '"height", or "grade" from the point before',
+      );
+    const grade = previous ? (height - previous.height) / (at - previous.at) : 0;
+    if (Math.abs(grade) >= STEEPEST) {
+      trouble(
+        notes,
+        ['profile', i],
+        `a grade of ${(grade * 100).toFixed(0)} %`,
+        `less than ${STEEPEST * 100} %: check heights and units`,
+      );
+    }
+    knots.push({ at, height });
+  });
+  if (knots.length < 2 && notes.troubles.length === 0)
+    trouble(notes, ['profile'], 'one point', 'at least two points');
+  return knots;
+}
+
+const byGrade = (
+  previous: HeightKnot | undefined,
+  at: number,
+  grade: number | undefined,
+): number | undefined =>
+  previous && grade !== undefined ? previous.height + grade * (at - previous.at) : undefined;
+
+/** A small misclosure is spread evenly over the loop; a large one is a fault of the survey. */
+function closed(heights: readonly HeightKnot[], length: number, file: LineFile, notes: Notes): HeightKnot[] {
+  if (heights.length < 2) return [...heights];
+  const gap = heights[heights.length - 1].height - heights[0].height;
+  if (Math.abs(gap) > MISCLOSURE * Math.sqrt(length)) {
+    trouble(
+      notes,
+      ['profile'],
+      `a loop whose end is ${metres(Math.abs(gap))} ${gap > 0 ? 'above' : 'below'} its start`,
+      'the same height: survey again',
+    );
+    return [...heights];
+  }
+  if (Math.abs(gap) > 1e-9) {
+    notes.assumptions.push({
+      of: `misclosure of ${metres(Math.abs(gap))} spread over the loop`,
+      where: file.name,
+      key: 'profile',
+      source: 'survey practice, no source',
+    });
+  }
+  return heights.map((k) => ({ at: k.at, height: k.height - (gap * k.at) / length }));
+}
+
+function curvesOf(
+  file: LineFile,
+  length: number,
+  notes: Notes,
+): { elements: CurveElement[]; cants: CantKnot[] } {
+  const elements: CurveElement[] = [];
+  const cants: CantKnot[] = [];
+  const sorted = (file.curves ?? [])
+    .map((curve, i) => ({ curve, i }))
+    .sort((a, b) => a.curve.from - b.curve.from);
+  let end = 0;
+  for (const { curve, i } of sorted) {
+    const run = curve.to - curve.from;
+    const [into, out] = [curve.transitionIn ?? 0, curve.transitionOut ?? 0];
+    if (run <= 0)
+      trouble(
+        notes,
+        ['curves', i, 'to'],
+        metres(curve.to),
+        `more than ${metres(curve.from)} (cut a curve that crosses the loop's origin in two)`,
+      );
+    else if (into + out > run + 1e-9)
+      trouble(notes, ['curves', i], 'transitions longer than the curve', `together at most ${metres(run)}`);
+    else if (curve.from < end - 1e-9)
+      trouble(
+        notes,
+        ['curves', i, 'from'],
+        metres(curve.from),
+        `at least ${metres(end)}, where the curve before ends`,
+      );
+    else {
+      elements.push(...elementsOf(curve, into, out));
+      if (curve.cant) cants.push(...cantsOf(curve, into, out, length));
+    }
+    end = Math.max(end, curve.to);
+  }
+  return { elements, cants: mergeCants(cants) };
+}
+
+type Curve = NonNullable<LineFile['curves']>[number];
+
+function elementsOf(curve: Curve, into: number, out: number): CurveElement[] {
+  const k = (curve.hand === 'left' ? 1 : -1) / curve.radius;
+  const gaugeWidening = curve.gaugeWidening ?? 0;
+  const parts: [number, number, number, number][] = [
+    [curve.from, curve.from + into, 0, k],
+    [curve.from + into, curve.to - out, k, k],
+    [curve.to - out, curve.to, k, 0],
+  ];
+  return parts
+    .filter(([from, to]) => to - from > 1e-9)
+    .map(([from, to, startCurvature, endCurvature]) => ({
+      from,
+      to,
+      startCurvature,
+      endCurvature,
+      gaugeWidening,
+    }));
+}
+
+/** The outer rail is raised: the right one in a left curve. The ramp lies in the transitions, or outside the arc. */
+function cantsOf(curve: Curve, into: number, out: number, length: number): CantKnot[] {
+  const cant = (curve.hand === 'left' ? 1 : -1) * (curve.cant ?? 0);
+  const start = into > 0 ? curve.from : Math.max(0, curve.from - CANT_RUN_OFF);
+  const end = out > 0 ? curve.to : Math.min(length, curve.to + CANT_RUN_OFF);
+  return [
+    { at: start, cant: 0 },
+    { at: curve.from + into, cant },
+    { at: curve.to - out, cant },
+    { at: end, cant: 0 },
+  ];
+}
+
+function mergeCants(knots: readonly CantKnot[]): CantKnot[] {
+  const sorted = [...knots].sort((a, b) => a.at - b.at);
+  return sorted.filter((k, i) => i === 0 || k.at - sorted[i - 1].at > 1e-9);
+}
+
+function placeOf(place: NonNullable<LineFile['places']>[number]): Place {
+  const { note: _note, stop, ...rest } = place;
+  return { ...rest, id: slug(place.name), stop: stop ?? false };
+}
+
+export const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '') || 'x';
+
+/** Everything that hangs on chainage must lie on the line. */
+function checkWithin(file: LineFile, length: number, notes: Notes): void {
+  const check = (list: string, i: number, field: string, at: number | undefined): void => {
+    if (at !== undefined && at > length + 1e-6) {
+      trouble(notes, [list, i, field], metres(at), `at most ${metres(length)}, where the profile ends`);
+    }
+  };
+  file.curves?.forEach((c, i) => check('curves', i, 'to', c.to));
+  file.places?.forEach((p, i) => {
+    check('places', i, 'at', p.at);
+    check('places', i, 'to', p.to);
+  });
+  file.speedLimits?.forEach((l, i) => {
+    check('speedLimits', i, 'from', l.from);
+    check('speedLimits', i, 'to', l.to);
+  });
+  file.sights?.forEach((s, i) => {
+    check('sights', i, 'from', s.from);
+    check('sights', i, 'to', s.to);
+  });
+}

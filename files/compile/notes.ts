@@ -1,0 +1,34 @@
+/** What a compilation gathers beside its result: assumptions that it made and troubles that it met. */
+import { assumed, defaultRow } from '../../data/index.ts';
+import type { Assumption } from '../../engine/outing/types.ts';
+import type { Quantity } from '../../engine/quantity.ts';
+import type { FieldPath, Trouble } from '../problem.ts';
+
+export interface Notes {
+  readonly assumptions: Assumption[];
+  readonly troubles: Trouble[];
+}
+
+export const newNotes = (): Notes => ({ assumptions: [], troubles: [] });
+
+/** The given quantity, or the assumed one with a note that it was assumed. */
+export function orAssumed(
+  given: Quantity | undefined,
+  key: string,
+  of: string,
+  where: string,
+  notes: Notes,
+): Quantity {
+  if (given) return given;
+  note(notes, key, of, where);
+  return assumed(key);
+}
+
+export function note(notes: Notes, key: string, of: string, where: string): void {
+  if (notes.assumptions.some((a) => a.key === key && a.where === where)) return;
+  notes.assumptions.push({ of, where, key, source: defaultRow(key).source });
+}
+
+export function trouble(notes: Notes, path: FieldPath, found: string, expected: string): void {
+  notes.troubles.push({ path, found, expected });
+}

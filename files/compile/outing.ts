@@ -1,0 +1,203 @@
+/** Train, host and outing files made into the engine's outing, from parts that are already read. */
+import { assumed, assumedValues } from '../../data/index.ts';
+import type { Line } from '../../engine/line/types.ts';
+import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import type { Quantity } from '../../engine/quantity.ts';
+import type { Rider, Train } from '../../engine/train/types.ts';
+import type { Vehicle } from '../../engine/vehicle/types.ts';
+import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
+import { slug } from './line.ts';
+import { type Notes, note, trouble } from './notes.ts';
+import { compileVehicle } from './vehicle.ts';
+
+/** @param files the vehicle file of each member of the train file, in the same order */
+export function compileTrain(file: TrainFile, files: readonly VehicleFile[], notes: Notes): Train {
+  const vehicles: Vehicle[] = [];
+  file.vehicles.forEach((member, i) => {
+    const vehicle = files[i];
+    const count = member.count ?? 1;
+    const base = member.id ?? slug(member.name ?? vehicle.name);
+    for (let n = 1; n <= count; n++) {
+      const id = count > 1 ? `${base}-${n}` : base;
+      if (vehicles.some((v) => v.id === id)) {
+        trouble(notes, ['vehicles', i, 'id'], `"${id}" a second time`, 'an "id" of its own for each vehicle');
+        return;
+      }
+      const label = member.name ?? vehicle.name;
+      vehicles.push(compileVehicle(vehicle, id, count > 1 ? `${label} ${n}` : label, notes));
+    }
+  });
+  checkGauges(vehicles, notes);
+  return {
+    name: file.name,
+    vehicles,
+    pipeBrokenAfter: brokenAfter(file, vehicles, notes),
+    chainsFastened: file.chainsFastened ?? true,
+  };
+}
+
+function checkGauges(vehicles: readonly Vehicle[], notes: Notes): void {
+  const odd = vehicles.find((v) => Math.abs(v.gauge - vehicles[0].gauge) > 0.001);
+  if (!odd) return;
+  const mm = (v: Vehicle): string => `${(v.gauge * 1000).toFixed(1)} mm`;
+  trouble(
+    notes,
+    ['vehicles'],
+    `${vehicles[0].name} of ${mm(vehicles[0])} and ${odd.name} of ${mm(odd)}`,
+    'one gauge in a train',
+  );
+}
+
+function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes): number[] {
+  return (file.pipeBrokenAfter ?? []).flatMap((id, i) => {
+    const index = vehicles.findIndex((v) => v.id === id);
+    if (index >= 0) return [index];
+    trouble(
+      notes,
+      ['pipeBrokenAfter', i],
+      `"${id}"`,
+      `a vehicle of the train: ${vehicles.map((v) => v.id).join(', ')}`,
+    );
+    return [];
+  });
+}
+
+export function compileHost(file: HostFile): HostRules {
+  const { heedway: _kind, version: _version, note: _note, ...rules } = file;
+  return rules;
+}
+
+export function compileOuting(
+  file: OutingFile,
+  line: Line,
+  train: Train,
+  host: HostRules,
+  notes: Notes,
+): Outing {
+  const { conditions } = file;
+  if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
+  note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
+  noteUsed(line, train, notes);
+  return {
+    name: file.name,
+    line,
+    train,
+    host,
+    riders: ridersOf(file, train, notes),
+    conditions: {
+      ...conditions,
+      night: conditions.night ?? false,
+      reaction: conditions.reaction ?? assumed('reaction'),
+    },
+    direction: file.direction ?? 'forward',
+    extraLimits: file.agreedLimits ?? [],
+    assumptions: notes.assumptions,
+    assumed: assumedValues,
+    ...(file.date === undefined ? {} : { date: file.date }),
+    ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
+    ...(file.following === undefined ? {} : { following: file.following }),
+  };
+}
+
+/** Assumed values that the engine will use for this line and train. */
+function noteUsed(line: Line, train: Train, notes: Notes): void {
+  if (line.curves.length > 0) note(notes, 'curve-constant', 'curve resistance', line.name);
+  for (const { brakes, name } of train.vehicles) {
+    for (const brake of brakes) {
+      if (!brake.deadTime) note(notes, `dead-time/${brake.kind}`, 'dead time of the brake', name);
+      if (!brake.buildUp) note(notes, `build-up/${brake.kind}`, 'build-up of the brake', name);
+      if (brake.rigging && !brake.rigging.blockFriction && !brake.force) {
+        note(
+          notes,
+          `block-friction/${brake.rigging.block}/0 mph`,
+          `friction of ${brake.rigging.block} blocks`,
+          name,
+        );
+      }
+    }
+  }
+}
+
+function ridersOf(file: OutingFile, train: Train, notes: Notes): Rider[] {
+  const taken = new Set<string>();
+  const ids = new Set<string>();
+  return (file.riders ?? []).map((rider, i): Rider => {
+    let id = slug(rider.name);
+    for (let n = 2; ids.has(id); n++) id = `${slug(rider.name)}-${n}`;
+    ids.add(id);
+    checkSeat(rider, i, train, taken, notes);
+    const { weight, typical, vehicle, seat, group, heldBy, age, duty, name } = rider;
+    const mass = weight ?? typicalMass(typical, name, i, notes);
+    return {
+      id,
+      name,
+      mass,
+      ageGroup: typical === 'child' || typical === 'youth' ? typical : byAge(age),
+      duty: duty ?? 'rider',
+      ...(age === undefined ? {} : { age }),
+      ...(vehicle === undefined ? {} : { vehicle }),
+      ...(seat === undefined ? {} : { seat }),
+      ...(group === undefined ? {} : { group }),
+      ...(heldBy === undefined ? {} : { heldBy: slug(heldBy) }),
+    };
+  });
+}
+
+const byAge = (age: number | undefined): Rider['ageGroup'] =>
+  age === undefined || age >= 18 ? 'adult' : age >= 12 ? 'youth' : 'child';
+
+function typicalMass(
+  typical: 'man' | 'woman' | 'adult' | 'youth' | 'child' | undefined,
+  name: string,
+  i: number,
+  notes: Notes,
+): Quantity {
+  if (!typical) {
+    trouble(
+      notes,
+      ['riders', i, 'weight'],
+      'neither weight nor typical',
+      '"weight": "180 lb", or "typical": man, woman, adult, youth or child',
+    );
+    return assumed('mass/adult');
+  }
+  note(notes, `mass/${typical}`, `weight of a typical ${typical}`, name);
+  return assumed(`mass/${typical}`);
+}
+
+type RiderEntry = NonNullable<OutingFile['riders']>[number];
+
+function checkSeat(rider: RiderEntry, i: number, train: Train, taken: Set<string>, notes: Notes): void {
+  if (rider.vehicle === undefined) {
+    if (rider.seat !== undefined)
+      trouble(notes, ['riders', i, 'vehicle'], 'a seat without a vehicle', '"vehicle" beside "seat"');
+    return;
+  }
+  const vehicle = train.vehicles.find((v) => v.id === rider.vehicle);
+  if (!vehicle) {
+    return trouble(
+      notes,
+      ['riders', i, 'vehicle'],
+      `"${rider.vehicle}"`,
+      `a vehicle of the train: ${train.vehicles.map((v) => v.id).join(', ')}`,
+    );
+  }
+  if (rider.seat === undefined) return;
+  if (!vehicle.seats.some((s) => s.id === rider.seat)) {
+    return trouble(
+      notes,
+      ['riders', i, 'seat'],
+      `"${rider.seat}"`,
+      `a seat of ${vehicle.id}: ${vehicle.seats.map((s) => s.id).join(', ') || 'it has none'}`,
+    );
+  }
+  const key = `${vehicle.id}/${rider.seat}`;
+  if (taken.has(key))
+    trouble(
+      notes,
+      ['riders', i, 'seat'],
+      `seat ${rider.seat} of ${vehicle.id}, taken already`,
+      'one rider on each seat',
+    );
+  taken.add(key);
+}

@@ -1,0 +1,258 @@
+/** A vehicle file made into the engine's vehicle. What is missing and may be assumed is noted. */
+
+import { assumed } from '../../data/index.ts';
+import type { Quantity } from '../../engine/quantity.ts';
+import type {
+  BrakeGear,
+  BrakeRigging,
+  HandRigging,
+  SurgeRigging,
+  Traction,
+  Vehicle,
+} from '../../engine/vehicle/types.ts';
+import type { VehicleFile } from '../schema/index.ts';
+import { slug } from './line.ts';
+import { type Notes, orAssumed, trouble } from './notes.ts';
+
+type Brake = NonNullable<VehicleFile['brakes']>[number];
+
+export function compileVehicle(file: VehicleFile, id: string, name: string, notes: Notes): Vehicle {
+  const where = file.name;
+  const groups = file.axleGroups.map((g) => ({
+    id: slug(g.name),
+    name: g.name,
+    at: g.at,
+    axles: g.axles ?? 2,
+    wheelBase: g.wheelBase ?? 0,
+    driven: g.driven ?? false,
+    ...(g.wheelRadius === undefined ? {} : { wheelRadius: g.wheelRadius }),
+    ...(g.tareShare === undefined ? {} : { tareShare: g.tareShare }),
+  }));
+  checkPositions(file, notes);
+  const engine = file.role === 'engine';
+  return {
+    ...kept(file),
+    id,
+    name,
+    groups,
+    bearing: file.bearing ?? 'plain',
+    rotatingShare: orAssumed(
+      file.rotatingShare,
+      `rotating-share/${engine ? 'engine' : 'car'}`,
+      'inertia of the wheels',
+      where,
+      notes,
+    ),
+    resistance: {
+      rolling: orAssumed(
+        file.resistance?.rolling,
+        `rolling/${file.bearing ?? 'plain'}`,
+        'rolling resistance',
+        where,
+        notes,
+      ),
+      perSpeed: file.resistance?.perSpeed ?? 0,
+      perSpeedSquared: file.resistance?.perSpeedSquared ?? 0,
+    },
+    brakes: (file.brakes ?? []).map((b, i) =>
+      brakeOf(
+        b,
+        i,
+        groups.map((g) => g.id),
+        where,
+        notes,
+      ),
+    ),
+    ...(file.traction ? { traction: tractionOf(file.traction, where, notes) } : {}),
+    front: couplingOf(file.front),
+    rear: couplingOf(file.rear),
+    seats: (file.seats ?? []).map((s) => ({
+      ...s,
+      id: s.name,
+      across: s.across ?? 0,
+      posture: s.posture ?? 'astride',
+      facing: s.facing ?? 'forward',
+      driver: s.driver ?? false,
+    })),
+    loads: (file.loads ?? []).map((l) => ({ ...l, across: l.across ?? 0 })),
+    ratings: file.ratings ?? {},
+    ...(file.suspension
+      ? { suspension: { ...file.suspension, equalised: file.suspension.equalised ?? false } }
+      : {}),
+    ...(file.brakeSupply ? { brakeSupply: supplyOf(file.brakeSupply) } : {}),
+  };
+}
+
+/** Fields that pass through unchanged. */
+function kept(file: VehicleFile) {
+  const {
+    role,
+    gauge,
+    length,
+    tare,
+    centreHeight,
+    centreAt,
+    supplies,
+    throughPipe,
+    flange,
+    envelope,
+    headlight,
+    taillight,
+  } = file;
+  return dropAbsent({
+    role,
+    gauge,
+    length,
+    tare,
+    centreHeight,
+    centreAt,
+    supplies,
+    throughPipe,
+    flange,
+    envelope,
+    headlight,
+    taillight,
+  });
+}
+
+function dropAbsent<T extends object>(fields: T): T {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
+}
+
+function supplyOf({
+  vacuum,
+  pressure,
+  ...rest
+}: NonNullable<VehicleFile['brakeSupply']>): NonNullable<Vehicle['brakeSupply']> {
+  const level = pressure ?? vacuum;
+  return { ...rest, ...(level === undefined ? {} : { pressure: level }) };
+}
+
+function brakeOf(brake: Brake, i: number, groups: readonly string[], where: string, notes: Notes): BrakeGear {
+  const on = (brake.on ?? []).map(slug);
+  on.forEach((id, k) => {
+    if (!groups.includes(id))
+      trouble(notes, ['brakes', i, 'on', k], `"${brake.on?.[k]}"`, `an axle group: ${groups.join(', ')}`);
+  });
+  return dropAbsent({
+    id: `${slug(brake.name ?? brake.kind)}-${i + 1}`,
+    name: brake.name ?? brake.kind,
+    kind: brake.kind,
+    on: on.length > 0 ? on : groups,
+    force: brake.force && withSpread(brake.force),
+    rigging: brake.rigging && riggingOf(brake.rigging, brake.kind, i, where, notes),
+    hand: brake.hand && leversOf(brake.hand, where, notes),
+    surge: brake.surge && leversOf(brake.surge, where, notes),
+    lag: brake.lag,
+    deadTime: brake.deadTime,
+    buildUp: brake.buildUp,
+    workedBy: brake.workedBy ?? 'driver',
+    parking: brake.parking ?? false,
+    onSupplyLoss: brake.onSupplyLoss,
+  }) as BrakeGear;
+}
+
+/** A force stated without bounds is taken to vary: 20 % less, 15 % more. */
+function withSpread(force: Quantity): Quantity {
+  if (force.how === 'measured' || force.low !== force.high) return force;
+  const { low, high } = assumed('brake-force-spread');
+  return { ...force, low: force.value * low, high: force.value * high };
+}
+
+function leversOf<T extends { efficiency?: Quantity | undefined }>(
+  levers: T,
+  where: string,
+  notes: Notes,
+): HandRigging & SurgeRigging {
+  const efficiency = orAssumed(
+    levers.efficiency,
+    'rigging-efficiency',
+    'efficiency of brake rigging',
+    where,
+    notes,
+  );
+  return dropAbsent({ ...levers, efficiency }) as unknown as HandRigging & SurgeRigging;
+}
+
+function riggingOf(
+  rigging: NonNullable<Brake['rigging']>,
+  kind: Brake['kind'],
+  i: number,
+  where: string,
+  notes: Notes,
+): BrakeRigging | undefined {
+  const vacuum = kind === 'simple-vacuum' || kind === 'automatic-vacuum';
+  const { workingPressure, workingVacuum, leakRate, cylinders, ...rest } = rigging;
+  const working = vacuum ? workingVacuum : workingPressure;
+  if (!working) {
+    const field = vacuum ? 'workingVacuum' : 'workingPressure';
+    trouble(
+      notes,
+      ['brakes', i, 'rigging', field],
+      'nothing',
+      `the ${vacuum ? 'vacuum' : 'pressure'} that the brake works with`,
+    );
+    return undefined;
+  }
+  return dropAbsent({
+    ...rest,
+    cylinders: cylinders ?? 1,
+    efficiency: orAssumed(
+      rigging.efficiency,
+      'rigging-efficiency',
+      'efficiency of brake rigging',
+      where,
+      notes,
+    ),
+    workingPressure: working,
+    leakRate: leakRate && leakRate.fall / leakRate.in,
+  }) as BrakeRigging;
+}
+
+function tractionOf(traction: NonNullable<VehicleFile['traction']>, where: string, notes: Notes): Traction {
+  if (traction.kind === 'drawbar') {
+    const curve = [...traction.curve].sort((a, b) => a.speed - b.speed);
+    return { ...traction, curve, how: traction.how ?? 'stated' };
+  }
+  const meanPressureFactor = orAssumed(
+    traction.meanPressureFactor,
+    'mean-pressure-factor',
+    'mean ÷ boiler pressure',
+    where,
+    notes,
+  );
+  return dropAbsent({ ...traction, meanPressureFactor }) as Traction;
+}
+
+function couplingOf(coupling: VehicleFile['front']): Vehicle['front'] {
+  if (!coupling) return { type: 'coupler' };
+  const { chain, type, ...rest } = coupling;
+  const fastened = chain && dropAbsent({ ...chain, count: chain.count ?? 1, slack: chain.slack ?? 0.05 });
+  return dropAbsent({ ...rest, type: type ?? 'coupler', chain: fastened }) as Vehicle['front'];
+}
+
+/** Seats, loads and axle groups must lie on the vehicle; axle groups from front to rear. */
+function checkPositions(file: VehicleFile, notes: Notes): void {
+  const check = (list: string, at: number, i: number): void => {
+    if (at > file.length + 1e-9)
+      trouble(
+        notes,
+        [list, i, 'at'],
+        `${at.toFixed(3)} m`,
+        `at most ${file.length.toFixed(3)} m, the vehicle's length`,
+      );
+  };
+  file.seats?.forEach((s, i) => check('seats', s.at, i));
+  file.loads?.forEach((l, i) => check('loads', l.at, i));
+  file.axleGroups.forEach((g, i) => {
+    check('axleGroups', g.at, i);
+    if (i > 0 && g.at <= file.axleGroups[i - 1].at) {
+      trouble(notes, ['axleGroups', i, 'at'], `${g.at.toFixed(3)} m`, 'axle groups in order from the front');
+    }
+  });
+  const names = (file.seats ?? []).map((s) => s.name);
+  names.forEach((n, i) => {
+    if (names.indexOf(n) !== i)
+      trouble(notes, ['seats', i, 'name'], `"${n}" a second time`, 'a name of its own for each seat');
+  });
+}

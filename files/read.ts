@@ -1,0 +1,265 @@
+/**
+ * Reading files: text to JSON to schema to engine, following references to other files. All problems of all
+ * files are gathered; nothing is thrown for what a user can cause.
+ *
+ * A part of a file may stand inline or as {"file": "path"}, relative to the file that names it.
+ */
+import type { Line } from '../engine/line/types.ts';
+import type { HostRules, Outing } from '../engine/outing/types.ts';
+import type { Train } from '../engine/train/types.ts';
+import type { Vehicle } from '../engine/vehicle/types.ts';
+import { checkFile } from './check.ts';
+import { compileLine } from './compile/line.ts';
+import { type Notes, newNotes } from './compile/notes.ts';
+import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
+import { compileVehicle } from './compile/vehicle.ts';
+import { type JsonText, readJson } from './json.ts';
+import { type FieldPath, type FileProblem, fileProblem, show, type Trouble } from './problem.ts';
+import type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
+import { decodeText } from './text.ts';
+
+/** Bytes or text of a file by path; undefined: there is none. */
+export type Load = (path: string) => Promise<Uint8Array | string | undefined>;
+
+export interface Entry {
+  readonly path: string;
+  readonly content: Uint8Array | string;
+}
+
+export type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly FileProblem[] };
+
+/** A place in a file where a part stands: the JSON of the part and how to report on it. */
+interface Part {
+  readonly json: unknown;
+  readonly file: string;
+  readonly prefix: FieldPath;
+  readonly text: JsonText | undefined;
+  /** Files on the way here, to find circles. */
+  readonly chain: readonly string[];
+}
+
+class Reading {
+  readonly problems: FileProblem[] = [];
+  readonly notes: Notes = newNotes();
+  private readonly load: Load;
+  private readonly texts = new Map<string, JsonText | undefined>();
+
+  constructor(load: Load) {
+    this.load = load;
+  }
+
+  report(part: Part, { path, found, expected }: Trouble): void {
+    const full = [...part.prefix, ...path];
+    this.problems.push(fileProblem(part.file, { path: full, found, expected }, part.text?.position(full)));
+  }
+
+  /** The whole of a file as a part. */
+  open(path: string, content: Uint8Array | string, chain: readonly string[]): Part | undefined {
+    const decoded = decodeText(content);
+    if (!decoded.ok) {
+      this.problems.push(fileProblem(path, decoded.trouble));
+      return undefined;
+    }
+    const text = readJson(decoded.text);
+    this.texts.set(path, text);
+    const part: Part = { json: text.value, file: path, prefix: [], text, chain: [...chain, path] };
+    for (const trouble of text.troubles) {
+      this.problems.push(fileProblem(path, trouble, positionOf(decoded.text, trouble.offset)));
+    }
+    return text.troubles.length > 0 ? undefined : part;
+  }
+
+  /** A part that stands inline or in a file of its own. */
+  async part(of: Part, path: FieldPath, json: unknown): Promise<Part | undefined> {
+    const inline: Part = { ...of, json, prefix: [...of.prefix, ...path] };
+    if (json === undefined) {
+      this.report(of, { path, found: 'nothing', expected: 'the part itself, or {"file": "path of a file"}' });
+      return undefined;
+    }
+    const reference = fileOf(json);
+    if (reference === undefined) return inline;
+    const at = [...path, 'file'];
+    const target = resolvePath(of.file, reference);
+    if (target === undefined) {
+      this.report(of, {
+        path: at,
+        found: show(reference),
+        expected: 'a path within the folder of the first file',
+      });
+      return undefined;
+    }
+    if (of.chain.includes(target)) {
+      this.report(of, {
+        path: at,
+        found: `a circle: ${[...of.chain, target].join(' → ')}`,
+        expected: 'files that do not refer back to themselves',
+      });
+      return undefined;
+    }
+    const content = await this.load(target);
+    if (content === undefined) {
+      this.report(of, { path: at, found: show(reference), expected: `a file that can be read at ${target}` });
+      return undefined;
+    }
+    return this.open(target, content, of.chain);
+  }
+
+  check<K extends FileKind>(kind: K, part: Part) {
+    const checked = checkFile(kind, part.json);
+    if (checked.ok) return checked.value;
+    for (const trouble of checked.troubles) this.report(part, trouble);
+    return undefined;
+  }
+
+  /** Run a compile step; its troubles are reported at the part. */
+  compile<T>(part: Part, step: (notes: Notes) => T): T {
+    const notes: Notes = { assumptions: this.notes.assumptions, troubles: [] };
+    const made = step(notes);
+    for (const trouble of notes.troubles) this.report(part, trouble);
+    return made;
+  }
+}
+
+function positionOf(text: string, offset: number): { row: number; column: number } {
+  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
+  return { row: before.length, column: before[before.length - 1].length + 1 };
+}
+
+const fileOf = (json: unknown): string | undefined => {
+  if (typeof json !== 'object' || json === null || !('file' in json)) return undefined;
+  const { file } = json as { file: unknown };
+  return typeof file === 'string' ? file : undefined;
+};
+
+/** Path of a reference from the file that makes it; undefined where it climbs above the top or is absolute. */
+export function resolvePath(from: string, reference: string): string | undefined {
+  if (/^([a-z]+:|\/|\\)/i.test(reference)) return undefined;
+  const absolute = from.startsWith('/');
+  const parts = from
+    .split('/')
+    .slice(0, -1)
+    .filter((p) => p !== '' && p !== '.');
+  for (const part of reference.split(/[\\/]/)) {
+    if (part === '' || part === '.') continue;
+    if (part === '..' && parts.length > 0 && parts[parts.length - 1] !== '..') parts.pop();
+    else if (part === '..') return undefined;
+    else parts.push(part);
+  }
+  return (absolute ? '/' : '') + parts.join('/');
+}
+
+async function run<T>(
+  entry: Entry,
+  load: Load,
+  read: (reading: Reading, part: Part) => Promise<T | undefined>,
+): Promise<Read<T>> {
+  const reading = new Reading(load);
+  const part = reading.open(entry.path, entry.content, []);
+  const value = part && (await read(reading, part));
+  return reading.problems.length > 0 || value === undefined
+    ? { ok: false, problems: reading.problems }
+    : { ok: true, value };
+}
+
+const lineFrom = (reading: Reading, part: Part): { file: LineFile; line: Line } | undefined => {
+  const file = reading.check('line', part);
+  return file && { file, line: reading.compile(part, (notes) => compileLine(file, notes)) };
+};
+
+const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => reading.check('vehicle', part);
+
+async function trainFrom(
+  reading: Reading,
+  part: Part,
+): Promise<{ file: TrainFile; vehicles: VehicleFile[]; train: Train } | undefined> {
+  const file = reading.check('train', part);
+  if (!file) return undefined;
+  const vehicles: VehicleFile[] = [];
+  for (const [i, member] of file.vehicles.entries()) {
+    const at = await reading.part(part, ['vehicles', i, 'vehicle'], member.vehicle);
+    const vehicle = at && vehicleFrom(reading, at);
+    if (!at || !vehicle) continue;
+    // Troubles inside the vehicle are reported at the vehicle's own file.
+    reading.compile(at, (notes) =>
+      compileVehicle(vehicle, `${i}`, vehicle.name, { assumptions: [], troubles: notes.troubles }),
+    );
+    vehicles.push(vehicle);
+  }
+  if (vehicles.length < file.vehicles.length) return undefined;
+  const quiet = reading.problems.length;
+  const train = reading.compile(part, (notes) => {
+    const own: Notes = { assumptions: notes.assumptions, troubles: [] };
+    const made = compileTrain(file, vehicles, own);
+    notes.troubles.push(
+      ...own.troubles.filter((t) => t.path[0] === 'vehicles' || t.path[0] === 'pipeBrokenAfter'),
+    );
+    return made;
+  });
+  return reading.problems.length > quiet ? undefined : { file, vehicles, train };
+}
+
+const hostFrom = (reading: Reading, part: Part): { file: HostFile; host: HostRules } | undefined => {
+  const file = reading.check('host', part);
+  return file && { file, host: compileHost(file) };
+};
+
+async function outingFrom(reading: Reading, part: Part): Promise<Outing | undefined> {
+  const file: OutingFile | undefined = reading.check('outing', part);
+  const raw = part.json as Record<string, unknown> | null;
+  const at = (key: string) =>
+    reading.part(part, [key], raw && typeof raw === 'object' ? raw[key] : undefined);
+  const linePart = await at('line');
+  const line = linePart && lineFrom(reading, linePart);
+  const trainPart = await at('train');
+  const train = trainPart && (await trainFrom(reading, trainPart));
+  const hostPart = await at('host');
+  const host = hostPart && hostFrom(reading, hostPart);
+  if (!file || !line || !train || !host) return undefined;
+  return reading.compile(part, (notes) => compileOuting(file, line.line, train.train, host.host, notes));
+}
+
+const none: Load = async () => undefined;
+
+export const readOuting = (entry: Entry, load: Load): Promise<Read<Outing>> => run(entry, load, outingFrom);
+
+export const readLine = (entry: Entry): Promise<Read<Line>> =>
+  run(entry, none, async (reading, part) => lineFrom(reading, part)?.line);
+
+export const readVehicle = (entry: Entry): Promise<Read<Vehicle>> =>
+  run(entry, none, async (reading, part) => {
+    const file = vehicleFrom(reading, part);
+    return file && reading.compile(part, (notes) => compileVehicle(file, 'vehicle', file.name, notes));
+  });
+
+export const readTrain = (entry: Entry, load: Load): Promise<Read<Train>> =>
+  run(entry, load, async (reading, part) => (await trainFrom(reading, part))?.train);
+
+export const readHost = (entry: Entry): Promise<Read<HostRules>> =>
+  run(entry, none, async (reading, part) => hostFrom(reading, part)?.host);
+
+/** An outing's files as one file with everything inline: for another phone, for keeping. Plain JSON. */
+export async function bundleOuting(entry: Entry, load: Load): Promise<Read<Record<string, unknown>>> {
+  return run(entry, load, async (reading, part) => {
+    const outing = await outingFrom(reading, part);
+    if (!outing) return undefined;
+    return inlined(reading, part) as Promise<Record<string, unknown>>;
+  });
+}
+
+async function inlined(reading: Reading, part: Part): Promise<unknown> {
+  const walk = async (json: unknown, path: FieldPath, of: Part): Promise<unknown> => {
+    if (Array.isArray(json)) return Promise.all(json.map((item, i) => walk(item, [...path, i], of)));
+    if (typeof json !== 'object' || json === null) return json;
+    if (fileOf(json) !== undefined) {
+      const target = await reading.part(of, path, json);
+      return target ? walk(target.json, [], target) : json;
+    }
+    const entries = await Promise.all(
+      Object.entries(json).map(async ([key, value]) => [key, await walk(value, [...path, key], of)] as const),
+    );
+    return Object.fromEntries(entries);
+  };
+  return walk(part.json, [], part);
+}
