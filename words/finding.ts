@@ -1,0 +1,120 @@
+/** Findings, remedies and verdicts in words. */
+import { findingCodes } from '../engine/finding/codes.ts';
+import type { Change, Finding, Remedy, Verdict } from '../engine/finding/types.ts';
+import type { RailState } from '../engine/outing/types.ts';
+import { printQuantity } from '../units/index.ts';
+import { haulingWords } from './findings/hauling.ts';
+import { hostWords } from './findings/host.ts';
+import { stoppingWords } from './findings/stopping.ts';
+import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
+import { chainage, say, type Voice, vehicleName } from './voice.ts';
+
+/** The words of every room. A room adds its record here. */
+export const tellers: Readonly<Record<string, Teller>> = { ...stoppingWords, ...haulingWords, ...hostWords };
+
+/** Codes without words: none, or a test fails. */
+export const wordless = (): string[] => findingCodes.filter((code) => !(code in tellers));
+
+export interface ToldFinding {
+  readonly code: string;
+  readonly what: string;
+  readonly why: string;
+  readonly where: string;
+  readonly found: string;
+  readonly required: string;
+  /** "12 %" spare, negative where it fails. */
+  readonly margin: string;
+  readonly sure: string;
+  readonly source: string;
+  readonly measure?: string;
+}
+
+const sureness: Readonly<Record<Finding['sure'], string>> = {
+  measured: 'from measurements',
+  stated: 'from stated figures',
+  assumed: 'partly from assumed figures',
+};
+
+export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
+  const tools = toolsFor(finding, voice);
+  const told = tellers[finding.code]?.(finding, tools) ?? { what: finding.code, why: '' };
+  return {
+    code: finding.code,
+    ...told,
+    where: whereWords(finding, voice),
+    found: finding.found ? tools.found() : '',
+    required: finding.required ? tools.required() : '',
+    margin: finding.margin === undefined ? '' : `${Math.floor(finding.margin * 100)} %`,
+    sure: sureness[finding.sure],
+    source: finding.source,
+    ...(finding.measure === undefined ? {} : { measure: finding.measure }),
+  };
+}
+
+const verdicts: Readonly<Record<Verdict, string>> = {
+  go: 'go',
+  limits: 'go within limits',
+  hold: 'hold',
+  unknown: 'cannot tell',
+};
+
+export const tellVerdict = (verdict: Verdict): string => verdicts[verdict];
+
+const states: Readonly<Record<RailState, string>> = {
+  dry: 'dry',
+  damp: 'damp',
+  wet: 'wet',
+  greasy: 'greasy',
+  sanded: 'sanded',
+};
+export const tellRail = (state: RailState): string => states[state];
+
+const list = (names: readonly string[]): string =>
+  names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+
+/** What to do, as an order. */
+export function tellChange(change: Change, voice: Voice): string {
+  const names = (ids: readonly string[]): string => list(ids.map((id) => vehicleName(voice, id)));
+  const rider = (id: string): string => voice.outing.riders.find((r) => r.id === id)?.name ?? id;
+  const speed = (v: number): string =>
+    printQuantity(v, 'speed', { system: voice.system, toward: 'down', digits: 2 });
+  switch (change.kind) {
+    case 'fewer-cars':
+      return change.leave.length === 1
+        ? `leave ${names(change.leave)} behind`
+        : `leave ${change.leave.length} cars behind: ${names(change.leave)}`;
+    case 'fewer-riders':
+      return `leave ${change.leave.length === 1 ? 'one rider' : `${change.leave.length} riders`} behind: ${list(change.leave.map(rider))}`;
+    case 'slower':
+      return `run at ${speed(change.speed)} at the most from ${chainage(voice, change.from)} to ${chainage(voice, change.to)}`;
+    case 'slower-everywhere':
+      return `run at ${speed(change.speed)} at the most everywhere`;
+    case 'brake-car':
+      return `give ${vehicleName(voice, change.vehicle)} the brake of ${vehicleName(voice, change.like)}`;
+    case 'rail-state':
+      return change.state === 'sanded' ? 'sand the rail' : 'wait for a dry rail';
+    case 'order':
+      return `change the order to ${names(change.order)}`;
+    case 'seat':
+      return list(
+        change.moves.map(
+          (m) => `move ${rider(m.rider)} to seat ${m.seat} of ${vehicleName(voice, m.vehicle)}`,
+        ),
+      );
+    case 'ballast':
+      return `put ${say(voice, { si: change.mass, kind: 'mass' }, 'up')} of ballast under the floor of ${vehicleName(voice, change.vehicle)}, no higher than ${say(voice, { si: change.height, kind: 'length' }, 'down')} above the rail`;
+    case 'chains':
+      return 'fasten safety chains between all vehicles';
+    case 'chain-size':
+      return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} behind vehicle ${change.gap + 1}`;
+    case 'guard':
+      return 'take a guard on the last car';
+    case 'parking-brake':
+      return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
+    case 'brake-kind':
+      return `work the train brake as ${change.brake}`;
+  }
+}
+
+export const tellRemedy = (remedy: Remedy, voice: Voice): string =>
+  `${tellChange(remedy.change, voice)} (then: ${tellVerdict(remedy.verdict)})`;

@@ -1,0 +1,36 @@
+/** Words for hauling and holding. */
+import type { Teller } from './teller.ts';
+
+export const haulingWords = {
+  'cannot-start': (f, t) => ({
+    what:
+      f.severity === 'forbids'
+        ? `The engine cannot start the train ${t.where}.`
+        : `The engine may fail to start the train ${t.where}: do not stop there.`,
+    why: `On a bad day it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
+  }),
+  'cannot-haul-cars': (_f, t) => ({
+    what: `The engine hauls ${t.required()} of these cars, not ${t.found()}.`,
+    why: 'The count was raised car by car on the worst place of the line.',
+  }),
+  'slow-on-grade': (_f, t) => ({
+    what: `On the ruling ${t.word('grade')} ${t.where} the train keeps up no more than ${t.found('down')}.`,
+    why: 'There the pull at that speed equals grade, curve and rolling resistance on a bad day. It may stall without a run-up.',
+  }),
+  'traction-unknown': (_f, t) => ({
+    what: `Nobody has said how hard ${t.vehicle} pulls.`,
+    why: 'Give cylinders, wheels and pressure, or a drawbar pull measured with a spring balance.',
+  }),
+  'does-not-hold': (_f, t) => ({
+    what: `Standing ${t.where}, all brakes together hold ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
+    why: 'Weak brakes and little adhesion are reckoned with. The train would roll away.',
+  }),
+  'holds-only-while-brake-is-tight': (_f, t) => ({
+    what: `Standing ${t.where}, brakes that do not leak off hold ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
+    why: 'Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.',
+  }),
+  'no-parking-brake': () => ({
+    what: 'No vehicle has a brake that holds by itself.',
+    why: 'Air, vacuum and steam leak off: a standing train needs a screw, lever, clamp or chock.',
+  }),
+} satisfies Record<string, Teller>;

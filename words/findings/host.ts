@@ -1,0 +1,86 @@
+/** Words for the host's rules, loads, line and assumptions. */
+import type { Teller } from './teller.ts';
+
+const rule = 'It is the rule quoted as the source.';
+const rating = 'The vehicle is rated for less.';
+
+export const hostWords = {
+  'gauge-differs': (_f, t) => ({
+    what: `${t.vehicle} is of ${t.found()} gauge, the line of ${t.required()}.`,
+    why: 'It cannot run here.',
+  }),
+  'too-many-cars': (_f, t) => ({ what: `${t.found()} cars; the host allows ${t.required()}.`, why: rule }),
+  'too-many-riders': (_f, t) => ({
+    what: `${t.found()} riders; the host allows ${t.required()}.`,
+    why: rule,
+  }),
+  'too-many-riders-on-car': (_f, t) => ({
+    what: `${t.found()} riders on ${t.vehicle}; the host allows ${t.required()}.`,
+    why: rule,
+  }),
+  'too-many-riders-per-axle': (_f, t) => ({
+    what: `${t.found()} adults on ${t.vehicle}; its axles allow ${t.required()}.`,
+    why: rule,
+  }),
+  'chains-missing': (_f, t) => ({
+    what: `Safety chains are missing${t.where === '' ? '' : ` at ${t.where}`}.`,
+    why: 'Without a chain a parted tail is held by nothing but its own brakes.',
+  }),
+  'too-few-cars-braked': (_f, t) => ({
+    what: `${t.fact('braked')} of ${t.fact('cars')} cars have a brake that answers the driver; the host asks for a share of ${t.required()}.`,
+    why: rule,
+  }),
+  'guard-missing': (_f, t) => ({
+    what: `A ${t.word('conductor')} must ride with ${t.required()} ${t.fact('of')} or more; there are ${t.found()}.`,
+    why: rule,
+  }),
+  'lights-missing': (_f, t) => ({ what: `${t.vehicle} needs a ${t.fact('light')} at night.`, why: rule }),
+  'seat-too-high': (_f, t) => ({
+    what: `A seat of ${t.vehicle} is ${t.found('up')} above the rail; the host allows ${t.required('down')}.`,
+    why: 'The higher the rider, the sooner a car tips.',
+  }),
+  'rider-too-young': (_f, t) => ({
+    what: `${t.fact('rider')} is ${t.found()}; the host asks for ${t.required()} years or more.`,
+    why: rule,
+  }),
+  'car-overloaded': (_f, t) => ({
+    what: `${t.vehicle} carries ${t.found('up')}; it is rated for ${t.required('down')}.`,
+    why: rating,
+  }),
+  'axle-overloaded': (_f, t) => ({
+    what: `An axle of the ${t.fact('group')} of ${t.vehicle} carries ${t.found('up')}; it is rated for ${t.required('down')}.`,
+    why: rating,
+  }),
+  'seat-overloaded': (_f, t) => ({
+    what: `${t.fact('rider')} weighs ${t.found('up')}; seat ${t.fact('seat')} of ${t.vehicle} bears ${t.required('down')}.`,
+    why: rating,
+  }),
+  'rider-not-seated': (_f, t) => ({
+    what: `${t.fact('rider')} has no seat yet.`,
+    why: 'Loads, stops and balance need to know who sits where.',
+  }),
+  'rider-mass-unknown': (_f, t) => ({
+    what: `Nobody has said what ${t.fact('rider')} weighs.`,
+    why: 'Ask, or choose a typical weight.',
+  }),
+  'curve-too-tight': (_f, t) => ({
+    what: `${t.vehicle} needs a curve of ${t.required('up')} radius; the tightest, ${t.where}, has ${t.found('down')}.`,
+    why: 'It may bind, climb or not go round.',
+  }),
+  'grade-beyond-range': (_f, t) => ({
+    what: `A ${t.word('grade')} of ${t.found()} ${t.where} is steeper than the sums here are good for.`,
+    why: 'Measure it again; beyond that steepness the sums are off.',
+  }),
+  'heights-poor': (_f, t) => ({
+    what: `The heights of the line are poor (${t.fact('quality')}).`,
+    why: 'A satellite height is off by metres: grades and every stop may be wrong. Level the line, at least its steepest place.',
+  }),
+  'sight-unknown': (_f, t) => ({
+    what: `Nobody has said from how far ${t.where} is seen.`,
+    why: "Pace it from the driver's seat: it may set the speed there.",
+  }),
+  assumed: (_f, t) => ({
+    what: `Taken for ${t.fact('where')}: ${t.fact('of')}.`,
+    why: 'Nothing was given; a measurement replaces it.',
+  }),
+} satisfies Record<string, Teller>;

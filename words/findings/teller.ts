@@ -1,0 +1,61 @@
+/** What a finding's words are made of: each code has a function that gives `what` and `why`. */
+import type { Finding } from '../../engine/finding/types.ts';
+import type { Amount } from '../../engine/quantity.ts';
+import type { Toward } from '../../units/index.ts';
+import { chainage, distance, say, trade, type Voice, vehicleName } from '../voice.ts';
+
+export interface Told {
+  /** One sentence. */
+  readonly what: string;
+  /** The reason behind it, one or two sentences. */
+  readonly why: string;
+}
+
+export type Teller = (finding: Finding, tools: Tools) => Told;
+
+export interface Tools {
+  readonly voice: Voice;
+  /** Found and required, rounded to the safe side. */
+  readonly found: (toward?: Toward) => string;
+  readonly required: (toward?: Toward) => string;
+  readonly fact: (name: string, toward?: Toward) => string;
+  readonly vehicle: string;
+  readonly where: string;
+  readonly at: (metres: number) => string;
+  readonly word: (us: Parameters<typeof trade>[1]) => string;
+}
+
+export function toolsFor(finding: Finding, voice: Voice): Tools {
+  const print = (amount: Amount | undefined, toward: Toward): string =>
+    amount === undefined
+      ? 'not known'
+      : amount.kind === 'length' && amount.si >= 1.5
+        ? distance(voice, amount.si, toward)
+        : say(voice, amount, toward);
+  return {
+    voice,
+    found: (toward = 'nearest') => print(finding.found, toward),
+    required: (toward = 'nearest') => print(finding.required, toward),
+    fact: (name, toward = 'nearest') => {
+      const fact = finding.facts[name];
+      return typeof fact === 'object' ? print(fact, toward) : String(fact ?? '');
+    },
+    vehicle: vehicleName(voice, finding.where.vehicle),
+    where: whereWords(finding, voice),
+    at: (metres) => chainage(voice, metres),
+    word: (us) => trade(voice.wording, us),
+  };
+}
+
+/** "Larkfield (40 ft)", "from 620 ft to 810 ft", "car 2". */
+export function whereWords({ where }: Finding, voice: Voice): string {
+  const parts: string[] = [];
+  if (where.vehicle !== undefined) parts.push(vehicleName(voice, where.vehicle));
+  if (where.gap !== undefined) parts.push(`the coupling behind vehicle ${where.gap + 1}`);
+  if (where.place !== undefined) parts.push(where.place);
+  if (where.from !== undefined && where.to !== undefined) {
+    const [from, to] = [chainage(voice, where.from), chainage(voice, where.to)];
+    parts.push(from === to ? `at ${from}` : `from ${from} to ${to}`);
+  }
+  return parts.join(', ');
+}

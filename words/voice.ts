@@ -1,0 +1,50 @@
+/** How Heedway speaks: units, US or UK wording, and the outing whose vehicles and places it names. */
+import type { Outing } from '../engine/outing/types.ts';
+import type { Amount } from '../engine/quantity.ts';
+import { printQuantity, type System, type Toward } from '../units/index.ts';
+
+export type Wording = 'us' | 'uk';
+
+export interface Voice {
+  readonly system: System;
+  readonly wording: Wording;
+  readonly outing: Outing;
+}
+
+/** Trade words that differ across the Atlantic. */
+const pairs = {
+  grade: 'gradient',
+  truck: 'bogie',
+  trucks: 'bogies',
+  switch: 'points',
+  coupler: 'coupling',
+  conductor: 'guard',
+  engine: 'engine',
+} as const;
+
+export const trade = (wording: Wording, us: keyof typeof pairs): string =>
+  wording === 'us' ? us : pairs[us];
+
+/** An amount in the voice's units, rounded toward the side asked for. */
+export const say = (voice: Pick<Voice, 'system'>, amount: Amount, toward: Toward = 'nearest'): string =>
+  printQuantity(amount.si, amount.kind, { system: voice.system, toward });
+
+/** A place along the line, always as a plain distance. */
+export const chainage = (voice: Pick<Voice, 'system'>, metres: number): string =>
+  voice.system === 'imperial'
+    ? printQuantity(metres, 'length', { system: 'imperial', unit: 'ft', digits: 0 })
+    : printQuantity(metres, 'length', { system: 'metric', unit: 'm', digits: 0 });
+
+/** A distance along the line, rounded toward the side asked for. */
+export const distance = (voice: Pick<Voice, 'system'>, metres: number, toward: Toward): string =>
+  printQuantity(metres, 'length', {
+    system: voice.system,
+    toward,
+    unit: voice.system === 'imperial' ? 'ft' : 'm',
+    digits: voice.system === 'imperial' ? 0 : 1,
+  });
+
+export function vehicleName(voice: Pick<Voice, 'outing'>, id: string | undefined): string {
+  const vehicle = voice.outing.train.vehicles.find((v) => v.id === id);
+  return vehicle?.name ?? id ?? 'the train';
+}
