@@ -7,7 +7,8 @@
  */
 import { AIR_GAMMA } from '../constants.ts';
 import { between, type Quantity } from '../quantity.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
+import { type LoadedTrain, loadTrain } from '../train/loaded.ts';
+import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { fillTrain, type GearFill } from './fill.ts';
 import { lagTime } from './hand-and-push.ts';
@@ -52,6 +53,26 @@ export function riggingBuildUp(loaded: LoadedTrain, atmosphere: number): GearBui
       : [],
   );
   return [...fills.filter((f) => untimed(f.gear)).flatMap(fromFill), ...electric(loaded)];
+}
+
+/**
+ * The train with the times, and the share of the force, that its parts give written into its gears: the stop
+ * then reckons with them. Gears whose parts are not known stay as they are. Done once per outing: cars that
+ * are added later take over the times of the car they copy.
+ */
+export function timedTrain(train: Train, atmosphere: number): Train {
+  const times = riggingBuildUp(loadTrain(train, []), atmosphere);
+  if (times.length === 0) return train;
+  const timed = (gear: BrakeGear, vehicle: number): BrakeGear => {
+    const found = times.find((t) => t.vehicle === vehicle && t.gear === gear);
+    if (!found) return gear;
+    const { deadTime, buildUp, forceShare } = found;
+    return { ...gear, deadTime, buildUp, ...(forceShare < 1 ? { forceShare } : {}) };
+  };
+  return {
+    ...train,
+    vehicles: train.vehicles.map((v, i) => ({ ...v, brakes: v.brakes.map((gear) => timed(gear, i)) })),
+  };
 }
 
 const untimed = (gear: BrakeGear): boolean => gear.buildUp === undefined || gear.deadTime === undefined;

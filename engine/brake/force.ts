@@ -12,6 +12,7 @@ import type { AssumedValues } from '../outing/types.ts';
 import type { Quantity } from '../quantity.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeRigging } from '../vehicle/types.ts';
+import { handBlockForce } from './hand-and-push.ts';
 import { gearStates, type WhyNot } from './system.ts';
 
 export interface FrictionPoint {
@@ -77,7 +78,13 @@ export function gearForce(
   seaLevel: number,
 ): { block: Quantity; friction?: readonly FrictionPoint[] } | undefined {
   if (gear.force) return { block: gear.force };
-  const rigging = gear.rigging;
+  const { rigging, hand } = gear;
+  if (hand?.pull) {
+    const friction = hand.blockFriction
+      ? [{ speed: 0, friction: hand.blockFriction }]
+      : assumed.blockFriction[hand.block];
+    return { block: handBlockForce(hand, hand.pull), friction };
+  }
   if (!rigging) return undefined;
   const pressure = isVacuum(gear)
     ? workableVacuum(rigging.workingPressure, airPressure, seaLevel)
@@ -85,7 +92,7 @@ export function gearForce(
   const friction = rigging.blockFriction
     ? [{ speed: 0, friction: rigging.blockFriction }]
     : assumed.blockFriction[rigging.block];
-  return { block: blockForce(rigging, pressure), friction };
+  return { block: scaled(blockForce(rigging, pressure), gear.forceShare ?? 1), friction };
 }
 
 /** Every braked group of the train that answers the driver, and why the others do not. */

@@ -42,6 +42,8 @@ const UNEVEN = 1.5;
 const LEAST_STAND = 600;
 /** Share of the working pressure below which a reservoir or chamber is too small. */
 const SHORT = 0.95;
+/** Share of it beyond which the stated force is too weak a figure for sliding. */
+const STRONG = 1.1;
 /** Full applications that a main reservoir without compressor should hold (common practice, no source). */
 const LEAST_APPLICATIONS = 3;
 
@@ -68,7 +70,12 @@ export function askBrakes(context: OutingContext): Findings<BrakeData> {
   return {
     data,
     findings: [
-      ...data.apply.flatMap((f) => [...slow(context, f), ...short(context, f), ...missing(context, f)]),
+      ...data.apply.flatMap((f) => [
+        ...slow(context, f),
+        ...short(context, f),
+        ...strong(context, f),
+        ...missing(context, f),
+      ]),
       ...data.release.flatMap((f) => slowRelease(context, f)),
       ...uneven(context, data.ratios),
       ...slidesFirst(context, data.ratios),
@@ -121,13 +128,32 @@ function extremes(gears: readonly GearFill[]): readonly [GearFill?, GearFill?] {
   return [timed[0], timed[timed.length - 1]];
 }
 
+/** The parts give more than the working pressure that the force is reckoned with: wheels may slide sooner. */
+function strong(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
+  const over = gears.filter((g) => g.ofWorking > STRONG).sort((a, b) => b.ofWorking - a.ofWorking);
+  const worst = over[0];
+  if (!worst) return [];
+  return [
+    makeFinding('brake-stronger-than-stated', 'limits', 'brakes', {
+      where: { vehicle: idOf(context, worst.vehicle) },
+      found: amount(worst.ofWorking, 'ratio'),
+      required: amount(STRONG, 'ratio'),
+      margin: STRONG / worst.ofWorking - 1,
+      facts: { kind, cars: over.length, pressure: amount(worst.pressure, pressureKind(worst.gear)) },
+      source: SOURCE,
+    }),
+  ];
+}
+
 /** Reservoir or chamber too small for the working pressure that the force is reckoned with: the worst car. */
 function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
   const small = gears.filter((g) => g.ofWorking < SHORT).sort((a, b) => a.ofWorking - b.ofWorking);
   const worst = small[0];
   if (!worst) return [];
+  // Where the stop already reckons with what is left, it is worth knowing but limits nothing more.
+  const reckoned = small.every((g) => g.gear.forceShare !== undefined);
   return [
-    makeFinding('reservoir-too-small', 'limits', 'brakes', {
+    makeFinding('reservoir-too-small', reckoned ? 'notes' : 'limits', 'brakes', {
       where: { vehicle: idOf(context, worst.vehicle) },
       found: amount(worst.ofWorking, 'ratio'),
       required: amount(SHORT, 'ratio'),

@@ -29,6 +29,7 @@ export const findingCodes = [
   'brake-slow-to-release',
   'brake-part-unknown',
   'reservoir-too-small',
+  'brake-stronger-than-stated',
   'few-applications',
   'leaks-off-before-time',
   'leak-unknown',

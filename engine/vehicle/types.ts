@@ -126,6 +126,8 @@ export interface BrakeGear {
   /** Measured or stated retarding force at the rail, N (all its groups together). Else `rigging`. */
   readonly force?: Quantity;
   readonly rigging?: BrakeRigging;
+  /** Share of the rigging's force that reservoirs and chambers of the parts leave; absent: all of it. */
+  readonly forceShare?: number;
   /** From the driver's action to the first force, s; absent: assumed by kind. */
   readonly deadTime?: Quantity;
   /** From first to full force, s; absent: assumed by kind. */

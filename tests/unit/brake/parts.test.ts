@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { rampOf, riggingBuildUp } from '../../../engine/brake/build-up-from-parts.ts';
+import { rampOf, riggingBuildUp, timedTrain } from '../../../engine/brake/build-up-from-parts.ts';
 import { fillTrain } from '../../../engine/brake/fill.ts';
+import { gearForce } from '../../../engine/brake/force.ts';
 import { handBlockForce, lagTime, surgeForce } from '../../../engine/brake/hand-and-push.ts';
 import { pistonState } from '../../../engine/brake/piston.ts';
 import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/brake/reserve.ts';
@@ -9,6 +10,7 @@ import { between, exact } from '../../../engine/quantity.ts';
 import { loadTrain } from '../../../engine/train/loaded.ts';
 import type { BrakeGear } from '../../../engine/vehicle/types.ts';
 import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-trains.ts';
+import { assumedValues } from '../../support/random-outings.ts';
 
 const sea = 101_325;
 
@@ -212,5 +214,36 @@ describe('reserve', () => {
     ['electric', 'unknown'],
   ] as const)('%s with its hose parted: %s', (kind, outcome) => {
     expect(whenSupplyIsLost({ kind } as BrakeGear).parted).toBe(outcome);
+  });
+});
+
+describe('force that the stop reckons with', () => {
+  const gear = brakedTrain('automatic-vacuum', 1).vehicles[1].brakes[0];
+  const force = (changes: Partial<BrakeGear>): number =>
+    gearForce({ ...gear, ...changes }, assumedValues, sea, sea)?.block.value ?? 0;
+
+  it('takes the share that the chamber leaves', () => {
+    expect(force({ forceShare: 0.8 })).toBeCloseTo(0.8 * force({}), 9);
+  });
+
+  it('takes a measured pull of the arm', () => {
+    const hand = { leverRatio: 4, efficiency: exact(0.3), block: 'wood' as const, pull: exact(150) };
+    expect(force({ rigging: undefined as never, hand })).toBeCloseTo(180, 9);
+    const { pull: _, ...noPull } = hand;
+    expect(
+      gearForce({ ...gear, rigging: undefined as never, hand: noPull }, assumedValues, sea, sea),
+    ).toBeUndefined();
+  });
+
+  it('a timed train has the times of its parts, and timing it again changes nothing', () => {
+    const train = brakedTrain('automatic-vacuum', 3);
+    const timed = timedTrain(train, sea);
+    const brakes = timed.vehicles.slice(1).map((v) => v.brakes[0]);
+    for (const b of brakes) {
+      expect(b.buildUp?.source).toBe('filling of the brake from its parts');
+      expect(b.forceShare).toBeGreaterThan(0.8);
+      expect(b.forceShare).toBeLessThan(0.9);
+    }
+    expect(timedTrain(timed, sea)).toBe(timed);
   });
 });
