@@ -3,6 +3,7 @@ import { findingCodes } from '../engine/finding/codes.ts';
 import type { Change, Finding, Remedy, Verdict } from '../engine/finding/types.ts';
 import type { RailState } from '../engine/outing/types.ts';
 import { printQuantity } from '../units/index.ts';
+import { brakeWords } from './findings/brakes.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
 import { stoppingWords } from './findings/stopping.ts';
@@ -10,7 +11,12 @@ import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
 import { chainage, say, type Voice, vehicleName } from './voice.ts';
 
 /** The words of every room. A room adds its record here. */
-export const tellers: Readonly<Record<string, Teller>> = { ...stoppingWords, ...haulingWords, ...hostWords };
+export const tellers: Readonly<Record<string, Teller>> = {
+  ...stoppingWords,
+  ...haulingWords,
+  ...hostWords,
+  ...brakeWords,
+};
 
 /** Codes without words: none, or a test fails. */
 export const wordless = (): string[] => findingCodes.filter((code) => !(code in tellers));
