@@ -117,6 +117,8 @@ export function tellChange(change: Change, voice: Voice): string {
       return 'take a guard on the last car';
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
+    case 'together':
+      return change.changes.map((c) => tellChange(c, voice)).join(', and ');
     case 'brake-kind':
       return `work the train brake as ${change.brake}`;
   }

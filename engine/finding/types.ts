@@ -78,7 +78,8 @@ export type Change =
     }
   | { readonly kind: 'guard' }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
-  | { readonly kind: 'brake-kind'; readonly brake: 'automatic-air' | 'automatic-vacuum' | 'mechanical' };
+  | { readonly kind: 'brake-kind'; readonly brake: 'automatic-air' | 'automatic-vacuum' | 'mechanical' }
+  | { readonly kind: 'together'; readonly changes: readonly Change[] };
 
 export interface Remedy {
   readonly change: Change;

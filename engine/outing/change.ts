@@ -42,6 +42,8 @@ export function applyChange(outing: Outing, change: Change): Outing {
         ...v,
         brakes: [...v.brakes, parkingBrake(v, change.force)],
       }));
+    case 'together':
+      return change.changes.reduce(applyChange, outing);
     case 'brake-kind':
       return changeBrakeKind(outing, change.brake);
   }

@@ -53,7 +53,25 @@ function remediesFor(
     const found = smallestThatClears(finding, family, run);
     if (found) remedies.push(found);
   }
+  if (remedies.length === 0 && finding.severity === 'forbids') {
+    for (const family of inPairs(families)) {
+      const found = smallestThatClears(finding, family, run);
+      if (found) remedies.push(found);
+    }
+  }
   return remedies.sort((a, b) => a.size - b.size).slice(0, MOST_REMEDIES);
+}
+
+/** Where no single change clears: the mildest of one family (sand, another order) with each change of another. */
+function inPairs(families: readonly Family[]): Family[] {
+  const [first, ...others] = families.filter((f) => f.changes.length > 0);
+  if (!first || first.changes.length > 1) return [];
+  return others
+    .filter((f) => f.changes.length > 1)
+    .map((f) => ({
+      size: first.size + f.size,
+      changes: f.changes.map((c): Change => ({ kind: 'together', changes: [first.changes[0], c] })),
+    }));
 }
 
 /** First change of the family that clears: by halving, since a larger change of a family clears no less. */

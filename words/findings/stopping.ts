@@ -2,16 +2,16 @@
 import type { Teller } from './teller.ts';
 
 const reasons: Readonly<Record<string, string>> = {
-  'stopping-sight': 'of the clear track that the driver sees ahead there',
-  'stopping-signal': 'of the signal that may be at danger as it comes in sight',
-  'stopping-end': 'of the end of the line',
-  'host-line': "of the host's limit",
-  'host-place': "of the host's limit there",
-  vehicle: 'of what the vehicle is rated for',
-  curve: 'of the curve',
+  'stopping-sight': 'the clear track that the driver sees ahead there',
+  'stopping-signal': 'the signal that may be at danger as it comes in sight',
+  'stopping-end': 'the end of the line',
+  'host-line': "the host's limit",
+  'host-place': "the host's limit there",
+  vehicle: 'what the vehicle is rated for',
+  curve: 'the curve',
   balance: 'a car would not stay upright faster',
   flange: 'a flange might climb faster',
-  agreed: 'of the limit agreed for this outing',
+  agreed: 'the limit agreed for this outing',
   'looked-no-higher': 'Heedway looks no higher',
   'cannot-stop': 'the brakes do not hold the train on that fall',
 };
@@ -21,7 +21,7 @@ export const reasonWords = (kind: string): string => reasons[kind] ?? kind;
 export const stoppingWords = {
   'cannot-stop': (_f, t) => ({
     what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
-    why: `Even creeping, the cautious stopping distance is longer than what is left because ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
+    why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
   'runs-away': (_f, t) => ({
     what: `The brakes may not stop the train at all ${t.where}.`,
@@ -29,7 +29,7 @@ export const stoppingWords = {
   }),
   'speed-limited': (_f, t) => ({
     what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,
-    why: `Limited because ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
+    why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
   'planned-speed-too-high': (_f, t) => ({
     what: `The planned ${t.found()} is more than the permitted ${t.required('down')} ${t.where}.`,

@@ -38,6 +38,7 @@ export function toolsFor(finding: Finding, voice: Voice): Tools {
     required: (toward = 'nearest') => print(finding.required, toward),
     fact: (name, toward = 'nearest') => {
       const fact = finding.facts[name];
+      if (name === 'at' && typeof fact === 'object') return chainage(voice, fact.si);
       return typeof fact === 'object' ? print(fact, toward) : String(fact ?? '');
     },
     vehicle: vehicleName(voice, finding.where.vehicle),

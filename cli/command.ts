@@ -1,0 +1,70 @@
+/**
+ * The pattern of a command. To add one: write `cli/commands/<name>.ts` exporting a `Command`, and list it in
+ * `cli/main.ts`. A command returns what it found; printing and exit codes happen here, once.
+ */
+import type { Command as Program } from 'commander';
+import type { Verdict } from '../engine/finding/types.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import type { System } from '../units/index.ts';
+import type { Voice, Wording } from '../words/voice.ts';
+
+export interface Options {
+  readonly json?: boolean;
+  readonly units: System;
+  readonly wording: Wording;
+}
+
+export interface Outcome {
+  /** For people; lines joined by newlines. */
+  readonly text: string;
+  /** The same for programs. */
+  readonly json: unknown;
+  readonly exit: number;
+}
+
+export interface Command {
+  readonly name: string;
+  /** Declares arguments and options on the program and calls `run` with what the action returns. */
+  readonly declare: (program: Program, run: Run) => void;
+}
+
+export type Run = (action: () => Promise<Outcome>, options: Options) => Promise<void>;
+
+export const exitOf: Readonly<Record<Verdict, number>> = { go: 0, limits: 10, hold: 20, unknown: 30 };
+
+/** A fault of what was typed or of a file: exit 2, no stack. */
+export class UsageFault extends Error {
+  readonly problems: readonly unknown[];
+
+  constructor(message: string, problems: readonly unknown[] = []) {
+    super(message);
+    this.problems = problems;
+  }
+}
+
+export const voiceOf = (options: Options, outing: Outing): Voice => ({
+  system: options.units,
+  wording: options.wording,
+  outing,
+});
+
+/** Options that every command takes. */
+export const common = (program: Program): Program =>
+  program
+    .option('--json', 'print JSON for programs')
+    .option('--units <system>', 'imperial or metric', 'imperial')
+    .option('--wording <wording>', 'us or uk', 'us');
+
+/** Columns of text, first to the left, numbers to the right. */
+export function table(rows: readonly (readonly string[])[]): string {
+  const widths = rows[0].map((_, i) => Math.max(...rows.map((r) => r[i].length)));
+  const numeric = widths.map((_, i) => rows.slice(1).every((r) => /^[-–\d]/.test(r[i]) || r[i] === ''));
+  return rows
+    .map((r) =>
+      r
+        .map((cell, i) => (numeric[i] ? cell.padStart(widths[i]) : cell.padEnd(widths[i])))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
+}

@@ -1,0 +1,143 @@
+/** heedway speeds: how fast at each place, and why. */
+import { writeFile } from 'node:fs/promises';
+import { checkOuting } from '../../desk/check.ts';
+import { stripSvg } from '../../desk/strip/svg.ts';
+import type { SpeedMap } from '../../engine/outing/answer.ts';
+import { reasonWords } from '../../words/findings/stopping.ts';
+import { chainage, distance, say, type Voice } from '../../words/voice.ts';
+import { type Command, common, type Options, table, voiceOf } from '../command.ts';
+import { openOutingFile } from '../open.ts';
+
+interface SpeedOptions extends Options {
+  readonly csv?: boolean;
+  readonly svg?: string;
+}
+
+export const speedsCommand: Command = {
+  name: 'speeds',
+  declare: (program, run) => {
+    common(program.command('speeds <outing>'))
+      .description('How fast at each place, and which reason sets it there.')
+      .option('--csv', 'every half metre, as CSV')
+      .option('--svg <file>', 'draw the strip into a file')
+      .action((path: string, options: SpeedOptions) =>
+        run(async () => {
+          const outing = await openOutingFile(path);
+          const answer = checkOuting(outing, { remedies: false, counts: false });
+          const map = answer.speeds as SpeedMap;
+          const voice = voiceOf(options, outing);
+          if (options.svg) await writeFile(options.svg, stripSvg(outing, answer, voice));
+          const text = options.csv
+            ? mapCsv(map, voice)
+            : `${mapTable(map, voice)}\n\n${brakingText(answer.brakingPoints, voice)}`;
+          return {
+            text: options.svg ? `${text}\n\nStrip drawn into ${options.svg}` : text,
+            json: mapJson(map, answer.brakingPoints),
+            exit: 0,
+          };
+        }, options),
+      );
+  },
+};
+
+export interface SpeedStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly speed: number;
+  readonly reason: string;
+  readonly what: string;
+  readonly cautiousStop: number;
+  readonly gap: number;
+}
+
+/** Runs of the map with one reason and nearly one speed (a quarter mile per hour), each at its least speed. */
+export function stretches(map: SpeedMap): SpeedStretch[] {
+  const out: SpeedStretch[] = [];
+  const grain = (v: number): number => Math.floor(v / (0.25 * 0.44704) + 1e-9);
+  let first = 0;
+  for (let j = 1; j <= map.at.length; j++) {
+    const same =
+      j < map.at.length &&
+      map.reason[j] === map.reason[first] &&
+      grain(map.limit[j]) === grain(map.limit[first]);
+    if (same) continue;
+    const range = (values: Float64Array): number[] => Array.from(values.subarray(first, j));
+    const why = map.reasons[map.reason[first]];
+    out.push({
+      from: map.at[first],
+      to: map.at[Math.min(j, map.at.length - 1)],
+      speed: Math.min(...range(map.limit)),
+      reason: why.kind,
+      what: why.what,
+      cautiousStop: Math.max(...range(map.cautiousStop)),
+      gap: Math.max(...range(map.gap)),
+    });
+    first = j;
+  }
+  return out;
+}
+
+function mapTable(map: SpeedMap, voice: Voice): string {
+  return table([
+    ['from', 'to', 'at most', 'cautious stop', 'gap', 'because'],
+    ...stretches(map).map((s) => [
+      chainage(voice, s.from),
+      chainage(voice, s.to),
+      say(voice, { si: s.speed, kind: 'speed' }, 'down'),
+      distance(voice, s.cautiousStop, 'up'),
+      distance(voice, s.gap, 'up'),
+      `${reasonWords(s.reason)} (${s.what})`,
+    ]),
+  ]);
+}
+
+function mapCsv(map: SpeedMap, voice: Voice): string {
+  const [long, fast] = voice.system === 'imperial' ? [0.3048, 0.44704] : [1, 1 / 3.6];
+  const [u, w] = voice.system === 'imperial' ? ['ft', 'mph'] : ['m', 'km/h'];
+  const up = (x: number): string =>
+    Number.isFinite(x) ? (Math.ceil((x / long) * 100) / 100).toFixed(2) : 'does not stop';
+  const rows = Array.from(map.at, (at, j) =>
+    [
+      (at / long).toFixed(2),
+      (Math.floor((map.limit[j] / fast) * 1000) / 1000).toFixed(3),
+      up(map.likelyStop[j]),
+      up(map.cautiousStop[j]),
+      up(map.gap[j]),
+      map.reasons[map.reason[j]].kind,
+      `"${map.reasons[map.reason[j]].what.replace(/"/g, '""')}"`,
+    ].join(','),
+  );
+  return [
+    `at (${u}),limit (${w}),likely stop (${u}),cautious stop (${u}),gap (${u}),reason,what`,
+    ...rows,
+  ].join('\n');
+}
+
+function brakingText(points: Parameters<typeof mapJson>[1], voice: Voice): string {
+  if (points.length === 0) return 'No booked stop and no fall of the limit.';
+  const speed = (v: number): string => say(voice, { si: v, kind: 'speed' }, 'down');
+  return points
+    .map((p) =>
+      p.kind === 'stop'
+        ? `Brake at ${chainage(voice, p.at)} for the stop at ${p.what} (${chainage(voice, p.target)}) from ${speed(p.fromSpeed)}.`
+        : `Brake at ${chainage(voice, p.at)} for ${speed(p.toSpeed)} from ${chainage(voice, p.target)} (${p.what}).`,
+    )
+    .join('\n');
+}
+
+const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['brakingPoints']): unknown => ({
+  railState: map.railState,
+  step: map.step,
+  stretches: stretches(map),
+  reasons: map.reasons,
+  at: Array.from(map.at),
+  limit: Array.from(map.limit),
+  reason: Array.from(map.reason),
+  likelyStop: Array.from(map.likelyStop, finite),
+  cautiousStop: Array.from(map.cautiousStop, finite),
+  gap: Array.from(map.gap, finite),
+  brakingPoints,
+});
+
+/** JSON has no Infinity: a stop that never comes is null. */
+const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);

@@ -1,0 +1,56 @@
+/** The command line: heedway <command> … */
+import { CommanderError, Command as Program } from 'commander';
+import { type Command, type Options, type Run, UsageFault } from './command.ts';
+import { carsCommand } from './commands/cars.ts';
+import { checkCommand } from './commands/check.ts';
+import { speedsCommand } from './commands/speeds.ts';
+import { stopCommand } from './commands/stop.ts';
+
+const commands: readonly Command[] = [checkCommand, stopCommand, carsCommand, speedsCommand];
+
+const run: Run = async (action, options: Options) => {
+  if (!['imperial', 'metric'].includes(options.units)) {
+    throw new UsageFault(`--units: found ${options.units}; expected imperial or metric`);
+  }
+  if (!['us', 'uk'].includes(options.wording)) {
+    throw new UsageFault(`--wording: found ${options.wording}; expected us or uk`);
+  }
+  const outcome = await action();
+  print(options.json ? JSON.stringify(outcome.json, undefined, 2) : outcome.text);
+  process.exitCode = outcome.exit;
+};
+
+function print(text: string): void {
+  process.stdout.write(`${text}\n`);
+}
+
+export async function main(argv: readonly string[]): Promise<void> {
+  const program = new Program('heedway')
+    .description('May this train leave? The computation behind the answer for ridable miniature railways.')
+    .version('0.1.0')
+    .showHelpAfterError('(heedway help <command> tells more)')
+    .exitOverride();
+  for (const command of commands) command.declare(program, run);
+  for (const sub of program.commands) sub.exitOverride();
+  const json = argv.includes('--json');
+  try {
+    await program.parseAsync([...argv], { from: 'user' });
+  } catch (error) {
+    process.exitCode = fault(error, json);
+  }
+}
+
+/** Whatever went wrong, in words; a stack trace never. */
+function fault(error: unknown, json: boolean): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  const message = error instanceof Error ? error.message : String(error);
+  if (error instanceof UsageFault) {
+    if (json) print(JSON.stringify({ error: message, problems: error.problems }, undefined, 2));
+    else process.stderr.write(`${message}\n`);
+    return 2;
+  }
+  process.stderr.write(
+    `heedway met a fault of its own: ${message}\nPlease report it with the files that led to it.\n`,
+  );
+  return 70;
+}

@@ -1,0 +1,84 @@
+/**
+ * What the strip shows and how: the line as surveyed, the answer's speeds and findings laid on it, one
+ * moment of the train, and the window through which it is seen. Plain data, so that any way in can make it.
+ */
+
+import type { Severity } from '../../engine/finding/types.ts';
+import type { Line, Place } from '../../engine/line/types.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason } from '../../engine/outing/answer.ts';
+import type { LoadedTrain } from '../../engine/train/loaded.ts';
+
+export interface StripMark {
+  /** Number shown here and in the list of findings. */
+  readonly number: number;
+  readonly severity: Severity;
+  readonly from: number;
+  readonly to?: number;
+  readonly title: string;
+}
+
+/** All chainages as surveyed, whichever way the train runs. */
+export interface StripModel {
+  readonly line: Line;
+  /** 1: the train runs toward growing chainage. */
+  readonly facing: 1 | -1;
+  /** `at` grows. */
+  readonly speeds: SpeedMap | null;
+  readonly plannedSpeed?: number;
+  readonly brakingPoints: readonly BrakingPoint[];
+  readonly train: LoadedTrain | null;
+  readonly marks: readonly StripMark[];
+}
+
+/** The train at a place and speed, and the reach it has from there. Distances in m, m/s. */
+export interface StripMoment {
+  readonly head: number;
+  readonly speed: number;
+  /** Infinity: does not stop. Absent: not known. */
+  readonly likely?: number;
+  readonly cautious?: number;
+  /** From the driver's decision to full brake, on the cautious stop. */
+  readonly beforeFullBrake?: number;
+  /** Clear distance needed behind the tail. */
+  readonly gap?: number;
+}
+
+export interface StripView {
+  /** px */
+  readonly width: number;
+  readonly height: number;
+  /** Window on the line, m; on a loop it may lie across the origin. */
+  readonly from: number;
+  readonly to: number;
+  /** px */
+  readonly textSize: number;
+  readonly cursor?: number;
+  /** Number of the mark shown as chosen. */
+  readonly chosen?: number;
+}
+
+/** How figures and kinds are said; made by the way in from its units and wording. */
+export interface StripWords {
+  chainage(m: number): string;
+  length(m: number): string;
+  speed(metresPerSecond: number): string;
+  /** Just the number, for an axis. */
+  speedTick(metresPerSecond: number): string;
+  readonly speedUnit: string;
+  /** Speeds, m/s, at which the axis is ruled. */
+  speedTicks(most: number): readonly number[];
+  chainageTicks(from: number, to: number, count: number): readonly number[];
+  grade(rise: number): string;
+  radius(m: number): string;
+  reason(reason: SpeedReason): string;
+  place(place: Place): string;
+  readonly level: string;
+  readonly straight: string;
+  readonly left: string;
+  readonly right: string;
+  readonly heightsTimes: string;
+  readonly likely: string;
+  readonly cautious: string;
+  readonly gap: string;
+  readonly never: string;
+}

@@ -1,0 +1,46 @@
+/** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
+
+import type { Answer } from '../../engine/outing/answer.ts';
+import { openOuting } from '../../engine/outing/context.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { tellFinding } from '../../words/finding.ts';
+import type { Voice } from '../../words/voice.ts';
+import { drawStrip } from './draw.ts';
+import type { StripMark, StripModel } from './model.ts';
+import { sceneToSvg } from './scene.ts';
+import { stripWords } from './words.ts';
+
+export function stripModel(outing: Outing, answer: Answer, voice: Voice): StripModel {
+  return {
+    line: outing.line,
+    facing: outing.direction === 'forward' ? 1 : -1,
+    speeds: answer.speeds,
+    brakingPoints: answer.brakingPoints,
+    train: openOuting(outing).loaded,
+    marks: marksOf(answer, voice),
+    ...(outing.plannedSpeed === undefined ? {} : { plannedSpeed: outing.plannedSpeed }),
+  };
+}
+
+/** Findings with a place, numbered as in the list of findings. */
+function marksOf(answer: Answer, voice: Voice): StripMark[] {
+  return answer.findings.flatMap((finding, i) => {
+    const { from, to } = finding.where;
+    if (from === undefined || finding.severity === 'assumed') return [];
+    const title = tellFinding(finding, voice).what;
+    return [{ number: i + 1, severity: finding.severity, from, title, ...(to === undefined ? {} : { to }) }];
+  });
+}
+
+/** Where the train stands on a still picture: at its first station, else far enough along to show whole. */
+export function stillHead(outing: Outing, length: number): number {
+  const station = outing.line.places.find((p) => p.kind === 'station');
+  return station?.to ?? station?.at ?? Math.min(outing.line.length, length);
+}
+
+export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 460): string {
+  const model = stripModel(outing, answer, voice);
+  const view = { width, height, from: 0, to: outing.line.length, textSize: 13 };
+  const head = stillHead(outing, model.train?.length ?? 0);
+  return sceneToSvg(drawStrip(model, view, stripWords(voice), { head, speed: 0 }));
+}
