@@ -3,7 +3,8 @@
  *
  * The curve is replaced by the straight ramp through its 10 % and 90 % points. Spread: chokes between sharp
  * (0.61) and rounded (0.85), air between isothermal (late) and adiabatic (γ times earlier), and a further
- * 30 % either way where a volume was taken by rule.
+ * 30 % either way where a volume was taken by rule. The air's times leave out handle, valve and slack in the
+ * rigging: these are added to the dead time.
  */
 import { AIR_GAMMA } from '../constants.ts';
 import { between, type Quantity } from '../quantity.ts';
@@ -37,12 +38,19 @@ export function rampOf({ t10, t90 }: { readonly t10: number; readonly t90: numbe
 const EARLIEST = CHOKE_COEFFICIENT / 0.85 / AIR_GAMMA;
 const LATEST = CHOKE_COEFFICIENT / 0.61;
 const BY_RULE = 0.3;
+/** Handle, valve and slack in the rigging before the air counts, s (common practice, no source). */
+const MECHANICAL: readonly [number, number, number] = [0.1, 0.2, 0.5];
 const SOURCE = 'filling of the brake from its parts';
 
 function timed(seconds: number, byRule: boolean): Quantity {
   const low = EARLIEST * (byRule ? 1 - BY_RULE : 1);
   const high = LATEST * (byRule ? 1 + BY_RULE : 1);
   return between(seconds * low, seconds, seconds * high, byRule ? 'assumed' : 'stated', SOURCE);
+}
+
+function later(q: Quantity): Quantity {
+  const [low, value, high] = MECHANICAL;
+  return { ...q, low: q.low + low, value: q.value + value, high: q.high + high };
 }
 
 /** Gears whose own times are not stated and whose parts are known. @param atmosphere Pa at the line */
@@ -86,7 +94,7 @@ function fromFill(fill: GearFill): GearBuildUp[] {
     {
       vehicle,
       gear,
-      deadTime: gear.deadTime ?? timed(dead, byRule),
+      deadTime: gear.deadTime ?? later(timed(dead, byRule)),
       buildUp: gear.buildUp ?? timed(build, byRule),
       forceShare: Math.min(1, fill.ofWorking),
     },

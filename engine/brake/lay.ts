@@ -18,7 +18,7 @@ import {
   pipeParts,
   valveArea,
 } from './parts.ts';
-import { gearStates, suppliedKinds } from './system.ts';
+import { gearStates, isVacuumKind, suppliedKinds } from './system.ts';
 
 export type AirKind = 'straight-air' | 'automatic-air' | 'simple-vacuum' | 'automatic-vacuum';
 export const airKinds: readonly AirKind[] = [
@@ -152,8 +152,9 @@ class Layer {
     const of = (g: BrakeGear): number => {
       const stated = g.rigging?.workingPressure;
       if (!stated) return 0;
-      const vacuum = this.kind === 'simple-vacuum' || this.kind === 'automatic-vacuum';
-      return vacuum ? workableVacuum(stated, this.atmosphere, SEA_LEVEL).value : stated.value;
+      return isVacuumKind(this.kind)
+        ? workableVacuum(stated, this.atmosphere, SEA_LEVEL).value
+        : stated.value;
     };
     if (gear) return of(gear);
     const all = this.vehicles.flatMap((v) => v.brakes.filter((b) => b.kind === this.kind).map(of));

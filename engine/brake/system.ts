@@ -17,6 +17,9 @@ const throughKinds: ReadonlySet<BrakeKind> = new Set([
   'electric',
 ]);
 
+export const isVacuumKind = (kind: BrakeKind): boolean =>
+  kind === 'simple-vacuum' || kind === 'automatic-vacuum';
+
 export const isThrough = (kind: BrakeKind): boolean => throughKinds.has(kind);
 
 export type WhyNot =

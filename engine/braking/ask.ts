@@ -7,7 +7,7 @@ import { type AirKind, airKinds } from '../brake/lay.ts';
 import { describesFilling } from '../brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../brake/slide.ts';
-import { gearStates } from '../brake/system.ts';
+import { gearStates, isVacuumKind } from '../brake/system.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { pick } from '../numerics/spread.ts';
@@ -169,7 +169,7 @@ function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
 }
 
 const pressureKind = (gear: BrakeGear): 'vacuum' | 'gaugePressure' =>
-  gear.kind === 'simple-vacuum' || gear.kind === 'automatic-vacuum' ? 'vacuum' : 'gaugePressure';
+  isVacuumKind(gear.kind) ? 'vacuum' : 'gaugePressure';
 
 /** Parts still to be measured, where the owner has begun to describe them; else the assumed ramp stands. */
 function missing(context: OutingContext, fill: TrainFill): Finding[] {
