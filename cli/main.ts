@@ -1,12 +1,21 @@
 /** The command line: heedway <command> … */
 import { CommanderError, Command as Program } from 'commander';
 import { type Command, type Options, type Run, UsageFault } from './command.ts';
+import { brakeDesignCommand } from './commands/brake-design.ts';
+import { brakesCommand } from './commands/brakes.ts';
 import { carsCommand } from './commands/cars.ts';
 import { checkCommand } from './commands/check.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
 
-const commands: readonly Command[] = [checkCommand, stopCommand, carsCommand, speedsCommand];
+const commands: readonly Command[] = [
+  checkCommand,
+  stopCommand,
+  carsCommand,
+  speedsCommand,
+  brakesCommand,
+  brakeDesignCommand,
+];
 
 const run: Run = async (action, options: Options) => {
   if (!['imperial', 'metric'].includes(options.units)) {
