@@ -1,0 +1,52 @@
+// npm test: installs what is missing, builds, checks, runs every test; the last line counts them all.
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { findBrowser, installPackages, root, bin, run } from './tools.mjs';
+
+installPackages();
+const total = { passed: 0, failed: 0, skipped: 0 };
+const add = (part) => {
+  for (const key of Object.keys(total)) total[key] += part[key] ?? 0;
+};
+
+const built = run(process.execPath, ['scripts/build.mjs']).status === 0;
+add(built ? { passed: 1 } : { failed: 1 });
+
+const { check } = await import('./check.mjs');
+add(check());
+
+mkdirSync(join(root, 'test-results'), { recursive: true });
+const report = join(root, 'test-results', 'vitest.json');
+const vitest = run(bin('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]);
+add(counted(report, vitest.status));
+
+if (existsSync(join(root, 'playwright.config.ts'))) {
+  const browser = findBrowser();
+  if (browser) {
+    const pages = join(root, 'test-results', 'playwright.json');
+    const played = run(bin('playwright'), ['test', '--reporter=list,json'], {
+      env: { CHROMIUM: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: pages },
+    });
+    add(played.status === 0 || existsSync(pages) ? pageCounts(pages, played.status) : { failed: 1 });
+  } else {
+    console.log('No Chromium here and none could be installed: the browser tests are skipped.');
+    add({ skipped: 1 });
+  }
+}
+
+console.log('');
+console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
+process.exit(total.failed > 0 ? 1 : 0);
+
+function counted(path, status) {
+  if (!existsSync(path)) return { failed: 1 };
+  const json = JSON.parse(readFileSync(path, 'utf8'));
+  const failed = json.numFailedTests + (status !== 0 && json.numFailedTests === 0 ? 1 : 0);
+  return { passed: json.numPassedTests, failed, skipped: json.numPendingTests };
+}
+
+function pageCounts(path, status) {
+  const { stats } = JSON.parse(readFileSync(path, 'utf8'));
+  const failed = stats.unexpected + (status !== 0 && stats.unexpected === 0 ? 1 : 0);
+  return { passed: stats.expected + stats.flaky, failed, skipped: stats.skipped };
+}
