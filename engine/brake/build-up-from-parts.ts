@@ -7,14 +7,16 @@
  * rigging: these are added to the dead time.
  */
 import { AIR_GAMMA } from '../constants.ts';
+import type { AssumedValues } from '../outing/types.ts';
 import { between, type Quantity } from '../quantity.ts';
-import { type LoadedTrain, loadTrain } from '../train/loaded.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
 import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { fillTrain, type GearFill } from './fill.ts';
 import { lagTime } from './hand-and-push.ts';
 import { airKinds } from './lay.ts';
 import { CHOKE_COEFFICIENT } from './parts.ts';
+import { pushedBrakes } from './run-in.ts';
 
 export interface GearBuildUp {
   readonly vehicle: number;
@@ -64,14 +66,18 @@ export function riggingBuildUp(loaded: LoadedTrain, atmosphere: number): GearBui
 }
 
 /**
- * The train with the times, and the share of the force, that its parts give written into its gears: the stop
- * then reckons with them. Gears whose parts are not known stay as they are. Done once per outing: cars that
- * are added later take over the times of the car they copy.
+ * The train with what its parts tell written into its gears, for the stop to reckon with: times, the share of
+ * the force, and the force of surge brakes. Gears whose parts are not known stay as they are. Done once per
+ * outing: cars that are added later take over the times of the car they copy.
  */
-export function timedTrain(train: Train, atmosphere: number): Train {
-  const times = riggingBuildUp(loadTrain(train, []), atmosphere);
-  if (times.length === 0) return train;
+export function timedTrain(loaded: LoadedTrain, assumed: AssumedValues, air: Air): Train {
+  const { train } = loaded;
+  const times = riggingBuildUp(loaded, air.pressure);
+  const pushed = pushedBrakes(loaded, assumed, air);
+  if (times.length === 0 && pushed.length === 0) return train;
   const timed = (gear: BrakeGear, vehicle: number): BrakeGear => {
+    const push = pushed.find((p) => p.vehicle === vehicle && p.gear === gear);
+    if (push) return { ...gear, force: push.force };
     const found = times.find((t) => t.vehicle === vehicle && t.gear === gear);
     if (!found) return gear;
     const { deadTime, buildUp, forceShare } = found;
@@ -81,6 +87,12 @@ export function timedTrain(train: Train, atmosphere: number): Train {
     ...train,
     vehicles: train.vehicles.map((v, i) => ({ ...v, brakes: v.brakes.map((gear) => timed(gear, i)) })),
   };
+}
+
+interface Air {
+  /** Pa at the line, and at sea level. */
+  readonly pressure: number;
+  readonly seaLevel: number;
 }
 
 const untimed = (gear: BrakeGear): boolean => gear.buildUp === undefined || gear.deadTime === undefined;

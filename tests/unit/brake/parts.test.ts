@@ -5,6 +5,7 @@ import { gearForce } from '../../../engine/brake/force.ts';
 import { handBlockForce, lagTime, surgeForce } from '../../../engine/brake/hand-and-push.ts';
 import { pistonState } from '../../../engine/brake/piston.ts';
 import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/brake/reserve.ts';
+import { pushedBrakes } from '../../../engine/brake/run-in.ts';
 import { drawDownTime, pumpUpTime } from '../../../engine/brake/vessel.ts';
 import { between, exact } from '../../../engine/quantity.ts';
 import { loadTrain } from '../../../engine/train/loaded.ts';
@@ -13,6 +14,7 @@ import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-train
 import { assumedValues } from '../../support/random-outings.ts';
 
 const sea = 101_325;
+const air = { pressure: sea, seaLevel: sea };
 
 describe('piston', () => {
   const piston = { clearance: 1e-5, swept: 1e-4, strokeAt: 40_000 };
@@ -236,14 +238,61 @@ describe('force that the stop reckons with', () => {
   });
 
   it('a timed train has the times of its parts, and timing it again changes nothing', () => {
-    const train = brakedTrain('automatic-vacuum', 3);
-    const timed = timedTrain(train, sea);
+    const timed = timedTrain(loadedTrain('automatic-vacuum', 3), assumedValues, air);
     const brakes = timed.vehicles.slice(1).map((v) => v.brakes[0]);
     for (const b of brakes) {
       expect(b.buildUp?.source).toBe('filling of the brake from its parts');
       expect(b.forceShare).toBeGreaterThan(0.8);
       expect(b.forceShare).toBeLessThan(0.9);
     }
-    expect(timedTrain(timed, sea)).toBe(timed);
+    expect(timedTrain(loadTrain(timed, []), assumedValues, air)).toBe(timed);
+  });
+});
+
+describe('surge brakes in a train', () => {
+  const surge = { leverRatio: 2, efficiency: exact(0.8), springForce: 20, block: 'wood' as const };
+  const gear: BrakeGear = {
+    id: 's',
+    name: 's',
+    kind: 'surge',
+    on: ['a', 'b'],
+    surge,
+    workedBy: 'driver',
+    parking: false,
+  };
+  const engineBrake: BrakeGear = {
+    ...gear,
+    id: 'e',
+    kind: 'engine-only',
+    surge: undefined as never,
+    force: exact(600),
+  };
+  const train = (cars: number, engineGear: readonly BrakeGear[]) => {
+    const made = brakedTrain('straight-air', cars);
+    return loadTrain(
+      { ...made, vehicles: made.vehicles.map((v, i) => ({ ...v, brakes: i === 0 ? engineGear : [gear] })) },
+      [],
+    );
+  };
+
+  it('balance of push and force, vehicle by vehicle', () => {
+    const loaded = train(3, [engineBrake]);
+    const forces = pushedBrakes(loaded, assumedValues, air).map((p) => p.force.value);
+    const a = (600 + forces[0] + forces[1] + forces[2]) / loaded.mass;
+    const gain = 2 * 0.8 * assumedValues.blockFriction.wood[0].friction.value;
+    let push = 0;
+    for (const i of [3, 2, 1]) {
+      push += loaded.vehicles[i].mass * a - forces[i - 1];
+      expect(forces[i - 1]).toBeCloseTo(Math.max(0, gain * (push - 20)), 6);
+    }
+  });
+
+  it('without a brake ahead there is no push', () => {
+    expect(pushedBrakes(train(3, []), assumedValues, air)).toEqual([]);
+  });
+
+  it('the stop gets them as forces', () => {
+    const timed = timedTrain(train(2, [engineBrake]), assumedValues, air);
+    expect(timed.vehicles[1].brakes[0].force?.value).toBeGreaterThan(0);
   });
 });
