@@ -9,7 +9,8 @@ import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../constants.ts';
 import { STANDARD_TEMPERATURE } from '../sums/formulas/air.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';
-import { type Action, type AirKind, type Laid, layTrain, type MissingPart } from './lay.ts';
+import { type Action, type Laid, layTrain, type MissingPart } from './lay.ts';
+import type { AirKind } from './levels.ts';
 import { type AirState, AirTree } from './network.ts';
 
 /** Speed of sound in the pipe, m/s. */

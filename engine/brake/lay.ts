@@ -4,10 +4,9 @@
  * The pipe runs from the engine that supplies it both ways, a volume per vehicle; on each hang the parts of
  * the gears there. Only what answers the driver is laid (`system.ts` says what does).
  */
-import { STANDARD_ATMOSPHERE as SEA_LEVEL } from '../constants.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
-import { workableVacuum } from './force.ts';
+import { type AirKind, Levels } from './levels.ts';
 import type { AirNode, Vent } from './network.ts';
 import {
   type CylinderParts,
@@ -18,15 +17,7 @@ import {
   pipeParts,
   valveArea,
 } from './parts.ts';
-import { gearStates, isVacuumKind, suppliedKinds } from './system.ts';
-
-export type AirKind = 'straight-air' | 'automatic-air' | 'simple-vacuum' | 'automatic-vacuum';
-export const airKinds: readonly AirKind[] = [
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-];
+import { gearStates, suppliedKinds } from './system.ts';
 
 export type Action = 'apply' | 'release';
 
@@ -85,6 +76,8 @@ export function layTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atm
   }
   const layer = new Layer(loaded, kind, action, atmosphere, engine, hose);
   layer.layPipe(new Set(answering.map((s) => s.vehicle)));
+  // Without what works the pipe nothing moves: there is no fill to speak of.
+  if (layer.missing.length > 0) return { nodes: [], gears: [], missing: layer.missing };
   for (const { vehicle, gear } of answering) layer.layGear(vehicle, gear);
   return layer.finish();
 }
@@ -92,10 +85,11 @@ export function layTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atm
 class Layer {
   private readonly nodes: AirNode[] = [];
   private readonly gears: LaidGear[] = [];
-  private readonly missing: MissingPart[] = [];
+  readonly missing: MissingPart[] = [];
   private readonly pipe = new Map<number, { node: number; along: number; assumed: readonly string[] }>();
   private readonly vehicles: readonly Vehicle[];
   private readonly supply: BrakeSupply | undefined;
+  private readonly levels: Levels;
   private readonly kind: AirKind;
   private readonly action: Action;
   private readonly atmosphere: number;
@@ -117,6 +111,7 @@ class Layer {
     this.hose = hose;
     this.vehicles = loaded.train.vehicles;
     this.supply = this.vehicles[engine].brakeSupply;
+    this.levels = new Levels(kind, atmosphere, this.vehicles, this.supply);
   }
 
   finish(): Laid {
@@ -129,36 +124,8 @@ class Layer {
   }
 
   private lack(vehicle: number, part: string, gear?: BrakeGear): void {
+    if (this.missing.some((m) => m.vehicle === vehicle && m.part === part && m.gear === gear)) return;
     this.missing.push({ vehicle, part, ...(gear ? { gear } : {}) });
-  }
-
-  /** Absolute pressure in the pipe with the brake applied and released. */
-  private pipePressure(applied: boolean, working: number): number {
-    const a = this.atmosphere;
-    switch (this.kind) {
-      case 'straight-air':
-        return applied ? a + working : a;
-      case 'automatic-air':
-        return applied ? a : a + (this.supply?.pressure ?? 0);
-      case 'simple-vacuum':
-        return applied ? a - working : a;
-      case 'automatic-vacuum':
-        return applied ? a : a - working;
-    }
-  }
-
-  /** Greatest working pressure or depression of the gears there are, Pa. */
-  private working(gear?: BrakeGear): number {
-    const of = (g: BrakeGear): number => {
-      const stated = g.rigging?.workingPressure;
-      if (!stated) return 0;
-      return isVacuumKind(this.kind)
-        ? workableVacuum(stated, this.atmosphere, SEA_LEVEL).value
-        : stated.value;
-    };
-    if (gear) return of(gear);
-    const all = this.vehicles.flatMap((v) => v.brakes.filter((b) => b.kind === this.kind).map(of));
-    return Math.max(0, ...all);
   }
 
   /** Pipe volumes from the engine to the furthest vehicle that needs them, both ways. */
@@ -184,7 +151,7 @@ class Layer {
       area: hoseArea(Math.min(own.diameter, last.diameter), run),
       way: 'both',
       body: { kind: 'rigid', volume: own.volume },
-      start: this.pipePressure(this.action === 'release', this.working()),
+      start: this.levels.pipe(this.action === 'release'),
     });
     const along = (this.pipe.get(before)?.along ?? 0) + run;
     this.pipe.set(index, { node, along, assumed: own.assumed });
@@ -194,8 +161,8 @@ class Layer {
   /** The engine's own pipe, with what the driver's valve joins it to. */
   private layRoot(): number {
     const own = pipeParts(this.vehicles[this.engine], this.hose);
-    const start = this.pipePressure(this.action === 'release', this.working());
-    const target = this.pipePressure(this.action === 'apply', this.working());
+    const start = this.levels.pipe(this.action === 'release');
+    const target = this.levels.pipe(this.action === 'apply');
     const valve = valveArea(this.supply, own.diameter);
     const body = { kind: 'rigid' as const, volume: own.volume };
     const filling = this.kind === 'straight-air' || this.kind === 'automatic-air';
@@ -225,19 +192,13 @@ class Layer {
     const rate = this.supply?.rate;
     if (rate === undefined) this.lack(this.engine, 'brakeSupply.rate');
     // A relief valve keeps the pipe at the working vacuum although the ejector could draw deeper.
-    return { suction: { rate: rate ?? 0, lowest: this.lowest(), holds: target } };
-  }
-
-  /** Least absolute pressure that the ejector or pump reaches here, Pa. */
-  private lowest(): number {
-    const greatest = this.supply?.greatestVacuum ?? this.working() * (SEA_LEVEL / this.atmosphere) * 1.05;
-    return Math.max(0, this.atmosphere * (1 - greatest / SEA_LEVEL));
+    return { suction: { rate: rate ?? 0, lowest: this.levels.lowest(), holds: target } };
   }
 
   private layReservoir(): number {
     const volume = this.supply?.reservoirVolume;
     if (volume === undefined) return -1;
-    const pressure = this.supply?.pressure ?? this.working();
+    const pressure = this.supply?.pressure ?? this.levels.working();
     return this.add({
       name: 'main reservoir',
       parent: -1,
@@ -282,7 +243,7 @@ class Layer {
       ...(charge ? { charge } : {}),
       area: parts.area,
       spring,
-      working: Math.max(0, this.working(gear) * parts.area - spring),
+      working: Math.max(0, this.levels.working(gear) * parts.area - spring),
       along: pipe?.along ?? 0,
       assumed: [...parts.assumed, ...(pipe?.assumed ?? [])],
     });
@@ -297,10 +258,11 @@ class Layer {
       area: parts.choke,
       way: 'both',
       body: { kind: 'piston', piston: parts.piston, behind: { pressure: a }, pull },
-      start: this.pipePressure(this.action === 'release', this.working(gear)),
+      start: this.levels.pipe(this.action === 'release', gear),
     });
     const difference = (p: Float64Array): number => (pull ? a - p[node] : p[node] - a);
-    const waits = (p: Float64Array): boolean => Math.abs(p[pipe] - p[node]) > 0.01 * this.working(gear);
+    const waits = (p: Float64Array): boolean =>
+      Math.abs(p[pipe] - p[node]) > 0.01 * this.levels.working(gear);
     this.note(vehicle, gear, parts, difference, waits);
   }
 
@@ -363,7 +325,7 @@ class Layer {
       return;
     }
     const a = this.atmosphere;
-    const vacuum = this.working(gear);
+    const vacuum = this.levels.working(gear);
     const front = this.nodes.length;
     const apply = this.action === 'apply';
     this.add({

@@ -3,7 +3,7 @@
  * evenly the train is braked and what slides first, how long it stands, what happens without the supply.
  */
 import { fillTrain, type GearFill, type TrainFill } from '../brake/fill.ts';
-import { type AirKind, airKinds } from '../brake/lay.ts';
+import { type AirKind, airKinds } from '../brake/levels.ts';
 import { describesFilling } from '../brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../brake/slide.ts';

@@ -9,7 +9,7 @@ import {
 } from '../../engine/brake/equalise.ts';
 import { fillTrain } from '../../engine/brake/fill.ts';
 import { workableVacuum } from '../../engine/brake/force.ts';
-import { type AirKind, airKinds } from '../../engine/brake/lay.ts';
+import { type AirKind, airKinds } from '../../engine/brake/levels.ts';
 import { type AirNode, AirTree } from '../../engine/brake/network.ts';
 import { leakedGear } from '../../engine/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/brake/vessel.ts';

@@ -134,6 +134,22 @@ describe('filling', () => {
     expect(fill.missing.map((m) => m.part)).toEqual(['rigging.chamberVolume', 'rigging.chamberVolume']);
   });
 
+  it("without the ejector's rate there is no fill, and one thing to measure", () => {
+    const train = loadedTrain('simple-vacuum', 3, {}, { rate: undefined as never });
+    const fill = fillTrain(train, 'simple-vacuum', 'apply', sea);
+    expect(fill.gears).toEqual([]);
+    expect(fill.missing).toEqual([{ vehicle: 0, part: 'brakeSupply.rate' }]);
+    // Letting the air in again needs no ejector.
+    expect(fillTrain(train, 'simple-vacuum', 'release', sea).gears).toHaveLength(3);
+  });
+
+  it('asks once for the charge of the pipe', () => {
+    const train = loadedTrain('automatic-air', 3, {}, { pressure: undefined as never });
+    expect(fillTrain(train, 'automatic-air', 'apply', sea).missing).toEqual([
+      { vehicle: 0, part: 'brakeSupply.pressure' },
+    ]);
+  });
+
   it('fills nothing behind a parted hose', () => {
     const train = { ...brakedTrain('straight-air', 4), pipeBrokenAfter: [2] };
     const { gears } = fillTrain(loadTrain(train, []), 'straight-air', 'apply', sea);
