@@ -3,6 +3,7 @@
  * evenly the train is braked and what slides first, how long it stands, what happens without the supply.
  */
 import { fillTrain, type GearFill, type TrainFill } from '../brake/fill.ts';
+import type { MissingPart } from '../brake/lay.ts';
 import { type AirKind, airKinds } from '../brake/levels.ts';
 import { describesFilling } from '../brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
@@ -76,7 +77,10 @@ export function askBrakes(context: OutingContext): Findings<BrakeData> {
         ...strong(context, f),
         ...missing(context, f),
       ]),
-      ...data.release.flatMap((f) => slowRelease(context, f)),
+      ...data.release.flatMap((f, i) => [
+        ...slowRelease(context, f),
+        ...missing(context, { ...f, missing: f.missing.filter((m) => !knownMissing(data.apply[i], m)) }),
+      ]),
       ...uneven(context, data.ratios),
       ...slidesFirst(context, data.ratios),
       ...few(context, data.reserves),
@@ -185,6 +189,9 @@ function missing(context: OutingContext, fill: TrainFill): Finding[] {
     });
   });
 }
+
+const knownMissing = (fill: TrainFill, part: MissingPart): boolean =>
+  fill.missing.some((m) => m.vehicle === part.vehicle && m.part === part.part);
 
 function slowRelease(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
   const time = (g: GearFill): number => Math.max(g.t90, g.recharged ?? 0);

@@ -1,11 +1,15 @@
 /**
- * Vessels and trees of vessels against a general-purpose integrator on a plain right-hand side, ≥ 300 random
- * cases. Worst errors of the last run are asserted: closed forms 1e-6, trees 3e-3 of the pressure range.
+ * Vessels, trees of vessels and whole trains against a general-purpose integrator on a plain right-hand side,
+ * 400 random cases. Worst errors seen, as shares of the pressure range: closed forms 1e-6, trees 5e-5, whole
+ * trains with their pistons 2e-5; the bounds below leave room for another machine's rounding.
  */
 import { describe, expect, it } from 'vitest';
+import { layTrain } from '../../engine/brake/lay.ts';
 import { type AirNode, AirTree, LAMINAR } from '../../engine/brake/network.ts';
 import { emptyTime, filledPressure, fillTime, type Thermal } from '../../engine/brake/vessel.ts';
 import { seeded } from '../../engine/numerics/spread.ts';
+import { exact } from '../../engine/quantity.ts';
+import { loadedTrain } from '../support/braked-trains.ts';
 import { integrate } from '../support/odex.ts';
 
 /** Written out anew, in other terms than the engine's: mass flow by the nozzle's exit speed and density. */
@@ -18,6 +22,7 @@ function nozzle(up: number, down: number, area: number, temperature: number): nu
   return area * density * exitSpeed;
 }
 
+const sea = 101_325;
 const draws = (seed: number) => {
   const next = seeded(seed);
   return (low: number, high: number): number => low + (high - low) * next();
@@ -48,7 +53,7 @@ describe('one vessel', () => {
       worst = Math.max(worst, Math.abs(reached - to) / supply);
       worst = Math.max(worst, Math.abs(filledPressure(passage, supply, from, time, thermal) - to) / supply);
     }
-    expect(worst).toBeLessThan(5e-6);
+    expect(worst).toBeLessThan(2e-6);
   });
 
   it('emptying: 150 random vessels, both thermal bounds', () => {
@@ -74,7 +79,7 @@ describe('one vessel', () => {
       const [reached] = integrate(rate, 0, [from], time);
       worst = Math.max(worst, Math.abs(reached - to) / outside);
     }
-    expect(worst).toBeLessThan(5e-6);
+    expect(worst).toBeLessThan(2e-6);
   });
 });
 
@@ -129,9 +134,88 @@ describe('trees of vessels', () => {
         worst = Math.max(worst, Math.abs(p - tree.state.pressure[i]) / starts[0]);
       });
     }
-    expect(worst).toBeLessThan(3e-3);
+    expect(worst).toBeLessThan(2e-4);
   });
 });
+
+describe('whole trains', () => {
+  it('straight air from a supply without end: 40 random trains of one to six cars', () => {
+    const draw = draws(14);
+    const temperature = 288.15;
+    let worst = 0;
+    for (let k = 0; k < 40; k++) {
+      const cars = 1 + Math.floor(draw(0, 6));
+      const springForce = draw(10, 120);
+      const working = draw(2e5, 4e5);
+      const rigging = {
+        stroke: draw(0.015, 0.06),
+        springForce,
+        workingPressure: exact(working),
+        hoseDiameter: draw(0.004, 0.01),
+        chokeDiameter: draw(0.0015, 0.004),
+        pipeVolume: draw(5e-5, 3e-4),
+      };
+      const supply = { reservoirVolume: undefined as never, valveDiameter: draw(0.003, 0.008) };
+      const loaded = loadedTrain('straight-air', cars, rigging, supply);
+      const laid = layTrain(loaded, 'straight-air', 'apply', sea);
+      const tree = new AirTree(laid.nodes, sea, temperature);
+      const end = draw(0.1, 0.8);
+      tree.run(end, () => false, 1e-5);
+      // Anew: pipes 0…cars, then cylinders; contents p·V as unknowns.
+      const area = (Math.PI / 4) * 0.05 ** 2;
+      const swept = area * rigging.stroke;
+      const [clearance, strokeAt] = [0.15 * swept, Math.max(2000, springForce / area)];
+      const choke = 0.65 * (Math.PI / 4) * rigging.chokeDiameter ** 2;
+      const valve = 0.65 * (Math.PI / 4) * supply.valveDiameter ** 2;
+      const engineHose = supply.valveDiameter;
+      const hose = (d: number, length: number): number =>
+        ((Math.PI / 4) * d * d) / Math.sqrt(2.5 + (0.03 * length) / d);
+      const pipeVolume = (i: number): number =>
+        i === 0 ? (Math.PI / 4) * engineHose ** 2 * 2 : rigging.pipeVolume;
+      const passage = (i: number): number =>
+        i === 1 ? hose(Math.min(engineHose, rigging.hoseDiameter), 2.2) : hose(rigging.hoseDiameter, 2.4);
+      const pressures = (u: number[]): number[] =>
+        u.map((content, i) =>
+          i <= cars ? content / pipeVolume(i) : cylinderPressureOf(content, clearance, swept, strokeAt),
+        );
+      const rate = (_: number, u: number[]): number[] => {
+        const p = pressures(u);
+        const out = u.map(() => 0);
+        const move = (a: number, b: number, c: number): void => {
+          const flow = c * signed(p[a], p[b], temperature) * R * temperature;
+          out[a] -= flow;
+          out[b] += flow;
+        };
+        out[0] += valve * signed(sea + working, p[0], temperature) * R * temperature;
+        for (let i = 1; i <= cars; i++) {
+          move(i - 1, i, passage(i));
+          move(i, cars + i, choke);
+        }
+        return out;
+      };
+      const start = [
+        ...Array.from({ length: cars + 1 }, (_, i) => sea * pipeVolume(i)),
+        ...Array.from({ length: cars }, () => sea * clearance),
+      ];
+      const expected = pressures(integrate(rate, 0, start, end, 1e-8));
+      expected.forEach((p, i) => {
+        worst = Math.max(worst, Math.abs(p - tree.state.pressure[i]) / working);
+      });
+    }
+    expect(worst).toBeLessThan(1e-4);
+  });
+});
+
+/** Pressure of a cylinder from its content: the stroke's quadratic where the spring gives way. */
+function cylinderPressureOf(content: number, clearance: number, swept: number, strokeAt: number): number {
+  const full = content / (clearance + swept);
+  if (full - sea >= strokeAt) return full;
+  if (content / clearance <= sea) return content / clearance;
+  const a = swept / strokeAt;
+  const b = clearance + sea * a;
+  const c = sea * clearance - content;
+  return sea + (-b + Math.sqrt(b * b - 4 * a * c)) / (2 * a);
+}
 
 /** Per unit of area; straight through zero near equal pressures, as the engine states. */
 function signed(a: number, b: number, temperature: number): number {
