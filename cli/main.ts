@@ -7,12 +7,13 @@ import { carsCommand } from './commands/cars.ts';
 import { checkCommand } from './commands/check.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
+import { sumCommand } from './commands/sum.ts';
 
 const commands: readonly Command[] = [
   checkCommand,
   stopCommand,
   carsCommand,
-  speedsCommand,
+  speedsCommand, sumCommand,
   brakesCommand,
   brakeDesignCommand,
 ];

@@ -1,0 +1,7 @@
+/** Writes one page for each sum, and their list, into docs/sums. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { sumPages } from '../tests/support/sum-pages.ts';
+
+const folder = new URL('../docs/sums/', import.meta.url);
+mkdirSync(folder, { recursive: true });
+for (const [name, text] of sumPages()) writeFileSync(new URL(name, folder), text);

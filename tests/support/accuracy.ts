@@ -1,0 +1,40 @@
+/** The accuracy page: topic, source, grade, number of figures, worst error, where. */
+import { measure, truthSources } from './truth.ts';
+
+const head = `# Accuracy
+
+Made by \`npm run accuracy\` from the outside figures under \`tests/truth/sums\`; a test keeps it up to date.
+Grade A: read in the primary text. B: read in a secondary page. C: from memory. D: exact law or own arithmetic.
+"Used" is the share of what the source's print allows (half the last digit, unless its SOURCE.md says why not).
+
+| topic | source | grade | figures | worst error | used | where |
+|---|---|---|---|---|---|---|
+`;
+
+export function accuracyPage(): string {
+  const rows = truthSources().map(({ topic, source, grade, cases }) => {
+    const measured = cases.map((truth) => ({ truth, ...measure(truth) }));
+    const worst = measured.reduce((a, b) =>
+      b.used > a.used || (b.used === a.used && b.error > a.error) ? b : a,
+    );
+    const error = `${worst.error.toPrecision(2)} ${worst.truth.unit}`.trim();
+    return {
+      topic,
+      text: `| ${topic} | ${source} | ${grade} | ${cases.length} | ${error} | ${(worst.used * 100).toFixed(0)} % | ${worst.truth.sum} = ${worst.truth.expected} |`,
+    };
+  });
+  rows.sort((a, b) => (a.topic < b.topic ? -1 : a.topic > b.topic ? 1 : 0));
+  return head + rows.map((r) => r.text).join('\n') + independent;
+}
+
+const independent = `
+
+## Against independent code
+
+| what | against | cases | error | test |
+|---|---|---|---|---|
+| a stop | \`odex\` on a plain vehicle-by-vehicle right-hand side | 500 random trains and lines | median below 2e-4, 99 % below 1e-3, worst below 3e-3 of the distance | tests/numerics/stop |
+| a coast | \`odex\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
+| a climb | \`ode-rk4\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
+| filling and emptying of brakes | see docs/brakes | | | tests/truth/brakes, tests/numerics |
+`;

@@ -1,0 +1,270 @@
+/** What each sum is called, what it answers, and what its symbols mean. */
+import type { Wording } from './voice.ts';
+
+export interface SumWords {
+  readonly title: string;
+  /** One line: the question that it answers. */
+  readonly asks: string;
+  /** What must be watched; empty where nothing beyond the range. */
+  readonly caution: string;
+  /** Arguments of a worked example, as people write them. */
+  readonly example: string;
+}
+
+const w = (title: string, asks: string, example: string, caution = ''): SumWords => ({
+  title,
+  asks,
+  example,
+  caution,
+});
+
+export const sumWords: Readonly<Record<string, SumWords>> = {
+  'stopping-distance': w(
+    'Stopping distance',
+    'How far to stop from a speed on a constant grade?',
+    'speed=7mph deceleration=0.8m/s² reaction=1.25s dead-time=0.5s build-up=1.5s grade=-2.6%',
+    'One grade throughout, adhesion not looked at: the outing check does both.',
+  ),
+  'mean-deceleration': w(
+    'Mean deceleration of a stop',
+    'How hard did it brake, from speed and distance?',
+    'speed=20km/h distance=20m',
+    'Includes reaction and build-up if the distance does.',
+  ),
+  'sight-stopping-distance': w('Stopping sight distance', 'How much clear way must be seen?', 'speed=35mph'),
+  'brake-ratio': w(
+    'Brake ratio',
+    'What share of the weight do the brakes hold back?',
+    'force=150lbf mass=1050lb',
+  ),
+  'coasting-distance': w(
+    'Coasting distance',
+    'How far does it roll by itself?',
+    'speed=5mph resistance=6N/kN',
+  ),
+  'coast-down-resistance': w(
+    'Resistance from a coast-down',
+    'What is the rolling resistance, from timing a coast?',
+    'from=5mph to=3mph time=12s',
+  ),
+  'runaway-speed': w(
+    'Runaway speed',
+    'How fast after rolling away down a grade?',
+    'distance=300ft fall=2.6% resistance=4N/kN',
+    'Take the lowest resistance: cars run away better than one thinks.',
+  ),
+  'rotating-energy': w(
+    'Energy of rotating wheels',
+    'What do the turning wheels add?',
+    'mass=700lb gyration=13in wheel-radius=18in speed=20mph',
+  ),
+  'in-train-force': w(
+    'Force at a gap in the train',
+    'What does the coupler carry?',
+    'mass-behind=600kg acceleration=0.2m/s²',
+    'Steady force only; slack adds a snatch.',
+  ),
+  'signal-headway': w(
+    'Signal headway',
+    'How close may trains follow through a block?',
+    'speed=5mph sighting=60ft braking=80ft block=300ft train-length=40ft release=5s',
+  ),
+  'flag-distance': w(
+    'Flag behind a standing train',
+    'How far back must the flag stand?',
+    'stop=120ft sight=40ft margin=20ft',
+  ),
+  'gap-time': w('Gap in seconds', 'How many seconds is a gap?', 'gap=120ft speed=6mph'),
+  'grade-force': w('Pull of a grade', 'How hard does a grade pull?', 'mass=2000lb grade=1%'),
+  'curve-resistance': w('Curve resistance', 'How hard does a curve hold back?', 'mass=1400kg radius=45ft'),
+  'curve-resistance-by-degree': w(
+    'Curve resistance by degree',
+    'How hard does a curve hold back, full-size rule?',
+    'mass=2000lb degree=10°',
+    'For standard gauge.',
+  ),
+  'davis-resistance': w(
+    'Davis resistance',
+    'What is the resistance of full-size cars at speed?',
+    'mass=286000lb speed=50mph',
+    'For full-size cars; small cars roll harder.',
+  ),
+  'small-gauge-resistance': w(
+    'Small-gauge resistance',
+    'What is the resistance of a small train on a grade?',
+    'mass=35long_ton grade=1in100',
+  ),
+  'tractive-effort': w(
+    'Tractive effort',
+    'How hard do the cylinders pull?',
+    'pressure=100psi bore=2.75in stroke=3.5in wheel=9in',
+    'Never more than adhesion allows.',
+  ),
+  'tractive-power-per-pressure': w(
+    'Tractive power per psi',
+    'How hard do the cylinders pull for each psi?',
+    'bore=4-7/8in stroke=7in wheel=13.5in',
+  ),
+  'haulable-load': w(
+    'Haulable load',
+    'What can it haul?',
+    'pull=120lbf engine=1050lb resistance=9N/kN grade=1.2%',
+    'What can be hauled may be more than can be stopped.',
+  ),
+  'army-trailing-load': w(
+    'Trailing load, army rule',
+    'What can a full-size engine haul?',
+    'tractive-effort=36000lbf engine=240000lb grade=1.5% degree=10° weather=0.8',
+  ),
+  'heywood-load': w(
+    'Trailing load, Heywood’s rule',
+    'What can a minimum-gauge engine haul?',
+    'pressure=160psi bore=4-7/8in stroke=7in wheel=13.5in engine=3.75long_ton grade=1in50',
+  ),
+  'adhesion-limit': w(
+    'Adhesion limit',
+    'What can the wheels hold or pull before they slip?',
+    'adhesion=0.2 load=800lbf',
+  ),
+  'adhesion-by-speed': w(
+    'Adhesion by speed',
+    'How much adhesion at speed, full-size rule?',
+    'speed=20km/h',
+    'Full-size, dry rail; small engines on dewy rail have far less.',
+  ),
+  'steam-power-pull': w('Pull from power', 'How hard can it pull at speed?', 'power=1.2kW speed=6mph'),
+  'orifice-flow': w('Air through a hole', 'How much air passes a hole?', 'pressure=50psi diameter=1/8in'),
+  'reservoir-equalisation': w(
+    'Reservoir and cylinder',
+    'What pressure is left when a reservoir fills a cylinder?',
+    'reservoir=2.5l pressure=70psi cylinder=1l',
+  ),
+  'standard-atmosphere': w(
+    'Pressure of the air',
+    'How hard does the air press at an altitude?',
+    'altitude=5000ft',
+  ),
+  'vacuum-limit': w(
+    'Vacuum that can be had',
+    'How much vacuum can there be at an altitude?',
+    'altitude=5000ft',
+  ),
+  'brake-from-cylinder': w(
+    'Brake force from a cylinder',
+    'How hard does a cylinder brake?',
+    'bore=3in pressure=60kPa lever=2.6 friction=0.28',
+  ),
+  'block-friction': w(
+    'Friction of a cast-iron block',
+    'How does block friction fall with speed?',
+    'speed=5mph',
+  ),
+  'air-mass': w('Mass of air in a vessel', 'How much air is in a reservoir?', 'volume=2l pressure=80psi'),
+  'equilibrium-cant': w(
+    'Equilibrium cant',
+    'What cant balances a speed?',
+    'speed=6mph radius=75ft base=7.75in',
+    'Trains also stop on curves: check the inward side.',
+  ),
+  'curve-speed': w(
+    'Curve speed from cant',
+    'How fast, with this cant and deficiency?',
+    'radius=45ft base=7.75in cant=3/8in deficiency=1/2in',
+  ),
+  'curve-speed-by-degree': w(
+    'Curve speed, federal rule',
+    'How fast round a full-size curve?',
+    'degree=5° cant=3in',
+    'For standard gauge.',
+  ),
+  'centrifugal-force': w(
+    'Centrifugal force',
+    'How hard is the outward pull?',
+    'mass=300kg speed=6mph radius=45ft',
+  ),
+  'overturning-speed': w(
+    'Overturning speed',
+    'At what speed does it tip over in a curve?',
+    'radius=45ft base=7.75in height=24in',
+    'The very edge, without wind, lean or rough track: stay far below.',
+  ),
+  'tilt-to-height': w(
+    'Centre of gravity from a tilt test',
+    'How high is the centre of gravity?',
+    'angle=14° base=7.75in',
+    'Tilt an empty car, held by ropes; nobody on or beside it.',
+  ),
+  'nadal-limit': w(
+    'Flange climb limit',
+    'How much sideways force may a flange bear?',
+    'flange-angle=70° friction=0.36',
+  ),
+  'radius-of-degree': w('Radius of a degree of curve', 'What radius is a degree of curve?', 'degree=10°'),
+  'degree-of-radius': w('Degree of a radius', 'What degree of curve is a radius?', 'radius=90ft'),
+  'radius-of-versine': w(
+    'Radius from a string',
+    'What radius, from chord and mid-ordinate?',
+    'chord=10ft versine=3-5/16in',
+  ),
+  'versine-of-radius': w(
+    'Mid-ordinate of a curve',
+    'What mid-ordinate has a chord in a curve?',
+    'chord=10ft radius=45ft',
+  ),
+  'chain-working-load': w(
+    'Working load of a chain',
+    'What may a chain carry?',
+    'size=1/4in',
+    'New and unworn chain, straight pull.',
+  ),
+  'weakest-link': w(
+    'Weakest part',
+    'What may chain, link, hook and eye carry together?',
+    'chain=1900lbf link=1760lbf hook=700lbf attachment=1000lbf',
+  ),
+  'chain-snatch': w(
+    'Snatch of a chain',
+    'How hard does a chain catch a parted tail?',
+    'mass=600kg other-mass=700kg slack=2in pull=150N stiffness=500kN/m',
+    'No damping: the real peak is mostly less, but not to be relied on.',
+  ),
+  impact: w(
+    'Impact on a spring',
+    'What happens when two vehicles meet?',
+    'mass=9400kg speed=8.5m/s other-mass=11000kg stiffness=0.32MN/m',
+  ),
+  'buffer-stop': w(
+    'Car into a spring buffer',
+    'How far does a car, with the one it couples to, squeeze a spring buffer?',
+    'mass=9400kg speed=8.5m/s coupled-mass=11000kg stiffness=0.32MN/m',
+  ),
+  'bar-snatch': w(
+    'Snatch on a bar',
+    'How far does a tow bar stretch in a snatch?',
+    'mass=2000lb speed=5mph length=36in diameter=2in modulus=207GPa',
+  ),
+  'frog-angle': w('Angle of a frog', 'What angle has a frog number?', 'number=5'),
+  'frog-number': w('Number of a frog', 'What number has a frog angle?', 'angle=11.421°'),
+  'track-warp': w(
+    'Warp of track',
+    'How much is the track twisted?',
+    'difference=3in along=62ft wheel-base=5ft',
+  ),
+  'wheel-fit': w(
+    'Wheels in the flangeway',
+    'Do wheels pass frog and guard rail?',
+    'gauge=7.5in flangeway=7/32in back-to-back=7.12in wheel-check=7.281in',
+    'The host’s own sheet decides.',
+  ),
+  'grade-of-rise': w('Grade from rise and run', 'What grade is it?', 'rise=2in run=10ft'),
+  'child-weight': w(
+    'Weight of a child',
+    'What does a boy of this age weigh?',
+    'age-months=96.5',
+    'Weigh where it matters: one child in twenty is heavier than P95.',
+  ),
+};
+
+/** A symbol in words: `dead-time` → dead time. */
+export const symbolWords = (symbol: string, wording: Wording = 'us'): string =>
+  symbol.replace(/-/g, ' ').replace(/\bgrade\b/, wording === 'uk' ? 'gradient' : 'grade');
