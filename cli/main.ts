@@ -8,14 +8,17 @@ import { checkCommand } from './commands/check.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
 import { sumCommand } from './commands/sum.ts';
+import { surveyCommand } from './commands/survey.ts';
 
 const commands: readonly Command[] = [
   checkCommand,
   stopCommand,
   carsCommand,
-  speedsCommand, sumCommand,
+  speedsCommand,
   brakesCommand,
   brakeDesignCommand,
+  surveyCommand,
+  sumCommand,
 ];
 
 const run: Run = async (action, options: Options) => {

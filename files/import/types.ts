@@ -1,0 +1,16 @@
+/** What a survey import hands back: a line file in plain JSON, notes of what was done, and every problem. */
+import type { FileProblem } from '../problem.ts';
+
+export interface Imported {
+  /** A line file as plain JSON; undefined where problems forbid one. */
+  readonly line?: Record<string, unknown>;
+  /** What the import did to the survey, in words. */
+  readonly notes: readonly string[];
+  readonly problems: readonly FileProblem[];
+}
+
+export interface ImportOptions {
+  readonly name: string;
+  /** As people write it, for the line file. */
+  readonly gauge: string;
+}
