@@ -3,6 +3,8 @@ import { CommanderError, Command as Program } from 'commander';
 import { type Command, type Options, type Run, UsageFault } from './command.ts';
 import { brakeDesignCommand } from './commands/brake-design.ts';
 import { brakesCommand } from './commands/brakes.ts';
+import { bundleCommand } from './commands/bundle.ts';
+import { cardCommand } from './commands/card.ts';
 import { carsCommand } from './commands/cars.ts';
 import { checkCommand } from './commands/check.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -15,6 +17,8 @@ const commands: readonly Command[] = [
   stopCommand,
   carsCommand,
   speedsCommand,
+  cardCommand,
+  bundleCommand,
   brakesCommand,
   brakeDesignCommand,
   surveyCommand,

@@ -1,0 +1,54 @@
+/** heedway card: the running card as a PDF, one side of A5 or half-letter. */
+import { readFile, writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { deflateRawSync } from 'node:zlib';
+import { runningCard } from '../../desk/card.ts';
+import { checkOuting } from '../../desk/check.ts';
+import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
+import { stripSvg } from '../../desk/strip/svg.ts';
+import { bundleOuting } from '../../files/index.ts';
+import { cardPdf, type Paper } from '../card-pdf.ts';
+import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
+import { loadFromDisk, openOutingFile } from '../open.ts';
+
+interface CardOptions extends Options {
+  readonly pdf: string;
+  readonly paper: string;
+}
+
+export const cardCommand: Command = {
+  name: 'card',
+  declare: (program, run) => {
+    common(program.command('card <outing>'))
+      .description('The running card: one side of paper to take along, as a PDF.')
+      .option('--pdf <file>', 'write the card here', 'running-card.pdf')
+      .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
+      .action((path: string, options: CardOptions) => run(() => card(path, options), options));
+  },
+};
+
+async function card(path: string, options: CardOptions) {
+  if (options.paper !== 'a5' && options.paper !== 'half-letter') {
+    throw new UsageFault(`--paper: found ${options.paper}; expected a5 or half-letter`);
+  }
+  const outing = await openOutingFile(path);
+  const answer = checkOuting(outing, { remedies: false });
+  const voice = voiceOf(options, outing);
+  const data = runningCard(outing, answer, voice);
+  const strip = stripSvg(outing, answer, voice, 860, 330);
+  const code = await codeOf(path);
+  await writeFile(options.pdf, await cardPdf(data, strip, code, options.paper as Paper));
+  return {
+    text: `Running card written into ${options.pdf}: ${data.verdict}.${code ? '' : ' The outing is too large for a QR code.'}`,
+    json: { ...data, pdf: options.pdf, code: code ?? null },
+    exit: exitOf[answer.verdict],
+  };
+}
+
+/** The outing with all its files as one line; undefined where no QR code holds it. */
+async function codeOf(path: string): Promise<string | undefined> {
+  const bundle = await bundleOuting({ path: resolve(path), content: await readFile(path) }, loadFromDisk);
+  if (!bundle.ok) return undefined;
+  const code = toCode(deflateRawSync(JSON.stringify(bundle.value), { level: 9 }));
+  return code.length <= MOST_QR_LETTERS ? code : undefined;
+}

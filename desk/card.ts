@@ -1,0 +1,116 @@
+/**
+ * The running card: what the driver takes along, as data. One side of A5 or half-letter; the PDF and the
+ * workbench's print page lay out the same card.
+ */
+import type { Answer } from '../engine/outing/answer.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
+import { reasonWords } from '../words/findings/stopping.ts';
+import { chainage, distance, say, type Voice } from '../words/voice.ts';
+import { type SpeedStretch, stretches } from './stretches.ts';
+
+export interface Card {
+  readonly verdict: string;
+  readonly title: string;
+  readonly train: string;
+  readonly line: string;
+  readonly day: string;
+  readonly rail: string;
+  /** Findings that hold, are unknown, or limit; worst first. */
+  readonly heeds: readonly string[];
+  readonly moreHeeds: number;
+  readonly speeds: readonly { readonly where: string; readonly speed: string; readonly why: string }[];
+  readonly braking: readonly string[];
+  readonly gap: string;
+  readonly cars: readonly { readonly way: string; readonly count: string }[];
+  readonly assumptions: string;
+  readonly cautions: string;
+}
+
+const MOST_HEEDS = 3;
+const MOST_SPEEDS = 5;
+const MOST_BRAKING = 5;
+
+export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card {
+  const heeds = answer.findings.filter(
+    (f) => f.severity === 'forbids' || f.severity === 'unknown' || f.severity === 'limits',
+  );
+  const assumed = answer.findings.filter((f) => f.severity === 'assumed');
+  return {
+    verdict: tellVerdict(answer.verdict),
+    title: outing.name,
+    train: outing.train.name,
+    line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
+    day: outing.date ?? 'no date given',
+    rail: tellRail(outing.conditions.railState),
+    heeds: heeds.slice(0, MOST_HEEDS).map((f) => tellFinding(f, voice).what),
+    moreHeeds: Math.max(0, heeds.length - MOST_HEEDS),
+    speeds: speedRows(answer, voice),
+    braking: brakingRows(answer, voice),
+    gap: gapText(answer, voice),
+    cars: carRows(outing, answer),
+    assumptions: assumptionText(assumed.map((f) => String(f.facts['of']))),
+    cautions:
+      "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
+  };
+}
+
+function speedRows(answer: Answer, voice: Voice): Card['speeds'] {
+  if (!answer.speeds) return [];
+  const all = byReason(stretches(answer.speeds));
+  // The slowest places matter most on the card; they are shown in the order of the line.
+  const shown = [...all].sort((a, b) => a.speed - b.speed).slice(0, MOST_SPEEDS);
+  return all
+    .filter((s) => shown.includes(s))
+    .map((s) => ({
+      where: `${chainage(voice, s.from)} – ${chainage(voice, s.to)}`,
+      speed: say(voice, { si: s.speed, kind: 'speed' }, 'down'),
+      why: s.reason === 'host-line' ? 'host' : s.what === '' ? reasonWords(s.reason) : s.what,
+    }));
+}
+
+/** Neighbours with one reason as one stretch, at its least speed. */
+function byReason(list: readonly SpeedStretch[]): SpeedStretch[] {
+  const out: SpeedStretch[] = [];
+  for (const s of list) {
+    const last = out[out.length - 1];
+    if (last && last.reason === s.reason && last.what === s.what) {
+      out[out.length - 1] = { ...last, to: s.to, speed: Math.min(last.speed, s.speed) };
+    } else out.push(s);
+  }
+  return out;
+}
+
+function brakingRows(answer: Answer, voice: Voice): string[] {
+  return answer.brakingPoints.slice(0, MOST_BRAKING).map((p) => {
+    const where = chainage(voice, p.at);
+    return p.kind === 'stop'
+      ? `${where}: brake for ${p.what}`
+      : `${where}: brake to ${say(voice, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${chainage(voice, p.target)}`;
+  });
+}
+
+function gapText(answer: Answer, voice: Voice): string {
+  if (!answer.speeds) return 'cannot tell';
+  const most = answer.speeds.gap.reduce((a, b) => Math.max(a, b), 0);
+  return Number.isFinite(most) ? distance(voice, most, 'up') : 'brakes do not hold everywhere';
+}
+
+function carRows(outing: Outing, answer: Answer): Card['cars'] {
+  const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
+  if (!today) return [];
+  const text = (n: number | null, none: string): string => (n === null ? none : `${n}`);
+  return [
+    { way: 'pulled', count: text(today.pulled, 'cannot tell') },
+    { way: 'stopped', count: text(today.stopped, 'cannot tell') },
+    { way: 'held', count: text(today.held, 'cannot tell') },
+    { way: 'host', count: text(today.host, 'no rule') },
+  ];
+}
+
+function assumptionText(of: readonly string[]): string {
+  const names = [...new Set(of)];
+  return names.length === 0
+    ? 'nothing'
+    : `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
+}

@@ -1,0 +1,39 @@
+/**
+ * An outing as one line of text, for a QR code or a paste: `HEEDWAY:1:` and the deflated bundle in Base45
+ * (RFC 9285), whose letters a QR code packs tightest. Deflating is handed in, since browsers and Node do it
+ * differently.
+ */
+export const CODE_PREFIX = 'HEEDWAY:1:';
+
+/** Letters that the largest QR code holds at the lowest correction. */
+export const MOST_QR_LETTERS = 4296;
+
+const letters = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:';
+
+export function toCode(deflated: Uint8Array): string {
+  let text = CODE_PREFIX;
+  for (let i = 0; i < deflated.length; i += 2) {
+    const pair = i + 1 < deflated.length;
+    const n = pair ? deflated[i] * 256 + deflated[i + 1] : deflated[i];
+    text += letters[n % 45] + letters[Math.floor(n / 45) % 45] + (pair ? letters[Math.floor(n / 2025)] : '');
+  }
+  return text;
+}
+
+/** The deflated bytes of a code; undefined where the text is no code of ours. */
+export function fromCode(text: string): Uint8Array | undefined {
+  const clean = text.replace(/[\r\n]+$/, '').replace(/^\s+/, '');
+  if (!clean.startsWith(CODE_PREFIX)) return undefined;
+  const digits = Array.from(clean.slice(CODE_PREFIX.length), (c) => letters.indexOf(c));
+  if (digits.includes(-1) || digits.length % 3 === 1) return undefined;
+  const bytes: number[] = [];
+  for (let i = 0; i < digits.length; i += 3) {
+    const n = digits[i] + digits[i + 1] * 45 + (digits[i + 2] ?? 0) * 2025;
+    if (i + 2 < digits.length) {
+      if (n > 65_535) return undefined;
+      bytes.push(n >> 8, n & 255);
+    } else if (n > 255) return undefined;
+    else bytes.push(n);
+  }
+  return Uint8Array.from(bytes);
+}
