@@ -160,6 +160,45 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'speed=5mph',
   ),
   'air-mass': w('Mass of air in a vessel', 'How much air is in a reservoir?', 'volume=2l pressure=80psi'),
+  'vessel-filling': w(
+    'Filling a vessel',
+    'How long until a cylinder or reservoir is full, through a choke?',
+    'volume=0.2l diameter=2mm supply=60psi to=45psi',
+    'From a supply that does not fall. The truth lies between the two times, small parts nearer the longer.',
+  ),
+  'vessel-emptying': w(
+    'Emptying a vessel',
+    'How long until a vessel is let down, through a hole?',
+    'volume=2l diameter=1/8in from=80psi to=5psi',
+    'Down to the last it takes long: ask for a little above nothing.',
+  ),
+  'draw-down-time': w(
+    'Drawing down a vacuum',
+    'How long does an ejector or pump take?',
+    'volume=8l suction=2l/s to=18inHg greatest=24inHg',
+    'At sea level, without leaks; suction at the pressure of the pipe, not free air.',
+  ),
+  'pump-up-time': w(
+    'Pumping up a reservoir',
+    'How long does a compressor take?',
+    'volume=10l free-air=0.5l/s to=90psi',
+  ),
+  'cylinder-from-reduction': w(
+    'Cylinder pressure from a reduction',
+    'What does a reduction of the pipe put into the cylinder?',
+    'reduction=20psi charge=70psi reservoir=2.5l swept=0.8l clearance=0.2l',
+  ),
+  'vacuum-chamber': w(
+    'Vacuum left in a chamber',
+    'How much vacuum is left when the piston has risen?',
+    'vacuum=18inHg chamber=0.6l swept=0.11l',
+  ),
+  'hand-brake': w(
+    'Hand brake',
+    'How hard does a handwheel press the blocks?',
+    'pull=30lbf radius=4in lead=5mm lever=3',
+    'Take the pull that the weakest person keeps up, measured.',
+  ),
   'equilibrium-cant': w(
     'Equilibrium cant',
     'What cant balances a speed?',

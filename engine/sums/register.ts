@@ -1,5 +1,6 @@
 /** The register of sums, and the one way to evaluate them: out of range is a problem, never a number. */
 import { airSums } from './families/air.ts';
+import { brakeSums } from './families/brakes.ts';
 import { chainSums } from './families/chains.ts';
 import { curveSums } from './families/curves.ts';
 import { haulageSums } from './families/haulage.ts';
@@ -12,6 +13,7 @@ export const sums: readonly Sum[] = [
   ...motionSums,
   ...haulageSums,
   ...airSums,
+  ...brakeSums,
   ...curveSums,
   ...chainSums,
   ...trackSums,
