@@ -71,6 +71,7 @@ function fillText(fill: TrainFill, release: TrainFill, voice: Voice): string {
       seconds(voice, g.full),
       say(voice, { si: g.pressure, kind: pressure }, 'down'),
       `${Math.floor(g.ofWorking * 100)} %`,
+      say(voice, { si: g.block, kind: 'force' }, 'down'),
       seconds(voice, off?.t90),
       ...(recharges ? [seconds(voice, off?.recharged)] : []),
     ];
@@ -86,6 +87,7 @@ function fillText(fill: TrainFill, release: TrainFill, voice: Voice): string {
         'full',
         'in cylinder',
         'of stated force',
+        'at blocks',
         'released',
         ...(recharges ? ['recharged'] : []),
       ],
@@ -208,6 +210,7 @@ function brakesJson({ findings, data }: BrakeLook, voice: Voice): unknown {
         full: finite(g.full),
         pressure: g.pressure,
         ofWorking: g.ofWorking,
+        block: g.block,
         ...(g.recharged === undefined ? {} : { recharged: finite(g.recharged) }),
         curve: g.curve,
         assumed: g.assumed,

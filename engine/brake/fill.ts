@@ -43,6 +43,8 @@ export interface GearFill {
   readonly pressure: number;
   /** Force of the blocks before friction at the end, as a share of that at the stated working pressure. */
   readonly ofWorking: number;
+  /** Force of all blocks of the gear together at full brake, N: piston force × lever ratio × efficiency. */
+  readonly block: number;
   /** Automatic air, release: s until the car's reservoir is charged to 95 % again; Infinity: not reached. */
   readonly recharged?: number;
   /** Parts taken by rule. */
@@ -135,6 +137,7 @@ class Recorder {
       curve: thinned(time, force, greatest, wave),
       pressure: this.pressure[g],
       ofWorking: gear.working > 0 ? greatest / gear.working : 0,
+      block: greatest * (gear.gear.rigging?.leverRatio ?? 0) * (gear.gear.rigging?.efficiency.value ?? 0),
       ...(gear.charge ? { recharged: crossing(time, this.charge[g], CHARGED) } : {}),
       assumed: gear.assumed,
     };

@@ -150,6 +150,12 @@ describe('filling', () => {
     ]);
   });
 
+  it('says the force at the blocks: piston less spring, lever, efficiency', () => {
+    const [g] = fillTrain(loadedTrain('straight-air', 1), 'straight-air', 'apply', sea).gears;
+    const piston = (Math.PI / 4) * 0.05 ** 2 * g.pressure - 80;
+    expect(g.block / (piston * 3 * 0.8)).toBeCloseTo(1, 9);
+  });
+
   it('fills nothing behind a parted hose', () => {
     const train = { ...brakedTrain('straight-air', 4), pipeBrokenAfter: [2] };
     const { gears } = fillTrain(loadTrain(train, []), 'straight-air', 'apply', sea);
