@@ -121,7 +121,7 @@ const tied = (text: string): string => text.replace(/ /g, '\u00a0');
 
 const speeds = (card: Card): Content => ({
   table: {
-    widths: [70, 50, '*'],
+    widths: [76, 50, '*'],
     body: [
       [
         { text: 'from – to', bold: true },
@@ -151,7 +151,7 @@ const braking = (card: Card): Content[] => [
 
 const foot = (card: Card, code: string | undefined): Content[] => [
   { text: `Assumed: ${card.assumptions}.`, fontSize: 8, margin: [0, 8, 0, 0] },
-  { text: card.cautions, fontSize: 8.5, bold: true, margin: [0, 3, 0, 0] },
+  { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
   {
     text: code
       ? 'The code carries this outing for another phone.'

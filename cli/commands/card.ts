@@ -35,7 +35,7 @@ async function card(path: string, options: CardOptions) {
   const answer = checkOuting(outing, { remedies: false });
   const voice = voiceOf(options, outing);
   const data = runningCard(outing, answer, voice);
-  const strip = stripSvg(outing, answer, voice, 860, 330);
+  const strip = stripSvg(outing, answer, voice, 860, 270);
   const code = await codeOf(path);
   await writeFile(options.pdf, await cardPdf(data, strip, code, options.paper as Paper));
   return {

@@ -11,8 +11,10 @@ import { stopDistance } from './stop.ts';
 /** Fit of the stop into what is available: from full to this share below it, always inside. */
 const FIT = 0.004;
 /** Seconds of d/v beyond which a stop is so long that its distance hardly tells the speed. */
-const LONG_STOP = 10;
+const LONG_STOP = 30;
 const SPEED_FIT = 0.01;
+/** A stop grows between linearly and squarely with speed: steps go as if by the power 1.6. */
+const POWER = 1 / 1.6;
 const MOST_TRIES = 60;
 /** After these, halving. */
 const STEPS_BY_POWER = 8;
@@ -41,16 +43,13 @@ export function speedThatStops(
       if (v === cap || high - v < 1e-6 * cap) return v;
       if (d >= available * (1 - FIT) && (d < LONG_STOP * v || high - v < SPEED_FIT * v)) return v;
       low = v;
-      if (!capTried) {
-        capTried = true;
-        v = cap;
-        continue;
-      }
     } else high = v;
     if (high - low < 1e-7 * cap) return low;
-    // A stop grows between linearly and squarely with speed: step as if by the power 1.5, aiming just inside.
-    const step = d < Infinity ? v * ((available * (1 - FIT / 2)) / d) ** (1 / 1.6) : Infinity;
-    v = i < STEPS_BY_POWER && step > low && step < high ? step : (low + high) / 2;
+    const step = d < Infinity ? v * ((available * (1 - FIT / 2)) / d) ** POWER : Infinity;
+    if (step >= cap && !capTried) {
+      capTried = true;
+      v = cap;
+    } else v = i < STEPS_BY_POWER && step > low && step < high ? step : (low + high) / 2;
   }
   return low;
 }
@@ -72,13 +71,18 @@ export function limitsByStopping(
   const speed = new Float64Array(count);
   const byStopping = new Uint8Array(count);
   let guess = 0;
+  let room = 0;
   for (let j = 0; j < count; j++) {
+    // From one point to the next the stop keeps its shape: the guess follows what is available.
+    if (guess > 0 && available[j] < Infinity) guess *= ((available[j] * (1 - FIT / 2)) / room) ** POWER;
     const v = speedThatStops(model, from + j * step, available[j], ceiling[j], guess);
     speed[j] = v;
     if (v < ceiling[j]) {
       byStopping[j] = 1;
       guess = v;
-    }
+      // The stop that was last computed, mostly the one accepted.
+      room = model.trace.distance < Infinity ? model.trace.distance : available[j];
+    } else guess = 0;
   }
   return { speed, byStopping };
 }
