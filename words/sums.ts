@@ -298,9 +298,9 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
   'grade-of-rise': w('Grade from rise and run', 'What grade is it?', 'rise=2in run=10ft'),
   'child-weight': w(
     'Weight of a child',
-    'What does a boy of this age weigh?',
-    'age-months=96.5',
-    'Weigh where it matters: one child in twenty is heavier than P95.',
+    'What does a child of this age weigh?',
+    'age-months=96.5 girl=1 percentile=90%',
+    'US children of the 1960s to 1990s; today one in twenty weighs well above P95. Weigh where it matters. girl=0 is a boy.',
   ),
 };
 

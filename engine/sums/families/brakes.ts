@@ -79,7 +79,8 @@ export const brakeSums: readonly Sum[] = [
     equation: 't = V/S·ln((p₁ − p₀)/(p₂ − p₀)), absolute, at sea level',
     source: 'constant suction; three published pump examples',
     compute: (i) => {
-      if (AIR - i.to <= AIR - i.greatest) return problem('to', i.to, 'less than the greatest vacuum of the ejector');
+      if (AIR - i.to <= AIR - i.greatest)
+        return problem('to', i.to, 'less than the greatest vacuum of the ejector');
       if (i.from > i.to) return problem('from', i.from, 'no more than the vacuum to reach');
       return [drawDownTime(i.volume, i.suction, AIR - i.from, AIR - i.to, AIR - i.greatest)];
     },

@@ -1,26 +1,26 @@
 /** Sums of people: what a child weighs. */
+import { CHILD_AGES, childWeight, type Sex } from '../formulas/child.ts';
 import { input, result, type Sum } from '../types.ts';
-
-/** CDC 2000 weight-for-age, boys: months, and kg at the 5th, 50th and 95th percentile. */
-const boys = [
-  [60.5, 15.23, 18.49, 23.51],
-  [96.5, 20.66, 25.75, 35.29],
-  [144.5, 30.55, 40.67, 59.3],
-] as const;
-
-function at(months: number, column: 1 | 2 | 3): number {
-  const i = months < boys[1][0] ? 0 : 1;
-  const share = (months - boys[i][0]) / (boys[i + 1][0] - boys[i][0]);
-  return boys[i][column] + share * (boys[i + 1][column] - boys[i][column]);
-}
 
 export const peopleSums: readonly Sum[] = [
   {
     id: 'child-weight',
-    inputs: [input('age-months', 'count', { low: 60.5, high: 144.5 })],
-    results: [result('p5', 'mass'), result('p50', 'mass'), result('p95', 'mass')],
-    equation: 'between the published percentiles at 60.5, 96.5 and 144.5 months, linear',
-    source: 'CDC 2000 weight-for-age, boys; between the rows interpolated (up to 0.5 kg off)',
-    compute: ({ 'age-months': age }) => [at(age, 1), at(age, 2), at(age, 3)],
+    inputs: [
+      input('age-months', 'count', CHILD_AGES),
+      input('girl', 'count', { low: 0, high: 1, whole: true, default: 0 }),
+      input('percentile', 'ratio', { low: 0.01, high: 0.99, default: 0.95 }),
+    ],
+    results: [
+      result('p5', 'mass'),
+      result('p50', 'mass'),
+      result('p95', 'mass'),
+      result('at-percentile', 'mass'),
+    ],
+    equation: 'm = M·(1 + L·S·z)^(1/L), z the normal deviate of the percentile; L, M, S by age and sex',
+    source: 'CDC Growth Charts 2000, weight for age 2 to 20 years, LMS parameters of every twelfth month',
+    compute: ({ 'age-months': age, girl, percentile }) => {
+      const sex: Sex = girl === 1 ? 'girl' : 'boy';
+      return [0.05, 0.5, 0.95, percentile].map((share) => childWeight(age, sex, share));
+    },
   },
 ];
