@@ -45,13 +45,24 @@ export function startCheck(
 ): StartCheck {
   const node = hardestNode(potential, length);
   const line = potential.slope[node];
-  const rolling = resistanceTerms(loaded.vehicles, -position).a * pick(assumed.startingFactor, -position);
+  const rolling = startingResistance(loaded, assumed, -position);
   const grade = line / (loaded.mass * GRAVITY);
   return {
     at: potential.from + node * potential.step,
     pull: trainPull(loaded, 0, adhesion, grade, position),
     need: line + rolling,
   };
+}
+
+/** Resistance of the standing train, N: each vehicle's measured one, or its rolling one times the assumed factor. */
+function startingResistance(loaded: LoadedTrain, assumed: AssumedValues, position: number): number {
+  return loaded.vehicles.reduce((sum, { vehicle, mass }) => {
+    const { rolling, starting } = vehicle.resistance;
+    const rate = starting
+      ? pick(starting, position)
+      : pick(rolling, position) * pick(assumed.startingFactor, position);
+    return sum + mass * GRAVITY * rate;
+  }, 0);
 }
 
 /** Greatest speed kept up at a node, m/s; 0: stalls; undefined: pull at speed not known. Up to 20 m/s. */

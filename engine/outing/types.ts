@@ -48,6 +48,8 @@ export interface HostRules {
 
 export interface Conditions {
   readonly railState: RailState;
+  /** Adhesion measured on this rail today; else assumed by rail state. */
+  readonly adhesion?: Quantity;
   /** m above sea level; absent: taken as sea level and said so where it matters. */
   readonly altitude?: number;
   /** Atmospheric pressure of the day at the line, Pa (absolute, not reduced to sea level). */

@@ -27,6 +27,8 @@ export type BearingKind = 'ball' | 'roller' | 'plain';
 export interface RollingResistance {
   /** N/N */
   readonly rolling: Quantity;
+  /** N/N from rest, where measured; else rolling × an assumed factor. */
+  readonly starting?: Quantity;
   /** N/N per m/s */
   readonly perSpeed: number;
   /** N/(m/s)² */

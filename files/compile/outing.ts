@@ -76,7 +76,8 @@ export function compileOuting(
 ): Outing {
   const { conditions } = file;
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
-  note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
+  if (!conditions.adhesion)
+    note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
   noteUsed(line, train, notes);
   return {
     name: file.name,
@@ -92,7 +93,12 @@ export function compileOuting(
     direction: file.direction ?? 'forward',
     extraLimits: file.agreedLimits ?? [],
     assumptions: notes.assumptions,
-    assumed: assumedValues,
+    assumed: conditions.adhesion
+      ? {
+          ...assumedValues,
+          adhesion: { ...assumedValues.adhesion, [conditions.railState]: conditions.adhesion },
+        }
+      : assumedValues,
     ...(file.date === undefined ? {} : { date: file.date }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),

@@ -51,6 +51,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
         where,
         notes,
       ),
+      ...(file.resistance?.starting ? { starting: file.resistance.starting } : {}),
       perSpeed: file.resistance?.perSpeed ?? 0,
       perSpeedSquared: file.resistance?.perSpeedSquared ?? 0,
     },

@@ -235,6 +235,7 @@ export const vehicleSchema = z.strictObject({
   resistance: opt(
     z.strictObject({
       rolling: opt(quantity('specificForce', { least: 0, most: 0.2 })),
+      starting: opt(quantity('specificForce', { least: 0, most: 0.5 })),
       perSpeed: opt(figure('ratio', { least: 0 })),
       perSpeedSquared: opt(figure('ratio', { least: 0 })),
     }),
@@ -349,6 +350,7 @@ export const outingSchema = z.strictObject({
   riders: opt(z.array(rider).check(z.maxLength(400))),
   conditions: z.strictObject({
     railState: z.enum(['dry', 'damp', 'wet', 'greasy', 'sanded']),
+    adhesion: opt(quantity('ratio', { above: 0, most: 1 })),
     altitude: opt(figure('length', { least: -500, most: 6000 })),
     airPressure: opt(figure('pressure', { least: 30_000, most: 115_000 })),
     night: opt(yes),
