@@ -300,7 +300,7 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'Weight of a child',
     'What does a child of this age weigh?',
     'age-months=96.5 girl=1 percentile=90%',
-    'US children of the 1960s to 1990s; today one in twenty weighs well above P95. Weigh where it matters. girl=0 is a boy.',
+    'US children of the 1960s to 1990s; today more than one in twenty weighs above P95. Weigh where it matters. girl=0 is a boy.',
   ),
 };
 

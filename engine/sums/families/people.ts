@@ -6,7 +6,7 @@ export const peopleSums: readonly Sum[] = [
   {
     id: 'child-weight',
     inputs: [
-      input('age-months', 'count', CHILD_AGES),
+      input('age-months', 'ratio', CHILD_AGES),
       input('girl', 'count', { low: 0, high: 1, whole: true, default: 0 }),
       input('percentile', 'ratio', { low: 0.01, high: 0.99, default: 0.95 }),
     ],

@@ -71,11 +71,6 @@ export function atmosphericPressure(altitude: number, seaLevel = STANDARD_ATMOSP
   return seaLevel * (1 - (LAPSE * altitude) / STANDARD_TEMPERATURE) ** exponent;
 }
 
-/** Temperature of the standard atmosphere, K, by altitude m, −1,000 to 11,000. Source: as above. */
-export function atmosphericTemperature(altitude: number): number {
-  return STANDARD_TEMPERATURE - LAPSE * altitude;
-}
-
 /**
  * Greatest vacuum (depression) to be had, Pa: atmosphere of the place less what the ejector or pump leaves.
  *

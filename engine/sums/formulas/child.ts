@@ -69,7 +69,7 @@ function rowAt(rows: readonly Row[], age: number): Row {
  * Normal deviate of a share, by Acklam's rational approximation with one Halley step; |error| < 1e-9.
  * share 0 < p < 1. Source: P. J. Acklam 2003 (the approximation); checked with normal tables.
  */
-export function normalDeviate(share: number): number {
+function normalDeviate(share: number): number {
   if (share > 0.5) return -normalDeviate(1 - share);
   const start = share < 0.02425 ? tail(Math.sqrt(-2 * Math.log(share))) : middle(share - 0.5);
   const error = 0.5 * complementaryError(-start / Math.SQRT2) - share;

@@ -17,11 +17,6 @@ export function degreeOfRadius(radius: number): number {
   return 2 * Math.asin(DEGREE_CHORD / 2 / radius);
 }
 
-/** Radius from degree by the arc definition (highways), m: R = 100 ft/D. degree rad > 0. */
-export function radiusOfArcDegree(degree: number): number {
-  return DEGREE_CHORD / degree;
-}
-
 /**
  * Radius from a chord and the versine (mid-ordinate) at its middle, m: R = c²/(8v) + v/2, exact.
  * chord m > 0 · versine m, 0 < v ≤ c/2.
