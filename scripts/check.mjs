@@ -6,7 +6,23 @@ const steps = [
   ['format and lint', 'biome', ['check', '--error-on-warnings', '.']],
   ['types', 'tsc', ['--noEmit']],
   ['types of the engine alone (no DOM, no Node)', 'tsc', ['--noEmit', '-p', 'engine']],
-  ['architecture', 'depcruise', ['--config', '.dependency-cruiser.cjs', 'engine', 'units', 'files', 'words', 'desk', 'data', 'cli', 'web', 'server'].filter((d) => !/^(web|server)$/.test(d) || existsSync(d))],
+  [
+    'architecture',
+    'depcruise',
+    [
+      '--config',
+      '.dependency-cruiser.cjs',
+      'engine',
+      'units',
+      'files',
+      'words',
+      'desk',
+      'data',
+      'cli',
+      'web',
+      'server',
+    ].filter((d) => !/^(web|server)$/.test(d) || existsSync(d)),
+  ],
   ['unused code', 'knip', ['--no-progress']],
 ];
 

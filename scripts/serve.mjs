@@ -5,13 +5,28 @@ import { createServer } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
 
 const types = {
-  '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.json': 'application/json',
-  '.webmanifest': 'application/manifest+json', '.png': 'image/png', '.woff2': 'font/woff2', '.ttf': 'font/ttf', '.wasm': 'application/wasm',
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.json': 'application/json',
+  '.webmanifest': 'application/manifest+json',
+  '.png': 'image/png',
+  '.woff2': 'font/woff2',
+  '.ttf': 'font/ttf',
+  '.wasm': 'application/wasm',
 };
 
 const policy = [
-  "default-src 'self'", "script-src 'self' 'wasm-unsafe-eval'", "style-src 'self' 'unsafe-inline'", "img-src 'self' data: blob:",
-  "worker-src 'self'", "connect-src 'self'", "object-src 'none'", "base-uri 'none'", "frame-ancestors 'none'",
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "worker-src 'self'",
+  "connect-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
 ].join('; ');
 
 /** @returns {Promise<{ url: string, close: () => Promise<void> }>} */
@@ -19,7 +34,10 @@ export function serve(folder, port) {
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname));
     const wanted = join(folder, path === sep ? 'index.html' : path);
-    const file = wanted.startsWith(folder + sep) && (await stat(wanted).catch(() => undefined))?.isFile() ? wanted : undefined;
+    const file =
+      wanted.startsWith(folder + sep) && (await stat(wanted).catch(() => undefined))?.isFile()
+        ? wanted
+        : undefined;
     if (!file || !['GET', 'HEAD'].includes(request.method ?? '')) {
       response.writeHead(404, { 'content-type': 'text/plain' }).end('not here');
       return;
@@ -41,7 +59,10 @@ export function serve(folder, port) {
     server.listen(port, '127.0.0.1', () => undefined);
     server.once('listening', () => {
       const { port: used } = server.address();
-      done({ url: `http://127.0.0.1:${used}/`, close: () => new Promise((end) => server.close(() => end())) });
+      done({
+        url: `http://127.0.0.1:${used}/`,
+        close: () => new Promise((end) => server.close(() => end())),
+      });
     });
   });
 }

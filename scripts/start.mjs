@@ -20,7 +20,9 @@ if (existsSync(page)) {
   if (!process.argv.includes('--no-open') && !process.env.CI) openPage(url);
 } else {
   const strip = join('dist', 'strip.svg');
-  run(process.execPath, [join('dist', 'cli', 'heedway.mjs'), 'speeds', demo[1], '--svg', strip], { quiet: true });
+  run(process.execPath, [join('dist', 'cli', 'heedway.mjs'), 'speeds', demo[1], '--svg', strip], {
+    quiet: true,
+  });
   console.log(`\nThe strip of the demo outing: ${join(root, strip)}`);
   if (!process.argv.includes('--no-open') && !process.env.CI) openPage(join(root, strip));
 }
@@ -28,5 +30,7 @@ if (existsSync(page)) {
 /** Opens a page in the desktop's browser, where there is one. */
 function openPage(target) {
   const opener = { darwin: 'open', win32: 'explorer' }[process.platform] ?? 'xdg-open';
-  spawn(opener, [target], { stdio: 'ignore', detached: true }).on('error', () => {}).unref();
+  spawn(opener, [target], { stdio: 'ignore', detached: true })
+    .on('error', () => {})
+    .unref();
 }

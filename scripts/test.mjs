@@ -1,7 +1,7 @@
 // npm test: installs what is missing, builds, checks, runs every test; the last line counts them all.
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { findBrowser, installPackages, root, bin, run } from './tools.mjs';
+import { bin, findBrowser, installPackages, root, run } from './tools.mjs';
 
 installPackages();
 const total = { passed: 0, failed: 0, skipped: 0 };
@@ -17,7 +17,12 @@ add(check());
 
 mkdirSync(join(root, 'test-results'), { recursive: true });
 const report = join(root, 'test-results', 'vitest.json');
-const vitest = run(bin('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]);
+const vitest = run(bin('vitest'), [
+  'run',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${report}`,
+]);
 add(counted(report, vitest.status));
 
 if (existsSync(join(root, 'playwright.config.ts'))) {

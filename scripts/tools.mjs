@@ -22,13 +22,15 @@ export function run(command, args, { quiet = false, env = {} } = {}) {
   return { status: result.status ?? 1, output };
 }
 
-export const bin = (name) => join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name);
+export const bin = (name) =>
+  join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name);
 
 /** npm ci where the installed packages are missing or older than the lock file. */
 export function installPackages() {
   const mark = join(root, 'node_modules', '.package-lock.json');
   const lock = join(root, 'package-lock.json');
-  if (existsSync(mark) && statSync(mark).mtimeMs >= statSync(lock).mtimeMs - 1000 && sameLock(mark, lock)) return;
+  if (existsSync(mark) && statSync(mark).mtimeMs >= statSync(lock).mtimeMs - 1000 && sameLock(mark, lock))
+    return;
   console.log('Installing packages …');
   const { status } = run(npm, ['ci', '--ignore-scripts', '--no-audit', '--no-fund']);
   if (status !== 0) {
@@ -39,7 +41,8 @@ export function installPackages() {
 
 function sameLock(mark, lock) {
   try {
-    const names = (path) => Object.keys(JSON.parse(readFileSync(path, 'utf8')).packages).filter((n) => n !== '');
+    const names = (path) =>
+      Object.keys(JSON.parse(readFileSync(path, 'utf8')).packages).filter((n) => n !== '');
     const installed = new Set(names(mark));
     const optional = JSON.parse(readFileSync(lock, 'utf8')).packages;
     return names(lock).every((n) => installed.has(n) || optional[n].optional);
@@ -50,11 +53,19 @@ function sameLock(mark, lock) {
 
 /** Path of a Chromium, installing Debian's where that is possible; undefined where there is none. */
 export function findBrowser() {
-  const candidates = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+  const candidates = [
+    process.env.CHROMIUM,
+    '/usr/bin/chromium',
+    '/usr/bin/chromium-browser',
+    '/usr/bin/google-chrome',
+  ];
   const found = () => candidates.find((path) => path && existsSync(path));
   if (found() || !existsSync('/usr/bin/apt-get') || process.getuid?.() !== 0) return found();
   console.log('Installing a browser for the browser tests …');
   run('apt-get', ['update', '-q'], { quiet: true });
-  run('apt-get', ['install', '-y', '-q', 'chromium'], { quiet: true, env: { DEBIAN_FRONTEND: 'noninteractive' } });
+  run('apt-get', ['install', '-y', '-q', 'chromium'], {
+    quiet: true,
+    env: { DEBIAN_FRONTEND: 'noninteractive' },
+  });
   return found();
 }

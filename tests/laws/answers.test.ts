@@ -1,0 +1,146 @@
+/** Laws of the whole answer: never a throw, never a NaN; remedies do what they say; the cautious figure covers. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyChange } from '../../engine/outing/change.ts';
+import { answerPrepared, checkOuting } from '../../engine/outing/check.ts';
+import { openOuting } from '../../engine/outing/context.ts';
+import { isCleared, withRemedies } from '../../engine/outing/remedies.ts';
+import type { Outing, RailState } from '../../engine/outing/types.ts';
+import { prepare } from '../../engine/stopping/prepare.ts';
+import { sampleStops, summarise } from '../../engine/stopping/sample.ts';
+import { stopDistance } from '../../engine/stopping/stop.ts';
+import { drawer, randomOuting } from '../support/random-outings.ts';
+
+const states: RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];
+
+/** A random outing with host's rules, places, sights and conditions laid on. */
+function dressed(seed: number): Outing {
+  const draw = drawer(seed + 77);
+  const base = randomOuting(seed, undefined, draw(0.005, 0.06));
+  const { length } = base.line;
+  const at = (): number => draw(0, length);
+  const a = draw(0, length * 0.8);
+  return {
+    ...base,
+    line: {
+      ...base.line,
+      places: [
+        { id: 'st', name: 'Station', kind: 'station', at: at(), stop: true },
+        { id: 'si', name: 'Signal', kind: 'signal', at: at(), sight: draw(5, 80), stop: false },
+      ],
+      sights: [{ from: a, to: a + draw(5, length * 0.2), distance: draw(5, 90), direction: 'both' }],
+      speedLimits: [
+        { from: a, to: Math.min(length, a + 20), speed: draw(0.5, 3), why: 'curve', source: 'made up' },
+      ],
+    },
+    host: {
+      name: 'made up',
+      speed: { value: draw(1, 6), source: 'made up' },
+      leastGap: { value: draw(5, 60), source: 'made up' },
+      mostCars: { value: Math.floor(draw(1, 12)), source: 'made up' },
+    },
+    conditions: { ...base.conditions, railState: states[Math.floor(draw(0, 5))] },
+    ...(draw(0, 1) < 0.5 ? { plannedSpeed: draw(0.5, 6) } : {}),
+  };
+}
+
+const numbersIn = (value: unknown): number[] => {
+  if (typeof value === 'number') return [value];
+  if (value instanceof Float64Array) return Array.from(value);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.values(value).flatMap(numbersIn);
+};
+
+describe('any outing', () => {
+  it('gets an answer without a throw or a NaN, and finite limits', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1_000_000 }), (seed) => {
+        // Few samples and a coarse grid: the shape of the answer is at stake here, not its last digit.
+        const answer = answerPrepared(prepare(openOuting(dressed(seed)), 1, 40), { counts: false });
+        expect(numbersIn(answer).some(Number.isNaN)).toBe(false);
+        expect(['go', 'limits', 'hold', 'unknown']).toContain(answer.verdict);
+        const map = answer.speeds!;
+        expect(Array.from(map.limit).every((v) => Number.isFinite(v) && v >= 0)).toBe(true);
+        map.gap.forEach((gap, j) => expect(gap).toBeGreaterThanOrEqual(map.cautiousStop[j]));
+        map.cautiousStop.forEach((d, j) => expect(d).toBeGreaterThanOrEqual(map.likelyStop[j] * (1 - 4e-3)));
+      }),
+      { seed: 20261125, numRuns: 2000 },
+    );
+  }, 300_000);
+
+  it('the same outing gives the same answer', () => {
+    expect(checkOuting(dressed(42))).toEqual(checkOuting(dressed(42)));
+  });
+});
+
+describe('remedies', () => {
+  it('each clears its finding when it is really made', () => {
+    let tried = 0;
+    for (let seed = 1; seed <= 12; seed++) {
+      const outing = dressed(seed);
+      const check = (o: Outing) => answerPrepared(prepare(openOuting(o), 1, 40), { counts: false });
+      const answer = withRemedies(outing, check(outing), check);
+      for (const finding of answer.findings) {
+        for (const remedy of finding.remedies) {
+          const after = check(applyChange(outing, remedy.change));
+          expect(isCleared(finding, after), `${seed} ${finding.code} ${JSON.stringify(remedy.change)}`).toBe(
+            true,
+          );
+          expect(after.verdict).toBe(remedy.verdict);
+          tried++;
+        }
+        const sizes = finding.remedies.map((r) => r.size);
+        expect(sizes).toEqual([...sizes].sort((a, b) => a - b));
+      }
+    }
+    expect(tried).toBeGreaterThan(20);
+  });
+});
+
+describe('the cautious figure', () => {
+  it('covers 99 of 100 fresh stops, within the band that chance allows', () => {
+    let inside = 0;
+    let all = 0;
+    let covered = 0;
+    let outings = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const ready = prepare(openOuting(dressed(seed)), 0.5, 0);
+      const kit = ready.kit('dry');
+      const [s, v] = [10 + seed, 1 + (seed % 4)];
+      const figure = summarise(sampleStops(kit, s, v, 2000, seed)).p99Upper;
+      if (!Number.isFinite(figure)) continue;
+      const fresh = sampleStops(kit, s, v, 2000, seed + 10_000);
+      const share = fresh.filter((d) => d <= figure).length / fresh.length;
+      inside += fresh.filter((d) => d <= figure).length;
+      all += fresh.length;
+      outings++;
+      if (share >= 0.99 - 3 * Math.sqrt((0.99 * 0.01) / 2000)) covered++;
+    }
+    // An upper 95 % bound of the 99th percentile covers a little over 99 % on average, and never far over.
+    expect(outings).toBeGreaterThan(40);
+    expect(inside / all).toBeGreaterThan(0.99);
+    expect(inside / all).toBeLessThan(0.997);
+    expect(covered).toBe(outings);
+  });
+
+  it('of one cautious stop is at least the sampled bound where it is set, and near it elsewhere', () => {
+    const short: number[] = [];
+    for (let seed = 1; seed <= 40; seed++) {
+      const outing = dressed(seed);
+      const ready = prepare(openOuting(outing));
+      const kit = ready.kit(outing.conditions.railState);
+      const { cautious } = ready.models(outing.conditions.railState);
+      const [s, v] = [
+        (seed * 37) % (outing.line.length * 0.8),
+        Math.min(outing.host.speed!.value, outing.plannedSpeed ?? 99),
+      ];
+      const bound = summarise(sampleStops(kit, s, v, 4000, seed)).p99;
+      const single = stopDistance(cautious, s, v);
+      if (Number.isFinite(bound)) short.push(single / bound);
+    }
+    short.sort((a, b) => a - b);
+    expect(short.length).toBeGreaterThan(25);
+    expect(short[0]).toBeGreaterThan(0.9);
+    expect(short[Math.floor(short.length / 10)]).toBeGreaterThan(0.97);
+  });
+});

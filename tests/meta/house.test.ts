@@ -1,0 +1,65 @@
+/** The house in order: a pure engine, words for every code, nothing that tells where it was built. */
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { defaultRows } from '../../data/index.ts';
+import { findingCodes } from '../../engine/finding/codes.ts';
+import { migrations } from '../../files/migrations/index.ts';
+import { schemas, VERSION } from '../../files/schema/index.ts';
+import { wordless } from '../../words/finding.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
+
+describe('the engine', () => {
+  const files = readdirSync(`${root}engine`, { recursive: true, encoding: 'utf8' }).filter((f) =>
+    f.endsWith('.ts'),
+  );
+
+  it('is looked at', () => expect(files.length).toBeGreaterThan(30));
+
+  it('has no clock, chance, console or environment', () => {
+    const odd = files.filter((f) => {
+      const code = readFileSync(`${root}engine/${f}`, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
+      return /\bDate\b|Math\.random|\bconsole\b|\bprocess\b|\bglobalThis\b|\bfetch\(/.test(code);
+    });
+    expect(odd).toEqual([]);
+  });
+});
+
+describe('words', () => {
+  it('there are words for every finding code', () => expect(wordless()).toEqual([]));
+  it('no code stands twice', () => expect(new Set(findingCodes).size).toBe(findingCodes.length));
+});
+
+describe('data', () => {
+  it('every assumed value lies between its bounds and has a source', () => {
+    expect(defaultRows.length).toBeGreaterThan(40);
+    for (const row of defaultRows) {
+      expect(row.low, row.key).toBeLessThanOrEqual(row.value);
+      expect(row.high, row.key).toBeGreaterThanOrEqual(row.value);
+      expect(row.source.length, row.key).toBeGreaterThan(5);
+    }
+    expect(new Set(defaultRows.map((r) => r.key)).size).toBe(defaultRows.length);
+  });
+});
+
+describe('files', () => {
+  it('a migration leads from every older version to the next, for every kind', () => {
+    for (const kind of Object.keys(schemas)) {
+      for (let version = 0; version < VERSION; version++) {
+        expect(migrations.filter((m) => m.kind === kind && m.from === version)).toHaveLength(1);
+      }
+    }
+  });
+});
+
+describe('the tree', () => {
+  it('names no machine path and no registry host', () => {
+    const odd = tracked.filter((f) => {
+      if (/package-lock\.json$|\.png$|house\.test\.ts$|^\.ci\//.test(f)) return false;
+      return /\/(work|root|home\/[a-z]+)\/|https?:\/\/registry\./.test(readFileSync(root + f, 'utf8'));
+    });
+    expect(odd).toEqual([]);
+  });
+});
