@@ -1,14 +1,13 @@
 /** heedway brakes: how the brakes come on along the train, what slides first, what is in reserve. */
 import { writeFile } from 'node:fs/promises';
 import { brakePlot } from '../../desk/brake-plot.ts';
-import { type BrakeLook, lookAtBrakes, slidesIn } from '../../desk/brakes.ts';
+import { brakeTables, brakeTime, standingWords, type WordTable } from '../../desk/brake-tables.ts';
+import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
 import { sceneToSvg } from '../../desk/strip/scene.ts';
 import type { TrainFill } from '../../engine/brake/fill.ts';
-import { isVacuumKind } from '../../engine/brake/system.ts';
-import { printQuantity } from '../../units/index.ts';
-import { tellFinding, tellRail } from '../../words/finding.ts';
-import { brakeKindWords, outcomeWords } from '../../words/findings/brakes.ts';
-import { chainage, say, trade, type Voice } from '../../words/voice.ts';
+import { tellFinding } from '../../words/finding.ts';
+import { brakeKindWords } from '../../words/findings/brakes.ts';
+import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Options, table, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 
@@ -33,11 +32,8 @@ async function brakes(path: string, options: BrakesOptions) {
   const voice = voiceOf(options, outing);
   const look = lookAtBrakes(outing);
   const parts = [
-    ...look.data.apply.map((fill, i) => fillText(fill, look.data.release[i], voice)),
-    ratioText(look, voice),
-    reserveText(look, voice),
-    standingText(look, voice),
-    lossText(look, voice),
+    ...brakeTables(look, voice).map(tableText),
+    standingWords(look, voice).join('\n'),
     findingText(look, voice),
   ];
   if (options.svg) parts.push(await draw(options.svg, look, voice));
@@ -48,128 +44,8 @@ async function brakes(path: string, options: BrakesOptions) {
   };
 }
 
-const nameOf = (voice: Voice, index: number): string => voice.outing.train.vehicles[index].name;
-
-const seconds = ({ system }: Voice, time: number | undefined): string => {
-  if (time === undefined) return '';
-  return Number.isFinite(time)
-    ? printQuantity(time, 'time', { system, toward: 'up', digits: 2 })
-    : 'not reached';
-};
-
-function fillText(fill: TrainFill, release: TrainFill, voice: Voice): string {
-  const kind = brakeKindWords(fill.kind);
-  if (fill.gears.length === 0) return `${kind}: how it fills cannot be told, parts are missing.`;
-  const pressure = isVacuumKind(fill.kind) ? 'vacuum' : 'gaugePressure';
-  const recharges = release.gears.some((g) => g.recharged !== undefined);
-  const rows = fill.gears.map((g) => {
-    const off = release.gears.find((r) => r.vehicle === g.vehicle && r.gear === g.gear);
-    return [
-      nameOf(voice, g.vehicle),
-      seconds(voice, g.t10),
-      seconds(voice, g.t90),
-      seconds(voice, g.full),
-      say(voice, { si: g.pressure, kind: pressure }, 'down'),
-      `${Math.floor(g.ofWorking * 100)} %`,
-      say(voice, { si: g.block, kind: 'force' }, 'down'),
-      seconds(voice, off?.t90),
-      ...(recharges ? [seconds(voice, off?.recharged)] : []),
-    ];
-  });
-  const byRule = [...new Set(fill.gears.flatMap((g) => g.assumed))];
-  return [
-    `${kind}, applied fully: times of the air alone, from the handle`,
-    table([
-      [
-        '',
-        '10 %',
-        '90 %',
-        'full',
-        'in cylinder',
-        'of stated force',
-        'at blocks',
-        'released',
-        ...(recharges ? ['recharged'] : []),
-      ],
-      ...rows,
-    ]),
-    ...(byRule.length > 0 ? [`Taken by rule, not measured: ${byRule.join(', ')}.`] : []),
-  ].join('\n');
-}
-
-function ratioText({ data }: BrakeLook, voice: Voice): string {
-  if (data.ratios.length === 0) return 'No brake answers the driver.';
-  const { outing } = voice;
-  return [
-    'Brake ratio (force on the rail ÷ weight), first to slide on top',
-    table([
-      ['', trade(voice.wording, 'truck'), 'loaded', 'empty', 'may slide when', 'empty when'],
-      ...data.ratios.map((r) => [
-        nameOf(voice, r.vehicle),
-        outing.train.vehicles[r.vehicle].groups[r.group].name,
-        say(voice, { si: r.loaded, kind: 'ratio' }, 'up'),
-        say(voice, { si: r.empty, kind: 'ratio' }, 'up'),
-        slidesIn(outing, r.loaded).map(tellRail).join(', ') || 'never',
-        slidesIn(outing, r.empty).map(tellRail).join(', ') || 'never',
-      ]),
-    ]),
-  ].join('\n');
-}
-
-function reserveText({ data }: BrakeLook, voice: Voice): string {
-  if (data.reserves.length === 0) return '';
-  return [
-    'Applications without recharging',
-    table([
-      ['', 'full', 'useful', 'pressure after 1st', '2nd', '3rd'],
-      ...data.reserves.map((r) => [
-        r.gear ? nameOf(voice, r.vehicle) : `${nameOf(voice, r.vehicle)}, main reservoir`,
-        `${r.full}`,
-        `${r.useful}`,
-        ...[0, 1, 2].map((i) =>
-          r.pressures[i] === undefined
-            ? ''
-            : say(voice, { si: r.pressures[i], kind: 'gaugePressure' }, 'down'),
-        ),
-      ]),
-    ]),
-  ].join('\n');
-}
-
-function standingText({ data }: BrakeLook, voice: Voice): string {
-  const { pull, at, parking, tight, time, unmeasured, parkingGrade } = data.standing;
-  const force = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'force' }, toward);
-  const held =
-    time === Infinity
-      ? 'It stands by what does not leak.'
-      : time > 0
-        ? `It stands for ${Math.floor(time / 60)} min ${Math.floor(time % 60)} s, then the brakes have leaked too far.`
-        : unmeasured.length > 0
-          ? 'How long it stands cannot be told: a leak was not measured.'
-          : 'It does not stand.';
-  const grade = trade(voice.wording, 'grade');
-  return [
-    `Standing: the worst place (${chainage(voice, at)}) pulls with ${force(pull, 'up')}; parking brakes hold ${force(parking, 'down')}, all brakes ${force(tight, 'down')}.`,
-    held,
-    `Parking brakes alone hold this train on a ${grade} of ${say(voice, { si: parkingGrade, kind: 'grade' }, 'down')} at the most.`,
-  ].join('\n');
-}
-
-function lossText({ data }: BrakeLook, voice: Voice): string {
-  if (data.losses.length === 0) return '';
-  return [
-    'Without what works it',
-    table([
-      ['', 'brake', 'hose or cable parts', 'engine fails'],
-      ...data.losses.map(({ vehicle, gear, loss }) => [
-        nameOf(voice, vehicle),
-        gear.name,
-        outcomeWords[loss.parted],
-        outcomeWords[loss.engineFails],
-      ]),
-    ]),
-  ].join('\n');
-}
+const tableText = ({ title, head, rows, note }: WordTable): string =>
+  [title, ...(rows.length > 0 ? [table([head, ...rows])] : []), ...(note ? [note] : [])].join('\n');
 
 function findingText({ findings }: BrakeLook, voice: Voice): string {
   return findings
@@ -186,8 +62,8 @@ async function draw(file: string, { data }: BrakeLook, voice: Voice): Promise<st
   if (!fill) return 'Nothing drawn: no brake of this train has its parts described.';
   const scene = brakePlot(fill, {
     title: `${brakeKindWords(fill.kind)}: how it comes on along the train`,
-    vehicle: (index) => nameOf(voice, index),
-    time: (t) => seconds(voice, t),
+    vehicle: (index) => voice.outing.train.vehicles[index].name,
+    time: (t) => brakeTime(voice, t),
   });
   await writeFile(file, sceneToSvg(scene));
   return `Drawn into ${file}`;
