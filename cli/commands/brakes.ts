@@ -44,7 +44,7 @@ async function brakes(path: string, options: BrakesOptions) {
   };
 }
 
-const tableText = ({ title, head, rows, note }: WordTable): string =>
+export const tableText = ({ title, head, rows, note }: WordTable): string =>
   [title, ...(rows.length > 0 ? [table([head, ...rows])] : []), ...(note ? [note] : [])].join('\n');
 
 function findingText({ findings }: BrakeLook, voice: Voice): string {

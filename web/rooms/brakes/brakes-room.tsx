@@ -1,0 +1,95 @@
+/**
+ * Brakes: how they come on along the train, what slides first, what is in reserve, what is lost without hose
+ * or engine; and the design the other way round. Give it an outing and a voice.
+ */
+import { useMemo, useState } from 'preact/hooks';
+import { brakePlot } from '../../../desk/brake-plot.ts';
+import { brakeTables, brakeTime, standingWords } from '../../../desk/brake-tables.ts';
+import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { brakeKindWords } from '../../../words/findings/brakes.ts';
+import type { Voice } from '../../../words/voice.ts';
+import { BrakeDesigner } from './brake-designer.tsx';
+import { Drawing } from './drawing.tsx';
+import { Table } from './word-table.tsx';
+
+interface Props {
+  readonly outing: Outing;
+  readonly voice: Voice;
+}
+
+export function BrakesRoom({ outing, voice }: Props) {
+  const look = useMemo(() => lookAtBrakes(outing), [outing]);
+  return (
+    <section class="brakes-room">
+      <h2>Brakes</h2>
+      <ComingOn look={look} voice={voice} />
+      <Said look={look} voice={voice} />
+      {brakeTables(look, voice).map((table) => (
+        <Table key={table.title} table={table} />
+      ))}
+      {standingWords(look, voice).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <BrakeDesigner outing={outing} voice={voice} />
+    </section>
+  );
+}
+
+type Action = 'apply' | 'release';
+
+/** The plot along the train, applied or released. */
+function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: Voice }) {
+  const [action, setAction] = useState<Action>('apply');
+  const fills = look.data[action].filter((f) => f.gears.some((g) => Number.isFinite(g.full)));
+  if (look.data.apply.every((f) => f.gears.length === 0)) {
+    return (
+      <p>No brake of this train has its hoses, chokes and volumes described, so how it fills is not drawn.</p>
+    );
+  }
+  const choice = (value: Action, words: string) => (
+    <label>
+      <input type="radio" name="brake-action" checked={action === value} onChange={() => setAction(value)} />{' '}
+      {words}
+    </label>
+  );
+  return (
+    <>
+      <fieldset>
+        <legend>Driver's action</legend>
+        {choice('apply', 'apply fully')}
+        {choice('release', 'release')}
+      </fieldset>
+      {fills.map((fill) => {
+        const title = `${brakeKindWords(fill.kind)}: how it ${action === 'apply' ? 'comes on' : 'comes off'} along the train`;
+        const scene = brakePlot(fill, {
+          title,
+          vehicle: (i) => voice.outing.train.vehicles[i].name,
+          time: (t) => brakeTime(voice, t),
+        });
+        return (
+          <figure key={fill.kind}>
+            <Drawing scene={scene} />
+          </figure>
+        );
+      })}
+    </>
+  );
+}
+
+function Said({ look, voice }: { readonly look: BrakeLook; readonly voice: Voice }) {
+  return (
+    <ol class="findings">
+      {look.findings.map((finding) => {
+        const told = tellFinding(finding, voice);
+        return (
+          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
+            <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
+            {told.measure && <small> Measure: {told.measure}</small>}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

@@ -1,0 +1,32 @@
+/** A table of words with its caption and note. */
+import type { WordTable } from '../../../desk/brake-tables.ts';
+
+export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
+  return (
+    <div class="wide">
+      <table>
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            {head.map((words) => (
+              <th key={words} scope="col">
+                {words}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([name, ...cells], i) => (
+            <tr key={i}>
+              <th scope="row">{name}</th>
+              {cells.map((cell, j) => (
+                <td key={j}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {note && <p>{note}</p>}
+    </div>
+  );
+}
