@@ -3,6 +3,7 @@ import { findingCodes } from '../engine/finding/codes.ts';
 import type { Change, Finding, Remedy, Verdict } from '../engine/finding/types.ts';
 import type { RailState } from '../engine/outing/types.ts';
 import { printQuantity } from '../units/index.ts';
+import { balanceWords } from './findings/balance.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
@@ -16,6 +17,7 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...haulingWords,
   ...hostWords,
   ...brakeWords,
+  ...balanceWords,
 };
 
 /** Codes without words: none, or a test fails. */

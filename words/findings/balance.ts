@@ -1,0 +1,103 @@
+/** Words for balance: standing upright, curves, leaning, loads on trucks, twist, flange climb. */
+import type { Teller } from './teller.ts';
+
+const ways: Readonly<Record<string, string>> = {
+  running: 'on the run',
+  braking: 'under the brake',
+  'engine-braking': 'when the engine alone brakes',
+  pulled: 'pulled',
+  pushed: 'pushed',
+};
+
+export const flangeWayWords = (way: string): string => ways[way] ?? way;
+
+const lifting: (...args: Parameters<Teller>) => string = ({ facts }, t) => {
+  if (facts['lift'] === undefined) return '';
+  const { leaning } = facts;
+  const upright = ` A wheel lifts at ${t.fact('lift', 'down')}`;
+  if (leaning === undefined) return `${upright}.`;
+  return typeof leaning === 'object' && leaning.si > 0
+    ? `${upright}, with one rider leaning outward at ${t.fact('leaning', 'down')}.`
+    : `${upright}; with one rider leaning outward even standing.`;
+};
+
+export const balanceWords = {
+  'tips-at-rest': (_f, t) => ({
+    what:
+      t.fact('where') === 'level'
+        ? `${t.vehicle} lifts a wheel standing on level track, with its riders sitting still.`
+        : `${t.vehicle} lifts a wheel when it stands ${t.where.replace(/^.*, /, '')}, with its riders sitting still.`,
+    why: `Its centre of gravity may be as high as ${t.fact('height', 'up')} above the rail and falls too near the wheels on one side.`,
+  }),
+  'stands-light-on-one-side': (_f, t) => ({
+    what:
+      t.fact('by') === 'seating'
+        ? `${t.vehicle} sits heavily to the ${t.fact('side')}: the lightest wheel keeps ${t.found('down')} of an even load.`
+        : `Standing on the cant ${t.where.replace(/^.*, /, '')}, a wheel of ${t.vehicle} keeps ${t.found('down')} of its load.`,
+    why:
+      t.fact('by') === 'seating'
+        ? `It should keep ${t.required('up')}. Seat riders in pairs, or a single one in the middle.`
+        : `It should keep ${t.required('up')}. Do not stop here, and let nobody get on or off.`,
+  }),
+  'curve-speed-limited-by-balance': (f, t) => ({
+    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${t.required()} was wanted.`,
+    why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright and heavy (centre ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
+  }),
+  'lean-small': (_f, t) => ({
+    what: `If ${t.fact('rider')} leans ${t.found('down')} sideways, a wheel of ${t.vehicle} lifts ${t.where.replace(/^.*, /, '')}.`,
+    why: `A seated grown person easily leans ${t.required('up')}. Leaning is behaviour: tell riders to sit still and feet in, seat the heavy ones low and in the middle.`,
+  }),
+  'centre-of-gravity-unknown': (_f, t) => ({
+    what:
+      t.fact('bounded') === 'no'
+        ? `How high the centre of gravity of ${t.vehicle} lies is not known, and nothing bounds it.`
+        : `The centre of gravity of ${t.vehicle} was not measured; taken at ${t.found('up')}, as high as the vehicle itself.`,
+    why:
+      t.fact('bounded') === 'safe'
+        ? 'Even so high it stays up at every speed asked for.'
+        : t.fact('bounded') === 'limits'
+          ? 'It sets the speed in a curve. A tilt test would probably allow more.'
+          : 'Tilt the empty vehicle until the first wheel lifts, and note the angle.',
+  }),
+  'truck-lifts': (_f, t) => ({
+    what: `One ${t.word('truck')} of ${t.vehicle} carries no load: the people sit beyond the other.`,
+    why: 'Weight beyond a truck lifts the other one by the lever rule. Move riders toward the middle.',
+  }),
+  'trucks-uneven': (_f, t) => ({
+    what: `One ${t.word('truck')} of ${t.vehicle} carries ${t.found('down')} of an even load.`,
+    why: 'The light end is the first to lift or climb. Seat riders over both ends alike, a single one in the middle.',
+  }),
+  'truck-overloaded': (_f, t) => ({
+    what: `Under the brake the ${t.fact('group')} of ${t.vehicle} carries ${t.found('up')} an axle, rated ${t.required('down')}.`,
+    why: `Standing it carries ${t.fact('still')}; a deceleration of ${t.fact('deceleration')} moves weight to the front.`,
+  }),
+  'wheel-unloads-on-twist': (_f, t) => ({
+    what: `On track twisted by ${t.fact('twist', 'up')} a wheel of ${t.vehicle} loses ${t.found('up')} of its load; ${t.required()} is the most it may.`,
+    why: `Over ${t.fact('over')} one corner stands off by ${t.fact('lift', 'up')}, and ${t.fact('freedom', 'down')} takes the whole load off it. Pack the track, free the side bearers, or square the frame.`,
+  }),
+  'twist-unknown': (_f, t) => ({
+    what:
+      t.fact('of') === 'line'
+        ? 'How much the track is twisted was not measured.'
+        : `How much twist ${t.vehicle} follows was not measured (${t.fact('vehicles')} ${t.fact('vehicles') === '1' ? 'vehicle' : 'vehicles'}).`,
+    why:
+      t.fact('of') === 'line'
+        ? 'Measure the cant every few feet; the greatest change over the distance of the trucks is the twist.'
+        : 'Put blocks of growing height under one wheel until another lifts, and note the height.',
+  }),
+  'flange-may-climb': (f, t) => ({
+    what: `A flange of ${t.vehicle} may climb ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}: ${
+      f.found
+        ? `sideways ${t.found('up')} of the wheel's load, limit ${t.required('down')}`
+        : 'the guiding wheel has no load left'
+    }.`,
+    why: `On its ${t.fact('group')}, with ${t.fact('front')} in the coupling ahead and ${t.fact('rear')} behind (a push is negative), friction ${t.fact('friction')}${t.fact('frictionKnown') === 'yes' ? '' : ' assumed'}. Light cars to the rear, brakes on the cars, gently in the curve.`,
+  }),
+  'flange-shape-unknown': (_f, t) => ({
+    what:
+      t.fact('bears') === 'yes'
+        ? `The flange angle of ${t.vehicle} was not measured; even a shallow flange of 60° would hold.`
+        : `Whether a flange of ${t.vehicle} climbs cannot be told: its angle was not measured.`,
+    why: `The sideways force is up to ${t.found('up')} of the wheel's load; a flange of 60° on dry rail holds ${t.required('down')}.`,
+  }),
+} satisfies Record<string, Teller>;
