@@ -69,8 +69,8 @@ function kinds<T>(of: (kind: BrakeKind) => T): Record<BrakeKind, T> {
 }
 
 /** A line of 300 … 2,000 m with grades to `steepest` and curves of 12 … 80 m radius. */
-export function randomLine(draw: Draw, steepest = 0.03, loop = draw(0, 1) < 0.5): Line {
-  const length = Math.round(draw(300, 2000));
+export function randomLine(draw: Draw, steepest = 0.03, loop = draw(0, 1) < 0.5, longest = 2000): Line {
+  const length = Math.round(draw(300, longest));
   const heights: HeightKnot[] = [{ at: 0, height: 0 }];
   let at = 0;
   let height = 0;
