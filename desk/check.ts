@@ -1,10 +1,13 @@
 /** May it leave? The answer with its remedies, in the line's own chainage. */
+
+import { ranked, verdictOf } from '../engine/finding/make.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import { checkOuting as answerOf } from '../engine/outing/check.ts';
 import { withRemedies } from '../engine/outing/remedies.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { lookAtBrakes, timedOuting } from './brakes.ts';
 import { inLineChainage } from './chainage.ts';
 
 export interface CheckOptions {
@@ -15,9 +18,16 @@ export interface CheckOptions {
 }
 
 export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
-  const answer = answerOf(outing, { counts: options.counts ?? true });
-  const full = options.remedies === false ? answer : findRemedies(outing, answer);
-  return inLineChainage(outing, full);
+  const timed = timedOuting(outing);
+  const answer = answerOf(timed, { counts: options.counts ?? true });
+  const full = options.remedies === false ? answer : findRemedies(timed, answer);
+  return withBrakeLook(outing, inLineChainage(outing, full));
+}
+
+/** The brakes looked at part by part. Outside the search for remedies, which re-asks only what the changes touch. */
+function withBrakeLook(outing: Outing, answer: Answer): Answer {
+  const findings = ranked([...answer.findings, ...lookAtBrakes(outing).findings]);
+  return { ...answer, findings, verdict: verdictOf(findings) };
 }
 
 /** Remedies for an answer in the running direction. */

@@ -12,6 +12,7 @@ import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
 import { stopInto } from '../engine/stopping/stop.ts';
+import { timedOuting } from './brakes.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -30,7 +31,7 @@ export interface Live {
 }
 
 export function openLive(outing: Outing): Live {
-  const context = openOuting(outing);
+  const context = openOuting(timedOuting(outing));
   const ready = prepare(context);
   const { line } = context;
   const sense = outing.direction === 'forward' ? 1 : -1;
@@ -64,7 +65,7 @@ function figure(model: StopModel, at: number, speed: number): StopFigure {
 
 /** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
 export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
-  const context = openOuting(outing);
+  const context = openOuting(timedOuting(outing));
   const ready = prepare(context);
   const state = outing.conditions.railState;
   const { likely, cautious } = ready.models(state);
@@ -78,5 +79,6 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
 
 /** Car counts for all rail states. */
 export function countCars(outing: Outing): CarCount[] {
-  return countsOf(outing, prepare(openOuting(outing)).cautiousShare);
+  const timed = timedOuting(outing);
+  return countsOf(timed, prepare(openOuting(timed)).cautiousShare);
 }
