@@ -59,6 +59,22 @@ function layOut(view: StripView): Layout {
   };
 }
 
+/** The train at a moment with its reach, to be laid over a strip of the same view: cheap enough for a drag. */
+export function drawMoment(
+  model: StripModel,
+  view: StripView,
+  words: StripWords,
+  moment: StripMoment,
+): Scene {
+  return reach(model, layOut(view), words, moment);
+}
+
+/** Chainage under a horizontal position of the drawing, m. */
+export function chainageAt(view: StripView, x: number): number {
+  const { left, right } = layOut(view);
+  return view.from + ((x - left) / (right - left)) * (view.to - view.from);
+}
+
 export function drawStrip(
   model: StripModel,
   view: StripView,

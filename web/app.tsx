@@ -1,0 +1,159 @@
+/** The frame: the answer's word, the rooms, and how everything is shown. */
+import { useSignal } from '@preact/signals';
+import type { ComponentType } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { inkSheet } from '../desk/strip/ink.ts';
+import { tellVerdict } from '../words/finding.ts';
+import { Cautions } from './parts/cautions.tsx';
+import { AnswerRoom } from './rooms/answer/answer-room.tsx';
+import { answer, busy, canRedo, canUndo, problems, redo, settings, trouble, undo } from './state/session.ts';
+
+type Load = () => Promise<{ readonly Room: ComponentType }>;
+
+const rooms: readonly { readonly id: string; readonly title: string; readonly load?: Load }[] = [
+  { id: 'answer', title: 'May it leave?' },
+  { id: 'train', title: 'Train and riders', load: () => import('./rooms/train/train-room.tsx') },
+  { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
+  { id: 'brakes', title: 'Brakes', load: () => import('./rooms/brakes/room.tsx') },
+  { id: 'sums', title: 'Sums', load: () => import('./rooms/sums/sums-room.tsx') },
+  { id: 'card', title: 'Running card', load: () => import('./rooms/card/card-room.tsx') },
+  { id: 'files', title: 'Files', load: () => import('./rooms/files/files-room.tsx') },
+];
+
+const here = (): string => location.hash.slice(1).split('/')[0] || 'answer';
+
+export function App() {
+  const room = useSignal(here());
+  useEffect(() => {
+    const moved = (): void => {
+      room.value = here();
+      document.getElementById('main')?.focus();
+    };
+    addEventListener('hashchange', moved);
+    return () => removeEventListener('hashchange', moved);
+  }, []);
+  return (
+    <>
+      <style>{inkSheet('.strip')}</style>
+      <a
+        class="skip"
+        href="#main"
+        onClick={(e) => {
+          e.preventDefault();
+          document.getElementById('main')?.focus();
+        }}
+      >
+        To the answer
+      </a>
+      <Head room={room.value} />
+      <main id="main" tabIndex={-1}>
+        {trouble.value !== '' && (
+          <p class="notice" role="alert">
+            {trouble.value}
+          </p>
+        )}
+        {problems.value.length > 0 && <Broken />}
+        <Room id={room.value} />
+      </main>
+      <footer>
+        Heedway reckons; it does not license. The host's rules, boiler and local codes and the person in
+        charge come first.
+      </footer>
+      <Cautions />
+    </>
+  );
+}
+
+function Head({ room }: { readonly room: string }) {
+  const verdict = answer.value?.verdict;
+  return (
+    <header>
+      <div class="top">
+        <a class="name" href="#answer">
+          Heedway
+        </a>
+        <p class={`word ${verdict ?? ''}`} role="status">
+          {verdict ? tellVerdict(verdict) : '…'}
+          {busy.value && <span class="busy"> looking for remedies</span>}
+        </p>
+        <div class="tools">
+          <button type="button" onClick={undo} disabled={!canUndo.value}>
+            Undo
+          </button>
+          <button type="button" onClick={redo} disabled={!canRedo.value}>
+            Redo
+          </button>
+          <Choices />
+        </div>
+      </div>
+      <nav aria-label="Rooms">
+        {rooms.map((r) => (
+          <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
+            {r.title}
+          </a>
+        ))}
+      </nav>
+    </header>
+  );
+}
+
+function Choices() {
+  const set = (part: Partial<typeof settings.value>): void => {
+    settings.value = { ...settings.value, ...part };
+  };
+  const { units, wording, theme } = settings.value;
+  return (
+    <>
+      <label>
+        Units{' '}
+        <select value={units} onChange={(e) => set({ units: e.currentTarget.value as typeof units })}>
+          <option value="imperial">imperial</option>
+          <option value="metric">metric</option>
+        </select>
+      </label>
+      <label>
+        Words{' '}
+        <select value={wording} onChange={(e) => set({ wording: e.currentTarget.value as typeof wording })}>
+          <option value="us">US</option>
+          <option value="uk">UK</option>
+        </select>
+      </label>
+      <label>
+        Light{' '}
+        <select value={theme} onChange={(e) => set({ theme: e.currentTarget.value as typeof theme })}>
+          <option value="auto">as the device</option>
+          <option value="light">light</option>
+          <option value="dark">dark</option>
+        </select>
+      </label>
+    </>
+  );
+}
+
+/** What is wrong with the papers; the last good answer stays on screen. */
+function Broken() {
+  return (
+    <section class="notice" role="alert">
+      <h2>The papers cannot be read yet; below is the last answer</h2>
+      <ul>
+        {problems.value.map((p) => (
+          <li key={p.message}>{p.message}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Room({ id }: { readonly id: string }) {
+  const loaded = useSignal<{ id: string; Room: ComponentType } | null>(null);
+  const known = rooms.find((r) => r.id === id);
+  useEffect(() => {
+    if (known?.load)
+      void known.load().then(({ Room: View }) => {
+        loaded.value = { id, Room: View };
+      });
+  }, [id]);
+  if (!known?.load) return <AnswerRoom />;
+  const View = loaded.value?.id === id ? loaded.value.Room : undefined;
+  return View ? <View /> : <p>Opening {known.title} …</p>;
+}

@@ -1,0 +1,8 @@
+import '@fontsource-variable/cabin';
+import './look/workbench.css';
+import { render } from 'preact';
+import { App } from './app.tsx';
+import { start } from './state/session.ts';
+
+await start();
+render(<App />, document.getElementById('app') as HTMLElement);

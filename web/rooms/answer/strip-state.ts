@@ -1,0 +1,47 @@
+/** Where the train stands on the strip, how fast, and through which window the line is seen. */
+import { computed, signal } from '@preact/signals';
+import { type Live, openLive } from '../../../desk/live.ts';
+import { stillHead } from '../../../desk/strip/svg.ts';
+import { tried } from '../../state/session.ts';
+
+export const head = signal<number | null>(null);
+export const speed = signal<number | null>(null);
+export const seen = signal<{ readonly from: number; readonly to: number } | null>(null);
+
+export const live = computed<Live | null>(() => (tried.value ? openLive(tried.value) : null));
+
+export const length = computed(() => tried.value?.line.length ?? 1);
+export const view = computed(() => seen.value ?? { from: 0, to: length.value });
+
+export const headNow = computed(() => {
+  if (!tried.value) return 0;
+  const at = head.value ?? stillHead(tried.value, live.value?.trainLength ?? 0);
+  return Math.min(length.value, Math.max(0, at));
+});
+
+/** m/s: chosen, else planned, else the host's limit, else walking pace. */
+export const speedNow = computed(
+  () => speed.value ?? tried.value?.plannedSpeed ?? tried.value?.host.speed?.value ?? 1.5,
+);
+
+/** Move the head along the line; a loop goes round. */
+export function moveTo(at: number): void {
+  const L = length.value;
+  head.value = tried.value?.line.loop ? ((at % L) + L) % L : Math.min(L, Math.max(0, at));
+}
+
+export function zoom(factor: number, about = headNow.value): void {
+  const { from, to } = view.value;
+  const wide = Math.min(length.value, Math.max(4, (to - from) * factor));
+  const start = Math.min(Math.max(0, about - ((about - from) / (to - from)) * wide), length.value - wide);
+  seen.value = wide >= length.value ? null : { from: start, to: start + wide };
+}
+
+/** Bring a stretch into the window with room around it, and the train to its start. */
+export function focusOn(from: number, to: number): void {
+  const room = Math.max(20, (to - from) * 0.6);
+  const start = Math.max(0, from - room);
+  seen.value = { from: start, to: Math.min(length.value, to + room) };
+  moveTo(from);
+  document.querySelector('.strip')?.scrollIntoView({ block: 'center' });
+}

@@ -1,0 +1,163 @@
+/** The strip on the screen: drag the train along it, set its speed, zoom; the same drawing as on paper. */
+import { useComputed, useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { chainageAt, drawMoment, drawStrip } from '../../../desk/strip/draw.ts';
+import { type Shape, sceneToSvg } from '../../../desk/strip/scene.ts';
+import { stripModel } from '../../../desk/strip/svg.ts';
+import { stripWords } from '../../../desk/strip/words.ts';
+import { chainage, distance, say } from '../../../words/voice.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { answer, voice } from '../../state/session.ts';
+import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
+
+const MPH = 0.44704;
+
+export function StripView() {
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSignal({ width: 1000, height: 420 });
+  useEffect(() => {
+    const measure = (): void => {
+      const width = box.current?.clientWidth ?? 1000;
+      size.value = { width, height: width < 600 ? 400 : Math.min(560, Math.max(420, width * 0.34)) };
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    if (box.current) observer.observe(box.current);
+    return () => observer.disconnect();
+  }, []);
+  const words = useComputed(() => voice.value && stripWords(voice.value));
+  const model = useComputed(() =>
+    voice.value && answer.value ? stripModel(voice.value.outing, answer.value, voice.value) : null,
+  );
+  const frame = useComputed(() => ({
+    ...size.value,
+    ...view.value,
+    textSize: size.value.width < 600 ? 12 : 14,
+  }));
+  const ground = useComputed(() =>
+    model.value && words.value ? drawStrip(model.value, frame.value, words.value) : null,
+  );
+  const moment = useComputed(() => {
+    if (!model.value || !words.value || !live.value) return null;
+    const { likely, cautious, gap } = live.value.stop(headNow.value, speedNow.value);
+    const at = {
+      head: headNow.value,
+      speed: speedNow.value,
+      likely: likely.distance,
+      cautious: cautious.distance,
+      gap,
+    };
+    return { scene: drawMoment(model.value, frame.value, words.value, at), ...at };
+  });
+  const dragging = useSignal(false);
+  const follow = (event: PointerEvent): void => {
+    const rect = (event.currentTarget as Element).getBoundingClientRect();
+    moveTo(chainageAt(frame.value, ((event.clientX - rect.left) / rect.width) * frame.value.width));
+  };
+  const keys = (event: KeyboardEvent): void => {
+    const step = (event.shiftKey ? 10 : 1) * ((view.value.to - view.value.from) / 200);
+    const moves: Record<string, () => void> = {
+      ArrowRight: () => moveTo(headNow.value + step),
+      ArrowLeft: () => moveTo(headNow.value - step),
+      Home: () => moveTo(0),
+      End: () => moveTo(length.value),
+      '+': () => zoom(0.7),
+      '-': () => zoom(1 / 0.7),
+    };
+    const move = moves[event.key];
+    if (!move) return;
+    event.preventDefault();
+    move();
+  };
+  const v = voice.value;
+  if (!v) return null;
+  const readout = moment.value
+    ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, moment.value.likely, 'up')}, cautious ${distance(v, moment.value.cautious, 'up')}, gap ${distance(v, moment.value.gap, 'up')}`
+    : '';
+  return (
+    <section class="strip-box" ref={box}>
+      <div
+        class="strip"
+        role="slider"
+        tabIndex={0}
+        aria-label="The train along the line: drag it, or use the arrow keys"
+        aria-valuemin={0}
+        aria-valuemax={Math.round(length.value)}
+        aria-valuenow={Math.round(headNow.value)}
+        aria-valuetext={readout}
+        onKeyDown={keys}
+        onPointerDown={(e) => {
+          dragging.value = true;
+          (e.currentTarget as Element).setPointerCapture(e.pointerId);
+          follow(e);
+        }}
+        onPointerMove={(e) => {
+          if (dragging.value) follow(e);
+        }}
+        onPointerUp={() => {
+          dragging.value = false;
+        }}
+        onPointerCancel={() => {
+          dragging.value = false;
+        }}
+      >
+        {ground.value && <Drawing scene={ground.value} />}
+        {moment.value && (
+          <svg class="over" viewBox={`0 0 ${frame.value.width} ${frame.value.height}`} aria-hidden="true">
+            <Drawing scene={moment.value.scene} />
+          </svg>
+        )}
+      </div>
+      <div class="strip-tools">
+        <output>{readout}</output>
+        <label class="speed">
+          Speed
+          <input
+            type="range"
+            min={0.5 * MPH}
+            max={12 * MPH}
+            step={0.25 * MPH}
+            value={speedNow.value}
+            aria-label="Speed of the train"
+            onInput={(e) => {
+              speed.value = Number(e.currentTarget.value);
+            }}
+          />
+          {say(v, { si: speedNow.value, kind: 'speed' })}
+        </label>
+        <button type="button" onClick={() => zoom(0.6)}>
+          Closer
+        </button>
+        <button type="button" onClick={() => zoom(1 / 0.6)}>
+          Wider
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            seen.value = null;
+          }}
+        >
+          Whole line
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            if (ground.value && moment.value) save(ground.value, moment.value.scene);
+          }}
+        >
+          Save drawing
+        </button>
+      </div>
+    </section>
+  );
+}
+
+/** The drawing as shown, as an SVG file. */
+function save(ground: Shape, over: Shape): void {
+  const text = sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' }));
+  link.download = 'strip.svg';
+  link.click();
+  URL.revokeObjectURL(link.href);
+}

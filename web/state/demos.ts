@@ -1,0 +1,25 @@
+/** The invented examples, as one file each, for a first look and for journeys. */
+import { bundleOuting, type Load } from '../../files/index.ts';
+
+const files = import.meta.glob<unknown>('../../examples/**/*.json', { eager: true, import: 'default' });
+
+const textOf = (path: string): string | undefined => {
+  const found = files[`../../examples/${path}`];
+  return found === undefined ? undefined : JSON.stringify(found);
+};
+
+const load: Load = async (path) => textOf(path);
+
+export const demoNames: readonly { readonly file: string; readonly title: string }[] = [
+  { file: 'steam-light.json', title: 'Steam with light cars' },
+  { file: 'battery-vacuum.json', title: 'Battery engine, vacuum brakes' },
+  { file: 'heavy-air.json', title: 'Heavy steam, automatic air' },
+  { file: 'too-long-wet.json', title: 'Too long on a wet rail' },
+  { file: 'brake-not-measured.json', title: 'A brake nobody has measured' },
+];
+
+export async function demo(file: string): Promise<Record<string, unknown>> {
+  const read = await bundleOuting({ path: file, content: textOf(file) ?? '' }, load);
+  if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('; '));
+  return read.value;
+}

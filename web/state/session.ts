@@ -1,0 +1,175 @@
+/**
+ * The session: one outing as plain JSON with its history, the way it is shown, what is being tried, and the
+ * answer that a worker gives. Kept in the browser's own database; if that fails, it says so.
+ */
+import { computed, effect, signal } from '@preact/signals';
+import { type IDBPDatabase, openDB } from 'idb';
+import type { Change } from '../../engine/finding/types.ts';
+import type { Answer } from '../../engine/outing/answer.ts';
+import { applyChange } from '../../engine/outing/change.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { type FileProblem, readOuting } from '../../files/index.ts';
+import type { System } from '../../units/index.ts';
+import type { Voice, Wording } from '../../words/voice.ts';
+import type { Ask, Reply } from '../worker.ts';
+import { demo } from './demos.ts';
+
+export type Json = Record<string, unknown>;
+export type Theme = 'auto' | 'light' | 'dark';
+
+export interface Settings {
+  readonly units: System;
+  readonly wording: Wording;
+  readonly theme: Theme;
+  readonly cautioned: boolean;
+}
+
+export const paper = signal<Json>({});
+const past = signal<readonly Json[]>([]);
+const future = signal<readonly Json[]>([]);
+export const settings = signal<Settings>({
+  units: 'imperial',
+  wording: 'us',
+  theme: 'auto',
+  cautioned: false,
+});
+export const problems = signal<readonly FileProblem[]>([]);
+export const outing = signal<Outing | null>(null);
+/** Changes being tried on top of the outing, undone with a tap. */
+export const trial = signal<readonly Change[]>([]);
+export const answer = signal<Answer | null>(null);
+export const before = signal<Answer | null>(null);
+export const busy = signal(false);
+export const trouble = signal('');
+
+export const tried = computed<Outing | null>(
+  () => outing.value && trial.value.reduce(applyChange, outing.value),
+);
+export const voice = computed<Voice | null>(() =>
+  tried.value ? { system: settings.value.units, wording: settings.value.wording, outing: tried.value } : null,
+);
+export const canUndo = computed(() => past.value.length > 0);
+export const canRedo = computed(() => future.value.length > 0);
+
+const MOST_STEPS = 200;
+
+/** Change the paper; the step can be undone. */
+export function change(next: Json): void {
+  past.value = [...past.value.slice(-MOST_STEPS), paper.value];
+  future.value = [];
+  paper.value = next;
+  trial.value = [];
+}
+
+export function undo(): void {
+  const last = past.value[past.value.length - 1];
+  if (!last) return;
+  future.value = [paper.value, ...future.value];
+  past.value = past.value.slice(0, -1);
+  paper.value = last;
+  trial.value = [];
+}
+
+export function redo(): void {
+  const [next, ...rest] = future.value;
+  if (!next) return;
+  past.value = [...past.value, paper.value];
+  future.value = rest;
+  paper.value = next;
+  trial.value = [];
+}
+
+/** The paper with the value at a path replaced; `undefined` removes it. */
+export function edited(json: unknown, path: readonly (string | number)[], value: unknown): unknown {
+  const [key, ...rest] = path;
+  if (key === undefined) return value;
+  if (Array.isArray(json)) {
+    const copy = [...json];
+    if (rest.length === 0 && value === undefined) copy.splice(Number(key), 1);
+    else copy[Number(key)] = edited(copy[Number(key)], rest, value);
+    return copy;
+  }
+  const copy: Json = { ...((json as Json | undefined) ?? {}) };
+  const next = edited(copy[key], rest, value);
+  if (next === undefined) delete copy[key];
+  else copy[key] = next;
+  return copy;
+}
+
+export const edit = (path: readonly (string | number)[], value: unknown): void =>
+  change(edited(paper.value, path, value) as Json);
+
+// ---- reading and answering
+
+const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+let asked = 0;
+
+worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
+  if (data.id !== asked) return;
+  if (data.fault) trouble.value = data.fault;
+  if (data.answer) {
+    answer.value = data.answer;
+    if (trial.value.length === 0) before.value = data.answer;
+  }
+  busy.value = !data.last;
+});
+
+async function readPaper(): Promise<void> {
+  const json = paper.value;
+  const read = await readOuting({ path: 'outing', content: JSON.stringify(json) }, async () => undefined);
+  if (paper.value !== json) return;
+  problems.value = read.ok ? [] : read.problems;
+  if (read.ok) outing.value = read.value;
+}
+
+function ask(): void {
+  if (!outing.value) return;
+  asked++;
+  busy.value = true;
+  worker.postMessage({ id: asked, outing: outing.value, changes: trial.value } satisfies Ask);
+}
+
+// ---- keeping
+
+let database: IDBPDatabase | undefined;
+
+async function keep(key: string, value: unknown): Promise<void> {
+  try {
+    await database?.put('session', value, key);
+  } catch {
+    trouble.value =
+      'The browser could not keep your work: its storage is full or shut. Save it as a file under Files.';
+  }
+}
+
+export async function start(): Promise<void> {
+  try {
+    database = await openDB('heedway', 1, { upgrade: (db) => void db.createObjectStore('session') });
+    const [kept, set] = await Promise.all([
+      database.get('session', 'paper'),
+      database.get('session', 'settings'),
+    ]);
+    if (set) settings.value = { ...settings.value, ...(set as Settings) };
+    paper.value = (kept as Json | undefined) ?? (await demo('heavy-air.json'));
+  } catch {
+    trouble.value = 'The browser keeps nothing here: save your work as a file under Files.';
+    paper.value = await demo('heavy-air.json');
+  }
+  await readPaper();
+  effect(() => {
+    void keep('paper', paper.value);
+  });
+  effect(() => {
+    void keep('settings', settings.value);
+    document.documentElement.dataset['theme'] = settings.value.theme;
+  });
+  effect(() => {
+    void paper.value;
+    void readPaper();
+  });
+  effect(() => {
+    void outing.value;
+    void trial.value;
+    ask();
+  });
+}
