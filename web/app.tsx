@@ -72,7 +72,7 @@ function Head({ room }: { readonly room: string }) {
         <a class="name" href="#answer">
           Heedway
         </a>
-        <p class={`word ${verdict ?? ''}`} role="status">
+        <p class={`verdict ${verdict ?? ''}`} role="status">
           {verdict ? tellVerdict(verdict) : '…'}
           {busy.value && <span class="busy"> looking for remedies</span>}
         </p>

@@ -93,7 +93,13 @@ export function drawStrip(
   ];
   return shape(
     'svg',
-    { viewBox: `0 0 ${view.width} ${view.height}`, width: view.width, height: view.height, role: 'img' },
+    {
+      viewBox: `0 0 ${view.width} ${view.height}`,
+      width: view.width,
+      height: view.height,
+      role: 'img',
+      'aria-label': `Strip of ${model.line.name}`,
+    },
     parts,
   );
 }

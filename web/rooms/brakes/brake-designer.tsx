@@ -68,7 +68,7 @@ export function BrakeDesigner({ outing, voice }: Props) {
   };
   return (
     <form class="brake-designer" onSubmit={work}>
-      <h3>Design a brake for the cars of this train</h3>
+      <h2>Design a brake for the cars of this train</h2>
       {fields.map(([field, words]) => (
         <label key={field}>
           {words}

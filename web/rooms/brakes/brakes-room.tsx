@@ -23,7 +23,7 @@ export function BrakesRoom({ outing, voice }: Props) {
   const look = useMemo(() => lookAtBrakes(outing), [outing]);
   return (
     <section class="brakes-room">
-      <h2>Brakes</h2>
+      <h1>Brakes</h1>
       <ComingOn look={look} voice={voice} />
       <Said look={look} voice={voice} />
       {brakeTables(look, voice).map((table) => (

@@ -8,11 +8,15 @@ export function Table({ table: { title, head, rows, note } }: { readonly table: 
         <caption>{title}</caption>
         <thead>
           <tr>
-            {head.map((words) => (
-              <th key={words} scope="col">
-                {words}
-              </th>
-            ))}
+            {head.map((words) =>
+              words === '' ? (
+                <td key="corner" />
+              ) : (
+                <th key={words} scope="col">
+                  {words}
+                </th>
+              ),
+            )}
           </tr>
         </thead>
         <tbody>

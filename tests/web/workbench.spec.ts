@@ -1,0 +1,181 @@
+/** Journeys through the workbench as a person makes them. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+interface Served {
+  url: string;
+  close: () => Promise<void>;
+}
+
+const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
+  serve: (folder: string, port: number) => Promise<Served>;
+};
+const folder = new URL('../../dist/web', import.meta.url).pathname;
+let served: Served;
+
+test.beforeAll(async () => {
+  served = await serve(folder, 0);
+});
+test.afterAll(() => served.close().catch(() => undefined));
+
+async function open(page: Page, room = 'answer'): Promise<void> {
+  await page.goto(`${served.url}#${room}`);
+  const read = page.getByRole('button', { name: 'I have read this' });
+  await read.click();
+  await expect(page.getByRole('status').first()).not.toHaveText('…');
+}
+
+const example = async (page: Page, name: string): Promise<void> => {
+  await page.goto(`${served.url}#files`);
+  await page.getByRole('button', { name }).click();
+  await expect(page.getByText(`Opened ${name}.`)).toBeVisible();
+  await page.goto(`${served.url}#answer`);
+};
+
+test('the answer on the demo is there at once, cautions first, no set-up', async ({ page }) => {
+  await page.goto(served.url);
+  await expect(page.getByRole('dialog')).toContainText('come first');
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await expect(page.locator('.verdict')).toContainText('go within limits');
+  await expect(page.getByRole('slider', { name: /train along the line/ })).toBeVisible();
+});
+
+for (const [name, word] of [
+  ['Steam with light cars', 'go'],
+  ['Battery engine, vacuum brakes', 'go'],
+  ['Heavy steam, automatic air', 'go within limits'],
+  ['Too long on a wet rail', 'hold'],
+  ['A brake nobody has measured', 'cannot tell'],
+] as const) {
+  test(`journey: ${name} → ${word}`, async ({ page }) => {
+    await open(page);
+    await example(page, name);
+    await expect(page.locator('.verdict')).toHaveText(new RegExp(`^${word}( looking for remedies)?$`));
+    for (const room of ['train', 'papers', 'brakes', 'card']) {
+      await page.goto(`${served.url}#${room}`);
+      await expect(page.locator('main')).not.toContainText('Opening');
+      await expect(page.getByRole('alert')).toHaveCount(0);
+    }
+  });
+}
+
+test('the train is moved by keys and by hand, and its stop follows', async ({ page }) => {
+  await open(page);
+  const strip = page.getByRole('slider', { name: /train along the line/ });
+  const before = await strip.getAttribute('aria-valuetext');
+  await strip.focus();
+  for (let i = 0; i < 10; i++) await page.keyboard.press('ArrowRight');
+  const after = await strip.getAttribute('aria-valuetext');
+  expect(after).not.toBe(before);
+  const box = (await strip.boundingBox())!;
+  await page.mouse.move(box.x + box.width * 0.3, box.y + 100);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.6, box.y + 100, { steps: 6 });
+  await page.mouse.up();
+  const dragged = await strip.getAttribute('aria-valuetext');
+  expect(dragged).not.toBe(after);
+  expect(dragged).toMatch(/cautious \d+ ft/);
+});
+
+test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
+  await open(page);
+  await page.locator('details.finding').first().locator('summary').click();
+  await page
+    .getByRole('button', { name: /^Try: / })
+    .first()
+    .click({ timeout: 20_000 });
+  await expect(page.getByRole('heading', { name: /^Trying: / })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo this' }).click();
+  await expect(page.getByRole('heading', { name: /^Trying: / })).toHaveCount(0);
+});
+
+test('a rider is let off and put back; undo and redo; nothing is lost by a reload', async ({ page }) => {
+  await open(page, 'train');
+  const seat = page.getByRole('button', { name: 'Seat 1 of Air car 1: Rider 1' });
+  await seat.click();
+  const empty = page.getByRole('button', { name: 'Seat 1 of Air car 1: empty' });
+  await expect(empty).toBeVisible();
+  await page.waitForTimeout(300);
+  await page.reload();
+  await expect(empty).toBeVisible();
+  await empty.click();
+  await expect(page.getByRole('button', { name: /Seat 1 of Air car 1: Rider/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(empty).toBeVisible();
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect(empty).toHaveCount(0);
+});
+
+test('a wrong field says what is expected beside it, and the last answer stays', async ({ page }) => {
+  await open(page, 'papers');
+  const field = page.getByLabel('planned speed');
+  await field.fill('7 psi');
+  await field.press('Tab');
+  await expect(page.locator('.wrong').first()).toContainText('a speed such as');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.locator('.wrong')).toHaveCount(0);
+});
+
+test('a broken survey shows its row and changes nothing', async ({ page }) => {
+  await open(page, 'files');
+  await page.getByLabel('CSV or GPX').setInputFiles({
+    name: 'bad.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from('Chainage (ft),Height (ft)\n0,0\n0,1\n50,x\n'),
+  });
+  await expect(page.getByRole('alert')).toContainText('bad.csv:3:1');
+  await expect(page.getByRole('alert')).toContainText('Nothing was changed');
+});
+
+test('units and wording switch everywhere at once', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('Units').selectOption('metric');
+  await expect(page.getByRole('slider', { name: /train along the line/ })).toHaveAttribute(
+    'aria-valuetext',
+    /km\/h/,
+  );
+  await page.getByLabel('Words').selectOption('uk');
+  await expect(page.locator('.strip')).toContainText('gradients drawn');
+});
+
+test('a sum is worked with units and refuses what is out of range', async ({ page }) => {
+  await open(page, 'sums/stopping-distance');
+  await expect(page.locator('.result')).toContainText('distance');
+  await page.getByLabel('speed', { exact: true }).fill('7 psi');
+  await expect(page.locator('.result')).toContainText('No result');
+});
+
+test('the card prints on one side', async ({ page }) => {
+  await open(page, 'card');
+  await expect(page.getByAltText(/Code that carries/)).toBeVisible();
+  const pdf = (await page.pdf({ format: 'A5', preferCSSPageSize: true })).toString('latin1');
+  expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
+});
+
+test('works with the server gone, after a restart of the page', async ({ page, context }) => {
+  await open(page);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.waitForTimeout(1500);
+  await context.setOffline(true);
+  const gone = await context.newPage();
+  await gone.goto(`${served.url}#answer`);
+  await expect(gone.locator('.verdict')).toContainText('go within limits', { timeout: 20_000 });
+  for (const room of ['train', 'sums', 'card']) {
+    await gone.goto(`${served.url}#${room}`);
+    await expect(gone.locator('main h1').first()).toBeVisible();
+  }
+  await context.setOffline(false);
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page);
+    for (const room of ['answer', 'train', 'papers', 'brakes', 'sums', 'card', 'files']) {
+      await page.goto(`${served.url}#${room}`);
+      await page.waitForTimeout(500);
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map((v) => `${room}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+    }
+  });
+}
