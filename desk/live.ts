@@ -2,6 +2,8 @@
  * An outing held open for the hand: stops, limits and gaps at any place and speed, cheap enough to be asked
  * on every frame while the train is dragged along the strip.
  */
+
+import { askBalance } from '../engine/balance/ask.ts';
 import type { CarCount, SpeedMap, StopFigure, StopResult } from '../engine/outing/answer.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import { countCars as countsOf } from '../engine/outing/counts.ts';
@@ -39,7 +41,7 @@ export function openLive(outing: Outing): Live {
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value ?? 0;
   const grid = gridOf(line.length);
-  const ceilings = hostCeilings(context, grid);
+  const ceilings = [...hostCeilings(context, grid), ...askBalance(context, grid).ceilings];
   return {
     sense,
     trainLength: context.loaded.length,

@@ -122,7 +122,8 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
     (a, b) => b.rider.mass.value - a.rider.mass.value,
   )[0];
   return [
-    makeFinding('lean-small', 'limits', 'balance', {
+    // Less than half of a usual lean asks for a limit; more is worth knowing.
+    makeFinding('lean-small', one < USUAL_LEAN.value / 2 ? 'limits' : 'notes', 'balance', {
       where: { vehicle: v.vehicle, from: place.at, to: place.at },
       found: amount(one, 'length'),
       required: amount(USUAL_LEAN.value, 'length'),

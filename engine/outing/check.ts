@@ -3,6 +3,7 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
+import { askBalance } from '../balance/ask.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { askHauling } from '../hauling/ask.ts';
@@ -47,10 +48,15 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     ...assumptionFindings(outing),
   ];
   const grid = gridOf(line.length);
-  const ceilings = hostCeilings(context, grid);
+  const balance = askBalance(context, grid);
+  const ceilings = [...hostCeilings(context, grid), ...balance.ceilings];
   const models = ready.models(state);
   const map = speedMap(context, state, models, grid, ceilings);
-  findings.push(...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))), ...askGap(ready, map));
+  findings.push(
+    ...balance.findings,
+    ...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))),
+    ...askGap(ready, map),
+  );
   const cars: CarCount[] = options.counts ? countCars(outing, ready.cautiousShare) : [];
   const all = ranked(findings);
   return {

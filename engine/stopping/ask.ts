@@ -138,11 +138,14 @@ export function askSpeeds(map: SpeedMap, wanted: Float64Array): Finding[] {
     (j) => limit[j] < wanted[j] - 1e-3,
     (i, j) => reason[i] === reason[j],
   );
-  return runs.map(({ first, last }) => {
+  return runs.flatMap(({ first, last }) => {
     let worst = first;
     for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
     const why = reasons[reason[worst]];
     const where = { from: at[first], to: at[last] };
+    // Balance says for itself which car sets the speed; only where it allows none is it said here as well.
+    const ofBalance = why.kind === 'balance' || why.kind === 'flange';
+    if (ofBalance && limit[worst] > 0) return [];
     const atEnd = why.kind === 'stopping-end';
     if (limit[worst] <= 0 && !atEnd) {
       return makeFinding(why.kind === 'cannot-stop' ? 'runs-away' : 'cannot-stop', 'forbids', 'stopping', {

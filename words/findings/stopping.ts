@@ -19,10 +19,16 @@ const reasons: Readonly<Record<string, string>> = {
 export const reasonWords = (kind: string): string => reasons[kind] ?? kind;
 
 export const stoppingWords = {
-  'cannot-stop': (_f, t) => ({
-    what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
-    why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
-  }),
+  'cannot-stop': (_f, t) =>
+    t.fact('reason') === 'balance' || t.fact('reason') === 'flange'
+      ? {
+          what: `No speed is safe ${t.where}: ${t.fact('what')} is out of balance even at a crawl.`,
+          why: 'On the cant or in the curve a wheel keeps too little of its load at any speed. Seat the riders otherwise, or ease the cant.',
+        }
+      : {
+          what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
+          why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
+        },
   'runs-away': (_f, t) => ({
     what: `The brakes may not stop the train at all ${t.where}.`,
     why: 'With weak brakes, little adhesion and little rolling resistance together, the pull of the fall is greater than full brake.',
