@@ -1,0 +1,57 @@
+/** Every command shown in the documentation runs. */
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { heedway } from '../support/cli.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+const pages = [
+  'README.md',
+  ...readdirSync(`${root}docs`)
+    .filter((f) => f.endsWith('.md'))
+    .map((f) => `docs/${f}`),
+];
+const folder = mkdtempSync(join(tmpdir(), 'docs-'));
+
+const commands = pages.flatMap((page) => {
+  const text = readFileSync(root + page, 'utf8');
+  const blocks = [...text.matchAll(/```sh\n([\s\S]*?)```/g)].flatMap(([, block]) => block.split('\n'));
+  const inline = [
+    ...text.matchAll(
+      /`(heedway (?:check|stop|cars|speeds|card|brakes|survey|sum|bundle) [^`]*[a-z=][^`]*)`/g,
+    ),
+  ].map(([, line]) => line);
+  return [...blocks, ...inline]
+    .filter((line) => line.startsWith('heedway ') && !/[<…]/.test(line))
+    .map((line) => ({ page, line }));
+});
+
+/** Words of a shell line; output files go to a folder of their own. */
+const words = (line: string): string[] => {
+  const list = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare).slice(1);
+  return list.map((word, i) => (/^--(pdf|svg|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word));
+};
+
+describe('commands in the documentation', () => {
+  it('are found', () => expect(commands.length).toBeGreaterThan(15));
+
+  it.each(commands)('$page: $line', ({ line }) => {
+    const { status, stderr } = heedway(...words(line));
+    expect(stderr).toBe('');
+    expect([0, 10, 20, 30]).toContain(status);
+  });
+});
+
+describe('links in the documentation', () => {
+  it.each(pages)('%s leads nowhere that is not there', (page) => {
+    const text = readFileSync(root + page, 'utf8');
+    const base = page.includes('/') ? `${root}docs/` : root;
+    for (const [, target] of text.matchAll(/\]\(([^)#:]+)(?:#[^)]*)?\)/g)) {
+      expect(
+        () => readFileSync(base + target) || readdirSync(base + target),
+        `${page} → ${target}`,
+      ).not.toThrow(/ENOENT/);
+    }
+  });
+});
