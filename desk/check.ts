@@ -15,12 +15,14 @@ export interface CheckOptions {
   readonly remedies?: boolean;
   /** Car counts for all rail states. */
   readonly counts?: boolean;
+  /** Called as changes are tried in the search for remedies. */
+  readonly onTried?: (changes: number) => void;
 }
 
 export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
   const timed = timedOuting(outing);
   const answer = answerOf(timed, { counts: options.counts ?? true });
-  const full = options.remedies === false ? answer : findRemedies(timed, answer);
+  const full = options.remedies === false ? answer : findRemedies(timed, answer, options.onTried);
   return withBrakeLook(outing, inLineChainage(outing, full));
 }
 
@@ -31,8 +33,8 @@ function withBrakeLook(outing: Outing, answer: Answer): Answer {
 }
 
 /** Remedies for an answer in the running direction. */
-function findRemedies(outing: Outing, answer: Answer): Answer {
-  return withRemedies(outing, answer, (changed) => answerOf(changed, { counts: false }));
+function findRemedies(outing: Outing, answer: Answer, onTried?: (changes: number) => void): Answer {
+  return withRemedies(outing, answer, (changed) => answerOf(changed, { counts: false }), onTried);
 }
 
 /** The outing after a change, and its answer. */

@@ -5,6 +5,7 @@ import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
+import { progressOn } from '../progress.ts';
 import { countsJson, countsText } from './cars.ts';
 
 export const checkCommand: Command = {
@@ -16,7 +17,12 @@ export const checkCommand: Command = {
       .action((path: string, options: Options & { remedies: boolean }) =>
         run(async () => {
           const outing = await openOutingFile(path);
-          const answer = checkOuting(outing, { remedies: options.remedies });
+          const progress = progressOn(process.stderr);
+          const answer = checkOuting(outing, {
+            remedies: options.remedies,
+            onTried: (n) => progress.say(`${n} changes tried`),
+          });
+          progress.end();
           const voice = voiceOf(options, outing);
           return {
             text: answerText(answer, voice),

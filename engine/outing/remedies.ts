@@ -26,18 +26,19 @@ export function withRemedies(
   outing: Outing,
   answer: Answer,
   check: Check,
-  families: (outing: Outing, finding: Finding) => readonly Family[] = familiesFor,
+  onTried: (changes: number) => void = () => {},
 ): Answer {
   const tried = new Map<string, Answer>();
   const run = (change: Change): Answer => {
     const key = JSON.stringify(change);
     const known = tried.get(key) ?? check(applyChange(outing, change));
+    if (!tried.has(key)) onTried(tried.size + 1);
     tried.set(key, known);
     return known;
   };
   const findings = answer.findings.map((finding) =>
     finding.severity === 'forbids' || finding.severity === 'limits'
-      ? { ...finding, remedies: remediesFor(finding, families(outing, finding), run) }
+      ? { ...finding, remedies: remediesFor(finding, familiesFor(outing, finding), run) }
       : finding,
   );
   return { ...answer, findings };
