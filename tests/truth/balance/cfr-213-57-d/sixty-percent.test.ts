@@ -1,0 +1,33 @@
+/** The 60 % rule: the deficiency at which a vehicle is at its limit. */
+import { describe, expect, it } from 'vitest';
+import { bodyFrom } from '../../../../engine/balance/body.ts';
+import { LEAST_WHEEL_SHARE } from '../../../../engine/balance/limits.ts';
+import { liftOf, shareAt, speedLeaving } from '../../../../engine/balance/tipping.ts';
+import { GRAVITY } from '../../../../engine/constants.ts';
+import { cantSpeed } from '../../../../engine/sums/formulas/curves.ts';
+import { car } from '../../../support/balance.ts';
+import { drawer } from '../../../support/random-outings.ts';
+
+const INCH = 0.0254;
+
+describe('49 CFR 213.57(d)', () => {
+  const cases = [
+    { height: 72, deficiency: 10 },
+    { height: 120, deficiency: 6 },
+  ];
+  for (const { height, deficiency } of cases) {
+    it(`centre of gravity at ${height} in: at the limit at ${deficiency} in of deficiency`, () => {
+      const vehicle = car(drawer(1), { length: 26, trucks: [4, 22] });
+      const body = bodyFrom(vehicle, 60 * INCH, 50_000, height * INCH, []);
+      const speed = cantSpeed(400, 60 * INCH, 0, deficiency * INCH);
+      const under = { curvature: 1 / 400, cant: 0 };
+      expect(shareAt(liftOf(body), under, speed)).toBeCloseTo(LEAST_WHEEL_SHARE.value, 12);
+      expect(speedLeaving(liftOf(body), under, 0.6)).toBeCloseTo(speed, 9);
+      // Standing on a tilt table of the same slope: sin and cos instead of 1 and the slope.
+      const table = Math.atan(deficiency / 60);
+      const standing = shareAt(liftOf(body), { curvature: 0, cant: table }, 0) / Math.cos(table);
+      expect(standing).toBeCloseTo(0.6, 12);
+      expect(GRAVITY).toBe(9.80665);
+    });
+  }
+});

@@ -1,0 +1,52 @@
+/** What class 1 warp does to a car of four feet between trucks, by hand and by the room. */
+import { describe, expect, it } from 'vitest';
+import { POOREST_TWIST } from '../../../../engine/balance/limits.ts';
+import { checkTwist, judgeBlock } from '../../../../engine/balance/twist.ts';
+import { exact } from '../../../../engine/quantity.ts';
+import { car } from '../../../support/balance.ts';
+import { drawer } from '../../../support/random-outings.ts';
+
+const FOOT = 0.3048;
+const vehicle = (suspension: object) => ({
+  ...car(drawer(1), { length: 7 * FOOT, trucks: [1.5 * FOOT, 5.5 * FOOT] }),
+  suspension: { equalised: false, ...suspension },
+});
+
+describe('49 CFR 213.63, class 1', () => {
+  it('is 4.03 mm per m', () => {
+    expect(POOREST_TWIST.value * 1000).toBeCloseTo(4.03, 2);
+  });
+
+  it('lifts one corner of a car with trucks 4 ft apart by 4/62 of 3 in', () => {
+    const check = checkTwist(vehicle({ twistFreedom: 0.01 }), POOREST_TWIST.value, 500);
+    expect((check?.lift ?? 0) / 0.0254).toBeCloseTo((3 * 4) / 62, 9);
+    expect(check?.unloading).toBeCloseTo((((3 * 4) / 62) * 0.0254) / 0.01, 9);
+  });
+
+  it('a spring car: a corner lifts where four corners of stiffness K have moved it by 4·Q/K', () => {
+    // Four springs under a stiff plate, one raised by d: loads change by K·d/4 (three equations of balance).
+    const stiffness = 40_000;
+    const load = 300;
+    const check = checkTwist(vehicle({ wheelStiffness: exact(stiffness) }), POOREST_TWIST.value, load);
+    const lift = ((3 * 4) / 62) * 0.0254;
+    expect(check?.unloading).toBeCloseTo((stiffness * lift) / 4 / load, 9);
+  });
+
+  it('the block must stand for the limit of 0.6: 1/0.6 of the lift without a scale', () => {
+    const v = vehicle({});
+    const lift = ((3 * 4) / 62) * 0.0254;
+    const judge = (block: number, otherWheelLifted: boolean, before?: number, after?: number) =>
+      judgeBlock(v, POOREST_TWIST.value, {
+        block,
+        otherWheelLifted,
+        ...(before === undefined ? {} : { before, with: after }),
+      });
+    expect(judge(lift / 0.6, false)).toMatchObject({ accepted: true, why: 'stays' });
+    expect(judge(lift / 0.6, true)).toMatchObject({ accepted: false, why: 'lifts' });
+    expect(judge(lift, false)).toMatchObject({ accepted: false, why: 'block-too-low' });
+    expect(judge(lift * 3, true)).toMatchObject({ accepted: false, why: 'block-too-high' });
+    expect(judge(lift, false, 500, 201)).toMatchObject({ accepted: true, why: 'stays-loaded' });
+    expect(judge(lift, false, 500, 199)).toMatchObject({ accepted: false, why: 'unloads' });
+    expect(judge(lift * 2, false, 500, 0)).toMatchObject({ accepted: true, unloading: 0.5 });
+  });
+});
