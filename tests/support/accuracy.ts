@@ -36,6 +36,6 @@ const independent = `
 | a stop | \`odex\` on a plain vehicle-by-vehicle right-hand side | 500 random trains and lines | median below 2e-4, 99 % below 1e-3, worst below 3e-3 of the distance | tests/numerics/stop |
 | a coast | \`odex\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
 | a climb | \`ode-rk4\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
-| cars tipping in a curve | `cannon-es`, a rigid-body engine | 60 random cars | within 2 % of the speed | tests/numerics/balance-rigid-body |
+| cars tipping in a curve | \`cannon-es\`, a rigid-body engine | 60 random cars | within 2 % of the speed | tests/numerics/balance-rigid-body |
 | filling and emptying of brakes | see docs/brakes | | | tests/truth/brakes, tests/numerics |
 `;
