@@ -120,6 +120,7 @@ const ways: readonly Way[] = ['pulled', 'stopped', 'held'];
 
 /** Car counts for all rail states. @param shareOf cautious share by rail state */
 export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
+  if (!outing.train.vehicles.some(isCar)) return railStates.map((state) => nothingToCount(state, outing));
   const counts = new Map<string, number | null>();
   const failsAt = new Map<string, number>();
   const key = (state: RailState, way: Way): string => `${state} ${way}`;
@@ -147,6 +148,19 @@ export function countCars(outing: Outing, shareOf: (state: RailState) => number)
     ),
   );
 }
+
+/** A train without a car has no car to count with. */
+const nothingToCount = (railState: RailState, outing: Outing): CarCount => ({
+  railState,
+  pulled: null,
+  stopped: null,
+  held: null,
+  host: outing.host.mostCars?.value ?? null,
+  least: null,
+  by: null,
+  failsAt: {},
+  unlimited: [],
+});
 
 function summarise(
   railState: RailState,

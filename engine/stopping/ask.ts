@@ -42,11 +42,17 @@ function faults({ context, brakes }: Prepared): Finding[] {
   });
 }
 
-/** Groups whose brakes can lock the wheels at today's adhesion: found at the strong end of the brake. */
+/** Gears that can lock wheels at today's adhesion, by the group that is braked hardest for its load. */
 function slides(ready: Prepared): Finding[] {
   const { outing } = ready.context;
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  return ready.brakes.groups.flatMap((g) => {
+  const worst = new Map<string, (typeof ready.brakes.groups)[number]>();
+  for (const g of ready.brakes.groups) {
+    const key = `${g.vehicle} ${g.gear.id}`;
+    const other = worst.get(key);
+    if (!other || g.block.value / g.load > other.block.value / other.load) worst.set(key, g);
+  }
+  return [...worst.values()].flatMap((g) => {
     const atRest = g.friction ? frictionAt(g.friction, 0, 0) : 1;
     const ratio = (g.block.value * atRest) / g.load;
     if (ratio <= pick(adhesion, -1)) return [];
