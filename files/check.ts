@@ -3,6 +3,7 @@ import type * as z from 'zod/mini';
 import { migrate } from './migrations/index.ts';
 import { type FieldPath, show, type Trouble } from './problem.ts';
 import { type FileKind, schemas, VERSION } from './schema/index.ts';
+import { type Definition, inner } from './schema/shape.ts';
 
 export type Checked<T> =
   | { readonly ok: true; readonly value: T }
@@ -140,20 +141,6 @@ function keysAt(schema: unknown, path: FieldPath): string[] {
     at = typeof part === 'number' ? at?.def.element : at?.def.shape?.[part];
   }
   return Object.keys(inner(at)?.def.shape ?? {});
-}
-
-interface Definition {
-  readonly def: {
-    readonly shape?: Record<string, Definition>;
-    readonly element?: Definition;
-    readonly innerType?: Definition;
-  };
-}
-
-function inner(schema: Definition | undefined): Definition | undefined {
-  let at = schema;
-  while (at?.def.innerType) at = at.def.innerType;
-  return at;
 }
 
 /** What the writer may have meant: the closest known field, else all of them. */

@@ -3,20 +3,7 @@
  * end. What a person wrote stays as written.
  */
 import { type FileKind, schemas } from './schema/index.ts';
-
-interface Definition {
-  readonly def: {
-    readonly shape?: Record<string, Definition>;
-    readonly element?: Definition;
-    readonly innerType?: Definition;
-  };
-}
-
-function inner(schema: Definition | undefined): Definition | undefined {
-  let at = schema;
-  while (at?.def.innerType) at = at.def.innerType;
-  return at;
-}
+import { type Definition, inner } from './schema/shape.ts';
 
 function ordered(json: unknown, schema: Definition | undefined): unknown {
   const at = inner(schema);

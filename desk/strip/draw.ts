@@ -6,7 +6,9 @@ import { scaleLinear } from 'd3-scale';
 import { area, line as lineOf } from 'd3-shape';
 import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
 import type { Place } from '../../engine/line/types.ts';
+import { type Ground, groundOf, type Layout, layOut, samples } from './layout.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
+import { reach } from './moment.ts';
 import {
   group,
   lineShape,
@@ -18,46 +20,6 @@ import {
   shape,
   textShape,
 } from './scene.ts';
-
-/** Where the bands lie, px, and how chainage maps to x. */
-interface Layout {
-  readonly view: StripView;
-  readonly x: (s: number) => number;
-  readonly left: number;
-  readonly right: number;
-  readonly speed: Band;
-  readonly profile: Band;
-  readonly curve: Band;
-  readonly axis: number;
-  readonly size: number;
-}
-
-interface Band {
-  readonly top: number;
-  readonly bottom: number;
-}
-
-const MARGIN = 12;
-
-function layOut(view: StripView): Layout {
-  const size = view.textSize;
-  const left = MARGIN + size * 2.4;
-  const right = view.width - MARGIN;
-  const axis = view.height - size * 1.6;
-  const inner = axis - size;
-  const at = (share: number): number => size * 0.8 + share * (inner - size * 0.8);
-  return {
-    view,
-    x: scaleLinear([view.from, view.to], [left, right]),
-    left,
-    right,
-    speed: { top: at(0.04), bottom: at(0.3) },
-    profile: { top: at(0.42), bottom: at(0.76) },
-    curve: { top: at(0.82), bottom: at(1) },
-    axis,
-    size,
-  };
-}
 
 /** The train at a moment with its reach, to be laid over a strip of the same view: cheap enough for a drag. */
 export function drawMoment(
@@ -102,12 +64,6 @@ export function drawStrip(
     },
     parts,
   );
-}
-
-/** Even samples of the window, at most one for each pixel. */
-function samples({ view, left, right }: Layout): number[] {
-  const n = Math.max(2, Math.min(Math.round(right - left), 1600));
-  return Array.from({ length: n + 1 }, (_, i) => view.from + ((view.to - view.from) * i) / n);
 }
 
 // ---- permitted speed
@@ -191,22 +147,6 @@ function reasonLabels(
 }
 
 // ---- profile
-
-interface Ground {
-  readonly y: (height: number) => number;
-  readonly times: number;
-}
-
-/** Heights are drawn enlarged so that the profile fills its band, never less than true. */
-function groundOf(model: StripModel, layout: Layout): Ground {
-  const heights = samples(layout).map((s) => heightAt(model.line, s));
-  const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  const { top, bottom } = layout.profile;
-  const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);
-  const room = bottom - top - layout.size * 3.4;
-  const times = Math.max(1, Math.min(20, high > low ? room / ((high - low) * perMetre) : 1));
-  return { y: (h) => bottom - layout.size * 0.6 - (h - low) * perMetre * times, times };
-}
 
 function profileBand(model: StripModel, layout: Layout, words: StripWords): Shape {
   const ground = groundOf(model, layout);
@@ -364,114 +304,6 @@ function axis(layout: Layout, words: StripWords): Shape {
     lineShape('ink', layout.left, layout.axis - size * 0.5, layout.right, layout.axis - size * 0.5),
     ...ticks,
   ]);
-}
-
-// ---- the train and its reach
-
-/** Segments of [a, b] on the line, cut where a loop's origin is crossed. */
-function onWindow(model: StripModel, a: number, b: number): [number, number][] {
-  const { line } = model;
-  if (!line.loop) return [[a, b]];
-  const laps = [-line.length, 0, line.length];
-  return laps.map((lap): [number, number] => [a + lap, b + lap]);
-}
-
-function reach(model: StripModel, layout: Layout, words: StripWords, moment: StripMoment): Shape {
-  const ground = groundOf(model, layout);
-  const bar = (from: number, to: number, ink: 'likely' | 'cautious' | 'gap', row: number): Shape[] =>
-    onWindow(model, Math.min(from, to), Math.max(from, to)).flatMap(([a, b]) => {
-      const [x0, x1] = [layout.x(Math.max(a, layout.view.from)), layout.x(Math.min(b, layout.view.to))];
-      if (x1 <= x0) return [];
-      const y = layout.profile.bottom + layout.size * (0.15 + 0.5 * row);
-      return ink === 'gap'
-        ? [lineShape('gap', x0, y + 3, x1, y + 3)]
-        : [rectShape(ink, x0, y, x1 - x0, layout.size * 0.42)];
-    });
-  const { head, facing } = { head: moment.head, facing: model.facing };
-  const far = (metres: number | undefined): number =>
-    metres === undefined ? head : head + facing * Math.min(metres, model.line.length);
-  const tail = head - facing * (model.train?.length ?? 0);
-  return group({ class: 'moment' }, [
-    ...(moment.cautious === undefined ? [] : bar(head, far(moment.cautious), 'cautious', 0)),
-    ...(moment.likely === undefined ? [] : bar(head, far(moment.likely), 'likely', 0)),
-    ...(moment.gap === undefined
-      ? []
-      : bar(tail, tail - facing * Math.min(moment.gap, model.line.length), 'gap', 0)),
-    ...trainShapes(model, layout, ground, moment),
-    ...reachLabel(layout, words, moment),
-  ]);
-}
-
-function reachLabel(layout: Layout, words: StripWords, moment: StripMoment): Shape[] {
-  if (moment.cautious === undefined) return [];
-  const text =
-    moment.cautious === Infinity
-      ? words.never
-      : `${words.cautious} ${words.length(moment.cautious)} · ${words.speed(moment.speed)}`;
-  const x = Math.min(
-    Math.max(layout.x(moment.head), layout.left),
-    layout.right - text.length * layout.size * 0.45,
-  );
-  return [textShape('pencilword', x, layout.profile.bottom + layout.size * 1.5, text, layout.size * 0.9)];
-}
-
-/** Vehicles to scale along the line; their height is drawn at the scale of length, never smaller than legible. */
-function trainShapes(model: StripModel, layout: Layout, ground: Ground, moment: StripMoment): Shape[] {
-  const train = model.train;
-  if (!train) return [];
-  const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);
-  const tall = Math.max(0.55 * perMetre, layout.size * 0.7);
-  return train.vehicles.flatMap(({ vehicle, behind, riders }) =>
-    onWindow(
-      model,
-      moment.head - model.facing * behind,
-      moment.head - model.facing * (behind + vehicle.length),
-    ).flatMap(([a, b]) => {
-      const [from, to] = [Math.min(a, b), Math.max(a, b)];
-      if (to < layout.view.from || from > layout.view.to) return [];
-      const [x0, x1] = [layout.x(from), layout.x(to)];
-      const y = ground.y(heightAt(model.line, (from + to) / 2));
-      const tilt =
-        (Math.atan2(
-          ground.y(heightAt(model.line, to)) - ground.y(heightAt(model.line, from)),
-          Math.max(1, x1 - x0),
-        ) *
-          180) /
-        Math.PI;
-      const engine = vehicle.role === 'engine';
-      const wide = Math.max(1.5, x1 - x0 - 1);
-      const body = rectShape(
-        engine ? 'engine' : 'body',
-        x0,
-        y - (engine ? 1.5 : 0.55) * tall,
-        wide,
-        (engine ? 1.25 : 0.3) * tall,
-      );
-      const wheels = vehicle.groups.map((g) =>
-        shape('circle', {
-          class: 'wheel',
-          cx: px(x0 + (wide * (model.facing > 0 ? vehicle.length - g.at : g.at)) / vehicle.length),
-          cy: px(y - 0.14 * tall),
-          r: px(Math.max(1, 0.14 * tall)),
-        }),
-      );
-      const people = riders.map(({ rider, seat }) =>
-        shape('circle', {
-          class: rider.duty === 'driver' ? 'driver' : 'rider',
-          cx: px(x0 + (wide * (model.facing > 0 ? vehicle.length - seat.at : seat.at)) / vehicle.length),
-          cy: px(y - (engine ? 1.75 : 0.95) * tall),
-          r: px(Math.max(1.2, 0.2 * tall)),
-        }),
-      );
-      return [
-        shape('g', { transform: `rotate(${px(tilt)} ${px((x0 + x1) / 2)} ${px(y)})` }, [
-          body,
-          ...wheels,
-          ...people,
-        ]),
-      ];
-    }),
-  );
 }
 
 // ---- findings at their places
