@@ -96,7 +96,7 @@ function nearest(along: Along, pulls: Pulls): NearestClimb | undefined {
   let worst: NearestClimb | undefined;
   let used = -Infinity;
   eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index, front, rear) => {
-    const found = climbing(guiding(truck, under, along.speed[j] ** 2, ends), shape.friction);
+    const found = climbing(guiding(truck, under, along.speed[j] ** 2, ends), under.curvature, shape.friction);
     if (found / shape.limit <= used) return;
     used = found / shape.limit;
     worst = { index, group: truck.group, at: along.grid[j], found, limit: shape.limit, shape, front, rear };

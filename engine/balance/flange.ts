@@ -4,8 +4,8 @@
  *
  *   L = H + µ·V_other     climbs where  L/V > (tan δ − µ)/(1 + µ·tan δ)     (Nadal)
  *
- * H is the force of the truck toward that rail: curve, cant, wind, and the couplings' sideways pull shared
- * by the lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
+ * H is the force of the truck toward that rail: curve, cant, and the couplings' sideways pull shared by the
+ * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
  */
 import { GRAVITY } from '../constants.ts';
 import { nadalLimit } from '../sums/formulas/curves.ts';
@@ -107,15 +107,19 @@ export function guiding(
   };
 }
 
-/** Worst L/V of the truck's leading axle, whichever rail it presses on. Infinity: the wheel has lifted. */
-export function climbing({ left, onLeft, onRight }: Guiding, friction: number): number {
-  return Math.max(ratio(left, onLeft, onRight, friction), ratio(-left, onRight, onLeft, friction));
+/**
+ * Worst L/V of the truck in a curve. The outer wheel guides and bears the other's friction; the inner one is
+ * pressed only where the train is drawn inward harder than the curve throws it out, and friction then holds
+ * it back. Infinity: a pressed wheel has lifted.
+ */
+export function climbing({ left, onLeft, onRight }: Guiding, curvature: number, friction: number): number {
+  const [outward, outer, inner] =
+    curvature > 0 ? ([-left, onRight, onLeft] as const) : ([left, onLeft, onRight] as const);
+  return Math.max(pressed(outward + friction * Math.max(0, inner), outer), pressed(-outward, inner));
 }
 
-function ratio(toward: number, on: number, other: number, friction: number): number {
-  if (on <= 0) return Infinity;
-  return (Math.max(0, toward) + friction * Math.max(0, other)) / on;
-}
+const pressed = (force: number, load: number): number =>
+  force <= 0 ? 0 : load > 0 ? force / load : Infinity;
 
 /**
  * Speed at which the outer flange reaches a limit of L/V, m/s. The excess L − limit·V is linear in v², so

@@ -215,7 +215,7 @@ describe('flange climb', () => {
         under.curvature > 0 ? [-g.left, g.onRight, g.onLeft] : [g.left, g.onLeft, g.onRight];
       if (on <= 0 || other < 0) continue;
       expect((toward + shape.friction * other) / on).toBeCloseTo(shape.limit, 6);
-      if (toward >= 0) atLeast(climbing(g, shape.friction), shape.limit - 1e-6);
+      atLeast(climbing(g, under.curvature, shape.friction), shape.limit - 1e-6);
     }
   });
 

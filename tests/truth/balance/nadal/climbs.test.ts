@@ -27,7 +27,7 @@ describe('Nadal', () => {
       const under = { curvature: 1 / 15, cant: 0 };
       const v = climbSpeed(truck, under, { front: 0, rear: 0 }, shape);
       const ratio = (speed: number): number =>
-        climbing(guiding(truck, under, speed * speed, { front: 0, rear: 0 }), friction);
+        climbing(guiding(truck, under, speed * speed, { front: 0, rear: 0 }), under.curvature, friction);
       expect(ratio(v * 0.999)).toBeLessThan(shape.limit);
       expect(ratio(v * 1.001)).toBeGreaterThan(shape.limit);
     });
