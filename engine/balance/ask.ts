@@ -26,13 +26,15 @@ export interface BalanceAnswer extends Findings<BalanceData> {
  * @param grid head chainages, m, growing
  * @param wanted speed that would be run at without these limits, m/s by place; absent: the host's and the
  *   planned speed
+ * @param all look also at what the answer does not need: the train pulled and pushed
  */
 export function askBalance(
   context: OutingContext,
   grid: Float64Array,
   wanted: Float64Array = runningSpeed(context, grid, hostCeilings(context, grid)),
+  all = false,
 ): BalanceAnswer {
-  const look = lookAtBalance(context, grid, wanted);
+  const look = lookAtBalance(context, grid, wanted, all);
   const data: BalanceData = { ...look, curves: curveSpeeds(context, look) };
   const findings: Finding[] = [
     ...centreFindings(context, data),

@@ -12,7 +12,16 @@ import {
   trucksOf,
 } from './flange.ts';
 import type { Ground, Rolling, SpeedLine } from './margins.ts';
-import { brakeForces, brakingPulls, middlesApart, type Pulls, sideOfPull, steadyPulls } from './pull.ts';
+import {
+  brakeForces,
+  brakingPulls,
+  dragsOf,
+  middlesApart,
+  type Pulls,
+  sideOfPull,
+  steadyPulls,
+  type Way,
+} from './pull.ts';
 import type { Track } from './track.ts';
 
 export type FlangeWay = 'running' | 'braking' | 'engine-braking' | 'pulled' | 'pushed';
@@ -41,6 +50,7 @@ export interface Derailing {
 /** Curves flatter than this do not press a flange, 1/m (1 km radius). */
 const STRAIGHT = 1e-3;
 
+/** @param all also as if pulled, and as if pushed, by all the effort at one end */
 export function lookAtFlanges(
   context: OutingContext,
   track: Track,
@@ -49,6 +59,7 @@ export function lookAtFlanges(
   rolling: readonly Rolling[],
   grounds: readonly Ground[],
   groups: readonly BrakedGroup[],
+  all: boolean,
 ): Derailing {
   const { loaded, outing } = context;
   const count = loaded.vehicles.length;
@@ -58,7 +69,9 @@ export function lookAtFlanges(
     constant(brakingPulls(masses, brakeForces(count, groups, adhesion, 1, counts)), grid.length);
   const apart = loaded.vehicles.slice(1).map((v, i) => middlesApart(loaded.vehicles[i], v));
   const along: Along = { grid, speed, rolling, grounds, apart, count };
-  const running = steadyPulls(loaded, track, grid, 'running');
+  const drags = dragsOf(loaded, track, grid);
+  const steady = (way: Way): Pulls => steadyPulls(loaded, drags, grid.length, way);
+  const running = steady('running');
   const isEngine = (g: BrakedGroup): boolean => !isCar(loaded.vehicles[g.vehicle].vehicle);
   return {
     nearest: {
@@ -68,8 +81,8 @@ export function lookAtFlanges(
         braking(() => true),
       ),
       'engine-braking': nearest(along, braking(isEngine)),
-      pulled: nearest(along, steadyPulls(loaded, track, grid, 'pulled')),
-      pushed: nearest(along, steadyPulls(loaded, track, grid, 'pushed')),
+      pulled: all ? nearest(along, steady('pulled')) : undefined,
+      pushed: all ? nearest(along, steady('pushed')) : undefined,
     },
     ceiling: ceilingOf(along, running),
   };

@@ -55,38 +55,53 @@ function worstIn(
 ): Omit<CurveSpeeds, 'from' | 'to'> | undefined {
   let least = Infinity;
   let found: { v: number; j: number } | undefined;
+  const under = { curvature: 0, cant: 0 };
   look.rolling.forEach((rolling, v) => {
     const { curvature, cant } = look.grounds[v];
-    for (let j = 0; j < look.grid.length; j++) {
-      if (curvature[j] * sign <= 0 || !inside(look.grid[j] - rolling.offsets[0], from, to, line)) continue;
-      const lift = speedLeaving(rolling.lift, { curvature: curvature[j], cant: cant[j] }, 0, rolling.wind);
-      if (lift >= least) continue;
+    eachInside(look.grid, line, from + rolling.offsets[0], to + rolling.offsets[0], (j) => {
+      if (curvature[j] * sign <= 0) return;
+      under.curvature = curvature[j];
+      under.cant = cant[j];
+      const lift = speedLeaving(rolling.lift, under, 0, rolling.wind);
+      if (lift >= least) return;
       least = lift;
       found = { v, j };
-    }
+    });
   });
   if (!found) return undefined;
   const { v, j } = found;
   const { body, over, wind, index } = look.rolling[v];
-  const under = { curvature: look.grounds[v].curvature[j], cant: look.grounds[v].cant[j] };
+  const there = { curvature: look.grounds[v].curvature[j], cant: look.grounds[v].cant[j] };
   const masses = loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
   const run = look.permitted[j];
   const heaviest = Math.max(0, ...masses);
-  const { one } = leans(body, masses, under, run, false, wind);
+  const { one } = leans(body, masses, there, run, false, wind);
   return {
-    ...under,
+    ...there,
     index,
     at: look.grid[j],
     permitted: look.ceiling.speed[j],
     lift: least,
-    over: speedLeaving(over, under, 0, wind),
-    liftLeaning: speedWhileLeaning(body, heaviest, USUAL_LEAN.value, under, wind),
+    over: speedLeaving(over, there, 0, wind),
+    liftLeaning: speedWhileLeaning(body, heaviest, USUAL_LEAN.value, there, wind),
     ...(one === undefined ? {} : { lean: one }),
     run,
   };
 }
 
-function inside(s: number, from: number, to: number, line: { loop: boolean; length: number }): boolean {
-  const at = line.loop ? ((s % line.length) + line.length) % line.length : s;
-  return from <= to ? at >= from && at <= to : at >= from || at <= to;
+/** Indices of head places between two chainages; on a loop they go round. */
+function eachInside(
+  grid: Float64Array,
+  line: { readonly loop: boolean; readonly length: number },
+  from: number,
+  to: number,
+  visit: (j: number) => void,
+): void {
+  const step = grid[1] - grid[0];
+  const last = grid.length - 1;
+  const end = to < from ? to + line.length : to;
+  for (let k = Math.ceil((from - grid[0]) / step); k <= Math.floor((end - grid[0]) / step); k++) {
+    if (line.loop) visit(((k % last) + last) % last);
+    else if (k >= 0 && k <= last) visit(k);
+  }
 }

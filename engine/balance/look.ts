@@ -18,7 +18,7 @@ import {
 } from './margins.ts';
 import { type Leans, leans } from './tipping.ts';
 import { layTrack, type Track } from './track.ts';
-import { checkTwist, type TwistCheck, twistBase } from './twist.ts';
+import { checkTwist, type TwistCheck } from './twist.ts';
 import { type AxleLoad, wheelLoads } from './wheels.ts';
 import { windMoment } from './wind.ts';
 
@@ -76,7 +76,13 @@ export interface BalanceLook {
   readonly flanges: Derailing;
 }
 
-export function lookAtBalance(context: OutingContext, grid: Float64Array, wanted: Float64Array): BalanceLook {
+/** @param all look also at what the answer does not need: the train pulled and pushed */
+export function lookAtBalance(
+  context: OutingContext,
+  grid: Float64Array,
+  wanted: Float64Array,
+  all: boolean,
+): BalanceLook {
   const { line, loaded, outing } = context;
   const track = layTrack(line, grid[0] - loaded.length, grid[grid.length - 1]);
   const bodies = bodiesOf(context, 1);
@@ -117,7 +123,7 @@ export function lookAtBalance(context: OutingContext, grid: Float64Array, wanted
     ),
     vehicles: rolling.map((r, v) => ofVehicle(context, r, grounds[v], along[v], grid, permitted, trackTwist)),
     unbounded: loaded.vehicles.flatMap((_, i) => (bodies.some((b) => b.index === i) ? [] : [i])),
-    flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, brakes.groups),
+    flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, brakes.groups, all),
   };
 }
 
@@ -206,6 +212,3 @@ function leastAt(values: Float64Array): number {
   for (let i = 1; i < values.length; i++) if (values[i] < values[j]) j = i;
   return j;
 }
-
-/** Track twist under this vehicle as a height over its own base, m. */
-export const twistHeight = (body: Body, trackTwist: number): number => trackTwist * twistBase(body.vehicle);

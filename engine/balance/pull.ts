@@ -21,26 +21,39 @@ export type Way = 'running' | 'pushed' | 'pulled';
  * proportion to their weight, wherever in the train they are. `pulled` and `pushed` ask what it would be
  * with all the effort at the head or at the tail.
  */
-export function steadyPulls(loaded: LoadedTrain, track: Track, grid: Float64Array, way: Way): Pulls {
+export function steadyPulls(loaded: LoadedTrain, drags: Drags, points: number, way: Way): Pulls {
   const { vehicles } = loaded;
-  const points = grid.length;
-  const pulls = new Float64Array(Math.max(0, vehicles.length - 1) * points);
+  const count = vehicles.length;
+  const pulls = new Float64Array(Math.max(0, count - 1) * points);
   const effort = effortShares(vehicles, way);
-  const drag = new Float64Array(vehicles.length);
   for (let j = 0; j < points; j++) {
     let total = 0;
-    for (let i = 0; i < vehicles.length; i++) {
-      drag[i] = dragOf(vehicles[i], track, grid[j]);
-      total += drag[i];
-    }
+    for (let i = 0; i < count; i++) total += drags[i * points + j];
     // From the tail forward: what is behind the gap needs, less what pushes there.
     let pull = 0;
-    for (let i = vehicles.length - 1; i > 0; i--) {
-      pull += drag[i] - effort[i] * total;
+    for (let i = count - 1; i > 0; i--) {
+      pull += drags[i * points + j] - effort[i] * total;
       pulls[(i - 1) * points + j] = pull;
     }
   }
   return pulls;
+}
+
+/** Rolling resistance and grade of each vehicle, N: `[vehicle·points + place]`. */
+export type Drags = Float64Array;
+
+export function dragsOf({ vehicles }: LoadedTrain, track: Track, grid: Float64Array): Drags {
+  const points = grid.length;
+  const drags = new Float64Array(vehicles.length * points);
+  vehicles.forEach(({ vehicle, mass, behind }, i) => {
+    const rolling = pick(vehicle.resistance.rolling, 1);
+    for (let j = 0; j < points; j++) {
+      const front = read(track, track.height, grid[j] - behind);
+      const rear = read(track, track.height, grid[j] - behind - vehicle.length);
+      drags[i * points + j] = mass * GRAVITY * (rolling + (front - rear) / vehicle.length);
+    }
+  });
+  return drags;
 }
 
 function effortShares(vehicles: readonly LoadedVehicle[], way: Way): number[] {
@@ -49,12 +62,6 @@ function effortShares(vehicles: readonly LoadedVehicle[], way: Way): number[] {
   const weight = vehicles.map((v) => (v.vehicle.traction ? v.mass : 0));
   const total = weight.reduce((sum, w) => sum + w, 0);
   return total > 0 ? weight.map((w) => w / total) : effortShares(vehicles, 'pulled');
-}
-
-function dragOf({ vehicle, mass, behind }: LoadedVehicle, track: Track, head: number): number {
-  const front = read(track, track.height, head - behind);
-  const rear = read(track, track.height, head - behind - vehicle.length);
-  return mass * GRAVITY * (pick(vehicle.resistance.rolling, 1) + (front - rear) / vehicle.length);
 }
 
 /**
