@@ -108,8 +108,13 @@ function constant(pulls: readonly number[], points: number): Pulls {
 function nearest(along: Along, pulls: Pulls): NearestClimb | undefined {
   let worst: NearestClimb | undefined;
   let used = -Infinity;
+  const into = { left: 0, onLeft: 0, onRight: 0 };
   eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index, front, rear) => {
-    const found = climbing(guiding(truck, under, along.speed[j] ** 2, ends), under.curvature, shape.friction);
+    const found = climbing(
+      guiding(truck, under, along.speed[j] ** 2, ends, 0, into),
+      under.curvature,
+      shape.friction,
+    );
     if (found / shape.limit <= used) return;
     used = found / shape.limit;
     worst = { index, group: truck.group, at: along.grid[j], found, limit: shape.limit, shape, front, rear };

@@ -77,34 +77,40 @@ function leverShare(groups: readonly { readonly at: number }[], i: number, at: n
 
 export interface Guiding {
   /** Force of the truck toward the left rail, N. */
-  readonly left: number;
+  left: number;
   /** Load of the axle's wheels, N. */
-  readonly onLeft: number;
-  readonly onRight: number;
+  onLeft: number;
+  onRight: number;
 }
 
-/** @param lean moment m·y of leaning riders, kg·m to the left */
+const emptyGuiding = (): Guiding => ({ left: 0, onLeft: 0, onRight: 0 });
+
+/**
+ * @param lean moment m·y of leaning riders, kg·m to the left
+ * @param into filled and returned: asked for each truck at each place, it must not make garbage
+ */
 export function guiding(
   truck: Truck,
   under: Under,
   speedSquared: number,
   ends: EndForces,
   lean = 0,
+  into: Guiding = emptyGuiding(),
 ): Guiding {
   const { body, group, axles } = truck;
   const felt = speedSquared * under.curvature;
-  const [sin, cos] = [Math.sin(under.cant), Math.cos(under.cant)];
+  const sin = Math.sin(under.cant);
+  const cos = Math.cos(under.cant);
   const side = GRAVITY * sin - felt * cos;
   const normal = GRAVITY * cos + felt * sin;
   const couplings = ends.front * truck.frontHeight + ends.rear * truck.rearHeight;
   const roll = (body.Z * side + (body.Y + lean) * normal + couplings) * body.amplification;
   const half = (body.groupMass[group] * normal) / (2 * axles);
   const shift = (body.rollShare[group] * roll) / body.base / axles;
-  return {
-    left: body.groupMass[group] * side + truck.ofFront * ends.front + truck.ofRear * ends.rear,
-    onLeft: half + shift,
-    onRight: half - shift,
-  };
+  into.left = body.groupMass[group] * side + truck.ofFront * ends.front + truck.ofRear * ends.rear;
+  into.onLeft = half + shift;
+  into.onRight = half - shift;
+  return into;
 }
 
 /**
@@ -113,10 +119,11 @@ export function guiding(
  * it back. Infinity: a pressed wheel has lifted.
  */
 export function climbing({ left, onLeft, onRight }: Guiding, curvature: number, friction: number): number {
-  const [outward, outer, inner] =
-    curvature > 0 ? ([-left, onRight, onLeft] as const) : ([left, onLeft, onRight] as const);
-  return Math.max(pressed(outward + friction * Math.max(0, inner), outer), pressed(-outward, inner));
+  return curvature > 0 ? worse(-left, onRight, onLeft, friction) : worse(left, onLeft, onRight, friction);
 }
+
+const worse = (outward: number, outer: number, inner: number, friction: number): number =>
+  Math.max(pressed(outward + friction * Math.max(0, inner), outer), pressed(-outward, inner));
 
 const pressed = (force: number, load: number): number =>
   force <= 0 ? 0 : load > 0 ? force / load : Infinity;
@@ -134,13 +141,21 @@ export function climbSpeed(
 ): number {
   if (under.curvature === 0) return Infinity;
   const outward = under.curvature > 0 ? -1 : 1;
-  const excess = (speedSquared: number): number => {
-    const g = guiding(truck, under, speedSquared, ends, outward * lean);
-    const [on, other] = outward > 0 ? [g.onLeft, g.onRight] : [g.onRight, g.onLeft];
-    return outward * g.left + friction * other - limit * on;
-  };
-  const standing = excess(0);
-  const slope = excess(1) - standing;
+  const into = emptyGuiding();
+  const standing = excess(guiding(truck, under, 0, ends, outward * lean, into), outward, friction, limit);
+  const slope =
+    excess(guiding(truck, under, 1, ends, outward * lean, into), outward, friction, limit) - standing;
   if (standing > 0) return 0;
   return slope > 0 ? Math.sqrt(-standing / slope) : Infinity;
+}
+
+function excess(
+  { left, onLeft, onRight }: Guiding,
+  outward: number,
+  friction: number,
+  limit: number,
+): number {
+  return outward > 0
+    ? left + friction * onRight - limit * onLeft
+    : -left + friction * onLeft - limit * onRight;
 }
