@@ -1,16 +1,20 @@
 /** The command line: heedway <command> … */
 import { CommanderError, Command as Program } from 'commander';
 import { type Command, type Options, type Run, UsageFault } from './command.ts';
+import { balanceCommand } from './commands/balance.ts';
 import { brakeDesignCommand } from './commands/brake-design.ts';
 import { brakesCommand } from './commands/brakes.ts';
 import { bundleCommand } from './commands/bundle.ts';
 import { cardCommand } from './commands/card.ts';
 import { carsCommand } from './commands/cars.ts';
 import { checkCommand } from './commands/check.ts';
+import { leanCommand } from './commands/lean.ts';
+import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
 import { sumCommand } from './commands/sum.ts';
 import { surveyCommand } from './commands/survey.ts';
+import { twistCommand } from './commands/twist.ts';
 
 const commands: readonly Command[] = [
   checkCommand,
@@ -21,6 +25,10 @@ const commands: readonly Command[] = [
   bundleCommand,
   brakesCommand,
   brakeDesignCommand,
+  balanceCommand,
+  seatingCommand,
+  leanCommand,
+  twistCommand,
   surveyCommand,
   sumCommand,
 ];

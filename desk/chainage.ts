@@ -29,7 +29,7 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
 
 type Turn = (s: number) => number;
 
-function turnFinding(finding: Finding, turn: Turn): Finding {
+export function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };

@@ -167,4 +167,10 @@ export function withPoint(body: Body, point: PointMass): Body {
 /** The same body with its people's masses shifted sideways by a moment m·y, kg·m to the left. */
 export const leaning = (body: Body, moment: number): Body => ({ ...body, Y: body.Y + moment });
 
+/** The same body with its masses raised by a moment m·z, kg·m (lowered where negative). */
+export function raised(body: Body, moment: number): Body {
+  const Z = body.Z + moment;
+  return { ...body, Z, amplification: amplification(body.vehicle, Z) };
+}
+
 export const centreHeight = (body: Body): number => body.Z / body.mass;

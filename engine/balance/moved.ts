@@ -3,7 +3,7 @@
  * all their weight on one side to get off.
  */
 import { GRAVITY } from '../constants.ts';
-import { type Body, withPoint } from './body.ts';
+import { type Body, raised } from './body.ts';
 import { momentToLift } from './tipping.ts';
 import { type AxleLoad, type Push, wheelLoads } from './wheels.ts';
 
@@ -35,10 +35,7 @@ export const jerk = (speedDifference: number, stiffness: number, mass: number): 
 export const STANDING_RISE = 0.45;
 
 /** The body with one rider standing up on the spot. */
-export const standing = (body: Body, riderMass: number): Body => {
-  const Z = body.Z + riderMass * STANDING_RISE;
-  return { ...withPoint(body, { mass: 0, at: 0, across: 0, height: 0 }), Z };
-};
+export const standing = (body: Body, riderMass: number): Body => raised(body, riderMass * STANDING_RISE);
 
 /**
  * Moment to spare, kg·m, when a rider steps off with all their weight at the side of the vehicle, the

@@ -11,7 +11,7 @@
  * vehicle goes over where the same sum over all groups together reaches 0.
  */
 import { GRAVITY } from '../constants.ts';
-import { type Body, leaning, withPoint } from './body.ts';
+import { type Body, leaning, raised, withPoint } from './body.ts';
 
 /** Loss of wheel load per g of side acceleration, toward each side. Infinity: tips standing level. */
 export interface Tip {
@@ -159,7 +159,7 @@ export function lowerSeatsFor(
 ): number | undefined {
   if (riderMass <= 0) return undefined;
   const left = (drop: number): number =>
-    shareAt(liftOf({ ...body, Z: body.Z - riderMass * drop }), under, speed, wind) - share;
+    shareAt(liftOf(raised(body, -riderMass * drop)), under, speed, wind) - share;
   return leastThat(left, body.Z / riderMass);
 }
 

@@ -1,0 +1,141 @@
+/** heedway balance: loads, leans, curves, flange climb; a tilt test. */
+import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
+import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
+import type { Quantity } from '../../engine/quantity.ts';
+import { tellFinding } from '../../words/finding.ts';
+import { say, type Voice } from '../../words/voice.ts';
+import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
+import { openOutingFile, quantityOf } from '../open.ts';
+import { tableText } from './brakes.ts';
+
+interface BalanceOptions extends Options {
+  readonly car?: string;
+  readonly tilt?: string;
+  readonly base?: string;
+  readonly loaded?: boolean;
+}
+
+export const balanceCommand: Command = {
+  name: 'balance',
+  declare: (program, run) => {
+    common(program.command('balance <outing>'))
+      .description(
+        'Do the cars stay up: loads on wheels, leaning, curves, flange climb; or judge a tilt test.',
+      )
+      .option('--car <id>', 'the vehicle of the tilt test')
+      .option('--tilt <angle>', 'angle at which its first wheel lifted')
+      .option('--base <width>', 'between rail contacts on the tilt bench; else the line’s')
+      .option('--loaded', 'it was tilted with its riders (or sand bags) on')
+      .action((path: string, options: BalanceOptions) => run(() => balance(path, options), options));
+  },
+};
+
+/** Index of a vehicle named on the command line. */
+export function vehicleIndex({ outing }: Voice, id: string | undefined): number {
+  const index = outing.train.vehicles.findIndex((v) => v.id === id);
+  if (index >= 0) return index;
+  const known = outing.train.vehicles.map((v) => v.id).join(', ');
+  throw new UsageFault(`--car: found ${id ?? 'nothing'}; expected one of ${known}`);
+}
+
+async function balance(path: string, options: BalanceOptions) {
+  const outing = await openOutingFile(path);
+  const voice = voiceOf(options, outing);
+  const view = lookAtBalance(outing);
+  if (options.tilt !== undefined) return tilt(view, voice, options, options.tilt);
+  return {
+    text: [
+      ...balanceTables(view, voice).map(tableText),
+      tableText(twistTable(view, voice)),
+      findingLines(view, voice),
+    ]
+      .filter((part) => part !== '')
+      .join('\n\n'),
+    json: balanceJson(view, voice),
+    exit: exitOfFindings(view),
+  };
+}
+
+export const exitOfFindings = ({ findings }: BalanceView): number =>
+  findings.some((f) => f.severity === 'forbids')
+    ? 20
+    : findings.some((f) => f.severity === 'unknown')
+      ? 30
+      : findings.some((f) => f.severity === 'limits')
+        ? 10
+        : 0;
+
+export const findingLines = ({ findings }: BalanceView, voice: Voice): string =>
+  findings
+    .map((f, i) => {
+      const told = tellFinding(f, voice);
+      const measure = told.measure ? `\n   Measure: ${told.measure}` : '';
+      return `${i + 1}. ${told.what}\n   ${told.why}\n   Source: ${told.source}.${measure}`;
+    })
+    .join('\n');
+
+function tilt(view: BalanceView, voice: Voice, options: BalanceOptions, text: string) {
+  const index = vehicleIndex(voice, options.car);
+  const angle = quantityOf(text, 'angle', '--tilt');
+  const base =
+    options.base === undefined
+      ? voice.outing.line.contactWidth
+      : quantityOf(options.base, 'length', '--base');
+  const result = tiltTest(view, index, asRead(angle), base, options.loaded ?? false);
+  if (!result) throw new UsageFault(`--tilt: found ${text}; expected an angle between 0 and 90°`);
+  const height = (q: Quantity): string =>
+    `${say(voice, { si: q.value, kind: 'length' }, 'up')} (${say(voice, { si: q.low, kind: 'length' }, 'down')} to ${say(voice, { si: q.high, kind: 'length' }, 'up')})`;
+  return {
+    text: [
+      `${voice.outing.train.vehicles[index].name}: centre of gravity ${height(result.centre)} above the rail${options.loaded ? ' as loaded' : ''}.`,
+      ...(options.loaded ? [`Empty: ${height(result.tareCentre)}.`] : []),
+      ...(result.tareCentre.low > 0
+        ? []
+        : ['That is below the rail: check the angle, the base and the weights of who was aboard.']),
+      'The bounds allow half a degree either way in the reading. Write the empty figure into "centreHeight".',
+    ].join('\n'),
+    json: { vehicle: options.car, ...result },
+    exit: 0,
+  };
+}
+
+const HALF_DEGREE = Math.PI / 360;
+
+const asRead = (angle: number): Quantity => ({
+  value: angle,
+  low: angle - HALF_DEGREE,
+  high: angle + HALF_DEGREE,
+  how: 'measured',
+});
+
+function balanceJson({ findings, data, at, context }: BalanceView, voice: Voice): unknown {
+  const id = (index: number): string => context.loaded.vehicles[index].vehicle.id;
+  const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
+  return {
+    required: data.required,
+    trackTwist: data.trackTwist ?? null,
+    vehicles: data.vehicles.map(({ running, standing, ...v }) => ({
+      ...v,
+      running: { ...running, at: at(running.at) },
+      standing: { ...standing, at: at(standing.at) },
+    })),
+    curves: data.curves.map((c) => ({
+      ...c,
+      vehicle: id(c.index),
+      from: Math.min(at(c.from), at(c.to)),
+      to: Math.max(at(c.from), at(c.to)),
+      at: at(c.at),
+      permitted: finite(c.permitted),
+      lift: finite(c.lift),
+      over: finite(c.over),
+      liftLeaning: finite(c.liftLeaning),
+    })),
+    flanges: Object.fromEntries(
+      Object.entries(data.flanges.nearest).map(([way, climb]) => [
+        way,
+        climb ? { ...climb, vehicle: id(climb.index), at: at(climb.at), found: finite(climb.found) } : null,
+      ]),
+    ),
+    findings: findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+  };
+}

@@ -1,0 +1,69 @@
+/** heedway seating: who should sit where, proven. */
+import { readFile, writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { seatingTable } from '../../desk/balance-tables.ts';
+import { seatOuting } from '../../desk/seating.ts';
+import { bundleOuting, tellProblem, writeFile as writeText } from '../../files/index.ts';
+import { refusalOfSeating } from '../../words/seating.ts';
+import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
+import { loadFromDisk, openOutingFile } from '../open.ts';
+import { tableText } from './brakes.ts';
+
+interface SeatingCommandOptions extends Options {
+  readonly afresh?: boolean;
+  readonly child: string;
+  readonly out?: string;
+}
+
+export const seatingCommand: Command = {
+  name: 'seating',
+  declare: (program, run) => {
+    common(program.command('seating <outing>'))
+      .description('Seat the riders so that the worst car is as well off as can be; few moves.')
+      .option('--afresh', 'without regard to where people sit now')
+      .option('--child <where>', 'a held child sits in-front or behind its adult', 'in-front')
+      .option('--out <file>', 'write the outing with these seats')
+      .action((path: string, options: SeatingCommandOptions) => run(() => seating(path, options), options));
+  },
+};
+
+async function seating(path: string, options: SeatingCommandOptions) {
+  const { child } = options;
+  if (child !== 'in-front' && child !== 'behind') {
+    throw new UsageFault(`--child: found ${child}; expected in-front or behind`);
+  }
+  const outing = await openOutingFile(path);
+  const found = await seatOuting(outing, { heldChild: child, afresh: options.afresh ?? false });
+  if (!('seating' in found)) {
+    return { text: refusalOfSeating(found), json: { seated: false, why: found.why }, exit: 20 };
+  }
+  const voice = voiceOf(options, outing);
+  const text = [tableText(seatingTable(found.seating, voice))];
+  if (options.out) {
+    await writeSeats(path, options.out, found.outing.riders);
+    text.push(`Written: ${options.out}`);
+  }
+  return { text: text.join('\n\n'), json: { seated: true, ...found.seating }, exit: 0 };
+}
+
+/** A person's place as the outing's file says it. */
+interface Entry {
+  readonly vehicle?: string;
+  readonly seat?: string;
+}
+
+/** The outing in one file with the seats changed; everything else as it was written. */
+async function writeSeats(path: string, out: string, seated: readonly Entry[]): Promise<void> {
+  const read = await bundleOuting({ path: resolve(path), content: await readFile(path) }, loadFromDisk);
+  if (!read.ok) throw new UsageFault(read.problems.map(tellProblem).join('\n'), read.problems);
+  const file = read.value as { readonly riders?: readonly object[] };
+  const riders = file.riders?.map((rider, i) => {
+    const { vehicle, seat } = seated[i];
+    return {
+      ...rider,
+      ...(vehicle === undefined ? {} : { vehicle }),
+      ...(seat === undefined ? {} : { seat }),
+    };
+  });
+  await writeFile(out, writeText({ ...file, ...(riders ? { riders } : {}) }));
+}
