@@ -2,6 +2,7 @@
  * Remedies: the smallest changes that clear a finding, found by search and verified by running the whole
  * check again on the changed outing. Nothing is proposed that was not tried.
  */
+import { balanceFamilies } from '../balance/remedies.ts';
 import type { Change, Finding, Remedy } from '../finding/types.ts';
 import { isCar } from '../train/cars.ts';
 import type { Answer } from './answer.ts';
@@ -170,6 +171,14 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'gauge-differs':
     case 'seat-too-high':
       return [leaveOne(finding, 4)];
+    case 'curve-speed-limited-by-balance':
+      return [slowerHere(outing, finding), ...balanceFamilies(outing, finding)];
+    case 'tips-at-rest':
+    case 'stands-light-on-one-side':
+    case 'lean-small':
+    case 'truck-lifts':
+    case 'flange-may-climb':
+      return [...balanceFamilies(outing, finding), fewerRidersOn(outing, finding.where.vehicle, 4)];
     case 'rider-too-young':
       return [fewerRidersOn(outing, finding.where.vehicle, 2)];
     default:

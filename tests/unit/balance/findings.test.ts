@@ -1,8 +1,11 @@
 /** What balance finds, and that every finding can be said in every voice. */
 import { describe, expect, it } from 'vitest';
+import { checkOuting } from '../../../desk/check.ts';
 import { askBalance } from '../../../engine/balance/ask.ts';
+import { balanceFamilies } from '../../../engine/balance/remedies.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
 import type { Line } from '../../../engine/line/types.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { exact } from '../../../engine/quantity.ts';
@@ -194,5 +197,48 @@ describe('words of balance', () => {
         }
       }
     }
+  });
+});
+
+describe('remedies of balance', () => {
+  it('slower in the curve, other seats and ballast, each re-checked', () => {
+    const two = (first: string, second: string): Rider[] => [
+      person('a', 110, { vehicle: 'car', seat: first }),
+      person('b', 60, { vehicle: 'car', seat: second }),
+    ];
+    const lowest = (people: Rider[]): number => Math.min(...ask(outing([calm], people)).data.ceiling.speed);
+    // Faster than the front seats bear, slower than the middle ones do.
+    const plannedSpeed = (lowest(two('1', '2')) + lowest(two('2', '3'))) / 2;
+    const o = outing([calm], two('1', '2'), {}, { plannedSpeed });
+    const answer = checkOuting(o, { counts: false });
+    const found = answer.findings.find((f) => f.code === 'curve-speed-limited-by-balance');
+    const kinds = found?.remedies.map((r) => r.change.kind);
+    expect(kinds).toContain('slower');
+    expect(kinds).toContain('seat');
+    expect(found?.remedies.every((r) => r.clears)).toBe(true);
+  });
+
+  it('a lone heavy rider on one end goes to the middle', () => {
+    const o = outing([calm], [person('a', 110, { vehicle: 'car', seat: '1' })]);
+    const lean = ask(o).findings.find(
+      (f) => f.code === 'curve-speed-limited-by-balance' || f.code === 'lean-small',
+    );
+    const families = balanceFamilies(o, lean ?? ask(o).findings[0]);
+    const [best] = families.flatMap((f) => f.changes).filter((c) => c.kind === 'seat');
+    expect(best?.kind === 'seat' && ['2', '3']).toContain(best?.kind === 'seat' ? best.moves[0].seat : '');
+  });
+
+  it('ballast under the floor raises the speed, the more of it the more', () => {
+    const o = outing([calm], fourOn('car'), {}, { plannedSpeed: 5 });
+    const finding = find(o, 'curve-speed-limited-by-balance') as Finding;
+    const ballast = balanceFamilies(o, finding)
+      .flatMap((f) => f.changes)
+      .filter((c) => c.kind === 'ballast');
+    expect(ballast.length).toBeGreaterThan(3);
+    const lowest = (x: Outing): number => Math.min(...ask(x).data.ceiling.speed);
+    const speeds = ballast.map((c) => lowest(applyChange(o, c)));
+    speeds.forEach((v, i) => {
+      expect(v).toBeGreaterThan(i === 0 ? lowest(o) : speeds[i - 1]);
+    });
   });
 });
