@@ -20,8 +20,8 @@ import { type OutingContext, openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/quantity.ts';
 import { gridOf } from '../engine/stopping/map.ts';
-import { timedOuting } from './brakes.ts';
 import { turnFinding } from './chainage.ts';
+import { timedOuting } from './timed.ts';
 
 export interface BalanceView {
   readonly context: OutingContext;

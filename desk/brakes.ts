@@ -1,13 +1,10 @@
 /** The brakes of an outing looked at closely, in the line's own chainage. */
-import { timedTrain } from '../engine/brake/build-up-from-parts.ts';
 import { askBrakes, type BrakeData } from '../engine/braking/ask.ts';
 import { type DesignRequest, type DesignResult, designBrakes } from '../engine/braking/design.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import { type Outing, type RailState, railStates } from '../engine/outing/types.ts';
-import { dayAir } from '../engine/stopping/prepare.ts';
-import { loadTrain } from '../engine/train/loaded.ts';
 
 export interface BrakeLook {
   readonly findings: readonly Finding[];
@@ -33,16 +30,6 @@ export function lookAtBrakes(outing: Outing): BrakeLook {
 /** Rail states in which a brake ratio may slide: it is above the least adhesion of that state. */
 export const slidesIn = (outing: Outing, ratio: number): readonly RailState[] =>
   railStates.filter((state) => ratio > outing.assumed.adhesion[state].low);
-
-/**
- * The outing with what the parts of its brakes tell (times, share of force, surge) written into the gears:
- * whatever stops the train then reckons with it. Once per outing, before the answer and its remedies.
- */
-export function timedOuting(outing: Outing): Outing {
-  const loaded = loadTrain(outing.train, outing.riders);
-  const train = timedTrain(loaded, outing.assumed, dayAir(outing.conditions));
-  return train === outing.train ? outing : { ...outing, train };
-}
 
 export const designFor = (outing: Outing, request: DesignRequest): DesignResult =>
   designBrakes(openOuting(outing), request);

@@ -7,8 +7,9 @@ import { applyChange } from '../engine/outing/change.ts';
 import { checkOuting as answerOf } from '../engine/outing/check.ts';
 import { withRemedies } from '../engine/outing/remedies.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { lookAtBrakes, timedOuting } from './brakes.ts';
+import { lookAtBrakes } from './brakes.ts';
 import { inLineChainage } from './chainage.ts';
+import { timedOuting } from './timed.ts';
 
 export interface CheckOptions {
   /** Search for remedies: some tenths of a second more. */

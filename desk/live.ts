@@ -1,20 +1,18 @@
 /**
- * An outing held open for the hand: stops, limits and gaps at any place and speed, cheap enough to be asked
+ * An outing held open for the hand: stops and gaps at any place and speed, cheap enough to be asked
  * on every frame while the train is dragged along the strip.
  */
 
-import { askBalance } from '../engine/balance/ask.ts';
-import type { CarCount, SpeedMap, StopFigure, StopResult } from '../engine/outing/answer.ts';
+import type { CarCount, StopFigure, StopResult } from '../engine/outing/answer.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import { countCars as countsOf } from '../engine/outing/counts.ts';
-import type { Outing, RailState } from '../engine/outing/types.ts';
-import { hostCeilings } from '../engine/stopping/ceilings.ts';
-import { gridOf, speedMap, stopMargin } from '../engine/stopping/map.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { stopMargin } from '../engine/stopping/map.ts';
 import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
 import { stopInto } from '../engine/stopping/stop.ts';
-import { timedOuting } from './brakes.ts';
+import { timedOuting } from './timed.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -29,7 +27,6 @@ export interface Live {
   readonly trainLength: number;
   /** Stop from a chainage of the line and a speed. */
   readonly stop: (at: number, speed: number) => LiveStop;
-  readonly speeds: (state?: RailState) => SpeedMap;
 }
 
 export function openLive(outing: Outing): Live {
@@ -40,8 +37,6 @@ export function openLive(outing: Outing): Live {
   const running = (at: number): number => (sense === 1 ? at : line.length - at);
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value ?? 0;
-  const grid = gridOf(line.length);
-  const ceilings = [...hostCeilings(context, grid), ...askBalance(context, grid).ceilings];
   return {
     sense,
     trainLength: context.loaded.length,
@@ -54,8 +49,6 @@ export function openLive(outing: Outing): Live {
         gap: Math.max(least, careful.distance + margin),
       };
     },
-    speeds: (state = outing.conditions.railState) =>
-      speedMap(context, state, ready.models(state), grid, ceilings),
   };
 }
 

@@ -2,13 +2,13 @@
  * The strip: one long drawing of the line. From the top: permitted speed with its reasons; the profile with
  * grades, places and the train standing on it; the plan of curvature; chainage. Pure: data in, scene out.
  */
-import { scaleLinear } from 'd3-scale';
 import { area, line as lineOf } from 'd3-shape';
 import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
 import type { Place } from '../../engine/line/types.ts';
 import { type Ground, groundOf, type Layout, layOut, samples } from './layout.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
 import { reach } from './moment.ts';
+import { scaleLinear } from './scale.ts';
 import {
   group,
   lineShape,

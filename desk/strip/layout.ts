@@ -1,7 +1,7 @@
 /** Where the bands of the strip lie, how chainage maps to x, and how heights are enlarged. */
-import { scaleLinear } from 'd3-scale';
 import { heightAt } from '../../engine/line/geometry.ts';
 import type { StripModel, StripView } from './model.ts';
+import { scaleLinear } from './scale.ts';
 
 /** Where the bands lie, px, and how chainage maps to x. */
 export interface Layout {
