@@ -1,11 +1,11 @@
 /** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
 import { useSignal } from '@preact/signals';
 import { fromCode } from '../../../desk/outing-code.ts';
-import { importCsv } from '../../../files/import/csv.ts';
 import { type FileProblem, readOuting, writeFile } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
+import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
-import { change, edited, type Json, paper } from '../../state/session.ts';
+import { change, type Json, paper } from '../../state/session.ts';
 
 async function inflate(bytes: Uint8Array): Promise<string> {
   const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
@@ -15,12 +15,10 @@ async function inflate(bytes: Uint8Array): Promise<string> {
 export function Room() {
   const said = useSignal<readonly string[]>([]);
   const found = useSignal<readonly FileProblem[]>([]);
-  const preview = useSignal<{ line: Json; notes: readonly string[] } | null>(null);
   const code = useSignal('');
   const clear = (): void => {
     said.value = [];
     found.value = [];
-    preview.value = null;
   };
   const openOutingText = async (text: string, name: string): Promise<void> => {
     clear();
@@ -30,19 +28,6 @@ export function Room() {
       change(JSON.parse(text.replace(/^\uFEFF/, '')) as Json);
       said.value = [`Opened ${name}.`];
     }
-  };
-  const openSurvey = async (file: File): Promise<void> => {
-    clear();
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const about = {
-      name: file.name.replace(/\.\w+$/, ''),
-      gauge: String((paper.value['line'] as Json)['gauge']),
-    };
-    const read = /\.gpx$/i.test(file.name)
-      ? await gpxOf(bytes, file.name, about)
-      : importCsv(bytes, file.name, about);
-    found.value = read.problems;
-    if (read.line) preview.value = { line: read.line, notes: read.notes };
   };
   const openCode = async (): Promise<void> => {
     const bytes = fromCode(code.value);
@@ -95,17 +80,7 @@ export function Room() {
       </section>
       <section>
         <h2>Survey of a line</h2>
-        <label class="file">
-          CSV or GPX{' '}
-          <input
-            type="file"
-            accept=".csv,.txt,.gpx"
-            onChange={(e) => {
-              const file = e.currentTarget.files?.[0];
-              if (file) void openSurvey(file);
-            }}
-          />
-        </label>
+        <SurveyImport />
       </section>
       {found.value.length > 0 && (
         <section class="notice" role="alert">
@@ -115,27 +90,6 @@ export function Room() {
               <li key={tellProblem(p)}>{tellProblem(p)}</li>
             ))}
           </ul>
-        </section>
-      )}
-      {preview.value && (
-        <section class="trying">
-          <h2>A line was read: {(preview.value.line['profile'] as unknown[]).length} points</h2>
-          <ul>
-            {preview.value.notes.map((n) => (
-              <li key={n}>{n}</li>
-            ))}
-          </ul>
-          <button
-            type="button"
-            class="main"
-            onClick={() => {
-              if (preview.value) change(edited(paper.value, ['line'], preview.value.line) as Json);
-              clear();
-              said.value = ['The outing now runs on this line.'];
-            }}
-          >
-            Run on this line
-          </button>
         </section>
       )}
       {said.value.map((text) => (
@@ -165,15 +119,6 @@ export function Room() {
       </section>
     </>
   );
-}
-
-async function gpxOf(bytes: Uint8Array, name: string, about: { name: string; gauge: string }) {
-  const { importGpx } = await import('../../../files/import/gpx.ts');
-  return importGpx(bytes, name, about, (text) => {
-    const document = new DOMParser().parseFromString(text, 'text/xml');
-    const fault = document.querySelector('parsererror')?.textContent?.split('\n')[0];
-    return fault ? { fault } : { document };
-  });
 }
 
 function save(): void {

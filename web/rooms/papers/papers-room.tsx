@@ -1,33 +1,36 @@
 /** The papers behind the answer: the day, the line, the host's rules, every vehicle; each field as people write it. */
-import { useSignal } from '@preact/signals';
-import { change, edit, edited, type Json, paper, problems } from '../../state/session.ts';
+import '../../parts/form/form.css';
+import './papers.css';
+import { signal, useSignal } from '@preact/signals';
+import { fileForm } from '../../../files/fields.ts';
+import { Choices } from '../../parts/form/choices.ts';
+import { Group } from '../../parts/form/group.tsx';
+import { type Json, type Path, valueAt } from '../../parts/form/path.ts';
+import { SurveyImport } from '../../parts/survey-import.tsx';
+import { outing, paper } from '../../state/session.ts';
 import { StripView } from '../answer/strip-view.tsx';
+import { HostRules } from './host-rules.tsx';
 
 const parts = [
-  {
-    id: 'day',
-    title: 'The day',
-    path: [] as string[],
-    only: ['name', 'date', 'direction', 'plannedSpeed', 'conditions', 'following', 'agreedLimits'],
-  },
-  { id: 'line', title: 'Line', path: ['line'] },
-  { id: 'host', title: "Host's rules", path: ['host'] },
-  { id: 'vehicles', title: 'Vehicles', path: ['train', 'vehicles'] },
-  { id: 'riders', title: 'Riders', path: ['riders'] },
+  { id: 'day', title: 'The day', View: Day },
+  { id: 'line', title: 'Line', View: LinePaper },
+  { id: 'host', title: "Host's rules", View: Host },
+  { id: 'vehicles', title: 'Vehicles', View: Vehicles },
+  { id: 'riders', title: 'Riders', View: Riders },
 ] as const;
 
+/** Kept while another room is looked at. */
+const open = signal<(typeof parts)[number]['id']>('day');
+
 export function Room() {
-  const open = useSignal<string>('day');
-  const part = parts.find((p) => p.id === open.value) ?? parts[0];
-  const json = part.path.reduce<unknown>((at, key) => (at as Json | undefined)?.[key], paper.value);
-  const shown =
-    'only' in part
-      ? Object.fromEntries(part.only.filter((k) => k in (json as Json)).map((k) => [k, (json as Json)[k]]))
-      : json;
+  const { View } = parts.find((p) => p.id === open.value) ?? parts[0];
   return (
-    <>
+    <Choices.Provider value={choicesFor}>
       <h1>Line, rules, day</h1>
-      <p>Write figures as you would: 12 ft 6 in, 3/4 in, 1 in 80, 2 %, 20 inHg, 60 psi, 7 mph, 10 km/h.</p>
+      <p>
+        Write figures as you would: 12 ft 6 in, 4-7/16 in, 1 in 80, 2 %, 20 inHg, 60 psi, 7 mph, 10 km/h. What
+        was understood stands under each.
+      </p>
       <p class="row" role="group" aria-label="Papers">
         {parts.map((p) => (
           <button
@@ -42,188 +45,118 @@ export function Room() {
           </button>
         ))}
       </p>
-      {open.value === 'line' && <StripView />}
+      <View key={open.value} />
+    </Choices.Provider>
+  );
+}
+
+/** Names that the outing itself gives: vehicles and seats for riders, axle groups for brakes. */
+function choicesFor(path: Path): readonly string[] | undefined {
+  const key = path[path.length - 1];
+  const vehicles = outing.value?.train.vehicles ?? [];
+  if (path[0] === 'riders' && key === 'vehicle') return vehicles.map((v) => v.id);
+  if (path[0] === 'riders' && key === 'seat') {
+    const at = valueAt(paper.value, [...path.slice(0, -1), 'vehicle']);
+    const cars = vehicles.filter((v) => at === undefined || v.id === at);
+    return [...new Set(cars.flatMap((v) => v.seats.map((s) => s.name)))];
+  }
+  if (path.includes('brakes') && key === 'on') {
+    const groups = valueAt(paper.value, [...path.slice(0, path.indexOf('brakes')), 'axleGroups']);
+    return Array.isArray(groups) ? groups.map((g: Json) => String(g['name'])) : undefined;
+  }
+  return path.includes('pipeBrokenAfter') ? vehicles.map((v) => v.id) : undefined;
+}
+
+function Day() {
+  return (
+    <section class="paper">
+      <Group
+        json={paper.value}
+        form={fileForm('outing')}
+        path={[]}
+        without={['riders']}
+        always={['date', 'direction', 'plannedSpeed']}
+      />
+    </section>
+  );
+}
+
+/** The table with the strip live beside it, above it on a phone. */
+function LinePaper() {
+  return (
+    <div class="beside">
+      <div class="beside-strip">
+        <StripView />
+      </div>
       <section class="paper">
-        <Fields json={shown} path={[...part.path]} />
-      </section>
-    </>
-  );
-}
-
-/** `['line', 'curves', 0]` → line.curves[0], as problems name it. */
-const named = (path: readonly (string | number)[]): string =>
-  path.reduce<string>(
-    (text, p) => (typeof p === 'number' ? `${text}[${p}]` : text === '' ? p : `${text}.${p}`),
-    '',
-  );
-
-const words = (key: string | number): string =>
-  String(key)
-    .replace(/([A-Z])/g, ' $1')
-    .toLowerCase();
-
-interface Props {
-  readonly json: unknown;
-  readonly path: readonly (string | number)[];
-}
-
-function Fields({ json, path }: Props) {
-  if (Array.isArray(json)) return <Rows json={json} path={path} />;
-  return (
-    <>
-      {Object.entries((json as Json) ?? {})
-        .filter(([key]) => key !== 'heedway' && key !== 'version')
-        .map(([key, value]) => (
-          <Entry key={key} name={words(key)} json={value} path={[...path, key]} />
-        ))}
-    </>
-  );
-}
-
-function Entry({ name, json, path }: Props & { readonly name: string }) {
-  if (typeof json === 'object' && json !== null) {
-    const closed = path.length > 2;
-    return (
-      <details open={!closed}>
-        <summary>{name}</summary>
-        <div class="inside">
-          <Fields json={json} path={path} />
-        </div>
-      </details>
-    );
-  }
-  return <Field name={name} json={json} path={path} />;
-}
-
-function Field({ name, json, path }: Props & { readonly name: string }) {
-  const id = `f-${named(path)}`;
-  const wrong = problems.value.find((p) => p.path === named(path));
-  const set = (text: string): void => {
-    const value =
-      typeof json === 'number'
-        ? text.trim() !== '' && Number.isFinite(Number(text))
-          ? Number(text)
-          : text
-        : text;
-    if (value !== json) edit(path, value);
-  };
-  return (
-    <p class="field">
-      <label for={id}>{name}</label>
-      {typeof json === 'boolean' ? (
-        <input id={id} type="checkbox" checked={json} onChange={(e) => edit(path, e.currentTarget.checked)} />
-      ) : (
-        <input
-          id={id}
-          value={String(json)}
-          aria-invalid={wrong !== undefined}
-          aria-describedby={wrong ? `${id}-wrong` : undefined}
-          onChange={(e) => set(e.currentTarget.value)}
+        <details class="fold">
+          <summary>Take a line from a survey</summary>
+          <div class="inside">
+            <SurveyImport />
+          </div>
+        </details>
+        <Group
+          json={paper.value['line']}
+          form={fileForm('line')}
+          path={['line']}
+          always={['curves', 'places', 'speedLimits', 'sights']}
         />
-      )}
-      {wrong && (
-        <span class="wrong" id={`${id}-wrong`}>
-          found {wrong.found}; expected {wrong.expected}
-        </span>
-      )}
-    </p>
-  );
-}
-
-/** A list: rows of plain fields as a table, else one group after another. */
-function Rows({
-  json,
-  path,
-}: {
-  readonly json: readonly unknown[];
-  readonly path: readonly (string | number)[];
-}) {
-  const add = (): void =>
-    change(edited(paper.value, [...path, json.length], structuredClone(json[json.length - 1])) as Json);
-  const remove = (i: number): void => change(edited(paper.value, [...path, i], undefined) as Json);
-  const flat = json.every(
-    (row) =>
-      typeof row === 'object' && row !== null && Object.values(row).every((x) => typeof x !== 'object'),
-  );
-  if (!flat) {
-    return (
-      <>
-        {json.map((row, i) => (
-          <Entry
-            key={i}
-            name={String(
-              (row as Json | null)?.['name'] ??
-                ((row as Json | null)?.['vehicle'] as Json | undefined)?.['name'] ??
-                i + 1,
-            )}
-            json={row}
-            path={[...path, i]}
-          />
-        ))}
-      </>
-    );
-  }
-  const columns = [...new Set(json.flatMap((row) => Object.keys(row as Json)))];
-  return (
-    <div class="scroll" tabIndex={0} role="region" aria-label={named(path)}>
-      <table class="rows">
-        <thead>
-          <tr>
-            {columns.map((c) => (
-              <th key={c}>{words(c)}</th>
-            ))}
-            <td />
-          </tr>
-        </thead>
-        <tbody>
-          {json.map((row, i) => (
-            <tr key={i}>
-              {columns.map((c) => (
-                <td key={c}>
-                  <Cell json={(row as Json)[c]} path={[...path, i, c]} />
-                </td>
-              ))}
-              <td>
-                <button type="button" aria-label={`Remove row ${i + 1}`} onClick={() => remove(i)}>
-                  Remove
-                </button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {json.length > 0 && (
-        <button type="button" onClick={add}>
-          Add a row
-        </button>
-      )}
+      </section>
     </div>
   );
 }
 
-function Cell({ json, path }: Props) {
-  const at = named(path);
-  const wrong = problems.value.find((p) => p.path === at || at.startsWith(`${p.path}.`));
-  if (typeof json === 'boolean') {
-    return (
-      <input
-        type="checkbox"
-        aria-label={at}
-        checked={json}
-        onChange={(e) => edit(path, e.currentTarget.checked || undefined)}
-      />
-    );
-  }
+function Host() {
   return (
-    <>
-      <input
-        aria-label={at}
-        value={json === undefined ? '' : String(json)}
-        aria-invalid={wrong !== undefined}
-        size={Math.max(7, String(json ?? '').length)}
-        onChange={(e) => edit(path, e.currentTarget.value.trim() === '' ? undefined : e.currentTarget.value)}
-      />
-      {wrong && <span class="wrong">{wrong.expected}</span>}
-    </>
+    <section class="paper">
+      <HostRules json={paper.value['host']} form={fileForm('host')} />
+    </section>
+  );
+}
+
+function Vehicles() {
+  const chosen = useSignal(0);
+  const members = (valueAt(paper.value, ['train', 'vehicles']) as Json[] | undefined) ?? [];
+  const at = Math.min(chosen.value, members.length - 1);
+  const call = (m: Json): string =>
+    `${m['name'] ?? valueAt(m, ['vehicle', 'name']) ?? '?'}${Number(m['count'] ?? 1) > 1 ? ` × ${m['count']}` : ''}`;
+  return (
+    <section class="paper">
+      <Group json={paper.value['train']} form={fileForm('train')} path={['train']} without={['vehicles']} />
+      <p class="row" role="group" aria-label="Vehicles of the train">
+        {members.map((m, i) => (
+          <button
+            type="button"
+            key={i}
+            aria-pressed={i === at}
+            onClick={() => {
+              chosen.value = i;
+            }}
+          >
+            {call(m)}
+          </button>
+        ))}
+        <a href="#train">Change the make-up</a>
+      </p>
+      {members[at] && (
+        <Group
+          key={at}
+          json={members[at]['vehicle']}
+          form={fileForm('vehicle')}
+          path={['train', 'vehicles', at, 'vehicle']}
+          always={['centreHeight', 'bearing', 'brakes', 'seats']}
+        />
+      )}
+    </section>
+  );
+}
+
+function Riders() {
+  const form = fileForm('outing');
+  const riders = { ...form, fields: form.fields.filter((f) => f.key === 'riders') };
+  return (
+    <section class="paper">
+      <Group json={paper.value} form={riders} path={[]} always={['riders']} />
+    </section>
   );
 }

@@ -1,0 +1,204 @@
+/**
+ * A list of plain rows as a table. A new row is written into an empty line and enters the paper whole, so
+ * that a half-written row never spoils the answer; it can stand anywhere in the list.
+ */
+import { useSignal } from '@preact/signals';
+import { useContext } from 'preact/hooks';
+import type { GroupForm, NamedField } from '../../../files/fields.ts';
+import { edit, settings } from '../../state/session.ts';
+import { Choices } from './choices.ts';
+import { FieldInput, type Slot } from './inputs.tsx';
+import { isGroup, type Json, named, type Path } from './path.ts';
+import { fieldWords } from './words.ts';
+
+interface Props {
+  readonly rows: readonly unknown[];
+  readonly form: GroupForm;
+  readonly path: Path;
+  /** Singular of what a row is. */
+  readonly title: string;
+  readonly least: number;
+}
+
+export function RowTable({ rows, form, path, title, least }: Props) {
+  const { wording } = settings.value;
+  const more = useSignal<readonly string[]>([]);
+  const draftAt = useSignal<number | null>(null);
+  const used = new Set(rows.flatMap((row) => (isGroup(row) ? Object.keys(row) : [])));
+  const asked = form.fields.filter((f) => !f.optional || used.has(f.key) || more.value.includes(f.key));
+  const columns = asked.length > 0 ? asked : form.fields.slice(0, 3);
+  const hidden = form.fields.filter((f) => !columns.includes(f));
+  const put = (next: readonly unknown[]): void => edit(path, next);
+  const insert = (at: number, row: Json): void => {
+    put([...rows.slice(0, at), row, ...rows.slice(at)]);
+    draftAt.value = null;
+  };
+  const at = Math.min(draftAt.value ?? rows.length, rows.length);
+  const draft = (
+    <DraftRow
+      key={`draft-${at}-${rows.length}`}
+      columns={columns}
+      path={path}
+      title={title}
+      place={at}
+      last={rows.length}
+      onAdd={(row) => insert(at, row)}
+    />
+  );
+  return (
+    <div class="row-table">
+      <table class={columns.length > 4 ? 'rows many' : 'rows'} aria-label={title}>
+        <thead>
+          <tr>
+            <th scope="col">row</th>
+            {columns.map((c) => (
+              <th key={c.key} scope="col">
+                {fieldWords(c.key, wording)}
+              </th>
+            ))}
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {rows.flatMap((row, i) => [
+            ...(i === at ? [draft] : []),
+            <tr key={`${rows.length}-${i}`}>
+              <th scope="row">{i + 1}</th>
+              {columns.map((c) => (
+                <td key={c.key} data-label={fieldWords(c.key, wording)}>
+                  <Cell field={c} row={row} path={[...path, i, c.key]} number={i + 1} title={title} />
+                </td>
+              ))}
+              <td class="row-tools">
+                <button
+                  type="button"
+                  aria-label={`Insert a row above row ${i + 1} of ${title}`}
+                  onClick={() => {
+                    draftAt.value = i;
+                  }}
+                >
+                  Insert above
+                </button>
+                <button
+                  type="button"
+                  disabled={rows.length <= least}
+                  aria-label={`Remove row ${i + 1} of ${title}`}
+                  onClick={() => put(rows.filter((_, k) => k !== i))}
+                >
+                  Remove
+                </button>
+              </td>
+            </tr>,
+          ])}
+          {at >= rows.length && draft}
+        </tbody>
+      </table>
+      {hidden.length > 0 && (
+        <p class="row">
+          <label>
+            Add a column to {title}{' '}
+            <select
+              value=""
+              onChange={(e) => {
+                more.value = [...more.value, e.currentTarget.value];
+                e.currentTarget.value = '';
+              }}
+            >
+              <option value="">choose …</option>
+              {hidden.map((f) => (
+                <option key={f.key} value={f.key}>
+                  {fieldWords(f.key, wording)}
+                </option>
+              ))}
+            </select>
+          </label>
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface CellProps {
+  readonly field: NamedField;
+  readonly row: unknown;
+  readonly path: Path;
+  readonly number: number;
+  readonly title: string;
+}
+
+function Cell({ field, row, path, number, title }: CellProps) {
+  const choices = useContext(Choices)(path);
+  const slot: Slot = {
+    id: `f-${named(path)}`,
+    label: `${fieldWords(field.key, settings.value.wording)}, row ${number} of ${title}`,
+    labelled: false,
+    json: isGroup(row) ? row[field.key] : undefined,
+    optional: field.optional,
+    set: (value) => edit(path, value),
+    path,
+    ...(choices ? { choices } : {}),
+  };
+  return <FieldInput slot={slot} is={field.is} />;
+}
+
+interface DraftProps {
+  readonly columns: readonly NamedField[];
+  readonly path: Path;
+  readonly title: string;
+  readonly place: number;
+  readonly last: number;
+  readonly onAdd: (row: Json) => void;
+}
+
+function DraftRow({ columns, path, title, place, last, onAdd }: DraftProps) {
+  const { wording } = settings.value;
+  const row = useSignal<Json>({});
+  const asked = useSignal(false);
+  const choices = useContext(Choices);
+  const lacking = columns.filter((c) => !c.optional && row.value[c.key] === undefined);
+  const empty = Object.keys(row.value).length === 0;
+  const add = (): void => {
+    asked.value = true;
+    if (!empty && lacking.length === 0) onAdd(row.value);
+  };
+  const set = (key: string, value: unknown): void => {
+    const next = { ...row.value, [key]: value };
+    if (value === undefined || value === '') delete next[key];
+    row.value = next;
+  };
+  return (
+    <tr class="draft">
+      <th scope="row">new</th>
+      {columns.map((c) => {
+        const known = choices([...path, place, c.key]);
+        const slot: Slot = {
+          id: `f-${named(path)}-new-${c.key}`,
+          label: `${fieldWords(c.key, wording)}, new row of ${title}`,
+          labelled: false,
+          json: row.value[c.key],
+          optional: true,
+          set: (value) => set(c.key, value),
+          ...(known ? { choices: known } : {}),
+        };
+        return (
+          <td key={c.key} data-label={fieldWords(c.key, wording)}>
+            <FieldInput slot={slot} is={c.is} />
+          </td>
+        );
+      })}
+      <td class="row-tools">
+        <button type="button" class="main" onClick={add} aria-label={`Add this row to ${title}`}>
+          {place < last ? `Add above row ${place + 1}` : 'Add row'}
+        </button>
+        {asked.value && (empty || lacking.length > 0) && (
+          <span class="wrong" role="status">
+            still to be written:{' '}
+            {(lacking.length > 0 ? lacking : columns.slice(0, 2))
+              .map((c) => fieldWords(c.key, wording))
+              .join(', ')}
+          </span>
+        )}
+      </td>
+    </tr>
+  );
+}

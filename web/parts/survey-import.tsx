@@ -1,0 +1,112 @@
+/** A survey from CSV or GPX: looked at first, with its notes and what is wrong in which row, then taken or left. */
+import { useSignal } from '@preact/signals';
+import { drawStrip } from '../../desk/strip/draw.ts';
+import { stripWords } from '../../desk/strip/words.ts';
+import type { Line } from '../../engine/line/types.ts';
+import type { FileProblem } from '../../files/index.ts';
+import { distance } from '../../words/voice.ts';
+import { edit, paper, voice } from '../state/session.ts';
+import { Drawing } from './drawing.tsx';
+import { valueAt } from './form/path.ts';
+import { readSurvey, type Survey } from './survey.ts';
+
+export function SurveyImport() {
+  const survey = useSignal<Survey | null>(null);
+  const said = useSignal('');
+  const read = async (file: File): Promise<void> => {
+    said.value = '';
+    survey.value = await readSurvey(file, String(valueAt(paper.value, ['line', 'gauge']) ?? ''));
+  };
+  const take = (): void => {
+    if (!survey.value?.json) return;
+    edit(['line'], survey.value.json);
+    said.value = `The outing now runs on ${survey.value.file}. Undo brings the line before it back.`;
+    survey.value = null;
+  };
+  return (
+    <section class="survey">
+      <label class="file">
+        CSV or GPX{' '}
+        <input
+          type="file"
+          accept=".csv,.txt,.gpx"
+          onChange={(e) => {
+            const input = e.currentTarget;
+            const file = input.files?.[0];
+            // Cleared, so that the same file mended can be chosen again.
+            if (file) void read(file).then(() => (input.value = ''));
+          }}
+        />
+      </label>
+      {survey.value && !survey.value.line && <Troubles survey={survey.value} />}
+      {survey.value?.line && (
+        <section class="trying" aria-label="The line that was read">
+          <h3>Read from {survey.value.file}, not taken yet</h3>
+          <Look line={survey.value.line} />
+          <ul>
+            {survey.value.notes.map((n) => (
+              <li key={n}>{n}</li>
+            ))}
+          </ul>
+          <p>
+            Taking it puts away the line that is open, with its places, limits and sight distances. Undo
+            brings it back.
+          </p>
+          <p class="row">
+            <button type="button" class="main" onClick={take}>
+              Take this line
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                survey.value = null;
+              }}
+            >
+              Leave it
+            </button>
+          </p>
+        </section>
+      )}
+      {said.value !== '' && <p role="status">{said.value}</p>}
+    </section>
+  );
+}
+
+/** The strip of a line alone: no train, no speeds. */
+function Look({ line }: { readonly line: Line }) {
+  const v = voice.value;
+  if (!v) return null;
+  const width = Math.min(1100, Math.max(330, document.documentElement.clientWidth - 70));
+  const view = { width, height: 300, from: 0, to: line.length, textSize: width < 600 ? 12 : 14 };
+  const model = { line, facing: 1 as const, speeds: null, brakingPoints: [], train: null, marks: [] };
+  return (
+    <>
+      <p>
+        {distance(v, line.length, 'nearest')} {line.loop ? 'round' : 'end to end'}, {line.heights.length}{' '}
+        heights, {line.curves.length} curves, {line.places.length} places.
+      </p>
+      <div class="strip still">
+        <Drawing scene={drawStrip(model, view, stripWords(v))} />
+      </div>
+    </>
+  );
+}
+
+function Troubles({ survey }: { readonly survey: Survey }) {
+  return (
+    <section class="notice" role="alert">
+      <h3>Nothing was changed: {survey.file} cannot be read as a line</h3>
+      <ul>
+        {survey.problems.map((p) => (
+          <li key={`${p.row} ${p.column} ${p.message}`}>
+            {p.row !== undefined && <strong>{place(p)}: </strong>}
+            {p.path === '' ? '' : `${p.path}: `}found {p.found}; expected {p.expected}
+          </li>
+        ))}
+      </ul>
+      <p>Mend the file and choose it again.</p>
+    </section>
+  );
+}
+
+const place = (p: FileProblem): string => `row ${p.row}, column ${p.column} (${p.file}:${p.row}:${p.column})`;
