@@ -1,4 +1,5 @@
 /** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
+import '../../parts/form/form.css';
 import { useSignal } from '@preact/signals';
 import { fromCode } from '../../../desk/outing-code.ts';
 import { type FileProblem, readOuting, writeFile } from '../../../files/index.ts';

@@ -1,0 +1,293 @@
+/**
+ * A vehicle drawn to scale, from the side and from above, front to the left; both views share the scale
+ * along the car, so that what lies below a seat is what carries it. Pure: data in, scene out.
+ *
+ * Lengths, wheels, trucks, seats and their heights are the vehicle's own. The shape of body and people is
+ * only a likeness: no figure is taken from it.
+ */
+import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
+import type { AxleGroup, Vehicle } from '../engine/vehicle/types.ts';
+import {
+  group,
+  lineShape,
+  pathShape,
+  px,
+  rectShape,
+  type Scene,
+  type Shape,
+  shape,
+  textShape,
+} from './strip/scene.ts';
+
+export interface CarView {
+  /** px per metre. */
+  readonly scale: number;
+  /** Height shown above the rail, m. */
+  readonly top: number;
+  /** Written over each rider, as a weight; absent: nothing. */
+  readonly weigh?: (kilograms: number) => string;
+}
+
+/** Coupler drawn at either end, m; the length of a vehicle is over its couplers. */
+const COUPLER = 0.07;
+/** Where a figure is not given, a likeness is drawn: wheel radius, floor over the wheels, m. */
+const LIKELY_WHEEL = 0.06;
+/** Crown of a grown person above the seat, m. Likeness only. */
+const SITTING = 0.86;
+const grown = { adult: 1, youth: 0.9, child: 0.7 } as const;
+const RAIL_ROOM = 8;
+
+const wheelOf = (g: AxleGroup): number => g.wheelRadius ?? LIKELY_WHEEL;
+
+/** Axles of a group from the front, m. */
+export function axlesOf({ at, axles, wheelBase }: AxleGroup): number[] {
+  if (axles === 1) return [at];
+  return Array.from({ length: axles }, (_, i) => at - wheelBase / 2 + (wheelBase * i) / (axles - 1));
+}
+
+const floorOf = (v: Vehicle): number =>
+  Math.min(
+    Math.max(...v.groups.map((g) => (g.driven ? wheelOf(g) * 1.4 : wheelOf(g) * 2))) + 0.03,
+    Math.min(...v.seats.map((s) => s.height), Infinity) - 0.02,
+  );
+
+const bodyTop = (v: Vehicle): number =>
+  v.envelope?.height ?? Math.max(0.42, (v.centreHeight?.value ?? 0.26) * 1.75);
+
+/** Height that shows everything of the vehicle and everybody on it, m. */
+export function heightOf({ vehicle, riders }: LoadedVehicle): number {
+  const heads = riders.map((r) => r.seat.height + SITTING * grown[r.rider.ageGroup] + 0.02);
+  const seats = vehicle.seats.map((s) => s.height + 0.3);
+  return Math.max(0.5, ...heads, ...seats, vehicle.role === 'car' ? 0 : bodyTop(vehicle) + 0.12);
+}
+
+const svg = (width: number, height: number, label: string, parts: readonly Shape[]): Scene =>
+  shape(
+    'svg',
+    {
+      viewBox: `0 0 ${px(width)} ${px(height)}`,
+      width: px(width),
+      height: px(height),
+      role: 'img',
+      'aria-label': label,
+    },
+    parts,
+  );
+
+export function carSide(loaded: LoadedVehicle, view: CarView): Scene {
+  const { vehicle, riders } = loaded;
+  const { scale, top } = view;
+  const lettering = view.weigh ? 15 : 0;
+  const x = (m: number): number => m * scale;
+  const y = (h: number): number => lettering + (top - h) * scale;
+  const at: Place = { x, y, scale };
+  const width = x(vehicle.length);
+  return svg(width, y(0) + RAIL_ROOM, `${vehicle.name} from the side`, [
+    lineShape('rail', 0, y(0), width, y(0)),
+    ...couplers(vehicle, at),
+    ...vehicle.groups.flatMap((g) => running(g, at)),
+    ...(vehicle.role === 'car' || vehicle.role === 'guard' ? carBody(vehicle, at) : engineBody(vehicle, at)),
+    ...vehicle.seats
+      .filter((s) => !riders.some((r) => r.seat.id === s.id))
+      .map((s) => emptySeat(s.at, s.height, at)),
+    ...riders.map((r) => person(r, at)),
+    ...(view.weigh ? weights(riders, at, view.weigh) : []),
+  ]);
+}
+
+interface Place {
+  readonly x: (m: number) => number;
+  readonly y: (h: number) => number;
+  readonly scale: number;
+}
+
+function couplers(vehicle: Vehicle, { x, y }: Place): Shape[] {
+  const ends = [
+    { end: vehicle.front, from: 0, to: COUPLER * 1.6 },
+    { end: vehicle.rear, from: vehicle.length - COUPLER * 1.6, to: vehicle.length },
+  ];
+  return ends.flatMap(({ end, from, to }) => {
+    const h = y(end.height ?? floorOf(vehicle) - 0.02);
+    const bar = rectShape(end.height === undefined ? 'seat' : 'solid', x(from), h - 2, x(to) - x(from), 4);
+    if (!end.chain) return [bar];
+    const sag = `M${px(x(from))},${px(h + 4)}q${px((x(to) - x(from)) / 2)},8 ${px(x(to) - x(from))},0`;
+    return [bar, pathShape('fine', sag)];
+  });
+}
+
+function running(g: AxleGroup, { x, y, scale }: Place): Shape[] {
+  const r = wheelOf(g);
+  const axles = axlesOf(g);
+  const [first, last] = [axles[0], axles[axles.length - 1]];
+  const frame =
+    axles.length > 1
+      ? [
+          rectShape(
+            'body',
+            x(first - r * 0.5),
+            y(r * 1.25),
+            x(last - first + r),
+            Math.max(3, r * 0.5 * scale),
+          ),
+        ]
+      : [];
+  const rods =
+    g.driven && axles.length > 1 ? [lineShape('bold', x(first), y(r * 0.8), x(last), y(r * 0.8))] : [];
+  return [
+    ...axles.map((a) =>
+      shape('circle', { class: 'wheel', cx: px(x(a)), cy: px(y(r)), r: px(Math.max(2, r * scale)) }),
+    ),
+    ...frame,
+    ...rods,
+  ];
+}
+
+/** A bed over the trucks and a bench to the height of the seats. */
+function carBody(vehicle: Vehicle, { x, y, scale }: Place): Shape[] {
+  const floor = floorOf(vehicle);
+  const bed = rectShape(
+    'body',
+    x(COUPLER),
+    y(floor),
+    x(vehicle.length - 2 * COUPLER),
+    Math.max(3, 0.04 * scale),
+  );
+  if (vehicle.seats.length === 0) return [bed];
+  const ats = vehicle.seats.map((s) => s.at);
+  const seat = Math.min(...vehicle.seats.map((s) => s.height));
+  const from = Math.max(COUPLER * 1.4, Math.min(...ats) - 0.26);
+  const to = Math.min(vehicle.length - COUPLER * 1.4, Math.max(...ats) + 0.26);
+  return [
+    bed,
+    rectShape('body', x(from), y(seat), x(to - from), (seat - floor) * scale),
+    lineShape('bold', x(from), y(seat), x(to), y(seat)),
+  ];
+}
+
+/** A boiler with chimney and dome, or a hood; behind it the place of the driver. */
+function engineBody(vehicle: Vehicle, { x, y, scale }: Place): Shape[] {
+  const floor = floorOf(vehicle);
+  const high = bodyTop(vehicle);
+  const driver = Math.min(...vehicle.seats.map((s) => s.at), vehicle.length);
+  const end = Math.max(vehicle.length * 0.4, driver - 0.4);
+  const frame = rectShape(
+    'solid',
+    x(COUPLER),
+    y(floor),
+    x(vehicle.length - 2 * COUPLER),
+    Math.max(3, 0.035 * scale),
+  );
+  const seats = vehicle.seats.map((s) =>
+    rectShape('body', x(s.at - 0.2), y(s.height), x(0.4), Math.max(2, (s.height - floor) * scale)),
+  );
+  const [from, wide] = [COUPLER * 2, end - COUPLER * 2];
+  const tank =
+    vehicle.length - end > 0.6 && driver > end + 0.3
+      ? []
+      : [rectShape('engine', x(end), y(floor + (high - floor) * 0.5), x(0.3), (high - floor) * 0.5 * scale)];
+  if (vehicle.traction?.kind !== 'steam') {
+    const nose = `M${px(x(from))},${px(y(floor))}L${px(x(from + 0.12))},${px(y(high))}H${px(x(from + wide))}V${px(y(floor))}Z`;
+    return [frame, pathShape('engine', nose), ...seats];
+  }
+  const boiler = floor + (high - floor) * 0.2;
+  return [
+    frame,
+    rectShape('engine', x(from), y(high * 0.86), x(wide), (high * 0.86 - boiler) * scale),
+    rectShape('engine', x(from + 0.1), y(high + 0.1), x(0.09), (0.1 + high * 0.14) * scale + 1),
+    rectShape('engine', x(from + wide * 0.55), y(high * 0.86 + 0.06), x(0.14), 0.06 * scale + 1),
+    rectShape('engine', x(from), y(boiler), x(wide * 0.2), (boiler - floor) * scale),
+    rectShape('engine', x(from + wide * 0.72), y(boiler), x(wide * 0.28), (boiler - floor) * scale),
+    ...tank,
+    ...seats,
+  ];
+}
+
+const emptySeat = (at: number, height: number, { x, y }: Place): Shape =>
+  pathShape(
+    'seat',
+    `M${px(x(at - 0.13))},${px(y(height))}V${px(y(height + 0.26))}H${px(x(at + 0.13))}V${px(y(height))}`,
+  );
+
+/** A likeness of a seated person: trunk, head, leg; smaller for the young. */
+function person({ rider, seat }: SeatedRider, { x, y, scale }: Place): Shape {
+  const size = grown[rider.ageGroup];
+  const ahead = seat.facing === 'backward' ? 1 : -1;
+  const ink = rider.duty === 'rider' ? 'rider' : 'driver';
+  const [h, back] = [seat.height, 0.13 * size];
+  const at = (dx: number, dh: number): string => `${px(x(seat.at + ahead * dx))},${px(y(h + dh * size))}`;
+  const trunk = `M${at(-back, 0)}L${at(-back, 0.5)}Q${at(-0.02, 0.68)} ${at(0.1, 0.5)}L${at(0.13, 0.12)}L${at(0.38 * size, 0.12)}L${at(0.4 * size, -0.12)}L${at(0.3 * size, -0.12)}L${at(0.28 * size, 0)}Z`;
+  return group({}, [
+    pathShape(ink, trunk),
+    shape('circle', {
+      class: ink,
+      cx: px(x(seat.at)),
+      cy: px(y(h + 0.74 * size)),
+      r: px(0.115 * size * scale),
+    }),
+  ]);
+}
+
+/** Weights over the heads, the higher row where two would touch. */
+function weights(
+  riders: readonly SeatedRider[],
+  { x, y }: Place,
+  weigh: (kilograms: number) => string,
+): Shape[] {
+  return riders.map(({ rider, seat }) =>
+    textShape(
+      'small',
+      x(seat.at),
+      y(seat.height + SITTING * grown[rider.ageGroup]) - 3,
+      weigh(rider.mass.value),
+      13,
+      'middle',
+    ),
+  );
+}
+
+/** Width shown from above, m. */
+export function widthOf(vehicle: Vehicle): number {
+  const seats = vehicle.seats.map((s) => Math.abs(s.across) * 2 + 0.32);
+  return Math.max(vehicle.envelope?.width ?? vehicle.gauge * 1.8, vehicle.gauge * 1.25, ...seats);
+}
+
+/** Where a place on the vehicle lies in the plan, px. */
+export function planSpot(
+  vehicle: Vehicle,
+  place: { readonly at: number; readonly across: number },
+  scale: number,
+  wide = widthOf(vehicle),
+): { readonly x: number; readonly y: number } {
+  return { x: place.at * scale, y: (wide / 2 - place.across) * scale };
+}
+
+/** The vehicle from above: rails, trucks, body, couplers, and a mark at the centre of all masses. Seats lie over it. */
+export function carPlan(loaded: LoadedVehicle, scale: number): Scene {
+  const { vehicle, centreAt } = loaded;
+  const wide = widthOf(vehicle);
+  const [width, height] = [vehicle.length * scale, wide * scale];
+  const middle = height / 2;
+  const rail = (vehicle.gauge / 2) * scale;
+  return svg(width, height + 12, `${vehicle.name} from above`, [
+    ...[-rail, rail].map((d) => lineShape('earthline', 0, middle + d, width, middle + d)),
+    rectShape('body', COUPLER * scale, 1, (vehicle.length - 2 * COUPLER) * scale, height - 2),
+    lineShape('bold', 0, middle, COUPLER * scale, middle),
+    lineShape('bold', width - COUPLER * scale, middle, width, middle),
+    ...vehicle.groups.flatMap((g) => truckPlan(g, scale, middle, rail)),
+    lineShape('axis', COUPLER * scale, middle, width - COUPLER * scale, middle),
+    pathShape('pencilsolid', `M${px(centreAt * scale)},${px(height)}l6,11h-12z`),
+  ]);
+}
+
+function truckPlan(g: AxleGroup, scale: number, middle: number, rail: number): Shape[] {
+  const r = wheelOf(g) * scale;
+  const axles = axlesOf(g);
+  const [first, last] = [axles[0] * scale, axles[axles.length - 1] * scale];
+  return [
+    rectShape('seat', first - r, middle - rail - 3, last - first + 2 * r, 2 * rail + 6),
+    ...axles.flatMap((a) =>
+      [-rail, rail].map((d) => rectShape('solid', a * scale - r * 0.7, middle + d - 1.5, r * 1.4, 3)),
+    ),
+    lineShape('fine', g.at * scale, middle - 4, g.at * scale, middle + 4),
+  ];
+}

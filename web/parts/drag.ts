@@ -1,0 +1,84 @@
+/**
+ * Carrying a thing with mouse, finger or pen. Nothing is carried until the pointer has moved a little, so that
+ * a tap stays a tap; Escape puts it back.
+ */
+import { signal } from '@preact/signals';
+
+export interface Carried {
+  readonly label: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Errand {
+  readonly label: string;
+  /** The pointer is here now. */
+  readonly over: (x: number, y: number) => void;
+  /** Let go here. */
+  readonly drop: (x: number, y: number) => void;
+  /** After a drop, and also when put back. */
+  readonly done: () => void;
+}
+
+/** What is being carried now, for the page to show. */
+export const carried = signal<Carried | null>(null);
+
+/** px before a press becomes a carry. */
+const SLACK = 7;
+/** px from the edge of the window where the page begins to move along. */
+const EDGE = 56;
+
+export function grab(event: PointerEvent, errand: Errand): void {
+  if (event.button !== 0 || !event.isPrimary) return;
+  const { pointerId, clientX, clientY } = event;
+  let carrying = false;
+  const end = (): void => {
+    for (const [name, listen] of listeners) removeEventListener(name, listen as EventListener);
+    carried.value = null;
+    if (carrying) errand.done();
+  };
+  const move = (e: PointerEvent): void => {
+    if (e.pointerId !== pointerId) return;
+    if (!carrying && Math.hypot(e.clientX - clientX, e.clientY - clientY) < SLACK) return;
+    carrying = true;
+    e.preventDefault();
+    carried.value = { label: errand.label, x: e.clientX, y: e.clientY };
+    if (e.clientY < EDGE) scrollBy(0, -14);
+    else if (e.clientY > innerHeight - EDGE) scrollBy(0, 14);
+    errand.over(e.clientX, e.clientY);
+  };
+  const up = (e: PointerEvent): void => {
+    if (e.pointerId !== pointerId) return;
+    if (carrying) {
+      swallowClick();
+      errand.drop(e.clientX, e.clientY);
+    }
+    end();
+  };
+  const key = (e: KeyboardEvent): void => {
+    if (e.key === 'Escape') end();
+  };
+  const listeners = [
+    ['pointermove', move],
+    ['pointerup', up],
+    ['pointercancel', end],
+    ['keydown', key],
+  ] as const;
+  for (const [name, listen] of listeners) addEventListener(name, listen as EventListener);
+}
+
+/** The click that follows a carry is not a tap. */
+function swallowClick(): void {
+  const swallow = (e: Event): void => {
+    e.stopPropagation();
+    e.preventDefault();
+  };
+  addEventListener('click', swallow, { capture: true, once: true });
+  setTimeout(() => removeEventListener('click', swallow, { capture: true }), 50);
+}
+
+/** The nearest element around a point that carries a data attribute, and what it says. */
+export function under(x: number, y: number, attribute: string): string | undefined {
+  const found = document.elementFromPoint(x, y)?.closest(`[data-${attribute}]`);
+  return found?.getAttribute(`data-${attribute}`) ?? undefined;
+}

@@ -1,0 +1,142 @@
+/** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { echoOf } from '../../../desk/echo.ts';
+import { writtenText } from '../../parts/form/inputs.tsx';
+import { paper } from '../../state/session.ts';
+import { changed, letOff, platformed, ridersOf } from './make-up.ts';
+import { people, typicalWords } from './next-rider.tsx';
+import { chosen, step } from './state.ts';
+
+const duties = ['rider', 'driver', 'guard'] as const;
+
+export function RiderPanel({ index }: { readonly index: number }) {
+  const entry = ridersOf(paper.value)[index];
+  if (!entry) return null;
+  const set = (part: Readonly<Record<string, unknown>>): void =>
+    step(changed(paper.value, index, part), `${entry.name} changed.`);
+  return (
+    <section class="rider-panel" aria-label={`Rider in hand: ${entry.name}`}>
+      <p>
+        <strong>{entry.name} is in hand:</strong> tap an empty seat to move there.
+      </p>
+      <p class="row">
+        <label>
+          name{' '}
+          <input
+            value={entry.name}
+            size={14}
+            onChange={(e) => {
+              const name = e.currentTarget.value.trim();
+              if (name === '') e.currentTarget.value = entry.name;
+              else if (name !== entry.name) set({ name });
+            }}
+          />
+        </label>
+        <Weight kept={writtenText(entry.weight)} typical={entry.typical} set={set} />
+        <label>
+          typical{' '}
+          <select
+            value={entry.typical ?? ''}
+            onChange={(e) => {
+              const typical = e.currentTarget.value;
+              if (typical !== '') set({ typical });
+              else if (entry.weight !== undefined) set({ typical: undefined });
+            }}
+          >
+            {(entry.typical === undefined || entry.weight !== undefined) && (
+              <option value="">not given</option>
+            )}
+            {people.map((p) => (
+              <option key={p} value={p}>
+                {typicalWords(p)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          duty{' '}
+          <select
+            value={entry.duty ?? 'rider'}
+            onChange={(e) => {
+              const duty = e.currentTarget.value;
+              set({ duty: duty === 'rider' ? undefined : duty });
+            }}
+          >
+            {duties.map((d) => (
+              <option key={d}>{d}</option>
+            ))}
+          </select>
+        </label>
+      </p>
+      <p class="row">
+        <button
+          type="button"
+          onClick={() => {
+            chosen.value = null;
+            step(letOff(paper.value, index), `${entry.name} is let off.`);
+          }}
+        >
+          Let off
+        </button>
+        {entry.seat !== undefined && (
+          <button
+            type="button"
+            onClick={() => step(platformed(paper.value, index), `${entry.name} waits on the platform.`)}
+          >
+            To the platform
+          </button>
+        )}
+        <button
+          type="button"
+          onClick={() => {
+            chosen.value = null;
+          }}
+        >
+          Done
+        </button>
+      </p>
+    </section>
+  );
+}
+
+interface WeightProps {
+  readonly kept: string;
+  readonly typical: string | undefined;
+  readonly set: (part: Readonly<Record<string, unknown>>) => void;
+}
+
+/** A weight enters the paper only when it can be read: a slip here must not stop the answer. */
+function Weight({ kept, typical, set }: WeightProps) {
+  const text = useSignal(kept);
+  useEffect(() => {
+    text.value = kept;
+  }, [kept]);
+  const now = text.value.trim();
+  const echo = now === '' ? undefined : echoOf(now, 'mass');
+  const commit = (): void => {
+    if (now === kept) return;
+    if (echo?.ok) set({ weight: now });
+    else if (now === '') set({ weight: undefined, typical: typical ?? 'adult' });
+  };
+  return (
+    <span class="figure">
+      <label for="rider-weight">weight</label>
+      <input
+        id="rider-weight"
+        value={text.value}
+        size={9}
+        placeholder="by the table"
+        aria-invalid={echo !== undefined && !echo.ok}
+        aria-describedby="rider-weight-told"
+        onInput={(e) => {
+          text.value = e.currentTarget.value;
+        }}
+        onChange={commit}
+      />
+      <small id="rider-weight-told" class={echo && !echo.ok ? 'wrong' : 'echo'}>
+        {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
+      </small>
+    </span>
+  );
+}
