@@ -24,19 +24,28 @@ function form(si: number, kind: Kind, system: System): Form | undefined {
   return small ? { unit: 'mm', digits: 1 } : { unit: 'm', digits: 3 };
 }
 
+/** Figures behind the point for so many figures in all. */
+const digitsFor = (printed: string, figures: number): number => {
+  const size = Math.abs(Number.parseFloat(printed));
+  return size > 0 ? Math.min(9, Math.max(0, figures - 1 - Math.floor(Math.log10(size)))) : 0;
+};
+
+const trimmed = (text: string): string => text.replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D|$)/, '');
+
 /** About five figures, without noughts at the end. */
 function said(si: number, kind: Kind, system: System): string {
   const chosen = form(si, kind, system);
-  const plain = printQuantity(si, kind, {
-    system,
-    digits: 6,
-    ...(chosen?.unit ? { unit: chosen.unit } : {}),
-  });
-  const size = Math.abs(Number.parseFloat(plain));
-  const digits =
-    chosen?.digits ?? (size > 0 ? Math.min(6, Math.max(0, 4 - Math.floor(Math.log10(size)))) : 0);
-  const text = printQuantity(si, kind, { system, digits, ...(chosen?.unit ? { unit: chosen.unit } : {}) });
-  return text.replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D|$)/, '');
+  const unit = chosen?.unit ? { unit: chosen.unit } : {};
+  const digits = chosen?.digits ?? digitsFor(printQuantity(si, kind, { system, digits: 9, ...unit }), 5);
+  return trimmed(printQuantity(si, kind, { system, digits, ...unit }));
+}
+
+/** Six figures, to be read again as the same. */
+export function sayFully(si: number, kind: Kind, system: System): string {
+  const chosen = form(si, kind, system);
+  const unit = chosen?.unit ? { unit: chosen.unit } : {};
+  const digits = digitsFor(printQuantity(si, kind, { system, digits: 9, ...unit }), 6);
+  return trimmed(printQuantity(si, kind, { system, digits, ...unit }));
 }
 
 export function sayBoth(si: number, kind: Kind): string {

@@ -68,21 +68,27 @@ function readInput(known: SumSymbol, text: string): number | SumFault {
     : { symbol: known.symbol, found: read.problem.found, expected: read.problem.expected };
 }
 
+/** The range of a symbol in the reader's units; empty where any value will do. */
+export function rangeWords(symbol: SumSymbol, system: System): string {
+  const print = (si: number): string => printQuantity(si, symbol.kind, { system });
+  const bounds = [
+    symbol.low === undefined ? '' : `${symbol.open ? 'more than' : 'at least'} ${print(symbol.low)}`,
+    symbol.high === undefined ? '' : `at most ${print(symbol.high)}`,
+  ];
+  return bounds.filter((b) => b !== '').join(', ');
+}
+
 /** A range fault said in the reader's units beside SI. */
 function inUnits(sum: Sum, fault: SumFault, system: System): SumFault {
   const symbol = sum.inputs.find((s) => s.symbol === fault.symbol);
   if (!symbol) return fault;
   const value = Number(fault.found);
-  const print = (si: number): string => printQuantity(si, symbol.kind, { system });
-  const found = Number.isFinite(value) && fault.found !== '' ? print(value) : fault.found;
-  const bounds = [
-    symbol.low === undefined ? '' : `${symbol.open ? 'more than' : 'at least'} ${print(symbol.low)}`,
-    symbol.high === undefined ? '' : `at most ${print(symbol.high)}`,
-  ];
-  const said =
-    fault.expected === rangeText(symbol) && bounds.some((b) => b !== '')
-      ? bounds.filter((b) => b !== '').join(', ')
-      : fault.expected;
+  const found =
+    Number.isFinite(value) && fault.found !== ''
+      ? printQuantity(value, symbol.kind, { system })
+      : fault.found;
+  const range = rangeWords(symbol, system);
+  const said = fault.expected === rangeText(symbol) && range !== '' ? range : fault.expected;
   return { symbol: fault.symbol, found, expected: fault.found === 'nothing' ? accepted(symbol.kind) : said };
 }
 

@@ -8,6 +8,7 @@ import { tellChange, tellFinding, tellRemedy, tellVerdict } from '../../../words
 import { reasonWords } from '../../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
+import { sumLink } from '../../parts/sum-link.ts';
 import { answer, before, outing, trial, voice } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
 import { StripView } from './strip-view.tsx';
@@ -196,7 +197,7 @@ function One({
           <>
             <dt>sum</dt>
             <dd>
-              <a href={`#sums/${sum.id}`}>{sum.id}</a>: {sum.equation}
+              <a href={sumLink(sum.id, finding.sum?.inputs ?? {}, v.system)}>{sum.id}</a>: {sum.equation}
             </dd>
           </>
         )}

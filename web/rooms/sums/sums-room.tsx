@@ -1,107 +1,79 @@
-/** Every registered formula as a small page: fields with units, equation, result, source and range. */
+/** Every registered formula as a page of its own, found by words. */
+import '../../parts/form/form.css';
+import './sums.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { answerSum, sums } from '../../../desk/sums.ts';
-import { kinds } from '../../../engine/quantity.ts';
-import { rangeText } from '../../../engine/sums/register.ts';
-import { accepted } from '../../../units/index.ts';
+import { inkSheet } from '../../../desk/strip/ink.ts';
+import { sums } from '../../../desk/sums.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
+import { readSumLink } from '../../parts/sum-link.ts';
 import { settings } from '../../state/session.ts';
-
-const chosen = (): string => {
-  const id = location.hash.split('/')[1];
-  return sums.some((s) => s.id === id) ? id : sums[0].id;
-};
-
-const example = (id: string): Record<string, string> =>
-  Object.fromEntries(
-    sumWords[id].example.split(' ').map(
-      (part) =>
-        part
-          .split(/=(.*)/s)
-          .slice(0, 2)
-          .map((t) => t.replace(/_/g, ' ')) as [string, string],
-    ),
-  );
+import { SumPage } from './sum-page.tsx';
 
 export function Room() {
-  const id = useSignal(chosen());
-  const written = useSignal(example(id.value));
-  const open = (next: string): void => {
-    id.value = next;
-    written.value = example(next);
-  };
+  const place = useSignal(readSumLink(location.hash));
+  const sought = useSignal('');
   useEffect(() => {
-    const moved = (): void => open(chosen());
+    const moved = (): void => {
+      place.value = readSumLink(location.hash);
+    };
     addEventListener('hashchange', moved);
     return () => removeEventListener('hashchange', moved);
   }, []);
-  const sum = sums.find((s) => s.id === id.value) ?? sums[0];
-  const { units, wording } = settings.value;
-  const filled = Object.fromEntries(Object.entries(written.value).filter(([, text]) => text.trim() !== ''));
-  const reply = answerSum(sum.id, filled, units);
-  const faults = reply.ok ? [] : reply.faults;
+  const { id, written } = place.value;
+  const sum = sums.find((s) => s.id === id);
+  const found = sums.filter((s) => matches(s.id, sought.value));
   return (
-    <>
+    <div class={sum ? 'sums open' : 'sums'}>
+      <style>{inkSheet('.drawn')}</style>
       <h1>Sums</h1>
-      <label class="field">
-        Sum{' '}
-        <select
-          value={sum.id}
-          onChange={(e) => {
-            location.hash = `sums/${e.currentTarget.value}`;
-          }}
-        >
-          {sums.map((s) => (
-            <option key={s.id} value={s.id}>
-              {sumWords[s.id].title}
-            </option>
+      <section class="sum-list" aria-label="All sums">
+        <label>
+          Find by words{' '}
+          <input
+            type="search"
+            value={sought.value}
+            placeholder="vacuum, chain, curve …"
+            onInput={(e) => {
+              sought.value = e.currentTarget.value;
+            }}
+          />
+        </label>
+        <p role="status">
+          {found.length} of {sums.length} sums
+        </p>
+        <ul>
+          {found.map((s) => (
+            <li key={s.id}>
+              <a href={`#sums/${s.id}`} aria-current={s.id === id ? 'page' : undefined}>
+                {sumWords[s.id].title}
+                <small>{sumWords[s.id].asks}</small>
+              </a>
+            </li>
           ))}
-        </select>
-      </label>
-      <h2>{sumWords[sum.id].asks}</h2>
-      <p class="equation">{sum.equation}</p>
-      {sum.inputs.map((s) => {
-        const fault = faults.find((f) => f.symbol === s.symbol);
-        return (
-          <p class="field" key={s.symbol}>
-            <label for={`s-${s.symbol}`}>{symbolWords(s.symbol, wording)}</label>
-            <input
-              id={`s-${s.symbol}`}
-              value={written.value[s.symbol] ?? ''}
-              placeholder={
-                s.default === undefined ? accepted(s.kind) : `${s.default} ${kinds[s.kind]} if left out`
-              }
-              aria-invalid={fault !== undefined}
-              aria-describedby={`r-${s.symbol}`}
-              onInput={(e) => {
-                written.value = { ...written.value, [s.symbol]: e.currentTarget.value };
-              }}
-            />
-            <small id={`r-${s.symbol}`} class={fault ? 'wrong' : ''}>
-              {fault
-                ? `found ${fault.found}; expected ${fault.expected}`
-                : `${rangeText(s)} ${kinds[s.kind]}`}
-            </small>
-          </p>
-        );
-      })}
-      <section aria-live="polite" class="result">
-        {reply.ok ? (
-          reply.answer.results.map((r) => (
-            <p key={r.symbol}>
-              {symbolWords(r.symbol, wording)} <strong>{r.text}</strong>
-            </p>
-          ))
-        ) : (
-          <p>
-            No result:{' '}
-            {faults.map((f) => `${symbolWords(f.symbol, wording)}, expected ${f.expected}`).join('; ')}.
-          </p>
-        )}
+        </ul>
       </section>
-      <p>Source: {sum.source}.</p>
-      {sumWords[sum.id].caution && <p>{sumWords[sum.id].caution}</p>}
-    </>
+      {sum ? (
+        <SumPage key={`${location.hash}`} sum={sum} written={written} />
+      ) : (
+        <p class="sum-none">
+          Choose a sum. Each takes figures as you write them and shows what it made of them.
+        </p>
+      )}
+    </div>
   );
+}
+
+/** Every word stands somewhere in the title, question, formula, symbols or source. */
+function matches(id: string, text: string): boolean {
+  const sum = sums.find((s) => s.id === id);
+  if (!sum) return false;
+  const { title, asks } = sumWords[id];
+  const { wording } = settings.value;
+  const symbols = [...sum.inputs, ...sum.results].map((s) => symbolWords(s.symbol, wording)).join(' ');
+  const all = `${title} ${asks} ${id.replace(/-/g, ' ')} ${symbols} ${sum.source}`.toLowerCase();
+  return text
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => all.includes(word));
 }

@@ -1,0 +1,133 @@
+/** Pictures of curves, cant, overturning, wheels and track. */
+import { group, lineShape, pathShape, rectShape, type Shape, shape } from '../strip/scene.ts';
+import { arc, arrow, disc, measure, type Picture, rail, type Say, word } from './tools.ts';
+
+/** A curve from above with its radius. */
+const curvePlan = (say: Say): Shape[] => [
+  arc(240, 320, 270, 60, 120, 'rail'),
+  arc(240, 320, 256, 60, 120),
+  lineShape('axis', 240, 320, 240, 50),
+  word(248, 176, say('radius'), 'start'),
+];
+
+export const aroundCurve: Picture = (say) => [
+  ...curvePlan(say),
+  rectShape('body', 200, 44, 80, 18),
+  arrow(240, 42, 240, 8),
+  word(250, 24, say('force'), 'start'),
+  arrow(286, 56, 340, 66, say('speed'), 20, -10),
+  word(190, 36, say('mass'), 'end'),
+];
+
+export const degree: Picture = (say) => [
+  ...curvePlan(say),
+  lineShape('fine', 105, 86, 375, 86),
+  lineShape('dotted', 105, 86, 240, 320),
+  lineShape('dotted', 375, 86, 240, 320),
+  word(240, 204, say('degree')),
+  word(240, 104, '100 ft'),
+];
+
+export const versine: Picture = (say) => [
+  ...curvePlan(say),
+  measure(105, 86, 375, 86, say('chord'), -76, 18),
+  measure(240, 50, 240, 86, say('versine'), -60, 0),
+];
+
+/** A vehicle across canted track: base, cant, centre of gravity and its height. */
+export const crossSection: Picture = (say) => [
+  shape('g', { transform: 'rotate(-7 150 160)' }, [
+    lineShape('bold', 130, 160, 330, 160),
+    rectShape('solid', 146, 150, 10, 10),
+    rectShape('solid', 304, 150, 10, 10),
+    rectShape('body', 160, 62, 140, 66),
+    disc(176, 138, 14),
+    disc(284, 138, 14),
+    disc(230, 84, 6, 'solid'),
+    lineShape('axis', 230, 20, 230, 160),
+    measure(350, 150, 350, 84, say('height'), 58, 4),
+    measure(151, 176, 309, 176, say('base'), 0, 16),
+  ]),
+  measure(340, 160, 340, 136, say('cant'), 46, 6),
+  lineShape('dotted', 150, 160, 380, 160),
+  arrow(214, 74, 128, 74),
+  word(124, 62, say('speed'), 'end'),
+  word(124, 92, say('radius'), 'end'),
+];
+
+export const tilt: Picture = (say) => [
+  lineShape('ink', 60, 176, 420, 176),
+  shape('g', { transform: 'rotate(-24 130 176)' }, [
+    lineShape('bold', 110, 176, 330, 176),
+    rectShape('body', 140, 86, 140, 70),
+    disc(210, 104, 6, 'solid'),
+    measure(300, 176, 300, 104, say('height'), 56, 0),
+    measure(130, 190, 290, 190, say('base'), 0, 16),
+  ]),
+  lineShape('dotted', 175, 44, 175, 176),
+  word(330, 160, say('angle'), 'start'),
+];
+
+export const flange: Picture = (say) => [
+  pathShape('body', 'M300,60V150H240V130Q240,118 252,112L286,60Z'),
+  pathShape('engine', 'M120,40H246V92Q246,104 258,118L276,148Q266,158 254,150L232,112H120Z'),
+  arrow(160, 14, 160, 38),
+  word(172, 26, 'V', 'start'),
+  arrow(60, 78, 114, 78, 'L', 0, -8),
+  word(330, 108, say('flange-angle'), 'start'),
+  word(330, 132, say('friction'), 'start'),
+  word(150, 176, say('limit')),
+];
+
+export const frog: Picture = (say) => [
+  lineShape('rail', 20, 106, 460, 56),
+  lineShape('rail', 20, 106, 460, 156),
+  arc(20, 106, 210, -6.4, 6.4),
+  word(246, 111, say('angle'), 'start'),
+  word(300, 178, say('number'), 'start'),
+  measure(460, 62, 460, 150, '1', 12, 4),
+  measure(20, 190, 440, 190, 'N', 0, 16),
+];
+
+export const warp: Picture = (say) => [
+  pathShape('earth', 'M60,140L330,140L430,60L160,60Z'),
+  pathShape('bold', 'M60,140L330,140L430,34L160,60Z'),
+  lineShape('dotted', 430, 60, 430, 34),
+  measure(446, 60, 446, 34, say('difference'), -46, -18),
+  measure(60, 160, 330, 160, say('along'), 0, 18),
+  word(230, 104, say('warp')),
+];
+
+export const wheelset: Picture = (say) => [
+  rectShape('engine', 110, 92, 260, 10),
+  ...[120, 346].map((x) => rectShape('body', x, 40, 14, 112)),
+  rectShape('body', 112, 30, 8, 132),
+  rectShape('body', 360, 30, 8, 132),
+  group({}, [rectShape('solid', 96, 152, 30, 22), rectShape('solid', 354, 152, 30, 22)]),
+  rectShape('open', 150, 158, 14, 16),
+  measure(126, 188, 354, 188, say('gauge'), 0, 16),
+  measure(134, 128, 346, 128, say('back-to-back'), 0, -8),
+  word(240, 66, say('wheel-check')),
+  word(170, 174, say('flangeway'), 'start'),
+];
+
+/** Curve resistance: flanges rub while the train goes round. */
+export const curveDrag: Picture = (say) => [
+  ...curvePlan(say),
+  ...[-34, -12, 10].map((a) =>
+    shape('g', { transform: `rotate(${a} 240 320)` }, [rectShape('body', 210, 46, 58, 18)]),
+  ),
+  arrow(112, 76, 78, 96),
+  word(70, 84, say('force'), 'start'),
+  word(330, 40, say('mass')),
+];
+
+export const axlesOnRail: Picture = (say) => [
+  rail(150),
+  rectShape('body', 90, 70, 300, 50),
+  ...[130, 170, 310, 350].map((x) => disc(x, 132, 18)),
+  word(240, 100, say('mass')),
+  word(240, 184, say('axles')),
+  arrow(396, 92, 450, 92, say('speed')),
+  arrow(84, 108, 34, 108, say('force'), -4, -10),
+];

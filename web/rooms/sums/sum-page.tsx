@@ -1,0 +1,135 @@
+/** One sum: its question, picture, fields with what was understood, equation, result, source and range. */
+import { useSignal } from '@preact/signals';
+import { sayBoth } from '../../../desk/echo.ts';
+import { sumPicture } from '../../../desk/sum-pictures/index.ts';
+import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
+import type { Sum, SumSymbol } from '../../../engine/sums/types.ts';
+import { accepted, parseQuantity } from '../../../units/index.ts';
+import { sumWords, symbolWords } from '../../../words/sums.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { settings } from '../../state/session.ts';
+import { example } from './example.ts';
+
+interface Props {
+  readonly sum: Sum;
+  /** From the address; absent: the worked example. */
+  readonly written: Readonly<Record<string, string>> | undefined;
+}
+
+export function SumPage({ sum, written: given }: Props) {
+  const written = useSignal<Readonly<Record<string, string>>>(given ?? example(sum.id));
+  const { units, wording } = settings.value;
+  const { title, asks, caution } = sumWords[sum.id];
+  const filled = Object.fromEntries(Object.entries(written.value).filter(([, text]) => text.trim() !== ''));
+  const reply = answerSum(sum.id, filled, units);
+  const faults = reply.ok ? [] : reply.faults;
+  const picture = sumPicture(sum.id, `Picture of ${title.toLowerCase()}`, (symbol) =>
+    [...sum.inputs, ...sum.results].some((s) => s.symbol === symbol) ? symbolWords(symbol, wording) : '',
+  );
+  const elsewhere = faults.filter((f) => !sum.inputs.some((s) => s.symbol === f.symbol));
+  return (
+    <article class="sum">
+      <p class="sum-back">
+        <a href="#sums">All sums</a>
+      </p>
+      <h2>{title}</h2>
+      <p class="asks">{asks}</p>
+      <div class="sum-sheet">
+        <div class="sum-fields">
+          {given && <p>With the figures of the finding. Change any of them.</p>}
+          {sum.inputs.map((s) => (
+            <Field
+              key={s.symbol}
+              symbol={s}
+              text={written.value[s.symbol] ?? ''}
+              fault={faults.find((f) => f.symbol === s.symbol)}
+              onText={(text) => {
+                written.value = { ...written.value, [s.symbol]: text };
+              }}
+            />
+          ))}
+        </div>
+        <div>
+          {picture && (
+            <figure class="sum-picture drawn">
+              <Drawing scene={picture} />
+            </figure>
+          )}
+          <p class="equation">{sum.equation}</p>
+          <section aria-live="polite" class="result">
+            {reply.ok ? (
+              reply.answer.results.map((r, i) => (
+                <p key={r.symbol}>
+                  {symbolWords(r.symbol, wording)} <strong>{r.text}</strong>{' '}
+                  <small class="echo">{sayBoth(r.si, sum.results[i].kind)}</small>
+                </p>
+              ))
+            ) : (
+              <p>
+                No result:{' '}
+                {faults.map((f) => `${symbolWords(f.symbol, wording)}, expected ${f.expected}`).join('; ')}.
+              </p>
+            )}
+            {elsewhere.map((f) => (
+              <p class="wrong" key={f.symbol}>
+                found {f.found}; expected {f.expected}
+              </p>
+            ))}
+          </section>
+          <p>Source: {sum.source}.</p>
+          {caution !== '' && <p class="caution">{caution}</p>}
+        </div>
+      </div>
+    </article>
+  );
+}
+
+interface FieldProps {
+  readonly symbol: SumSymbol;
+  readonly text: string;
+  readonly fault: SumFault | undefined;
+  readonly onText: (text: string) => void;
+}
+
+function Field({ symbol: s, text, fault, onText }: FieldProps) {
+  const { units, wording } = settings.value;
+  const id = `s-${s.symbol}`;
+  const label = symbolWords(s.symbol, wording);
+  const range = rangeWords(s, units);
+  const left = text.trim() === '' && s.default !== undefined;
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <span class="figure">
+        <input
+          id={id}
+          value={text}
+          autocomplete="off"
+          placeholder={left ? `${sayBoth(s.default ?? 0, s.kind)} if left out` : ''}
+          aria-invalid={fault !== undefined}
+          aria-describedby={`${id}-told`}
+          onInput={(e) => onText(e.currentTarget.value)}
+        />
+        {fault ? (
+          <span class="wrong" id={`${id}-told`}>
+            found {fault.found}; expected {fault.expected}
+          </span>
+        ) : (
+          <small class="echo" id={`${id}-told`}>
+            {understood(s, text)}
+          </small>
+        )}
+        <small class="range">{range === '' ? accepted(s.kind) : range}</small>
+      </span>
+    </div>
+  );
+}
+
+/** What was read of the text, or what is taken where nothing is written. */
+function understood(s: SumSymbol, text: string): string {
+  const clean = text.trim();
+  if (clean === '')
+    return s.default === undefined ? '' : `= ${sayBoth(s.default, s.kind)}, as nothing is written`;
+  const read = parseQuantity(clean.replace(/^([+-]?[\d.]+)in(\d)/, '$1 in $2'), s.kind);
+  return read.ok && s.kind !== 'count' ? `= ${sayBoth(read.si, s.kind)}` : '';
+}
