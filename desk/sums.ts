@@ -3,7 +3,7 @@
 import { kinds } from '../engine/quantity.ts';
 import { evaluateSum, findSum, rangeText, sums } from '../engine/sums/register.ts';
 import type { Sum, SumSymbol } from '../engine/sums/types.ts';
-import { accepted, parseQuantity, printQuantity, type System } from '../units/index.ts';
+import { accepted, parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
 export { sums };
 
@@ -68,12 +68,12 @@ function readInput(known: SumSymbol, text: string): number | SumFault {
     : { symbol: known.symbol, found: read.problem.found, expected: read.problem.expected };
 }
 
-/** The range of a symbol in the reader's units; empty where any value will do. */
+/** The range of a symbol in the reader's units, rounded inward; empty where any value will do. */
 export function rangeWords(symbol: SumSymbol, system: System): string {
-  const print = (si: number): string => printQuantity(si, symbol.kind, { system });
+  const print = (si: number, toward: Toward): string => printQuantity(si, symbol.kind, { system, toward });
   const bounds = [
-    symbol.low === undefined ? '' : `${symbol.open ? 'more than' : 'at least'} ${print(symbol.low)}`,
-    symbol.high === undefined ? '' : `at most ${print(symbol.high)}`,
+    symbol.low === undefined ? '' : `${symbol.open ? 'more than' : 'at least'} ${print(symbol.low, 'up')}`,
+    symbol.high === undefined ? '' : `at most ${print(symbol.high, 'down')}`,
   ];
   return bounds.filter((b) => b !== '').join(', ');
 }

@@ -31,7 +31,7 @@ export const degree: Picture = (say) => [
 export const versine: Picture = (say) => [
   ...curvePlan(say),
   measure(105, 86, 375, 86, say('chord'), -76, 18),
-  measure(240, 50, 240, 86, say('versine'), -60, 0),
+  measure(240, 50, 240, 86, say('versine'), 36, 4),
 ];
 
 /** A vehicle across canted track: base, cant, centre of gravity and its height. */
@@ -69,14 +69,16 @@ export const tilt: Picture = (say) => [
 ];
 
 export const flange: Picture = (say) => [
-  pathShape('body', 'M300,60V150H240V130Q240,118 252,112L286,60Z'),
-  pathShape('engine', 'M120,40H246V92Q246,104 258,118L276,148Q266,158 254,150L232,112H120Z'),
-  arrow(160, 14, 160, 38),
-  word(172, 26, 'V', 'start'),
-  arrow(60, 78, 114, 78, 'L', 0, -8),
-  word(330, 108, say('flange-angle'), 'start'),
-  word(330, 132, say('friction'), 'start'),
-  word(150, 176, say('limit')),
+  shape('rect', { class: 'body', x: 242, y: 98, width: 92, height: 30, rx: 8 }),
+  rectShape('body', 276, 128, 22, 60),
+  pathShape('engine', 'M160,34H350V96L262,98Q244,100 236,118L228,138Q214,150 198,138L160,104Z'),
+  arrow(300, 4, 300, 30),
+  word(312, 20, 'V', 'start'),
+  arrow(96, 116, 168, 116, 'L'),
+  lineShape('dotted', 228, 138, 262, 70),
+  word(226, 172, say('flange-angle'), 'end'),
+  word(350, 120, say('friction'), 'start'),
+  word(350, 172, say('limit'), 'start'),
 ];
 
 export const frog: Picture = (say) => [

@@ -39,8 +39,7 @@ export const sightStop: Picture = (say) => [
   arrow(126, 60, 418, 72, say('distance'), 0, -10),
   measure(120, 140, 240, 140, say('reaction-distance')),
   measure(240, 172, 426, 172, say('braking-distance')),
-  arrow(36, 82, 10, 82),
-  word(24, 72, say('speed'), 'start'),
+  arrow(40, 66, 104, 66, say('speed')),
 ];
 
 /** Speed over time, falling by itself. */
@@ -58,11 +57,10 @@ export const coasting: Picture = (say) => [
 
 export const rolling: Picture = (say) => [
   rail(140),
-  car(60, 140, 110),
-  arrow(176, 104, 236, 104, say('speed')),
-  arrow(52, 132, 18, 132),
-  word(20, 120, say('resistance'), 'start'),
-  measure(60, 166, 440, 166, say('distance'), 0, 20),
+  car(110, 140, 110),
+  arrow(226, 104, 286, 104, say('speed')),
+  arrow(102, 126, 30, 126, say('resistance'), -8, -10),
+  measure(110, 166, 440, 166, say('distance'), 0, 20),
 ];
 
 /** A vehicle on a grade: rise over run, and what the grade pulls. */
@@ -104,8 +102,8 @@ export const coupler: Picture = (say) => [
   arrow(215, 122, 180, 122),
   arrow(245, 122, 280, 122),
   word(230, 106, say('force')),
-  word(355, 92, say('mass-behind')),
-  arrow(60, 84, 20, 84, say('acceleration'), 40, -8),
+  word(105, 92, say('mass-behind')),
+  arrow(320, 84, 390, 84, say('acceleration')),
 ];
 
 export const gyration: Picture = (say) => [
@@ -125,9 +123,9 @@ export const headway: Picture = (say) => [
   car(24, 120, 70),
   car(390, 120, 70, 22, 'engine'),
   measure(94, 140, 160, 140, say('sighting'), 0, 18),
-  measure(160, 140, 240, 140, say('braking'), 0, 36),
+  measure(160, 140, 240, 140, say('braking'), 0, 18),
   measure(240, 140, 350, 140, say('block'), 0, 18),
-  measure(350, 140, 460, 140, say('train-length'), -6, 54),
+  measure(350, 140, 460, 140, say('train-length'), -8, 18),
   lineShape('ink', 240, 120, 240, 84),
   disc(240, 78, 7, 'open'),
   arrow(30, 66, 90, 66, say('speed'), 30, -8),

@@ -1,103 +1,130 @@
 /** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
 import '../../parts/form/form.css';
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { fromCode } from '../../../desk/outing-code.ts';
-import { type FileProblem, readOuting, writeFile } from '../../../files/index.ts';
+import type { FileProblem } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
+import { readEverything, writeEverything } from '../../parts/everything.ts';
+import { saveText } from '../../parts/save.ts';
+import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
-import { change, type Json, paper } from '../../state/session.ts';
+import { change, paper } from '../../state/session.ts';
 
 async function inflate(bytes: Uint8Array): Promise<string> {
   const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
   return new Response(stream).text();
 }
 
+const fileName = (): string =>
+  `${String(paper.value['name'] ?? 'outing')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .toLowerCase()}.json`;
+
 export function Room() {
-  const said = useSignal<readonly string[]>([]);
+  const said = useSignal('');
   const found = useSignal<readonly FileProblem[]>([]);
   const code = useSignal('');
-  const clear = (): void => {
-    said.value = [];
-    found.value = [];
+  useEffect(() => void openShed(), []);
+  const own = ownVehicles().length;
+  const tell = (text: string, problems: readonly FileProblem[] = []): void => {
+    said.value = text;
+    found.value = problems;
   };
-  const openOutingText = async (text: string, name: string): Promise<void> => {
-    clear();
-    const read = await readOuting({ path: name, content: text }, async () => undefined);
-    if (!read.ok) found.value = read.problems;
-    else {
-      change(JSON.parse(text.replace(/^\uFEFF/, '')) as Json);
-      said.value = [`Opened ${name}.`];
-    }
+  const open = async (content: Uint8Array | string, name: string): Promise<void> => {
+    const read = await readEverything(content, name);
+    if (!read.ok) return tell('', read.problems);
+    const { outing, vehicles } = read.value;
+    await takeIn(vehicles);
+    change(outing);
+    tell(
+      vehicles.length > 0
+        ? `Opened ${name}, with ${vehicles.length} vehicles for the shed.`
+        : `Opened ${name}.`,
+    );
   };
   const openCode = async (): Promise<void> => {
     const bytes = fromCode(code.value);
-    if (!bytes) {
-      clear();
-      said.value = ['This is no code of an outing: it begins with HEEDWAY:1: and is copied whole.'];
-      return;
-    }
+    if (!bytes) return tell('This is no code of an outing: it begins with HEEDWAY:1: and is copied whole.');
     try {
-      await openOutingText(await inflate(bytes), 'code');
+      await open(await inflate(bytes), 'code');
     } catch {
-      said.value = ['The code is broken: some of it is missing. Copy it again, whole.'];
+      tell('The code is broken: some of it is missing. Copy it again, whole.');
     }
   };
   return (
     <>
       <h1>Files</h1>
       <section>
-        <h2>This outing</h2>
+        <h2>Everything as one file</h2>
+        <p>
+          The outing with its line, train, rules and riders
+          {own > 0 ? `, and your ${own === 1 ? 'vehicle' : `${own} vehicles`} in the shed` : ''}. The same
+          contents give the same file, byte for byte.
+        </p>
         <p class="row">
-          <button type="button" class="main" onClick={save}>
+          <button
+            type="button"
+            class="main"
+            onClick={() =>
+              saveText(writeEverything({ outing: paper.value, vehicles: ownVehicles() }), fileName())
+            }
+          >
             Save everything as one file
           </button>
           <label class="file">
-            Open an outing{' '}
+            Open a file{' '}
             <input
               type="file"
               accept=".json,application/json"
               onChange={(e) => {
-                const file = e.currentTarget.files?.[0];
-                if (file) void file.text().then((t) => openOutingText(t, file.name));
+                const input = e.currentTarget;
+                const file = input.files?.[0];
+                if (!file) return;
+                void file
+                  .arrayBuffer()
+                  .then((bytes) => open(new Uint8Array(bytes), file.name))
+                  .finally(() => {
+                    input.value = '';
+                  });
               }}
             />
           </label>
         </p>
         <p class="field">
           <label for="code">Code from a running card</label>
-          <input
-            id="code"
-            value={code.value}
-            onInput={(e) => {
-              code.value = e.currentTarget.value;
-            }}
-            placeholder="HEEDWAY:1:…"
-          />
-          <button type="button" onClick={() => void openCode()}>
-            Open the code
-          </button>
+          <span class="written">
+            <input
+              id="code"
+              value={code.value}
+              onInput={(e) => {
+                code.value = e.currentTarget.value;
+              }}
+              placeholder="HEEDWAY:1:…"
+            />
+            <button type="button" onClick={() => void openCode()}>
+              Open the code
+            </button>
+          </span>
         </p>
+        {found.value.length > 0 && (
+          <section class="notice" role="alert">
+            <h3>Nothing was changed: the file cannot be read</h3>
+            <ul>
+              {found.value.map((p) => (
+                <li key={tellProblem(p)}>{tellProblem(p)}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+        {said.value !== '' && <p role="status">{said.value}</p>}
       </section>
       <section>
         <h2>Survey of a line</h2>
+        <p>Look at it first; nothing changes until you take it.</p>
         <SurveyImport />
       </section>
-      {found.value.length > 0 && (
-        <section class="notice" role="alert">
-          <h2>Nothing was changed</h2>
-          <ul>
-            {found.value.map((p) => (
-              <li key={tellProblem(p)}>{tellProblem(p)}</li>
-            ))}
-          </ul>
-        </section>
-      )}
-      {said.value.map((text) => (
-        <p key={text} role="status">
-          {text}
-        </p>
-      ))}
       <section>
         <h2>Examples, all invented</h2>
         <p class="row">
@@ -108,8 +135,7 @@ export function Room() {
               onClick={() =>
                 void demo(d.file).then((json) => {
                   change(json);
-                  clear();
-                  said.value = [`Opened ${d.title}.`];
+                  tell(`Opened ${d.title}.`);
                 })
               }
             >
@@ -120,12 +146,4 @@ export function Room() {
       </section>
     </>
   );
-}
-
-function save(): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([writeFile(paper.value)], { type: 'application/json' }));
-  link.download = 'outing.json';
-  link.click();
-  URL.revokeObjectURL(link.href);
 }

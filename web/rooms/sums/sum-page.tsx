@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { sayBoth } from '../../../desk/echo.ts';
 import { sumPicture } from '../../../desk/sum-pictures/index.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
+import type { Kind } from '../../../engine/quantity.ts';
 import type { Sum, SumSymbol } from '../../../engine/sums/types.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
@@ -61,7 +62,7 @@ export function SumPage({ sum, written: given }: Props) {
               reply.answer.results.map((r, i) => (
                 <p key={r.symbol}>
                   {symbolWords(r.symbol, wording)} <strong>{r.text}</strong>{' '}
-                  <small class="echo">{sayBoth(r.si, sum.results[i].kind)}</small>
+                  <small class="echo">{inBoth(r.si, sum.results[i].kind)}</small>
                 </p>
               ))
             ) : (
@@ -124,6 +125,12 @@ function Field({ symbol: s, text, fault, onText }: FieldProps) {
     </div>
   );
 }
+
+/** A result in both systems, where they differ. */
+const inBoth = (si: number, kind: Kind): string => {
+  const text = sayBoth(si, kind);
+  return text.includes('·') ? text : '';
+};
 
 /** What was read of the text, or what is taken where nothing is written. */
 function understood(s: SumSymbol, text: string): string {

@@ -1,0 +1,69 @@
+/**
+ * Everything that the reader has here as one file: the outing alone, or, where there are vehicles of their own
+ * in the shed, both in one wrapper. Written byte for byte alike for the same contents.
+ */
+
+import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from '../../files/index.ts';
+import { readJson } from '../../files/json.ts';
+import { type FieldPath, fileProblem } from '../../files/problem.ts';
+import { decodeText } from '../../files/text.ts';
+
+type Json = Record<string, unknown>;
+
+export interface Everything {
+  readonly outing: Json;
+  readonly vehicles: readonly Json[];
+}
+
+const WRAPPER = 'everything';
+const VERSION = 1;
+
+export const writeEverything = ({ outing, vehicles }: Everything): string =>
+  vehicles.length === 0
+    ? writeFile(outing)
+    : writeFile({ heedway: WRAPPER, version: VERSION, outing, vehicles });
+
+/** An outing file or a file of everything; every problem in it, each with its place in the text. */
+export async function readEverything(content: Uint8Array | string, name: string): Promise<Read<Everything>> {
+  const decoded = decodeText(content);
+  if (!decoded.ok) return { ok: false, problems: [fileProblem(name, decoded.trouble)] };
+  const text = readJson(decoded.text);
+  const json = text.value as Json | undefined;
+  if (text.troubles.length > 0 || json?.['heedway'] !== WRAPPER) {
+    const read = await readOuting({ path: name, content }, async () => undefined);
+    return read.ok ? { ok: true, value: { outing: json as Json, vehicles: [] } } : read;
+  }
+  const placed = (path: FieldPath, found: string, expected: string): FileProblem =>
+    fileProblem(name, { path, found, expected }, text.position(path));
+  const odd = Object.keys(json).find((k) => !['heedway', 'version', 'outing', 'vehicles'].includes(k));
+  const problems: FileProblem[] = [];
+  if (odd) problems.push(placed([odd], `the unknown field "${odd}"`, 'outing and vehicles'));
+  if (json['version'] !== VERSION)
+    problems.push(
+      placed(['version'], String(json['version']), `${VERSION}: a newer Heedway may have made this file`),
+    );
+  if (!Array.isArray(json['vehicles'])) problems.push(placed(['vehicles'], 'no list', 'a list of vehicles'));
+  if (problems.length > 0) return { ok: false, problems };
+  const vehicles = json['vehicles'] as Json[];
+  const parts = [
+    { path: ['outing'], json: json['outing'], read: readOuting },
+    ...vehicles.map((vehicle, i) => ({ path: ['vehicles', i], json: vehicle, read: readVehicle })),
+  ];
+  for (const part of parts) {
+    const entry = { path: name, content: JSON.stringify(part.json ?? null) };
+    const read: Read<unknown> = await part.read(entry, async () => undefined);
+    if (!read.ok)
+      problems.push(
+        ...read.problems.map((p) => placed([...part.path, ...fieldsOf(p.path)], p.found, p.expected)),
+      );
+  }
+  return problems.length > 0
+    ? { ok: false, problems }
+    : { ok: true, value: { outing: json['outing'] as Json, vehicles } };
+}
+
+/** `curves[2].radius` → `['curves', 2, 'radius']` */
+const fieldsOf = (path: string): FieldPath =>
+  [...path.matchAll(/\[(\d+)\]|\["([^"]*)"\]|([^.[\]]+)/g)].map(([, index, quoted, plain]) =>
+    index === undefined ? (quoted ?? plain) : Number(index),
+  );
