@@ -1,5 +1,6 @@
 /** One field of a paper: takes what people write, says back what it understood, and what is wrong beside it. */
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
+import type { TargetedEvent } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { echoOf } from '../../../desk/echo.ts';
 import type { Kind } from '../../../engine/quantity.ts';
@@ -80,10 +81,7 @@ interface FigureProps {
 
 function Figure({ slot, kind, spread }: FigureProps) {
   const kept = writtenText(slot.json);
-  const text = useSignal(kept);
-  useEffect(() => {
-    text.value = kept;
-  }, [kept]);
+  const text = useTyped(kept);
   const sure = useSignal(false);
   const echo = text.value.trim() === '' ? undefined : echoOf(text.value, kind);
   const fault = echo && !echo.ok ? echo : problemAt(slot.path);
@@ -244,30 +242,44 @@ function Yes({ slot }: { readonly slot: Slot }) {
   );
 }
 
+/** What is being typed into a field: kept apart, so that an answer that arrives meanwhile does not wipe it. */
+export function useTyped(kept: string): Signal<string> {
+  const text = useSignal(kept);
+  useEffect(() => {
+    text.value = kept;
+  }, [kept]);
+  return text;
+}
+
 function Text({ slot }: { readonly slot: Slot }) {
   const kept = slot.json === undefined ? '' : String(slot.json);
+  const text = useTyped(kept);
   const fault = problemAt(slot.path);
-  const take = (now: string): void => {
+  const take = (): void => {
+    const now = text.value;
     if (now !== kept) slot.set(now.trim() === '' && slot.optional ? undefined : now);
   };
   const shared = {
     id: slot.id,
     ...name(slot),
-    value: kept,
+    value: text.value,
     'aria-invalid': fault !== undefined,
     'aria-describedby': fault ? `${slot.id}-told` : undefined,
+    onInput: (e: TargetedEvent<HTMLInputElement>) => {
+      text.value = e.currentTarget.value;
+    },
   };
   return (
     <span class="figure">
       {slot.id.endsWith('date') ? (
         // Taken when left: on the way a half-typed year is a day too.
-        <input type="date" {...shared} onBlur={(e) => take(e.currentTarget.value)} />
+        <input type="date" {...shared} onBlur={take} />
       ) : (
         <input
           {...shared}
           size={Math.min(40, Math.max(10, kept.length))}
           autocomplete="off"
-          onChange={(e) => take(e.currentTarget.value)}
+          onChange={take}
         />
       )}
       {fault && <Wrong id={slot.id} fault={fault} />}

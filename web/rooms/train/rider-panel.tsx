@@ -1,8 +1,6 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
-import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
 import { echoOf } from '../../../desk/echo.ts';
-import { writtenText } from '../../parts/form/inputs.tsx';
+import { useTyped, writtenText } from '../../parts/form/inputs.tsx';
 import { paper } from '../../state/session.ts';
 import { changed, letOff, platformed, ridersOf } from './make-up.ts';
 import { people, typicalWords } from './next-rider.tsx';
@@ -21,18 +19,7 @@ export function RiderPanel({ index }: { readonly index: number }) {
         <strong>{entry.name} is in hand:</strong> tap an empty seat to move there.
       </p>
       <p class="row">
-        <label>
-          name{' '}
-          <input
-            value={entry.name}
-            size={14}
-            onChange={(e) => {
-              const name = e.currentTarget.value.trim();
-              if (name === '') e.currentTarget.value = entry.name;
-              else if (name !== entry.name) set({ name });
-            }}
-          />
-        </label>
+        <Name kept={entry.name} set={(name) => set({ name })} />
         <Weight kept={writtenText(entry.weight)} typical={entry.typical} set={set} />
         <label>
           typical{' '}
@@ -100,6 +87,28 @@ export function RiderPanel({ index }: { readonly index: number }) {
   );
 }
 
+function Name({ kept, set }: { readonly kept: string; readonly set: (name: string) => void }) {
+  const text = useTyped(kept);
+  return (
+    <label>
+      name{' '}
+      <input
+        value={text.value}
+        size={14}
+        autocomplete="off"
+        onInput={(e) => {
+          text.value = e.currentTarget.value;
+        }}
+        onChange={() => {
+          const name = text.value.trim();
+          if (name === '') text.value = kept;
+          else if (name !== kept) set(name);
+        }}
+      />
+    </label>
+  );
+}
+
 interface WeightProps {
   readonly kept: string;
   readonly typical: string | undefined;
@@ -108,10 +117,7 @@ interface WeightProps {
 
 /** A weight enters the paper only when it can be read: a slip here must not stop the answer. */
 function Weight({ kept, typical, set }: WeightProps) {
-  const text = useSignal(kept);
-  useEffect(() => {
-    text.value = kept;
-  }, [kept]);
+  const text = useTyped(kept);
   const now = text.value.trim();
   const echo = now === '' ? undefined : echoOf(now, 'mass');
   const commit = (): void => {

@@ -1,0 +1,43 @@
+/** The built workbench served on loopback, and opened past its cautions. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+interface Served {
+  readonly url: string;
+  readonly close: () => Promise<void>;
+}
+
+const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
+  serve: (folder: string, port: number) => Promise<Served>;
+};
+const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;
+
+/** Serves for the whole file; gives the address. */
+export function served(): () => string {
+  let server: Served | undefined;
+  test.beforeAll(async () => {
+    server = await serve(folder, 0);
+  });
+  test.afterAll(() => server?.close().catch(() => undefined));
+  return () => server?.url ?? '';
+}
+
+export async function open(page: Page, url: string, room: string): Promise<void> {
+  await page.goto(`${url}#${room}`);
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await expect(page.getByRole('status').first()).not.toHaveText('…');
+}
+
+/** No barrier that axe can find on what is shown. */
+export async function barrierFree(page: Page, what: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((v) => `${what}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+}
+
+/** Nothing sticks out of the page sideways. */
+export async function fits(page: Page): Promise<void> {
+  const over = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(over).toBeLessThanOrEqual(0);
+}

@@ -1,0 +1,75 @@
+/** The sums: found by words, worked with units, refused out of range, opened from a finding with its numbers. */
+import { expect, type Page, test } from '@playwright/test';
+import { sums } from '../../desk/sums.ts';
+import { barrierFree, fits, open, served } from './served.ts';
+
+const url = served();
+
+test('found by words', async ({ page }) => {
+  await open(page, url(), 'sums');
+  const list = page.getByRole('region', { name: 'All sums' });
+  await expect(list.getByRole('link')).toHaveCount(sums.length);
+  await page.getByLabel('Find by words').fill('vacuum chamber');
+  await expect(list.getByRole('link')).toHaveCount(1);
+  await list.getByRole('link').click();
+  await expect(page.getByRole('heading', { level: 2 })).toContainText(/vacuum/i);
+  await expect(page.locator('.result strong').first()).toBeVisible();
+});
+
+test('every sum opens on its example with a result, and shows its equation and source', async ({ page }) => {
+  await open(page, url(), 'sums');
+  for (const { id, equation, source } of sums) {
+    await page.evaluate((next) => {
+      location.hash = `sums/${next}`;
+    }, id);
+    await expect(page.locator('.equation')).toHaveText(equation);
+    await expect(page.locator('.result')).not.toContainText('No result');
+    await expect(page.locator('.result strong').first()).toBeVisible();
+    await expect(page.getByText(`Source: ${source}.`)).toBeVisible();
+  }
+});
+
+test('a field says back what it understood; out of range is told at its field', async ({ page }) => {
+  await open(page, url(), 'sums/grade-force');
+  const grade = page.getByLabel('grade', { exact: true });
+  await grade.fill('1 in 80');
+  await expect(page.locator('#s-grade-told')).toHaveText('= 1.25 % · 1 in 80');
+  // 20 lb for each short ton and per cent: 2000 lb on 1.25 % pull 25 lb.
+  await page.getByLabel('mass', { exact: true }).fill('2000 lb');
+  await expect(page.locator('.result strong').first()).toHaveText(/^25(\.0+)? lbf$/);
+  await grade.fill('40 %');
+  await expect(page.locator('#s-grade-told')).toContainText('expected at least -15.00 %, at most 15.00 %');
+  await expect(grade).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.locator('.result')).toContainText('No result');
+});
+
+test('a finding opens its sum with the numbers put in', async ({ page }) => {
+  await open(page, url(), 'answer');
+  const link = page.locator('a[href*="#sums/"]').first();
+  await link.waitFor({ state: 'attached', timeout: 15_000 });
+  const address = (await link.getAttribute('href')) ?? '';
+  expect(address).toContain('?');
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, address);
+  await expect(page.getByText('With the figures of the finding')).toBeVisible();
+  const [first] = [...new URLSearchParams(address.split('?')[1])];
+  await expect(page.locator(`#s-${first[0]}`)).toHaveValue(first[1]);
+});
+
+const pages = ['sums', 'sums/stopping-distance', 'sums/overturning-speed', 'sums/child-weight'];
+
+async function look(page: Page, room: string): Promise<void> {
+  await page.goto(`${url()}#${room}`);
+  await page.waitForTimeout(300);
+  await fits(page);
+  await barrierFree(page, room);
+}
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page, url(), 'sums');
+    for (const room of pages) await look(page, room);
+  });
+}

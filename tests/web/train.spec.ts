@@ -1,0 +1,245 @@
+/** Making up a train by mouse, touch and keys; riders to seats; the shed. */
+import { readFileSync } from 'node:fs';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { barrierFree, fits, open, served } from './served.ts';
+
+const url = served();
+const example = (path: string): string =>
+  readFileSync(new URL(`../../examples/${path}`, import.meta.url), 'utf8');
+
+/** Names of the vehicles in the yard, front first. */
+const order = async (page: Page): Promise<string[]> =>
+  (
+    await page
+      .locator('[data-vehicle]')
+      .evaluateAll((all) => all.map((e) => e.getAttribute('aria-label') ?? ''))
+  ).map((label) => label.split(',')[0]);
+
+const vehicle = (page: Page, name: string): Locator =>
+  page
+    .locator('[data-vehicle]')
+    .filter({ has: page.locator('svg') })
+    .and(page.getByLabel(new RegExp(`^${name}, place`)));
+
+async function middle(of: Locator): Promise<{ x: number; y: number }> {
+  await of.scrollIntoViewIfNeeded();
+  const box = await of.boundingBox();
+  if (!box) throw new Error('not on the page');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+async function carry(page: Page, from: Locator, to: { x: number; y: number }): Promise<void> {
+  const start = await middle(from);
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move((start.x + to.x) / 2, (start.y + to.y) / 2, { steps: 4 });
+  await page.mouse.move(to.x, to.y, { steps: 4 });
+  await page.mouse.up();
+}
+
+const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
+
+test('a vehicle is carried to another place, and undo brings it back', async ({ page }) => {
+  await open(page, url(), 'train');
+  expect(await order(page)).toEqual(whole);
+  const to = await vehicle(page, 'Air car 3').boundingBox();
+  if (!to) throw new Error('no car');
+  await carry(page, vehicle(page, 'Air car 1'), { x: to.x + to.width - 4, y: to.y + to.height / 2 });
+  await expect
+    .poll(() => order(page))
+    .toEqual(['Granite', 'Air car 2', 'Air car 3', 'Air car 1', 'Air car 4', 'Air car 5']);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => order(page)).toEqual(whole);
+});
+
+test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
+  await open(page, url(), 'train');
+  await vehicle(page, 'Air car 2').scrollIntoViewIfNeeded();
+  const yard = await page.locator('[data-yard]').boundingBox();
+  if (!yard) throw new Error('no yard');
+  await carry(page, vehicle(page, 'Air car 2'), { x: yard.x + 60, y: yard.y + yard.height + 130 });
+  await expect.poll(() => order(page)).not.toContain('Air car 2');
+  await expect(page.getByRole('region', { name: 'On the platform' }).getByRole('button')).toHaveCount(4);
+});
+
+test('Escape puts a carried vehicle back', async ({ page }) => {
+  await open(page, url(), 'train');
+  const from = await middle(vehicle(page, 'Air car 1'));
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 40, from.y + 200, { steps: 5 });
+  await expect(page.locator('.ghost')).toHaveText('Air car 1');
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.ghost')).toHaveCount(0);
+  await page.mouse.up();
+  expect(await order(page)).toEqual(whole);
+});
+
+test('by keys alone: moved, taken up and put down, left behind, undone', async ({ page }) => {
+  await open(page, url(), 'train');
+  await vehicle(page, 'Air car 1').focus();
+  await page.keyboard.press('ArrowRight');
+  await expect
+    .poll(() => order(page))
+    .toEqual(['Granite', 'Air car 2', 'Air car 1', 'Air car 3', 'Air car 4', 'Air car 5']);
+  await expect(vehicle(page, 'Air car 1')).toBeFocused();
+  await page.keyboard.press('End');
+  await expect
+    .poll(() => order(page))
+    .toEqual(['Granite', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5', 'Air car 1']);
+  await expect(vehicle(page, 'Air car 1')).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Air car 1 is taken up.')).toBeVisible();
+  const first = page.getByRole('button', { name: 'Put Air car 1 at place 2' });
+  await first.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => order(page)).toEqual(whole);
+  await vehicle(page, 'Air car 5').focus();
+  await page.keyboard.press('Delete');
+  await expect.poll(() => order(page)).toEqual(whole.slice(0, 5));
+  await page.getByRole('button', { name: 'Undo' }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => order(page)).toEqual(whole);
+});
+
+test('tapped vehicle, tapped place', async ({ page }) => {
+  await open(page, url(), 'train');
+  await vehicle(page, 'Air car 5').click();
+  await page.getByRole('button', { name: 'Put Air car 5 at place 2' }).click();
+  await expect
+    .poll(() => order(page))
+    .toEqual(['Granite', 'Air car 5', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4']);
+});
+
+test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
+  await open(page, url(), 'train');
+  const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
+  await expect(counts).toContainText('5 cars here');
+  await expect(counts).toContainText('can be stopped');
+  await page.getByRole('button', { name: 'Add Light car at the rear' }).click();
+  await expect.poll(() => order(page)).toEqual([...whole, 'Light car']);
+  await expect(counts).toContainText('6 cars here');
+  const tile = page.getByRole('button', { name: 'Take up Vacuum car' });
+  await tile.scrollIntoViewIfNeeded();
+  const at = await vehicle(page, 'Granite').boundingBox();
+  if (!at) throw new Error('no engine');
+  await carry(page, tile, { x: at.x + at.width - 3, y: at.y + at.height / 2 });
+  await expect.poll(() => order(page)).toEqual(['Granite', 'Vacuum car', ...whole.slice(1), 'Light car']);
+});
+
+test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', async ({
+  page,
+}) => {
+  await open(page, url(), 'train');
+  const seat = (n: number, car = 'Air car 2') =>
+    page.getByRole('button', { name: new RegExp(`^Seat ${n} of ${car}:`) });
+  await expect(seat(4)).toHaveAccessibleName(/empty/);
+  await page.getByLabel('typical').first().selectOption('child');
+  await seat(4).click();
+  await expect(seat(4)).toHaveAccessibleName(/Rider \d+, 57 lb/);
+  await seat(4).click();
+  const panel = page.getByRole('region', { name: /Rider in hand/ });
+  await panel.getByLabel('weight').fill('12 st 4 lb');
+  await expect(panel.locator('.echo')).toHaveText('= 172 lb · 78.018 kg');
+  await panel.getByLabel('weight').press('Tab');
+  await expect(seat(4)).toHaveAccessibleName(/172 lb/);
+  await panel.getByLabel('weight').fill('12 parsecs');
+  await expect(panel.locator('.wrong')).toContainText('a mass such as');
+  await panel.getByLabel('weight').press('Tab');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await panel.getByLabel('name').fill('Alex');
+  await panel.getByLabel('name').press('Tab');
+  await expect(seat(4)).toHaveAccessibleName(/Alex, 172 lb/);
+  await seat(4, 'Air car 3').click();
+  await expect(seat(4, 'Air car 3')).toHaveAccessibleName(/Alex/);
+  await expect(seat(4)).toHaveAccessibleName(/empty/);
+  await seat(4, 'Air car 3').click();
+  await page.getByRole('button', { name: 'Let off' }).click();
+  await expect(seat(4, 'Air car 3')).toHaveAccessibleName(/empty/);
+});
+
+test('a rider is carried to another seat, and changes places on a taken one', async ({ page }) => {
+  await open(page, url(), 'train');
+  const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
+  const who = async (n: number): Promise<string> =>
+    (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
+  const [one, two] = [await who(1), await who(2)];
+  await seat(1).scrollIntoViewIfNeeded();
+  await carry(page, seat(1), await middle(seat(4)));
+  await expect.poll(() => who(4)).toBe(one);
+  expect(await who(1)).toBe('empty');
+  await carry(page, seat(4), await middle(seat(2)));
+  await expect.poll(() => who(2)).toBe(one);
+  expect(await who(4)).toBe(two);
+});
+
+test('a rider is moved with a finger', async ({ page, browserName }, info) => {
+  test.skip(info.project.name !== 'phone' || browserName !== 'chromium', "touch is the phone's");
+  await open(page, url(), 'train');
+  const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
+  const name = (await seat(1).getAttribute('aria-label'))?.split(': ')[1];
+  const [from, to] = [await middle(seat(1)), await middle(seat(4))];
+  const client = await page.context().newCDPSession(page);
+  const touch = (type: string, x?: number, y?: number) =>
+    client.send('Input.dispatchTouchEvent', {
+      type: type as 'touchStart',
+      touchPoints: x === undefined ? [] : [{ x, y: y ?? 0 }],
+    });
+  await touch('touchStart', from.x, from.y);
+  for (let i = 1; i <= 6; i++)
+    await touch('touchMove', from.x + ((to.x - from.x) * i) / 6, from.y + ((to.y - from.y) * i) / 6);
+  await touch('touchEnd');
+  await expect(seat(4)).toHaveAccessibleName(new RegExp(name ?? '?'));
+});
+
+test('a vehicle file comes into the shed and stays there; a broken one says what and where', async ({
+  page,
+}) => {
+  await open(page, url(), 'train');
+  const own = JSON.parse(example('vehicles/light-car.json'));
+  own.name = 'Parcel van';
+  const files = page.getByLabel('Bring in vehicle files');
+  await files.setInputFiles([
+    { name: 'van.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(own, null, 2)) },
+    {
+      name: 'bad.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify({ ...own, length: '7 psi' }, null, 2)),
+    },
+  ]);
+  await expect(page.getByRole('alert')).toContainText(/bad\.json:\d+:\d+: length: found "7 psi"/);
+  await expect(page.getByRole('button', { name: 'Take up Parcel van' })).toBeVisible();
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Take up Parcel van' })).toBeVisible();
+  await page.getByRole('button', { name: 'Add Parcel van at the rear' }).click();
+  await expect.poll(() => order(page)).toContain('Parcel van');
+});
+
+test('everything fits the screen; what a thumb must hit is large enough', async ({ page }) => {
+  await open(page, url(), 'train');
+  await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
+  await fits(page);
+  const small = await page
+    .locator('main button:visible, main select:visible, main input:visible')
+    .evaluateAll((all) =>
+      all
+        .map((e) => ({ name: e.getAttribute('aria-label') ?? e.textContent, box: e.getBoundingClientRect() }))
+        .filter(({ box }) => box.height < 43.5 || box.width < 43.5)
+        .map(({ name, box }) => `${name} ${box.width.toFixed(0)}×${box.height.toFixed(0)}`),
+    );
+  expect(small).toEqual([]);
+  await page.mouse.wheel(0, 900);
+  await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page, url(), 'train');
+    await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
+    await barrierFree(page, 'train');
+    await vehicle(page, 'Air car 2').click();
+    await page.getByRole('button', { name: /^Seat 2 of Air car 2:/ }).click();
+    await barrierFree(page, 'train with a vehicle taken up and a rider in hand');
+  });
+}
