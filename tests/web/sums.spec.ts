@@ -44,7 +44,10 @@ test('a field says back what it understood; out of range is told at its field', 
 });
 
 test('a finding opens its sum with the numbers put in', async ({ page }) => {
-  await open(page, url(), 'answer');
+  await open(page, url(), 'papers');
+  // On a greasy rail wheels slide: a finding with a sum.
+  await page.getByLabel('rail state').selectOption('greasy');
+  await page.goto(`${url()}#answer`);
   const link = page.locator('a[href*="#sums/"]').first();
   await link.waitFor({ state: 'attached', timeout: 15_000 });
   const address = (await link.getAttribute('href')) ?? '';

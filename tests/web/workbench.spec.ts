@@ -93,6 +93,7 @@ test('a rider is let off and put back; undo and redo; nothing is lost by a reloa
   await open(page, 'train');
   const seat = page.getByRole('button', { name: 'Seat 1 of Air car 1: Rider 1' });
   await seat.click();
+  await page.getByRole('button', { name: 'Let off' }).click();
   const empty = page.getByRole('button', { name: 'Seat 1 of Air car 1: empty' });
   await expect(empty).toBeVisible();
   await page.waitForTimeout(300);
