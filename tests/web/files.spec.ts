@@ -32,7 +32,7 @@ test('saved, opened elsewhere and saved again it is the same, byte for byte', as
   const elsewhere = await (await browser.newContext()).newPage();
   await open(elsewhere, url(), 'files');
   await bring(elsewhere, 'outing.json', first);
-  await expect(elsewhere.getByText('Opened outing.json, with 1 vehicles for the shed.')).toBeVisible();
+  await expect(elsewhere.getByText('Opened outing.json, with 1 vehicle for the shed.')).toBeVisible();
   const second = await saved(elsewhere);
   expect(second.equals(first)).toBe(true);
   await elsewhere.reload();

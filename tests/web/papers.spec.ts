@@ -144,7 +144,7 @@ test('a survey is looked at before it is taken, and undone in one step', async (
   const file = readFileSync(new URL('../../examples/surveys/branch.csv', import.meta.url), 'utf8');
   await page.getByLabel('CSV or GPX').setInputFiles(survey('branch.csv', file));
   const look = page.getByRole('region', { name: 'The line that was read' });
-  await expect(look).toContainText('400 ft end to end, 5 heights, 1 curves, 3 places');
+  await expect(look).toContainText('400 ft end to end, 5 heights, 1 curve, 3 places');
   await expect(look.locator('svg')).toBeVisible();
   await expect(look).toContainText('Taken as point-to-point');
   await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');

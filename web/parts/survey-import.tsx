@@ -8,6 +8,7 @@ import { distance } from '../../words/voice.ts';
 import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';
 import { valueAt } from './form/path.ts';
+import { several } from './several.ts';
 import { readSurvey, type Survey } from './survey.ts';
 
 export function SurveyImport() {
@@ -82,8 +83,9 @@ function Look({ line }: { readonly line: Line }) {
   return (
     <>
       <p>
-        {distance(v, line.length, 'nearest')} {line.loop ? 'round' : 'end to end'}, {line.heights.length}{' '}
-        heights, {line.curves.length} curves, {line.places.length} places.
+        {distance(v, line.length, 'nearest')} {line.loop ? 'round' : 'end to end'},{' '}
+        {several(line.heights.length, 'height')}, {several(line.curves.length, 'curve')},{' '}
+        {several(line.places.length, 'place')}.
       </p>
       <div class="strip still">
         <Drawing scene={drawStrip(model, view, stripWords(v))} />

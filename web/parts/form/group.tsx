@@ -77,7 +77,7 @@ function Entry({ field, json, path }: EntryProps) {
     return (
       <Fold
         title={title}
-        open={path.length <= 2 && roomy()}
+        open={path.length <= 2}
         remove={field.optional ? () => edit(path, undefined) : undefined}
       >
         <Group json={json} form={is} path={path} />

@@ -7,6 +7,7 @@ import type { FileProblem } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
 import { readEverything, writeEverything } from '../../parts/everything.ts';
 import { saveText } from '../../parts/save.ts';
+import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
@@ -40,7 +41,7 @@ export function Room() {
     change(outing);
     tell(
       vehicles.length > 0
-        ? `Opened ${name}, with ${vehicles.length} vehicles for the shed.`
+        ? `Opened ${name}, with ${several(vehicles.length, 'vehicle')} for the shed.`
         : `Opened ${name}.`,
     );
   };
@@ -60,8 +61,8 @@ export function Room() {
         <h2>Everything as one file</h2>
         <p>
           The outing with its line, train, rules and riders
-          {own > 0 ? `, and your ${own === 1 ? 'vehicle' : `${own} vehicles`} in the shed` : ''}. The same
-          contents give the same file, byte for byte.
+          {own > 0 ? `, and your own ${several(own, 'vehicle')} in the shed` : ''}. The same contents give the
+          same file, byte for byte.
         </p>
         <p class="row">
           <button
