@@ -90,7 +90,7 @@ export function carSide(loaded: LoadedVehicle, view: CarView): Scene {
     ...vehicle.seats
       .filter((s) => !riders.some((r) => r.seat.id === s.id))
       .map((s) => emptySeat(s.at, s.height, at)),
-    ...riders.map((r) => person(r, at)),
+    ...riders.map((r) => person(r, floorOf(vehicle), at)),
     ...(view.weigh ? weights(riders, at, view.weigh) : []),
   ]);
 }
@@ -208,20 +208,26 @@ const emptySeat = (at: number, height: number, { x, y }: Place): Shape =>
     `M${px(x(at - 0.13))},${px(y(height))}V${px(y(height + 0.26))}H${px(x(at + 0.13))}V${px(y(height))}`,
   );
 
-/** A likeness of a seated person: trunk, head, leg; smaller for the young. */
-function person({ rider, seat }: SeatedRider, { x, y, scale }: Place): Shape {
+/** A likeness of a seated person: trunk, head, and a leg down the side or, sitting in, ahead. Smaller for the young. */
+function person({ rider, seat }: SeatedRider, floor: number, { x, y, scale }: Place): Shape {
   const size = grown[rider.ageGroup];
   const ahead = seat.facing === 'backward' ? 1 : -1;
   const ink = rider.duty === 'rider' ? 'rider' : 'driver';
-  const [h, back] = [seat.height, 0.13 * size];
-  const at = (dx: number, dh: number): string => `${px(x(seat.at + ahead * dx))},${px(y(h + dh * size))}`;
-  const trunk = `M${at(-back, 0)}L${at(-back, 0.5)}Q${at(-0.02, 0.68)} ${at(0.1, 0.5)}L${at(0.13, 0.12)}L${at(0.38 * size, 0.12)}L${at(0.4 * size, -0.12)}L${at(0.3 * size, -0.12)}L${at(0.28 * size, 0)}Z`;
+  const point = (dx: number, height: number): string =>
+    `${px(x(seat.at + ahead * dx * size))},${px(y(height))}`;
+  const at = (dx: number, dh: number): string => point(dx, seat.height + dh * size);
+  const foot = Math.max(floor + 0.02, seat.height - 0.36 * size);
+  const leg =
+    seat.posture === 'astride'
+      ? `L${at(0.24, 0.1)}L${point(0.27, foot + 0.05)}L${point(0.33, foot)}L${point(0.17, foot)}L${at(0.1, -0.03)}`
+      : `L${at(0.42, 0.1)}L${at(0.44, -0.08)}L${at(0.36, -0.08)}L${at(0.34, 0)}`;
+  const trunk = `M${at(-0.13, 0)}L${at(-0.13, 0.5)}Q${at(-0.02, 0.68)} ${at(0.1, 0.5)}L${at(0.13, 0.14)}${leg}Z`;
   return group({}, [
     pathShape(ink, trunk),
     shape('circle', {
       class: ink,
       cx: px(x(seat.at)),
-      cy: px(y(h + 0.74 * size)),
+      cy: px(y(seat.height + 0.74 * size)),
       r: px(0.115 * size * scale),
     }),
   ]);

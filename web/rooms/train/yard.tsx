@@ -23,7 +23,9 @@ export function Yard() {
     const vehicles = train.value?.vehicles ?? [];
     const length = vehicles.reduce((sum, v) => sum + v.vehicle.length, 0) || 1;
     const shortest = Math.min(...vehicles.map((v) => v.vehicle.length));
-    return Math.max(THUMB / shortest, Math.min(LARGEST, (width.value - 24) / length));
+    // Room for the places to tap while a vehicle is taken up.
+    const gaps = lifted.value ? (vehicles.length + 1) * 52 : 0;
+    return Math.max(THUMB / shortest, Math.min(LARGEST, (width.value - 24 - gaps) / length));
   });
   if (!loaded) return null;
   const top = Math.max(...loaded.vehicles.map(heightOf));
