@@ -17,9 +17,11 @@ interface GroupProps {
   readonly without?: readonly string[];
   /** Keys shown even where the paper has nothing there. */
   readonly always?: readonly string[];
+  /** Columns that a list shows even where no row uses them. */
+  readonly columns?: readonly string[];
 }
 
-export function Group({ json, form, path, without = [], always = [] }: GroupProps) {
+export function Group({ json, form, path, without = [], always = [], columns = [] }: GroupProps) {
   const { wording } = settings.value;
   const added = useSignal<readonly string[]>([]);
   const group: Json = isGroup(json) ? json : {};
@@ -30,7 +32,7 @@ export function Group({ json, form, path, without = [], always = [] }: GroupProp
   return (
     <>
       {fields.filter(there).map((f) => (
-        <Entry key={f.key} field={f} json={group[f.key]} path={[...path, f.key]} />
+        <Entry key={f.key} field={f} json={group[f.key]} path={[...path, f.key]} columns={columns} />
       ))}
       {absent.length > 0 && (
         <p class="field add-field">
@@ -60,6 +62,7 @@ interface EntryProps {
   readonly field: NamedField;
   readonly json: unknown;
   readonly path: Path;
+  readonly columns?: readonly string[];
 }
 
 /** A small screen begins with everything folded: a line's tables are metres long on it. */
@@ -70,7 +73,7 @@ const flat = (form: FieldForm): form is GroupForm =>
   form.form === 'group' &&
   form.fields.every((f) => !['group', 'oneOf', 'part'].includes(f.is.form) && f.is.form !== 'list');
 
-function Entry({ field, json, path }: EntryProps) {
+function Entry({ field, json, path, columns = [] }: EntryProps) {
   const { is, key } = field;
   const title = fieldWords(key, settings.value.wording);
   if (is.form === 'group') {
@@ -88,9 +91,9 @@ function Entry({ field, json, path }: EntryProps) {
   if (is.form === 'list' && is.entry.form === 'group') {
     const rows = Array.isArray(json) ? (json as unknown[]) : [];
     return (
-      <Fold title={`${title} (${rows.length})`} open={path.length <= 2 && roomy()}>
+      <Fold title={`${title} (${rows.length})`} open={path.length === 1 || (path.length === 2 && roomy())}>
         {flat(is.entry) ? (
-          <RowTable rows={rows} form={is.entry} path={path} title={title} least={is.least} />
+          <RowTable rows={rows} form={is.entry} path={path} title={title} least={is.least} shown={columns} />
         ) : (
           <Groups rows={rows} form={is.entry} path={path} title={title} least={is.least} />
         )}

@@ -18,11 +18,13 @@ interface Props {
   /** Singular of what a row is. */
   readonly title: string;
   readonly least: number;
+  /** Columns shown even where no row uses them. */
+  readonly shown: readonly string[];
 }
 
-export function RowTable({ rows, form, path, title, least }: Props) {
+export function RowTable({ rows, form, path, title, least, shown }: Props) {
   const { wording } = settings.value;
-  const more = useSignal<readonly string[]>([]);
+  const more = useSignal<readonly string[]>(shown);
   const draftAt = useSignal<number | null>(null);
   const used = new Set(rows.flatMap((row) => (isGroup(row) ? Object.keys(row) : [])));
   const asked = form.fields.filter((f) => !f.optional || used.has(f.key) || more.value.includes(f.key));

@@ -156,7 +156,13 @@ function Riders() {
   const riders = { ...form, fields: form.fields.filter((f) => f.key === 'riders') };
   return (
     <section class="paper">
-      <Group json={paper.value} form={riders} path={[]} always={['riders']} />
+      <Group
+        json={paper.value}
+        form={riders}
+        path={[]}
+        always={['riders']}
+        columns={['weight', 'typical', 'vehicle', 'seat']}
+      />
     </section>
   );
 }
