@@ -180,6 +180,27 @@ test('a broken survey tells row, column and what is expected; the line stays; me
   await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
 });
 
+test('a long survey shows a hundred rows at a time, and leads to the row that must be mended', async ({
+  page,
+}) => {
+  await paper(page, 'Line');
+  await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
+  const rows = Array.from({ length: 230 }, (_, i) => `${i * 5},${(i % 7) / 10}`);
+  await page
+    .getByLabel('CSV or GPX')
+    .setInputFiles(survey('long.csv', `Chainage (ft),Height (ft)\n${rows.join('\n')}\n`));
+  await page.getByRole('button', { name: 'Take this line' }).click();
+  await unfold(page, /^profile/);
+  await expect(page.getByText('rows 1 to 100 of 230')).toBeVisible();
+  await page.getByRole('button', { name: 'Later rows of profile' }).click();
+  await page.getByRole('button', { name: 'Later rows of profile' }).click();
+  await page.getByLabel('at, row 230 of profile').fill('1 ft');
+  await page.getByLabel('at, row 230 of profile').press('Tab');
+  await page.getByRole('button', { name: 'Earlier rows of profile' }).click();
+  await page.getByRole('button', { name: 'Row 230 must be mended' }).click();
+  await expect(page.getByLabel('at, row 230 of profile')).toHaveAttribute('aria-invalid', 'true');
+});
+
 test('a satellite track is looked at too', async ({ page }) => {
   await paper(page, 'Line');
   await page.locator('summary', { hasText: 'Take a line from a survey' }).click();

@@ -102,6 +102,23 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
   await expect.poll(() => order(page)).toEqual(whole);
 });
 
+test('riders by keys alone: seated, moved, let off', async ({ page }) => {
+  await open(page, url(), 'train');
+  const seat = (car: number) => page.getByRole('button', { name: new RegExp(`^Seat 4 of Air car ${car}:`) });
+  await seat(2).focus();
+  await page.keyboard.press('Enter');
+  await expect(seat(2)).not.toHaveAccessibleName(/empty/);
+  await expect(seat(2)).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('region', { name: /Rider in hand/ })).toBeVisible();
+  await seat(3).focus();
+  await page.keyboard.press('Enter');
+  await expect(seat(2)).toHaveAccessibleName(/empty/);
+  await expect(seat(3)).not.toHaveAccessibleName(/empty/);
+  await page.keyboard.press('Delete');
+  await expect(seat(3)).toHaveAccessibleName(/empty/);
+});
+
 test('tapped vehicle, tapped place', async ({ page }) => {
   await open(page, url(), 'train');
   await vehicle(page, 'Air car 5').click();

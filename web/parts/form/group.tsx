@@ -4,8 +4,9 @@ import { useContext } from 'preact/hooks';
 import type { FieldForm, GroupForm, NamedField } from '../../../files/fields.ts';
 import { edit, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
-import { FieldInput, type Slot } from './inputs.tsx';
+import { FieldInput } from './inputs.tsx';
 import { isGroup, type Json, named, type Path } from './path.ts';
+import type { Slot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';
 

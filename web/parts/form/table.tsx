@@ -5,11 +5,15 @@
 import { useSignal } from '@preact/signals';
 import { useContext } from 'preact/hooks';
 import type { GroupForm, NamedField } from '../../../files/fields.ts';
-import { edit, settings } from '../../state/session.ts';
+import { edit, problems, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
-import { FieldInput, type Slot } from './inputs.tsx';
+import { FieldInput } from './inputs.tsx';
 import { isGroup, type Json, named, type Path } from './path.ts';
+import type { Slot } from './slot.tsx';
 import { fieldWords } from './words.ts';
+
+/** Rows shown at a time. */
+const SHOWN = 100;
 
 interface Props {
   readonly rows: readonly unknown[];
@@ -36,6 +40,10 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
     draftAt.value = null;
   };
   const at = Math.min(draftAt.value ?? rows.length, rows.length);
+  const first = useSignal(0);
+  const start = Math.min(first.value, Math.max(0, rows.length - 1));
+  const from = start - (start % SHOWN);
+  const to = Math.min(rows.length, from + SHOWN);
   const draft = (
     <DraftRow
       key={`draft-${at}-${rows.length}`}
@@ -49,6 +57,16 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
   );
   return (
     <div class="row-table">
+      <Pages
+        count={rows.length}
+        from={from}
+        to={to}
+        title={title}
+        wrong={wrongRow(path, from, to)}
+        onFirst={(i) => {
+          first.value = i;
+        }}
+      />
       <table class={columns.length > 4 ? 'rows many' : 'rows'} aria-label={title}>
         <thead>
           <tr>
@@ -62,37 +80,40 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
           </tr>
         </thead>
         <tbody>
-          {rows.flatMap((row, i) => [
-            ...(i === at ? [draft] : []),
-            <tr key={`${rows.length}-${i}`}>
-              <th scope="row">{i + 1}</th>
-              {columns.map((c) => (
-                <td key={c.key} data-label={fieldWords(c.key, wording)}>
-                  <Cell field={c} row={row} path={[...path, i, c.key]} number={i + 1} title={title} />
+          {rows.slice(from, to).flatMap((row, k) => {
+            const i = from + k;
+            return [
+              ...(i === at ? [draft] : []),
+              <tr key={`${rows.length}-${i}`}>
+                <th scope="row">{i + 1}</th>
+                {columns.map((c) => (
+                  <td key={c.key} data-label={fieldWords(c.key, wording)}>
+                    <Cell field={c} row={row} path={[...path, i, c.key]} number={i + 1} title={title} />
+                  </td>
+                ))}
+                <td class="row-tools">
+                  <button
+                    type="button"
+                    aria-label={`Insert a row above row ${i + 1} of ${title}`}
+                    onClick={() => {
+                      draftAt.value = i;
+                    }}
+                  >
+                    Insert above
+                  </button>
+                  <button
+                    type="button"
+                    disabled={rows.length <= least}
+                    aria-label={`Remove row ${i + 1} of ${title}`}
+                    onClick={() => put(rows.filter((_, k) => k !== i))}
+                  >
+                    Remove
+                  </button>
                 </td>
-              ))}
-              <td class="row-tools">
-                <button
-                  type="button"
-                  aria-label={`Insert a row above row ${i + 1} of ${title}`}
-                  onClick={() => {
-                    draftAt.value = i;
-                  }}
-                >
-                  Insert above
-                </button>
-                <button
-                  type="button"
-                  disabled={rows.length <= least}
-                  aria-label={`Remove row ${i + 1} of ${title}`}
-                  onClick={() => put(rows.filter((_, k) => k !== i))}
-                >
-                  Remove
-                </button>
-              </td>
-            </tr>,
-          ])}
-          {at >= rows.length && draft}
+              </tr>,
+            ];
+          })}
+          {(at >= to || at < from) && draft}
         </tbody>
       </table>
       {hidden.length > 0 && (
@@ -117,6 +138,57 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
         </p>
       )}
     </div>
+  );
+}
+
+/** The first row out of sight that a problem names. */
+function wrongRow(path: Path, from: number, to: number): number | undefined {
+  const start = `${named(path)}[`;
+  return problems.value
+    .filter((p) => p.path.startsWith(start))
+    .map((p) => Number.parseInt(p.path.slice(start.length), 10))
+    .find((i) => i < from || i >= to);
+}
+
+interface PagesProps {
+  readonly count: number;
+  readonly from: number;
+  readonly to: number;
+  readonly title: string;
+  readonly wrong: number | undefined;
+  readonly onFirst: (row: number) => void;
+}
+
+/** A long list a piece at a time: a satellite track has a row every few metres. */
+function Pages({ count, from, to, title, wrong, onFirst }: PagesProps) {
+  if (count <= SHOWN) return null;
+  return (
+    <p class="row">
+      <button
+        type="button"
+        disabled={from === 0}
+        aria-label={`Earlier rows of ${title}`}
+        onClick={() => onFirst(from - SHOWN)}
+      >
+        Earlier
+      </button>
+      <span>
+        rows {from + 1} to {to} of {count}
+      </span>
+      <button
+        type="button"
+        disabled={to >= count}
+        aria-label={`Later rows of ${title}`}
+        onClick={() => onFirst(to)}
+      >
+        Later
+      </button>
+      {wrong !== undefined && (
+        <button type="button" class="wrong" onClick={() => onFirst(wrong)}>
+          Row {wrong + 1} must be mended
+        </button>
+      )}
+    </p>
   );
 }
 

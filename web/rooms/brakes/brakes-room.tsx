@@ -2,10 +2,13 @@
  * Brakes: how they come on along the train, what slides first, what is in reserve, what is lost without hose
  * or engine; and the design the other way round. Give it an outing and a voice.
  */
+import '../../parts/form/form.css';
+import './brakes.css';
 import { useMemo, useState } from 'preact/hooks';
 import { brakePlot } from '../../../desk/brake-plot.ts';
 import { brakeTables, brakeTime, standingWords } from '../../../desk/brake-tables.ts';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
+import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { brakeKindWords } from '../../../words/findings/brakes.ts';
@@ -23,6 +26,7 @@ export function BrakesRoom({ outing, voice }: Props) {
   const look = useMemo(() => lookAtBrakes(outing), [outing]);
   return (
     <section class="brakes-room">
+      <style>{inkSheet('.drawing')}</style>
       <h1>Brakes</h1>
       <ComingOn look={look} voice={voice} />
       <Said look={look} voice={voice} />

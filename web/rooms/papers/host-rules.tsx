@@ -2,8 +2,9 @@
 import { useSignal } from '@preact/signals';
 import type { GroupForm, NamedField } from '../../../files/fields.ts';
 import { Group } from '../../parts/form/group.tsx';
-import { FieldInput, type Slot } from '../../parts/form/inputs.tsx';
+import { FieldInput } from '../../parts/form/inputs.tsx';
 import { isGroup, type Json } from '../../parts/form/path.ts';
+import type { Slot } from '../../parts/form/slot.tsx';
 import { fieldWords } from '../../parts/form/words.ts';
 import { edit, settings } from '../../state/session.ts';
 

@@ -1,6 +1,7 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
 import { echoOf } from '../../../desk/echo.ts';
-import { useTyped, writtenText } from '../../parts/form/inputs.tsx';
+import { writtenText } from '../../parts/form/figure.tsx';
+import { useTyped } from '../../parts/form/slot.tsx';
 import { paper } from '../../state/session.ts';
 import { changed, letOff, platformed, ridersOf } from './make-up.ts';
 import { people, typicalWords } from './next-rider.tsx';

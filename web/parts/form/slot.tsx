@@ -1,0 +1,51 @@
+/** What every field has in common: its place, its label, what is wrong with it, what is being typed. */
+import { type Signal, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { problems } from '../../state/session.ts';
+import { named, type Path } from './path.ts';
+
+/** A field anywhere: its value, and what to do with a new one; `undefined` takes it out. */
+export interface Slot {
+  readonly id: string;
+  readonly label: string;
+  /** The label stands on the page under the same id; else it is given to the reader of the page alone. */
+  readonly labelled: boolean;
+  readonly json: unknown;
+  readonly optional: boolean;
+  readonly set: (value: unknown) => void;
+  /** Where it lies in the paper; absent for a row that is not in it yet. */
+  readonly path?: Path;
+  /** Values to choose from where the rest of the paper tells them, as the seats of a car. */
+  readonly choices?: readonly string[];
+}
+
+export const name = (slot: Slot) => (slot.labelled ? {} : { 'aria-label': slot.label });
+
+export function problemAt(path: Path | undefined): { found: string; expected: string } | undefined {
+  if (!path) return undefined;
+  const at = named(path);
+  return problems.value.find((p) => p.path === at || p.path.startsWith(`${at}.`));
+}
+
+export function Wrong({
+  id,
+  fault,
+}: {
+  readonly id: string;
+  readonly fault: { found: string; expected: string };
+}) {
+  return (
+    <span class="wrong" id={`${id}-told`}>
+      found {fault.found}; expected {fault.expected}
+    </span>
+  );
+}
+
+/** What is being typed into a field: kept apart, so that an answer that arrives meanwhile does not wipe it. */
+export function useTyped(kept: string): Signal<string> {
+  const text = useSignal(kept);
+  useEffect(() => {
+    text.value = kept;
+  }, [kept]);
+  return text;
+}
