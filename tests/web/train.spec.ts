@@ -54,10 +54,11 @@ test('a vehicle is carried to another place, and undo brings it back', async ({ 
 
 test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
   await open(page, url(), 'train');
-  await vehicle(page, 'Air car 2').scrollIntoViewIfNeeded();
-  const yard = await page.locator('[data-yard]').boundingBox();
-  if (!yard) throw new Error('no yard');
-  await carry(page, vehicle(page, 'Air car 2'), { x: yard.x + 60, y: yard.y + yard.height + 130 });
+  const yard = page.locator('[data-yard]');
+  await yard.evaluate((e) => e.scrollIntoView({ block: 'center' }));
+  const box = await yard.boundingBox();
+  if (!box) throw new Error('no yard');
+  await carry(page, vehicle(page, 'Air car 2'), { x: box.x + 60, y: box.y + box.height + 130 });
   await expect.poll(() => order(page)).not.toContain('Air car 2');
   await expect(page.getByRole('region', { name: 'On the platform' }).getByRole('button')).toHaveCount(4);
 });
