@@ -69,5 +69,6 @@ export const assumedValues: AssumedValues = {
   riderCentre: assumed('rider-centre'),
   couplerSlack: assumed('coupler-slack'),
   couplerStiffness: assumed('coupler-stiffness'),
+  chainStiffness: assumed('chain-stiffness'),
   stopMargin: defaultRow('stop-margin').value,
 };

@@ -90,6 +90,8 @@ export interface AssumedValues {
   /** Coupler free movement, m, and stiffness, N/m. */
   readonly couplerSlack: Quantity;
   readonly couplerStiffness: Quantity;
+  /** Of a safety chain, N/m. */
+  readonly chainStiffness: Quantity;
   /** Extra distance kept to whatever the train must stop short of, m. */
   readonly stopMargin: number;
 }
