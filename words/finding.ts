@@ -5,6 +5,7 @@ import type { RailState } from '../engine/outing/types.ts';
 import { printQuantity } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';
 import { brakeWords } from './findings/brakes.ts';
+import { couplerWords } from './findings/couplers.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
 import { stoppingWords } from './findings/stopping.ts';
@@ -18,6 +19,7 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...hostWords,
   ...brakeWords,
   ...balanceWords,
+  ...couplerWords,
 };
 
 /** Codes without words: none, or a test fails. */
@@ -114,7 +116,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'chains':
       return 'fasten safety chains between all vehicles';
     case 'chain-size':
-      return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} behind vehicle ${change.gap + 1}`;
+      return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} behind vehicle ${change.gap + 1}, with hooks and links to match`;
     case 'guard':
       return 'take a guard on the last car';
     case 'parking-brake':

@@ -26,7 +26,10 @@ export interface WorkingLoad {
 export interface ChainGear {
   /** null: cannot tell; measure the chain's size and mark. */
   readonly workingLoad: WorkingLoad | null;
-  /** Least breaking load of the chain itself, N; null: cannot tell. */
+  /**
+   * Least breaking load, N, of the weakest: its working load times the chain's design factor (for hooks and
+   * links that is common practice, no source); null: cannot tell.
+   */
   readonly breakingLoad: number | null;
   /** Hook, link or eye were rated; else only the chain itself is known. */
   readonly partsKnown: boolean;
@@ -56,10 +59,10 @@ const loadOf = ({ workingLoad }: ChainGear): number => workingLoad?.value ?? 0;
 function gearOf(chain: SafetyChain, assumedStiffness: Quantity): ChainGear {
   const grade = chain.grade ?? UNMARKED_CHAIN_GRADE;
   const own = ownLoad(chain, grade);
-  const factor = chainDesignFactor(grade);
+  const workingLoad = own && weakest(chain, own);
   return {
-    workingLoad: own && weakest(chain, own),
-    breakingLoad: own && own.value * factor,
+    workingLoad,
+    breakingLoad: workingLoad && workingLoad.value * chainDesignFactor(grade),
     partsKnown: chain.weakestPart !== undefined,
     slack: chain.slack,
     stiffness: chain.stiffness ?? assumedStiffness,

@@ -72,6 +72,9 @@ export const findingCodes = [
   'twist-unknown',
   'flange-may-climb',
   'flange-shape-unknown',
+  // chains and couplers
+  'chain-too-weak',
+  'chain-strength-unknown',
   // line
   'heights-poor',
   'sight-unknown',

@@ -31,10 +31,7 @@ export function applyChange(outing: Outing, change: Change): Outing {
     case 'chains':
       return fastenChains(outing);
     case 'chain-size':
-      return changeVehicle(outing, outing.train.vehicles[change.gap].id, (v) => ({
-        ...v,
-        rear: withChain(v.rear, change.grade, change.size),
-      }));
+      return replaceChain(outing, change.gap, change.grade, change.size);
     case 'guard':
       return addGuard(outing);
     case 'parking-brake':
@@ -110,10 +107,26 @@ const addBallast = (v: Vehicle, mass: number, height: number): Vehicle => ({
   loads: [...v.loads, { name: 'ballast', mass: exact(mass), at: v.length / 2, across: 0, height }],
 });
 
+/** A new chain with hooks and links to match; the slack that it hangs with stays. */
 const withChain = (coupling: Coupling, grade: 30 | 43 | 70 | 80, size: number): Coupling => ({
   ...coupling,
-  chain: { slack: 0.05, count: 1, ...coupling.chain, grade, size },
+  chain: { slack: coupling.chain?.slack ?? 0.05, count: coupling.chain?.count ?? 1, grade, size },
 });
+
+/** In place of whatever either vehicle has at the gap. */
+function replaceChain(outing: Outing, gap: number, grade: 30 | 43 | 70 | 80, size: number): Outing {
+  const { vehicles } = outing.train;
+  const old = vehicles[gap].rear.chain ?? vehicles[gap + 1].front.chain;
+  return withVehicles(
+    outing,
+    vehicles.map((v, i) => {
+      if (i === gap) return { ...v, rear: withChain(old ? { ...v.rear, chain: old } : v.rear, grade, size) };
+      if (i !== gap + 1) return v;
+      const { chain: _old, ...front } = v.front;
+      return { ...v, front };
+    }),
+  );
+}
 
 /** Chains of the smallest common size on every gap that has none. Whether they are strong enough is asked elsewhere. */
 function fastenChains(outing: Outing): Outing {

@@ -4,6 +4,7 @@
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
 import { askBalance } from '../balance/ask.ts';
+import { askChains } from '../coupling/ask-chains.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { askHauling } from '../hauling/ask.ts';
@@ -56,6 +57,7 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     ...balance.findings,
     ...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))),
     ...askGap(ready, map),
+    ...askChains(context, ready.brakes.groups).findings,
   );
   const cars: CarCount[] = options.counts ? countCars(outing, ready.cautiousShare) : [];
   const all = ranked(findings);

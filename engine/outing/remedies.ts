@@ -4,6 +4,7 @@
  */
 import { balanceFamilies } from '../balance/remedies.ts';
 import type { Change, Finding, Remedy } from '../finding/types.ts';
+import { chainCatalogue, chainGrades } from '../sums/formulas/chains.ts';
 import { isCar } from '../train/cars.ts';
 import type { Answer } from './answer.ts';
 import { applyChange } from './change.ts';
@@ -165,6 +166,8 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
         fewerRidersOn(outing, finding.where.vehicle, 3),
         leaveOne(finding, 6),
       ];
+    case 'chain-too-weak':
+      return chainFamilies(finding);
     case 'chains-missing':
       return [{ size: 1, changes: [{ kind: 'chains' }] }];
     case 'curve-too-tight':
@@ -184,6 +187,17 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     default:
       return [];
   }
+}
+
+/** The next chain that does, grade by grade, growing sizes. */
+function chainFamilies({ where: { gap } }: Finding): Family[] {
+  if (gap === undefined) return [];
+  return chainGrades.map((grade, i) => ({
+    size: 1 + i,
+    changes: chainCatalogue
+      .filter((row) => row.grade === grade)
+      .map(({ size }): Change => ({ kind: 'chain-size', gap, grade, size })),
+  }));
 }
 
 const none: Family = { size: 0, changes: [] };
