@@ -7,7 +7,9 @@ import { brakesCommand } from './commands/brakes.ts';
 import { bundleCommand } from './commands/bundle.ts';
 import { cardCommand } from './commands/card.ts';
 import { carsCommand } from './commands/cars.ts';
+import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
+import { couplersCommand } from './commands/couplers.ts';
 import { leanCommand } from './commands/lean.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -26,6 +28,8 @@ const commands: readonly Command[] = [
   brakesCommand,
   brakeDesignCommand,
   balanceCommand,
+  couplersCommand,
+  chainsCommand,
   seatingCommand,
   leanCommand,
   twistCommand,

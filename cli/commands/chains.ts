@@ -1,0 +1,31 @@
+/** heedway chains: does the chain at each gap hold a parted tail, and which size would? */
+import { chainTable, lookAtChains } from '../../desk/chains.ts';
+import { verdictOf } from '../../engine/finding/make.ts';
+import { tellFinding } from '../../words/finding.ts';
+import { type Command, common, exitOf, voiceOf } from '../command.ts';
+import { openOutingFile } from '../open.ts';
+import { tableText } from './brakes.ts';
+
+export const chainsCommand: Command = {
+  name: 'chains',
+  declare: (program, run) => {
+    common(program.command('chains <outing>'))
+      .description('Does the chain at each gap hold a parted tail, and which size would?')
+      .action((path, options) =>
+        run(async () => {
+          const outing = await openOutingFile(path);
+          const voice = voiceOf(options, outing);
+          const view = lookAtChains(outing);
+          const told = view.findings.map((f) => ({ ...f, words: tellFinding(f, voice) }));
+          return {
+            text: [
+              tableText(chainTable(view, voice)),
+              ...told.map((f) => `${f.words.what}\n   ${f.words.why}`),
+            ].join('\n\n'),
+            json: { gaps: view.rows, findings: told },
+            exit: exitOf[verdictOf(view.findings)],
+          };
+        }, options),
+      );
+  },
+};

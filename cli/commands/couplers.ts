@@ -1,0 +1,39 @@
+/** heedway couplers: peak pull and push at every gap, as bands over many runs. */
+import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
+import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
+import { type Command, common, UsageFault, voiceOf } from '../command.ts';
+import { openOutingFile, quantityOf } from '../open.ts';
+import { tableText } from './brakes.ts';
+
+export const couplersCommand: Command = {
+  name: 'couplers',
+  declare: (program, run) => {
+    common(program.command('couplers <outing>'))
+      .description('Peak pull and push in the couplings: starting, braking; bands over many runs.')
+      .option('--scenario <name>', couplerScenarios.join(', '), 'full-brake')
+      .option('--at <chainage>', 'where the head is', '0 m')
+      .option('--speed <speed>', 'when the brake is applied', '5 mph')
+      .action((path, options) =>
+        run(async () => {
+          const outing = await openOutingFile(path);
+          const voice = voiceOf(options, outing);
+          const scenario = couplerScenarios.find((s) => s === options.scenario);
+          if (!scenario) {
+            const expected = couplerScenarios.join(', ');
+            throw new UsageFault(`--scenario: found ${options.scenario}; expected ${expected}`);
+          }
+          const ask = {
+            scenario,
+            at: quantityOf(options.at, 'length', '--at'),
+            speed: quantityOf(options.speed, 'speed', '--speed'),
+          };
+          const bands = lookAtCouplers(outing, ask);
+          return {
+            text: `${tableText(couplerTable(bands, voice))}\n\n${notRepeatable}`,
+            json: { ...ask, gaps: bands },
+            exit: 0,
+          };
+        }, options),
+      );
+  },
+};

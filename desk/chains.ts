@@ -1,0 +1,47 @@
+/** Chains of one outing, gap by gap, as data and as a table. */
+import { askChains, type ChainRow } from '../engine/coupling/ask-chains.ts';
+import { ranked } from '../engine/finding/make.ts';
+import type { Finding } from '../engine/finding/types.ts';
+import { openOuting } from '../engine/outing/context.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { prepare } from '../engine/stopping/prepare.ts';
+import { say, type Voice } from '../words/voice.ts';
+import type { WordTable } from './brake-tables.ts';
+import { timedOuting } from './timed.ts';
+
+export interface ChainsView {
+  readonly rows: readonly ChainRow[];
+  readonly findings: readonly Finding[];
+}
+
+export function lookAtChains(outing: Outing): ChainsView {
+  const context = openOuting(timedOuting(outing));
+  const { findings, data } = askChains(context, prepare(context, 0.5, 0).brakes.groups);
+  return { rows: data, findings: ranked(findings) };
+}
+
+export function chainTable({ rows }: ChainsView, voice: Voice): WordTable {
+  const force = (si: number | null | undefined, toward: 'up' | 'down'): string =>
+    si === null || si === undefined ? 'not known' : say(voice, { si, kind: 'force' }, toward);
+  return {
+    title: 'Chains, should the train part',
+    head: [
+      'behind',
+      'bears',
+      'weakest',
+      'steady load',
+      'snatch, at most',
+      'verdict',
+      'smallest size by grade',
+    ],
+    rows: rows.map((r) => [
+      voice.outing.train.vehicles[r.gap].name,
+      r.chain ? force(r.chain.workingLoad?.value, 'down') : 'none',
+      r.chain?.workingLoad?.by ?? '',
+      force(r.steady, 'up'),
+      r.snatch === null ? '' : force(r.snatch, 'up'),
+      r.verdict,
+      r.smallest.map((s) => `${s.grade}: ${say(voice, { si: s.size, kind: 'length' }, 'up')}`).join(', '),
+    ]),
+  };
+}
