@@ -75,6 +75,9 @@ export function stepOf({ bodies, couplers }: Pick<Row, 'bodies' | 'couplers'>): 
   return stiffest > 0 ? Math.min(0.02, 0.05 / Math.sqrt(stiffest / lightest)) : 0.02;
 }
 
+/** Grade is read anew every so many steps: a few centimetres of way. */
+const GRADE_EVERY = 8;
+
 export function runRow(row: Row): RowResult {
   const { bodies, couplers, efforts, brakes } = row;
   const n = bodies.length;
@@ -83,6 +86,7 @@ export function runRow(row: Row): RowResult {
   const x = new Float64Array(n);
   const drive = new Float64Array(n);
   const dry = new Float64Array(n);
+  const slope = new Float64Array(n);
   const e = Float64Array.from(couplers, (c) => c.start);
   const result = emptyResult(n, v, x, h);
   const steps = Math.ceil(row.time / h);
@@ -92,7 +96,8 @@ export function runRow(row: Row): RowResult {
     const t = (step + 0.5) * h;
     for (let i = 0; i < n; i++) {
       const { grade, rolling, starting } = bodies[i];
-      drive[i] = grade ? -slopeAt(grade, row.head + x[i]) : 0;
+      if (step % GRADE_EVERY === 0) slope[i] = grade ? slopeAt(grade, row.head + x[i]) : 0;
+      drive[i] = -slope[i];
       dry[i] = v[i] === 0 ? starting : rolling;
     }
     for (const r of efforts) drive[r.vehicle] += r.force * rampAt(r, t);
@@ -137,8 +142,13 @@ function couple(
     last[i] = force;
     drive[i] -= force;
     drive[i + 1] += force;
-    if (force > pull[i]) [pull[i], pullAt[i]] = [force, t];
-    else if (-force > push[i]) [push[i], pushAt[i]] = [-force, t];
+    if (force > pull[i]) {
+      pull[i] = force;
+      pullAt[i] = t;
+    } else if (-force > push[i]) {
+      push[i] = -force;
+      pushAt[i] = t;
+    }
   }
 }
 
