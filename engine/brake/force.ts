@@ -102,16 +102,39 @@ export function trainBrakes(
   airPressure: number,
   seaLevel: number,
 ): TrainBrakes {
+  const states = gearStates(loaded.train);
+  const answering = states.filter((s) => s.answers);
+  const { groups, unknown } = gearGroups(loaded, answering, assumed, airPressure, seaLevel);
+  const faults = states.flatMap(({ vehicle, gear, answers, why }): BrakeFault[] => {
+    if (!answers) return [{ vehicle, gear, why: why ?? 'no-supply' }];
+    return unknown.some((u) => u.vehicle === vehicle && u.gear === gear)
+      ? [{ vehicle, gear, why: 'force-unknown' }]
+      : [];
+  });
+  return { groups, faults };
+}
+
+export interface GearAt {
+  readonly vehicle: number;
+  readonly gear: BrakeGear;
+}
+
+/** Braked groups of chosen gears, and those of them whose force nobody knows. */
+export function gearGroups(
+  loaded: LoadedTrain,
+  gears: readonly GearAt[],
+  assumed: AssumedValues,
+  airPressure: number,
+  seaLevel: number,
+): { groups: BrakedGroup[]; unknown: GearAt[] } {
   const groups: BrakedGroup[] = [];
-  const faults: BrakeFault[] = [];
-  for (const state of gearStates(loaded.train)) {
-    const { gear, vehicle } = state;
-    const force = gearForce(gear, assumed, airPressure, seaLevel);
-    if (!state.answers) faults.push({ vehicle, gear, why: state.why ?? 'no-supply' });
-    else if (!force) faults.push({ vehicle, gear, why: 'force-unknown' });
-    else groups.push(...spreadOverGroups(loaded, vehicle, gear, force, assumed));
+  const unknown: GearAt[] = [];
+  for (const at of gears) {
+    const force = gearForce(at.gear, assumed, airPressure, seaLevel);
+    if (force) groups.push(...spreadOverGroups(loaded, at.vehicle, at.gear, force, assumed));
+    else unknown.push(at);
   }
-  return { groups: shareAdhesion(groups), faults };
+  return { groups: shareAdhesion(groups), unknown };
 }
 
 /** Two gears on the same wheels share their adhesion in proportion to their forces. */

@@ -10,9 +10,9 @@ import type { Quantity } from '../quantity.ts';
 import { type ResistanceTerms, resistanceTerms } from '../resistance/train.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 
-/** Speeds at which block friction is tabulated: 0 … 20 m/s by 0.5. */
-export const SPEED_STEP = 0.5;
-export const SPEED_NODES = 41;
+/** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
+export const SPEED_STEP = 0.44704;
+export const SPEED_NODES = 46;
 /** Steps over the build-up. */
 export const RAMP_STEPS = 10;
 

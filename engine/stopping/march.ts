@@ -11,7 +11,10 @@ import { brakeForce, channelFactor, type StopModel, type StopTrace } from './mod
 
 const STEP = 0.05;
 
-/** Force of all brakes at a time from the driver's action and a speed, N. */
+/**
+ * Force of all brakes at a time from the driver's action and a speed, N. Within a step of the build-up it is
+ * the parabola through both ends that has the step's exact mean.
+ */
 export function brakeAt(model: StopModel, t: number, v: number): number {
   if (t <= 0) return 0;
   const r = model.dt > 0 ? t / model.dt : RAMP_STEPS;
@@ -21,7 +24,9 @@ export function brakeAt(model: StopModel, t: number, v: number): number {
   for (let i = 0; i < model.channels; i++) {
     const from = model.node[i * (RAMP_STEPS + 1) + k];
     const to = model.node[i * (RAMP_STEPS + 1) + k + 1];
-    total += (from + (r - k) * (to - from)) * channelFactor(model.factor, i, v);
+    const x = r - k;
+    const bow = 6 * (model.mean[i * RAMP_STEPS + k] - (from + to) / 2);
+    total += (from + x * (to - from + bow * (1 - x))) * channelFactor(model.factor, i, v);
   }
   return total;
 }

@@ -13,7 +13,7 @@ const G = 9.80665;
 const on = (line: Line, s: number): number =>
   line.loop ? ((s % line.length) + line.length) % line.length : s;
 
-function height(line: Line, s: number): number {
+export function height(line: Line, s: number): number {
   const at = on(line, s);
   const knots = line.heights;
   let i = knots.findIndex((k) => k.at > at) - 1;
@@ -24,10 +24,12 @@ function height(line: Line, s: number): number {
 }
 
 /** Mean of |curvature| from rear to front of a vehicle. */
-function meanCurvature(line: Line, rear: number, front: number): number {
+export function meanCurvature(line: Line, rear: number, front: number): number {
   let total = 0;
-  const laps = line.loop ? [-1, 0, 1, 2, 3] : [0];
-  for (const lap of laps) {
+  const [first, last] = line.loop
+    ? [Math.floor(rear / line.length), Math.floor(front / line.length)]
+    : [0, 0];
+  for (let lap = first; lap <= last; lap++) {
     for (const c of line.curves) {
       const [from, to] = [c.from + lap * line.length, c.to + lap * line.length];
       const [a, b] = [Math.max(from, rear), Math.min(to, front)];

@@ -1,0 +1,129 @@
+/**
+ * Which brakes are left on each half when a train parts and hose and cable tear.
+ *
+ * | kind | left |
+ * |---|---|
+ * | automatic air, automatic vacuum | comes on by itself on both halves, wherever it was charged |
+ * | straight air, simple vacuum | lost on both halves |
+ * | electric | on the tail as wired; on the head it still answers |
+ * | engine, hand | with the half that its driver or guard rides on |
+ * | surge | on the head, if something ahead of it is braked; released on the tail by the stretch |
+ *
+ * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
+ */
+import { type BrakedGroup, type GearAt, gearGroups } from '../brake/force.ts';
+import { type GearState, gearStates } from '../brake/system.ts';
+import type { OutingContext } from '../outing/context.ts';
+import type { Outing } from '../outing/types.ts';
+import { dayAir } from '../stopping/prepare.ts';
+import type { Rider } from '../train/types.ts';
+import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';
+
+export interface BrakesLeft {
+  readonly groups: readonly BrakedGroup[];
+  /** Gears that hold only as long as air or vacuum does not leak off. */
+  readonly leaking: readonly GearAt[];
+  /** Gears of which nobody has said what they do: counted as lost. */
+  readonly unknown: readonly GearAt[];
+  /** Gears that worked before and do not now. */
+  readonly lost: readonly GearAt[];
+}
+
+const applyAlone: ReadonlySet<BrakeKind> = new Set(['automatic-air', 'automatic-vacuum']);
+const lostWithHose: ReadonlySet<BrakeKind> = new Set(['straight-air', 'simple-vacuum']);
+
+export type Half = 'head' | 'tail';
+
+/** Brakes of vehicles first … last of the parted train. */
+export function brakesLeft(context: OutingContext, first: number, last: number, half: Half): BrakesLeft {
+  const { outing, loaded } = context;
+  const states = gearStates(outing.train).filter((s) => s.vehicle >= first && s.vehicle <= last);
+  const manned = mannedBy(context, first, last);
+  const verdicts = states.map((state) => ({ state, left: isLeft(state, half, manned) }));
+  const pick = (which: Left): GearAt[] =>
+    verdicts.flatMap(({ state, left }) =>
+      left === which ? [{ vehicle: state.vehicle, gear: state.gear }] : [],
+    );
+  const works = verdicts.flatMap(({ state: { vehicle, gear }, left }) =>
+    left === 'works' ? [{ vehicle, gear: withReaction(gear, outing) }] : [],
+  );
+  const alone = pick('alone');
+  const air = dayAir(outing.conditions);
+  const { groups, unknown } = gearGroups(
+    loaded,
+    [...works, ...alone],
+    outing.assumed,
+    air.pressure,
+    air.seaLevel,
+  );
+  return {
+    groups,
+    leaking: [...works, ...alone].filter(({ gear }) => !gear.parking),
+    unknown: [...pick('unknown'), ...unknown],
+    lost: pick('lost'),
+  };
+}
+
+/** Who rides on this half. Without a driver named among the riders the driver is taken to be on the engine. */
+function mannedBy(
+  { outing }: OutingContext,
+  first: number,
+  last: number,
+): Record<'driver' | 'guard', boolean> {
+  const { vehicles } = outing.train;
+  const placeOf = ({ vehicle }: Rider): number => vehicles.findIndex((v) => v.id === vehicle);
+  const on = (duty: Rider['duty']): boolean =>
+    outing.riders.some((r) => {
+      const i = r.duty === duty ? placeOf(r) : -1;
+      return i >= first && i <= last;
+    });
+  const named = outing.riders.some((r) => r.duty === 'driver' && placeOf(r) >= 0);
+  const engine = Math.max(
+    0,
+    vehicles.findIndex((v) => v.role === 'engine'),
+  );
+  return { driver: named ? on('driver') : engine >= first && engine <= last, guard: on('guard') };
+}
+
+/** Whether the driver rides on vehicles first … last. */
+export const driverRides = (context: OutingContext, first: number, last: number): boolean =>
+  mannedBy(context, first, last).driver;
+
+/** `alone`: comes on at once by itself. `works`: its person must act. */
+type Left = 'alone' | 'works' | 'lost' | 'unknown' | 'none';
+
+function isLeft(
+  { gear, answers, why }: GearState,
+  half: Half,
+  manned: Record<'driver' | 'guard', boolean>,
+): Left {
+  if (!answers && why !== 'worked-by-another') return 'none';
+  if (applyAlone.has(gear.kind)) return 'alone';
+  if (lostWithHose.has(gear.kind)) return 'lost';
+  if (gear.workedBy === 'rider') return 'none';
+  if (gear.kind === 'electric') return electricLeft(gear, half, manned.driver);
+  if (gear.kind === 'surge') return half === 'head' && manned.driver ? 'works' : 'lost';
+  if (manned[gear.workedBy]) return 'works';
+  return gear.workedBy === 'driver' ? 'lost' : 'none';
+}
+
+function electricLeft(gear: BrakeGear, half: Half, driver: boolean): Left {
+  if (half === 'head') return driver ? 'works' : 'lost';
+  if (gear.onSupplyLoss === undefined) return 'unknown';
+  return gear.onSupplyLoss === 'applies' ? 'alone' : 'lost';
+}
+
+/** The time that its person takes to act comes before the brake's own. */
+function withReaction(gear: BrakeGear, { conditions, assumed }: Outing): BrakeGear {
+  const { reaction } = conditions;
+  const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
+  return {
+    ...gear,
+    deadTime: {
+      ...dead,
+      value: dead.value + reaction.value,
+      low: dead.low + reaction.low,
+      high: dead.high + reaction.high,
+    },
+  };
+}
