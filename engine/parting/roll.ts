@@ -12,7 +12,9 @@
  * Errors: rest within 5 cm of a plain Runge–Kutta run, except where `nearBalance` says so
  * (tests/numerics/parting). A line's last partial cell counts as beyond its end.
  */
+import { RAMP_STEPS, SPEED_NODES, SPEED_STEP } from '../stopping/kit.ts';
 import { brakeAt } from '../stopping/march.ts';
+import { brakeForce, channelFactor } from '../stopping/model.ts';
 import type { Part } from './part.ts';
 import type { Roll } from './types.ts';
 
@@ -89,6 +91,7 @@ export function roll(
   if (off === 0) return;
   if (speed === 0) out.turns = 1;
   let ahead = off > 0;
+  if (ahead && part.braked && !path) brakesComeOn(part, start, traffic, out);
   for (;;) {
     const done = ahead
       ? march(part, 1, start, traffic, out, path)
@@ -119,6 +122,59 @@ function begin(node: number, speed: number, start: number, out: Roll): void {
   out.placeSpeed = 0;
   out.turns = 0;
   out.nearBalance = false;
+}
+
+/**
+ * The time in which the brakes come on, rolling forward, in the few steps of the build-up with their exact
+ * means. Left undone, for the march to do in small steps, where it might come to rest or meet something.
+ */
+function brakesComeOn(part: Part, start: number, traffic: Traffic, out: Roll): void {
+  const { model, step } = part;
+  const { dt, channels, mean, lead, factor, inertia } = model;
+  let s = start;
+  let v = Math.sqrt(2 * motion.u);
+  let top = v;
+  let slowing = 0;
+  for (let k = 0; k < RAMP_STEPS; k++) {
+    const middle = Math.max(0, v - 0.5 * slowing);
+    const pull = part.a + middle * (part.b + middle * part.c) + slopeAt(part, s + 0.25 * (v + middle) * dt);
+    let effort = 0;
+    let shift = 0;
+    for (let i = 0; i < channels; i++) {
+      const f = channelFactor(factor, i, middle);
+      effort += f * mean[i * RAMP_STEPS + k];
+      shift += f * lead[i * RAMP_STEPS + k];
+    }
+    slowing = (effort / inertia + pull) * dt;
+    if (slowing > 0.7 * v) return;
+    s += dt * (v - (shift / inertia + 0.5 * pull) * dt);
+    v -= slowing;
+    if (v > top) top = v;
+  }
+  const node = Math.floor(s / step);
+  if (node >= part.mostNode || s - start >= traffic.headStop || mayTip(part, start, node, top)) return;
+  motion.node = node;
+  motion.offset = s - node * step;
+  motion.u = (v * v) / 2;
+  motion.time = part.fullAt;
+  out.topSpeed = top;
+  out.mostAt = s;
+}
+
+/** Could anything of it go over between its start and a node at a speed? */
+function mayTip({ tip, step, loop, cells }: Part, start: number, to: number, v: number): boolean {
+  if (tip.length === 0) return false;
+  for (let n = Math.floor(start / step); n <= to + 1; n++) {
+    if ((v * v) / 2 > tip[wrapCell(loop, cells, n)]) return true;
+  }
+  return false;
+}
+
+/** Pull against going forward at a place, m/s². */
+function slopeAt({ ground, step, loop, cells }: Part, s: number): number {
+  const node = Math.floor(s / step);
+  const j = wrapCell(loop, cells, node);
+  return slopeIn(ground.climb[j], ground.slopeForward[j], ground.slopeForward[j + 1], step, s - node * step);
 }
 
 /** Which way a half at rest rolls off: 1 forward, −1 backward, 0 it stays. */
@@ -152,7 +208,9 @@ function riseIn(rise: number, s0: number, s1: number, step: number, x: number): 
 /** Brakes and resistance, m/s². */
 function drag(part: Part, time: number, v: number): number {
   const free = part.a + v * (part.b + v * part.c);
-  return part.braked ? free + brakeAt(part.model, time, v) / part.model.inertia : free;
+  if (!part.braked) return free;
+  const brake = time < part.fullAt ? brakeAt(part.model, time, v) : brakeForce(part.model.force, v);
+  return free + brake / part.model.inertia;
 }
 
 /** One direction until rest (false) or until something ends the reckoning (true). */
@@ -163,6 +221,15 @@ function march(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: Ro
   let v = Math.sqrt(2 * u);
   let falling = false;
   for (;;) {
+    if (offset === 0 && u > SLOW && !path && (!part.braked || time >= part.fullAt)) {
+      motion.node = node;
+      motion.u = u;
+      motion.time = time;
+      if (cruise(part, way, start, traffic, out)) {
+        ({ node, u, time } = motion);
+        v = Math.sqrt(2 * u);
+      }
+    }
     const cell = way < 0 && offset === 0 ? node - 1 : node;
     const j = wrapCell(loop, cells, cell);
     const rise = way > 0 ? ground.climb[j] : -ground.back[j];
@@ -216,17 +283,91 @@ function march(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: Ro
   }
 }
 
+/**
+ * The same march over whole cells where nothing can happen: as far as the cell before the one in which it
+ * comes near rest or something must be looked at. All in one loop on plain numbers: most of the work is here.
+ * @returns whether it went on
+ */
+function cruise(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: Roll): boolean {
+  const { step, loop, cells, a, b, c, tip, placeAtRear } = part;
+  const rise = way > 0 ? part.ground.climb : part.ground.back;
+  const { force } = part.model;
+  const share = part.braked ? 1 / part.model.inertia : 0;
+  const mayTip = tip.length > 0;
+  const watchPlaces = way < 0 && out.place < 0;
+  const followed = way < 0 && traffic.followsAt > 0;
+  const last = lastQuietNode(part, way, start, traffic);
+  let { node, u, time } = motion;
+  const first = node;
+  let v = Math.sqrt(2 * u);
+  let top = out.topSpeed;
+  let at = wrapCell(loop, cells, node);
+  let drag = dragFull(a, b, c, force, share, v);
+  while (node !== last) {
+    const before = way > 0 ? at : at === 0 && loop ? cells - 1 : at - 1;
+    const next = way > 0 ? (at + 1 === cells && loop ? 0 : at + 1) : before;
+    const need = rise[before];
+    const guess = u - need - step * drag;
+    if (!(guess > SLOW)) break;
+    const then = Math.sqrt(2 * guess);
+    let late = a + then * (b + then * c);
+    if (share > 0) {
+      const r = then / SPEED_STEP;
+      const i = r < SPEED_NODES - 2 ? r | 0 : SPEED_NODES - 2;
+      const t = r - i < 1 ? r - i : 1;
+      late += share * (force[i] + t * (force[i + 1] - force[i]));
+    }
+    const after = u - need - 0.5 * step * (drag + late);
+    if (!(after > SLOW) || (mayTip && after > tip[next]) || (watchPlaces && placeAtRear[next] >= 0)) break;
+    const speed = then + (after - guess) / then;
+    const later = time + (2 * step) / (v + speed);
+    if (followed) {
+      const rear = (node - 1) * step - part.rear;
+      if (rear <= start + traffic.followsAt * (later - traffic.followsAfter)) break;
+    }
+    drag = late;
+    u = after;
+    v = speed;
+    time = later;
+    node += way;
+    at = next;
+    if (v > top) top = v;
+  }
+  if (node === first) return false;
+  motion.node = node;
+  motion.u = u;
+  motion.time = time;
+  out.topSpeed = top;
+  out.leastAt = Math.min(out.leastAt, node * step);
+  out.mostAt = Math.max(out.mostAt, node * step);
+  return true;
+}
+
+/** The node before the one at which the end of the line, the head or a whole lap must be looked at. */
+function lastQuietNode(part: Part, way: 1 | -1, start: number, traffic: Traffic): number {
+  const { loop, cells, step, mostNode, leastNode } = part;
+  const from = Math.round(start / step);
+  if (way < 0) return Math.min(motion.node, loop ? from - cells + 1 : leastNode + 1);
+  const head = Math.floor((start + Math.min(traffic.headStop, 1e9)) / step);
+  return Math.max(motion.node, Math.min(head, loop ? from + cells : mostNode) - 1);
+}
+
+/** Full brakes and resistance, m/s². */
+function dragFull(a: number, b: number, c: number, force: Float64Array, share: number, v: number): number {
+  return a + v * (b + v * c) + (share > 0 ? share * brakeForce(force, v) : 0);
+}
+
 /** A whole cell at a time; shorter while brakes come on, and where it creeps, for the sake of the time. */
 function stride(part: Part, whole: number, u: number, v: number, time: number): number {
   if (part.braked && time < part.fullAt) {
     const short = v * BRAKING_STEP;
-    return short < LEAST_STEP ? Math.min(LEAST_STEP, whole) : short < whole ? short : whole;
+    return short < LEAST_STEP ? Math.min(LEAST_STEP, whole) : Math.min(short, whole);
   }
   if (u > SLOW || whole < part.step / 8) return whole;
   return part.step / 8;
 }
 
-/** Where it comes to rest inside a cell, by halving; into `motion`. */
+/** Where it comes to rest inside a cell; into `motion`. */
 function restIn(
   part: Part,
   way: 1 | -1,
@@ -243,12 +384,21 @@ function restIn(
   const slope = way > 0 ? ground.slopeForward : ground.slopeBack;
   const rise = way > 0 ? ground.climb[j] : -ground.back[j];
   const from = riseIn(rise, slope[j], slope[j + 1], step, x);
-  let [low, high] = [0, length];
-  for (let n = 0; n < 40; n++) {
-    const d = (low + high) / 2;
-    const left = u - (riseIn(rise, slope[j], slope[j + 1], step, x + way * d) - from) - mean * d;
+  let low = 0;
+  let high = length;
+  let d = u > 0 ? Math.min(length, (u * length) / (u + mean * length)) : length / 2;
+  for (let n = 0; n < 60 && high - low > 1e-7; n++) {
+    const here = x + way * d;
+    const left = u - (riseIn(rise, slope[j], slope[j + 1], step, here) - from) - mean * d;
     if (left > 0) low = d;
     else high = d;
+    const steep = way * slopeIn(rise, slope[j], slope[j + 1], step, here) + mean;
+    const newton = d + left / steep;
+    if (Math.abs(newton - d) < 1e-8) {
+      low = d;
+      break;
+    }
+    d = newton > low && newton < high ? newton : (low + high) / 2;
   }
   const at = x + way * low;
   motion.node = at >= step ? cell + 1 : cell;
