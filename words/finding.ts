@@ -8,6 +8,7 @@ import { brakeWords } from './findings/brakes.ts';
 import { couplerWords } from './findings/couplers.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
+import { partingWords } from './findings/parting.ts';
 import { stoppingWords } from './findings/stopping.ts';
 import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
 import { chainage, say, type Voice, vehicleName } from './voice.ts';
@@ -20,6 +21,7 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...brakeWords,
   ...balanceWords,
   ...couplerWords,
+  ...partingWords,
 };
 
 /** Codes without words: none, or a test fails. */

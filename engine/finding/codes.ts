@@ -39,6 +39,8 @@ export const findingCodes = [
   'supply-loss-unknown',
   // spacing
   'gap-needed',
+  'flag-farther-than-rule',
+  'flag-too-late',
   // host
   'gauge-differs',
   'too-many-cars',
@@ -72,6 +74,13 @@ export const findingCodes = [
   'twist-unknown',
   'flange-may-climb',
   'flange-shape-unknown',
+  // parting
+  'tail-runs-away',
+  'tail-rolls-back',
+  'tail-meets-head',
+  'tail-stands',
+  'head-unmanned',
+  'parting-held-by-chains',
   // chains and couplers
   'chain-too-weak',
   'chain-strength-unknown',

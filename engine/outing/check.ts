@@ -9,6 +9,8 @@ import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { askHauling } from '../hauling/ask.ts';
 import { askHolding } from '../holding/ask.ts';
+import { askParting } from '../parting/ask.ts';
+import { askFlag } from '../spacing/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
 import { hostCeilings } from '../stopping/ceilings.ts';
 import { brakingPoints, gridOf, speedMap } from '../stopping/map.ts';
@@ -53,11 +55,22 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
   const ceilings = [...hostCeilings(context, grid), ...balance.ceilings];
   const models = ready.models(state);
   const map = speedMap(context, state, models, grid, ceilings);
+  const planned = outing.plannedSpeed ?? Infinity;
+  const running = map.limit.map((v) => Math.min(v, planned));
+  const chains = askChains(context, ready.brakes.groups);
   findings.push(
     ...balance.findings,
     ...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))),
     ...askGap(ready, map),
-    ...askChains(context, ready.brakes.groups).findings,
+    ...chains.findings,
+    ...askParting({
+      context,
+      chains: chains.data,
+      cautiousShare: ready.cautiousShare(state),
+      speeds: running,
+      bodies: balance.data,
+    }).findings,
+    ...askFlag({ context, model: models.cautious, speeds: running, step: map.step }).findings,
   );
   const cars: CarCount[] = options.counts ? countCars(outing, ready.cautiousShare) : [];
   const all = ranked(findings);

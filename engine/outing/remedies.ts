@@ -168,6 +168,9 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       ];
     case 'chain-too-weak':
       return chainFamilies(finding);
+    case 'tail-runs-away':
+    case 'tail-rolls-back':
+      return partingFamilies(outing, finding);
     case 'chains-missing':
       return [{ size: 1, changes: [{ kind: 'chains' }] }];
     case 'curve-too-tight':
@@ -198,6 +201,26 @@ function chainFamilies({ where: { gap } }: Finding): Family[] {
       .filter((row) => row.grade === grade)
       .map(({ size }): Change => ({ kind: 'chain-size', gap, grade, size })),
   }));
+}
+
+/** Chains on every gap; the brake made automatic, which comes on when the hose tears; a guard; fewer cars. */
+function partingFamilies(outing: Outing, finding: Finding): Family[] {
+  const kinds = new Set(outing.train.vehicles.flatMap((v) => v.brakes.map((b) => b.kind)));
+  const automatic: Change[] = [
+    ...(kinds.has('straight-air') ? [{ kind: 'brake-kind' as const, brake: 'automatic-air' as const }] : []),
+    ...(kinds.has('simple-vacuum')
+      ? [{ kind: 'brake-kind' as const, brake: 'automatic-vacuum' as const }]
+      : []),
+  ];
+  const chained = outing.train.chainsFastened && finding.where.gap !== undefined;
+  return [
+    { size: 1, changes: [{ kind: 'chains' }] },
+    ...(chained ? chainFamilies(finding) : []),
+    { size: 2, changes: [{ kind: 'guard' }] },
+    ...automatic.map((change) => ({ size: 7, changes: [change] })),
+    fewerCars(outing, 6),
+    ...brakeCars(outing, 12),
+  ];
 }
 
 const none: Family = { size: 0, changes: [] };

@@ -1,12 +1,12 @@
 /**
- * Every gap at every metre: what becomes of tail and head if the train parts there without a chain, on the
- * unsafe side of every spread.
+ * Every gap at every metre: what becomes of tail and head if the train parts there without a chain, as
+ * unlucky as a cautious stop is.
  *
  * Head and tail share one scenario (the same rails, the same blocks). The head is braked at once by whatever
- * is left on it; where the tail would go further than the head, it runs into it.
+ * is left on it; where the tail would go further than the head, it would run into it.
  */
 import type { BrakedGroup } from '../brake/force.ts';
-import { unsafeBy } from '../stopping/scenario.ts';
+import type { Scenario } from '../stopping/scenario.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
 import { type Basis, type Part, partOf } from './part.ts';
 import { emptyRoll, noTraffic, roll, type Traffic } from './roll.ts';
@@ -40,13 +40,12 @@ export interface GapMap {
   readonly nearBalance: Uint8Array;
   /** m that the head goes on; Infinity: it does not come to a stand, or does not stay. */
   readonly headStop: Float64Array;
+  /** Speed at which the tail would run into the head braked at once, m/s; 0: it would not. */
+  readonly headSpeed: Float64Array;
 }
 
-/** All inputs at their unsafe bounds. */
-const CAUTIOUS = unsafeBy(1);
-
 /** @param wary see `layScenario`: off for a drawn or the likely scenario */
-export function halvesAt(basis: Basis, gap: number, scenario = CAUTIOUS, wary = true): Halves {
+export function halvesAt(basis: Basis, gap: number, scenario: Scenario, wary = true): Halves {
   const { context } = basis;
   const last = context.loaded.vehicles.length - 1;
   const headLeft = brakesLeft(context, 0, gap, 'head');
@@ -92,6 +91,7 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     place: new Int16Array(n),
     nearBalance: new Uint8Array(n),
     headStop: new Float64Array(n),
+    headSpeed: new Float64Array(n),
   };
   const traffic = trafficOf(basis);
   const out = emptyRoll();
@@ -109,7 +109,8 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     map.end[i] = out.at;
     map.time[i] = out.time;
     map.topSpeed[i] = out.topSpeed;
-    map.metAt[i] = out.place >= 0 || out.outcome === 'meets-head' ? out.placeSpeed : out.endSpeed;
+    map.metAt[i] = out.outcome === 'rolls-through-place' ? out.placeSpeed : out.endSpeed;
+    map.headSpeed[i] = out.headSpeed;
     map.place[i] = out.place;
     map.nearBalance[i] = out.nearBalance ? 1 : 0;
   }

@@ -39,6 +39,7 @@ export const emptyRoll = (): Roll => ({
   mostAt: 0,
   place: -1,
   placeSpeed: 0,
+  headSpeed: 0,
   turns: 0,
   nearBalance: false,
 });
@@ -120,6 +121,7 @@ function begin(node: number, speed: number, start: number, out: Roll): void {
   out.topSpeed = out.endSpeed = speed;
   out.place = -1;
   out.placeSpeed = 0;
+  out.headSpeed = 0;
   out.turns = 0;
   out.nearBalance = false;
 }
@@ -314,7 +316,7 @@ function cruise(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: R
     if (share > 0) {
       const r = then / SPEED_STEP;
       const i = r < SPEED_NODES - 2 ? r | 0 : SPEED_NODES - 2;
-      const t = r - i < 1 ? r - i : 1;
+      const t = Math.min(r - i, 1);
       late += share * (force[i] + t * (force[i + 1] - force[i]));
     }
     const after = u - need - 0.5 * step * (drag + late);
@@ -438,10 +440,7 @@ function meets(
     const past = at - start - traffic.headStop;
     if (past >= 0 && past < part.step) {
       const there = u + (past / part.step) * (before - u);
-      if (there > (WALKING * WALKING) / 2) {
-        out.placeSpeed = Math.sqrt(2 * there);
-        return ends(out, 'meets-head');
-      }
+      if (there > (WALKING * WALKING) / 2) out.headSpeed = Math.max(out.headSpeed, Math.sqrt(2 * there));
     }
     return false;
   }
