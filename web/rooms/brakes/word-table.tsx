@@ -3,7 +3,7 @@ import type { WordTable } from '../../../desk/brake-tables.ts';
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
   return (
-    <div class="wide">
+    <section class="wide" tabIndex={0} aria-label={title}>
       <table>
         <caption>{title}</caption>
         <thead>
@@ -31,6 +31,6 @@ export function Table({ table: { title, head, rows, note } }: { readonly table: 
         </tbody>
       </table>
       {note && <p>{note}</p>}
-    </div>
+    </section>
   );
 }
