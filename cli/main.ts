@@ -10,7 +10,9 @@ import { carsCommand } from './commands/cars.ts';
 import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
+import { flagCommand } from './commands/flag.ts';
 import { leanCommand } from './commands/lean.ts';
+import { partingCommand } from './commands/parting.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
@@ -30,6 +32,8 @@ const commands: readonly Command[] = [
   balanceCommand,
   couplersCommand,
   chainsCommand,
+  partingCommand,
+  flagCommand,
   seatingCommand,
   leanCommand,
   twistCommand,

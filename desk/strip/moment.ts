@@ -52,7 +52,7 @@ function reachLabel(layout: Layout, words: StripWords, moment: StripMoment): Sha
 }
 
 /** Vehicles to scale along the line; their height is drawn at the scale of length, never smaller than legible. */
-function trainShapes(model: StripModel, layout: Layout, ground: Ground, moment: StripMoment): Shape[] {
+export function trainShapes(model: StripModel, layout: Layout, ground: Ground, moment: StripMoment): Shape[] {
   const train = model.train;
   if (!train) return [];
   const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);

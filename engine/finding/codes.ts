@@ -77,7 +77,6 @@ export const findingCodes = [
   // parting
   'tail-runs-away',
   'tail-rolls-back',
-  'tail-meets-head',
   'tail-stands',
   'head-unmanned',
   'parting-held-by-chains',

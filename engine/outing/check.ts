@@ -3,7 +3,6 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
-import { askBalance } from '../balance/ask.ts';
 import { askChains } from '../coupling/ask-chains.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
@@ -12,14 +11,15 @@ import { askHolding } from '../holding/ask.ts';
 import { askParting } from '../parting/ask.ts';
 import { askFlag } from '../spacing/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
-import { hostCeilings } from '../stopping/ceilings.ts';
-import { brakingPoints, gridOf, speedMap } from '../stopping/map.ts';
+import { brakingPoints } from '../stopping/map.ts';
 import { type Prepared, prepare } from '../stopping/prepare.ts';
 import type { Answer, CarCount } from './answer.ts';
 import { type OutingContext, openOuting } from './context.ts';
 import { countCars, runningSpeed } from './counts.ts';
 import { askHost } from './host.ts';
 import { askLoads } from './loads.ts';
+import type { Ceiling } from './question.ts';
+import { runningOf } from './running.ts';
 import type { Outing } from './types.ts';
 
 export interface CheckOptions {
@@ -36,7 +36,7 @@ export function checkOuting(outing: Outing, options: CheckOptions = { counts: tr
 
 export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
   const { context } = ready;
-  const { outing, line } = context;
+  const { outing } = context;
   const state = outing.conditions.railState;
   const haul = askHauling(context);
   const hold = askHolding(ready);
@@ -50,17 +50,11 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     ...lineFindings(context),
     ...assumptionFindings(outing),
   ];
-  const grid = gridOf(line.length);
-  const balance = askBalance(context, grid);
-  const ceilings = [...hostCeilings(context, grid), ...balance.ceilings];
-  const models = ready.models(state);
-  const map = speedMap(context, state, models, grid, ceilings);
-  const planned = outing.plannedSpeed ?? Infinity;
-  const running = map.limit.map((v) => Math.min(v, planned));
+  const { balance, ceilings, map, models, running } = runningOf(ready);
   const chains = askChains(context, ready.brakes.groups);
   findings.push(
     ...balance.findings,
-    ...askSpeeds(map, runningSpeed(context, grid, wanted(ceilings))),
+    ...askSpeeds(map, runningSpeed(context, map.at, wanted(ceilings))),
     ...askGap(ready, map),
     ...chains.findings,
     ...askParting({
@@ -86,7 +80,7 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
 }
 
 /** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
-const wanted = (ceilings: ReturnType<typeof hostCeilings>): ReturnType<typeof hostCeilings> =>
+const wanted = (ceilings: readonly Ceiling[]): Ceiling[] =>
   ceilings.filter(
     (c) => c.reason.kind !== 'balance' && c.reason.kind !== 'flange' && c.reason.kind !== 'curve',
   );

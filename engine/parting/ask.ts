@@ -122,7 +122,7 @@ function looseFindings(context: OutingContext, maps: readonly GapMap[]): Finding
     const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
     return tailFinding(context, first.map, first.at, of.length);
   });
-  return [...findings, ...headFindings(context, maps), ...unmannedHead(context, maps)];
+  return [...findings, ...unmannedHead(context, maps)];
 }
 
 export function worstPlace(map: GapMap): number {
@@ -173,23 +173,6 @@ const placeName = (
   direction: 'forward' | 'reverse',
   index: number,
 ): string => places[direction === 'forward' ? index : places.length - 1 - index].name;
-
-/** Where the tail would run hardest into a head that is braked at once. */
-function headFindings({ outing }: OutingContext, maps: readonly GapMap[]): Finding[] {
-  const hardest = maps.map((map) => ({ map, at: map.headSpeed.indexOf(Math.max(...map.headSpeed)) }));
-  const hit = hardest.filter(({ map, at }) => map.headSpeed[at] > 0);
-  if (hit.length === 0) return [];
-  const { map, at } = hit.reduce((a, b) => (b.map.headSpeed[b.at] > a.map.headSpeed[a.at] ? b : a));
-  return [
-    makeFinding('tail-meets-head', 'notes', 'parting', {
-      where: { gap: map.gap, vehicle: outing.train.vehicles[map.gap].id, from: map.at[at], to: map.at[at] },
-      found: amount(map.headSpeed[at], 'speed'),
-      facts: { gaps: hit.length },
-      sure: 'assumed',
-      source: 'engine',
-    }),
-  ];
-}
 
 /** The driver rides behind the gap: the engine goes on by itself. */
 function unmannedHead(context: OutingContext, maps: readonly GapMap[]): Finding[] {

@@ -51,8 +51,7 @@ export function followParting(
   }
   const { head, tail, headLeft, tailLeft } = halvesAt(basis, gap, scenario, scenario.brake < 0);
   const ahead = follow(head, headLeft, node, speed, noTraffic);
-  const stop = ahead.end.outcome === 'stands' ? ahead.end.at - start : Infinity;
-  const traffic = { ...trafficOf(basis), headStop: stop };
+  const traffic = trafficOf(basis);
   return { gap, at: start, speed, chained, head: ahead, tail: follow(tail, tailLeft, node, speed, traffic) };
 }
 

@@ -2,8 +2,8 @@
  * Every gap at every metre: what becomes of tail and head if the train parts there without a chain, as
  * unlucky as a cautious stop is.
  *
- * Head and tail share one scenario (the same rails, the same blocks). The head is braked at once by whatever
- * is left on it; where the tail would go further than the head, it would run into it.
+ * Head and tail share one scenario (the same rails, the same blocks). The head is braked by whatever is left
+ * on it. The tail's way is told as if the head kept clear of it: pushing on a braked head it goes less far.
  */
 import type { BrakedGroup } from '../brake/force.ts';
 import type { Scenario } from '../stopping/scenario.ts';
@@ -40,8 +40,6 @@ export interface GapMap {
   readonly nearBalance: Uint8Array;
   /** m that the head goes on; Infinity: it does not come to a stand, or does not stay. */
   readonly headStop: Float64Array;
-  /** Speed at which the tail would run into the head braked at once, m/s; 0: it would not. */
-  readonly headSpeed: Float64Array;
 }
 
 /** @param wary see `layScenario`: off for a drawn or the likely scenario */
@@ -91,7 +89,6 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     place: new Int16Array(n),
     nearBalance: new Uint8Array(n),
     headStop: new Float64Array(n),
-    headSpeed: new Float64Array(n),
   };
   const traffic = trafficOf(basis);
   const out = emptyRoll();
@@ -100,8 +97,7 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     const speed = speeds[node];
     roll(halves.head, node, speed, noTraffic, out);
     const start = node * basis.grid.step;
-    traffic.headStop = out.outcome === 'stands' ? out.at - start : Infinity;
-    map.headStop[i] = traffic.headStop;
+    map.headStop[i] = out.outcome === 'stands' ? out.at - start : Infinity;
     roll(halves.tail, node, speed, traffic, out);
     map.at[i] = start;
     map.speed[i] = speed;
@@ -110,7 +106,6 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     map.time[i] = out.time;
     map.topSpeed[i] = out.topSpeed;
     map.metAt[i] = out.outcome === 'rolls-through-place' ? out.placeSpeed : out.endSpeed;
-    map.headSpeed[i] = out.headSpeed;
     map.place[i] = out.place;
     map.nearBalance[i] = out.nearBalance ? 1 : 0;
   }
@@ -119,5 +114,5 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
 
 export function trafficOf({ context }: Basis): Traffic {
   const { following } = context.outing;
-  return { headStop: Infinity, followsAfter: following?.after ?? 0, followsAt: following?.speed ?? 0 };
+  return { followsAfter: following?.after ?? 0, followsAt: following?.speed ?? 0 };
 }

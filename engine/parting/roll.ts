@@ -20,14 +20,12 @@ import type { Roll } from './types.ts';
 
 /** What else is on the line. */
 export interface Traffic {
-  /** How far the head goes before it stands, m from the parting; Infinity: not reckoned with. */
-  headStop: number;
   /** Following train: s behind, and its speed, m/s; speed 0: none. */
   followsAfter: number;
   followsAt: number;
 }
 
-export const noTraffic: Traffic = { headStop: Infinity, followsAfter: 0, followsAt: 0 };
+export const noTraffic: Traffic = { followsAfter: 0, followsAt: 0 };
 
 export const emptyRoll = (): Roll => ({
   outcome: 'stands',
@@ -39,7 +37,6 @@ export const emptyRoll = (): Roll => ({
   mostAt: 0,
   place: -1,
   placeSpeed: 0,
-  headSpeed: 0,
   turns: 0,
   nearBalance: false,
 });
@@ -92,7 +89,7 @@ export function roll(
   if (off === 0) return;
   if (speed === 0) out.turns = 1;
   let ahead = off > 0;
-  if (ahead && part.braked && !path) brakesComeOn(part, start, traffic, out);
+  if (ahead && part.braked && !path) brakesComeOn(part, start, out);
   for (;;) {
     const done = ahead
       ? march(part, 1, start, traffic, out, path)
@@ -121,7 +118,6 @@ function begin(node: number, speed: number, start: number, out: Roll): void {
   out.topSpeed = out.endSpeed = speed;
   out.place = -1;
   out.placeSpeed = 0;
-  out.headSpeed = 0;
   out.turns = 0;
   out.nearBalance = false;
 }
@@ -130,7 +126,7 @@ function begin(node: number, speed: number, start: number, out: Roll): void {
  * The time in which the brakes come on, rolling forward, in the few steps of the build-up with their exact
  * means. Left undone, for the march to do in small steps, where it might come to rest or meet something.
  */
-function brakesComeOn(part: Part, start: number, traffic: Traffic, out: Roll): void {
+function brakesComeOn(part: Part, start: number, out: Roll): void {
   const { model, step } = part;
   const { dt, channels, mean, lead, factor, inertia } = model;
   let s = start;
@@ -154,7 +150,7 @@ function brakesComeOn(part: Part, start: number, traffic: Traffic, out: Roll): v
     if (v > top) top = v;
   }
   const node = Math.floor(s / step);
-  if (node >= part.mostNode || s - start >= traffic.headStop || mayTip(part, start, node, top)) return;
+  if (node >= part.mostNode || mayTip(part, start, node, top)) return;
   motion.node = node;
   motion.offset = s - node * step;
   motion.u = (v * v) / 2;
@@ -260,7 +256,6 @@ function march(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: Ro
     time += (2 * length) / (v + next);
     if (falling && after > u && u < (CREEP * CREEP) / 2) out.nearBalance = true;
     falling = after < u;
-    const before = u;
     u = after;
     v = next;
     if (v > out.topSpeed) out.topSpeed = v;
@@ -276,7 +271,7 @@ function march(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: Ro
     if (at < out.leastAt) out.leastAt = at;
     if (at > out.mostAt) out.mostAt = at;
     path?.push(time, at, way * v);
-    if (meets(part, way, node, u, v, time, start, before, traffic, out)) {
+    if (meets(part, way, node, u, v, time, start, traffic, out)) {
       out.at = at;
       out.time = time;
       out.endSpeed = v;
@@ -298,7 +293,7 @@ function cruise(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: R
   const mayTip = tip.length > 0;
   const watchPlaces = way < 0 && out.place < 0;
   const followed = way < 0 && traffic.followsAt > 0;
-  const last = lastQuietNode(part, way, start, traffic);
+  const last = lastQuietNode(part, way, start);
   let { node, u, time } = motion;
   const first = node;
   let v = Math.sqrt(2 * u);
@@ -345,13 +340,12 @@ function cruise(part: Part, way: 1 | -1, start: number, traffic: Traffic, out: R
   return true;
 }
 
-/** The node before the one at which the end of the line, the head or a whole lap must be looked at. */
-function lastQuietNode(part: Part, way: 1 | -1, start: number, traffic: Traffic): number {
+/** The node before the one at which the end of the line or a whole lap must be looked at. */
+function lastQuietNode(part: Part, way: 1 | -1, start: number): number {
   const { loop, cells, step, mostNode, leastNode } = part;
   const from = Math.round(start / step);
   if (way < 0) return Math.min(motion.node, loop ? from - cells + 1 : leastNode + 1);
-  const head = Math.floor((start + Math.min(traffic.headStop, 1e9)) / step);
-  return Math.max(motion.node, Math.min(head, loop ? from + cells : mostNode) - 1);
+  return Math.max(motion.node, (loop ? from + cells : mostNode) - 1);
 }
 
 /** Full brakes and resistance, m/s². */
@@ -418,7 +412,7 @@ function note(part: Part, out: Roll): void {
   if (out.at > out.mostAt) out.mostAt = out.at;
 }
 
-/** Does something at this node end the reckoning? Notes places on the way. @param before v²/2 a cell earlier */
+/** Does something at this node end the reckoning? Notes places on the way. */
 function meets(
   part: Part,
   way: 1 | -1,
@@ -427,7 +421,6 @@ function meets(
   v: number,
   time: number,
   start: number,
-  before: number,
   traffic: Traffic,
   out: Roll,
 ): boolean {
@@ -437,11 +430,6 @@ function meets(
   if (part.loop ? Math.abs(at - start) >= part.cells * part.step : false) return ends(out, 'runs-round');
   if (way > 0) {
     if (node >= part.mostNode) return ends(out, 'leaves-line');
-    const past = at - start - traffic.headStop;
-    if (past >= 0 && past < part.step) {
-      const there = u + (past / part.step) * (before - u);
-      if (there > (WALKING * WALKING) / 2) out.headSpeed = Math.max(out.headSpeed, Math.sqrt(2 * there));
-    }
     return false;
   }
   if (node <= part.leastNode) return ends(out, 'leaves-line');

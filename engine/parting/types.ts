@@ -34,11 +34,6 @@ export interface Roll {
   place: number;
   /** Speed there, m/s. */
   placeSpeed: number;
-  /**
-   * Speed at which it passes where the head would have come to a stand, m/s: it runs into the head if the
-   * head is braked at once; 0: it does not. Its own way is told as if the head kept clear.
-   */
-  headSpeed: number;
   /** Times that it came to rest and rolled off again. */
   turns: number;
   /** Barely over a summit, or barely held: another centimetre of survey may change where it ends. */

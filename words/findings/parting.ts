@@ -21,10 +21,6 @@ export const partingWords = {
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
     why: `No chain holds it, and nothing left on it holds the ${t.word('grade')}.${several(t.fact('gaps'))}`,
   }),
-  'tail-meets-head': (f, t) => ({
-    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and the head is braked, the tail runs into it at up to ${t.found('up')}.`,
-    why: `The head stops shorter than the tail. Whoever feels the train part keeps ahead of the tail, and stops only when it stays back.${several(t.fact('gaps'))}`,
-  }),
   'tail-stands': (_f, t) => ({
     what: `If the train parts behind ${t.vehicle}, the tail stops by itself within ${t.fact('way', 'up')} and stays.`,
     why:

@@ -1,0 +1,135 @@
+/** heedway parting: what becomes of head and tail if the train parts, gap by gap, or one parting in time. */
+import { writeFile } from 'node:fs/promises';
+import {
+  lookAtParting,
+  type PartingLook,
+  type PartingPlay,
+  playParting,
+  stretchesOf,
+} from '../../desk/parting.ts';
+import { partingScene } from '../../desk/parting-map.ts';
+import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts';
+import { sceneToSvg } from '../../desk/strip/scene.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { tellFinding } from '../../words/finding.ts';
+import type { Voice } from '../../words/voice.ts';
+import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
+import { openOutingFile, quantityOf } from '../open.ts';
+import { tableText } from './brakes.ts';
+
+interface Given {
+  readonly behind?: string;
+  readonly at?: string;
+  readonly speed?: string;
+  readonly unchained?: boolean;
+  readonly svg?: string;
+}
+
+export const partingCommand: Command = {
+  name: 'parting',
+  declare: (program, run) => {
+    common(program.command('parting <outing>'))
+      .description('What becomes of head and tail if the train parts: every gap and place, or one in time.')
+      .option('--behind <vehicle>', 'follow one parting: its name, id or number from the front')
+      .option('--at <chainage>', "with --behind: where the train's head is; absent: the worst place")
+      .option('--speed <speed>', 'speed at the parting; absent: the running speed; 0 mph: standing')
+      .option('--unchained', 'with --behind: as if no chain had been hung there')
+      .option('--svg <file>', 'draw the map into a file')
+      .action((path, options) =>
+        run(async () => {
+          const outing = await openOutingFile(path);
+          return answer(outing, voiceOf(options, outing), options);
+        }, options),
+      );
+  },
+};
+
+async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outcome> {
+  if (outing.train.vehicles.length < 2) {
+    return { text: 'One vehicle by itself cannot part.', json: { gaps: [] }, exit: 0 };
+  }
+  const speed = given.speed === undefined ? undefined : quantityOf(given.speed, 'speed', '--speed');
+  if (speed !== undefined && speed < 0) {
+    throw new UsageFault(`--speed: found ${given.speed}; expected a speed that is not negative`);
+  }
+  const look = lookAtParting(outing, speed === undefined ? {} : { speed });
+  const play = given.behind === undefined ? undefined : follow(outing, look, given, speed);
+  const drawn = given.svg ? [await draw(given.svg, outing, look, play, voice)] : [];
+  const text = play ? playText(look, play, voice) : mapText(look, voice);
+  return {
+    text: [...text, ...drawn].join('\n\n'),
+    json: play ? playJson(play) : mapJson(look),
+    exit: look.findings.some((f) => f.severity === 'forbids') ? 20 : 0,
+  };
+}
+
+function follow(outing: Outing, look: PartingLook, given: Given, speed: number | undefined): PartingPlay {
+  const gap = gapOf(outing, given.behind ?? '');
+  const at = given.at === undefined ? look.gaps[gap].worst.at : quantityOf(given.at, 'length', '--at');
+  if (at < 0 || at > outing.line.length) {
+    throw new UsageFault(`--at: found ${given.at}; expected a place on the line`);
+  }
+  return playParting(outing, {
+    gap,
+    at,
+    ...(speed === undefined ? {} : { speed }),
+    ...(given.unchained ? { chained: false } : {}),
+  });
+}
+
+/** The vehicle ahead of the gap, by name, id or number. */
+function gapOf({ train: { vehicles } }: Outing, behind: string): number {
+  const wanted = behind.toLowerCase();
+  const named = vehicles.findIndex((v) => v.name.toLowerCase() === wanted || v.id.toLowerCase() === wanted);
+  const gap = named >= 0 ? named : Number(behind) - 1;
+  if (Number.isInteger(gap) && gap >= 0 && gap < vehicles.length - 1) return gap;
+  const names = vehicles.slice(0, -1).map((v, i) => `${i + 1} ${v.name}`);
+  throw new UsageFault(`--behind: found ${behind}; expected one of ${names.join(', ')}`);
+}
+
+function mapText(look: PartingLook, voice: Voice): string[] {
+  const findings = look.findings.map((f, i) => {
+    const told = tellFinding(f, voice);
+    return `${i + 1}. ${told.what}\n   ${told.why}`;
+  });
+  return [tableText(partingTable(look, voice)), findings.join('\n')].filter((t) => t !== '');
+}
+
+const playText = (look: PartingLook, play: PartingPlay, voice: Voice): string[] => [
+  playWords(play, look.gaps[play.gap], voice).join('\n'),
+  tableText(playTable(play, voice)),
+];
+
+async function draw(
+  file: string,
+  outing: Outing,
+  look: PartingLook,
+  play: PartingPlay | undefined,
+  voice: Voice,
+): Promise<string> {
+  const view = { width: 1200, from: 0, to: outing.line.length, textSize: 13 };
+  const shown = play ? { play, time: play.duration } : undefined;
+  await writeFile(file, sceneToSvg(partingScene(outing, look, view, voice, shown)));
+  return `Drawn into ${file}`;
+}
+
+const mapJson = (look: PartingLook): unknown => ({
+  gaps: look.gaps.map(({ gap, chain, worst, shares, places, ...rest }) => ({
+    gap,
+    chain,
+    worst,
+    shares,
+    stretches: stretchesOf({ gap, chain, worst, shares, places, ...rest }),
+  })),
+  findings: look.findings,
+});
+
+const playJson = ({ head, tail, ...play }: PartingPlay): unknown => {
+  const half = ({ time, front, speed, ...rest }: PartingPlay['head']): unknown => ({
+    ...rest,
+    time: [...time],
+    front: [...front],
+    speed: [...speed],
+  });
+  return { ...play, head: half(head), tail: half(tail) };
+};

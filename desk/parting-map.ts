@@ -1,0 +1,268 @@
+/**
+ * The map of partings: for each gap a band along the line whose height grows with the harm, over the profile
+ * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
+ */
+import { area } from 'd3-shape';
+import { heightAt } from '../engine/line/geometry.ts';
+import { openOuting } from '../engine/outing/context.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import type { Outcome } from '../engine/parting/types.ts';
+import { outcomes } from '../engine/parting/types.ts';
+import type { LoadedTrain } from '../engine/train/loaded.ts';
+import { chainWords, outcomeWords } from '../words/parting.ts';
+import { chainage, type Voice } from '../words/voice.ts';
+import {
+  frontAt,
+  type HalfPlay,
+  type PartingGap,
+  type PartingLook,
+  type PartingPlay,
+  stretchesOf,
+} from './parting.ts';
+import { gapName } from './parting-tables.ts';
+import type { Ink } from './strip/ink.ts';
+import { type Ground, groundOf, type Layout, samples } from './strip/layout.ts';
+import type { StripModel } from './strip/model.ts';
+import { trainShapes } from './strip/moment.ts';
+import { scaleLinear } from './strip/scale.ts';
+import {
+  group,
+  lineShape,
+  pathShape,
+  px,
+  rectShape,
+  type Scene,
+  type Shape,
+  shape,
+  textShape,
+} from './strip/scene.ts';
+import { stripWords } from './strip/words.ts';
+
+export interface PartingView {
+  /** px */
+  readonly width: number;
+  /** Window on the line, m. */
+  readonly from: number;
+  readonly to: number;
+  /** px */
+  readonly textSize: number;
+}
+
+/** One parting at a time since it happened, s. */
+export interface Shown {
+  readonly play: PartingPlay;
+  readonly time: number;
+}
+
+/** Harm by height of the band, and by ink. */
+const harm: Readonly<Record<Outcome, { readonly share: number; readonly ink: Ink }>> = {
+  stands: { share: 0.18, ink: 'harmless' },
+  rolls: { share: 0.5, ink: 'rollsoff' },
+  'rolls-through-place': { share: 0.75, ink: 'runsaway' },
+  'meets-following': { share: 1, ink: 'runsaway' },
+  'runs-round': { share: 1, ink: 'runsaway' },
+  'leaves-line': { share: 1, ink: 'runsaway' },
+  overturns: { share: 1, ink: 'runsaway' },
+};
+
+const rowHeight = (size: number): number => size * 2.6;
+const headRoom = (size: number): number => size * 1.2;
+const profileHeight = (size: number): number => size * 11;
+
+/** Height of the drawing, px. */
+export const partingHeight = (gaps: number, size: number): number =>
+  headRoom(size) + gaps * rowHeight(size) + size * 1.2 + profileHeight(size) + size * 3.2 + keyHeight(size);
+
+const keyHeight = (size: number): number => size * 2;
+
+function layOut(view: PartingView, gaps: number): Layout {
+  const size = view.textSize;
+  const left = 12;
+  const right = view.width - 12;
+  const top = headRoom(size) + gaps * rowHeight(size) + size * 1.2;
+  const profile = { top, bottom: top + profileHeight(size) };
+  const none = { top: 0, bottom: 0 };
+  const height = partingHeight(gaps, size);
+  return {
+    view: { ...view, height },
+    x: scaleLinear([view.from, view.to], [left, right]),
+    left,
+    right,
+    speed: none,
+    profile,
+    curve: none,
+    axis: profile.bottom + size * 0.4,
+    size,
+  };
+}
+
+/** Gap and chainage under a point of the drawing; gap −1 below the bands. */
+export function partingAt(
+  view: PartingView,
+  gaps: number,
+  x: number,
+  y: number,
+): { gap: number; at: number } {
+  const { left, right, size } = layOut(view, gaps);
+  const share = Math.min(1, Math.max(0, (x - left) / (right - left)));
+  const gap = Math.floor((y - headRoom(size)) / rowHeight(size));
+  return { gap: gap >= 0 && gap < gaps ? gap : -1, at: view.from + share * (view.to - view.from) };
+}
+
+export function partingScene(
+  outing: Outing,
+  look: PartingLook,
+  view: PartingView,
+  voice: Voice,
+  shown?: Shown,
+): Scene {
+  const layout = layOut(view, look.gaps.length);
+  const { height } = layout.view;
+  return shape(
+    'svg',
+    {
+      viewBox: `0 0 ${view.width} ${px(height)}`,
+      width: view.width,
+      height: px(height),
+      role: 'img',
+      'aria-label': `What becomes of the tail if the train parts on ${outing.line.name}`,
+    },
+    [
+      rectShape('paper', 0, 0, view.width, height),
+      ...look.gaps.map((gap, i) => band(gap, i, layout, voice)),
+      profile(outing, layout, voice),
+      ...(shown ? [partingMoment(outing, view, look.gaps.length, shown)] : []),
+      key(look, layout),
+    ],
+  );
+}
+
+function band(gap: PartingGap, row: number, layout: Layout, voice: Voice): Shape {
+  const { size, left, right, view } = layout;
+  const base = headRoom(size) + (row + 1) * rowHeight(size);
+  const full = rowHeight(size) - size * 1.45;
+  const bars = stretchesOf(gap).flatMap(({ from, to, outcome }) => {
+    const [x0, x1] = [layout.x(Math.max(from, view.from)), layout.x(Math.min(to, view.to))];
+    if (x1 <= x0) return [];
+    const { share, ink } = harm[outcome];
+    const words = outcomeWords[outcome];
+    const bar = rectShape(ink, x0, base - share * full, Math.max(0.8, x1 - x0), share * full);
+    if (ink !== 'runsaway' || share < 1 || x1 - x0 < words.length * size * 0.48) return [bar];
+    return [bar, textShape('onmark', x0 + size * 0.5, base - share * full * 0.25, words, size * 0.8)];
+  });
+  const chain = gap.chainHolds ? 'chain holds; without it:' : `chain: ${chainWords[gap.chain]}`;
+  return group({ class: gap.chainHolds ? 'held' : 'loose' }, [
+    textShape('strong', left, base - full - size * 0.3, gapName(voice, gap.gap), size * 0.95),
+    textShape('small', right, base - full - size * 0.3, chain, size * 0.85, 'end'),
+    lineShape('hair', left, base, right, base),
+    group(gap.chainHolds ? { opacity: 0.55 } : {}, bars),
+  ]);
+}
+
+function profile(outing: Outing, layout: Layout, voice: Voice): Shape {
+  const { line } = outing;
+  const { size, left, right } = layout;
+  const ground = groundOf(modelOf(outing, null), layout);
+  const points = samples(layout).map((s): [number, number] => [layout.x(s), ground.y(heightAt(line, s))]);
+  const under = area<[number, number]>()
+    .x((p) => px(p[0]))
+    .y0(layout.profile.bottom)
+    .y1((p) => px(p[1]))(points);
+  const rail = points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${px(x)},${px(y)}`).join('');
+  const words = stripWords(voice);
+  const ticks = words.chainageTicks(
+    layout.view.from,
+    layout.view.to,
+    Math.max(2, Math.floor((right - left) / (size * 8))),
+  );
+  return group({}, [
+    pathShape('earth', under ?? ''),
+    pathShape('rail', rail),
+    ...places(outing, layout, ground),
+    lineShape('fine', left, layout.profile.bottom, right, layout.profile.bottom),
+    ...ticks.map((s) =>
+      textShape(
+        'small',
+        layout.x(s),
+        layout.profile.bottom + size * 1.3,
+        chainage(voice, s),
+        size * 0.85,
+        'middle',
+      ),
+    ),
+  ]);
+}
+
+function places({ line }: Outing, layout: Layout, ground: Ground): Shape[] {
+  const { size, view } = layout;
+  let last = -Infinity;
+  return line.places
+    .filter((p) => p.at >= view.from && p.at <= view.to && p.kind !== 'board' && p.kind !== 'summit')
+    .sort((a, b) => a.at - b.at)
+    .flatMap((place) => {
+      const x = layout.x(place.at);
+      const y = ground.y(heightAt(line, place.at));
+      if (x < last) return [lineShape('stem', x, y, x, layout.profile.bottom)];
+      last = x + place.name.length * size * 0.5;
+      return [
+        lineShape('stem', x, y, x, layout.profile.bottom + size),
+        textShape('word', x + 3, layout.profile.bottom + size * 1.15, place.name, size * 0.85),
+      ];
+    });
+}
+
+const modelOf = (outing: Outing, train: LoadedTrain | null): StripModel => ({
+  line: outing.line,
+  facing: outing.direction === 'forward' ? 1 : -1,
+  speeds: null,
+  brakingPoints: [],
+  marks: [],
+  train,
+});
+
+/** Both halves where they are at a time, and a line where the train parted. */
+export function partingMoment(outing: Outing, view: PartingView, gaps: number, { play, time }: Shown): Shape {
+  const layout = layOut(view, gaps);
+  const { loaded } = openOuting(outing);
+  const ground = groundOf(modelOf(outing, null), layout);
+  const half = (part: HalfPlay): Shape[] => {
+    const vehicles = loaded.vehicles.slice(part.first, part.last + 1);
+    const train: LoadedTrain = { ...loaded, vehicles };
+    const front = onLine(outing, frontAt(part, time));
+    const head = front + play.sense * vehicles[0].behind;
+    return trainShapes(modelOf(outing, train), layout, ground, { head, speed: 0 });
+  };
+  const x = layout.x(play.at);
+  const top = headRoom(layout.size) + play.gap * rowHeight(layout.size);
+  return group({ class: 'moment' }, [
+    lineShape('cursor', x, top, x, layout.profile.bottom),
+    ...(play.chained || play.together ? [] : half(play.head)),
+    ...half(play.tail),
+  ]);
+}
+
+/** Laps that were counted on are taken off again. */
+function onLine({ line }: Outing, s: number): number {
+  return line.loop ? s - Math.floor(s / line.length) * line.length : s;
+}
+
+function key({ gaps }: PartingLook, layout: Layout): Shape {
+  const { size, left } = layout;
+  const y = layout.view.height - size * 0.7;
+  const seen = outcomes.filter((o) => gaps.some((g) => g.shares[o] > 0));
+  let x = left;
+  return group(
+    { class: 'key' },
+    seen.flatMap((o) => {
+      const words = outcomeWords[o];
+      const { share, ink } = harm[o];
+      const tall = share * size;
+      const shapes = [
+        rectShape(ink, x, y - tall, size * 1.4, tall),
+        textShape('small', x + size * 1.8, y, words, size * 0.85),
+      ];
+      x += size * 2.6 + words.length * size * 0.43;
+      return shapes;
+    }),
+  );
+}
