@@ -184,7 +184,7 @@ function profile(outing: Outing, layout: Layout, voice: Voice): Shape {
       textShape(
         'small',
         layout.x(s),
-        layout.profile.bottom + size * 1.3,
+        layout.profile.bottom + size * 2.4,
         chainage(voice, s),
         size * 0.85,
         'middle',

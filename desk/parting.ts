@@ -80,8 +80,28 @@ function open(outing: Outing): Opened {
   };
 }
 
-export function lookAtParting(outing: Outing, { speed, spacing }: PartingAsk = {}): PartingLook {
+/** An outing held open: maps and single partings without preparing it again. */
+export interface Partings {
+  readonly look: (ask?: PartingAsk) => PartingLook;
+  readonly play: (ask: PlayAsk) => PartingPlay;
+}
+
+export function openPartings(outing: Outing): Partings {
   const opened = open(outing);
+  const { ready, running } = opened;
+  const basis = basisOf(ready.context, running.running.length - 1, running.balance.data);
+  return {
+    look: (ask = {}) => lookInto(opened, outing, ask),
+    play: (ask) => playFrom(opened, basis, outing, ask),
+  };
+}
+
+export const lookAtParting = (outing: Outing, ask: PartingAsk = {}): PartingLook =>
+  openPartings(outing).look(ask);
+
+export const playParting = (outing: Outing, ask: PlayAsk): PartingPlay => openPartings(outing).play(ask);
+
+function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
   const { ready, running, chains, turn, cautiousShare } = opened;
   const speeds = speed === undefined ? running.running : new Float64Array(running.running.length).fill(speed);
   const { data, findings } = askParting({
@@ -197,11 +217,9 @@ export interface PartingPlay {
   readonly duration: number;
 }
 
-export function playParting(outing: Outing, ask: PlayAsk): PartingPlay {
-  const opened = open(outing);
+function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): PartingPlay {
   const { ready, running, chains, turn, cautiousShare } = opened;
   const { context } = ready;
-  const basis = basisOf(context, running.running.length - 1, running.balance.data);
   const here = turn(ask.at);
   const node = Math.min(running.running.length - 1, Math.max(0, Math.round(here / basis.grid.step)));
   const speed = ask.speed ?? running.running[node];

@@ -1,0 +1,138 @@
+/**
+ * If it parts: the map of every gap and place; one parting chosen on it by tap or by the fields below and
+ * played in time; the same in words and as a table; the flag behind a stopped train.
+ */
+import '../../parts/form/form.css';
+import './parting.css';
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
+import { openPartings, type PartingLook } from '../../../desk/parting.ts';
+import { gapName, partingTable } from '../../../desk/parting-tables.ts';
+import { inkSheet } from '../../../desk/strip/ink.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { chainage, type Voice } from '../../../words/voice.ts';
+import { Table } from '../brakes/word-table.tsx';
+import { PartingMap } from './parting-map.tsx';
+import { Player } from './player.tsx';
+
+interface Props {
+  readonly outing: Outing;
+  readonly voice: Voice;
+}
+
+export type Chosen = { readonly gap: number; readonly at: number };
+
+export function PartingRoom({ outing, voice }: Props) {
+  const [standing, setStanding] = useState(false);
+  const [unchained, setUnchained] = useState(true);
+  const partings = useMemo(() => openPartings(outing), [outing]);
+  const look = useMemo(() => partings.look(standing ? { speed: 0 } : {}), [partings, standing]);
+  const [picked, setPicked] = useState<Chosen | null>(null);
+  const chosen = picked && picked.gap < look.gaps.length ? picked : worstOf(look);
+  const play = useMemo(
+    () =>
+      partings.play({
+        ...chosen,
+        ...(standing ? { speed: 0 } : {}),
+        ...(unchained ? { chained: false } : {}),
+      }),
+    [partings, chosen.gap, chosen.at, standing, unchained],
+  );
+  const box = useRef<HTMLDivElement>(null);
+  return (
+    <section class="parting-room" ref={box}>
+      <style>{inkSheet('.drawing')}</style>
+      <h1>If it parts</h1>
+      <Said look={look} voice={voice} />
+      <div class="parting-choices">
+        <label>
+          Parted
+          <select
+            value={chosen.gap}
+            onChange={(e) => setPicked({ gap: Number(e.currentTarget.value), at: chosen.at })}
+          >
+            {look.gaps.map(({ gap }) => (
+              <option key={gap} value={gap}>
+                {gapName(voice, gap)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label class="place">
+          Head of the train at {chainage(voice, chosen.at)}
+          <input
+            type="range"
+            min={0}
+            max={outing.line.length}
+            step={1}
+            value={chosen.at}
+            aria-valuetext={chainage(voice, chosen.at)}
+            onInput={(e) => setPicked({ gap: chosen.gap, at: Number(e.currentTarget.value) })}
+          />
+        </label>
+        <label class="tick">
+          <input type="checkbox" checked={standing} onChange={(e) => setStanding(e.currentTarget.checked)} />
+          while it stands
+        </label>
+        <label class="tick">
+          <input
+            type="checkbox"
+            checked={unchained}
+            onChange={(e) => setUnchained(e.currentTarget.checked)}
+          />
+          as if no chain were hung
+        </label>
+        <button type="button" onClick={() => setPicked(worstOf(look))}>
+          Worst case
+        </button>
+      </div>
+      <PartingMap outing={outing} look={look} voice={voice} play={play} onPick={setPicked} />
+      <Player play={play} gap={look.gaps[chosen.gap]} voice={voice} />
+      <Table table={partingTable(look, voice)} />
+      <Flag outing={outing} voice={voice} />
+      <p>
+        A model rolls true; a train meets leaves, wind and people. Chain every gap, scotch what stands on a
+        grade, and follow the host's rules.
+      </p>
+    </section>
+  );
+}
+
+/** The worst place of the worst gap, loose ones first. */
+function worstOf({ gaps }: PartingLook): Chosen {
+  const loose = gaps.filter((g) => !g.chainHolds);
+  const among = loose.length > 0 ? loose : gaps;
+  const worst = among.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
+  return { gap: worst.gap, at: worst.worst.at };
+}
+
+function Said({ look, voice }: { readonly look: PartingLook; readonly voice: Voice }) {
+  return (
+    <ol class="findings">
+      {look.findings.map((finding) => {
+        const told = tellFinding(finding, voice);
+        return (
+          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
+            <strong>{told.what}</strong> {told.why}
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+/** The flag, reckoned when it is opened. */
+function Flag({ outing, voice }: Props) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary>How far behind a stopped train the flag must stand</summary>
+      {open && (
+        <Table
+          table={flagTable(lookAtFlag(outing, undefined, Math.max(10, outing.line.length / 40)), voice)}
+        />
+      )}
+    </details>
+  );
+}
