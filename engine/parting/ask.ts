@@ -29,11 +29,14 @@ export interface PartingQuestion {
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
-  /** m between the places looked at; absent: every metre. */
+  /** m between the places looked at; absent: 1 for all gaps, else coarse enough for the answer's haste. */
   readonly spacing?: number;
-  /** Look also at gaps whose chain holds. */
+  /** Look also at gaps whose chain holds, and at the heads. */
   readonly all?: boolean;
 }
+
+/** m between the places that the answer looks at; the map of the parting itself looks at every metre. */
+const HASTE = 3;
 
 export const chainHolds = (verdict: ChainRow['verdict']): boolean =>
   verdict === 'holds' || verdict === 'holds, then replace';
@@ -60,11 +63,11 @@ function partings({
     return chains.map(({ gap, verdict }) => ({ gap, chain: verdict }));
   }
   const basis = basisOf(context, speeds.length - 1, bodies);
-  const nodes = startNodes(basis, spacing);
+  const nodes = startNodes(basis, spacing ?? (all ? 1 : HASTE));
   const scenario = unsafeBy(cautiousShare);
   return chains.map(({ gap, verdict }): GapParting => {
     if (!all && chainHolds(verdict)) return { gap, chain: verdict };
-    return { gap, chain: verdict, map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds) };
+    return { gap, chain: verdict, map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds, all) };
   });
 }
 

@@ -38,7 +38,7 @@ export interface GapMap {
   /** Index of the line's place run through; −1 none. */
   readonly place: Int16Array;
   readonly nearBalance: Uint8Array;
-  /** m that the head goes on; Infinity: it does not come to a stand, or does not stay. */
+  /** m that the head goes on; Infinity: it does not come to a stand, or does not stay. Empty where not asked. */
   readonly headStop: Float64Array;
 }
 
@@ -73,8 +73,15 @@ export function startNodes({ grid, context }: Basis, spacing = 1): Int32Array {
 /**
  * @param nodes where the train's head is at the parting
  * @param speeds at the parting by node of the speed map's grid, m/s
+ * @param heads follow the heads too
  */
-export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: Float64Array): GapMap {
+export function mapGap(
+  basis: Basis,
+  halves: Halves,
+  nodes: Int32Array,
+  speeds: Float64Array,
+  heads = true,
+): GapMap {
   const n = nodes.length;
   const map: GapMap = {
     gap: halves.gap,
@@ -88,16 +95,18 @@ export function mapGap(basis: Basis, halves: Halves, nodes: Int32Array, speeds: 
     metAt: new Float64Array(n),
     place: new Int16Array(n),
     nearBalance: new Uint8Array(n),
-    headStop: new Float64Array(n),
+    headStop: new Float64Array(heads ? n : 0),
   };
   const traffic = trafficOf(basis);
   const out = emptyRoll();
   for (let i = 0; i < n; i++) {
     const node = nodes[i];
     const speed = speeds[node];
-    roll(halves.head, node, speed, noTraffic, out);
     const start = node * basis.grid.step;
-    map.headStop[i] = out.outcome === 'stands' ? out.at - start : Infinity;
+    if (heads) {
+      roll(halves.head, node, speed, noTraffic, out);
+      map.headStop[i] = out.outcome === 'stands' ? out.at - start : Infinity;
+    }
     roll(halves.tail, node, speed, traffic, out);
     map.at[i] = start;
     map.speed[i] = speed;

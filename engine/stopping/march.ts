@@ -6,7 +6,7 @@
  * robust; it ends at standstill or at the end of the potential's grid.
  */
 import { potentialAt, slopeAt } from '../line/potential.ts';
-import { RAMP_STEPS } from './kit.ts';
+import { RAMP_STEPS, SPEED_NODES, SPEED_STEP } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 
 const STEP = 0.05;
@@ -70,7 +70,10 @@ export function marchStop(model: StopModel, s0: number, v0: number, out: StopTra
   marchFullBrake(model, s0, s, v, t, out);
 }
 
-/** Full brake from here on, in steps of distance: the potential by its differences, the forces by their mean. */
+/**
+ * Full brake from here on, from node to node of the potential: the grade by its exact differences, the forces
+ * by their mean over the cell. All in one loop on plain numbers, for it may go over the whole line.
+ */
 function marchFullBrake(
   model: StopModel,
   s0: number,
@@ -80,34 +83,60 @@ function marchFullBrake(
   out: StopTrace,
 ): void {
   const { potential, inertia, massFactor, a, b, c, force } = model;
-  const end = potential.from + (potential.count - 1) * potential.step;
-  const h = potential.step / 2;
-  const drag = (speed: number): number => brakeForce(force, speed) + a + speed * (b + speed * c);
+  const { W, step, count } = potential;
+  const grade = massFactor / inertia;
+  const share = 1 / inertia;
+  let node = Math.min(count - 1, Math.max(0, Math.ceil((from - potential.from) / step - 1e-9)));
   let s = from;
+  let length = potential.from + node * step - from;
+  let level = potentialAt(potential, from);
   let u = (v * v) / 2;
   let speed = v;
   let time = t;
-  let level = potentialAt(potential, s);
-  while (s <= end) {
-    const next = potentialAt(potential, s + h);
-    const rise = (massFactor * (next - level)) / inertia;
-    const here = (drag(speed) * h) / inertia;
-    const guess = Math.max(0, u - rise - here);
-    const after = u - rise - (here + (drag(Math.sqrt(2 * guess)) * h) / inertia) / 2;
-    if (after <= 0) {
-      const share = u / (u - after);
-      out.distance = s + share * h - s0;
-      out.time = time + (speed > 0 ? (2 * share * h) / speed : 0);
+  let top = out.topSpeed;
+  let drag = share * (brakeForce(force, v) + a + v * (b + v * c));
+  for (;;) {
+    const next = W[node];
+    const rise = grade * (next - level);
+    const guess = u - rise - length * drag;
+    const then = guess > 0 ? Math.sqrt(2 * guess) : 0;
+    const r = then / SPEED_STEP;
+    const i = r < SPEED_NODES - 2 ? r | 0 : SPEED_NODES - 2;
+    const brake = force[i] + Math.min(r - i, 1) * (force[i + 1] - force[i]);
+    const late = share * (brake + a + then * (b + then * c));
+    const after = u - rise - 0.5 * length * (drag + late);
+    if (!(after > 0)) {
+      const x = standsAfter(model, s, length, u, 0.5 * (drag + late));
+      out.distance = s + x - s0;
+      out.time = time + (speed > 0 ? (2 * x) / speed : 0);
+      out.topSpeed = top;
       return;
     }
-    const then = Math.sqrt(2 * after);
-    time += (2 * h) / (speed + then);
+    const reached = then > 0 ? then + (after - guess) / then : Math.sqrt(2 * after);
+    time += (2 * length) / (speed + reached);
     u = after;
-    speed = then;
-    s += h;
+    speed = reached;
+    drag = late;
+    if (speed > top) top = speed;
+    s = potential.from + node * step;
+    if (++node >= count) break;
+    length = step;
     level = next;
-    if (speed > out.topSpeed) out.topSpeed = speed;
   }
+  out.topSpeed = top;
   out.distance = Infinity;
   out.time = Infinity;
+}
+
+/** Where in the next stretch v²/2 is used up by grade and drag (m/s²), m, by halving. */
+function standsAfter(model: StopModel, s: number, length: number, u: number, drag: number): number {
+  const { potential, inertia, massFactor } = model;
+  const level = potentialAt(potential, s);
+  let [low, high] = [0, length];
+  for (let n = 0; n < 30; n++) {
+    const x = (low + high) / 2;
+    if (u > (massFactor / inertia) * (potentialAt(potential, s + x) - level) + drag * x) low = x;
+    else high = x;
+  }
+  return high;
 }
