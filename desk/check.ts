@@ -4,9 +4,12 @@ import { ranked, verdictOf } from '../engine/finding/make.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
-import { checkOuting as answerOf } from '../engine/outing/check.ts';
+import { checkOuting as answerOf, answerPrepared } from '../engine/outing/check.ts';
+import { openOuting } from '../engine/outing/context.ts';
+import { countCars } from '../engine/outing/counts.ts';
 import { withRemedies } from '../engine/outing/remedies.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { prepare } from '../engine/stopping/prepare.ts';
 import { lookAtBrakes } from './brakes.ts';
 import { inLineChainage } from './chainage.ts';
 import { timedOuting } from './timed.ts';
@@ -21,10 +24,26 @@ export interface CheckOptions {
 }
 
 export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
+  let answer: Answer | undefined;
+  for (const stage of checkInStages(outing, options)) answer = stage;
+  return answer as Answer;
+}
+
+/**
+ * The answer in growing completeness: without car counts, with them, with remedies. Each stage is the whole
+ * answer so far, for a screen that shows the first while the rest is reckoned.
+ */
+export function* checkInStages(outing: Outing, options: CheckOptions = {}): Generator<Answer> {
   const timed = timedOuting(outing);
-  const answer = answerOf(timed, { counts: options.counts ?? true });
-  const full = options.remedies === false ? answer : findRemedies(timed, answer, options.onTried);
-  return withBrakeLook(outing, inLineChainage(outing, full));
+  if (timed.train.vehicles.length === 0) throw new RangeError('a train needs at least one vehicle');
+  const ready = prepare(openOuting(timed));
+  const told = (answer: Answer): Answer => withBrakeLook(outing, inLineChainage(outing, answer));
+  const first = answerPrepared(ready, { counts: false });
+  yield told(first);
+  const counts = options.counts ?? true;
+  const counted = counts ? { ...first, cars: countCars(timed, ready.cautiousShare) } : first;
+  if (counts) yield told(counted);
+  if (options.remedies !== false) yield told(findRemedies(timed, counted, options.onTried));
 }
 
 /** The brakes looked at part by part. Outside the search for remedies, which re-asks only what the changes touch. */

@@ -156,5 +156,11 @@ function Room({ id }: { readonly id: string }) {
   }, [id]);
   if (!known?.load) return <AnswerRoom />;
   const View = loaded.value?.id === id ? loaded.value.Room : undefined;
-  return View ? <View /> : <p>Opening {known.title} …</p>;
+  if (View) return <View />;
+  return (
+    <section>
+      <h1>{known.title}</h1>
+      <p>Opening …</p>
+    </section>
+  );
 }

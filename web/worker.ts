@@ -1,5 +1,5 @@
-/** The whole check off the page's thread: the answer at once, then the same with remedies. */
-import { checkOuting } from '../desk/check.ts';
+/** The whole check off the page's thread: the answer at once, then the same with counts and with remedies. */
+import { checkInStages } from '../desk/check.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
@@ -23,16 +23,19 @@ let newest = 0;
 
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   newest = data.id;
-  const { id } = data;
   const outing = data.changes.reduce(applyChange, data.outing);
+  next(data.id, checkInStages(outing));
+});
+
+/** One stage after the other; between them a newer question may come in, and this one is dropped. */
+function next(id: number, stages: Generator<Answer>): void {
+  if (id !== newest) return;
   try {
-    reply({ id, answer: checkOuting(outing, { remedies: false }), last: false });
+    const { value, done } = stages.next();
+    if (done) reply({ id, last: true });
+    else reply({ id, answer: value, last: false });
+    if (!done) setTimeout(() => next(id, stages), 0);
   } catch (error) {
     reply({ id, fault: error instanceof Error ? error.message : String(error), last: true });
-    return;
   }
-  // A newer question may be waiting: let it in before the search for remedies.
-  setTimeout(() => {
-    if (id === newest) reply({ id, answer: checkOuting(outing), last: true });
-  }, 0);
-});
+}

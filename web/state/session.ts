@@ -108,8 +108,11 @@ worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
   if (data.id !== asked) return;
   if (data.fault) trouble.value = data.fault;
   if (data.answer) {
-    answer.value = data.answer;
-    if (trial.value.length === 0) before.value = data.answer;
+    // Until this answer's counts are there, the last ones stay in sight.
+    const { cars } = data.answer;
+    const shown = cars.length > 0 ? data.answer : { ...data.answer, cars: answer.value?.cars ?? [] };
+    answer.value = shown;
+    if (trial.value.length === 0) before.value = shown;
   }
   busy.value = !data.last;
 });

@@ -16,7 +16,14 @@ import { StripView } from './strip-view.tsx';
 export function AnswerRoom() {
   const now = answer.value;
   const say = voice.value;
-  if (!now || !say) return <p>Reading the papers …</p>;
+  if (!now || !say) {
+    return (
+      <section class="title">
+        <h1>May it leave?</h1>
+        <p>Reading the papers …</p>
+      </section>
+    );
+  }
   return (
     <>
       <section class="title">

@@ -1,0 +1,48 @@
+/**
+ * Random outings with host's rules, places, sights and conditions laid on, and their answers. Runs by itself in
+ * a bundle too (tests/support/bundled.ts), where thousands of whole answers are quick.
+ */
+
+import type { Answer } from '../../engine/outing/answer.ts';
+import { answerPrepared } from '../../engine/outing/check.ts';
+import { openOuting } from '../../engine/outing/context.ts';
+import type { Outing, RailState } from '../../engine/outing/types.ts';
+import { prepare } from '../../engine/stopping/prepare.ts';
+import { drawer, randomLine, randomOuting } from './random-outings.ts';
+
+const states: RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];
+
+export function dressed(seed: number): Outing {
+  const draw = drawer(seed + 77);
+  // Short lines, so that thousands of whole answers are quick.
+  const base = { ...randomOuting(seed), line: randomLine(draw, draw(0.005, 0.06), draw(0, 1) < 0.5, 450) };
+  const { length } = base.line;
+  const at = (): number => draw(0, length);
+  const a = draw(0, length * 0.8);
+  return {
+    ...base,
+    line: {
+      ...base.line,
+      places: [
+        { id: 'st', name: 'Station', kind: 'station', at: at(), stop: true },
+        { id: 'si', name: 'Signal', kind: 'signal', at: at(), sight: draw(5, 80), stop: false },
+      ],
+      sights: [{ from: a, to: a + draw(5, length * 0.2), distance: draw(5, 90), direction: 'both' }],
+      speedLimits: [
+        { from: a, to: Math.min(length, a + 20), speed: draw(0.5, 3), why: 'curve', source: 'made up' },
+      ],
+    },
+    host: {
+      name: 'made up',
+      speed: { value: draw(1, 6), source: 'made up' },
+      leastGap: { value: draw(5, 60), source: 'made up' },
+      mostCars: { value: Math.floor(draw(1, 12)), source: 'made up' },
+    },
+    conditions: { ...base.conditions, railState: states[Math.floor(draw(0, 5))] },
+    ...(draw(0, 1) < 0.5 ? { plannedSpeed: draw(0.5, 6) } : {}),
+  };
+}
+
+/** Few samples and a coarse grid: for laws about the shape of an answer, not its last digit. */
+export const quickAnswer = (outing: Outing): Answer =>
+  answerPrepared(prepare(openOuting(outing), 1, 40), { counts: false });
