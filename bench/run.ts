@@ -1,8 +1,10 @@
 /** All benchmarks, as one table. Times are the quickest of several runs on this machine; only ratios carry over. */
+
+import { run as parting } from './parting.ts';
 import type { BenchRow } from './row.ts';
 import { run as stopping } from './stopping.ts';
 
-const rows: BenchRow[] = [...stopping()];
+const rows: BenchRow[] = [...stopping(), ...parting()];
 for (const r of rows) {
   process.stdout.write(
     `${r.work}\n  ours    ${r.ours.padEnd(12)} error ${r.ourError}\n  against ${r.theirs.padEnd(12)} error ${r.theirError}  (${r.against})\n  ratio   ${r.ratio.toFixed(0)} ×\n`,

@@ -174,6 +174,7 @@ for (const theme of ['light', 'dark'] as const) {
     await open(page);
     for (const room of ['answer', 'train', 'papers', 'brakes', 'sums', 'card', 'files']) {
       await page.goto(`${served.url}#${room}`);
+      await expect(page.locator('main h1').first()).toBeVisible();
       await page.waitForTimeout(500);
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect(violations.map((v) => `${room}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);

@@ -1,0 +1,109 @@
+/** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+interface Served {
+  url: string;
+  close: () => Promise<void>;
+}
+
+const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
+  serve: (folder: string, port: number) => Promise<Served>;
+};
+const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
+let served: Served;
+
+test.beforeAll(async () => {
+  served = await serve(folder, 0);
+});
+test.afterAll(() => served.close().catch(() => undefined));
+
+async function open(page: Page, example?: string): Promise<void> {
+  await page.goto(`${served.url}#files`);
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  if (example) {
+    await page.getByRole('button', { name: example }).click();
+    await expect(page.getByText(`Opened ${example}.`)).toBeVisible();
+  }
+  await page.goto(`${served.url}#parting`);
+  await expect(page.getByRole('heading', { name: 'If it parts' })).toBeVisible();
+}
+
+const told = (page: Page) => page.locator('.told');
+
+test('the worst case is there at once: gap, place, and what becomes of the tail', async ({ page }) => {
+  await open(page, 'Too long on a wet rail');
+  await expect(page.locator('.findings li').first()).toContainText('goes over in a curve');
+  await expect(told(page)).toContainText('The tail: goes over in a curve');
+  await expect(page.getByRole('table', { name: /share of the line/ })).toContainText(
+    'meets the following train',
+  );
+});
+
+test('another gap and another place by the fields; standing; as chained', async ({ page }) => {
+  await open(page, 'Too long on a wet rail');
+  const before = await told(page).textContent();
+  await page.getByLabel('Parted').selectOption({ label: 'behind Light car 1' });
+  await expect(told(page)).toContainText('Parts behind Light car 1');
+  await page.getByLabel(/Head of the train at/).fill('100');
+  await expect(told(page)).not.toHaveText(before ?? '');
+  await page.getByLabel('while it stands').check();
+  await expect(told(page)).toContainText('running 0.0 mph');
+  await page.getByLabel('Parted').selectOption({ label: 'behind Light car 5' });
+  await page.getByLabel('as if no chain were hung').uncheck();
+  await expect(told(page)).toContainText('The chain holds: the train stays whole.');
+  await page.getByRole('button', { name: 'Worst case' }).click();
+  await expect(told(page)).not.toContainText('The chain holds');
+});
+
+test('a tap on the map parts the train there', async ({ page }) => {
+  await open(page, 'Too long on a wet rail');
+  const map = page.locator('.parting-map .map');
+  const box = (await map.boundingBox())!;
+  await map.click({ position: { x: box.width * 0.5, y: 20 } });
+  await expect(told(page)).toContainText('Parts behind Fenwick');
+  const at = Number(await page.getByLabel(/Head of the train at/).inputValue());
+  await map.click({ position: { x: box.width * 0.8, y: box.height * 0.75 } });
+  expect(Number(await page.getByLabel(/Head of the train at/).inputValue())).toBeGreaterThan(at + 100);
+  await expect(told(page)).toContainText('Parts behind Fenwick');
+});
+
+test('it plays, pauses, and can be drawn along', async ({ page }) => {
+  await open(page, 'Too long on a wet rail');
+  const halves = page.locator('.parting-map .over');
+  const first = await halves.innerHTML();
+  await page.getByLabel('Pace').selectOption('16 times as fast');
+  await page.getByRole('button', { name: 'Play' }).click();
+  await expect.poll(() => halves.innerHTML()).not.toBe(first);
+  await expect(page.getByRole('button', { name: 'Play' })).toBeVisible({ timeout: 10_000 });
+  const last = await halves.innerHTML();
+  await page.getByLabel(/^Time/).fill('1');
+  await expect.poll(() => halves.innerHTML()).not.toBe(last);
+  await page.getByRole('button', { name: 'Closer' }).click();
+  await expect(page.getByRole('button', { name: 'Whole line' })).toBeVisible();
+});
+
+test('units follow the switch; the flag opens with its table', async ({ page }) => {
+  await open(page, 'Too long on a wet rail');
+  await page.getByLabel('Units').selectOption('metric');
+  await expect(told(page)).toContainText('km/h');
+  await expect(told(page)).not.toContainText('mph');
+  await page.getByText('How far behind a stopped train').click();
+  await expect(page.getByRole('table', { name: /A flag behind/ })).toContainText('sees the train itself');
+});
+
+test('nothing sticks out of the page', async ({ page }) => {
+  await open(page);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  expect(wide).toBeLessThanOrEqual(0);
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page, 'Too long on a wet rail');
+    await page.getByText('How far behind a stopped train').click();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((v) => `${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+  });
+}
