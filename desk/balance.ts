@@ -12,7 +12,8 @@ import {
   type Under,
 } from '../engine/balance/tipping.ts';
 import { type BlockJudgement, type BlockTest, judgeBlock } from '../engine/balance/twist.ts';
-import { rollMoment, wheelLoads } from '../engine/balance/wheels.ts';
+import { type AxleLoad, type Push, rollMoment, wheelLoads } from '../engine/balance/wheels.ts';
+import { windMoment } from '../engine/balance/wind.ts';
 import { GRAVITY } from '../engine/constants.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
@@ -58,6 +59,8 @@ export interface Section {
   /** Load of all wheels of one side, N. */
   readonly left: number;
   readonly right: number;
+  /** Every axle, front first, N. */
+  readonly axles: readonly AxleLoad[];
   /** Lightest wheel ÷ its load standing level and upright. */
   readonly share: number;
   readonly state: 'all wheels down' | 'a wheel lifts' | 'goes over';
@@ -77,7 +80,11 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
   const felt = ask.speed * ask.speed * ask.under.curvature;
   const side = GRAVITY * Math.sin(ask.under.cant) - felt * Math.cos(ask.under.cant);
   const normal = GRAVITY * Math.cos(ask.under.cant) + felt * Math.sin(ask.under.cant);
-  const axles = wheelLoads(body, { side, normal, rear: 0 });
+  const gale = windMoment(vehicle, outing.conditions.crosswind ?? 0);
+  // The wind blows the worse way.
+  const worse = rollMoment(body, { side, normal, rear: 0 }) < 0 ? -gale : gale;
+  const wind: Push[] = gale === 0 ? [] : [{ at: 0, height: 1, left: worse, rear: 0 }];
+  const axles = wheelLoads(body, { side, normal, rear: 0 }, wind);
   const still = wheelLoads(upright, { side: 0, normal: GRAVITY, rear: 0 });
   const left = axles.reduce((sum, a) => sum + a.left, 0);
   const right = axles.reduce((sum, a) => sum + a.right, 0);
@@ -86,9 +93,10 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
     body,
     side,
     normal,
-    meets: rollMoment(body, { side, normal, rear: 0 }) / (body.mass * normal),
+    meets: rollMoment(body, { side, normal, rear: 0 }, wind) / (body.mass * normal),
     left,
     right,
+    axles,
     share,
     state: Math.min(left, right) <= 0 ? 'goes over' : share <= 0 ? 'a wheel lifts' : 'all wheels down',
   };

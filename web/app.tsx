@@ -15,6 +15,7 @@ const rooms: readonly { readonly id: string; readonly title: string; readonly lo
   { id: 'train', title: 'Train and riders', load: () => import('./rooms/train/train-room.tsx') },
   { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
   { id: 'brakes', title: 'Brakes', load: () => import('./rooms/brakes/room.tsx') },
+  { id: 'balance', title: 'Balance', load: () => import('./rooms/balance/room.tsx') },
   { id: 'parting', title: 'If it parts', load: () => import('./rooms/parting/room.tsx') },
   { id: 'sums', title: 'Sums', load: () => import('./rooms/sums/sums-room.tsx') },
   { id: 'card', title: 'Running card', load: () => import('./rooms/card/card-room.tsx') },

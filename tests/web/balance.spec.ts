@@ -1,0 +1,131 @@
+/** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+interface Served {
+  url: string;
+  close: () => Promise<void>;
+}
+
+const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
+  serve: (folder: string, port: number) => Promise<Served>;
+};
+const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
+let served: Served;
+
+test.beforeAll(async () => {
+  served = await serve(folder, 0);
+});
+test.afterAll(() => served.close().catch(() => undefined));
+
+async function open(page: Page): Promise<void> {
+  await page.goto(`${served.url}#balance`);
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await expect(page.locator('.section-drawing svg')).toBeVisible();
+}
+
+const state = (page: Page) => page.locator('.section-view figcaption');
+const left = async (page: Page): Promise<number> =>
+  Number((await state(page).textContent())?.match(/(\d+) %/)?.[1]);
+
+test('a rider leans by keys: the margin falls, a wheel lifts, upright again', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('Vehicle', { exact: true }).selectOption({ index: 1 });
+  await page.getByRole('button', { name: 'Standing' }).click();
+  const upright = await left(page);
+  const slider = page.getByLabel('Lean, left to right');
+  await slider.focus();
+  for (let i = 0; i < 12; i++) await page.keyboard.press('ArrowRight');
+  expect(await left(page)).toBeLessThan(upright);
+  await page.getByLabel('Who leans').selectOption('all riders');
+  await page.keyboard.press('Tab');
+  await slider.fill('0.4');
+  await expect(state(page)).toContainText(/a wheel lifts|goes over/);
+  await page.getByRole('button', { name: 'Upright' }).click();
+  expect(await left(page)).toBe(upright);
+});
+
+test('the shoulders are dragged', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('Who leans').selectOption('all riders');
+  const upright = await left(page);
+  const drawing = page.locator('.section-drawing');
+  await drawing.scrollIntoViewIfNeeded();
+  const box = (await drawing.boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height * 0.3);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 90, box.y + box.height * 0.3, { steps: 6 });
+  await page.mouse.up();
+  expect(await left(page)).not.toBe(upright);
+  await expect(page.getByText(/Lean of the centre of gravity: .* to the right/)).toBeVisible();
+});
+
+test('a faster curve leaves less on the inner wheels', async ({ page }) => {
+  await open(page);
+  await page.getByRole('button', { name: 'Worst place' }).click();
+  const slow = await left(page);
+  await page.getByLabel('Speed', { exact: true }).fill('5');
+  expect(await left(page)).toBeLessThan(slow);
+});
+
+test('seats are found, proven, taken and undone', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('no matter where they sit now').check();
+  await page.getByRole('button', { name: 'Find the seating' }).click();
+  await expect(page.getByText(/The worst car keeps/)).toBeVisible({ timeout: 20_000 });
+  await page.getByRole('button', { name: 'Take these seats' }).click();
+  await expect(page.getByText('Taken. Undo brings them back')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+test('what would help follows what is written; wrong input is told at its field', async ({ page }) => {
+  await open(page);
+  await expect(page.locator('.what-helps')).toContainText('a wheel lifts at');
+  await page.getByLabel(/centre of gravity shifts/).fill('4-1/2');
+  await expect(page.locator('#lean-by-told')).toContainText('expected');
+  await page.getByLabel(/centre of gravity shifts/).fill('1 in');
+  await expect(page.locator('#lean-by-told')).toContainText('25.4 mm');
+  await expect(page.locator('.what-helps')).toContainText('No ballast is needed');
+});
+
+test('a tilt test is judged, written into the vehicle, and undone', async ({ page }) => {
+  await open(page);
+  const form = page.locator('.tilt-form');
+  await form.getByLabel('the first wheel lifts at').fill('80 pounds');
+  await expect(page.locator('#tilt-angle-told')).toContainText('expected');
+  await form.getByLabel('the first wheel lifts at').fill('20 deg');
+  await expect(form).toContainText('Centre of gravity');
+  await form.getByRole('button', { name: 'Write it into the vehicle' }).click();
+  await expect(form).toContainText('Written.');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+test('a block test is accepted, and rejected', async ({ page }) => {
+  await open(page);
+  const form = page.locator('.block-form');
+  await form.getByLabel('height of the block').fill('1 in');
+  await expect(form).toContainText('Accept');
+  await form.getByLabel('height of the block').fill('1/8 in');
+  await form.getByLabel('another wheel could be turned').check();
+  await expect(form).toContainText('Do not accept');
+  await form.getByLabel(/before, if weighed/).fill('60 lb');
+  await expect(form.getByRole('alert')).toContainText('Both weights are expected');
+});
+
+test('nothing sticks out of the page', async ({ page }) => {
+  await open(page);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  expect(wide).toBeLessThanOrEqual(0);
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page);
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((v) => `${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+  });
+}

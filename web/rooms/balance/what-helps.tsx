@@ -1,0 +1,48 @@
+/** What would help one vehicle where it is worst off: ballast, lower seats, less speed. */
+import { useState } from 'preact/hooks';
+import { type BalanceView, whatIf } from '../../../desk/balance.ts';
+import { whatIfWords } from '../../../desk/balance-tables.ts';
+import type { Voice } from '../../../words/voice.ts';
+import { read, Written } from './written.tsx';
+
+interface Props {
+  readonly view: BalanceView;
+  readonly index: number;
+  readonly voice: Voice;
+}
+
+export function WhatHelps({ view, index, voice }: Props) {
+  const metric = voice.system === 'metric';
+  const [lean, setLean] = useState(metric ? '150 mm' : '6 in');
+  const [height, setHeight] = useState(metric ? '75 mm' : '3 in');
+  const [by, at] = [read(lean, 'length'), read(height, 'length')];
+  const found = by === undefined || at === undefined ? undefined : whatIf(view, index, by, at);
+  return (
+    <section class="what-helps">
+      <h2>If somebody leans there</h2>
+      <div class="fields">
+        <Written
+          id="lean-by"
+          label="the heaviest rider's centre of gravity shifts"
+          kind="length"
+          value={lean}
+          onInput={setLean}
+        />
+        <Written
+          id="ballast-at"
+          label="ballast could lie, above the rail"
+          kind="length"
+          value={height}
+          onInput={setHeight}
+        />
+      </div>
+      {found && by !== undefined && at !== undefined && (
+        <ul aria-live="polite">
+          {whatIfWords(found, by, at, voice).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
