@@ -30,7 +30,7 @@ const left = async (page: Page): Promise<number> =>
 
 test('a rider leans by keys: the margin falls, a wheel lifts, upright again', async ({ page }) => {
   await open(page);
-  await page.getByLabel('Vehicle', { exact: true }).selectOption({ index: 1 });
+  await page.locator('.which select').selectOption({ index: 1 });
   await page.getByRole('button', { name: 'Standing' }).click();
   const upright = await left(page);
   const slider = page.getByLabel('Lean, left to right');
