@@ -1,10 +1,12 @@
 /** All benchmarks, as one table. Times are the quickest of several runs on this machine; only ratios carry over. */
 
+import { run as balance } from './balance.ts';
 import { run as parting } from './parting.ts';
 import type { BenchRow } from './row.ts';
+import { run as seating } from './seating.ts';
 import { run as stopping } from './stopping.ts';
 
-const rows: BenchRow[] = [...stopping(), ...parting()];
+const rows: BenchRow[] = [...stopping(), ...parting(), ...balance(), ...(await seating())];
 for (const r of rows) {
   process.stdout.write(
     `${r.work}\n  ours    ${r.ours.padEnd(12)} error ${r.ourError}\n  against ${r.theirs.padEnd(12)} error ${r.theirError}  (${r.against})\n  ratio   ${r.ratio.toFixed(0)} ×\n`,
