@@ -54,20 +54,38 @@ function tableOf(problem: SeatingProblem, cars: readonly Car[]): Table | undefin
 
 const unitCounts = (table: PatternTable): number[] => table.units.map((u) => u.length);
 
-/** Greatest margin at which everybody can be seated, by halving over the margins there are. */
+/** How far below the bound the search begins, and where it goes on if nothing fits there. */
+const FIRST_DROPS = [0.02, 0.06, 0.15, Infinity];
+
+/**
+ * Greatest margin at which everybody can be seated, by halving over the margins there are; with rounded masses
+ * only as finely as rounding tells margins apart.
+ */
 function bestThreshold(table: PatternTable, bound: number, solve: Solve): number | undefined | 'failed' {
   const margins = [...new Set(table.carKinds.flatMap((k) => k.patterns.map((p) => p.margin)))].sort(
     (a, b) => a - b,
   );
   const rows: Rows = { cars: table.carKinds.map((k) => k.cars.length), units: unitCounts(table) };
   const fits = (i: number) => choose(kindColumns(table, margins[i]), rows, solve);
-  const all = fits(0);
-  if (all === 'failed') return 'failed';
-  if (!all) return undefined;
   // No seating beats the bound of all cars together (rounded masses may, by what rounding adds).
   const beyond = margins.findIndex((m) => m > bound + 0.02);
-  let [low, high] = [worstOf(table, all, margins), beyond < 0 ? margins.length : beyond];
-  while (high - low > 1) {
+  let high = beyond < 0 ? margins.length : beyond;
+  let low: number | undefined;
+  // The best lies close below the bound as a rule: few patterns are left there, and they are quickly chosen.
+  for (const drop of FIRST_DROPS) {
+    const from = drop === Infinity ? 0 : margins.findIndex((m) => m >= bound - drop);
+    if (from < 0 || from >= high) continue;
+    const found = fits(from);
+    if (found === 'failed') return 'failed';
+    if (found) {
+      low = worstOf(table, found, margins);
+      break;
+    }
+    high = from;
+  }
+  if (low === undefined) return undefined;
+  const told = (i: number): number => margins[i] ?? Infinity;
+  while (high - low > 1 && (table.grain === 0 || told(high) - told(low) > ROUNDED_AWAY / 4)) {
     const middle = (low + high) >> 1;
     const found = fits(middle);
     if (found === 'failed') return 'failed';
