@@ -64,6 +64,7 @@ function definition(card: Card, strip: string, code: string | undefined, paper: 
         ],
         columnGap: 12,
       },
+      seating(card),
     ],
   };
 }
@@ -148,6 +149,19 @@ const braking = (card: Card): Content[] => [
         margin: [0, 1, 0, 0] as [number, number, number, number],
       }))),
 ];
+
+/** Small, for it is looked up and not read at arm's length. */
+const seating = (card: Card): Content => ({
+  text: [
+    { text: 'Seats, front first  ', bold: true },
+    ...card.seating.flatMap(({ vehicle, seats }) => [
+      { text: `${tied(vehicle)}: `, bold: true },
+      { text: `${seats.split(' · ').map(tied).join(' · ')}   ` },
+    ]),
+  ],
+  fontSize: 7,
+  margin: [0, 4, 0, 0],
+});
 
 const foot = (card: Card, code: string | undefined): Content[] => [
   { text: `Assumed: ${card.assumptions}.`, fontSize: 8, margin: [0, 8, 0, 0] },

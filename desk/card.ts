@@ -23,6 +23,8 @@ export interface Card {
   readonly braking: readonly string[];
   readonly gap: string;
   readonly cars: readonly { readonly way: string; readonly count: string }[];
+  /** Who sits where, vehicle by vehicle, front seat first. */
+  readonly seating: readonly { readonly vehicle: string; readonly seats: string }[];
   readonly assumptions: string;
   readonly cautions: string;
 }
@@ -49,6 +51,7 @@ export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card 
     braking: brakingRows(answer, voice),
     gap: gapText(answer, voice),
     cars: carRows(outing, answer),
+    seating: seatRows(outing),
     assumptions: assumptionText(assumed.map((f) => String(f.facts['of']))),
     cautions:
       "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
@@ -106,6 +109,19 @@ function carRows(outing: Outing, answer: Answer): Card['cars'] {
     { way: 'held', count: text(today.held, 'cannot tell') },
     { way: 'host', count: text(today.host, 'no rule') },
   ];
+}
+
+/** Seats front first with who sits there; empty ones show as a dash, vehicles without seats not at all. */
+function seatRows({ train, riders }: Outing): Card['seating'] {
+  return train.vehicles
+    .filter((v) => v.seats.length > 0)
+    .map((v) => ({
+      vehicle: v.name,
+      seats: [...v.seats]
+        .sort((a, b) => a.at - b.at || b.across - a.across)
+        .map((s) => riders.find((r) => r.vehicle === v.id && r.seat === s.id)?.name ?? '–')
+        .join(' · '),
+    }));
 }
 
 function assumptionText(of: readonly string[]): string {

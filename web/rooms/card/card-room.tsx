@@ -124,6 +124,17 @@ export function Room() {
             )}
           </div>
         </div>
+        <div class="card-seats">
+          <h2>Seats, front first</h2>
+          <dl>
+            {card.seating.map(({ vehicle, seats }) => (
+              <div key={vehicle}>
+                <dt>{vehicle}</dt>
+                <dd>{seats}</dd>
+              </div>
+            ))}
+          </dl>
+        </div>
       </article>
     </>
   );
