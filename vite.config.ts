@@ -13,7 +13,9 @@ export default defineConfig({
       registerType: 'autoUpdate',
       injectRegister: 'script',
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest}'],
+        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm}'],
+        // The solver that seats riders works without a network too.
+        maximumFileSizeToCacheInBytes: 5 * 1024 * 1024,
         navigateFallback: 'index.html',
       },
       manifest: {

@@ -3,16 +3,13 @@
  * on every frame while the train is dragged along the strip.
  */
 
-import type { CarCount, StopFigure, StopResult } from '../engine/outing/answer.ts';
+import type { StopFigure } from '../engine/outing/answer.ts';
 import { openOuting } from '../engine/outing/context.ts';
-import { countCars as countsOf } from '../engine/outing/counts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { stopMargin } from '../engine/stopping/map.ts';
 import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
-import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
 import { stopInto } from '../engine/stopping/stop.ts';
-import { timedOuting } from './timed.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -29,8 +26,9 @@ export interface Live {
   readonly stop: (at: number, speed: number) => LiveStop;
 }
 
+/** @param outing with the times of its brakes filled in (`timedOuting`) */
 export function openLive(outing: Outing): Live {
-  const context = openOuting(timedOuting(outing));
+  const context = openOuting(outing);
   const ready = prepare(context);
   const { line } = context;
   const sense = outing.direction === 'forward' ? 1 : -1;
@@ -52,28 +50,8 @@ export function openLive(outing: Outing): Live {
   };
 }
 
-function figure(model: StopModel, at: number, speed: number): StopFigure {
+export function figure(model: StopModel, at: number, speed: number): StopFigure {
   const trace = emptyTrace();
   stopInto(model, at, speed, trace);
   return trace;
-}
-
-/** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
-export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
-  const context = openOuting(timedOuting(outing));
-  const ready = prepare(context);
-  const state = outing.conditions.railState;
-  const { likely, cautious } = ready.models(state);
-  const s = outing.direction === 'forward' ? at : context.line.length - at;
-  const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
-  const careful = figure(cautious, s, speed);
-  const probable = figure(likely, s, speed);
-  const distance = Math.max(careful.distance, sampled.p99Upper, probable.distance);
-  return { at, speed, likely: probable, cautious: { ...careful, distance }, sampled };
-}
-
-/** Car counts for all rail states. */
-export function countCars(outing: Outing): CarCount[] {
-  const timed = timedOuting(outing);
-  return countsOf(timed, prepare(openOuting(timed)).cautiousShare);
 }

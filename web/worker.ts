@@ -1,5 +1,6 @@
 /** The whole check off the page's thread: the answer at once, then the same with counts and with remedies. */
 import { checkInStages } from '../desk/check.ts';
+import { timedOuting } from '../desk/timed.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
@@ -14,6 +15,8 @@ export interface Ask {
 export interface Reply {
   readonly id: number;
   readonly answer?: Answer;
+  /** With the first answer: the outing with the times of its brakes, for stops at hand. */
+  readonly timed?: Outing;
   readonly fault?: string;
   readonly last: boolean;
 }
@@ -24,6 +27,7 @@ let newest = 0;
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   newest = data.id;
   const outing = data.changes.reduce(applyChange, data.outing);
+  reply({ id: data.id, timed: timedOuting(outing), last: false });
   next(data.id, checkInStages(outing));
 });
 

@@ -1,5 +1,5 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
-import { countCars } from '../../desk/live.ts';
+import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/outing/answer.ts';
 import { type Command, common, type Options, table } from '../command.ts';
 import { openOutingFile } from '../open.ts';

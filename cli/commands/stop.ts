@@ -1,5 +1,5 @@
 /** heedway stop: how far to stop from a place and speed. */
-import { stopFrom } from '../../desk/live.ts';
+import { stopFrom } from '../../desk/stops.ts';
 import type { StopFigure } from '../../engine/outing/answer.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
 import { type Command, common, type Options, table, UsageFault, voiceOf } from '../command.ts';

@@ -1,4 +1,5 @@
 /** Journeys through the workbench as a person makes them. */
+import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 
@@ -146,6 +147,29 @@ test('a sum is worked with units and refuses what is out of range', async ({ pag
   await expect(page.locator('.result')).toContainText('No result');
 });
 
+test('the strip is saved as a drawing that stands alone, and as a picture', async ({ page }) => {
+  await open(page);
+  const saved = async (button: string): Promise<Buffer> => {
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: button }).click();
+    return readFileSync(await (await coming).path());
+  };
+  const drawing = (await saved('Save drawing')).toString('utf8');
+  expect(drawing).toContain('http://www.w3.org/2000/svg');
+  expect(drawing).toMatch(/fill="#[0-9a-f]{6}"/);
+  expect(drawing).not.toContain('var(--');
+  const picture = await saved('Save picture');
+  expect(picture.subarray(1, 4).toString('latin1')).toBe('PNG');
+  const width = picture.readUInt32BE(16);
+  const shown = await page
+    .locator('.strip')
+    .first()
+    .evaluate((box) => box.clientWidth);
+  expect(Math.abs(width - shown * 2)).toBeLessThan(8);
+  // Blank paper of that size packs into far less.
+  expect(picture.length).toBeGreaterThan(20_000);
+});
+
 test('the card prints on one side', async ({ page }) => {
   await open(page, 'card');
   await expect(page.getByAltText(/Code that carries/)).toBeVisible();
@@ -161,7 +185,7 @@ test('works with the server gone, after a restart of the page', async ({ page, c
   const gone = await context.newPage();
   await gone.goto(`${served.url}#answer`);
   await expect(gone.locator('.verdict')).toContainText('go within limits', { timeout: 20_000 });
-  for (const room of ['train', 'sums', 'card']) {
+  for (const room of ['train', 'papers', 'brakes', 'balance', 'parting', 'sums', 'card', 'files']) {
     await gone.goto(`${served.url}#${room}`);
     await expect(gone.locator('main h1').first()).toBeVisible();
   }

@@ -1,14 +1,13 @@
 /** The invented examples, as one file each, for a first look and for journeys. */
 import { bundleOuting, type Load } from '../../files/index.ts';
 
-const files = import.meta.glob<unknown>('../../examples/**/*.json', { eager: true, import: 'default' });
+/** Each is loaded when it is asked for. */
+const files = import.meta.glob<unknown>('../../examples/**/*.json', { import: 'default' });
 
-const textOf = (path: string): string | undefined => {
-  const found = files[`../../examples/${path}`];
+const load: Load = async (path) => {
+  const found = await files[`../../examples/${path}`]?.();
   return found === undefined ? undefined : JSON.stringify(found);
 };
-
-const load: Load = async (path) => textOf(path);
 
 export const demoNames: readonly { readonly file: string; readonly title: string }[] = [
   { file: 'steam-light.json', title: 'Steam with light cars' },
@@ -19,7 +18,7 @@ export const demoNames: readonly { readonly file: string; readonly title: string
 ];
 
 export async function demo(file: string): Promise<Record<string, unknown>> {
-  const read = await bundleOuting({ path: file, content: textOf(file) ?? '' }, load);
+  const read = await bundleOuting({ path: file, content: (await load(file)) ?? '' }, load);
   if (!read.ok) throw new Error(read.problems.map((p) => p.message).join('; '));
   return read.value;
 }

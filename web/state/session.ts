@@ -39,6 +39,8 @@ export const outing = signal<Outing | null>(null);
 export const trial = signal<readonly Change[]>([]);
 export const answer = signal<Answer | null>(null);
 export const before = signal<Answer | null>(null);
+/** The outing being tried with the times of its brakes, as the worker reckons them. */
+export const timed = signal<Outing | null>(null);
 export const busy = signal(false);
 export const trouble = signal('');
 
@@ -107,6 +109,7 @@ let asked = 0;
 worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
   if (data.id !== asked) return;
   if (data.fault) trouble.value = data.fault;
+  if (data.timed) timed.value = data.timed;
   if (data.answer) {
     // Until this answer's counts are there, the last ones stay in sight.
     const { cars } = data.answer;

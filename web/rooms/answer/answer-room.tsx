@@ -1,14 +1,14 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
+import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
-import { findSum } from '../../../engine/sums/register.ts';
 import { tellChange, tellFinding, tellRemedy, tellVerdict } from '../../../words/finding.ts';
 import { reasonWords } from '../../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
-import { sumLink } from '../../parts/sum-link.ts';
 import { answer, before, outing, trial, voice } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
 import { StripView } from './strip-view.tsx';
@@ -163,7 +163,6 @@ function One({
   readonly voice: Voice;
 }) {
   const told = tellFinding(finding, v);
-  const sum = finding.sum && findSum(finding.sum.id);
   const { from, to } = finding.where;
   return (
     <details class={`finding ${finding.severity}`}>
@@ -200,14 +199,7 @@ function One({
             <dd>{told.measure}</dd>
           </>
         )}
-        {sum && (
-          <>
-            <dt>sum</dt>
-            <dd>
-              <a href={sumLink(sum.id, finding.sum?.inputs ?? {}, v.system)}>{sum.id}</a>: {sum.equation}
-            </dd>
-          </>
-        )}
+        {finding.sum && <SumOf sum={finding.sum} voice={v} />}
       </dl>
       {from !== undefined && to !== undefined && (
         <button type="button" onClick={() => focusOn(from, to)}>
@@ -283,4 +275,19 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
       </ul>
     </section>
   );
+}
+
+type SumView = typeof import('../../parts/sum-of.tsx').SumOf;
+const sumView = signal<SumView | null>(null);
+
+/** The sum behind a finding. The register of sums is large, and is loaded after the answer is on the screen. */
+function SumOf(props: Parameters<SumView>[0]) {
+  useEffect(() => {
+    if (!sumView.value)
+      void import('../../parts/sum-of.tsx').then((loaded) => {
+        sumView.value = loaded.SumOf;
+      });
+  }, []);
+  const View = sumView.value;
+  return View && <View {...props} />;
 }

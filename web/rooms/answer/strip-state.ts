@@ -2,13 +2,13 @@
 import { computed, signal } from '@preact/signals';
 import { type Live, openLive } from '../../../desk/live.ts';
 import { stillHead } from '../../../desk/strip/svg.ts';
-import { tried } from '../../state/session.ts';
+import { timed, tried } from '../../state/session.ts';
 
 export const head = signal<number | null>(null);
 export const speed = signal<number | null>(null);
 export const seen = signal<{ readonly from: number; readonly to: number } | null>(null);
 
-export const live = computed<Live | null>(() => (tried.value ? openLive(tried.value) : null));
+export const live = computed<Live | null>(() => (timed.value ? openLive(timed.value) : null));
 
 export const length = computed(() => tried.value?.line.length ?? 1);
 export const view = computed(() => seen.value ?? { from: 0, to: length.value });

@@ -142,22 +142,50 @@ export function StripView() {
         <button
           type="button"
           onClick={() => {
-            if (ground.value && moment.value) save(ground.value, moment.value.scene);
+            if (ground.value && moment.value) saveSvg(textOf(ground.value, moment.value.scene));
           }}
         >
           Save drawing
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            const { width, height } = frame.value;
+            if (ground.value && moment.value)
+              void savePng(textOf(ground.value, moment.value.scene), width, height);
+          }}
+        >
+          Save picture
         </button>
       </div>
     </section>
   );
 }
 
-/** The drawing as shown, as an SVG file. */
-function save(ground: Shape, over: Shape): void {
-  const text = sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
+/** The drawing as shown, colours and all, as the text of an SVG file. */
+const textOf = (ground: Shape, over: Shape): string =>
+  sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
+
+const saveSvg = (text: string): void => hand(new Blob([text], { type: 'image/svg+xml' }), 'strip.svg');
+
+/** The same as a picture, at twice its size on the screen. */
+async function savePng(text: string, width: number, height: number): Promise<void> {
+  const picture = new Image(width * 2, height * 2);
+  picture.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
+  await picture.decode();
+  const canvas = document.createElement('canvas');
+  canvas.width = width * 2;
+  canvas.height = height * 2;
+  canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
+  canvas.toBlob((blob) => {
+    if (blob) hand(blob, 'strip.png');
+  }, 'image/png');
+}
+
+function hand(blob: Blob, name: string): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' }));
-  link.download = 'strip.svg';
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
   link.click();
-  URL.revokeObjectURL(link.href);
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }

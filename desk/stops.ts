@@ -1,0 +1,29 @@
+/** Single stops with their sampled percentiles, and car counts. */
+import type { CarCount, StopResult } from '../engine/outing/answer.ts';
+import { openOuting } from '../engine/outing/context.ts';
+import { countCars as countsOf } from '../engine/outing/counts.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { prepare } from '../engine/stopping/prepare.ts';
+import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
+import { figure } from './live.ts';
+import { timedOuting } from './timed.ts';
+
+/** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
+export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
+  const context = openOuting(timedOuting(outing));
+  const ready = prepare(context);
+  const state = outing.conditions.railState;
+  const { likely, cautious } = ready.models(state);
+  const s = outing.direction === 'forward' ? at : context.line.length - at;
+  const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
+  const careful = figure(cautious, s, speed);
+  const probable = figure(likely, s, speed);
+  const distance = Math.max(careful.distance, sampled.p99Upper, probable.distance);
+  return { at, speed, likely: probable, cautious: { ...careful, distance }, sampled };
+}
+
+/** Car counts for all rail states. */
+export function countCars(outing: Outing): CarCount[] {
+  const timed = timedOuting(outing);
+  return countsOf(timed, prepare(openOuting(timed)).cautiousShare);
+}
