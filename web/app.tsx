@@ -16,6 +16,7 @@ const rooms: readonly { readonly id: string; readonly title: string; readonly lo
   { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
   { id: 'brakes', title: 'Brakes', load: () => import('./rooms/brakes/room.tsx') },
   { id: 'balance', title: 'Balance', load: () => import('./rooms/balance/room.tsx') },
+  { id: 'couplers', title: 'Couplers', load: () => import('./rooms/couplers/room.tsx') },
   { id: 'parting', title: 'If it parts', load: () => import('./rooms/parting/room.tsx') },
   { id: 'sums', title: 'Sums', load: () => import('./rooms/sums/sums-room.tsx') },
   { id: 'card', title: 'Running card', load: () => import('./rooms/card/card-room.tsx') },

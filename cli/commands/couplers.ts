@@ -1,6 +1,11 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
+import { writeFile } from 'node:fs/promises';
+import { couplerPlot } from '../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
+import { sceneToSvg } from '../../desk/strip/scene.ts';
 import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
+import { couplerScenarioWords } from '../../words/findings/couplers.ts';
+import { say } from '../../words/voice.ts';
 import { type Command, common, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { tableText } from './brakes.ts';
@@ -12,6 +17,7 @@ export const couplersCommand: Command = {
       .description('Peak pull and push in the couplings: starting, braking; bands over many runs.')
       .option('--scenario <name>', couplerScenarios.join(', '), 'full-brake')
       .option('--at <chainage>', 'where the head is', '0 m')
+      .option('--svg <file>', 'draw the bands along the train into a file')
       .option('--speed <speed>', 'when the brake is applied', '5 mph')
       .action((path, options) =>
         run(async () => {
@@ -28,6 +34,14 @@ export const couplersCommand: Command = {
             speed: quantityOf(options.speed, 'speed', '--speed'),
           };
           const bands = lookAtCouplers(outing, ask);
+          if (options.svg) {
+            const scene = couplerPlot(bands, {
+              title: `Pull and push, ${couplerScenarioWords[scenario]}`,
+              behind: (gap) => `behind ${outing.train.vehicles[gap].name}`,
+              force: (si) => say(voice, { si, kind: 'force' }, 'up'),
+            });
+            await writeFile(options.svg, sceneToSvg(scene));
+          }
           return {
             text: `${tableText(couplerTable(bands, voice))}\n\n${notRepeatable}`,
             json: { ...ask, gaps: bands },

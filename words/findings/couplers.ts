@@ -1,6 +1,14 @@
 /** Words for chains and couplers. */
 import type { Teller } from './teller.ts';
 
+/** What the train does while its couplings are watched. */
+export const couplerScenarioWords = {
+  start: 'starting with the throttle opened quickly',
+  'full-brake': 'all brakes applied fully',
+  'engine-brake': 'the engine alone braking',
+  'rear-brake': 'a brake at the rear alone',
+} as const;
+
 export const couplerWords = {
   'chain-too-weak': (f, t) => {
     const gap = `the chain behind ${t.vehicle}`;

@@ -1,0 +1,125 @@
+/** Couplers and chains: bands of pull and push in a scenario, and what every chain must bear. */
+import '../../parts/form/form.css';
+import './couplers.css';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { chainTable, lookAtChains } from '../../../desk/chains.ts';
+import { couplerPlot } from '../../../desk/coupler-plot.ts';
+import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
+import { inkSheet } from '../../../desk/strip/ink.ts';
+import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
+import { chainage, say, type Voice } from '../../../words/voice.ts';
+import { Drawing } from '../brakes/drawing.tsx';
+import { Table } from '../brakes/word-table.tsx';
+import { Chain } from './chain.tsx';
+
+interface Props {
+  readonly outing: Outing;
+  readonly voice: Voice;
+}
+
+const FASTEST = 10 * 0.44704;
+const MPH = 0.44704;
+
+export function CouplersRoom({ outing, voice }: Props) {
+  const chains = useMemo(() => lookAtChains(outing), [outing]);
+  return (
+    <section class="couplers-room">
+      <style>{inkSheet('.drawing')}</style>
+      <h1>Couplers and chains</h1>
+      <Runs outing={outing} voice={voice} />
+      <h2>Chains</h2>
+      <ol class="findings">
+        {chains.findings.map((finding) => {
+          const told = tellFinding(finding, voice);
+          return (
+            <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
+              <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
+            </li>
+          );
+        })}
+      </ol>
+      <Table table={chainTable(chains, voice)} />
+      <Chain chains={chains} voice={voice} />
+    </section>
+  );
+}
+
+/** Some tenths of a second of reckoning: after the choice is on the screen. */
+function Runs({ outing, voice }: Props) {
+  const [scenario, setScenario] = useState<CouplerScenario>('engine-brake');
+  const [speed, setSpeed] = useState(5 * MPH);
+  const [at, setAt] = useState(0);
+  const [bands, setBands] = useState<readonly GapBand[] | null>(null);
+  useEffect(() => {
+    setBands(null);
+    const timer = setTimeout(() => setBands(lookAtCouplers(outing, { scenario, at, speed })), 200);
+    return () => clearTimeout(timer);
+  }, [outing, scenario, at, speed]);
+  const title = `Pull and push, ${couplerScenarioWords[scenario]}`;
+  const scene =
+    bands &&
+    couplerPlot(bands, {
+      title,
+      behind: (gap) => `behind ${outing.train.vehicles[gap].name}`,
+      force: (si) => say(voice, { si, kind: 'force' }, 'up'),
+    });
+  return (
+    <>
+      <div class="coupler-choices">
+        <label>
+          Scenario
+          <select value={scenario} onChange={(e) => setScenario(e.currentTarget.value as CouplerScenario)}>
+            {couplerScenarios.map((s) => (
+              <option key={s} value={s}>
+                {couplerScenarioWords[s]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Head of the train at {chainage(voice, at)}
+          <input
+            type="range"
+            min={0}
+            max={outing.line.length}
+            step={1}
+            value={at}
+            aria-label="Place on the line"
+            aria-valuetext={chainage(voice, at)}
+            onInput={(e) => setAt(Number(e.currentTarget.value))}
+          />
+        </label>
+        <label>
+          Speed {scenario === 'start' ? 'from rest' : say(voice, { si: speed, kind: 'speed' })}
+          <input
+            type="range"
+            min={0.5 * MPH}
+            max={FASTEST}
+            step={0.25 * MPH}
+            value={speed}
+            disabled={scenario === 'start'}
+            aria-label="Speed"
+            aria-valuetext={say(voice, { si: speed, kind: 'speed' })}
+            onInput={(e) => setSpeed(Number(e.currentTarget.value))}
+          />
+        </label>
+      </div>
+      <div aria-live="polite">
+        {scene && bands ? (
+          <>
+            <figure class="wide" tabIndex={0} aria-label={title}>
+              <Drawing scene={scene} />
+            </figure>
+            <Table table={couplerTable(bands, voice)} />
+            <p>{notRepeatable}</p>
+          </>
+        ) : (
+          <p>Running the train 64 times …</p>
+        )}
+      </div>
+    </>
+  );
+}
