@@ -37,5 +37,8 @@ const independent = `
 | a coast | \`odex\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
 | a climb | \`ode-rk4\` in distance | 500 | below 1e-3 of the speed | tests/numerics/stop |
 | cars tipping in a curve | \`cannon-es\`, a rigid-body engine | 60 random cars | within 2 % of the speed | tests/numerics/balance-rigid-body |
+| halves of a parted train, where they rest | \`ode-rk4\` on a plain right-hand side | 320 | within 5 cm | tests/numerics/parting |
+| a tail on an even grade: speed, way, time | closed form | 7 | within 1e-4 | tests/truth/parting/closed-forms |
+| a tail rolling on a plane | \`cannon-es\`, a rigid-body engine | 5 | within 2 % | tests/truth/parting/rigid-body |
 | filling and emptying of brakes | see docs/brakes | | | tests/truth/brakes, tests/numerics |
 `;
