@@ -1,7 +1,11 @@
 /** heedway lean: how far riders may lean, and what would help. */
-import { lookAtBalance, whatIf } from '../../desk/balance.ts';
+import { writeFile } from 'node:fs/promises';
+import { type BalanceView, lookAtBalance, sectionOf, whatIf } from '../../desk/balance.ts';
 import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
-import { type Command, common, type Options, voiceOf } from '../command.ts';
+import { sectionScene } from '../../desk/section-view.ts';
+import { sceneToSvg } from '../../desk/strip/scene.ts';
+import type { Voice } from '../../words/voice.ts';
+import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { exitOfFindings, vehicleIndex } from './balance.ts';
 import { tableText } from './brakes.ts';
@@ -10,6 +14,7 @@ interface LeanOptions extends Options {
   readonly car?: string;
   readonly by: string;
   readonly ballastAt: string;
+  readonly svg?: string;
 }
 
 export const leanCommand: Command = {
@@ -19,6 +24,7 @@ export const leanCommand: Command = {
       .description('How far one, two or all riders may lean before a wheel lifts; ballast and lower seats.')
       .option('--car <id>', 'one vehicle only, with what would help it')
       .option('--by <distance>', 'sideways shift of the heaviest rider’s centre of gravity', '6 in')
+      .option('--svg <file>', 'with --car: draw it from behind, leaning, at its worst place')
       .option('--ballast-at <height>', 'height of ballast above the rail', '3 in')
       .action((path: string, options: LeanOptions) => run(() => lean(path, options), options));
   },
@@ -41,6 +47,11 @@ async function lean(path: string, options: LeanOptions) {
         ]
       : [],
   );
+  if (options.svg !== undefined) {
+    if (only === undefined) throw new UsageFault('--svg: found no --car; expected the vehicle to draw');
+    await writeFile(options.svg, sectionDrawing(view, only, by, voice));
+    words.push(`Drawn into ${options.svg}`);
+  }
   return {
     text: [
       ...tables.filter((t) => t.title === 'How little lifts a wheel').map(tableText),
@@ -59,6 +70,26 @@ async function lean(path: string, options: LeanOptions) {
     },
     exit: exitOfFindings(view),
   };
+}
+
+/** The vehicle at its worst place and the speed run there, its heaviest rider leaning outward. */
+function sectionDrawing(view: BalanceView, index: number, by: number, voice: Voice): string {
+  const { context, data: known } = view;
+  const found = known.rolling.findIndex((r) => r.index === index);
+  const vehicle = context.loaded.vehicles[index];
+  if (found < 0) throw new UsageFault(`--svg: the centre of gravity of ${vehicle.vehicle.name} is not known`);
+  const { at, speed } = known.vehicles[found].running;
+  const j = Math.max(0, known.grid.indexOf(at));
+  const under = { curvature: known.grounds[found].curvature[j], cant: known.grounds[found].cant[j] };
+  const heaviest = [...vehicle.riders].sort((a, b) => b.rider.mass.value - a.rider.mass.value)[0];
+  const outward = under.curvature > 0 ? -by : by;
+  const ask = { index, speed, under, lean: heaviest ? { [heaviest.rider.id]: outward } : {} };
+  const section = sectionOf(context, ask);
+  if (!section) throw new UsageFault(`--svg: the centre of gravity of ${vehicle.vehicle.name} is not known`);
+  const { contactWidth } = context.line;
+  const centre = context.outing.assumed.riderCentre.value;
+  const frame = { width: 560, height: 480, textSize: 14 };
+  return sceneToSvg(sectionScene(vehicle, section, ask, contactWidth, centre, frame, voice));
 }
 
 const data = ({ data: { vehicles } }: ReturnType<typeof lookAtBalance>) => vehicles;
