@@ -123,7 +123,13 @@ function looseFindings(context: OutingContext, maps: readonly GapMap[]): Finding
   }
   const findings = [...byCode.values()].map((of) => {
     const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
-    return tailFinding(context, first.map, first.at, of.length);
+    return tailFinding(
+      context,
+      first.map,
+      first.at,
+      of.length,
+      Math.max(...of.map(({ map }) => longest(map))),
+    );
   });
   return [...findings, ...unmannedHead(context, maps)];
 }
@@ -139,7 +145,18 @@ function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
   return a.topSpeed[i] > b.topSpeed[j];
 }
 
-function tailFinding({ outing }: OutingContext, map: GapMap, at: number, gaps: number): Finding {
+/** The longest way of a tail to where it ends, wherever it parted, m. */
+const longest = ({ at, end }: GapMap): number =>
+  end.reduce((most, s, i) => Math.max(most, Math.abs(s - at[i])), 0);
+
+/** @param farthest the longest way of any tail of this kind, m */
+function tailFinding(
+  { outing }: OutingContext,
+  map: GapMap,
+  at: number,
+  gaps: number,
+  farthest: number,
+): Finding {
   const outcome = outcomes[map.outcome[at]];
   const code = codeOf[outcome];
   const place = map.place[at] >= 0 ? outing.line.places : undefined;
@@ -158,7 +175,7 @@ function tailFinding({ outing }: OutingContext, map: GapMap, at: number, gaps: n
       speed: amount(map.speed[at], 'speed'),
       met: amount(map.metAt[at], 'speed'),
       time: amount(map.time[at], 'time'),
-      way: amount(Math.abs(map.end[at] - map.at[at]), 'length'),
+      way: amount(code === 'tail-stands' ? farthest : Math.abs(map.end[at] - map.at[at]), 'length'),
       side: map.end[at] < map.at[at] ? 'back' : 'on',
       gaps,
       share: amount(share, 'ratio'),
