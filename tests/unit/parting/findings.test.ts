@@ -7,7 +7,7 @@ import { drawer, randomLine, randomOuting } from '../../support/random-outings.t
 /** Without a chain anywhere; with or without a pipe to the cars. */
 const outing = (seed: number, piped: boolean): Outing => {
   const base = randomOuting(seed, 3);
-  const line = randomLine(drawer(seed), piped ? 0.008 : 0.04, true, 400);
+  const line = randomLine(drawer(seed), piped ? 0.008 : 0.05, piped, 400);
   return {
     ...base,
     line,
