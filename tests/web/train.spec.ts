@@ -42,6 +42,9 @@ const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'A
 test('a vehicle is carried to another place, and undo brings it back', async ({ page }) => {
   await open(page, url(), 'train');
   expect(await order(page)).toEqual(whole);
+  // Both places are read on a page that has come to rest.
+  await expect(page.locator('.counts-bar')).not.toContainText('…');
+  await vehicle(page, 'Air car 1').scrollIntoViewIfNeeded();
   const to = await vehicle(page, 'Air car 3').boundingBox();
   if (!to) throw new Error('no car');
   await carry(page, vehicle(page, 'Air car 1'), { x: to.x + to.width - 4, y: to.y + to.height / 2 });

@@ -22,7 +22,7 @@ export function CountsBar() {
   const rail = tried.value?.conditions.railState;
   const count = answer.value?.cars.find((c) => c.railState === rail);
   const here = tried.value?.train.vehicles.filter(isCar).length ?? 0;
-  if (!count) return null;
+  if (!count) return <Coming here={here} rail={rail ?? ''} />;
   const over = count.least !== null && here > count.least;
   return (
     <section class={over ? 'counts-bar over' : 'counts-bar'} aria-label={`Car counts on ${rail} rail`}>
@@ -42,6 +42,25 @@ export function CountsBar() {
             <b>{count.least}</b> at most on {rail} rail{over ? `, ${here - count.least} fewer than here` : ''}
           </>
         )}
+      </p>
+    </section>
+  );
+}
+
+/** The same bar before its counts are reckoned: it takes its room at once, so that nothing below it moves. */
+function Coming({ here, rail }: { readonly here: number; readonly rail: string }) {
+  return (
+    <section class="counts-bar" aria-label={`Car counts on ${rail} rail`} aria-busy="true">
+      <p class="this">
+        <b>{here}</b> {here === 1 ? 'car' : 'cars'} here
+      </p>
+      {ways.map(([way, words]) => (
+        <p key={way}>
+          <b>…</b> {words}
+        </p>
+      ))}
+      <p class="verdict-line">
+        <b>…</b> at most on {rail} rail
       </p>
     </section>
   );
