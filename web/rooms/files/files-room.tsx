@@ -23,6 +23,9 @@ const fileName = (): string =>
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .toLowerCase()}.json`;
 
+/** Counts what was asked to be opened: a slow one that was overtaken opens no more. */
+let asked = 0;
+
 export function Room() {
   const said = useSignal('');
   const found = useSignal<readonly FileProblem[]>([]);
@@ -34,7 +37,9 @@ export function Room() {
     found.value = problems;
   };
   const open = async (content: Uint8Array | string, name: string): Promise<void> => {
+    const mine = ++asked;
     const read = await readEverything(content, name);
+    if (mine !== asked) return;
     if (!read.ok) return tell('', read.problems);
     const { outing, vehicles } = read.value;
     await takeIn(vehicles);
@@ -133,12 +138,14 @@ export function Room() {
             <button
               type="button"
               key={d.file}
-              onClick={() =>
+              onClick={() => {
+                const mine = ++asked;
                 void demo(d.file).then((json) => {
+                  if (mine !== asked) return;
                   change(json);
                   tell(`Opened ${d.title}.`);
-                })
-              }
+                });
+              }}
             >
               {d.title}
             </button>
