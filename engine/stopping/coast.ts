@@ -7,6 +7,7 @@
  * Marched in steps of distance; the potential enters by its exact differences, the resistance by its mean.
  */
 import { type Potential, potentialAt } from '../line/potential.ts';
+import { firstZero } from '../numerics/roots.ts';
 import { type ResistanceTerms, resistanceAt } from '../resistance/train.ts';
 
 export interface Coast {
@@ -51,16 +52,4 @@ export function coast(
     if (u > top) top = u;
   }
   return { distance: Infinity, topSpeed: Math.sqrt(2 * top), endSpeed: Math.sqrt(2 * u) };
-}
-
-/** Where a function that is positive at 0 first meets zero within [0, h], by halving; h where it does not. */
-function firstZero(f: (x: number) => number, h: number): number {
-  if (f(h) > 0) return h;
-  let [low, high] = [0, h];
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) > 0) low = middle;
-    else high = middle;
-  }
-  return low;
 }

@@ -6,7 +6,8 @@
  * robust; it ends at standstill or at the end of the potential's grid.
  */
 import { potentialAt, slopeAt } from '../line/potential.ts';
-import { RAMP_STEPS, SPEED_NODES, SPEED_STEP } from './kit.ts';
+import { firstZero } from '../numerics/roots.ts';
+import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 
 const STEP = 0.05;
@@ -86,27 +87,27 @@ function marchFullBrake(
   const { W, step, count } = potential;
   const grade = massFactor / inertia;
   const share = 1 / inertia;
-  let node = Math.min(count - 1, Math.max(0, Math.ceil((from - potential.from) / step - 1e-9)));
+  // The first node strictly ahead, so that no stretch is empty.
+  let node = Math.max(0, Math.floor((from - potential.from) / step + 1e-9) + 1);
   let s = from;
-  let length = potential.from + node * step - from;
   let level = potentialAt(potential, from);
   let u = (v * v) / 2;
   let speed = v;
   let time = t;
   let top = out.topSpeed;
   let drag = share * (brakeForce(force, v) + a + v * (b + v * c));
-  for (;;) {
-    const next = W[node];
-    const rise = grade * (next - level);
+  for (; node < count; node++) {
+    const length = potential.from + node * step - s;
+    const rise = grade * (W[node] - level);
     const guess = u - rise - length * drag;
     const then = guess > 0 ? Math.sqrt(2 * guess) : 0;
-    const r = then / SPEED_STEP;
-    const i = r < SPEED_NODES - 2 ? r | 0 : SPEED_NODES - 2;
-    const brake = force[i] + Math.min(r - i, 1) * (force[i + 1] - force[i]);
-    const late = share * (brake + a + then * (b + then * c));
-    const after = u - rise - 0.5 * length * (drag + late);
+    const late = share * (brakeForce(force, then) + a + then * (b + then * c));
+    const mean = 0.5 * (drag + late);
+    const after = u - rise - length * mean;
     if (!(after > 0)) {
-      const x = standsAfter(model, s, length, u, 0.5 * (drag + late));
+      const base = level;
+      const left = (x: number): number => u - grade * (potentialAt(potential, s + x) - base) - mean * x;
+      const x = firstZero(left, length);
       out.distance = s + x - s0;
       out.time = time + (speed > 0 ? (2 * x) / speed : 0);
       out.topSpeed = top;
@@ -119,24 +120,9 @@ function marchFullBrake(
     drag = late;
     if (speed > top) top = speed;
     s = potential.from + node * step;
-    if (++node >= count) break;
-    length = step;
-    level = next;
+    level = W[node];
   }
   out.topSpeed = top;
   out.distance = Infinity;
   out.time = Infinity;
-}
-
-/** Where in the next stretch v²/2 is used up by grade and drag (m/s²), m, by halving. */
-function standsAfter(model: StopModel, s: number, length: number, u: number, drag: number): number {
-  const { potential, inertia, massFactor } = model;
-  const level = potentialAt(potential, s);
-  let [low, high] = [0, length];
-  for (let n = 0; n < 30; n++) {
-    const x = (low + high) / 2;
-    if (u > (massFactor / inertia) * (potentialAt(potential, s + x) - level) + drag * x) low = x;
-    else high = x;
-  }
-  return high;
 }
