@@ -7,6 +7,7 @@
 
 import { brakeForces } from '../balance/pull.ts';
 import type { BrakedGroup } from '../brake/force.ts';
+import { whenSupplyIsLost } from '../brake/reserve.ts';
 import { GRAVITY } from '../constants.ts';
 import { buildPotential } from '../line/potential.ts';
 import type { Line } from '../line/types.ts';
@@ -97,9 +98,7 @@ export function gapLoads(
 
 /** Kinds that come on by themselves when the hose or cable tears. */
 export const brakesAlone = ({ gear }: Pick<BrakedGroup, 'gear'>): boolean =>
-  gear.kind === 'automatic-air' ||
-  gear.kind === 'automatic-vacuum' ||
-  (gear.kind === 'electric' && gear.onSupplyLoss === 'applies');
+  whenSupplyIsLost(gear).parted === 'applies';
 
 function totals(slopes: Slopes): Float64Array {
   const all = new Float64Array(slopes[0].length);

@@ -8,6 +8,7 @@
  * Hermite interpolation, so that a look-up costs the same for one car or twenty.
  */
 import { GRAVITY } from '../constants.ts';
+import { riseIn, slopeIn } from './cubic.ts';
 import { integrateLine, pieceIndex } from './primitives.ts';
 import type { Line } from './types.ts';
 
@@ -116,9 +117,7 @@ export function slopeAt(potential: Potential, s: number): number {
   if (r <= 0) return slope[0];
   if (r >= count - 1) return slope[count - 1];
   const j = Math.floor(r);
-  const t = r - j;
-  const secant = (W[j + 1] - W[j]) / step;
-  return slope[j] * (1 - t) * (1 - 3 * t) + slope[j + 1] * t * (3 * t - 2) + secant * 6 * t * (1 - t);
+  return slopeIn(W[j + 1] - W[j], slope[j], slope[j + 1], step, (r - j) * step);
 }
 
 /** W(s), J; beyond the grid it continues with the end slope. */
@@ -128,11 +127,5 @@ export function potentialAt(potential: Potential, s: number): number {
   if (r <= 0) return W[0] + slope[0] * (s - from);
   if (r >= count - 1) return W[count - 1] + slope[count - 1] * (s - from - (count - 1) * step);
   const j = Math.floor(r);
-  const t = r - j;
-  const u = 1 - t;
-  return (
-    W[j] * (1 + 2 * t) * u * u +
-    W[j + 1] * t * t * (3 - 2 * t) +
-    step * t * u * (slope[j] * u - slope[j + 1] * t)
-  );
+  return W[j] + riseIn(W[j + 1] - W[j], slope[j], slope[j + 1], step, (r - j) * step);
 }

@@ -12,12 +12,13 @@
  * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
  */
 import { type BrakedGroup, type GearAt, gearGroups } from '../brake/force.ts';
+import { whenSupplyIsLost } from '../brake/reserve.ts';
 import { type GearState, gearStates } from '../brake/system.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Outing } from '../outing/types.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import type { Rider } from '../train/types.ts';
-import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';
+import type { BrakeGear } from '../vehicle/types.ts';
 
 export interface BrakesLeft {
   readonly groups: readonly BrakedGroup[];
@@ -28,9 +29,6 @@ export interface BrakesLeft {
   /** Gears that worked before and do not now. */
   readonly lost: readonly GearAt[];
 }
-
-const applyAlone: ReadonlySet<BrakeKind> = new Set(['automatic-air', 'automatic-vacuum']);
-const lostWithHose: ReadonlySet<BrakeKind> = new Set(['straight-air', 'simple-vacuum']);
 
 export type Half = 'head' | 'tail';
 
@@ -98,19 +96,23 @@ function isLeft(
   manned: Record<'driver' | 'guard', boolean>,
 ): Left {
   if (!answers && why !== 'worked-by-another') return 'none';
-  if (applyAlone.has(gear.kind)) return 'alone';
-  if (lostWithHose.has(gear.kind)) return 'lost';
+  // On the head the cable is still the driver's; all else is as the hose or cable leaves it.
+  if (gear.kind === 'electric')
+    return gear.workedBy === 'rider' ? 'none' : electricLeft(gear, half, manned.driver);
+  const { parted } = whenSupplyIsLost(gear);
+  if (parted === 'applies') return 'alone';
+  if (parted === 'lost') return 'lost';
   if (gear.workedBy === 'rider') return 'none';
-  if (gear.kind === 'electric') return electricLeft(gear, half, manned.driver);
-  if (gear.kind === 'surge') return half === 'head' && manned.driver ? 'works' : 'lost';
+  if (parted === 'released') return half === 'head' && manned.driver ? 'works' : 'lost';
   if (manned[gear.workedBy]) return 'works';
   return gear.workedBy === 'driver' ? 'lost' : 'none';
 }
 
+const wired = { applies: 'alone', lost: 'lost', unknown: 'unknown' } as const;
+
 function electricLeft(gear: BrakeGear, half: Half, driver: boolean): Left {
   if (half === 'head') return driver ? 'works' : 'lost';
-  if (gear.onSupplyLoss === undefined) return 'unknown';
-  return gear.onSupplyLoss === 'applies' ? 'alone' : 'lost';
+  return wired[gear.onSupplyLoss ?? 'unknown'];
 }
 
 /** The time that its person takes to act comes before the brake's own. */

@@ -3,8 +3,8 @@ import type { Scenario } from '../stopping/scenario.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
 import { halvesAt, trafficOf } from './map.ts';
 import { type Basis, type Part, partOf } from './part.ts';
-import { emptyRoll, noTraffic, type Path, roll } from './roll.ts';
-import type { Roll } from './types.ts';
+import { emptyRoll, noTraffic, roll } from './roll.ts';
+import type { Path, Roll, Traffic } from './types.ts';
 
 export interface HalfMotion {
   readonly first: number;
@@ -70,13 +70,7 @@ function wholeMotion(basis: Basis, gap: number, node: number, speed: number, sce
   return follow(part, left, node, speed, trafficOf(basis));
 }
 
-function follow(
-  part: Part,
-  brakes: BrakesLeft,
-  node: number,
-  speed: number,
-  traffic: typeof noTraffic,
-): HalfMotion {
+function follow(part: Part, brakes: BrakesLeft, node: number, speed: number, traffic: Traffic): HalfMotion {
   const end = emptyRoll();
   const path: Path = [];
   roll(part, node, speed, traffic, end, path);

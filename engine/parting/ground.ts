@@ -71,3 +71,10 @@ export function groundOf(vehicles: readonly Ground[], first: number, last: numbe
     slopeBack: sum((g) => g.slopeBack),
   };
 }
+
+/** Cell or node on the grid: round a loop, held to the ends of a line. */
+export const wrapCell = (loop: boolean, cells: number, cell: number): number => {
+  if (!loop) return cell < 0 ? 0 : cell < cells ? cell : cells - 1;
+  const j = cell % cells;
+  return j < 0 ? j + cells : j;
+};

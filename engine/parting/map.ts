@@ -9,8 +9,8 @@ import type { BrakedGroup } from '../brake/force.ts';
 import type { Scenario } from '../stopping/scenario.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
 import { type Basis, type Part, partOf } from './part.ts';
-import { emptyRoll, noTraffic, roll, type Traffic } from './roll.ts';
-import { outcomes } from './types.ts';
+import { emptyRoll, noTraffic, roll } from './roll.ts';
+import { outcomes, type Traffic } from './types.ts';
 
 /** Both halves of the train parted behind vehicle `gap`. */
 export interface Halves {

@@ -39,3 +39,13 @@ export interface Roll {
   /** Barely over a summit, or barely held: another centimetre of survey may change where it ends. */
   nearBalance: boolean;
 }
+
+/** What else is on the line. */
+export interface Traffic {
+  /** Following train: s behind, and its speed, m/s; speed 0: none. */
+  readonly followsAfter: number;
+  readonly followsAt: number;
+}
+
+/** Samples of a roll, three numbers each: time s, place m (unwrapped), speed m/s (negative: backward). */
+export type Path = number[];

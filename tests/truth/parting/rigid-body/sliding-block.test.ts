@@ -11,7 +11,8 @@ import {
 } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../../engine/constants.ts';
-import { emptyRoll, noTraffic, type Path, roll } from '../../../../engine/parting/roll.ts';
+import { emptyRoll, noTraffic, roll } from '../../../../engine/parting/roll.ts';
+import type { Path } from '../../../../engine/parting/types.ts';
 import { onPlane } from '../../../support/plane.ts';
 
 const STEP = 1 / 240;
