@@ -29,15 +29,21 @@ const policy = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+/** The file of the folder that a request names; undefined where it names none, or cannot be read as a path. */
+async function fileFor(folder, url) {
+  try {
+    const path = normalize(decodeURIComponent(url.split(/[?#]/, 1)[0]));
+    const wanted = join(folder, path === sep ? 'index.html' : path);
+    return wanted.startsWith(folder + sep) && (await stat(wanted)).isFile() ? wanted : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** @returns {Promise<{ url: string, close: () => Promise<void> }>} */
 export function serve(folder, port) {
   const server = createServer(async (request, response) => {
-    const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname));
-    const wanted = join(folder, path === sep ? 'index.html' : path);
-    const file =
-      wanted.startsWith(folder + sep) && (await stat(wanted).catch(() => undefined))?.isFile()
-        ? wanted
-        : undefined;
+    const file = await fileFor(folder, request.url ?? '/');
     if (!file || !['GET', 'HEAD'].includes(request.method ?? '')) {
       response.writeHead(404, { 'content-type': 'text/plain' }).end('not here');
       return;
