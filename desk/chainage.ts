@@ -4,7 +4,7 @@
  */
 
 import type { Finding } from '../engine/finding/types.ts';
-import type { Answer, BrakingPoint, CarCount, SpeedMap } from '../engine/outing/answer.ts';
+import type { Answer, BrakingPoint, CarCount, SpeedMap, WheelMap } from '../engine/outing/answer.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
 export function inLineChainage(outing: Outing, answer: Answer): Answer {
@@ -14,6 +14,7 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
     ...answer,
     findings: answer.findings.map((f) => turnFinding(f, turn)),
     speeds: answer.speeds && turnMap(answer.speeds, turn),
+    wheels: turnWheels(answer.wheels, turn),
     brakingPoints: answer.brakingPoints.map(
       (p): BrakingPoint => ({ ...p, at: turn(p.at), target: turn(p.target) }),
     ),
@@ -46,6 +47,13 @@ const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({
   likelyStop: map.likelyStop.slice().reverse(),
   cautiousStop: map.cautiousStop.slice().reverse(),
   gap: map.gap.slice().reverse(),
+});
+
+const turnWheels = (map: WheelMap, turn: Turn): WheelMap => ({
+  ...map,
+  at: map.at.map(turn).reverse(),
+  share: map.share.slice().reverse(),
+  by: map.by.slice().reverse(),
 });
 
 const turnCount = (count: CarCount, turn: Turn): CarCount => ({

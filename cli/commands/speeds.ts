@@ -1,9 +1,10 @@
 /** heedway speeds: how fast at each place, and why. */
 import { writeFile } from 'node:fs/promises';
 import { checkOuting } from '../../desk/check.ts';
+import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { stretches } from '../../desk/stretches.ts';
 import { stripSvg } from '../../desk/strip/svg.ts';
-import type { SpeedMap } from '../../engine/outing/answer.ts';
+import type { SpeedMap, WheelMap } from '../../engine/outing/answer.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
 import { type Command, common, type Options, table, voiceOf } from '../command.ts';
@@ -30,10 +31,10 @@ export const speedsCommand: Command = {
           if (options.svg) await writeFile(options.svg, stripSvg(outing, answer, voice));
           const text = options.csv
             ? mapCsv(map, voice)
-            : `${mapTable(map, voice)}\n\n${brakingText(answer.brakingPoints, voice)}`;
+            : `${mapTable(map, voice)}\n\n${brakingText(answer.brakingPoints, voice)}\n\n${lightText(answer.wheels, voice)}`;
           return {
             text: options.svg ? `${text}\n\nStrip drawn into ${options.svg}` : text,
-            json: mapJson(map, answer.brakingPoints),
+            json: { ...mapJson(map, answer.brakingPoints), wheels: wheelJson(answer.wheels) },
             exit: 0,
           };
         }, options),
@@ -89,7 +90,12 @@ function brakingText(points: Parameters<typeof mapJson>[1], voice: Voice): strin
     .join('\n');
 }
 
-const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['brakingPoints']): unknown => ({
+function lightText(wheels: WheelMap, voice: Voice): string {
+  const { title, lines } = lightLines(wheels, voice);
+  return [title, ...lines.map((line) => `  ${line}`)].join('\n');
+}
+
+const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['brakingPoints']): object => ({
   railState: map.railState,
   step: map.step,
   stretches: stretches(map),
@@ -101,6 +107,14 @@ const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['b
   cautiousStop: Array.from(map.cautiousStop, finite),
   gap: Array.from(map.gap, finite),
   brakingPoints,
+});
+
+const wheelJson = (wheels: WheelMap): object => ({
+  ...wheels,
+  at: Array.from(wheels.at),
+  share: Array.from(wheels.share, finite),
+  by: Array.from(wheels.by),
+  light: lightStretches(wheels),
 });
 
 /** JSON has no Infinity: a stop that never comes is null. */

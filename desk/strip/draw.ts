@@ -1,6 +1,6 @@
 /**
  * The strip: one long drawing of the line. From the top: permitted speed with its reasons; the profile with
- * grades, places and the train standing on it; the plan of curvature; chainage. Pure: data in, scene out.
+ * grades, places and the train standing on it; how light its wheels run; the plan of curvature; chainage. Pure: data in, scene out.
  */
 import { area, line as lineOf } from 'd3-shape';
 import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
@@ -20,6 +20,7 @@ import {
   shape,
   textShape,
 } from './scene.ts';
+import { wheelBand } from './wheels.ts';
 
 /** The train at a moment with its reach, to be laid over a strip of the same view: cheap enough for a drag. */
 export function drawMoment(
@@ -48,6 +49,7 @@ export function drawStrip(
     rectShape('paper', 0, 0, view.width, view.height),
     speedBand(model, layout, words),
     profileBand(model, layout, words),
+    wheelBand(model, layout, words),
     curveBand(model, layout, words),
     axis(layout, words),
     ...(moment ? [reach(model, layout, words, moment)] : []),
@@ -158,7 +160,7 @@ function profileBand(model: StripModel, layout: Layout, words: StripWords): Shap
     .x((p) => p[0])
     .y0(layout.profile.bottom)
     .y1((p) => p[1])(points);
-  const { size, left } = layout;
+  const { size, right } = layout;
   return group({ class: 'profile' }, [
     pathShape('earth', earth ?? ''),
     pathShape('rail', lineOf()(points) ?? ''),
@@ -166,10 +168,11 @@ function profileBand(model: StripModel, layout: Layout, words: StripWords): Shap
     ...places(model, layout, words, ground),
     textShape(
       'small',
-      left,
-      layout.profile.bottom + size * 0.95,
+      right,
+      layout.wheels.bottom + size * 0.6,
       `${words.heightsTimes} ${Math.round(ground.times)}`,
-      size * 0.75,
+      size * 0.8,
+      'end',
     ),
   ]);
 }

@@ -11,6 +11,7 @@ export interface Layout {
   readonly right: number;
   readonly speed: Band;
   readonly profile: Band;
+  readonly wheels: Band;
   readonly curve: Band;
   readonly axis: number;
   readonly size: number;
@@ -36,8 +37,9 @@ export function layOut(view: StripView): Layout {
     left,
     right,
     speed: { top: at(0.04), bottom: at(0.3) },
-    profile: { top: at(0.42), bottom: at(0.76) },
-    curve: { top: at(0.82), bottom: at(1) },
+    profile: { top: at(0.4), bottom: at(0.7) },
+    wheels: { top: at(0.78), bottom: at(0.835) },
+    curve: { top: at(0.87), bottom: at(1) },
     axis,
     size,
   };

@@ -5,7 +5,7 @@
 
 import type { Severity } from '../../engine/finding/types.ts';
 import type { Line, Place } from '../../engine/line/types.ts';
-import type { BrakingPoint, SpeedMap, SpeedReason } from '../../engine/outing/answer.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/outing/answer.ts';
 import type { LoadedTrain } from '../../engine/train/loaded.ts';
 
 export interface StripMark {
@@ -24,6 +24,7 @@ export interface StripModel {
   readonly facing: 1 | -1;
   /** `at` grows. */
   readonly speeds: SpeedMap | null;
+  readonly wheels: WheelMap | null;
   readonly plannedSpeed?: number;
   readonly brakingPoints: readonly BrakingPoint[];
   readonly train: LoadedTrain | null;
@@ -72,6 +73,8 @@ export interface StripWords {
   radius(m: number): string;
   reason(reason: SpeedReason): string;
   place(place: Place): string;
+  /** Where the train's wheels run lightest. */
+  lightest(worst: { readonly at: number; readonly share: number; readonly by: number }): string;
   readonly level: string;
   readonly straight: string;
   readonly left: string;

@@ -15,6 +15,7 @@ export function stripModel(outing: Outing, answer: Answer, voice: Voice): StripM
     line: outing.line,
     facing: outing.direction === 'forward' ? 1 : -1,
     speeds: answer.speeds,
+    wheels: answer.wheels,
     brakingPoints: answer.brakingPoints,
     train: openOuting(outing).loaded,
     marks: marksOf(answer, voice),

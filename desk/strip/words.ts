@@ -3,9 +3,10 @@ import { ticks } from 'd3-array';
 import { printQuantity } from '../../units/index.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, trade, type Voice } from '../../words/voice.ts';
+import { tellLightWheel } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';
 
-export function stripWords(voice: Pick<Voice, 'system' | 'wording'>): StripWords {
+export function stripWords(voice: Voice): StripWords {
   const imperial = voice.system === 'imperial';
   const [long, fast] = imperial ? [0.3048, 0.44704] : [1, 1 / 3.6];
   const even = (from: number, to: number, count: number, unit: number): number[] =>
@@ -27,6 +28,7 @@ export function stripWords(voice: Pick<Voice, 'system' | 'wording'>): StripWords
     radius: (m) => `R ${distance(voice, m, 'down')}`,
     reason: (reason) => shortReason[reason.kind] ?? reasonWords(reason.kind),
     place: (place) => place.name,
+    lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst)}`,
     level: 'level',
     straight: 'straight',
     left: 'left',

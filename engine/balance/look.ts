@@ -57,6 +57,13 @@ export interface Thinnest {
   readonly lift: Leans;
 }
 
+export interface LightestWheel {
+  /** Share of its load standing level that the train's lightest wheel keeps; Infinity: nothing is known. */
+  readonly share: Float64Array;
+  /** Vehicle that it is under, −1: none. */
+  readonly by: Int16Array;
+}
+
 export interface BalanceLook {
   readonly track: Track;
   readonly grid: Float64Array;
@@ -68,8 +75,8 @@ export interface BalanceLook {
   readonly rolling: readonly Rolling[];
   readonly grounds: readonly Ground[];
   readonly ceiling: SpeedLine;
-  /** Share and upright by place, the least of all vehicles at permitted speed. */
-  readonly margins: Margins;
+  /** The lightest wheel of the train by place, at permitted speed. */
+  readonly lightest: LightestWheel;
   readonly vehicles: readonly VehicleBalance[];
   /** Vehicles whose centre of gravity cannot even be bounded. */
   readonly unbounded: readonly number[];
@@ -117,7 +124,8 @@ export function lookAtBalance(
     rolling,
     grounds,
     ceiling,
-    margins: least(
+    lightest: lightestOf(
+      rolling,
       along.map((a) => a.running),
       grid.length,
     ),
@@ -138,16 +146,17 @@ export function bodiesOf(
   });
 }
 
-function least(all: readonly Margins[], points: number): Margins {
+function lightestOf(rolling: readonly Rolling[], all: readonly Margins[], points: number): LightestWheel {
   const share = new Float64Array(points).fill(Infinity);
-  const upright = new Float64Array(points).fill(Infinity);
-  for (const m of all) {
+  const by = new Int16Array(points).fill(-1);
+  all.forEach((m, v) => {
     for (let j = 0; j < points; j++) {
-      if (m.share[j] < share[j]) share[j] = m.share[j];
-      if (m.upright[j] < upright[j]) upright[j] = m.upright[j];
+      if (m.share[j] >= share[j]) continue;
+      share[j] = m.share[j];
+      by[j] = rolling[v].index;
     }
-  }
-  return { share, upright };
+  });
+  return { share, by };
 }
 
 /** Worst twist, m/m: measured or admitted, and never below that of the cant as designed. */

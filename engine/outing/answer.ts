@@ -41,6 +41,19 @@ export interface SpeedMap {
   readonly gap: Float64Array;
 }
 
+/** How light the train's lightest wheel runs, by chainage of the train's head, on the grid of the speeds. */
+export interface WheelMap {
+  readonly at: Float64Array;
+  /** Share of its load standing level left, at the host's or planned speed held to what balance allows. */
+  readonly share: Float64Array;
+  /** Vehicle that the wheel is under, −1: none whose centre of gravity is bounded. */
+  readonly by: Int16Array;
+  /** Least share allowed. */
+  readonly required: number;
+  /** Vehicles left out: nothing bounds their centre of gravity. */
+  readonly unknown: readonly number[];
+}
+
 /** Where braking must begin for a stop or a lower limit ahead. */
 export interface BrakingPoint {
   readonly kind: 'stop' | 'slow';
@@ -125,6 +138,7 @@ export interface Answer {
   readonly findings: readonly Finding[];
   /** For today's rail state. */
   readonly speeds: SpeedMap | null;
+  readonly wheels: WheelMap;
   readonly brakingPoints: readonly BrakingPoint[];
   readonly cars: readonly CarCount[];
   readonly haul: HaulResult | null;

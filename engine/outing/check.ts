@@ -3,6 +3,7 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
+import type { BalanceLook } from '../balance/look.ts';
 import { askChains } from '../coupling/ask-chains.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
@@ -13,7 +14,7 @@ import { askFlag } from '../spacing/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
 import { brakingPoints } from '../stopping/map.ts';
 import { type Prepared, prepare } from '../stopping/prepare.ts';
-import type { Answer, CarCount } from './answer.ts';
+import type { Answer, CarCount, WheelMap } from './answer.ts';
 import { type OutingContext, openOuting } from './context.ts';
 import { countCars, runningSpeed } from './counts.ts';
 import { askHost } from './host.ts';
@@ -72,12 +73,20 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     verdict: verdictOf(all),
     findings: all,
     speeds: map,
+    wheels: wheelMap(balance.data),
     brakingPoints: brakingPoints(context, map, models.cautious),
     cars,
     haul: haul.data,
     hold: hold.data,
   };
 }
+
+const wheelMap = ({ grid, lightest, required, unbounded }: BalanceLook): WheelMap => ({
+  at: grid,
+  ...lightest,
+  required: required.value,
+  unknown: unbounded,
+});
 
 /** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
 const wanted = (ceilings: readonly Ceiling[]): Ceiling[] =>

@@ -79,7 +79,15 @@ function Look({ line }: { readonly line: Line }) {
   if (!v) return null;
   const width = Math.min(1100, Math.max(330, document.documentElement.clientWidth - 70));
   const view = { width, height: 300, from: 0, to: line.length, textSize: width < 600 ? 12 : 14 };
-  const model = { line, facing: 1 as const, speeds: null, brakingPoints: [], train: null, marks: [] };
+  const model = {
+    line,
+    facing: 1 as const,
+    speeds: null,
+    wheels: null,
+    brakingPoints: [],
+    train: null,
+    marks: [],
+  };
   return (
     <>
       <p>

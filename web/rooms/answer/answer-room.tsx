@@ -2,6 +2,7 @@
 
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { lightLines } from '../../../desk/light-wheels.ts';
 import { stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
@@ -231,6 +232,7 @@ function One({
 function Speeds({ voice: v }: { readonly voice: Voice }) {
   const map = answer.value?.speeds;
   if (!map) return null;
+  const light = answer.value && lightLines(answer.value.wheels, v);
   return (
     <section class="speeds">
       <h2>How fast, where</h2>
@@ -273,6 +275,16 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
           </li>
         ))}
       </ul>
+      {light && (
+        <>
+          <h3>{light.title}</h3>
+          <ul>
+            {light.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }
