@@ -1,18 +1,13 @@
-/** May it leave? The answer with its remedies, in the line's own chainage. */
+/** May it leave? The whole answer with counts and remedies, in the line's own chainage. */
 
-import { ranked, verdictOf } from '../engine/finding/make.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
-import { checkOuting as answerOf, answerPrepared } from '../engine/outing/check.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { checkOuting as answerOf } from '../engine/outing/check.ts';
 import { countCars } from '../engine/outing/counts.ts';
 import { withRemedies } from '../engine/outing/remedies.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
-import { lookAtBrakes } from './brakes.ts';
-import { inLineChainage } from './chainage.ts';
-import { timedOuting } from './timed.ts';
+import { type Begun, begin, told } from './begun.ts';
 
 export interface CheckOptions {
   /** Search for remedies: some tenths of a second more. */
@@ -24,37 +19,22 @@ export interface CheckOptions {
 }
 
 export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
-  let answer: Answer | undefined;
-  for (const stage of checkInStages(outing, options)) answer = stage;
-  return answer as Answer;
+  const begun = begin(outing);
+  let answer = told(begun, begun.answer);
+  for (const stage of fuller(begun, options)) answer = stage;
+  return answer;
 }
 
 /**
- * The answer in growing completeness: without car counts, with them, with remedies. Each stage is the whole
+ * The answer begun in growing completeness: with car counts, then with remedies. Each stage is the whole
  * answer so far, for a screen that shows the first while the rest is reckoned.
  */
-export function* checkInStages(outing: Outing, options: CheckOptions = {}): Generator<Answer> {
-  const timed = timedOuting(outing);
-  if (timed.train.vehicles.length === 0) throw new RangeError('a train needs at least one vehicle');
-  const ready = prepare(openOuting(timed));
-  const told = (answer: Answer): Answer => withBrakeLook(outing, inLineChainage(outing, answer));
-  const first = answerPrepared(ready, { counts: false });
-  yield told(first);
+export function* fuller(begun: Begun, options: CheckOptions = {}): Generator<Answer> {
+  const { timed, ready, answer } = begun;
   const counts = options.counts ?? true;
-  const counted = counts ? { ...first, cars: countCars(timed, ready.cautiousShare) } : first;
-  if (counts) yield told(counted);
-  if (options.remedies !== false) yield told(findRemedies(timed, counted, options.onTried));
-}
-
-/** The brakes looked at part by part. Outside the search for remedies, which re-asks only what the changes touch. */
-function withBrakeLook(outing: Outing, answer: Answer): Answer {
-  const findings = ranked([...answer.findings, ...lookAtBrakes(outing).findings]);
-  return { ...answer, findings, verdict: verdictOf(findings) };
-}
-
-/** Remedies for an answer in the running direction. */
-function findRemedies(outing: Outing, answer: Answer, onTried?: (changes: number) => void): Answer {
-  return withRemedies(outing, answer, (changed) => answerOf(changed, { counts: false }), onTried);
+  const counted = counts ? { ...answer, cars: countCars(timed, ready.cautiousShare) } : answer;
+  if (counts) yield told(begun, counted);
+  if (options.remedies !== false) yield told(begun, withRemedies(timed, counted, answerOf, options.onTried));
 }
 
 /** The outing after a change, and its answer. */

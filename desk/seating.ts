@@ -7,11 +7,10 @@ import { layTrack } from '../engine/balance/track.ts';
 import { GRAVITY } from '../engine/constants.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import { openOuting } from '../engine/outing/context.ts';
-import { runningSpeed } from '../engine/outing/counts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { seatPeople } from '../engine/seating/seat.ts';
 import type { NoSeating, Seating, SeatingProblem, SeatingRules, Solve } from '../engine/seating/types.ts';
-import { hostCeilings } from '../engine/stopping/ceilings.ts';
+import { hostCeilings, runningSpeed } from '../engine/stopping/ceilings.ts';
 import { gridOf } from '../engine/stopping/map.ts';
 import { isCar } from '../engine/train/cars.ts';
 

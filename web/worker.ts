@@ -1,5 +1,5 @@
 /** The whole check off the page's thread: the answer at once, then the same with counts and with remedies. */
-import { checkInStages } from '../desk/check.ts';
+import { begin, told } from '../desk/begun.ts';
 import { timedOuting } from '../desk/timed.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
@@ -15,7 +15,7 @@ export interface Ask {
 export interface Reply {
   readonly id: number;
   readonly answer?: Answer;
-  /** With the first answer: the outing with the times of its brakes, for stops at hand. */
+  /** Before the first answer: the outing with the times of its brakes, for stops at hand. */
   readonly timed?: Outing;
   readonly fault?: string;
   readonly last: boolean;
@@ -26,19 +26,28 @@ let newest = 0;
 
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   newest = data.id;
-  const outing = data.changes.reduce(applyChange, data.outing);
-  reply({ id: data.id, timed: timedOuting(outing), last: false });
-  next(data.id, checkInStages(outing));
+  void work(data);
 });
 
 /** One stage after the other; between them a newer question may come in, and this one is dropped. */
-function next(id: number, stages: Generator<Answer>): void {
-  if (id !== newest) return;
+async function work({ id, outing, changes }: Ask): Promise<void> {
   try {
-    const { value, done } = stages.next();
-    if (done) reply({ id, last: true });
-    else reply({ id, answer: value, last: false });
-    if (!done) setTimeout(() => next(id, stages), 0);
+    const tried = changes.reduce(applyChange, outing);
+    const timed = timedOuting(tried);
+    reply({ id, timed, last: false });
+    const begun = begin(tried, timed);
+    reply({ id, answer: told(begun, begun.answer), last: false });
+    // What the first answer does not need is loaded after it.
+    const { fuller } = await import('../desk/check.ts');
+    const stages = fuller(begun);
+    for (;;) {
+      await new Promise((ready) => setTimeout(ready, 0));
+      if (id !== newest) return;
+      const { value, done } = stages.next();
+      if (done) break;
+      reply({ id, answer: value, last: false });
+    }
+    reply({ id, last: true });
   } catch (error) {
     reply({ id, fault: error instanceof Error ? error.message : String(error), last: true });
   }

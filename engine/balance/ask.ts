@@ -4,9 +4,8 @@
  */
 import type { Finding } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { runningSpeed } from '../outing/counts.ts';
 import type { Ceiling, Findings } from '../outing/question.ts';
-import { hostCeilings } from '../stopping/ceilings.ts';
+import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
 import { type CurveSpeeds, curveSpeeds } from './curves.ts';
 import { type BalanceLook, lookAtBalance } from './look.ts';
 import type { SpeedLine } from './margins.ts';

@@ -12,30 +12,25 @@ import { askHolding } from '../holding/ask.ts';
 import { askParting } from '../parting/ask.ts';
 import { askFlag } from '../spacing/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
+import { runningSpeed } from '../stopping/ceilings.ts';
 import { brakingPoints } from '../stopping/map.ts';
 import { type Prepared, prepare } from '../stopping/prepare.ts';
-import type { Answer, CarCount, WheelMap } from './answer.ts';
+import type { Answer, WheelMap } from './answer.ts';
 import { type OutingContext, openOuting } from './context.ts';
-import { countCars, runningSpeed } from './counts.ts';
 import { askHost } from './host.ts';
 import { askLoads } from './loads.ts';
 import type { Ceiling } from './question.ts';
 import { runningOf } from './running.ts';
 import type { Outing } from './types.ts';
 
-export interface CheckOptions {
-  /** Car counts by rail state cost most of the time; remedies leave them out. */
-  readonly counts: boolean;
-}
-
-/** The answer in chainage of the running direction. */
-export function checkOuting(outing: Outing, options: CheckOptions = { counts: true }): Answer {
+/** The answer in chainage of the running direction, without car counts: they cost most of the time. */
+export function checkOuting(outing: Outing): Answer {
   const context = openOuting(outing);
   if (outing.train.vehicles.length === 0) throw new RangeError('a train needs at least one vehicle');
-  return answerPrepared(prepare(context), options);
+  return answerPrepared(prepare(context));
 }
 
-export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
+export function answerPrepared(ready: Prepared): Answer {
   const { context } = ready;
   const { outing } = context;
   const state = outing.conditions.railState;
@@ -67,7 +62,6 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     }).findings,
     ...askFlag({ context, model: models.cautious, speeds: running, step: map.step }).findings,
   );
-  const cars: CarCount[] = options.counts ? countCars(outing, ready.cautiousShare) : [];
   const all = ranked(findings);
   return {
     verdict: verdictOf(all),
@@ -75,7 +69,7 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     speeds: map,
     wheels: wheelMap(balance.data),
     brakingPoints: brakingPoints(context, map, models.cautious),
-    cars,
+    cars: [],
     haul: haul.data,
     hold: hold.data,
   };

@@ -7,7 +7,7 @@
 import { startCheck } from '../hauling/haul.ts';
 import { holdingForce, standPull } from '../holding/hold.ts';
 import { availableAlong } from '../stopping/available.ts';
-import { hostCeilings } from '../stopping/ceilings.ts';
+import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
 import { stopMargin } from '../stopping/map.ts';
 import { modelOf } from '../stopping/model.ts';
 import { potentialOf, prepare } from '../stopping/prepare.ts';
@@ -17,7 +17,6 @@ import { isCar } from '../train/cars.ts';
 import type { Rider } from '../train/types.ts';
 import type { CarCount } from './answer.ts';
 import { type OutingContext, openOuting } from './context.ts';
-import type { Ceiling } from './question.ts';
 import type { Outing, RailState } from './types.ts';
 import { railStates } from './types.ts';
 
@@ -99,20 +98,6 @@ function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>):
     if (d > room || d === Infinity) return grid[j];
   }
   return undefined;
-}
-
-/** What a driver would run at: the ceilings, or the planned speed where lower. */
-export function runningSpeed(
-  context: OutingContext,
-  grid: Float64Array,
-  ceilings: readonly Ceiling[],
-): Float64Array {
-  const planned = context.outing.plannedSpeed ?? Infinity;
-  const speed = new Float64Array(grid.length).fill(planned);
-  for (const ceiling of ceilings) {
-    for (let j = 0; j < grid.length; j++) if (ceiling.speed[j] < speed[j]) speed[j] = ceiling.speed[j];
-  }
-  return speed;
 }
 
 type Way = 'pulled' | 'stopped' | 'held';

@@ -41,6 +41,20 @@ export function hostCeilings(context: OutingContext, grid: Float64Array): Ceilin
   return ceilings;
 }
 
+/** What a driver would run at: the ceilings, or the planned speed where lower. */
+export function runningSpeed(
+  context: OutingContext,
+  grid: Float64Array,
+  ceilings: readonly Ceiling[],
+): Float64Array {
+  const planned = context.outing.plannedSpeed ?? Infinity;
+  const speed = new Float64Array(grid.length).fill(planned);
+  for (const ceiling of ceilings) {
+    for (let j = 0; j < grid.length; j++) if (ceiling.speed[j] < speed[j]) speed[j] = ceiling.speed[j];
+  }
+  return speed;
+}
+
 /** Agreed limits are written in the line's own chainage; this turns one to the running direction. */
 function runningStretch<T extends { from: number; to: number; speed: number }>(
   context: OutingContext,

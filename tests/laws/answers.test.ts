@@ -1,8 +1,8 @@
 /** Laws of the whole answer: never a throw, never a NaN; remedies do what they say; the cautious figure covers. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { checkOuting } from '../../desk/check.ts';
 import { applyChange } from '../../engine/outing/change.ts';
-import { checkOuting } from '../../engine/outing/check.ts';
 import { openOuting } from '../../engine/outing/context.ts';
 import { isCleared, withRemedies } from '../../engine/outing/remedies.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
