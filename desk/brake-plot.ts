@@ -3,12 +3,13 @@
  * the force rises from its base line to full; a bar marks 10 % to 90 %.
  */
 import { scaleLinear } from 'd3-scale';
-import { line } from 'd3-shape';
 import type { GearFill, TrainFill } from '../engine/brake/fill.ts';
 import {
   group,
   lineShape,
+  type Point,
   pathShape,
+  polyline,
   rectShape,
   type Scene,
   type Shape,
@@ -78,15 +79,12 @@ function row(gear: GearFill, top: number, x: Scale, end: number, names: PlotName
     .filter(([t]) => t <= end);
   const last = points[points.length - 1];
   if (last && last[0] < end) points.push([end, last[1]]);
-  const path = line<[number, number]>(
-    ([t]) => Math.round(x(t) * 10) / 10,
-    ([, share]) => Math.round((base - share * BAND) * 10) / 10,
-  )(points);
+  const curve = points.map(([t, share]): Point => [x(t), base - share * BAND]);
   return group({}, [
     textShape('word', LEFT - 12, base - 8, names.vehicle(gear.vehicle), 13, 'end'),
     lineShape('hair', LEFT, base, WIDTH - RIGHT, base),
     rectShape('cautious', x(gear.t10), base - 5, x(gear.t90) - x(gear.t10), 5),
-    pathShape('bold', path ?? ''),
+    pathShape('bold', polyline(curve)),
     textShape('small', WIDTH - RIGHT + 8, base - 8, names.time(gear.t90), 12),
   ]);
 }

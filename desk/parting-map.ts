@@ -2,7 +2,6 @@
  * The map of partings: for each gap a band along the line whose height grows with the harm, over the profile
  * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
  */
-import { area } from 'd3-shape';
 import { heightAt } from '../engine/line/geometry.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
@@ -26,9 +25,12 @@ import type { StripModel } from './strip/model.ts';
 import { trainShapes } from './strip/moment.ts';
 import { scaleLinear } from './strip/scale.ts';
 import {
+  filledTo,
   group,
   lineShape,
+  type Point,
   pathShape,
+  polyline,
   px,
   rectShape,
   type Scene,
@@ -164,12 +166,7 @@ function profile(outing: Outing, layout: Layout, voice: Voice): Shape {
   const { line } = outing;
   const { size, left, right } = layout;
   const ground = groundOf(modelOf(outing, null), layout);
-  const points = samples(layout).map((s): [number, number] => [layout.x(s), ground.y(heightAt(line, s))]);
-  const under = area<[number, number]>()
-    .x((p) => px(p[0]))
-    .y0(layout.profile.bottom)
-    .y1((p) => px(p[1]))(points);
-  const rail = points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${px(x)},${px(y)}`).join('');
+  const points = samples(layout).map((s): Point => [layout.x(s), ground.y(heightAt(line, s))]);
   const words = stripWords(voice);
   const ticks = words.chainageTicks(
     layout.view.from,
@@ -177,8 +174,8 @@ function profile(outing: Outing, layout: Layout, voice: Voice): Shape {
     Math.max(2, Math.floor((right - left) / (size * 8))),
   );
   return group({}, [
-    pathShape('earth', under ?? ''),
-    pathShape('rail', rail),
+    pathShape('earth', filledTo(layout.profile.bottom, points)),
+    pathShape('rail', polyline(points)),
     ...places(outing, layout, ground),
     lineShape('fine', left, layout.profile.bottom, right, layout.profile.bottom),
     ...ticks.map((s) =>

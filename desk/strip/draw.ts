@@ -2,7 +2,6 @@
  * The strip: one long drawing of the line. From the top: permitted speed with its reasons; the profile with
  * grades, places and the train standing on it; how light its wheels run; the plan of curvature; chainage. Pure: data in, scene out.
  */
-import { area, line as lineOf } from 'd3-shape';
 import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
 import type { Place } from '../../engine/line/types.ts';
 import { type Ground, groundOf, type Layout, layOut, samples } from './layout.ts';
@@ -10,9 +9,12 @@ import type { StripModel, StripMoment, StripView, StripWords } from './model.ts'
 import { reach } from './moment.ts';
 import { scaleLinear } from './scale.ts';
 import {
+  filledTo,
   group,
   lineShape,
+  type Point,
   pathShape,
+  polyline,
   px,
   rectShape,
   type Scene,
@@ -84,20 +86,12 @@ function speedBand(model: StripModel, layout: Layout, words: StripWords): Shape 
         textShape('small', left - 4, y(v) + size * 0.3, words.speedTick(v), size * 0.85, 'end'),
       ]),
     );
-  const points = samples(layout).map((s): [number, number] => [
-    layout.x(s),
-    y(valueAt(speeds.at, speeds.limit, s)),
-  ]);
-  const curve = lineOf()(points) ?? '';
-  const under = area<[number, number]>()
-    .x((p) => p[0])
-    .y0(band.bottom)
-    .y1((p) => p[1])(points);
+  const points = samples(layout).map((s): Point => [layout.x(s), y(valueAt(speeds.at, speeds.limit, s))]);
   return group({ class: 'speeds' }, [
     ...ticks,
     textShape('small', left, band.top - size * 0.2, words.speedUnit, size * 0.85),
-    pathShape('allowed', under ?? ''),
-    pathShape('limit', curve),
+    pathShape('allowed', filledTo(band.bottom, points)),
+    pathShape('limit', polyline(points)),
     lineShape('fine', left, band.bottom, right, band.bottom),
     ...planned(model, layout, y),
     ...reasonLabels(model, layout, words, y),
@@ -152,18 +146,11 @@ function reasonLabels(
 
 function profileBand(model: StripModel, layout: Layout, words: StripWords): Shape {
   const ground = groundOf(model, layout);
-  const points = samples(layout).map((s): [number, number] => [
-    layout.x(s),
-    ground.y(heightAt(model.line, s)),
-  ]);
-  const earth = area<[number, number]>()
-    .x((p) => p[0])
-    .y0(layout.profile.bottom)
-    .y1((p) => p[1])(points);
+  const points = samples(layout).map((s): Point => [layout.x(s), ground.y(heightAt(model.line, s))]);
   const { size, right } = layout;
   return group({ class: 'profile' }, [
-    pathShape('earth', earth ?? ''),
-    pathShape('rail', lineOf()(points) ?? ''),
+    pathShape('earth', filledTo(layout.profile.bottom, points)),
+    pathShape('rail', polyline(points)),
     ...gradeLabels(model, layout, words),
     ...places(model, layout, words, ground),
     textShape(
@@ -263,14 +250,9 @@ function curveBand(model: StripModel, layout: Layout, words: StripWords): Shape 
     0,
   );
   const scale = sharpest > 0 ? ((band.bottom - band.top) / 2 - size * 0.2) / sharpest : 0;
-  const points = samples(layout).map((s): [number, number] => [
-    layout.x(s),
-    middle - curvatureAt(model.line, s) * scale,
-  ]);
-  const shapeOf = area<[number, number]>()
-    .x((p) => p[0])
-    .y0(middle)
-    .y1((p) => p[1])(points);
+  const points = samples(layout).map(
+    (s): Point => [layout.x(s), middle - curvatureAt(model.line, s) * scale],
+  );
   const labels = model.line.curves
     .filter((c) => c.startCurvature === c.endCurvature && c.to > layout.view.from && c.from < layout.view.to)
     .map((c) => {
@@ -286,7 +268,7 @@ function curveBand(model: StripModel, layout: Layout, words: StripWords): Shape 
       );
     });
   return group({ class: 'curvature' }, [
-    pathShape('curve', shapeOf ?? ''),
+    pathShape('curve', filledTo(middle, points)),
     lineShape('axis', layout.left, middle, layout.right, middle),
     ...labels,
   ]);

@@ -46,6 +46,19 @@ export const textShape = (
 /** Coordinates to a tenth of a pixel keep files small and drawings stable. */
 export const px = (value: number): number => Math.round(value * 10) / 10;
 
+export type Point = readonly [x: number, y: number];
+
+/** Path through the points, px; empty without any. */
+export const polyline = (points: readonly Point[]): string =>
+  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${px(x)},${px(y)}`).join('');
+
+/** Path of what lies between the points and a level, px. */
+export function filledTo(level: number, points: readonly Point[]): string {
+  if (points.length === 0) return '';
+  const [from, to] = [points[0][0], points[points.length - 1][0]];
+  return `${polyline(points)}L${px(to)},${px(level)}L${px(from)},${px(level)}Z`;
+}
+
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const escapeText = (text: string): string => text.replace(/[&<>"]/g, (c) => escapes[c]);
 

@@ -5,7 +5,7 @@
 import { lightestPlace, thinShare } from '../light-wheels.ts';
 import type { Layout } from './layout.ts';
 import type { StripModel, StripWords } from './model.ts';
-import { group, lineShape, pathShape, px, type Shape, textShape } from './scene.ts';
+import { filledTo, group, lineShape, type Point, pathShape, type Shape, textShape } from './scene.ts';
 
 type RibbonInk = 'weightoff' | 'weightthin' | 'weightshort';
 
@@ -27,7 +27,10 @@ export function wheelBand({ wheels, line }: StripModel, layout: Layout, words: S
     ...ribbons(columns(wheels, line, layout), inkOf).map(({ ink, from, shares }) =>
       pathShape(
         ink,
-        `M${px(left + from)},${px(band.top)}${shares.map((s, i) => `L${px(left + from + i)},${px(band.top + tall(s))}`).join('')}L${px(left + from + shares.length - 1)},${px(band.top)}Z`,
+        filledTo(
+          band.top,
+          shares.map((s, i): Point => [left + from + i, band.top + tall(s)]),
+        ),
       ),
     ),
     lineShape('fine', left, band.top, right, band.top),
