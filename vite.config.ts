@@ -1,11 +1,45 @@
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
+interface Graph {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+
+const first = new Set<string>();
+
+/** All that the first screen needs in one piece: it packs smaller than dozens of shared crumbs. */
+function firstScreen(id: string, graph: Graph): string | null {
+  if (first.size === 0) follow(new URL('web/main.tsx', import.meta.url).pathname, graph);
+  return first.has(id) ? 'first' : null;
+}
+
+function follow(id: string, graph: Graph): void {
+  if (first.has(id)) return;
+  first.add(id);
+  for (const next of graph.getModuleInfo(id)?.importedIds ?? []) follow(next, graph);
+}
+
+/** The papers of the example that opens first, likewise. */
+const firstPapers = (id: string): string | null =>
+  /examples\/(heavy-air|trains\/granite-air|vehicles\/(granite|air-car)|(lines|hosts)\/larkfield-hollow)\.json$/.test(
+    id,
+  )
+    ? 'papers'
+    : null;
+
 /** The workbench: static files that work from any folder and, once loaded, without a network. */
 export default defineConfig({
   root: 'web',
   base: './',
-  build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    reportCompressedSize: true,
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: firstScreen }, { name: firstPapers, test: /examples/ }] } },
+    },
+  },
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   plugins: [
