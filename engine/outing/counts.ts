@@ -10,7 +10,7 @@ import { availableAlong } from '../stopping/available.ts';
 import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
 import { stopMargin } from '../stopping/map.ts';
 import { modelOf } from '../stopping/model.ts';
-import { potentialOf, prepare } from '../stopping/prepare.ts';
+import { dayAir, potentialOf, prepare } from '../stopping/prepare.ts';
 import { unsafeBy } from '../stopping/scenario.ts';
 import { stopDistance } from '../stopping/stop.ts';
 import { isCar } from '../train/cars.ts';
@@ -54,19 +54,27 @@ interface CountCheck {
 /** For one count: per rail state, where each fails (m); undefined: it does not fail. */
 function checkCount(context: OutingContext, shareOf: (state: RailState) => number): CountCheck {
   const { outing, line, loaded } = context;
-  const hard = potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0);
-  const gravity = potentialOf(line, loaded, 0, STEP, 0);
-  const stand = standPull(loaded, gravity, line.length);
-  const ready = prepare(context, STEP, 0);
+  // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
+  const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
+  const stand = once(() => standPull(loaded, potentialOf(line, loaded, 0, STEP, 0), line.length));
+  const ready = once(() => prepare(context, STEP, 0));
+  const air = once(() => dayAir(outing.conditions));
   return {
     pulled: (state) => {
-      const start = startCheck(loaded, hard, line.length, outing.assumed.adhesion[state], outing.assumed, -1);
+      const start = startCheck(
+        loaded,
+        hard(),
+        line.length,
+        outing.assumed.adhesion[state],
+        outing.assumed,
+        -1,
+      );
       if (start.pull === undefined) return 'unknown';
       return start.pull >= start.need ? undefined : start.at;
     },
     stopped: (state) => {
-      if (ready.brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
-      const model = modelOf(ready.kit(state), unsafeBy(shareOf(state)));
+      if (ready().brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
+      const model = modelOf(ready().kit(state), unsafeBy(shareOf(state)));
       return failsToStop(context, model);
     },
     held: (state) => {
@@ -74,12 +82,20 @@ function checkCount(context: OutingContext, shareOf: (state: RailState) => numbe
         loaded,
         outing.assumed,
         outing.assumed.adhesion[state],
-        ready.air,
+        air(),
         (gear) => gear.parking,
         -1,
       );
-      return hold >= stand.pull ? undefined : stand.at;
+      return hold >= stand().pull ? undefined : stand().at;
     },
+  };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }
 
