@@ -36,8 +36,17 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     reportCompressedSize: true,
+    // The PDF maker and the solver are large, and loaded when asked for.
+    chunkSizeWarningLimit: 1000,
     rolldownOptions: {
-      output: { codeSplitting: { groups: [{ name: firstScreen }, { name: firstPapers, test: /examples/ }] } },
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: firstScreen, debugName: 'first' },
+            { name: firstPapers, debugName: 'papers' },
+          ],
+        },
+      },
     },
   },
   worker: { format: 'es' },
@@ -47,8 +56,8 @@ export default defineConfig({
       registerType: 'autoUpdate',
       injectRegister: 'script',
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm}'],
-        // The solver that seats riders works without a network too.
+        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm,ttf}'],
+        // The solver that seats riders and the maker of PDFs work without a network too.
         maximumFileSizeToCacheInBytes: 5 * 1024 * 1024,
         navigateFallback: 'index.html',
       },

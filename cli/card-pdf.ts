@@ -1,17 +1,8 @@
-/** The running card as a PDF: one side, large type, with the strip and a QR code that carries the outing. */
+/** The running card as a PDF, set in the fonts that come with the packages. */
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
-import { renderSVG } from 'uqr';
-import type { Card } from '../desk/card.ts';
-
-export type Paper = 'a5' | 'half-letter';
-
-/** Points. */
-const papers: Readonly<Record<Paper, { width: number; height: number }>> = {
-  a5: { width: 419.53, height: 595.28 },
-  'half-letter': { width: 396, height: 612 },
-};
+import type { TDocumentDefinitions } from 'pdfmake/interfaces';
+import { cardFace } from '../desk/card-paper.ts';
 
 interface PdfMake {
   setFonts(fonts: unknown): void;
@@ -20,160 +11,13 @@ interface PdfMake {
   createPdf(definition: TDocumentDefinitions): { getBuffer(): Promise<Buffer> };
 }
 
-export async function cardPdf(
-  card: Card,
-  strip: string,
-  code: string | undefined,
-  paper: Paper,
-): Promise<Buffer> {
+export async function cardPdf(document: TDocumentDefinitions): Promise<Buffer> {
   const require = createRequire(import.meta.url);
   const pdfmake = require('pdfmake') as PdfMake;
   const fonts = join(dirname(require.resolve('dejavu-fonts-ttf/package.json')), 'ttf');
   const face = (file: string): string => join(fonts, `${file}.ttf`);
-  pdfmake.setFonts({
-    Card: {
-      normal: face('DejaVuSansCondensed'),
-      bold: face('DejaVuSansCondensed-Bold'),
-      italics: face('DejaVuSansCondensed-Oblique'),
-      bolditalics: face('DejaVuSansCondensed-BoldOblique'),
-    },
-  });
+  pdfmake.setFonts({ [cardFace.name]: { normal: face(cardFace.normal), bold: face(cardFace.bold) } });
   pdfmake.setUrlAccessPolicy?.(() => false);
   pdfmake.setLocalAccessPolicy?.((path) => path.startsWith(fonts));
-  return pdfmake.createPdf(definition(card, strip, code, paper)).getBuffer();
+  return pdfmake.createPdf(document).getBuffer();
 }
-
-const MARGIN = 20;
-
-function definition(card: Card, strip: string, code: string | undefined, paper: Paper): TDocumentDefinitions {
-  const { width, height } = papers[paper];
-  const inner = width - 2 * MARGIN;
-  return {
-    pageSize: { width, height },
-    pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
-    info: { title: `Running card: ${card.title}`, creator: 'Heedway' },
-    defaultStyle: { font: 'Card', fontSize: 9.5, lineHeight: 1.05 },
-    content: [
-      head(card, inner),
-      ...heeds(card),
-      { svg: fontsOf(strip), width: inner, margin: [0, 5, 0, 4] },
-      {
-        columns: [
-          { width: '*', stack: [speeds(card), ...foot(card, code)] },
-          { width: inner * 0.4, stack: [...braking(card), ...square(code, inner * 0.4)] },
-        ],
-        columnGap: 12,
-      },
-      seating(card),
-    ],
-  };
-}
-
-/** The strip names screen faces and outlines its lettering; on paper it is set plain in the card's own face. */
-const fontsOf = (svg: string): string =>
-  svg
-    .replace(/<\?xml[^>]*\?>\s*/, '')
-    .replace(/font-family="[^"]*"/g, 'font-family="Card"')
-    .replace(/<text[^>]*>/g, (tag) =>
-      tag.replace(/ (stroke|stroke-width|stroke-linejoin|paint-order|font-stretch)="[^"]*"/g, ''),
-    );
-
-const head = (card: Card, inner: number): Content => ({
-  columns: [
-    {
-      width: inner * 0.66,
-      stack: [
-        { text: card.verdict.toUpperCase(), fontSize: 24, bold: true },
-        { text: card.title, fontSize: 13, bold: true },
-        { text: `${card.train} · ${card.line}` },
-        { text: `${card.day} · rail ${card.rail}`, fontSize: 11, bold: true },
-      ],
-    },
-    {
-      width: '*',
-      stack: [
-        { text: 'gap to keep', alignment: 'right' },
-        { text: card.gap, fontSize: 21, bold: true, alignment: 'right' },
-        {
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`)).join(' · '),
-          alignment: 'right',
-          margin: [0, 2, 0, 0],
-        },
-        { text: 'cars, this rail', alignment: 'right', fontSize: 8 },
-      ],
-    },
-  ],
-});
-
-function heeds(card: Card): Content[] {
-  if (card.heeds.length === 0) return [];
-  const more = card.moreHeeds > 0 ? [{ text: `and ${card.moreHeeds} more: see the full answer` }] : [];
-  return [
-    {
-      ul: [...card.heeds.map((text) => ({ text, bold: true })), ...more],
-      fontSize: 10.5,
-      margin: [0, 5, 0, 0],
-    },
-  ];
-}
-
-/** Figures and their units stay on one line. */
-const tied = (text: string): string => text.replace(/ /g, '\u00a0');
-
-const speeds = (card: Card): Content => ({
-  table: {
-    widths: [76, 50, '*'],
-    body: [
-      [
-        { text: 'from – to', bold: true },
-        { text: 'at most', bold: true },
-        { text: 'because of', bold: true },
-      ],
-      ...card.speeds.map((s) => [
-        { text: s.where },
-        { text: s.speed, bold: true, fontSize: 12 },
-        { text: s.why },
-      ]),
-    ],
-  },
-  layout: 'lightHorizontalLines',
-});
-
-const braking = (card: Card): Content[] => [
-  { text: 'Braking points', bold: true },
-  ...(card.braking.length === 0
-    ? [{ text: 'none booked' }]
-    : card.braking.map((text) => ({
-        text,
-        fontSize: 11,
-        margin: [0, 1, 0, 0] as [number, number, number, number],
-      }))),
-];
-
-/** Small, for it is looked up and not read at arm's length. */
-const seating = (card: Card): Content => ({
-  text: [
-    { text: 'Seats, front first  ', bold: true },
-    ...card.seating.flatMap(({ vehicle, seats }) => [
-      { text: `${tied(vehicle)}: `, bold: true },
-      { text: `${seats.split(' · ').map(tied).join(' · ')}   ` },
-    ]),
-  ],
-  fontSize: 7,
-  margin: [0, 4, 0, 0],
-});
-
-const foot = (card: Card, code: string | undefined): Content[] => [
-  { text: `Assumed: ${card.assumptions}.`, fontSize: 8, margin: [0, 8, 0, 0] },
-  { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
-  {
-    text: code
-      ? 'The code carries this outing for another phone.'
-      : 'This outing is too large for a code: pass on its file.',
-    fontSize: 8,
-    margin: [0, 3, 0, 0],
-  },
-];
-
-const square = (code: string | undefined, width: number): Content[] =>
-  code ? [{ svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }), width, margin: [0, 8, 0, 0] }] : [];

@@ -102,13 +102,13 @@ function gapText(answer: Answer, voice: Voice): string {
 function carRows(outing: Outing, answer: Answer): Card['cars'] {
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   if (!today) return [];
-  const text = (n: number | null, none: string): string => (n === null ? none : `${n}`);
-  return [
-    { way: 'pulled', count: text(today.pulled, 'cannot tell') },
-    { way: 'stopped', count: text(today.stopped, 'cannot tell') },
-    { way: 'held', count: text(today.held, 'cannot tell') },
-    { way: 'host', count: text(today.host, 'no rule') },
-  ];
+  const ways = (['pulled', 'stopped', 'held'] as const).map((way) => {
+    const count = today[way];
+    // The search ends at a number of cars: more may be possible, and are not looked at.
+    const more = today.unlimited.includes(way) ? '+' : '';
+    return { way, count: count === null ? 'cannot tell' : `${count}${more}` };
+  });
+  return [...ways, { way: 'host', count: today.host === null ? 'no rule' : `${today.host}` }];
 }
 
 /** Seats front first with who sits there; empty ones show as a dash, vehicles without seats not at all. */

@@ -6,7 +6,18 @@ import { inkSheet } from '../desk/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
 import { AnswerRoom } from './rooms/answer/answer-room.tsx';
-import { answer, busy, canRedo, canUndo, problems, redo, settings, trouble, undo } from './state/session.ts';
+import {
+  answer,
+  busy,
+  canRedo,
+  canUndo,
+  fault,
+  problems,
+  redo,
+  settings,
+  undo,
+  unkept,
+} from './state/session.ts';
 
 type Load = () => Promise<{ readonly Room: ComponentType }>;
 
@@ -50,11 +61,12 @@ export function App() {
       </a>
       <Head room={room.value} />
       <main id="main" tabIndex={-1}>
-        {trouble.value !== '' && (
+        {fault.value !== '' && (
           <p class="notice" role="alert">
-            {trouble.value}
+            {fault.value}
           </p>
         )}
+        {unkept.value !== '' && <Unkept />}
         {problems.value.length > 0 && <Broken />}
         <Room id={room.value} />
       </main>
@@ -130,6 +142,23 @@ function Choices() {
         </select>
       </label>
     </>
+  );
+}
+
+/** The browser keeps nothing: the work is handed over as a file instead. */
+function Unkept() {
+  return (
+    <section class="notice" role="alert">
+      <p>{unkept.value} Until it can, nothing outlasts this page but what you save:</p>
+      <button
+        type="button"
+        onClick={() =>
+          void import('./parts/save-everything.ts').then(({ saveEverything }) => saveEverything())
+        }
+      >
+        Save everything as one file
+      </button>
+    </section>
   );
 }
 

@@ -3,11 +3,12 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
+import { cardDocument, type Paper } from '../../desk/card-paper.ts';
 import { checkOuting } from '../../desk/check.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
 import { stripSvg } from '../../desk/strip/svg.ts';
 import { bundleOuting } from '../../files/index.ts';
-import { cardPdf, type Paper } from '../card-pdf.ts';
+import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { loadFromDisk, openOutingFile } from '../open.ts';
 
@@ -37,7 +38,7 @@ async function card(path: string, options: CardOptions) {
   const data = runningCard(outing, answer, voice);
   const strip = stripSvg(outing, answer, voice, 860, 270);
   const code = await codeOf(path);
-  await writeFile(options.pdf, await cardPdf(data, strip, code, options.paper as Paper));
+  await writeFile(options.pdf, await cardPdf(cardDocument(data, strip, code, options.paper as Paper)));
   return {
     text: `Running card written into ${options.pdf}: ${data.verdict}.${code ? '' : ' The outing is too large for a QR code.'}`,
     json: { ...data, pdf: options.pdf, code: code ?? null },

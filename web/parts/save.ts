@@ -1,8 +1,12 @@
-/** Hand a text to the reader as a file. */
-export function saveText(text: string, name: string, type = 'application/json'): void {
+/** Hand a file to the reader. */
+export function saveBlob(blob: Blob, name: string): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(blob);
   link.download = name;
   link.click();
-  URL.revokeObjectURL(link.href);
+  // The browser reads it after the click has been dealt with.
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
+
+export const saveText = (text: string, name: string, type = 'application/json'): void =>
+  saveBlob(new Blob([text], { type }), name);

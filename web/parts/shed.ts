@@ -6,7 +6,7 @@ import { computed, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
 import { type FileProblem, readVehicle, writeFile } from '../../files/index.ts';
 import { demo, demoNames } from '../state/demos.ts';
-import { paper, trouble } from '../state/session.ts';
+import { paper, unkept } from '../state/session.ts';
 
 type Json = Record<string, unknown>;
 
@@ -50,7 +50,7 @@ async function keep(vehicles: readonly Json[]): Promise<void> {
   try {
     await (await opened()).put('vehicles', vehicles, 'own');
   } catch {
-    trouble.value = 'The browser could not keep your vehicles. Save them as files.';
+    unkept.value = 'The browser could not keep your vehicles: its storage is full or shut.';
   }
 }
 
@@ -59,7 +59,7 @@ export async function openShed(): Promise<void> {
   try {
     own.value = ((await (await opened()).get('vehicles', 'own')) as Json[] | undefined) ?? [];
   } catch {
-    trouble.value = 'The browser keeps no vehicles here. Save yours as files.';
+    unkept.value = 'The browser keeps no vehicles here.';
   }
   if (examples.value.length > 0) return;
   const outings = await Promise.all(demoNames.map((d) => demo(d.file)));

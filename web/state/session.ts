@@ -42,7 +42,10 @@ export const before = signal<Answer | null>(null);
 /** The outing being tried with the times of its brakes, as the worker reckons them. */
 export const timed = signal<Outing | null>(null);
 export const busy = signal(false);
-export const trouble = signal('');
+/** Why there is no answer to what was asked last. */
+export const fault = signal('');
+/** What the browser could not keep, and so would be lost. */
+export const unkept = signal('');
 
 export const tried = computed<Outing | null>(
   () => outing.value && trial.value.reduce(applyChange, outing.value),
@@ -108,7 +111,7 @@ let asked = 0;
 
 worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
   if (data.id !== asked) return;
-  if (data.fault) trouble.value = data.fault;
+  if (data.fault) fault.value = data.fault;
   if (data.timed) timed.value = data.timed;
   if (data.answer) {
     // Until this answer's counts are there, the last ones stay in sight.
@@ -118,6 +121,11 @@ worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
     if (trial.value.length === 0) before.value = shown;
   }
   busy.value = !data.last;
+});
+
+worker.addEventListener('error', () => {
+  busy.value = false;
+  fault.value = 'The check has stopped. Load the page again; your work is kept.';
 });
 
 async function readPaper(): Promise<void> {
@@ -132,6 +140,7 @@ function ask(): void {
   if (!outing.value) return;
   asked++;
   busy.value = true;
+  fault.value = '';
   worker.postMessage({ id: asked, outing: outing.value, changes: trial.value } satisfies Ask);
 }
 
@@ -142,11 +151,16 @@ let database: IDBPDatabase | undefined;
 async function keep(key: string, value: unknown): Promise<void> {
   try {
     await database?.put('session', value, key);
+    if (database && key === 'paper') unkept.value = '';
   } catch {
-    trouble.value =
-      'The browser could not keep your work: its storage is full or shut. Save it as a file under Files.';
+    unkept.value = 'The browser could not keep your work: its storage is full or shut.';
   }
 }
+
+/** Ask before the page is left while something would be lost. */
+addEventListener('beforeunload', (event) => {
+  if (unkept.value !== '') event.preventDefault();
+});
 
 export async function start(): Promise<void> {
   try {
@@ -158,7 +172,7 @@ export async function start(): Promise<void> {
     if (set) settings.value = { ...settings.value, ...(set as Settings) };
     paper.value = (kept as Json | undefined) ?? (await demo('heavy-air.json'));
   } catch {
-    trouble.value = 'The browser keeps nothing here: save your work as a file under Files.';
+    unkept.value = 'The browser keeps nothing here.';
     paper.value = await demo('heavy-air.json');
   }
   await readPaper();

@@ -7,6 +7,7 @@ import { stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { saveBlob, saveText } from '../../parts/save.ts';
 import { answer, voice } from '../../state/session.ts';
 import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
@@ -142,7 +143,8 @@ export function StripView() {
         <button
           type="button"
           onClick={() => {
-            if (ground.value && moment.value) saveSvg(textOf(ground.value, moment.value.scene));
+            if (ground.value && moment.value)
+              saveText(textOf(ground.value, moment.value.scene), 'strip.svg', 'image/svg+xml');
           }}
         >
           Save drawing
@@ -166,9 +168,7 @@ export function StripView() {
 const textOf = (ground: Shape, over: Shape): string =>
   sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
 
-const saveSvg = (text: string): void => hand(new Blob([text], { type: 'image/svg+xml' }), 'strip.svg');
-
-/** The same as a picture, at twice its size on the screen. */
+/** The drawing as a picture, at twice its size on the screen. */
 async function savePng(text: string, width: number, height: number): Promise<void> {
   const picture = new Image(width * 2, height * 2);
   picture.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
@@ -178,14 +178,6 @@ async function savePng(text: string, width: number, height: number): Promise<voi
   canvas.height = height * 2;
   canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
   canvas.toBlob((blob) => {
-    if (blob) hand(blob, 'strip.png');
+    if (blob) saveBlob(blob, 'strip.png');
   }, 'image/png');
-}
-
-function hand(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }

@@ -1,13 +1,17 @@
 /** The running card on the screen and, by the browser's own printing, on one side of A5 or half-letter. */
 import { useComputed, useSignal } from '@preact/signals';
+import type { TDocumentDefinitions } from 'pdfmake/interfaces';
 import { useEffect } from 'preact/hooks';
 import { renderSVG } from 'uqr';
 import { runningCard } from '../../../desk/card.ts';
+import { cardDocument, paperNames } from '../../../desk/card-paper.ts';
 import { MOST_QR_LETTERS, toCode } from '../../../desk/outing-code.ts';
 import { drawStrip } from '../../../desk/strip/draw.ts';
+import { sceneToSvg } from '../../../desk/strip/scene.ts';
 import { stillHead, stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { saveBlob } from '../../parts/save.ts';
 import { answer, paper, tried, voice } from '../../state/session.ts';
 
 export async function deflate(text: string): Promise<Uint8Array> {
@@ -22,6 +26,20 @@ export function Room() {
       code.value = toCode(bytes);
     });
   }, [paper.value]);
+  const making = useSignal(false);
+  const said = useSignal('');
+  const save = async (document: TDocumentDefinitions): Promise<void> => {
+    making.value = true;
+    said.value = 'Making the PDF …';
+    try {
+      const { cardPdf } = await import('./card-pdf.ts');
+      saveBlob(await cardPdf(document), 'running-card.pdf');
+      said.value = 'Saved as running-card.pdf';
+    } catch {
+      said.value = 'The PDF could not be made here: print the card instead.';
+    }
+    making.value = false;
+  };
   const square = useComputed(() =>
     code.value !== '' && code.value.length <= MOST_QR_LETTERS
       ? `data:image/svg+xml,${encodeURIComponent(renderSVG(code.value, { ecc: 'L', border: 2, pixelSize: 2 }))}`
@@ -41,9 +59,23 @@ export function Room() {
     <>
       <p class="row no-print">
         <button type="button" class="main" onClick={() => print()}>
-          Print, or save as PDF
-        </button>{' '}
-        One side of A5 or half-letter.
+          Print
+        </button>
+        {(['half-letter', 'a5'] as const).map((paper) => (
+          <button
+            key={paper}
+            type="button"
+            disabled={making.value}
+            onClick={() =>
+              void save(
+                cardDocument(card, sceneToSvg(strip), square.value === '' ? undefined : code.value, paper),
+              )
+            }
+          >
+            Save as PDF, {paperNames[paper]}
+          </button>
+        ))}
+        <span role="status">{said.value}</span>
       </p>
       <article class="card">
         <div class="card-head">

@@ -5,23 +5,18 @@ import { useEffect } from 'preact/hooks';
 import { fromCode } from '../../../desk/outing-code.ts';
 import type { FileProblem } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
-import { readEverything, writeEverything } from '../../parts/everything.ts';
-import { saveText } from '../../parts/save.ts';
+import { readEverything } from '../../parts/everything.ts';
+import { saveEverything } from '../../parts/save-everything.ts';
 import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
-import { change, paper } from '../../state/session.ts';
+import { change } from '../../state/session.ts';
 
 async function inflate(bytes: Uint8Array): Promise<string> {
   const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
   return new Response(stream).text();
 }
-
-const fileName = (): string =>
-  `${String(paper.value['name'] ?? 'outing')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .toLowerCase()}.json`;
 
 /** Counts what was asked to be opened: a slow one that was overtaken opens no more. */
 let asked = 0;
@@ -70,13 +65,7 @@ export function Room() {
           same file, byte for byte.
         </p>
         <p class="row">
-          <button
-            type="button"
-            class="main"
-            onClick={() =>
-              saveText(writeEverything({ outing: paper.value, vehicles: ownVehicles() }), fileName())
-            }
-          >
+          <button type="button" class="main" onClick={saveEverything}>
             Save everything as one file
           </button>
           <label class="file">
