@@ -96,11 +96,6 @@ export function openPartings(outing: Outing): Partings {
   };
 }
 
-export const lookAtParting = (outing: Outing, ask: PartingAsk = {}): PartingLook =>
-  openPartings(outing).look(ask);
-
-export const playParting = (outing: Outing, ask: PlayAsk): PartingPlay => openPartings(outing).play(ask);
-
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
   const { ready, running, chains, turn, cautiousShare } = opened;
   const speeds = speed === undefined ? running.running : new Float64Array(running.running.length).fill(speed);

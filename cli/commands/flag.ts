@@ -2,7 +2,7 @@
 import { flagTable, lookAtFlag } from '../../desk/flag.ts';
 import { type Command, common, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { tableText } from '../text.ts';
 
 export const flagCommand: Command = {
   name: 'flag',

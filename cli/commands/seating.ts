@@ -7,7 +7,7 @@ import { bundleOuting, tellProblem, writeFile as writeText } from '../../files/i
 import { refusalOfSeating } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { loadFromDisk, openOutingFile } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { tableText } from '../text.ts';
 
 interface SeatingCommandOptions extends Options {
   readonly afresh?: boolean;

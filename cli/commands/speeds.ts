@@ -6,8 +6,9 @@ import { stripSvg } from '../../desk/strip/svg.ts';
 import type { SpeedMap } from '../../engine/outing/answer.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, table, voiceOf } from '../command.ts';
+import { type Command, common, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
+import { table } from '../text.ts';
 
 interface SpeedOptions extends Options {
   readonly csv?: boolean;

@@ -2,8 +2,9 @@
 import { stopFrom } from '../../desk/stops.ts';
 import type { StopFigure } from '../../engine/outing/answer.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
-import { type Command, common, type Options, table, UsageFault, voiceOf } from '../command.ts';
+import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
+import { table } from '../text.ts';
 
 interface StopOptions extends Options {
   readonly at: string;
