@@ -42,6 +42,10 @@ export class UsageFault extends Error {
   }
 }
 
+/** JSON has no Infinity: what never comes is null. */
+export const finite = (x: number | undefined): number | null =>
+  x !== undefined && Number.isFinite(x) ? x : null;
+
 export const voiceOf = (options: Options, outing: Outing): Voice => ({
   system: options.units,
   wording: options.wording,

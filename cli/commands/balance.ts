@@ -5,7 +5,7 @@ import { verdictOf } from '../../engine/finding/make.ts';
 import type { Quantity } from '../../engine/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { say, type Voice } from '../../words/voice.ts';
-import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { findingsText, paragraphs, tableText } from '../text.ts';
 
@@ -91,7 +91,6 @@ const asRead = (angle: number): Quantity => ({
 
 function balanceJson({ findings, data, at, context }: BalanceView, voice: Voice): unknown {
   const id = (index: number): string => context.loaded.vehicles[index].vehicle.id;
-  const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
   return {
     required: data.required,
     trackTwist: data.trackTwist ?? null,

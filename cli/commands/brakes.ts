@@ -6,7 +6,7 @@ import type { TrainFill } from '../../engine/brake/fill.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import type { Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, voiceOf } from '../command.ts';
+import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
@@ -55,7 +55,6 @@ async function draw(file: string, { data }: BrakeLook, voice: Voice): Promise<st
 }
 
 function brakesJson({ findings, data }: BrakeLook, voice: Voice): unknown {
-  const finite = (x: number | undefined): number | null => (x !== undefined && Number.isFinite(x) ? x : null);
   const fills = (list: readonly TrainFill[]): unknown =>
     list.map((fill) => ({
       kind: fill.kind,

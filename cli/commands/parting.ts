@@ -11,7 +11,7 @@ import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { openOutingFile, placeOf, quantityOf } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 interface Given {
@@ -52,7 +52,7 @@ async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outco
   const partings = openPartings(outing);
   const look = partings.look(speed === undefined ? {} : { speed });
   const play =
-    given.behind === undefined ? undefined : partings.play(playAsk(outing, look, given, given.behind, speed));
+    given.behind === undefined ? undefined : partings.play(playAsk(voice, look, given, given.behind, speed));
   const drawn = given.svg ? [await draw(given.svg, outing, look, play, voice)] : [];
   const text = play ? playText(look, play, voice) : mapText(look, voice);
   return {
@@ -63,20 +63,16 @@ async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outco
 }
 
 function playAsk(
-  outing: Outing,
+  voice: Voice,
   look: PartingLook,
   given: Given,
   behind: string,
   speed: number | undefined,
 ): PlayAsk {
-  const gap = gapOf(outing, behind);
-  const at = given.at === undefined ? look.gaps[gap].worst.at : quantityOf(given.at, 'length', '--at');
-  if (at < 0 || at > outing.line.length) {
-    throw new UsageFault(`--at: found ${given.at}; expected a place on the line`);
-  }
+  const gap = gapOf(voice.outing, behind);
   return {
     gap,
-    at,
+    at: given.at === undefined ? look.gaps[gap].worst.at : placeOf(given.at, '--at', voice),
     ...(speed === undefined ? {} : { speed }),
     ...(given.unchained ? { chained: false } : {}),
   };

@@ -6,7 +6,7 @@ import { stripSvg } from '../../desk/strip/svg.ts';
 import type { SpeedMap } from '../../engine/outing/answer.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, voiceOf } from '../command.ts';
+import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { table } from '../text.ts';
 
@@ -98,11 +98,8 @@ const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['b
   at: Array.from(map.at),
   limit: Array.from(map.limit),
   reason: Array.from(map.reason),
-  likelyStop: Array.from(map.likelyStop, finite),
-  cautiousStop: Array.from(map.cautiousStop, finite),
-  gap: Array.from(map.gap, finite),
+  likelyStop: Array.from(map.likelyStop, (x) => finite(x)),
+  cautiousStop: Array.from(map.cautiousStop, (x) => finite(x)),
+  gap: Array.from(map.gap, (x) => finite(x)),
   brakingPoints,
 });
-
-/** JSON has no Infinity: a stop that never comes is null. */
-const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
