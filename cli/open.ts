@@ -65,6 +65,13 @@ export function quantityOf(text: string, kind: Kind, name: string): number {
   return read.si;
 }
 
+/** A speed from standing up, m/s. */
+export function speedOf(text: string, name: string): number {
+  const speed = quantityOf(text, 'speed', name);
+  if (speed >= 0) return speed;
+  throw new UsageFault(`${name}: found ${text}; expected a speed that is not negative`);
+}
+
 /** A place on the line of the outing, m. */
 export function placeOf(text: string, name: string, voice: Voice): number {
   const at = quantityOf(text, 'length', name);

@@ -5,7 +5,7 @@ import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
 import { couplerScenarioWords } from '../../words/findings/couplers.ts';
 import { say } from '../../words/voice.ts';
 import { type Command, common, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { openOutingFile, placeOf, speedOf } from '../open.ts';
 import { drawInto, paragraphs, tableText } from '../text.ts';
 
 export const couplersCommand: Command = {
@@ -28,8 +28,8 @@ export const couplersCommand: Command = {
           }
           const ask = {
             scenario,
-            at: quantityOf(options.at, 'length', '--at'),
-            speed: quantityOf(options.speed, 'speed', '--speed'),
+            at: placeOf(options.at, '--at', voice),
+            speed: speedOf(options.speed, '--speed'),
           };
           const bands = lookAtCouplers(outing, ask);
           const drawn: string[] = [];

@@ -11,7 +11,7 @@ import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, placeOf, quantityOf } from '../open.ts';
+import { openOutingFile, placeOf, speedOf } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 interface Given {
@@ -45,10 +45,7 @@ async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outco
   if (outing.train.vehicles.length < 2) {
     return { text: 'One vehicle by itself cannot part.', json: { gaps: [] }, exit: 0 };
   }
-  const speed = given.speed === undefined ? undefined : quantityOf(given.speed, 'speed', '--speed');
-  if (speed !== undefined && speed < 0) {
-    throw new UsageFault(`--speed: found ${given.speed}; expected a speed that is not negative`);
-  }
+  const speed = given.speed === undefined ? undefined : speedOf(given.speed, '--speed');
   const partings = openPartings(outing);
   const look = partings.look(speed === undefined ? {} : { speed });
   const play =
