@@ -1,9 +1,7 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
-import { couplerPlot } from '../../desk/coupler-plot.ts';
+import { couplerPlot, couplerPlotWords } from '../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
 import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
-import { couplerScenarioWords } from '../../words/findings/couplers.ts';
-import { say } from '../../words/voice.ts';
 import { type Command, common, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';
 import { drawInto, paragraphs, tableText } from '../text.ts';
@@ -32,15 +30,9 @@ export const couplersCommand: Command = {
             speed: speedOf(options.speed, '--speed'),
           };
           const bands = lookAtCouplers(outing, ask);
-          const drawn: string[] = [];
-          if (options.svg) {
-            const scene = couplerPlot(bands, {
-              title: `Pull and push, ${couplerScenarioWords[scenario]}`,
-              behind: (gap) => `behind ${outing.train.vehicles[gap].name}`,
-              force: (si) => say(voice, { si, kind: 'force' }, 'up'),
-            });
-            drawn.push(await drawInto(options.svg, scene));
-          }
+          const drawn = options.svg
+            ? [await drawInto(options.svg, couplerPlot(bands, couplerPlotWords(scenario, voice)))]
+            : [];
           return {
             text: paragraphs([tableText(couplerTable(bands, voice)), notRepeatable, ...drawn]),
             json: { ...ask, gaps: bands },
