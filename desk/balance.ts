@@ -21,7 +21,7 @@ import { type OutingContext, openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/quantity.ts';
 import { gridOf } from '../engine/stopping/map.ts';
-import { turnFinding } from './chainage.ts';
+import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 export interface BalanceView {
@@ -35,9 +35,7 @@ export interface BalanceView {
 export function lookAtBalance(outing: Outing): BalanceView {
   const context = openOuting(timedOuting(outing));
   const { findings, data } = askBalance(context, gridOf(context.line.length), undefined, true);
-  const at = (s: number): number => (outing.direction === 'forward' ? s : outing.line.length - s);
-  const turned = outing.direction === 'forward' ? findings : findings.map((f) => turnFinding(f, at));
-  return { context, findings: ranked(turned), data, at };
+  return { context, findings: ranked(turnFindings(outing, findings)), data, at: turnOf(outing) };
 }
 
 /** A vehicle's cross-section in one motion, with people who lean. */

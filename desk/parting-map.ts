@@ -11,6 +11,7 @@ import { outcomes } from '../engine/parting/types.ts';
 import type { LoadedTrain } from '../engine/train/loaded.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';
+import { senseOf } from './chainage.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -213,7 +214,7 @@ function places({ line }: Outing, layout: Layout, ground: Ground): Shape[] {
 
 const modelOf = (outing: Outing, train: LoadedTrain | null): StripModel => ({
   line: outing.line,
-  facing: outing.direction === 'forward' ? 1 : -1,
+  facing: senseOf(outing),
   speeds: null,
   brakingPoints: [],
   marks: [],

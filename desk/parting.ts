@@ -13,7 +13,7 @@ import type { Basis } from '../engine/parting/part.ts';
 import { type Outcome, outcomes } from '../engine/parting/types.ts';
 import { type Prepared, prepare } from '../engine/stopping/prepare.ts';
 import { likely, unsafeBy } from '../engine/stopping/scenario.ts';
-import { turnFinding } from './chainage.ts';
+import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 /** One place on the map of a gap, in the line's own chainage. */
@@ -64,7 +64,7 @@ interface Opened {
   readonly ready: Prepared;
   readonly running: Running;
   readonly chains: ChainRow[];
-  readonly turn: (s: number) => number;
+  readonly turn: Turn;
   readonly cautiousShare: number;
 }
 
@@ -75,7 +75,7 @@ function open(outing: Outing): Opened {
     ready,
     running: runningOf(ready),
     chains: askChains(context, ready.brakes.groups).data,
-    turn: outing.direction === 'forward' ? (s) => s : (s) => outing.line.length - s,
+    turn: turnOf(outing),
     cautiousShare: ready.cautiousShare(outing.conditions.railState),
   };
 }
@@ -97,7 +97,7 @@ export function openPartings(outing: Outing): Partings {
 }
 
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
-  const { ready, running, chains, turn, cautiousShare } = opened;
+  const { ready, running, chains, cautiousShare } = opened;
   const speeds = speed === undefined ? running.running : new Float64Array(running.running.length).fill(speed);
   const { data, findings } = askParting({
     context: ready.context,
@@ -108,10 +108,9 @@ function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk
     all: true,
     ...(spacing === undefined ? {} : { spacing }),
   });
-  const turned = outing.direction === 'forward' ? findings : findings.map((f) => turnFinding(f, turn));
   return {
     gaps: data.flatMap(({ gap, chain, map }) => (map ? [gapOf(opened, gap, chain, map)] : [])),
-    findings: ranked(turned),
+    findings: ranked(turnFindings(outing, findings)),
   };
 }
 
@@ -138,8 +137,7 @@ function gapOf({ ready, turn }: Opened, gap: number, chain: ChainRow['verdict'],
   const shares = Object.fromEntries(
     outcomes.map((o) => [o, places.filter((p) => p.outcome === o).length / places.length]),
   ) as Record<Outcome, number>;
-  const ordered = outing.direction === 'forward' ? places : [...places].reverse();
-  return { gap, chain, chainHolds: chainHolds(chain), places: ordered, worst, shares };
+  return { gap, chain, chainHolds: chainHolds(chain), places: inLineOrder(outing, places), worst, shares };
 }
 
 /** Neighbouring places with the same outcome, as one stretch. */
@@ -231,7 +229,7 @@ function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): P
     at: turn(node * basis.grid.step),
     speed,
     chained,
-    sense: outing.direction === 'forward' ? 1 : -1,
+    sense: senseOf(outing),
     head: playOf(basis, head, turn),
     tail: playOf(basis, tail, turn),
     together,
