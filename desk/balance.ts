@@ -100,6 +100,16 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
   };
 }
 
+/** Node of the grid where a vehicle is worst off on the run. @param found its place in the list of what is known */
+export const worstNode = ({ data }: BalanceView, found: number): number =>
+  Math.max(0, data.grid.indexOf(data.vehicles[found].running.at));
+
+/** Curve and cant under it while the train's head is at a node. */
+export const underAt = ({ data }: BalanceView, found: number, node: number): Under => ({
+  curvature: data.grounds[found].curvature[node],
+  cant: data.grounds[found].cant[node],
+});
+
 /** What would help one vehicle in the place and motion that is worst for it. */
 export interface WhatIf {
   readonly place: Under & { readonly speed: number; readonly at: number };
@@ -121,8 +131,7 @@ export function whatIf(view: BalanceView, index: number, lean: number, height: n
   const found = data.rolling.findIndex((r) => r.index === index);
   if (found < 0) return undefined;
   const { running } = data.vehicles[found];
-  const j = Math.max(0, data.grid.indexOf(running.at));
-  const under = { curvature: data.grounds[found].curvature[j], cant: data.grounds[found].cant[j] };
+  const under = underAt(view, found, worstNode(view, found));
   const upright = data.rolling[found].body;
   const masses = context.loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
   const heaviest = Math.max(0, ...masses);

@@ -256,11 +256,11 @@ function touching({ head, tail }: PartingCase): { time: number; speed: number; a
   return undefined;
 }
 
-const placeAt = (half: HalfMotion, t: number): number => between(half.time, half.at, t);
-const speedAt = (half: HalfMotion, t: number): number => between(half.time, half.speed, t);
+const placeAt = (half: HalfMotion, t: number): number => sampledAt(half.time, half.at, t);
+const speedAt = (half: HalfMotion, t: number): number => sampledAt(half.time, half.speed, t);
 
 /** Linear between samples, the last one after its time. */
-function between(time: Float64Array, values: Float64Array, t: number): number {
+function sampledAt(time: Float64Array, values: Float64Array, t: number): number {
   const last = time.length - 1;
   if (t >= time[last]) return values[last];
   let [low, high] = [0, last];
@@ -295,6 +295,6 @@ function playOf(basis: Basis, half: HalfMotion, turn: (s: number) => number): Ha
 }
 
 /** Where the front of a half is at a time, m. */
-export const frontAt = ({ time, front }: HalfPlay, t: number): number => between(time, front, t);
+export const frontAt = ({ time, front }: HalfPlay, t: number): number => sampledAt(time, front, t);
 /** Its speed then, m/s, negative backward. */
-export const halfSpeedAt = ({ time, speed }: HalfPlay, t: number): number => between(time, speed, t);
+export const halfSpeedAt = ({ time, speed }: HalfPlay, t: number): number => sampledAt(time, speed, t);

@@ -1,5 +1,12 @@
 /** heedway lean: how far riders may lean, and what would help. */
-import { type BalanceView, lookAtBalance, sectionOf, whatIf } from '../../desk/balance.ts';
+import {
+  type BalanceView,
+  lookAtBalance,
+  sectionOf,
+  underAt,
+  whatIf,
+  worstNode,
+} from '../../desk/balance.ts';
 import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
 import { sectionScene } from '../../desk/section-view.ts';
 import type { Scene } from '../../desk/strip/scene.ts';
@@ -77,9 +84,8 @@ function sectionDrawing(view: BalanceView, index: number, by: number, voice: Voi
   const found = known.rolling.findIndex((r) => r.index === index);
   const vehicle = context.loaded.vehicles[index];
   if (found < 0) throw new UsageFault(`--svg: the centre of gravity of ${vehicle.vehicle.name} is not known`);
-  const { at, speed } = known.vehicles[found].running;
-  const j = Math.max(0, known.grid.indexOf(at));
-  const under = { curvature: known.grounds[found].curvature[j], cant: known.grounds[found].cant[j] };
+  const { speed } = known.vehicles[found].running;
+  const under = underAt(view, found, worstNode(view, found));
   const heaviest = [...vehicle.riders].sort((a, b) => b.rider.mass.value - a.rider.mass.value)[0];
   const outward = under.curvature > 0 ? -by : by;
   const ask = { index, speed, under, lean: heaviest ? { [heaviest.rider.id]: outward } : {} };
