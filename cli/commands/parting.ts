@@ -6,7 +6,7 @@ import {
   type PlayAsk,
   stretchesOf,
 } from '../../desk/parting.ts';
-import { partingScene } from '../../desk/parting-map.ts';
+import { partingScene, partingStage } from '../../desk/parting-map.ts';
 import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -103,8 +103,9 @@ async function draw(
   voice: Voice,
 ): Promise<string> {
   const view = { width: 1200, from: 0, to: outing.line.length, textSize: 13 };
+  const stage = partingStage(outing, look.gaps.length, view);
   const shown = play ? { play, time: play.duration } : undefined;
-  return drawInto(file, partingScene(outing, look, view, voice, shown));
+  return drawInto(file, partingScene(stage, look, voice, shown));
 }
 
 const mapJson = (look: PartingLook): unknown => ({
