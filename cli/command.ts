@@ -42,6 +42,10 @@ export class UsageFault extends Error {
   }
 }
 
+/** JSON has no Infinity: what never comes is null. */
+export const finite = (x: number | undefined): number | null =>
+  x !== undefined && Number.isFinite(x) ? x : null;
+
 export const voiceOf = (options: Options, outing: Outing): Voice => ({
   system: options.units,
   wording: options.wording,
@@ -54,17 +58,3 @@ export const common = (program: Program): Program =>
     .option('--json', 'print JSON for programs')
     .option('--units <system>', 'imperial or metric', 'imperial')
     .option('--wording <wording>', 'us or uk', 'us');
-
-/** Columns of text, first to the left, numbers to the right. */
-export function table(rows: readonly (readonly string[])[]): string {
-  const widths = rows[0].map((_, i) => Math.max(...rows.map((r) => r[i].length)));
-  const numeric = widths.map((_, i) => rows.slice(1).every((r) => /^[-–\d]/.test(r[i]) || r[i] === ''));
-  return rows
-    .map((r) =>
-      r
-        .map((cell, i) => (numeric[i] ? cell.padStart(widths[i]) : cell.padEnd(widths[i])))
-        .join('  ')
-        .trimEnd(),
-    )
-    .join('\n');
-}

@@ -21,7 +21,7 @@ import { type OutingContext, openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/quantity.ts';
 import { gridOf } from '../engine/stopping/map.ts';
-import { turnFinding } from './chainage.ts';
+import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 export interface BalanceView {
@@ -35,9 +35,7 @@ export interface BalanceView {
 export function lookAtBalance(outing: Outing): BalanceView {
   const context = openOuting(timedOuting(outing));
   const { findings, data } = askBalance(context, gridOf(context.line.length), undefined, true);
-  const at = (s: number): number => (outing.direction === 'forward' ? s : outing.line.length - s);
-  const turned = outing.direction === 'forward' ? findings : findings.map((f) => turnFinding(f, at));
-  return { context, findings: ranked(turned), data, at };
+  return { context, findings: ranked(turnFindings(outing, findings)), data, at: turnOf(outing) };
 }
 
 /** A vehicle's cross-section in one motion, with people who lean. */
@@ -102,6 +100,16 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
   };
 }
 
+/** Node of the grid where a vehicle is worst off on the run. @param found its place in the list of what is known */
+export const worstNode = ({ data }: BalanceView, found: number): number =>
+  Math.max(0, data.grid.indexOf(data.vehicles[found].running.at));
+
+/** Curve and cant under it while the train's head is at a node. */
+export const underAt = ({ data }: BalanceView, found: number, node: number): Under => ({
+  curvature: data.grounds[found].curvature[node],
+  cant: data.grounds[found].cant[node],
+});
+
 /** What would help one vehicle in the place and motion that is worst for it. */
 export interface WhatIf {
   readonly place: Under & { readonly speed: number; readonly at: number };
@@ -123,8 +131,7 @@ export function whatIf(view: BalanceView, index: number, lean: number, height: n
   const found = data.rolling.findIndex((r) => r.index === index);
   if (found < 0) return undefined;
   const { running } = data.vehicles[found];
-  const j = Math.max(0, data.grid.indexOf(running.at));
-  const under = { curvature: data.grounds[found].curvature[j], cant: data.grounds[found].cant[j] };
+  const under = underAt(view, found, worstNode(view, found));
   const upright = data.rolling[found].body;
   const masses = context.loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
   const heaviest = Math.max(0, ...masses);

@@ -5,6 +5,7 @@ import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import { type Outing, type RailState, railStates } from '../engine/outing/types.ts';
+import { turnFindings, turnOf } from './chainage.ts';
 
 export interface BrakeLook {
   readonly findings: readonly Finding[];
@@ -13,17 +14,9 @@ export interface BrakeLook {
 
 export function lookAtBrakes(outing: Outing): BrakeLook {
   const { findings, data } = askBrakes(openOuting(outing));
-  if (outing.direction === 'forward') return { findings: ranked(findings), data };
-  const turn = (s: number): number => outing.line.length - s;
-  const turned = findings.map((f): Finding => {
-    const { from, to, ...rest } = f.where;
-    return from === undefined || to === undefined
-      ? f
-      : { ...f, where: { ...rest, from: turn(to), to: turn(from) } };
-  });
   return {
-    findings: ranked(turned),
-    data: { ...data, standing: { ...data.standing, at: turn(data.standing.at) } },
+    findings: ranked(turnFindings(outing, findings)),
+    data: { ...data, standing: { ...data.standing, at: turnOf(outing)(data.standing.at) } },
   };
 }
 

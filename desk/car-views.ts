@@ -3,10 +3,11 @@
  * along the car, so that what lies below a seat is what carries it. Pure: data in, scene out.
  *
  * Lengths, wheels, trucks, seats and their heights are the vehicle's own. The shape of body and people is
- * only a likeness: no figure is taken from it.
+ * only a likeness.
  */
 import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
 import type { AxleGroup, Vehicle } from '../engine/vehicle/types.ts';
+import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, wheelOf } from './likeness.ts';
 import {
   group,
   lineShape,
@@ -30,14 +31,7 @@ export interface CarView {
 
 /** Coupler drawn at either end, m; the length of a vehicle is over its couplers. */
 const COUPLER = 0.07;
-/** Where a figure is not given, a likeness is drawn: wheel radius, floor over the wheels, m. */
-const LIKELY_WHEEL = 0.06;
-/** Crown of a grown person above the seat, m. Likeness only. */
-const SITTING = 0.86;
-const grown = { adult: 1, youth: 0.9, child: 0.7 } as const;
 const RAIL_ROOM = 8;
-
-const wheelOf = (g: AxleGroup): number => g.wheelRadius ?? LIKELY_WHEEL;
 
 /** Axles of a group from the front, m. */
 export function axlesOf({ at, axles, wheelBase }: AxleGroup): number[] {
@@ -45,18 +39,9 @@ export function axlesOf({ at, axles, wheelBase }: AxleGroup): number[] {
   return Array.from({ length: axles }, (_, i) => at - wheelBase / 2 + (wheelBase * i) / (axles - 1));
 }
 
-const floorOf = (v: Vehicle): number =>
-  Math.min(
-    Math.max(...v.groups.map((g) => (g.driven ? wheelOf(g) * 1.4 : wheelOf(g) * 2))) + 0.03,
-    Math.min(...v.seats.map((s) => s.height), Infinity) - 0.02,
-  );
-
-const bodyTop = (v: Vehicle): number =>
-  v.envelope?.height ?? Math.max(0.42, (v.centreHeight?.value ?? 0.26) * 1.75);
-
 /** Height that shows everything of the vehicle and everybody on it, m. */
 export function heightOf({ vehicle, riders }: LoadedVehicle): number {
-  const heads = riders.map((r) => r.seat.height + SITTING * grown[r.rider.ageGroup] + 0.02);
+  const heads = riders.map((r) => r.seat.height + CROWN * buildOf(r.rider) + 0.02);
   const seats = vehicle.seats.map((s) => s.height + 0.3);
   return Math.max(0.5, ...heads, ...seats, vehicle.role === 'car' ? 0 : bodyTop(vehicle) + 0.12);
 }
@@ -210,7 +195,7 @@ const emptySeat = (at: number, height: number, { x, y }: Place): Shape =>
 
 /** A likeness of a seated person: trunk, head, and a leg down the side or, sitting in, ahead. Smaller for the young. */
 function person({ rider, seat }: SeatedRider, floor: number, { x, y, scale }: Place): Shape {
-  const size = grown[rider.ageGroup];
+  const size = buildOf(rider);
   const ahead = seat.facing === 'backward' ? 1 : -1;
   const ink = rider.duty === 'rider' ? 'rider' : 'driver';
   const point = (dx: number, height: number): string =>
@@ -227,8 +212,8 @@ function person({ rider, seat }: SeatedRider, floor: number, { x, y, scale }: Pl
     shape('circle', {
       class: ink,
       cx: px(x(seat.at)),
-      cy: px(y(seat.height + 0.74 * size)),
-      r: px(0.115 * size * scale),
+      cy: px(y(seat.height + (CROWN - HEAD) * size)),
+      r: px(HEAD * size * scale),
     }),
   ]);
 }
@@ -243,7 +228,7 @@ function weights(
     textShape(
       'small',
       x(seat.at),
-      y(seat.height + SITTING * grown[rider.ageGroup]) - 3,
+      y(seat.height + CROWN * buildOf(rider)) - 3,
       weigh(rider.mass.value),
       13,
       'middle',
@@ -254,7 +239,7 @@ function weights(
 /** Width shown from above, m. */
 export function widthOf(vehicle: Vehicle): number {
   const seats = vehicle.seats.map((s) => Math.abs(s.across) * 2 + 0.32);
-  return Math.max(vehicle.envelope?.width ?? vehicle.gauge * 1.8, vehicle.gauge * 1.25, ...seats);
+  return Math.max(bodyWidth(vehicle), vehicle.gauge * 1.25, ...seats);
 }
 
 /** Where a place on the vehicle lies in the plan, px. */

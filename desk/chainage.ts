@@ -7,12 +7,32 @@ import type { Finding } from '../engine/finding/types.ts';
 import type { Answer, BrakingPoint, CarCount, SpeedMap, WheelMap } from '../engine/outing/answer.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
+/** From the one chainage to the other; its own inverse. */
+export type Turn = (s: number) => number;
+
+type Run = Pick<Outing, 'direction' | 'line'>;
+
+export const turnOf = ({ direction, line }: Run): Turn =>
+  direction === 'forward' ? (s) => s : (s) => line.length - s;
+
+/** +1: the line's chainage grows in the running direction; −1: it falls. */
+export const senseOf = ({ direction }: Pick<Outing, 'direction'>): 1 | -1 =>
+  direction === 'forward' ? 1 : -1;
+
+/** What was listed in the running direction, in the order of the line's chainage. */
+export const inLineOrder = <T>({ direction }: Pick<Outing, 'direction'>, list: readonly T[]): T[] =>
+  direction === 'forward' ? [...list] : [...list].reverse();
+
+export function turnFindings(outing: Run, findings: readonly Finding[]): readonly Finding[] {
+  return outing.direction === 'forward' ? findings : findings.map((f) => turnFinding(f, turnOf(outing)));
+}
+
 export function inLineChainage(outing: Outing, answer: Answer): Answer {
   if (outing.direction === 'forward') return answer;
-  const turn = (s: number): number => outing.line.length - s;
+  const turn = turnOf(outing);
   return {
     ...answer,
-    findings: answer.findings.map((f) => turnFinding(f, turn)),
+    findings: turnFindings(outing, answer.findings),
     speeds: answer.speeds && turnMap(answer.speeds, turn),
     wheels: turnWheels(answer.wheels, turn),
     brakingPoints: answer.brakingPoints.map(
@@ -28,9 +48,7 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
   };
 }
 
-type Turn = (s: number) => number;
-
-export function turnFinding(finding: Finding, turn: Turn): Finding {
+function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };

@@ -2,7 +2,9 @@
  * Pull and push along the train: for each gap a bar from nothing to the most seen, pull above the line, push
  * below, marked where half and nine in ten of the runs stay below. Pure: data in, scene out.
  */
-import type { Band, GapBand } from '../engine/coupling/ensemble.ts';
+import type { Band, CouplerScenario, GapBand } from '../engine/coupling/ensemble.ts';
+import { couplerScenarioWords } from '../words/findings/couplers.ts';
+import { say, type Voice } from '../words/voice.ts';
 import { group, lineShape, rectShape, type Scene, type Shape, shape, textShape } from './strip/scene.ts';
 
 export interface CouplerPlotWords {
@@ -10,6 +12,12 @@ export interface CouplerPlotWords {
   readonly behind: (gap: number) => string;
   readonly force: (newtons: number) => string;
 }
+
+export const couplerPlotWords = (scenario: CouplerScenario, voice: Voice): CouplerPlotWords => ({
+  title: `Pull and push, ${couplerScenarioWords[scenario]}`,
+  behind: (gap) => `behind ${voice.outing.train.vehicles[gap].name}`,
+  force: (si) => say(voice, { si, kind: 'force' }, 'up'),
+});
 
 const TOP = 44;
 const HALF = 110;

@@ -5,6 +5,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { say, type Voice } from '../words/voice.ts';
 import type { WordTable } from './brake-tables.ts';
+import { turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 export interface CouplersAsk {
@@ -21,7 +22,7 @@ const SEED = 1;
 
 export function lookAtCouplers(outing: Outing, { scenario, at, speed }: CouplersAsk): GapBand[] {
   const context = openOuting(timedOuting(outing));
-  const here = outing.direction === 'forward' ? at : outing.line.length - at;
+  const here = turnOf(outing)(at);
   const { groups } = prepare(context, 0.5, 0).brakes;
   return couplerBands(context, groups, { scenario, at: here, speed, runs: RUNS, seed: SEED, time: TIME });
 }

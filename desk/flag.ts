@@ -8,6 +8,7 @@ import { type FlagPlace, flagPlaces } from '../engine/spacing/flag.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
 import type { WordTable } from './brake-tables.ts';
+import { inLineOrder, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 /** @param rear of the stopped train, the line's own chainage, m; absent: all along the line */
@@ -15,14 +16,14 @@ export function lookAtFlag(outing: Outing, rear?: number, spacing = 10): FlagPla
   const ready = prepare(openOuting(timedOuting(outing)));
   const { map, models, running } = runningOf(ready);
   const question = { context: ready.context, model: models.cautious, speeds: running, step: map.step };
-  const turn = (s: number): number => (outing.direction === 'forward' ? s : outing.line.length - s);
+  const turn = turnOf(outing);
   const rears = rear === undefined ? rearsAlong(question, spacing) : Float64Array.of(turn(rear));
   const places = flagPlaces(question, rears).map((p) => ({
     ...p,
     rear: turn(p.rear),
     seenAt: turn(onLine(ready.context.line, p.seenAt)),
   }));
-  return outing.direction === 'forward' ? places : places.reverse();
+  return inLineOrder(outing, places);
 }
 
 export function flagTable(places: readonly FlagPlace[], voice: Voice): WordTable {

@@ -10,6 +10,7 @@ import { stopMargin } from '../engine/stopping/map.ts';
 import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { stopInto } from '../engine/stopping/stop.ts';
+import { senseOf, turnOf } from './chainage.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -30,13 +31,11 @@ export interface Live {
 export function openLive(outing: Outing): Live {
   const context = openOuting(outing);
   const ready = prepare(context);
-  const { line } = context;
-  const sense = outing.direction === 'forward' ? 1 : -1;
-  const running = (at: number): number => (sense === 1 ? at : line.length - at);
+  const running = turnOf(outing);
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value ?? 0;
   return {
-    sense,
+    sense: senseOf(outing),
     trainLength: context.loaded.length,
     stop: (at, speed) => {
       const { likely, cautious } = ready.models(outing.conditions.railState);

@@ -10,6 +10,7 @@ import { outcomes } from '../engine/parting/types.ts';
 import type { LoadedTrain } from '../engine/train/loaded.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';
+import { senseOf } from './chainage.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -71,8 +72,7 @@ const rowHeight = (size: number): number => size * 2.6;
 const headRoom = (size: number): number => size * 1.2;
 const profileHeight = (size: number): number => size * 11;
 
-/** Height of the drawing, px. */
-export const partingHeight = (gaps: number, size: number): number =>
+const heightFor = (gaps: number, size: number): number =>
   headRoom(size) + gaps * rowHeight(size) + size * 1.2 + profileHeight(size) + size * 3.2 + keyHeight(size);
 
 const keyHeight = (size: number): number => size * 2;
@@ -84,7 +84,7 @@ function layOut(view: PartingView, gaps: number): Layout {
   const top = headRoom(size) + gaps * rowHeight(size) + size * 1.2;
   const profile = { top, bottom: top + profileHeight(size) };
   const none = { top: 0, bottom: 0 };
-  const height = partingHeight(gaps, size);
+  const height = heightFor(gaps, size);
   return {
     view: { ...view, height },
     x: scaleLinear([view.from, view.to], [left, right]),
@@ -99,42 +99,48 @@ function layOut(view: PartingView, gaps: number): Layout {
   };
 }
 
+/** What every moment of a parting is drawn on: made once for an outing and a view, cheap to draw on again and again. */
+export interface PartingStage {
+  readonly outing: Outing;
+  readonly gaps: number;
+  readonly layout: Layout;
+  /** Height of the drawing, px. */
+  readonly height: number;
+  readonly ground: Ground;
+  readonly loaded: LoadedTrain;
+}
+
+export function partingStage(outing: Outing, gaps: number, view: PartingView): PartingStage {
+  const layout = layOut(view, gaps);
+  const ground = groundOf(modelOf(outing, null), layout);
+  return { outing, gaps, layout, height: layout.view.height, ground, loaded: openOuting(outing).loaded };
+}
+
 /** Gap and chainage under a point of the drawing; gap −1 below the bands. */
-export function partingAt(
-  view: PartingView,
-  gaps: number,
-  x: number,
-  y: number,
-): { gap: number; at: number } {
-  const { left, right, size } = layOut(view, gaps);
+export function partingAt({ gaps, layout }: PartingStage, x: number, y: number): { gap: number; at: number } {
+  const { left, right, size, view } = layout;
   const share = Math.min(1, Math.max(0, (x - left) / (right - left)));
   const gap = Math.floor((y - headRoom(size)) / rowHeight(size));
   return { gap: gap >= 0 && gap < gaps ? gap : -1, at: view.from + share * (view.to - view.from) };
 }
 
-export function partingScene(
-  outing: Outing,
-  look: PartingLook,
-  view: PartingView,
-  voice: Voice,
-  shown?: Shown,
-): Scene {
-  const layout = layOut(view, look.gaps.length);
-  const { height } = layout.view;
+export function partingScene(stage: PartingStage, look: PartingLook, voice: Voice, shown?: Shown): Scene {
+  const { outing, layout, height } = stage;
+  const { width } = layout.view;
   return shape(
     'svg',
     {
-      viewBox: `0 0 ${view.width} ${px(height)}`,
-      width: view.width,
+      viewBox: `0 0 ${width} ${px(height)}`,
+      width,
       height: px(height),
       role: 'img',
       'aria-label': `What becomes of the tail if the train parts on ${outing.line.name}`,
     },
     [
-      rectShape('paper', 0, 0, view.width, height),
+      rectShape('paper', 0, 0, width, height),
       ...look.gaps.map((gap, i) => band(gap, i, layout, voice)),
-      profile(outing, layout, voice),
-      ...(shown ? [partingMoment(outing, view, look.gaps.length, shown)] : []),
+      profile(stage, voice),
+      ...(shown ? [partingMoment(stage, shown)] : []),
       key(look, layout),
     ],
   );
@@ -162,10 +168,9 @@ function band(gap: PartingGap, row: number, layout: Layout, voice: Voice): Shape
   ]);
 }
 
-function profile(outing: Outing, layout: Layout, voice: Voice): Shape {
+function profile({ outing, layout, ground }: PartingStage, voice: Voice): Shape {
   const { line } = outing;
   const { size, left, right } = layout;
-  const ground = groundOf(modelOf(outing, null), layout);
   const points = samples(layout).map((s): Point => [layout.x(s), ground.y(heightAt(line, s))]);
   const words = stripWords(voice);
   const ticks = words.chainageTicks(
@@ -211,7 +216,7 @@ function places({ line }: Outing, layout: Layout, ground: Ground): Shape[] {
 
 const modelOf = (outing: Outing, train: LoadedTrain | null): StripModel => ({
   line: outing.line,
-  facing: outing.direction === 'forward' ? 1 : -1,
+  facing: senseOf(outing),
   speeds: null,
   wheels: null,
   brakingPoints: [],
@@ -220,10 +225,10 @@ const modelOf = (outing: Outing, train: LoadedTrain | null): StripModel => ({
 });
 
 /** Both halves where they are at a time, and a line where the train parted. */
-export function partingMoment(outing: Outing, view: PartingView, gaps: number, { play, time }: Shown): Shape {
-  const layout = layOut(view, gaps);
-  const { loaded } = openOuting(outing);
-  const ground = groundOf(modelOf(outing, null), layout);
+export function partingMoment(
+  { outing, layout, ground, loaded }: PartingStage,
+  { play, time }: Shown,
+): Shape {
   const half = (part: HalfPlay): Shape[] => {
     const vehicles = loaded.vehicles.slice(part.first, part.last + 1);
     const train: LoadedTrain = { ...loaded, vehicles };

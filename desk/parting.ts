@@ -13,7 +13,7 @@ import type { Basis } from '../engine/parting/part.ts';
 import { type Outcome, outcomes } from '../engine/parting/types.ts';
 import { type Prepared, prepare } from '../engine/stopping/prepare.ts';
 import { likely, unsafeBy } from '../engine/stopping/scenario.ts';
-import { turnFinding } from './chainage.ts';
+import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 
 /** One place on the map of a gap, in the line's own chainage. */
@@ -64,7 +64,7 @@ interface Opened {
   readonly ready: Prepared;
   readonly running: Running;
   readonly chains: ChainRow[];
-  readonly turn: (s: number) => number;
+  readonly turn: Turn;
   readonly cautiousShare: number;
 }
 
@@ -75,7 +75,7 @@ function open(outing: Outing): Opened {
     ready,
     running: runningOf(ready),
     chains: askChains(context, ready.brakes.groups).data,
-    turn: outing.direction === 'forward' ? (s) => s : (s) => outing.line.length - s,
+    turn: turnOf(outing),
     cautiousShare: ready.cautiousShare(outing.conditions.railState),
   };
 }
@@ -96,13 +96,8 @@ export function openPartings(outing: Outing): Partings {
   };
 }
 
-export const lookAtParting = (outing: Outing, ask: PartingAsk = {}): PartingLook =>
-  openPartings(outing).look(ask);
-
-export const playParting = (outing: Outing, ask: PlayAsk): PartingPlay => openPartings(outing).play(ask);
-
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
-  const { ready, running, chains, turn, cautiousShare } = opened;
+  const { ready, running, chains, cautiousShare } = opened;
   const speeds = speed === undefined ? running.running : new Float64Array(running.running.length).fill(speed);
   const { data, findings } = askParting({
     context: ready.context,
@@ -113,10 +108,9 @@ function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk
     all: true,
     ...(spacing === undefined ? {} : { spacing }),
   });
-  const turned = outing.direction === 'forward' ? findings : findings.map((f) => turnFinding(f, turn));
   return {
     gaps: data.flatMap(({ gap, chain, map }) => (map ? [gapOf(opened, gap, chain, map)] : [])),
-    findings: ranked(turned),
+    findings: ranked(turnFindings(outing, findings)),
   };
 }
 
@@ -143,8 +137,7 @@ function gapOf({ ready, turn }: Opened, gap: number, chain: ChainRow['verdict'],
   const shares = Object.fromEntries(
     outcomes.map((o) => [o, places.filter((p) => p.outcome === o).length / places.length]),
   ) as Record<Outcome, number>;
-  const ordered = outing.direction === 'forward' ? places : [...places].reverse();
-  return { gap, chain, chainHolds: chainHolds(chain), places: ordered, worst, shares };
+  return { gap, chain, chainHolds: chainHolds(chain), places: inLineOrder(outing, places), worst, shares };
 }
 
 /** Neighbouring places with the same outcome, as one stretch. */
@@ -236,7 +229,7 @@ function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): P
     at: turn(node * basis.grid.step),
     speed,
     chained,
-    sense: outing.direction === 'forward' ? 1 : -1,
+    sense: senseOf(outing),
     head: playOf(basis, head, turn),
     tail: playOf(basis, tail, turn),
     together,
@@ -263,11 +256,11 @@ function touching({ head, tail }: PartingCase): { time: number; speed: number; a
   return undefined;
 }
 
-const placeAt = (half: HalfMotion, t: number): number => between(half.time, half.at, t);
-const speedAt = (half: HalfMotion, t: number): number => between(half.time, half.speed, t);
+const placeAt = (half: HalfMotion, t: number): number => sampledAt(half.time, half.at, t);
+const speedAt = (half: HalfMotion, t: number): number => sampledAt(half.time, half.speed, t);
 
 /** Linear between samples, the last one after its time. */
-function between(time: Float64Array, values: Float64Array, t: number): number {
+function sampledAt(time: Float64Array, values: Float64Array, t: number): number {
   const last = time.length - 1;
   if (t >= time[last]) return values[last];
   let [low, high] = [0, last];
@@ -302,6 +295,6 @@ function playOf(basis: Basis, half: HalfMotion, turn: (s: number) => number): Ha
 }
 
 /** Where the front of a half is at a time, m. */
-export const frontAt = ({ time, front }: HalfPlay, t: number): number => between(time, front, t);
+export const frontAt = ({ time, front }: HalfPlay, t: number): number => sampledAt(time, front, t);
 /** Its speed then, m/s, negative backward. */
-export const halfSpeedAt = ({ time, speed }: HalfPlay, t: number): number => between(time, speed, t);
+export const halfSpeedAt = ({ time, speed }: HalfPlay, t: number): number => sampledAt(time, speed, t);

@@ -6,6 +6,7 @@ import { centreHeight } from '../engine/balance/body.ts';
 import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
 import { say, type Voice } from '../words/voice.ts';
 import type { Section, SectionAsk } from './balance.ts';
+import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './likeness.ts';
 import {
   group,
   lineShape,
@@ -25,10 +26,6 @@ export interface SectionView {
   readonly textSize: number;
 }
 
-/** Seat to shoulder and to crown of a grown person, m; likenesses, no figure is taken from them. */
-const SHOULDER = 0.55;
-const CROWN = 0.8;
-const grown = { adult: 1, youth: 0.88, child: 0.68 } as const;
 const RAIL = 0.02;
 /** Below the rails, m: room for the loads. */
 const UNDER = 0.32;
@@ -42,7 +39,7 @@ interface Frame {
 /** Left of the running direction is drawn to the left. */
 function frameOf(vehicle: LoadedVehicle, view: SectionView): Frame {
   const top = Math.max(0.5, ...vehicle.riders.map((r) => r.seat.height + CROWN + 0.06));
-  const wide = Math.max(1.2, (vehicle.vehicle.envelope?.width ?? 0.4) * 1.8);
+  const wide = Math.max(1.2, bodyWidth(vehicle.vehicle) * 1.8);
   const scale = Math.min(view.width / wide, (view.height - view.textSize * 2) / (top + UNDER));
   return {
     x: (left) => view.width / 2 - left * scale,
@@ -113,11 +110,11 @@ function track({ x, y, scale }: Frame, base: number): Shape[] {
 }
 
 function bodyShapes({ vehicle }: LoadedVehicle, { x, y, scale }: Frame, base: number): Shape[] {
+  const radius = wheelOf(vehicle.groups[0]);
+  const floor = floorOf(vehicle);
   const seats = vehicle.seats.map((s) => s.height);
-  const radius = vehicle.groups[0]?.wheelRadius ?? 0.06;
-  const floor = radius * 2 + 0.02;
-  const top = Math.max(floor + 0.04, Math.min(...seats, vehicle.envelope?.height ?? 0.4) - 0.02);
-  const width = vehicle.envelope?.width ?? Math.max(0.3, base * 1.4);
+  const top = Math.max(floor + 0.04, Math.min(...seats, bodyTop(vehicle)) - 0.02);
+  const width = bodyWidth(vehicle);
   const straddle = vehicle.seats.some((s) => s.posture === 'astride');
   // A bench to sit astride is narrow above its foot boards.
   const upper = straddle ? Math.min(width, 0.24) : width;
@@ -132,11 +129,12 @@ function bodyShapes({ vehicle }: LoadedVehicle, { x, y, scale }: Frame, base: nu
 }
 
 function person({ rider, seat }: SeatedRider, lean: number, centre: number, { x, y, scale }: Frame): Shape[] {
-  const size = grown[rider.ageGroup];
+  const size = buildOf(rider);
   const ink = rider.duty === 'driver' ? 'driver' : 'rider';
   const shift = (up: number): number => seat.across + (lean * up) / centre;
   const hip = 0.1 * size;
   const shoulder = SHOULDER * size;
+  const head = (CROWN - HEAD) * size;
   const half = 0.19 * size;
   const torso = [
     [seat.across + half * 0.8, seat.height],
@@ -151,9 +149,9 @@ function person({ rider, seat }: SeatedRider, lean: number, centre: number, { x,
       pathShape(ink, `${torso}Z`),
       shape('circle', {
         class: ink,
-        cx: px(x(shift(shoulder + 0.15 * size))),
-        cy: px(y(seat.height + shoulder + 0.14 * size)),
-        r: px(0.105 * size * scale),
+        cx: px(x(shift(head))),
+        cy: px(y(seat.height + head)),
+        r: px(HEAD * size * scale),
       }),
       rectShape(ink, x(seat.across + half), y(seat.height + hip * 0.4), half * 2 * scale, hip * scale),
     ]),

@@ -5,6 +5,7 @@ import { countCars as countsOf } from '../engine/outing/counts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/stopping/sample.ts';
+import { turnOf } from './chainage.ts';
 import { figure } from './live.ts';
 import { timedOuting } from './timed.ts';
 
@@ -14,7 +15,7 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
   const ready = prepare(context);
   const state = outing.conditions.railState;
   const { likely, cautious } = ready.models(state);
-  const s = outing.direction === 'forward' ? at : context.line.length - at;
+  const s = turnOf(outing)(at);
   const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
   const careful = figure(cautious, s, speed);
   const probable = figure(likely, s, speed);

@@ -1,12 +1,13 @@
 /** heedway balance: loads, leans, curves, flange climb; a tilt test. */
 import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
 import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
+import { verdictOf } from '../../engine/finding/make.ts';
 import type { Quantity } from '../../engine/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { say, type Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { findingsText, paragraphs, tableText } from '../text.ts';
 
 interface BalanceOptions extends Options {
   readonly car?: string;
@@ -44,35 +45,15 @@ async function balance(path: string, options: BalanceOptions) {
   const view = lookAtBalance(outing);
   if (options.tilt !== undefined) return tilt(view, voice, options, options.tilt);
   return {
-    text: [
+    text: paragraphs([
       ...balanceTables(view, voice).map(tableText),
       tableText(twistTable(view, voice)),
-      findingLines(view, voice),
-    ]
-      .filter((part) => part !== '')
-      .join('\n\n'),
+      findingsText(view.findings, voice),
+    ]),
     json: balanceJson(view, voice),
-    exit: exitOfFindings(view),
+    exit: exitOf[verdictOf(view.findings)],
   };
 }
-
-export const exitOfFindings = ({ findings }: BalanceView): number =>
-  findings.some((f) => f.severity === 'forbids')
-    ? 20
-    : findings.some((f) => f.severity === 'unknown')
-      ? 30
-      : findings.some((f) => f.severity === 'limits')
-        ? 10
-        : 0;
-
-export const findingLines = ({ findings }: BalanceView, voice: Voice): string =>
-  findings
-    .map((f, i) => {
-      const told = tellFinding(f, voice);
-      const measure = told.measure ? `\n   Measure: ${told.measure}` : '';
-      return `${i + 1}. ${told.what}\n   ${told.why}\n   Source: ${told.source}.${measure}`;
-    })
-    .join('\n');
 
 function tilt(view: BalanceView, voice: Voice, options: BalanceOptions, text: string) {
   const index = vehicleIndex(voice, options.car);
@@ -110,7 +91,6 @@ const asRead = (angle: number): Quantity => ({
 
 function balanceJson({ findings, data, at, context }: BalanceView, voice: Voice): unknown {
   const id = (index: number): string => context.loaded.vehicles[index].vehicle.id;
-  const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
   return {
     required: data.required,
     trackTwist: data.trackTwist ?? null,

@@ -3,7 +3,7 @@ import { blockMaterials, designTables, readDesign, type WrittenDesign } from '..
 import { designFor } from '../../desk/brakes.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { tableText } from '../text.ts';
 
 interface DesignOptions extends Options, WrittenDesign {
   readonly all?: boolean;

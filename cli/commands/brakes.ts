@@ -1,15 +1,14 @@
 /** heedway brakes: how the brakes come on along the train, what slides first, what is in reserve. */
-import { writeFile } from 'node:fs/promises';
 import { brakePlot } from '../../desk/brake-plot.ts';
-import { brakeTables, brakeTime, standingWords, type WordTable } from '../../desk/brake-tables.ts';
+import { brakeTables, brakeTime, standingWords } from '../../desk/brake-tables.ts';
 import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
-import { sceneToSvg } from '../../desk/strip/scene.ts';
 import type { TrainFill } from '../../engine/brake/fill.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import type { Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, table, voiceOf } from '../command.ts';
+import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
+import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 interface BrakesOptions extends Options {
   readonly svg?: string;
@@ -34,27 +33,14 @@ async function brakes(path: string, options: BrakesOptions) {
   const parts = [
     ...brakeTables(look, voice).map(tableText),
     standingWords(look, voice).join('\n'),
-    findingText(look, voice),
+    findingsText(look.findings, voice),
   ];
   if (options.svg) parts.push(await draw(options.svg, look, voice));
   return {
-    text: parts.filter((p) => p !== '').join('\n\n'),
+    text: paragraphs(parts),
     json: brakesJson(look, voice),
     exit: look.findings.some((f) => f.severity === 'unknown') ? 30 : 0,
   };
-}
-
-export const tableText = ({ title, head, rows, note }: WordTable): string =>
-  [title, ...(rows.length > 0 ? [table([head, ...rows])] : []), ...(note ? [note] : [])].join('\n');
-
-function findingText({ findings }: BrakeLook, voice: Voice): string {
-  return findings
-    .map((f, i) => {
-      const told = tellFinding(f, voice);
-      const measure = told.measure ? `\n   Measure: ${told.measure}` : '';
-      return `${i + 1}. ${told.what}\n   ${told.why}\n   Source: ${told.source}.${measure}`;
-    })
-    .join('\n');
 }
 
 async function draw(file: string, { data }: BrakeLook, voice: Voice): Promise<string> {
@@ -65,12 +51,10 @@ async function draw(file: string, { data }: BrakeLook, voice: Voice): Promise<st
     vehicle: (index) => voice.outing.train.vehicles[index].name,
     time: (t) => brakeTime(voice, t),
   });
-  await writeFile(file, sceneToSvg(scene));
-  return `Drawn into ${file}`;
+  return drawInto(file, scene);
 }
 
 function brakesJson({ findings, data }: BrakeLook, voice: Voice): unknown {
-  const finite = (x: number | undefined): number | null => (x !== undefined && Number.isFinite(x) ? x : null);
   const fills = (list: readonly TrainFill[]): unknown =>
     list.map((fill) => ({
       kind: fill.kind,

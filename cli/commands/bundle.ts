@@ -1,9 +1,8 @@
 /** heedway bundle: an outing with all its files as one file. */
-import { readFile, writeFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
-import { bundleOuting, tellProblem, writeFile as writeText } from '../../files/index.ts';
-import { type Command, common, type Options, UsageFault } from '../command.ts';
-import { loadFromDisk, openOutingFile } from '../open.ts';
+import { writeFile } from 'node:fs/promises';
+import { writeFile as writeText } from '../../files/index.ts';
+import { type Command, common, type Options } from '../command.ts';
+import { bundleFile, openOutingFile, refusal } from '../open.ts';
 
 export const bundleCommand: Command = {
   name: 'bundle',
@@ -14,11 +13,8 @@ export const bundleCommand: Command = {
       .action((path: string, options: Options & { out?: string }) =>
         run(async () => {
           await openOutingFile(path);
-          const read = await bundleOuting(
-            { path: resolve(path), content: await readFile(path) },
-            loadFromDisk,
-          );
-          if (!read.ok) throw new UsageFault(read.problems.map(tellProblem).join('\n'), read.problems);
+          const read = await bundleFile(path);
+          if (!read.ok) throw refusal(read.problems);
           const text = writeText(read.value);
           if (options.out) await writeFile(options.out, text);
           return { text: options.out ? `Written into ${options.out}` : text, json: read.value, exit: 0 };

@@ -1,16 +1,14 @@
 /** heedway card: the running card as a PDF, one side of A5 or half-letter. */
-import { readFile, writeFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { writeFile } from 'node:fs/promises';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
 import { cardDocument, type Paper } from '../../desk/card-paper.ts';
 import { checkOuting } from '../../desk/check.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
 import { stripSvg } from '../../desk/strip/svg.ts';
-import { bundleOuting } from '../../files/index.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
-import { loadFromDisk, openOutingFile } from '../open.ts';
+import { bundleFile, openOutingFile } from '../open.ts';
 
 interface CardOptions extends Options {
   readonly pdf: string;
@@ -48,7 +46,7 @@ async function card(path: string, options: CardOptions) {
 
 /** The outing with all its files as one line; undefined where no QR code holds it. */
 async function codeOf(path: string): Promise<string | undefined> {
-  const bundle = await bundleOuting({ path: resolve(path), content: await readFile(path) }, loadFromDisk);
+  const bundle = await bundleFile(path);
   if (!bundle.ok) return undefined;
   const code = toCode(deflateRawSync(JSON.stringify(bundle.value), { level: 9 }));
   return code.length <= MOST_QR_LETTERS ? code : undefined;

@@ -4,7 +4,7 @@ import { verdictOf } from '../../engine/finding/make.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { type Command, common, exitOf, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { findingsText, paragraphs, tableText } from '../text.ts';
 
 export const chainsCommand: Command = {
   name: 'chains',
@@ -16,13 +16,12 @@ export const chainsCommand: Command = {
           const outing = await openOutingFile(path);
           const voice = voiceOf(options, outing);
           const view = lookAtChains(outing);
-          const told = view.findings.map((f) => ({ ...f, words: tellFinding(f, voice) }));
           return {
-            text: [
-              tableText(chainTable(view, voice)),
-              ...told.map((f) => `${f.words.what}\n   ${f.words.why}`),
-            ].join('\n\n'),
-            json: { gaps: view.rows, findings: told },
+            text: paragraphs([tableText(chainTable(view, voice)), findingsText(view.findings, voice)]),
+            json: {
+              gaps: view.rows,
+              findings: view.findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+            },
             exit: exitOf[verdictOf(view.findings)],
           };
         }, options),

@@ -1,14 +1,10 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
-import { writeFile } from 'node:fs/promises';
-import { couplerPlot } from '../../desk/coupler-plot.ts';
+import { couplerPlot, couplerPlotWords } from '../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
-import { sceneToSvg } from '../../desk/strip/scene.ts';
 import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
-import { couplerScenarioWords } from '../../words/findings/couplers.ts';
-import { say } from '../../words/voice.ts';
 import { type Command, common, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { openOutingFile, placeOf, speedOf } from '../open.ts';
+import { drawInto, paragraphs, tableText } from '../text.ts';
 
 export const couplersCommand: Command = {
   name: 'couplers',
@@ -30,20 +26,15 @@ export const couplersCommand: Command = {
           }
           const ask = {
             scenario,
-            at: quantityOf(options.at, 'length', '--at'),
-            speed: quantityOf(options.speed, 'speed', '--speed'),
+            at: placeOf(options.at, '--at', voice),
+            speed: speedOf(options.speed, '--speed'),
           };
           const bands = lookAtCouplers(outing, ask);
-          if (options.svg) {
-            const scene = couplerPlot(bands, {
-              title: `Pull and push, ${couplerScenarioWords[scenario]}`,
-              behind: (gap) => `behind ${outing.train.vehicles[gap].name}`,
-              force: (si) => say(voice, { si, kind: 'force' }, 'up'),
-            });
-            await writeFile(options.svg, sceneToSvg(scene));
-          }
+          const drawn = options.svg
+            ? [await drawInto(options.svg, couplerPlot(bands, couplerPlotWords(scenario, voice)))]
+            : [];
           return {
-            text: `${tableText(couplerTable(bands, voice))}\n\n${notRepeatable}`,
+            text: paragraphs([tableText(couplerTable(bands, voice)), notRepeatable, ...drawn]),
             json: { ...ask, gaps: bands },
             exit: 0,
           };

@@ -1,8 +1,8 @@
 /** heedway flag: how far behind a stopped train a flagman must stand. */
 import { flagTable, lookAtFlag } from '../../desk/flag.ts';
-import { type Command, common, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { type Command, common, voiceOf } from '../command.ts';
+import { openOutingFile, placeOf } from '../open.ts';
+import { tableText } from '../text.ts';
 
 export const flagCommand: Command = {
   name: 'flag',
@@ -13,12 +13,10 @@ export const flagCommand: Command = {
       .action((path, options) =>
         run(async () => {
           const outing = await openOutingFile(path);
-          const rear = options.rear === undefined ? undefined : quantityOf(options.rear, 'length', '--rear');
-          if (rear !== undefined && (rear < 0 || rear > outing.line.length)) {
-            throw new UsageFault(`--rear: found ${options.rear}; expected a place on the line`);
-          }
+          const voice = voiceOf(options, outing);
+          const rear = options.rear === undefined ? undefined : placeOf(options.rear, '--rear', voice);
           const places = lookAtFlag(outing, rear);
-          return { text: tableText(flagTable(places, voiceOf(options, outing))), json: { places }, exit: 0 };
+          return { text: tableText(flagTable(places, voice)), json: { places }, exit: 0 };
         }, options),
       );
   },

@@ -1,14 +1,21 @@
 /** heedway lean: how far riders may lean, and what would help. */
-import { writeFile } from 'node:fs/promises';
-import { type BalanceView, lookAtBalance, sectionOf, whatIf } from '../../desk/balance.ts';
+import {
+  type BalanceView,
+  lookAtBalance,
+  sectionOf,
+  underAt,
+  whatIf,
+  worstNode,
+} from '../../desk/balance.ts';
 import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
 import { sectionScene } from '../../desk/section-view.ts';
-import { sceneToSvg } from '../../desk/strip/scene.ts';
+import type { Scene } from '../../desk/strip/scene.ts';
+import { verdictOf } from '../../engine/finding/make.ts';
 import type { Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
-import { exitOfFindings, vehicleIndex } from './balance.ts';
-import { tableText } from './brakes.ts';
+import { drawInto, tableText } from '../text.ts';
+import { vehicleIndex } from './balance.ts';
 
 interface LeanOptions extends Options {
   readonly car?: string;
@@ -49,8 +56,7 @@ async function lean(path: string, options: LeanOptions) {
   );
   if (options.svg !== undefined) {
     if (only === undefined) throw new UsageFault('--svg: found no --car; expected the vehicle to draw');
-    await writeFile(options.svg, sectionDrawing(view, only, by, voice));
-    words.push(`Drawn into ${options.svg}`);
+    words.push(await drawInto(options.svg, sectionDrawing(view, only, by, voice)));
   }
   return {
     text: [
@@ -68,19 +74,18 @@ async function lean(path: string, options: LeanOptions) {
         whatIf: what.find((w) => w.vehicle === v.vehicle)?.what ?? null,
       })),
     },
-    exit: exitOfFindings(view),
+    exit: exitOf[verdictOf(view.findings)],
   };
 }
 
 /** The vehicle at its worst place and the speed run there, its heaviest rider leaning outward. */
-function sectionDrawing(view: BalanceView, index: number, by: number, voice: Voice): string {
+function sectionDrawing(view: BalanceView, index: number, by: number, voice: Voice): Scene {
   const { context, data: known } = view;
   const found = known.rolling.findIndex((r) => r.index === index);
   const vehicle = context.loaded.vehicles[index];
   if (found < 0) throw new UsageFault(`--svg: the centre of gravity of ${vehicle.vehicle.name} is not known`);
-  const { at, speed } = known.vehicles[found].running;
-  const j = Math.max(0, known.grid.indexOf(at));
-  const under = { curvature: known.grounds[found].curvature[j], cant: known.grounds[found].cant[j] };
+  const { speed } = known.vehicles[found].running;
+  const under = underAt(view, found, worstNode(view, found));
   const heaviest = [...vehicle.riders].sort((a, b) => b.rider.mass.value - a.rider.mass.value)[0];
   const outward = under.curvature > 0 ? -by : by;
   const ask = { index, speed, under, lean: heaviest ? { [heaviest.rider.id]: outward } : {} };
@@ -89,7 +94,7 @@ function sectionDrawing(view: BalanceView, index: number, by: number, voice: Voi
   const { contactWidth } = context.line;
   const centre = context.outing.assumed.riderCentre.value;
   const frame = { width: 560, height: 480, textSize: 14 };
-  return sceneToSvg(sectionScene(vehicle, section, ask, contactWidth, centre, frame, voice));
+  return sectionScene(vehicle, section, ask, contactWidth, centre, frame, voice);
 }
 
 const data = ({ data: { vehicles } }: ReturnType<typeof lookAtBalance>) => vehicles;

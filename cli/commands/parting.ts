@@ -1,21 +1,18 @@
 /** heedway parting: what becomes of head and tail if the train parts, gap by gap, or one parting in time. */
-import { writeFile } from 'node:fs/promises';
 import {
-  lookAtParting,
+  openPartings,
   type PartingLook,
   type PartingPlay,
-  playParting,
+  type PlayAsk,
   stretchesOf,
 } from '../../desk/parting.ts';
-import { partingScene } from '../../desk/parting-map.ts';
+import { partingScene, partingStage } from '../../desk/parting-map.ts';
 import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts';
-import { sceneToSvg } from '../../desk/strip/scene.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { openOutingFile, placeOf, speedOf } from '../open.ts';
+import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 interface Given {
   readonly behind?: string;
@@ -48,33 +45,34 @@ async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outco
   if (outing.train.vehicles.length < 2) {
     return { text: 'One vehicle by itself cannot part.', json: { gaps: [] }, exit: 0 };
   }
-  const speed = given.speed === undefined ? undefined : quantityOf(given.speed, 'speed', '--speed');
-  if (speed !== undefined && speed < 0) {
-    throw new UsageFault(`--speed: found ${given.speed}; expected a speed that is not negative`);
-  }
-  const look = lookAtParting(outing, speed === undefined ? {} : { speed });
-  const play = given.behind === undefined ? undefined : follow(outing, look, given, speed);
+  const speed = given.speed === undefined ? undefined : speedOf(given.speed, '--speed');
+  const partings = openPartings(outing);
+  const look = partings.look(speed === undefined ? {} : { speed });
+  const play =
+    given.behind === undefined ? undefined : partings.play(playAsk(voice, look, given, given.behind, speed));
   const drawn = given.svg ? [await draw(given.svg, outing, look, play, voice)] : [];
   const text = play ? playText(look, play, voice) : mapText(look, voice);
   return {
-    text: [...text, ...drawn].join('\n\n'),
+    text: paragraphs([...text, ...drawn]),
     json: play ? playJson(play) : mapJson(look),
     exit: look.findings.some((f) => f.severity === 'forbids') ? 20 : 0,
   };
 }
 
-function follow(outing: Outing, look: PartingLook, given: Given, speed: number | undefined): PartingPlay {
-  const gap = gapOf(outing, given.behind ?? '');
-  const at = given.at === undefined ? look.gaps[gap].worst.at : quantityOf(given.at, 'length', '--at');
-  if (at < 0 || at > outing.line.length) {
-    throw new UsageFault(`--at: found ${given.at}; expected a place on the line`);
-  }
-  return playParting(outing, {
+function playAsk(
+  voice: Voice,
+  look: PartingLook,
+  given: Given,
+  behind: string,
+  speed: number | undefined,
+): PlayAsk {
+  const gap = gapOf(voice.outing, behind);
+  return {
     gap,
-    at,
+    at: given.at === undefined ? look.gaps[gap].worst.at : placeOf(given.at, '--at', voice),
     ...(speed === undefined ? {} : { speed }),
     ...(given.unchained ? { chained: false } : {}),
-  });
+  };
 }
 
 /** The vehicle ahead of the gap, by name, id or number. */
@@ -87,13 +85,10 @@ function gapOf({ train: { vehicles } }: Outing, behind: string): number {
   throw new UsageFault(`--behind: found ${behind}; expected one of ${names.join(', ')}`);
 }
 
-function mapText(look: PartingLook, voice: Voice): string[] {
-  const findings = look.findings.map((f, i) => {
-    const told = tellFinding(f, voice);
-    return `${i + 1}. ${told.what}\n   ${told.why}`;
-  });
-  return [tableText(partingTable(look, voice)), findings.join('\n')].filter((t) => t !== '');
-}
+const mapText = (look: PartingLook, voice: Voice): string[] => [
+  tableText(partingTable(look, voice)),
+  findingsText(look.findings, voice),
+];
 
 const playText = (look: PartingLook, play: PartingPlay, voice: Voice): string[] => [
   playWords(play, look.gaps[play.gap], voice).join('\n'),
@@ -108,9 +103,9 @@ async function draw(
   voice: Voice,
 ): Promise<string> {
   const view = { width: 1200, from: 0, to: outing.line.length, textSize: 13 };
+  const stage = partingStage(outing, look.gaps.length, view);
   const shown = play ? { play, time: play.duration } : undefined;
-  await writeFile(file, sceneToSvg(partingScene(outing, look, view, voice, shown)));
-  return `Drawn into ${file}`;
+  return drawInto(file, partingScene(stage, look, voice, shown));
 }
 
 const mapJson = (look: PartingLook): unknown => ({

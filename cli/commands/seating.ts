@@ -1,13 +1,12 @@
 /** heedway seating: who should sit where, proven. */
-import { readFile, writeFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { writeFile } from 'node:fs/promises';
 import { seatingTable } from '../../desk/balance-tables.ts';
 import { seatOuting } from '../../desk/seating.ts';
-import { bundleOuting, tellProblem, writeFile as writeText } from '../../files/index.ts';
+import { writeFile as writeText } from '../../files/index.ts';
 import { refusalOfSeating } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
-import { loadFromDisk, openOutingFile } from '../open.ts';
-import { tableText } from './brakes.ts';
+import { bundleFile, openOutingFile, refusal } from '../open.ts';
+import { tableText } from '../text.ts';
 
 interface SeatingCommandOptions extends Options {
   readonly afresh?: boolean;
@@ -54,8 +53,8 @@ interface Entry {
 
 /** The outing in one file with the seats changed; everything else as it was written. */
 async function writeSeats(path: string, out: string, seated: readonly Entry[]): Promise<void> {
-  const read = await bundleOuting({ path: resolve(path), content: await readFile(path) }, loadFromDisk);
-  if (!read.ok) throw new UsageFault(read.problems.map(tellProblem).join('\n'), read.problems);
+  const read = await bundleFile(path);
+  if (!read.ok) throw refusal(read.problems);
   const file = read.value as { readonly riders?: readonly object[] };
   const riders = file.riders?.map((rider, i) => {
     const { vehicle, seat } = seated[i];

@@ -7,8 +7,9 @@ import { stripSvg } from '../../desk/strip/svg.ts';
 import type { SpeedMap, WheelMap } from '../../engine/outing/answer.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
-import { type Command, common, type Options, table, voiceOf } from '../command.ts';
+import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
+import { table } from '../text.ts';
 
 interface SpeedOptions extends Options {
   readonly csv?: boolean;
@@ -103,19 +104,16 @@ const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['b
   at: Array.from(map.at),
   limit: Array.from(map.limit),
   reason: Array.from(map.reason),
-  likelyStop: Array.from(map.likelyStop, finite),
-  cautiousStop: Array.from(map.cautiousStop, finite),
-  gap: Array.from(map.gap, finite),
+  likelyStop: Array.from(map.likelyStop, (x) => finite(x)),
+  cautiousStop: Array.from(map.cautiousStop, (x) => finite(x)),
+  gap: Array.from(map.gap, (x) => finite(x)),
   brakingPoints,
 });
 
 const wheelJson = (wheels: WheelMap): object => ({
   ...wheels,
   at: Array.from(wheels.at),
-  share: Array.from(wheels.share, finite),
+  share: Array.from(wheels.share, (x) => finite(x)),
   by: Array.from(wheels.by),
   light: lightStretches(wheels),
 });
-
-/** JSON has no Infinity: a stop that never comes is null. */
-const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);

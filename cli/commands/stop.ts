@@ -2,8 +2,9 @@
 import { stopFrom } from '../../desk/stops.ts';
 import type { StopFigure } from '../../engine/outing/answer.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
-import { type Command, common, type Options, table, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
+import { openOutingFile, placeOf, quantityOf } from '../open.ts';
+import { table } from '../text.ts';
 
 interface StopOptions extends Options {
   readonly at: string;
@@ -24,13 +25,8 @@ export const stopCommand: Command = {
 async function stop(path: string, options: StopOptions) {
   const outing = await openOutingFile(path);
   const voice = voiceOf(options, outing);
-  const at = quantityOf(options.at, 'length', '--at');
+  const at = placeOf(options.at, '--at', voice);
   const speed = quantityOf(options.speed, 'speed', '--speed');
-  if (at < 0 || at > outing.line.length) {
-    throw new UsageFault(
-      `--at: found ${options.at}; expected a place from 0 to ${chainage(voice, outing.line.length)}`,
-    );
-  }
   if (speed <= 0 || speed > 20)
     throw new UsageFault(`--speed: found ${options.speed}; expected more than 0 and at most 44 mph`);
   const unknown = outing.train.vehicles.some((v) =>

@@ -5,7 +5,8 @@ import { findSum, rangeText } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/sums/types.ts';
 import { accepted } from '../../units/index.ts';
 import { sumWords, symbolWords } from '../../words/sums.ts';
-import { type Command, common, type Options, table, UsageFault } from '../command.ts';
+import { type Command, common, type Options, UsageFault } from '../command.ts';
+import { table } from '../text.ts';
 
 interface SumOptions extends Options {
   readonly list?: boolean;

@@ -4,9 +4,9 @@ import { extname } from 'node:path';
 import { DOMParser } from '@xmldom/xmldom';
 import { importCsv } from '../../files/import/csv.ts';
 import { importGpx, type ParseXml } from '../../files/import/gpx.ts';
-import { readLine, tellProblem, writeFile as writeText } from '../../files/index.ts';
-import { type Command, common, type Options, UsageFault } from '../command.ts';
-import { openFile } from '../open.ts';
+import { readLine, writeFile as writeText } from '../../files/index.ts';
+import { type Command, common, type Options } from '../command.ts';
+import { openFile, refusal } from '../open.ts';
 
 interface SurveyOptions extends Options {
   readonly name?: string;
@@ -45,12 +45,12 @@ async function survey(path: string, options: SurveyOptions) {
   const gpx = extname(path).toLowerCase() === '.gpx';
   const imported = gpx ? importGpx(content, path, about, parseXml) : importCsv(content, path, about);
   if (imported.problems.length > 0 || !imported.line) {
-    throw new UsageFault(imported.problems.map(tellProblem).join('\n'), imported.problems);
+    throw refusal(imported.problems);
   }
   const text = writeText(imported.line);
   // The line must read back as any other line file does.
   const read = await readLine({ path: options.out ?? 'line.json', content: text });
-  if (!read.ok) throw new UsageFault(read.problems.map(tellProblem).join('\n'), read.problems);
+  if (!read.ok) throw refusal(read.problems);
   if (options.out) await writeFile(options.out, text);
   const said = imported.notes.map((n) => `- ${n}`).join('\n');
   return {

@@ -5,8 +5,8 @@ import type { BlockTest } from '../../engine/balance/twist.ts';
 import { GRAVITY } from '../../engine/constants.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
+import { tableText } from '../text.ts';
 import { vehicleIndex } from './balance.ts';
-import { tableText } from './brakes.ts';
 
 interface TwistOptions extends Options {
   readonly car?: string;

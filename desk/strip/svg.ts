@@ -5,6 +5,7 @@ import { openOuting } from '../../engine/outing/context.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
+import { senseOf } from '../chainage.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';
@@ -13,7 +14,7 @@ import { stripWords } from './words.ts';
 export function stripModel(outing: Outing, answer: Answer, voice: Voice): StripModel {
   return {
     line: outing.line,
-    facing: outing.direction === 'forward' ? 1 : -1,
+    facing: senseOf(outing),
     speeds: answer.speeds,
     wheels: answer.wheels,
     brakingPoints: answer.brakingPoints,

@@ -1,6 +1,6 @@
 /** What parting says of an outing: the worst of each kind, and no less than any place of it. */
 import { describe, expect, it } from 'vitest';
-import { lookAtParting, playParting } from '../../../desk/parting.ts';
+import { openPartings } from '../../../desk/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { drawer, randomLine, randomOuting } from '../../support/random-outings.ts';
 
@@ -21,7 +21,7 @@ describe('parting without chains', () => {
   it('tells of a tail that stands the longest way there is', () => {
     let told = 0;
     for (let seed = 1; seed <= 12; seed++) {
-      const look = lookAtParting(outing(seed, true));
+      const look = openPartings(outing(seed, true)).look();
       const stands = look.findings.find((f) => f.code === 'tail-stands');
       if (!stands) continue;
       told++;
@@ -44,9 +44,10 @@ describe('parting without chains', () => {
     let runs = 0;
     for (let seed = 1; seed <= 12; seed++) {
       const o = outing(seed, false);
-      const look = lookAtParting(o);
+      const partings = openPartings(o);
+      const look = partings.look();
       const worst = look.gaps.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
-      const play = playParting(o, { gap: worst.gap, at: worst.worst.at, chained: false });
+      const play = partings.play({ gap: worst.gap, at: worst.worst.at, chained: false });
       if (!play.together) {
         expect(play.tail.outcome, `seed ${seed}`).toBe(worst.worst.outcome);
         // The path is recorded in small steps, the map marched over whole cells.

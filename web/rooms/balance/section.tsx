@@ -1,6 +1,6 @@
 /** The section to scale: choose who leans and where the vehicle is, or drag the shoulders. */
 import { useMemo, useRef, useState } from 'preact/hooks';
-import { type BalanceView, type SectionAsk, sectionOf } from '../../../desk/balance.ts';
+import { type BalanceView, type SectionAsk, sectionOf, underAt, worstNode } from '../../../desk/balance.ts';
 import type { WordTable } from '../../../desk/brake-tables.ts';
 import { leanAt, sectionScene } from '../../../desk/section-view.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
@@ -25,7 +25,7 @@ export function SectionView({ view, found, voice }: Props) {
   const { context, data } = view;
   const known = data.vehicles[found];
   const loaded = context.loaded.vehicles[known.index];
-  const worst = Math.max(0, data.grid.indexOf(known.running.at));
+  const worst = worstNode(view, found);
   const [who, setWho] = useState<Who>('one');
   const [lean, setLean] = useState(0);
   const [node, setNode] = useState(worst);
@@ -36,7 +36,7 @@ export function SectionView({ view, found, voice }: Props) {
     () => ({
       index: known.index,
       speed,
-      under: { curvature: data.grounds[found].curvature[node], cant: data.grounds[found].cant[node] },
+      under: underAt(view, found, node),
       lean: leaning(loaded.riders, who, lean),
     }),
     [known.index, speed, node, who, lean, data],

@@ -3,7 +3,7 @@ import '../../parts/form/form.css';
 import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
-import { couplerPlot } from '../../../desk/coupler-plot.ts';
+import { couplerPlot, couplerPlotWords } from '../../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
 import { inkSheet } from '../../../desk/strip/ink.ts';
 import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
@@ -58,14 +58,8 @@ function Runs({ outing, voice }: Props) {
     const timer = setTimeout(() => setBands(lookAtCouplers(outing, { scenario, at, speed })), 200);
     return () => clearTimeout(timer);
   }, [outing, scenario, at, speed]);
-  const title = `Pull and push, ${couplerScenarioWords[scenario]}`;
-  const scene =
-    bands &&
-    couplerPlot(bands, {
-      title,
-      behind: (gap) => `behind ${outing.train.vehicles[gap].name}`,
-      force: (si) => say(voice, { si, kind: 'force' }, 'up'),
-    });
+  const words = couplerPlotWords(scenario, voice);
+  const scene = bands && couplerPlot(bands, words);
   return (
     <>
       <div class="coupler-choices">
@@ -110,7 +104,7 @@ function Runs({ outing, voice }: Props) {
       <div aria-live="polite">
         {scene && bands ? (
           <>
-            <figure class="wide" tabIndex={0} aria-label={title}>
+            <figure class="wide" tabIndex={0} aria-label={words.title}>
               <Drawing scene={scene} />
             </figure>
             <Table table={couplerTable(bands, voice)} />

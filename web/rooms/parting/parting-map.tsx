@@ -2,11 +2,11 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { PartingLook, PartingPlay } from '../../../desk/parting.ts';
 import {
-  type PartingView,
+  type PartingStage,
   partingAt,
-  partingHeight,
   partingMoment,
   partingScene,
+  partingStage,
 } from '../../../desk/parting-map.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
@@ -28,16 +28,15 @@ export function PartingMap({ outing, look, voice, play, onPick }: Props) {
   const width = useWidth(box, 800).value;
   const [near, setNear] = useState(false);
   const window = near ? around(outing, play) : { from: 0, to: outing.line.length };
-  const view: PartingView = { width, ...window, textSize: width < 600 ? 11 : 13 };
   const gaps = look.gaps.length;
-  const scene = useMemo(
-    () => partingScene(outing, look, view, voice),
-    [outing, look, voice, width, view.from, view.to],
+  const stage = useMemo(
+    () => partingStage(outing, gaps, { width, ...window, textSize: width < 600 ? 11 : 13 }),
+    [outing, gaps, width, window.from, window.to],
   );
-  const height = partingHeight(gaps, view.textSize);
+  const scene = useMemo(() => partingScene(stage, look, voice), [stage, look, voice]);
   const pick = (event: MouseEvent): void => {
     const rect = (event.currentTarget as Element).getBoundingClientRect();
-    const { gap, at } = partingAt(view, gaps, event.clientX - rect.left, event.clientY - rect.top);
+    const { gap, at } = partingAt(stage, event.clientX - rect.left, event.clientY - rect.top);
     onPick({ gap: gap >= 0 ? gap : play.gap, at });
   };
   return (
@@ -46,8 +45,8 @@ export function PartingMap({ outing, look, voice, play, onPick }: Props) {
       {/* biome-ignore lint/a11y/noStaticElementInteractions: a tap is one more way to the fields above */}
       <div class="map" onClick={pick}>
         <Drawing scene={scene} />
-        <svg class="over" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-          <Halves outing={outing} view={view} gaps={gaps} play={play} />
+        <svg class="over" viewBox={`0 0 ${width} ${stage.height}`} aria-hidden="true">
+          <Halves stage={stage} play={play} />
         </svg>
       </div>
       <figcaption>
@@ -61,15 +60,13 @@ export function PartingMap({ outing, look, voice, play, onPick }: Props) {
 }
 
 interface HalvesProps {
-  readonly outing: Outing;
-  readonly view: PartingView;
-  readonly gaps: number;
+  readonly stage: PartingStage;
   readonly play: PartingPlay;
 }
 
-function Halves({ outing, view, gaps, play }: HalvesProps) {
+function Halves({ stage, play }: HalvesProps) {
   const time = Math.min(now.value, play.duration);
-  return <Drawing scene={partingMoment(outing, view, gaps, { play, time })} />;
+  return <Drawing scene={partingMoment(stage, { play, time })} />;
 }
 
 /** What both halves pass over, and a little more; the whole line where that crosses a loop's origin. */

@@ -1,0 +1,43 @@
+/** What commands print for people: tables, findings with their reasons, and where a drawing went. */
+import { writeFile } from 'node:fs/promises';
+import type { WordTable } from '../desk/brake-tables.ts';
+import { type Scene, sceneToSvg } from '../desk/strip/scene.ts';
+import type { Finding } from '../engine/finding/types.ts';
+import { tellFinding } from '../words/finding.ts';
+import type { Voice } from '../words/voice.ts';
+
+/** Columns of text, first to the left, numbers to the right. */
+export function table(rows: readonly (readonly string[])[]): string {
+  const widths = rows[0].map((_, i) => Math.max(...rows.map((r) => r[i].length)));
+  const numeric = widths.map((_, i) => rows.slice(1).every((r) => /^[-–\d]/.test(r[i]) || r[i] === ''));
+  return rows
+    .map((r) =>
+      r
+        .map((cell, i) => (numeric[i] ? cell.padStart(widths[i]) : cell.padEnd(widths[i])))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
+}
+
+export const tableText = ({ title, head, rows, note }: WordTable): string =>
+  [title, ...(rows.length > 0 ? [table([head, ...rows])] : []), ...(note ? [note] : [])].join('\n');
+
+/** Findings numbered from 1, each with why, source, and what to measure. */
+export const findingsText = (findings: readonly Finding[], voice: Voice): string =>
+  findings
+    .map((f, i) => {
+      const told = tellFinding(f, voice);
+      const measure = told.measure ? `\n   Measure: ${told.measure}` : '';
+      return `${i + 1}. ${told.what}\n   ${told.why}\n   Source: ${told.source}.${measure}`;
+    })
+    .join('\n');
+
+/** Parts of an answer, an empty line between them; empty parts fall away. */
+export const paragraphs = (parts: readonly string[]): string => parts.filter((p) => p !== '').join('\n\n');
+
+/** Draws a scene into a file and says so. */
+export async function drawInto(file: string, scene: Scene): Promise<string> {
+  await writeFile(file, sceneToSvg(scene));
+  return `Drawn into ${file}`;
+}
