@@ -13,7 +13,7 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
 });
 const sizes = { phone: [360, 780], tablet: [820, 1100], desktop: [1440, 1000] };
-const rooms = (process.argv[3] ?? 'answer,train,papers,brakes,sums,card,files').split(',');
+const rooms = (process.argv[3] ?? 'answer,train,papers,brakes,balance,couplers,parting,sums,card,files').split(',');
 for (const [size, [width, height]] of Object.entries(sizes)) {
   for (const theme of ['light', 'dark']) {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: theme });
