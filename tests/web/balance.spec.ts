@@ -1,26 +1,11 @@
 /** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { barrierFree, fits, open, served } from './served.ts';
 
-interface Served {
-  url: string;
-  close: () => Promise<void>;
-}
+const url = served();
 
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
-  serve: (folder: string, port: number) => Promise<Served>;
-};
-const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
-let served: Served;
-
-test.beforeAll(async () => {
-  served = await serve(folder, 0);
-});
-test.afterAll(() => served.close().catch(() => undefined));
-
-async function open(page: Page): Promise<void> {
-  await page.goto(`${served.url}#balance`);
-  await page.getByRole('button', { name: 'I have read this' }).click();
+async function balance(page: Page): Promise<void> {
+  await open(page, url(), 'balance');
   await expect(page.locator('.section-drawing svg')).toBeVisible();
 }
 
@@ -29,7 +14,7 @@ const left = async (page: Page): Promise<number> =>
   Number((await state(page).textContent())?.match(/(\d+) %/)?.[1]);
 
 test('a rider leans by keys: the margin falls, a wheel lifts, upright again', async ({ page }) => {
-  await open(page);
+  await balance(page);
   await page.locator('.which select').selectOption({ index: 1 });
   await page.getByRole('button', { name: 'Standing' }).click();
   const upright = await left(page);
@@ -46,7 +31,7 @@ test('a rider leans by keys: the margin falls, a wheel lifts, upright again', as
 });
 
 test('the shoulders are dragged', async ({ page }) => {
-  await open(page);
+  await balance(page);
   await page.getByLabel('Who leans').selectOption('all riders');
   const upright = await left(page);
   const drawing = page.locator('.section-drawing');
@@ -61,7 +46,7 @@ test('the shoulders are dragged', async ({ page }) => {
 });
 
 test('a faster curve leaves less on the inner wheels', async ({ page }) => {
-  await open(page);
+  await balance(page);
   await page.getByRole('button', { name: 'Worst place' }).click();
   const slow = await left(page);
   await page.getByLabel('Speed', { exact: true }).fill('5');
@@ -69,7 +54,7 @@ test('a faster curve leaves less on the inner wheels', async ({ page }) => {
 });
 
 test('seats are found, proven, taken and undone', async ({ page }) => {
-  await open(page);
+  await balance(page);
   await page.getByLabel('no matter where they sit now').check();
   await page.getByRole('button', { name: 'Find the seating' }).click();
   await expect(page.getByText(/The worst car keeps/)).toBeVisible({ timeout: 20_000 });
@@ -81,7 +66,7 @@ test('seats are found, proven, taken and undone', async ({ page }) => {
 });
 
 test('what would help follows what is written; wrong input is told at its field', async ({ page }) => {
-  await open(page);
+  await balance(page);
   await expect(page.locator('.what-helps')).toContainText('a wheel lifts at');
   await page.getByLabel(/centre of gravity shifts/).fill('4-1/2');
   await expect(page.locator('#lean-by-told')).toContainText('expected');
@@ -91,7 +76,7 @@ test('what would help follows what is written; wrong input is told at its field'
 });
 
 test('a tilt test is judged, written into the vehicle, and undone', async ({ page }) => {
-  await open(page);
+  await balance(page);
   const form = page.locator('.tilt-form');
   await form.getByLabel('the first wheel lifts at').fill('80 pounds');
   await expect(page.locator('#tilt-angle-told')).toContainText('expected');
@@ -104,7 +89,7 @@ test('a tilt test is judged, written into the vehicle, and undone', async ({ pag
 });
 
 test('a block test is accepted, and rejected', async ({ page }) => {
-  await open(page);
+  await balance(page);
   const form = page.locator('.block-form');
   await form.getByLabel('height of the block').fill('1 in');
   await expect(form).toContainText('Accept');
@@ -116,16 +101,14 @@ test('a block test is accepted, and rejected', async ({ page }) => {
 });
 
 test('nothing sticks out of the page', async ({ page }) => {
-  await open(page);
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  expect(wide).toBeLessThanOrEqual(0);
+  await balance(page);
+  await fits(page);
 });
 
 for (const theme of ['light', 'dark'] as const) {
   test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map((v) => `${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+    await balance(page);
+    await barrierFree(page, 'balance');
   });
 }

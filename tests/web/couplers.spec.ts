@@ -1,33 +1,18 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { barrierFree, fits, open, served } from './served.ts';
 
-interface Served {
-  url: string;
-  close: () => Promise<void>;
-}
+const url = served();
 
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
-  serve: (folder: string, port: number) => Promise<Served>;
-};
-const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
-let served: Served;
-
-test.beforeAll(async () => {
-  served = await serve(folder, 0);
-});
-test.afterAll(() => served.close().catch(() => undefined));
-
-async function open(page: Page): Promise<void> {
-  await page.goto(`${served.url}#couplers`);
-  await page.getByRole('button', { name: 'I have read this' }).click();
-  await expect(page.getByRole('table', { name: /Peak forces/ })).toBeVisible();
+async function couplers(page: Page): Promise<void> {
+  await open(page, url(), 'couplers');
+  await expect(peaks(page)).toBeVisible();
 }
 
 const peaks = (page: Page) => page.getByRole('table', { name: /Peak forces/ });
 
 test('another scenario gives other forces, drawn and in a table', async ({ page }) => {
-  await open(page);
+  await couplers(page);
   const before = await peaks(page).textContent();
   await page.getByLabel('Scenario').selectOption('starting with the throttle opened quickly');
   await expect(page.getByRole('img', { name: /Pull and push, starting/ })).toBeVisible();
@@ -37,7 +22,7 @@ test('another scenario gives other forces, drawn and in a table', async ({ page 
 });
 
 test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
-  await open(page);
+  await couplers(page);
   const chains = page.getByRole('table', { name: /Chains, should the train part/ });
   await expect(chains).toContainText('too weak');
   const before = await chains.textContent();
@@ -49,19 +34,17 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
 });
 
 test('units follow the switch; nothing sticks out', async ({ page }) => {
-  await open(page);
+  await couplers(page);
   await page.getByLabel('Units').selectOption('metric');
   await expect(peaks(page)).toContainText(' N');
   await expect(peaks(page)).not.toContainText('lbf');
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  expect(wide).toBeLessThanOrEqual(0);
+  await fits(page);
 });
 
 for (const theme of ['light', 'dark'] as const) {
   test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page);
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map((v) => `${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+    await couplers(page);
+    await barrierFree(page, 'couplers');
   });
 }

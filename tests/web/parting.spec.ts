@@ -1,38 +1,22 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { barrierFree, example, fits, open, served } from './served.ts';
 
-interface Served {
-  url: string;
-  close: () => Promise<void>;
-}
+const url = served();
 
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
-  serve: (folder: string, port: number) => Promise<Served>;
-};
-const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
-let served: Served;
-
-test.beforeAll(async () => {
-  served = await serve(folder, 0);
-});
-test.afterAll(() => served.close().catch(() => undefined));
-
-async function open(page: Page, example?: string): Promise<void> {
-  await page.goto(`${served.url}#files`);
-  await page.getByRole('button', { name: 'I have read this' }).click();
-  if (example) {
-    await page.getByRole('button', { name: example }).click();
-    await expect(page.getByText(`Opened ${example}.`)).toBeVisible();
+async function parting(page: Page, of?: string): Promise<void> {
+  await open(page, url(), 'parting');
+  if (of) {
+    await example(page, url(), of);
+    await page.goto(`${url()}#parting`);
   }
-  await page.goto(`${served.url}#parting`);
   await expect(page.getByRole('heading', { name: 'If it parts' })).toBeVisible();
 }
 
 const told = (page: Page) => page.locator('.told');
 
 test('the worst case is there at once: gap, place, and what becomes of the tail', async ({ page }) => {
-  await open(page, 'Too long on a wet rail');
+  await parting(page, 'Too long on a wet rail');
   await expect(page.locator('.findings li').first()).toContainText('goes over in a curve');
   await expect(told(page)).toContainText('The tail: goes over in a curve');
   await expect(page.getByRole('table', { name: /share of the line/ })).toContainText(
@@ -41,7 +25,7 @@ test('the worst case is there at once: gap, place, and what becomes of the tail'
 });
 
 test('another gap and another place by the fields; standing; as chained', async ({ page }) => {
-  await open(page, 'Too long on a wet rail');
+  await parting(page, 'Too long on a wet rail');
   const before = await told(page).textContent();
   await page.getByLabel('Parted').selectOption({ label: 'behind Light car 1' });
   await expect(told(page)).toContainText('Parts behind Light car 1');
@@ -57,7 +41,7 @@ test('another gap and another place by the fields; standing; as chained', async 
 });
 
 test('a tap on the map parts the train there', async ({ page }) => {
-  await open(page, 'Too long on a wet rail');
+  await parting(page, 'Too long on a wet rail');
   const map = page.locator('.parting-map .map');
   const box = (await map.boundingBox())!;
   await map.click({ position: { x: box.width * 0.5, y: 20 } });
@@ -69,7 +53,7 @@ test('a tap on the map parts the train there', async ({ page }) => {
 });
 
 test('it plays, pauses, and can be drawn along', async ({ page }) => {
-  await open(page, 'Too long on a wet rail');
+  await parting(page, 'Too long on a wet rail');
   const halves = page.locator('.parting-map .over');
   const first = await halves.innerHTML();
   await page.getByLabel('Pace').selectOption('16 times as fast');
@@ -84,7 +68,7 @@ test('it plays, pauses, and can be drawn along', async ({ page }) => {
 });
 
 test('units follow the switch; the flag opens with its table', async ({ page }) => {
-  await open(page, 'Too long on a wet rail');
+  await parting(page, 'Too long on a wet rail');
   await page.getByLabel('Units').selectOption('metric');
   await expect(told(page)).toContainText('km/h');
   await expect(told(page)).not.toContainText('mph');
@@ -93,17 +77,15 @@ test('units follow the switch; the flag opens with its table', async ({ page }) 
 });
 
 test('nothing sticks out of the page', async ({ page }) => {
-  await open(page);
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  expect(wide).toBeLessThanOrEqual(0);
+  await parting(page);
+  await fits(page);
 });
 
 for (const theme of ['light', 'dark'] as const) {
   test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page, 'Too long on a wet rail');
+    await parting(page, 'Too long on a wet rail');
     await page.getByText('How far behind a stopped train').click();
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map((v) => `${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+    await barrierFree(page, 'parting');
   });
 }

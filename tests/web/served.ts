@@ -10,7 +10,7 @@ interface Served {
 const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
   serve: (folder: string, port: number) => Promise<Served>;
 };
-const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;
+export const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;
 
 /** Serves for the whole file; gives the address. */
 export function served(): () => string {
@@ -28,6 +28,13 @@ export async function open(page: Page, url: string, room: string): Promise<void>
   await expect(page.getByRole('status').first()).not.toHaveText('…');
   // Remedies come a moment after the answer: nothing moves on the page any more.
   await expect(page.locator('.busy')).toHaveCount(0, { timeout: 20_000 });
+}
+
+/** One of the invented examples, opened in the room of files. */
+export async function example(page: Page, url: string, title: string): Promise<void> {
+  await page.goto(`${url}#files`);
+  await page.getByRole('button', { name: title }).click();
+  await expect(page.getByText(`Opened ${title}.`)).toBeVisible();
 }
 
 /** No barrier that axe can find on what is shown. */

@@ -3,22 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
+import { folder, served } from './served.ts';
 
-interface Served {
-  url: string;
-  close: () => Promise<void>;
-}
-
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
-  serve: (folder: string, port: number) => Promise<Served>;
-};
-const folder = process.env['WEB_BUILD'] ?? new URL('../../dist/web', import.meta.url).pathname;
-let served: Served;
-
-test.beforeAll(async () => {
-  served = await serve(folder, 0);
-});
-test.afterAll(() => served.close().catch(() => undefined));
+const url = served();
 
 const KB = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
@@ -35,7 +22,7 @@ test('script of the first screen, worker included, is at most 120 kB', async ({ 
   await page.addInitScript(() => {
     Object.defineProperty(navigator, 'serviceWorker', { value: undefined });
   });
-  await page.goto(served.url);
+  await page.goto(url());
   await expect(page.getByRole('status').first()).not.toHaveText('…');
   const sizes = [...scripts].map((s) => [s, zipped(join(folder, s))] as const);
   const total = sizes.reduce((sum, [, size]) => sum + size, 0);

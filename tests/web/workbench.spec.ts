@@ -1,40 +1,12 @@
 /** Journeys through the workbench as a person makes them. */
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { barrierFree, example, open, served } from './served.ts';
 
-interface Served {
-  url: string;
-  close: () => Promise<void>;
-}
-
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
-  serve: (folder: string, port: number) => Promise<Served>;
-};
-const folder = new URL('../../dist/web', import.meta.url).pathname;
-let served: Served;
-
-test.beforeAll(async () => {
-  served = await serve(folder, 0);
-});
-test.afterAll(() => served.close().catch(() => undefined));
-
-async function open(page: Page, room = 'answer'): Promise<void> {
-  await page.goto(`${served.url}#${room}`);
-  const read = page.getByRole('button', { name: 'I have read this' });
-  await read.click();
-  await expect(page.getByRole('status').first()).not.toHaveText('…');
-}
-
-const example = async (page: Page, name: string): Promise<void> => {
-  await page.goto(`${served.url}#files`);
-  await page.getByRole('button', { name }).click();
-  await expect(page.getByText(`Opened ${name}.`)).toBeVisible();
-  await page.goto(`${served.url}#answer`);
-};
+const url = served();
 
 test('the answer on the demo is there at once, cautions first, no set-up', async ({ page }) => {
-  await page.goto(served.url);
+  await page.goto(url());
   await expect(page.getByRole('dialog')).toContainText('come first');
   await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.locator('.verdict')).toContainText('go within limits');
@@ -49,11 +21,12 @@ for (const [name, word] of [
   ['A brake nobody has measured', 'cannot tell'],
 ] as const) {
   test(`journey: ${name} → ${word}`, async ({ page }) => {
-    await open(page);
-    await example(page, name);
+    await open(page, url(), 'answer');
+    await example(page, url(), name);
+    await page.goto(`${url()}#answer`);
     await expect(page.locator('.verdict')).toHaveText(new RegExp(`^${word}( looking for remedies)?$`));
     for (const room of ['train', 'papers', 'brakes', 'card']) {
-      await page.goto(`${served.url}#${room}`);
+      await page.goto(`${url()}#${room}`);
       await expect(page.locator('main')).not.toContainText('Opening');
       await expect(page.getByRole('alert')).toHaveCount(0);
     }
@@ -61,7 +34,7 @@ for (const [name, word] of [
 }
 
 test('the train is moved by keys and by hand, and its stop follows', async ({ page }) => {
-  await open(page);
+  await open(page, url(), 'answer');
   const strip = page.getByRole('slider', { name: /train along the line/ });
   const before = await strip.getAttribute('aria-valuetext');
   await strip.focus();
@@ -79,7 +52,7 @@ test('the train is moved by keys and by hand, and its stop follows', async ({ pa
 });
 
 test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
-  await open(page);
+  await open(page, url(), 'answer');
   await page.locator('details.finding').first().locator('summary').click();
   await page
     .getByRole('button', { name: /^Try: / })
@@ -91,7 +64,7 @@ test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
 });
 
 test('a rider is let off and put back; undo and redo; nothing is lost by a reload', async ({ page }) => {
-  await open(page, 'train');
+  await open(page, url(), 'train');
   const seat = page.getByRole('button', { name: 'Seat 1 of Air car 1: Rider 1' });
   await seat.click();
   await page.getByRole('button', { name: 'Let off' }).click();
@@ -109,7 +82,7 @@ test('a rider is let off and put back; undo and redo; nothing is lost by a reloa
 });
 
 test('a wrong field says what is expected beside it, and the last answer stays', async ({ page }) => {
-  await open(page, 'papers');
+  await open(page, url(), 'papers');
   const field = page.getByLabel('planned speed');
   await field.fill('7 psi');
   await field.press('Tab');
@@ -119,7 +92,7 @@ test('a wrong field says what is expected beside it, and the last answer stays',
 });
 
 test('a broken survey shows its row and changes nothing', async ({ page }) => {
-  await open(page, 'files');
+  await open(page, url(), 'files');
   await page.getByLabel('CSV or GPX').setInputFiles({
     name: 'bad.csv',
     mimeType: 'text/csv',
@@ -130,7 +103,7 @@ test('a broken survey shows its row and changes nothing', async ({ page }) => {
 });
 
 test('units and wording switch everywhere at once', async ({ page }) => {
-  await open(page);
+  await open(page, url(), 'answer');
   await page.getByLabel('Units').selectOption('metric');
   await expect(page.getByRole('slider', { name: /train along the line/ })).toHaveAttribute(
     'aria-valuetext',
@@ -141,14 +114,14 @@ test('units and wording switch everywhere at once', async ({ page }) => {
 });
 
 test('a sum is worked with units and refuses what is out of range', async ({ page }) => {
-  await open(page, 'sums/stopping-distance');
+  await open(page, url(), 'sums/stopping-distance');
   await expect(page.locator('.result')).toContainText('distance');
   await page.getByLabel('speed', { exact: true }).fill('7 psi');
   await expect(page.locator('.result')).toContainText('No result');
 });
 
 test('the strip is saved as a drawing that stands alone, and as a picture', async ({ page }) => {
-  await open(page);
+  await open(page, url(), 'answer');
   const saved = async (button: string): Promise<Buffer> => {
     const coming = page.waitForEvent('download');
     await page.getByRole('button', { name: button }).click();
@@ -171,22 +144,22 @@ test('the strip is saved as a drawing that stands alone, and as a picture', asyn
 });
 
 test('the card prints on one side', async ({ page }) => {
-  await open(page, 'card');
+  await open(page, url(), 'card');
   await expect(page.getByAltText(/Code that carries/)).toBeVisible();
   const pdf = (await page.pdf({ format: 'A5', preferCSSPageSize: true })).toString('latin1');
   expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
 });
 
 test('works with the server gone, after a restart of the page', async ({ page, context }) => {
-  await open(page);
+  await open(page, url(), 'answer');
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.waitForTimeout(1500);
   await context.setOffline(true);
   const gone = await context.newPage();
-  await gone.goto(`${served.url}#answer`);
+  await gone.goto(`${url()}#answer`);
   await expect(gone.locator('.verdict')).toContainText('go within limits', { timeout: 20_000 });
   for (const room of ['train', 'papers', 'brakes', 'balance', 'parting', 'sums', 'card', 'files']) {
-    await gone.goto(`${served.url}#${room}`);
+    await gone.goto(`${url()}#${room}`);
     await expect(gone.locator('main h1').first()).toBeVisible();
   }
   await context.setOffline(false);
@@ -195,13 +168,12 @@ test('works with the server gone, after a restart of the page', async ({ page, c
 for (const theme of ['light', 'dark'] as const) {
   test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page);
+    await open(page, url(), 'answer');
     for (const room of ['answer', 'train', 'papers', 'brakes', 'sums', 'card', 'files']) {
-      await page.goto(`${served.url}#${room}`);
+      await page.goto(`${url()}#${room}`);
       await expect(page.locator('main h1').first()).toBeVisible();
       await page.waitForTimeout(500);
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map((v) => `${room}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+      await barrierFree(page, room);
     }
   });
 }
