@@ -86,3 +86,65 @@ for (const theme of ['light', 'dark'] as const) {
     await barrierFree(page, 'files');
   });
 }
+
+/** The card's code as a picture of so many px a side, a little turned and grey, as a photograph is. */
+async function photograph(page: Page, side: number): Promise<Buffer> {
+  await page.goto(`${url()}#card`);
+  const code = page.getByAltText(/Code that carries/);
+  await expect(code).toBeVisible();
+  const taken = await code.evaluate(async (img: HTMLImageElement, px) => {
+    await img.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = canvas.height = px;
+    const context = canvas.getContext('2d') as CanvasRenderingContext2D;
+    context.fillStyle = '#b8b2a4';
+    context.fillRect(0, 0, px, px);
+    context.translate(px / 2, px / 2);
+    context.rotate(0.03);
+    context.globalAlpha = 0.9;
+    context.drawImage(img, -0.42 * px, -0.42 * px, 0.84 * px, 0.84 * px);
+    return canvas.toDataURL('image/jpeg', 0.9).split(',')[1];
+  }, side);
+  return Buffer.from(taken, 'base64');
+}
+
+const show = (page: Page, name: string, buffer: Buffer, mimeType = 'image/jpeg'): Promise<void> =>
+  page.getByLabel('or a photograph of it').setInputFiles({ name, mimeType, buffer });
+
+test('a photograph of the card opens the outing on another phone, with no network', async ({
+  page,
+  browser,
+}, info) => {
+  await open(page, url(), 'papers');
+  await page.locator('main').getByLabel('name', { exact: true }).first().fill('From a photograph');
+  await page.keyboard.press('Tab');
+  const photo = await photograph(page, 1800);
+  const context = await browser.newContext({ ...info.project.use });
+  const other = await context.newPage();
+  await open(other, url(), 'files');
+  await other.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await context.setOffline(true);
+  await other.reload();
+  await show(other, 'card.jpg', photo);
+  await expect(other.getByText('Opened code.')).toBeVisible({ timeout: 30_000 });
+  await other.goto(`${url()}#answer`);
+  await expect(other.getByRole('heading', { name: 'From a photograph' })).toBeVisible();
+  await context.close();
+});
+
+test('a picture without a code, and a file that is no picture, say so and change nothing', async ({
+  page,
+}) => {
+  await open(page, url(), 'files');
+  const blank = await page.evaluate(() => {
+    const canvas = document.createElement('canvas');
+    canvas.width = canvas.height = 300;
+    return canvas.toDataURL('image/png').split(',')[1];
+  });
+  await show(page, 'wall.png', Buffer.from(blank, 'base64'), 'image/png');
+  await expect(page.getByText('No code was found in the picture')).toBeVisible();
+  await show(page, 'notes.jpg', Buffer.from('not a picture'));
+  await expect(page.getByText('notes.jpg cannot be read as a picture.')).toBeVisible();
+  await page.goto(`${url()}#answer`);
+  await expect(page.locator('.verdict')).toContainText('go within limits');
+});

@@ -12,6 +12,9 @@ const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
 };
 export const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;
 
+/** A server that the test itself stops. */
+export const serveOnce = (): Promise<Served> => serve(folder, 0);
+
 /** Serves for the whole file; gives the address. */
 export function served(): () => string {
   let server: Served | undefined;

@@ -54,6 +54,21 @@ export function Room() {
       tell('The code is broken: some of it is missing. Copy it again, whole.');
     }
   };
+  const openPhoto = async (photo: File): Promise<void> => {
+    tell('Looking for the code …');
+    try {
+      const { codeIn } = await import('../../parts/code-photo.ts');
+      const read = await codeIn(photo);
+      if (read === undefined)
+        return tell(
+          'No code was found in the picture: take it straight on, sharp, the code filling most of it.',
+        );
+      code.value = read;
+      await openCode();
+    } catch {
+      tell(`${photo.name} cannot be read as a picture.`);
+    }
+  };
   return (
     <>
       <h1>Files</h1>
@@ -102,6 +117,23 @@ export function Room() {
               Open the code
             </button>
           </span>
+        </p>
+        <p class="row">
+          <label class="file">
+            or a photograph of it{' '}
+            <input
+              type="file"
+              accept="image/*"
+              onChange={(e) => {
+                const input = e.currentTarget;
+                const photo = input.files?.[0];
+                if (!photo) return;
+                void openPhoto(photo).finally(() => {
+                  input.value = '';
+                });
+              }}
+            />
+          </label>
         </p>
         {found.value.length > 0 && (
           <section class="notice" role="alert">

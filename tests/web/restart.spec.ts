@@ -1,0 +1,46 @@
+/** With the server stopped and the browser closed and started again, the whole job goes on. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, expect, test } from '@playwright/test';
+import { open, serveOnce } from './served.ts';
+
+test('the browser is started anew with the server gone: the work and the rooms are there', async ({
+  launchOptions,
+  viewport,
+}) => {
+  const home = mkdtempSync(join(tmpdir(), 'browser-'));
+  const server = await serveOnce();
+  const first = await chromium.launchPersistentContext(home, { ...launchOptions, viewport });
+  const page = await first.newPage();
+  await open(page, server.url, 'papers');
+  await page.locator('main').getByLabel('name', { exact: true }).first().fill('Before the restart');
+  await page.keyboard.press('Tab');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await first.close();
+  await server.close();
+
+  const second = await chromium.launchPersistentContext(home, { ...launchOptions, viewport });
+  const again = await second.newPage();
+  await expect(fetch(server.url)).rejects.toThrow();
+  await again.goto(`${server.url}#answer`);
+  await expect(again.getByRole('heading', { name: 'Before the restart' })).toBeVisible();
+  await expect(again.locator('.verdict')).toContainText('go within limits');
+  for (const room of [
+    'train',
+    'papers',
+    'brakes',
+    'balance',
+    'couplers',
+    'parting',
+    'sums',
+    'card',
+    'files',
+  ]) {
+    await again.goto(`${server.url}#${room}`);
+    await expect(again.locator('main')).not.toContainText('Opening');
+    await expect(again.locator('main h1').first()).toBeVisible();
+  }
+  await second.close();
+  rmSync(home, { recursive: true, force: true });
+});
