@@ -2,7 +2,7 @@
 import { findingCodes } from '../engine/finding/codes.ts';
 import type { Change, Finding, Remedy, Verdict } from '../engine/finding/types.ts';
 import type { RailState } from '../engine/outing/types.ts';
-import { printQuantity } from '../units/index.ts';
+import { printQuantity, type Toward } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { couplerWords } from './findings/couplers.ts';
@@ -47,6 +47,17 @@ const sureness: Readonly<Record<Finding['sure'], string>> = {
   assumed: 'partly from assumed figures',
 };
 
+const opposite = { up: 'down', down: 'up', nearest: 'nearest' } as const;
+
+/**
+ * Which way the figure found is rounded so that the margin never looks better than it is. Short of what is
+ * required, or with something to spare above it: the more the better, so down; else the less the better.
+ */
+function towardSafety({ found, required, margin }: Finding): Toward {
+  if (!found || !required || margin === undefined || found.si === required.si) return 'nearest';
+  return found.si < required.si === margin < 0 ? 'down' : 'up';
+}
+
 export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
   const tools = toolsFor(finding, voice);
   const told = tellers[finding.code]?.(finding, tools) ?? { what: finding.code, why: '' };
@@ -54,8 +65,8 @@ export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
     code: finding.code,
     ...told,
     where: whereWords(finding, voice),
-    found: finding.found ? tools.found() : '',
-    required: finding.required ? tools.required() : '',
+    found: finding.found ? tools.found(towardSafety(finding)) : '',
+    required: finding.required ? tools.required(opposite[towardSafety(finding)]) : '',
     margin: finding.margin === undefined ? '' : `${Math.floor(finding.margin * 100)} %`,
     sure: sureness[finding.sure],
     source: finding.source,
