@@ -4,7 +4,7 @@
  */
 import type { Band, CouplerScenario, GapBand } from '../engine/coupling/ensemble.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
-import { say, type Voice } from '../words/voice.ts';
+import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { drawing, group, lineShape, rectShape, type Scene, type Shape, textShape } from './strip/scene.ts';
 
 export interface CouplerPlotWords {
@@ -15,7 +15,7 @@ export interface CouplerPlotWords {
 
 export const couplerPlotWords = (scenario: CouplerScenario, voice: Voice): CouplerPlotWords => ({
   title: `Pull and push, ${couplerScenarioWords[scenario]}`,
-  behind: (gap) => `behind ${voice.outing.train.vehicles[gap].name}`,
+  behind: (gap) => `behind ${vehicleAt(voice, gap)}`,
   force: (si) => say(voice, { si, kind: 'force' }, 'up'),
 });
 
