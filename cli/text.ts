@@ -1,7 +1,7 @@
 /** What commands print for people: tables, findings with their reasons, and where a drawing went. */
 import { writeFile } from 'node:fs/promises';
-import type { WordTable } from '../desk/brake-tables.ts';
 import { type Scene, sceneToSvg } from '../desk/strip/scene.ts';
+import type { WordTable } from '../desk/word-table.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import type { Voice } from '../words/voice.ts';

@@ -6,11 +6,10 @@ import type { SeatedCar, Seating } from '../engine/seating/types.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
 import { flangeWayWords } from '../words/findings/balance.ts';
 import { reasonOfSeating } from '../words/seating.ts';
-import { chainage, say, trade, type Voice } from '../words/voice.ts';
+import { chainage, riderName, say, trade, type Voice, vehicleAt, vehicleName } from '../words/voice.ts';
 import type { BalanceView, BlockAnswer, WhatIf } from './balance.ts';
-import type { WordTable } from './brake-tables.ts';
+import type { WordTable } from './word-table.ts';
 
-const nameOf = (voice: Voice, index: number): string => voice.outing.train.vehicles[index].name;
 const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 
 /** A lean or a speed: none left, some, or never. */
@@ -45,7 +44,7 @@ function loadTable({ data }: BalanceView, voice: Voice): WordTable {
         v.axles.filter((a) => a.group === g).reduce((sum, a) => sum + a.left + a.right, 0),
       );
       return [
-        nameOf(voice, v.index),
+        vehicleAt(voice, v.index),
         say(voice, { si: v.mass, kind: 'mass' }, 'up'),
         groups.map((n) => weight(voice, n)).join(', '),
         weight(voice, Math.max(...wheels)),
@@ -72,7 +71,7 @@ function marginTable({ data, at }: BalanceView, voice: Voice): WordTable {
       'one leans there',
     ],
     rows: data.vehicles.map((v) => [
-      nameOf(voice, v.index),
+      vehicleAt(voice, v.index),
       lean(voice, v.lift.one),
       lean(voice, v.lift.two),
       lean(voice, v.lift.all),
@@ -100,7 +99,7 @@ function curveTable({ data, at }: BalanceView, voice: Voice): WordTable {
     rows: data.curves.map((c) => [
       `${chainage(voice, Math.min(at(c.from), at(c.to)))} – ${chainage(voice, Math.max(at(c.from), at(c.to)))}`,
       say(voice, { si: 1 / Math.abs(c.curvature), kind: 'length' }, 'down'),
-      nameOf(voice, c.index),
+      vehicleAt(voice, c.index),
       speed(voice, c.permitted),
       speed(voice, c.liftLeaning),
       speed(voice, c.lift),
@@ -121,7 +120,7 @@ function climbTable({ data, at }: BalanceView, voice: Voice): WordTable {
       return [
         [
           flangeWayWords(way),
-          nameOf(voice, climb.index),
+          vehicleAt(voice, climb.index),
           chainage(voice, at(climb.at)),
           Number.isFinite(climb.found)
             ? say(voice, { si: climb.found, kind: 'ratio' }, 'up')
@@ -147,14 +146,14 @@ export function twistTable({ data }: BalanceView, voice: Voice): WordTable {
     rows: data.vehicles.map(({ index, twist }) =>
       twist
         ? [
-            nameOf(voice, index),
+            vehicleAt(voice, index),
             length(twist.over, 'nearest'),
             length(twist.lift, 'up'),
             length(twist.freedom, 'down'),
             `${Math.ceil(twist.unloading * 100 - 1e-9)} %`,
             '60 %',
           ]
-        : [nameOf(voice, index), 'cannot tell', '', '', '', ''],
+        : [vehicleAt(voice, index), 'cannot tell', '', '', '', ''],
     ),
   };
 }
@@ -215,14 +214,13 @@ export function seatingTable(seating: Seating, voice: Voice): WordTable {
   const riders = (car: SeatedCar): string =>
     seating.places
       .filter((p) => p.vehicle === car.vehicle)
-      .map((p) => `${p.seat}: ${voice.outing.riders.find((r) => r.id === p.rider)?.name ?? p.rider}`)
+      .map((p) => `${p.seat}: ${riderName(voice, p.rider)}`)
       .join(', ');
-  const vehicle = (id: string): string => voice.outing.train.vehicles.find((v) => v.id === id)?.name ?? id;
   return {
     title: 'Seating',
     head: ['', 'seats', 'lightest wheel', `lightest ${trade(voice.wording, 'truck')}`, 'why'],
     rows: seating.cars.map((car) => [
-      vehicle(car.vehicle),
+      vehicleName(voice, car.vehicle),
       riders(car) || 'empty',
       percent(car.margin.wheel),
       percent(car.margin.trucks),
@@ -233,7 +231,7 @@ export function seatingTable(seating: Seating, voice: Voice): WordTable {
 }
 
 function seatingNote(seating: Seating, voice: Voice): string {
-  const moved = seating.moved.map((id) => voice.outing.riders.find((r) => r.id === id)?.name ?? id);
+  const moved = seating.moved.map((id) => riderName(voice, id));
   return [
     `The worst car keeps ${percent(seating.worst)} of an even wheel load in the hardest place of the line.`,
     seating.proven

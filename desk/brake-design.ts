@@ -4,7 +4,7 @@ import type { Kind, Quantity } from '../engine/quantity.ts';
 import type { BlockMaterial } from '../engine/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './brake-tables.ts';
+import type { WordTable } from './word-table.ts';
 
 export const blockMaterials: readonly BlockMaterial[] = [
   'cast-iron',

@@ -5,6 +5,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { GearFill, TrainFill } from '../engine/brake/fill.ts';
 import {
+  drawing,
   group,
   lineShape,
   type Point,
@@ -13,7 +14,6 @@ import {
   rectShape,
   type Scene,
   type Shape,
-  shape,
   textShape,
 } from './strip/scene.ts';
 
@@ -39,22 +39,12 @@ export function brakePlot(fill: TrainFill, names: PlotNames): Scene {
   const x = scaleLinear([0, end], [LEFT, WIDTH - RIGHT]);
   const height = TOP + gears.length * ROW + 44;
   const floor = TOP + gears.length * ROW;
-  return shape(
-    'svg',
-    {
-      viewBox: `0 0 ${WIDTH} ${height}`,
-      width: WIDTH,
-      height,
-      role: 'img',
-      'aria-label': names.title,
-    },
-    [
-      rectShape('paper', 0, 0, WIDTH, height),
-      textShape('strong', 16, 26, names.title, 16),
-      ...axis(x, floor),
-      ...gears.map((g, i) => row(g, TOP + i * ROW, x, end, names)),
-    ],
-  );
+  return drawing(WIDTH, height, names.title, [
+    rectShape('paper', 0, 0, WIDTH, height),
+    textShape('strong', 16, 26, names.title, 16),
+    ...axis(x, floor),
+    ...gears.map((g, i) => row(g, TOP + i * ROW, x, end, names)),
+  ]);
 }
 
 type Scale = (seconds: number) => number;

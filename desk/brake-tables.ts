@@ -4,18 +4,9 @@ import { isVacuumKind } from '../engine/brake/system.ts';
 import { printQuantity } from '../units/index.ts';
 import { tellRail } from '../words/finding.ts';
 import { brakeKindWords, outcomeWords } from '../words/findings/brakes.ts';
-import { chainage, say, trade, type Voice } from '../words/voice.ts';
+import { chainage, say, trade, type Voice, vehicleAt } from '../words/voice.ts';
 import { type BrakeLook, slidesIn } from './brakes.ts';
-
-export interface WordTable {
-  readonly title: string;
-  /** First column names the row. */
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-  readonly note?: string;
-}
-
-const nameOf = (voice: Voice, index: number): string => voice.outing.train.vehicles[index].name;
+import type { WordTable } from './word-table.ts';
 
 /** A time of the brakes, to a hundredth of a second, never too short. */
 export const brakeTime = ({ system }: Pick<Voice, 'system'>, time: number | undefined): string => {
@@ -41,7 +32,7 @@ function fillTable(fill: TrainFill, release: TrainFill, voice: Voice): WordTable
   const rows = fill.gears.map((g) => {
     const off = release.gears.find((r) => r.vehicle === g.vehicle && r.gear === g.gear);
     return [
-      nameOf(voice, g.vehicle),
+      vehicleAt(voice, g.vehicle),
       brakeTime(voice, g.t10),
       brakeTime(voice, g.t90),
       brakeTime(voice, g.full),
@@ -71,7 +62,7 @@ function ratioTable({ data }: BrakeLook, voice: Voice): WordTable {
     title: 'Brake ratio (force on the rail ÷ weight), first to slide on top',
     head: ['', trade(voice.wording, 'truck'), 'loaded', 'empty', 'may slide when', 'empty when'],
     rows: data.ratios.map((r) => [
-      nameOf(voice, r.vehicle),
+      vehicleAt(voice, r.vehicle),
       outing.train.vehicles[r.vehicle].groups[r.group].name,
       say(voice, { si: r.loaded, kind: 'ratio' }, 'up'),
       say(voice, { si: r.empty, kind: 'ratio' }, 'up'),
@@ -89,7 +80,7 @@ function reserveTable({ data }: BrakeLook, voice: Voice): WordTable {
     title: 'Applications without recharging',
     head: ['', 'full', 'useful', 'pressure after 1st', '2nd', '3rd'],
     rows: data.reserves.map((r) => [
-      r.gear ? nameOf(voice, r.vehicle) : `${nameOf(voice, r.vehicle)}, main reservoir`,
+      r.gear ? vehicleAt(voice, r.vehicle) : `${vehicleAt(voice, r.vehicle)}, main reservoir`,
       `${r.full}`,
       `${r.useful}`,
       ...[0, 1, 2].map((i) => pressure(r.pressures[i])),
@@ -102,7 +93,7 @@ function lossTable({ data }: BrakeLook, voice: Voice): WordTable {
     title: 'Without what works it',
     head: ['', 'brake', 'hose or cable parts', 'engine fails'],
     rows: data.losses.map(({ vehicle, gear, loss }) => [
-      nameOf(voice, vehicle),
+      vehicleAt(voice, vehicle),
       gear.name,
       outcomeWords[loss.parted],
       outcomeWords[loss.engineFails],

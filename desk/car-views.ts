@@ -9,6 +9,7 @@ import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
 import type { AxleGroup, Vehicle } from '../engine/vehicle/types.ts';
 import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, wheelOf } from './likeness.ts';
 import {
+  drawing,
   group,
   lineShape,
   pathShape,
@@ -46,19 +47,6 @@ export function heightOf({ vehicle, riders }: LoadedVehicle): number {
   return Math.max(0.5, ...heads, ...seats, vehicle.role === 'car' ? 0 : bodyTop(vehicle) + 0.12);
 }
 
-const svg = (width: number, height: number, label: string, parts: readonly Shape[]): Scene =>
-  shape(
-    'svg',
-    {
-      viewBox: `0 0 ${px(width)} ${px(height)}`,
-      width: px(width),
-      height: px(height),
-      role: 'img',
-      'aria-label': label,
-    },
-    parts,
-  );
-
 export function carSide(loaded: LoadedVehicle, view: CarView): Scene {
   const { vehicle, riders } = loaded;
   const { scale, top } = view;
@@ -67,7 +55,7 @@ export function carSide(loaded: LoadedVehicle, view: CarView): Scene {
   const y = (h: number): number => lettering + (top - h) * scale;
   const at: Place = { x, y, scale };
   const width = x(vehicle.length);
-  return svg(width, y(0) + RAIL_ROOM, `${vehicle.name} from the side`, [
+  return drawing(width, y(0) + RAIL_ROOM, `${vehicle.name} from the side`, [
     lineShape('rail', 0, y(0), width, y(0)),
     ...couplers(vehicle, at),
     ...vehicle.groups.flatMap((g) => running(g, at)),
@@ -259,7 +247,7 @@ export function carPlan(loaded: LoadedVehicle, scale: number): Scene {
   const [width, height] = [vehicle.length * scale, wide * scale];
   const middle = height / 2;
   const rail = (vehicle.gauge / 2) * scale;
-  return svg(width, height + 12, `${vehicle.name} from above`, [
+  return drawing(width, height + 12, `${vehicle.name} from above`, [
     ...[-rail, rail].map((d) => lineShape('earthline', 0, middle + d, width, middle + d)),
     rectShape('body', COUPLER * scale, 1, (vehicle.length - 2 * COUPLER) * scale, height - 2),
     lineShape('bold', 0, middle, COUPLER * scale, middle),

@@ -5,9 +5,9 @@ import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
-import { say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './brake-tables.ts';
+import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { timedOuting } from './timed.ts';
+import type { WordTable } from './word-table.ts';
 
 export interface ChainsView {
   readonly rows: readonly ChainRow[];
@@ -35,7 +35,7 @@ export function chainTable({ rows }: ChainsView, voice: Voice): WordTable {
       'smallest size by grade',
     ],
     rows: rows.map((r) => [
-      voice.outing.train.vehicles[r.gap].name,
+      vehicleAt(voice, r.gap),
       r.chain ? force(r.chain.workingLoad?.value, 'down') : 'none',
       r.chain?.workingLoad?.by ?? '',
       force(r.steady, 'up'),

@@ -4,8 +4,8 @@
  */
 import type { Band, CouplerScenario, GapBand } from '../engine/coupling/ensemble.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
-import { say, type Voice } from '../words/voice.ts';
-import { group, lineShape, rectShape, type Scene, type Shape, shape, textShape } from './strip/scene.ts';
+import { say, type Voice, vehicleAt } from '../words/voice.ts';
+import { drawing, group, lineShape, rectShape, type Scene, type Shape, textShape } from './strip/scene.ts';
 
 export interface CouplerPlotWords {
   readonly title: string;
@@ -15,7 +15,7 @@ export interface CouplerPlotWords {
 
 export const couplerPlotWords = (scenario: CouplerScenario, voice: Voice): CouplerPlotWords => ({
   title: `Pull and push, ${couplerScenarioWords[scenario]}`,
-  behind: (gap) => `behind ${voice.outing.train.vehicles[gap].name}`,
+  behind: (gap) => `behind ${vehicleAt(voice, gap)}`,
   force: (si) => say(voice, { si, kind: 'force' }, 'up'),
 });
 
@@ -28,25 +28,21 @@ export function couplerPlot(bands: readonly GapBand[], words: CouplerPlotWords, 
   const middle = TOP + HALF;
   const most = Math.max(1, ...bands.flatMap((b) => [b.pull.most, b.push.most]));
   const cell = (width - 32) / Math.max(1, bands.length);
-  return shape(
-    'svg',
-    { viewBox: `0 0 ${width} ${height}`, width, height, role: 'img', 'aria-label': words.title },
-    [
-      rectShape('paper', 0, 0, width, height),
-      textShape('strong', 16, 22, words.title, 15),
-      textShape('small', 16, TOP + 4, 'pull', 12),
-      textShape('small', 16, middle + HALF, 'push', 12),
-      ...bands.map((band, i) => gapBars(band, 16 + (i + 0.5) * cell, cell, middle, most, words)),
-      lineShape('bold', 16, middle, width - 16, middle),
-      textShape(
-        'small',
-        16,
-        height - 8,
-        'dark: half of the runs stay below · light: nine in ten · line: the most seen',
-        12,
-      ),
-    ],
-  );
+  return drawing(width, height, words.title, [
+    rectShape('paper', 0, 0, width, height),
+    textShape('strong', 16, 22, words.title, 15),
+    textShape('small', 16, TOP + 4, 'pull', 12),
+    textShape('small', 16, middle + HALF, 'push', 12),
+    ...bands.map((band, i) => gapBars(band, 16 + (i + 0.5) * cell, cell, middle, most, words)),
+    lineShape('bold', 16, middle, width - 16, middle),
+    textShape(
+      'small',
+      16,
+      height - 8,
+      'dark: half of the runs stay below · light: nine in ten · line: the most seen',
+      12,
+    ),
+  ]);
 }
 
 function gapBars(

@@ -3,10 +3,10 @@ import { type CouplerScenario, couplerBands, type GapBand } from '../engine/coup
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
-import { say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './brake-tables.ts';
+import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
+import type { WordTable } from './word-table.ts';
 
 export interface CouplersAsk {
   readonly scenario: CouplerScenario;
@@ -44,7 +44,7 @@ export function couplerTable(bands: readonly GapBand[], voice: Voice): WordTable
       'most',
     ],
     rows: bands.map(({ gap, pull, push }) => [
-      voice.outing.train.vehicles[gap].name,
+      vehicleAt(voice, gap),
       ...[pull.median, pull.p90, pull.most, push.median, push.p90, push.most].map(force),
     ]),
   };

@@ -7,9 +7,9 @@ import { rearsAlong } from '../engine/spacing/ask.ts';
 import { type FlagPlace, flagPlaces } from '../engine/spacing/flag.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './brake-tables.ts';
 import { inLineOrder, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
+import type { WordTable } from './word-table.ts';
 
 /** @param rear of the stopped train, the line's own chainage, m; absent: all along the line */
 export function lookAtFlag(outing: Outing, rear?: number, spacing = 10): FlagPlace[] {

@@ -26,17 +26,16 @@ import type { StripModel } from './strip/model.ts';
 import { trainShapes } from './strip/moment.ts';
 import { scaleLinear } from './strip/scale.ts';
 import {
+  drawing,
   filledTo,
   group,
   lineShape,
   type Point,
   pathShape,
   polyline,
-  px,
   rectShape,
   type Scene,
   type Shape,
-  shape,
   textShape,
 } from './strip/scene.ts';
 import { stripWords } from './strip/words.ts';
@@ -127,23 +126,13 @@ export function partingAt({ gaps, layout }: PartingStage, x: number, y: number):
 export function partingScene(stage: PartingStage, look: PartingLook, voice: Voice, shown?: Shown): Scene {
   const { outing, layout, height } = stage;
   const { width } = layout.view;
-  return shape(
-    'svg',
-    {
-      viewBox: `0 0 ${width} ${px(height)}`,
-      width,
-      height: px(height),
-      role: 'img',
-      'aria-label': `What becomes of the tail if the train parts on ${outing.line.name}`,
-    },
-    [
-      rectShape('paper', 0, 0, width, height),
-      ...look.gaps.map((gap, i) => band(gap, i, layout, voice)),
-      profile(stage, voice),
-      ...(shown ? [partingMoment(stage, shown)] : []),
-      key(look, layout),
-    ],
-  );
+  return drawing(width, height, `What becomes of the tail if the train parts on ${outing.line.name}`, [
+    rectShape('paper', 0, 0, width, height),
+    ...look.gaps.map((gap, i) => band(gap, i, layout, voice)),
+    profile(stage, voice),
+    ...(shown ? [partingMoment(stage, shown)] : []),
+    key(look, layout),
+  ]);
 }
 
 function band(gap: PartingGap, row: number, layout: Layout, voice: Voice): Shape {

@@ -2,8 +2,7 @@
 import type { Outcome } from '../engine/parting/types.ts';
 import { outcomes } from '../engine/parting/types.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
-import { chainage, distance, say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './brake-tables.ts';
+import { chainage, distance, say, type Voice, vehicleAt } from '../words/voice.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -13,10 +12,9 @@ import {
   type PartingPlace,
   type PartingPlay,
 } from './parting.ts';
+import type { WordTable } from './word-table.ts';
 
-const nameOf = (voice: Voice, index: number): string => voice.outing.train.vehicles[index].name;
-
-export const gapName = (voice: Voice, gap: number): string => `behind ${nameOf(voice, gap)}`;
+export const gapName = (voice: Voice, gap: number): string => `behind ${vehicleAt(voice, gap)}`;
 
 const speed = (voice: Voice, si: number): string => say(voice, { si, kind: 'speed' }, 'up');
 const time = (voice: Voice, si: number): string => say(voice, { si, kind: 'time' });

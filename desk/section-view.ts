@@ -8,6 +8,7 @@ import { say, type Voice } from '../words/voice.ts';
 import type { Section, SectionAsk } from './balance.ts';
 import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './likeness.ts';
 import {
+  drawing,
   group,
   lineShape,
   pathShape,
@@ -68,35 +69,25 @@ export function sectionScene(
   // Cant is drawn as it is: the whole section turns about the middle of the track, left rail low where positive.
   const turn = (ask.under.cant * 180) / Math.PI;
   const about = `${px(frame.x(0))} ${px(frame.y(0))}`;
-  return shape(
-    'svg',
-    {
-      viewBox: `0 0 ${view.width} ${view.height}`,
-      width: view.width,
-      height: view.height,
-      role: 'img',
-      'aria-label': `${vehicle.vehicle.name} seen from behind: ${section.state}`,
-    },
-    [
-      rectShape('paper', 0, 0, view.width, view.height),
-      group({ transform: `rotate(${px(-turn)} ${about})` }, [
-        ...track(frame, base),
-        ...bodyShapes(vehicle, frame, base),
-        ...vehicle.riders.flatMap((r) => person(r, ask.lean[r.rider.id] ?? 0, centre, frame)),
-        ...resultant(section, frame),
-        ...loads(section, frame, base, view, voice),
-      ]),
-      textShape('small', 8, view.textSize * 1.1, 'seen from behind', view.textSize * 0.85),
-      textShape(
-        section.state === 'all wheels down' ? 'strong' : 'reason',
-        view.width - 8,
-        view.textSize * 1.2,
-        section.state,
-        view.textSize,
-        'end',
-      ),
-    ],
-  );
+  return drawing(view.width, view.height, `${vehicle.vehicle.name} seen from behind: ${section.state}`, [
+    rectShape('paper', 0, 0, view.width, view.height),
+    group({ transform: `rotate(${px(-turn)} ${about})` }, [
+      ...track(frame, base),
+      ...bodyShapes(vehicle, frame, base),
+      ...vehicle.riders.flatMap((r) => person(r, ask.lean[r.rider.id] ?? 0, centre, frame)),
+      ...resultant(section, frame),
+      ...loads(section, frame, base, view, voice),
+    ]),
+    textShape('small', 8, view.textSize * 1.1, 'seen from behind', view.textSize * 0.85),
+    textShape(
+      section.state === 'all wheels down' ? 'strong' : 'reason',
+      view.width - 8,
+      view.textSize * 1.2,
+      section.state,
+      view.textSize,
+      'end',
+    ),
+  ]);
 }
 
 function track({ x, y, scale }: Frame, base: number): Shape[] {

@@ -11,7 +11,7 @@ import { hostWords } from './findings/host.ts';
 import { partingWords } from './findings/parting.ts';
 import { stoppingWords } from './findings/stopping.ts';
 import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
-import { chainage, say, type Voice, vehicleName } from './voice.ts';
+import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
 
 /** The words of every room. A room adds its record here. */
 export const tellers: Readonly<Record<string, Teller>> = {
@@ -98,7 +98,7 @@ const list = (names: readonly string[]): string =>
 /** What to do, as an order. */
 export function tellChange(change: Change, voice: Voice): string {
   const names = (ids: readonly string[]): string => list(ids.map((id) => vehicleName(voice, id)));
-  const rider = (id: string): string => voice.outing.riders.find((r) => r.id === id)?.name ?? id;
+  const rider = (id: string): string => riderName(voice, id);
   const speed = (v: number): string =>
     printQuantity(v, 'speed', { system: voice.system, toward: 'down', digits: 2 });
   switch (change.kind) {

@@ -44,6 +44,13 @@ export const distance = (voice: Pick<Voice, 'system'>, metres: number, toward: T
     digits: voice.system === 'imperial' ? 0 : 1,
   });
 
+/** Name of a vehicle by its place in the train, from 0. */
+export const vehicleAt = ({ outing }: Pick<Voice, 'outing'>, index: number): string =>
+  outing.train.vehicles[index].name;
+
+export const riderName = ({ outing }: Pick<Voice, 'outing'>, id: string): string =>
+  outing.riders.find((r) => r.id === id)?.name ?? id;
+
 export function vehicleName(voice: Pick<Voice, 'outing'>, id: string | undefined): string {
   const vehicle = voice.outing.train.vehicles.find((v) => v.id === id);
   return vehicle?.name ?? id ?? 'the train';

@@ -4,7 +4,7 @@ import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
 import { verdictOf } from '../../engine/finding/make.ts';
 import type { Quantity } from '../../engine/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';
-import { say, type Voice } from '../../words/voice.ts';
+import { say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { findingsText, paragraphs, tableText } from '../text.ts';
@@ -68,7 +68,7 @@ function tilt(view: BalanceView, voice: Voice, options: BalanceOptions, text: st
     `${say(voice, { si: q.value, kind: 'length' }, 'up')} (${say(voice, { si: q.low, kind: 'length' }, 'down')} to ${say(voice, { si: q.high, kind: 'length' }, 'up')})`;
   return {
     text: [
-      `${voice.outing.train.vehicles[index].name}: centre of gravity ${height(result.centre)} above the rail${options.loaded ? ' as loaded' : ''}.`,
+      `${vehicleAt(voice, index)}: centre of gravity ${height(result.centre)} above the rail${options.loaded ? ' as loaded' : ''}.`,
       ...(options.loaded ? [`Empty: ${height(result.tareCentre)}.`] : []),
       ...(result.tareCentre.low > 0
         ? []

@@ -5,7 +5,7 @@ import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/brake/fill.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
-import type { Voice } from '../../words/voice.ts';
+import { type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
@@ -48,7 +48,7 @@ async function draw(file: string, { data }: BrakeLook, voice: Voice): Promise<st
   if (!fill) return 'Nothing drawn: no brake of this train has its parts described.';
   const scene = brakePlot(fill, {
     title: `${brakeKindWords(fill.kind)}: how it comes on along the train`,
-    vehicle: (index) => voice.outing.train.vehicles[index].name,
+    vehicle: (index) => vehicleAt(voice, index),
     time: (t) => brakeTime(voice, t),
   });
   return drawInto(file, scene);

@@ -11,7 +11,7 @@ import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
 import { sectionScene } from '../../desk/section-view.ts';
 import type { Scene } from '../../desk/strip/scene.ts';
 import { verdictOf } from '../../engine/finding/make.ts';
-import type { Voice } from '../../words/voice.ts';
+import { type Voice, vehicleName } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { drawInto, tableText } from '../text.ts';
@@ -48,11 +48,7 @@ async function lean(path: string, options: LeanOptions) {
   const tables = balanceTables({ ...view, data: { ...view.data, vehicles: shown } }, voice);
   const what = shown.map((v) => ({ vehicle: v.vehicle, what: whatIf(view, v.index, by, height) }));
   const words = what.flatMap(({ vehicle, what: w }) =>
-    w
-      ? [
-          `${outing.train.vehicles.find((v) => v.id === vehicle)?.name}: ${whatIfWords(w, by, height, voice).join(' ')}`,
-        ]
-      : [],
+    w ? [`${vehicleName(voice, vehicle)}: ${whatIfWords(w, by, height, voice).join(' ')}`] : [],
   );
   if (options.svg !== undefined) {
     if (only === undefined) throw new UsageFault('--svg: found no --car; expected the vehicle to draw');

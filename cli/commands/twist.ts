@@ -3,6 +3,7 @@ import { blockTest, lookAtBalance } from '../../desk/balance.ts';
 import { blockWords, twistTable } from '../../desk/balance-tables.ts';
 import type { BlockTest } from '../../engine/balance/twist.ts';
 import { GRAVITY } from '../../engine/constants.ts';
+import { vehicleAt } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { tableText } from '../text.ts';
@@ -50,7 +51,7 @@ async function twist(path: string, options: TwistOptions) {
   const test = readTest(options, options.block);
   const answer = blockTest(view, index, test);
   return {
-    text: [`${outing.train.vehicles[index].name}`, ...blockWords(answer, test, voice)].join('\n'),
+    text: [vehicleAt(voice, index), ...blockWords(answer, test, voice)].join('\n'),
     json: { vehicle: options.car, test, ...answer },
     exit: answer.accepted ? 0 : answer.why === 'block-too-low' || answer.why === 'block-too-high' ? 30 : 20,
   };

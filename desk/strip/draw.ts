@@ -9,6 +9,7 @@ import type { StripModel, StripMoment, StripView, StripWords } from './model.ts'
 import { reach } from './moment.ts';
 import { scaleLinear } from './scale.ts';
 import {
+  drawing,
   filledTo,
   group,
   lineShape,
@@ -57,17 +58,7 @@ export function drawStrip(
     ...(moment ? [reach(model, layout, words, moment)] : []),
     marks(model, layout),
   ];
-  return shape(
-    'svg',
-    {
-      viewBox: `0 0 ${view.width} ${view.height}`,
-      width: view.width,
-      height: view.height,
-      role: 'img',
-      'aria-label': `Strip of ${model.line.name}`,
-    },
-    parts,
-  );
+  return drawing(view.width, view.height, `Strip of ${model.line.name}`, parts);
 }
 
 // ---- permitted speed

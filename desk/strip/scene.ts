@@ -19,6 +19,20 @@ export const shape = (tag: string, attrs: Attrs, children?: readonly (Shape | st
 
 export const group = (attrs: Attrs, children: readonly Shape[]): Shape => shape('g', attrs, children);
 
+/** A whole drawing: its size, px, and what it shows in words. */
+export const drawing = (width: number, height: number, label: string, parts: readonly Shape[]): Scene =>
+  shape(
+    'svg',
+    {
+      viewBox: `0 0 ${px(width)} ${px(height)}`,
+      width: px(width),
+      height: px(height),
+      role: 'img',
+      'aria-label': label,
+    },
+    parts,
+  );
+
 export const lineShape = (ink: Ink, x1: number, y1: number, x2: number, y2: number): Shape =>
   shape('line', { class: ink, x1: px(x1), y1: px(y1), x2: px(x2), y2: px(y2) });
 

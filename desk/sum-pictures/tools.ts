@@ -1,5 +1,6 @@
 /** Pencils for the pictures beside the sums: arrows, measures, wheels, vehicles, on one sheet size. */
 import {
+  drawing,
   group,
   lineShape,
   pathShape,
@@ -20,12 +21,7 @@ export const WIDE = 480;
 export const HIGH = 210;
 const LETTER = 14;
 
-export const sheet = (title: string, parts: readonly Shape[]): Scene =>
-  shape(
-    'svg',
-    { viewBox: `0 0 ${WIDE} ${HIGH}`, width: WIDE, height: HIGH, role: 'img', 'aria-label': title },
-    parts,
-  );
+export const sheet = (title: string, parts: readonly Shape[]): Scene => drawing(WIDE, HIGH, title, parts);
 
 type Anchor = 'start' | 'middle' | 'end';
 

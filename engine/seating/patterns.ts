@@ -28,6 +28,8 @@ export interface PatternTable {
   readonly grain: number;
 }
 
+export const unitCounts = (table: PatternTable): number[] => table.units.map((u) => u.length);
+
 /** Undefined when there would be more patterns than `most`. */
 export function buildPatterns(
   problem: SeatingProblem,

@@ -11,8 +11,9 @@ import { boundOfAll } from './bound.ts';
 import { type Car, carMargin, carOf } from './car.ts';
 import { exchanged } from './exchange.ts';
 import { reasonsFor } from './explain.ts';
-import { buildPatterns, type PatternTable, slotsOf, slotsOfUnits } from './patterns.ts';
+import { buildPatterns, type PatternTable, slotsOf, slotsOfUnits, unitCounts } from './patterns.ts';
 import { type Column, choose, kindColumns, type Rows } from './program.ts';
+import { bestThreshold, ROUNDED_AWAY } from './threshold.ts';
 import type { NoSeating, Place, Seating, SeatingProblem, Solve } from './types.ts';
 import { type Unit, unitsOf } from './units.ts';
 
@@ -52,71 +53,11 @@ function tableOf(problem: SeatingProblem, cars: readonly Car[]): Table | undefin
   return undefined;
 }
 
-const unitCounts = (table: PatternTable): number[] => table.units.map((u) => u.length);
-
-/** How far below the bound the search begins, and where it goes on if nothing fits there. */
-const FIRST_DROPS = [0.02, 0.06, 0.15, Infinity];
-
-/**
- * Greatest margin at which everybody can be seated, by halving over the margins there are; with rounded masses
- * only as finely as rounding tells margins apart.
- */
-function bestThreshold(table: PatternTable, bound: number, solve: Solve): number | undefined | 'failed' {
-  const margins = [...new Set(table.carKinds.flatMap((k) => k.patterns.map((p) => p.margin)))].sort(
-    (a, b) => a - b,
-  );
-  const rows: Rows = { cars: table.carKinds.map((k) => k.cars.length), units: unitCounts(table) };
-  const fits = (i: number) => choose(kindColumns(table, margins[i]), rows, solve);
-  // No seating beats the bound of all cars together (rounded masses may, by what rounding adds).
-  const beyond = margins.findIndex((m) => m > bound + 0.02);
-  let high = beyond < 0 ? margins.length : beyond;
-  let low: number | undefined;
-  // The best lies close below the bound as a rule: few patterns are left there, and they are quickly chosen.
-  for (const drop of FIRST_DROPS) {
-    const from = drop === Infinity ? 0 : margins.findIndex((m) => m >= bound - drop);
-    if (from < 0 || from >= high) continue;
-    const found = fits(from);
-    if (found === 'failed') return 'failed';
-    if (found) {
-      low = worstOf(table, found, margins);
-      break;
-    }
-    high = from;
-  }
-  if (low === undefined) return undefined;
-  const told = (i: number): number => margins[i] ?? Infinity;
-  while (high - low > 1 && (table.grain === 0 || told(high) - told(low) > ROUNDED_AWAY / 4)) {
-    const middle = (low + high) >> 1;
-    const found = fits(middle);
-    if (found === 'failed') return 'failed';
-    if (found) low = Math.max(middle, worstOf(table, found, margins));
-    else high = middle;
-  }
-  return margins[low];
-}
-
-/** Index of the least margin among chosen columns: often far above the threshold asked for. */
-function worstOf(
-  table: PatternTable,
-  chosen: ReadonlyMap<string, number>,
-  margins: readonly number[],
-): number {
-  let least = Infinity;
-  table.carKinds.forEach(({ patterns }, i) => {
-    patterns.forEach((p, k) => {
-      if (chosen.has(`x${i}_${k}`)) least = Math.min(least, p.margin);
-    });
-  });
-  return margins.indexOf(least);
-}
-
 /** Pattern of each car. */
 type Filling = readonly { readonly car: number; readonly counts: readonly number[] }[];
 
 /** People moved weigh whole numbers; margins together weigh less than one move. */
 const MARGIN_WEIGHT = 0.01;
-/** Margin within which seatings of rounded masses count as equal. */
-const ROUNDED_AWAY = 0.01;
 const KEPT_PER_CAR = 120;
 
 function fewestMoves(
