@@ -7,11 +7,11 @@ import './balance.css';
 import { useMemo, useState } from 'preact/hooks';
 import { lookAtBalance } from '../../../desk/balance.ts';
 import { balanceTables, twistTable } from '../../../desk/balance-tables.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { Table } from '../brakes/word-table.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { BlockForm, TiltForm } from './measuring.tsx';
 import { SeatThem } from './seat-them.tsx';
 import { SectionView } from './section.tsx';
@@ -39,7 +39,7 @@ export function BalanceRoom({ outing, voice }: Props) {
   const index = vehicles[at]?.index;
   return (
     <section class="balance-room">
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>Balance</h1>
       <p>
         Leaning and children are behaviour: these are margins, not promises. The host's rules on who may ride

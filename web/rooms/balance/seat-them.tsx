@@ -5,8 +5,8 @@ import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
 import type { NoSeating } from '../../../engine/seating/types.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { Table } from '../../parts/word-table.tsx';
 import { change, outing, paper, trial } from '../../state/session.ts';
-import { Table } from '../brakes/word-table.tsx';
 import { ridersOf } from '../train/make-up.ts';
 
 type State =

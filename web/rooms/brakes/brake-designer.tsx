@@ -5,7 +5,7 @@ import type { WordTable } from '../../../desk/brake-tables.ts';
 import { designFor } from '../../../desk/brakes.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { Table } from './word-table.tsx';
+import { Table } from '../../parts/word-table.tsx';
 
 interface Props {
   readonly outing: Outing;

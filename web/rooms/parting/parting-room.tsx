@@ -8,11 +8,11 @@ import { useMemo, useRef, useState } from 'preact/hooks';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
 import { openPartings, type PartingLook } from '../../../desk/parting.ts';
 import { gapName, partingTable } from '../../../desk/parting-tables.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
-import { Table } from '../brakes/word-table.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { PartingMap } from './parting-map.tsx';
 import { Player } from './player.tsx';
 
@@ -42,7 +42,7 @@ export function PartingRoom({ outing, voice }: Props) {
   const box = useRef<HTMLDivElement>(null);
   return (
     <section class="parting-room" ref={box}>
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>If it parts</h1>
       <Said look={look} voice={voice} />
       <div class="parting-choices">
