@@ -10,11 +10,11 @@ import { brakePlot } from '../../../desk/brake-plot.ts';
 import { brakeTables, brakeTime, standingWords } from '../../../desk/brake-tables.ts';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { brakeKindWords } from '../../../words/findings/brakes.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { BrakeDesigner } from './brake-designer.tsx';
 
@@ -30,7 +30,7 @@ export function BrakesRoom({ outing, voice }: Props) {
       <Inks />
       <h1>Brakes</h1>
       <ComingOn look={look} voice={voice} />
-      <Said look={look} voice={voice} />
+      <Said findings={look.findings} voice={voice} />
       {brakeTables(look, voice).map((table) => (
         <Table key={table.title} table={table} />
       ))}
@@ -80,21 +80,5 @@ function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: V
         );
       })}
     </>
-  );
-}
-
-function Said({ look, voice }: { readonly look: BrakeLook; readonly voice: Voice }) {
-  return (
-    <ol class="findings">
-      {look.findings.map((finding) => {
-        const told = tellFinding(finding, voice);
-        return (
-          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            {told.measure && <small> Measure: {told.measure}</small>}
-          </li>
-        );
-      })}
-    </ol>
   );
 }

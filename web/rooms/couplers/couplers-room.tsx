@@ -8,11 +8,11 @@ import { couplerPlot } from '../../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
 import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { Chain } from './chain.tsx';
 
@@ -32,16 +32,7 @@ export function CouplersRoom({ outing, voice }: Props) {
       <h1>Couplers and chains</h1>
       <Runs outing={outing} voice={voice} />
       <h2>Chains</h2>
-      <ol class="findings">
-        {chains.findings.map((finding) => {
-          const told = tellFinding(finding, voice);
-          return (
-            <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-              <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            </li>
-          );
-        })}
-      </ol>
+      <Said findings={chains.findings} voice={voice} behind={['source']} />
       <Table table={chainTable(chains, voice)} />
       <Chain chains={chains} voice={voice} />
     </section>

@@ -9,9 +9,9 @@ import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
 import { openPartings, type PartingLook } from '../../../desk/parting.ts';
 import { gapName, partingTable } from '../../../desk/parting-tables.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { PartingMap } from './parting-map.tsx';
 import { Player } from './player.tsx';
@@ -44,7 +44,7 @@ export function PartingRoom({ outing, voice }: Props) {
     <section class="parting-room" ref={box}>
       <Inks />
       <h1>If it parts</h1>
-      <Said look={look} voice={voice} />
+      <Said findings={look.findings} voice={voice} behind={[]} />
       <div class="parting-choices">
         <label>
           Parted
@@ -105,21 +105,6 @@ function worstOf({ gaps }: PartingLook): Chosen {
   const among = loose.length > 0 ? loose : gaps;
   const worst = among.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
   return { gap: worst.gap, at: worst.worst.at };
-}
-
-function Said({ look, voice }: { readonly look: PartingLook; readonly voice: Voice }) {
-  return (
-    <ol class="findings">
-      {look.findings.map((finding) => {
-        const told = tellFinding(finding, voice);
-        return (
-          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why}
-          </li>
-        );
-      })}
-    </ol>
-  );
 }
 
 /** The flag, reckoned when it is opened. */
