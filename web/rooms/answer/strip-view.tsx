@@ -7,6 +7,7 @@ import { stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { save, saveText } from '../../parts/save.ts';
 import { answer, voice } from '../../state/session.ts';
 import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
@@ -166,7 +167,7 @@ export function StripView() {
 const textOf = (ground: Shape, over: Shape): string =>
   sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
 
-const saveSvg = (text: string): void => hand(new Blob([text], { type: 'image/svg+xml' }), 'strip.svg');
+const saveSvg = (text: string): void => saveText(text, 'strip.svg', 'image/svg+xml');
 
 /** The same as a picture, at twice its size on the screen. */
 async function savePng(text: string, width: number, height: number): Promise<void> {
@@ -178,14 +179,6 @@ async function savePng(text: string, width: number, height: number): Promise<voi
   canvas.height = height * 2;
   canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
   canvas.toBlob((blob) => {
-    if (blob) hand(blob, 'strip.png');
+    if (blob) save(blob, 'strip.png');
   }, 'image/png');
-}
-
-function hand(blob: Blob, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
