@@ -12,6 +12,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
+import { Tick } from '../../parts/tick.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { PartingMap } from './parting-map.tsx';
 import { Player } from './player.tsx';
@@ -71,18 +72,12 @@ export function PartingRoom({ outing, voice }: Props) {
             onInput={(e) => setPicked({ gap: chosen.gap, at: Number(e.currentTarget.value) })}
           />
         </label>
-        <label class="tick">
-          <input type="checkbox" checked={standing} onChange={(e) => setStanding(e.currentTarget.checked)} />
+        <Tick on={standing} set={setStanding}>
           while it stands
-        </label>
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={unchained}
-            onChange={(e) => setUnchained(e.currentTarget.checked)}
-          />
+        </Tick>
+        <Tick on={unchained} set={setUnchained}>
           as if no chain were hung
-        </label>
+        </Tick>
         <button type="button" onClick={() => setPicked(worstOf(look))}>
           Worst case
         </button>
