@@ -6,9 +6,9 @@ import { blockWords } from '../../../desk/balance-tables.ts';
 import { GRAVITY } from '../../../engine/constants.ts';
 import type { Quantity } from '../../../engine/quantity.ts';
 import { say, type Voice } from '../../../words/voice.ts';
+import { single } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
-import { change, paper, trial } from '../../state/session.ts';
-import { type Json, single } from '../train/make-up.ts';
+import { change, type Json, paper, trial } from '../../state/session.ts';
 import { useWritten, Written } from './written.tsx';
 
 interface Props {

@@ -5,10 +5,10 @@ import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
 import type { NoSeating } from '../../../engine/seating/types.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { ridersOf } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { change, outing, paper, trial } from '../../state/session.ts';
-import { ridersOf } from '../train/make-up.ts';
 
 type State =
   | { readonly is: 'idle' | 'working' | 'taken' }
