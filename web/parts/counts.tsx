@@ -1,5 +1,15 @@
 /** The four car counts for every rail, the day's rail marked. */
+import type { CarCount } from '../../engine/outing/answer.ts';
 import { answer, tried } from '../state/session.ts';
+
+export type Way = 'pulled' | 'stopped' | 'held' | 'host';
+
+/** "7", "40+" where the search ended before it failed, "?" where it cannot be told. */
+export function countWords(count: CarCount, way: Way): string {
+  const n = count[way];
+  if (n === null) return way === 'host' ? 'no rule' : '?';
+  return way !== 'host' && count.unlimited.includes(way) ? `${n}+` : `${n}`;
+}
 
 export function Counts() {
   const cars = answer.value?.cars ?? [];
@@ -26,12 +36,9 @@ export function Counts() {
                   {c.railState}
                   {c.railState === today ? ' (today)' : ''}
                 </th>
-                {(['pulled', 'stopped', 'held'] as const).map((way) => (
-                  <td key={way}>
-                    {c[way] === null ? '?' : c.unlimited.includes(way) ? `${c[way]}+` : c[way]}
-                  </td>
+                {(['pulled', 'stopped', 'held', 'host'] as const).map((way) => (
+                  <td key={way}>{countWords(c, way)}</td>
                 ))}
-                <td>{c.host ?? 'no rule'}</td>
                 <td>
                   <strong>{c.least ?? '?'}</strong>
                 </td>

@@ -7,8 +7,7 @@ import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from 
 import { readJson } from '../../files/json.ts';
 import { type FieldPath, fileProblem } from '../../files/problem.ts';
 import { decodeText } from '../../files/text.ts';
-
-type Json = Record<string, unknown>;
+import type { Json } from '../state/session.ts';
 
 export interface Everything {
   readonly outing: Json;

@@ -1,12 +1,12 @@
-/** Hand a file to the reader. */
-export function saveBlob(blob: Blob, name: string): void {
+/** Hand something to the reader as a file. */
+export function save(file: Blob, name: string): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(blob);
+  link.href = URL.createObjectURL(file);
   link.download = name;
   link.click();
-  // The browser reads it after the click has been dealt with.
+  // Not at once: the browser may read the address after the click.
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
 export const saveText = (text: string, name: string, type = 'application/json'): void =>
-  saveBlob(new Blob([text], { type }), name);
+  save(new Blob([text], { type }), name);

@@ -6,9 +6,7 @@ import { computed, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
 import { type FileProblem, readVehicle, writeFile } from '../../files/index.ts';
 import { demo, demoNames } from '../state/demos.ts';
-import { paper, unkept } from '../state/session.ts';
-
-type Json = Record<string, unknown>;
+import { type Json, paper, unkept } from '../state/session.ts';
 
 export interface ShedVehicle {
   readonly vehicle: Json;

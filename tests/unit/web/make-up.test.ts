@@ -7,7 +7,6 @@ import { bundleOuting, readOuting } from '../../../files/index.ts';
 import {
   boarded,
   changed,
-  type Json,
   joined,
   left,
   letOff,
@@ -17,7 +16,8 @@ import {
   ridersOf,
   seated,
   single,
-} from '../../../web/rooms/train/make-up.ts';
+} from '../../../web/parts/make-up.ts';
+import type { Json } from '../../../web/state/session.ts';
 
 const load = (path: string): Promise<string> =>
   readFile(new URL(`../../../examples/${path}`, import.meta.url), 'utf8');

@@ -2,7 +2,8 @@
 import { useSignal } from '@preact/signals';
 import { echoOf } from '../../../desk/echo.ts';
 import type { Kind } from '../../../engine/quantity.ts';
-import { isGroup, type Json } from './path.ts';
+import type { Json } from '../../state/session.ts';
+import { isGroup } from './path.ts';
 import { Choice, Text } from './plain.tsx';
 import { name, problemAt, type Slot, useTyped, Wrong } from './slot.tsx';
 

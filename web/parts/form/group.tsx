@@ -2,10 +2,10 @@
 import { useSignal } from '@preact/signals';
 import { useContext } from 'preact/hooks';
 import type { FieldForm, GroupForm, NamedField } from '../../../files/fields.ts';
-import { edit, settings } from '../../state/session.ts';
+import { edit, type Json, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { FieldInput } from './inputs.tsx';
-import { isGroup, type Json, named, type Path } from './path.ts';
+import { isGroup, named, type Path } from './path.ts';
 import type { Slot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';

@@ -1,8 +1,8 @@
 /** Places in a paper: how they are named in problems, and what stands there. */
 import { printPath } from '../../../files/problem.ts';
+import type { Json } from '../../state/session.ts';
 
 export type Path = readonly (string | number)[];
-export type Json = Record<string, unknown>;
 
 export const named = printPath;
 

@@ -7,7 +7,7 @@ import { stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { saveBlob, saveText } from '../../parts/save.ts';
+import { save, saveText } from '../../parts/save.ts';
 import { answer, voice } from '../../state/session.ts';
 import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
@@ -178,6 +178,6 @@ async function savePng(text: string, width: number, height: number): Promise<voi
   canvas.height = height * 2;
   canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
   canvas.toBlob((blob) => {
-    if (blob) saveBlob(blob, 'strip.png');
+    if (blob) save(blob, 'strip.png');
   }, 'image/png');
 }

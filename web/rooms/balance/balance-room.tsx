@@ -7,11 +7,11 @@ import './balance.css';
 import { useMemo, useState } from 'preact/hooks';
 import { lookAtBalance } from '../../../desk/balance.ts';
 import { balanceTables, twistTable } from '../../../desk/balance-tables.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { Table } from '../brakes/word-table.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { BlockForm, TiltForm } from './measuring.tsx';
 import { SeatThem } from './seat-them.tsx';
 import { SectionView } from './section.tsx';
@@ -39,13 +39,13 @@ export function BalanceRoom({ outing, voice }: Props) {
   const index = vehicles[at]?.index;
   return (
     <section class="balance-room">
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>Balance</h1>
       <p>
         Leaning and children are behaviour: these are margins, not promises. The host's rules on who may ride
         where come first.
       </p>
-      <Said view={view} voice={voice} />
+      <Said findings={view.findings} voice={voice} />
       {view.data.unbounded.length > 0 && (
         <p>
           Cannot tell for {view.data.unbounded.map((i) => outing.train.vehicles[i].name).join(', ')}: measure
@@ -83,21 +83,5 @@ export function BalanceRoom({ outing, voice }: Props) {
         <BlockForm view={view} voice={voice} />
       </div>
     </section>
-  );
-}
-
-function Said({ view, voice }: { readonly view: ReturnType<typeof lookAtBalance>; readonly voice: Voice }) {
-  return (
-    <ol class="findings">
-      {view.findings.map((finding) => {
-        const told = tellFinding(finding, voice);
-        return (
-          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            {told.measure && <small> Measure: {told.measure}</small>}
-          </li>
-        );
-      })}
-    </ol>
   );
 }

@@ -5,9 +5,10 @@ import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
 import type { NoSeating } from '../../../engine/seating/types.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { ridersOf } from '../../parts/make-up.ts';
+import { Tick } from '../../parts/tick.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { change, outing, paper, trial } from '../../state/session.ts';
-import { Table } from '../brakes/word-table.tsx';
-import { ridersOf } from '../train/make-up.ts';
 
 type State =
   | { readonly is: 'idle' | 'working' | 'taken' }
@@ -53,10 +54,9 @@ export function SeatThem({ voice }: { readonly voice: Voice }) {
         <button type="button" disabled={state.is === 'working'} onClick={() => void seek()}>
           Find the seating
         </button>
-        <label class="tick">
-          <input type="checkbox" checked={afresh} onChange={(e) => setAfresh(e.currentTarget.checked)} />
+        <Tick on={afresh} set={setAfresh}>
           no matter where they sit now
-        </label>
+        </Tick>
       </div>
       <div aria-live="polite">
         {state.is === 'working' && <p>Seeking …</p>}

@@ -5,8 +5,8 @@ import { leanAt, sectionScene } from '../../../desk/section-view.ts';
 import type { WordTable } from '../../../desk/word-table.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { Table } from '../brakes/word-table.tsx';
-import { useWidth } from '../train/use-width.ts';
+import { useWidth } from '../../parts/use-width.ts';
+import { Table } from '../../parts/word-table.tsx';
 
 interface Props {
   readonly view: BalanceView;
@@ -56,7 +56,7 @@ export function SectionView({ view, found, voice }: Props) {
   const said = `${section.state}, ${Math.max(0, Math.floor(section.share * 100))} % of the lightest wheel's load left`;
   return (
     <div class="section-view">
-      <figure class="drawing" ref={box}>
+      <figure class="drawn" ref={box}>
         <div
           class="section-drawing"
           onPointerDown={(e) => {

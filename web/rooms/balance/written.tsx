@@ -1,36 +1,43 @@
 /** A written quantity with what was understood of it below, or what is expected instead. */
+import { useState } from 'preact/hooks';
 import { echoOf } from '../../../desk/echo.ts';
 import type { Kind } from '../../../engine/quantity.ts';
+
+interface Entry {
+  readonly kind: Kind;
+  readonly text: string;
+  readonly set: (text: string) => void;
+  /** SI of what is written, or undefined where it cannot be read. */
+  readonly si: number | undefined;
+}
+
+export function useWritten(kind: Kind, first = ''): Entry {
+  const [text, set] = useState(first);
+  const echo = echoOf(text, kind);
+  return { kind, text, set, si: echo.ok ? echo.si : undefined };
+}
 
 interface Props {
   readonly id: string;
   readonly label: string;
-  readonly kind: Kind;
-  readonly value: string;
-  readonly onInput: (text: string) => void;
+  readonly entry: Entry;
 }
 
-export function Written({ id, label, kind, value, onInput }: Props) {
-  const echo = value.trim() === '' ? undefined : echoOf(value, kind);
+export function Written({ id, label, entry: { kind, text, set } }: Props) {
+  const echo = text.trim() === '' ? undefined : echoOf(text, kind);
   return (
     <label for={id}>
       {label}
       <input
         id={id}
-        value={value}
+        value={text}
         aria-invalid={echo?.ok === false}
         aria-describedby={`${id}-told`}
-        onInput={(e) => onInput(e.currentTarget.value)}
+        onInput={(e) => set(e.currentTarget.value)}
       />
       <small id={`${id}-told`} class={echo?.ok === false ? 'wrong' : 'echo'}>
         {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
       </small>
     </label>
   );
-}
-
-/** SI of what was written, or undefined where it cannot be read. */
-export function read(text: string, kind: Kind): number | undefined {
-  const echo = echoOf(text, kind);
-  return echo.ok ? echo.si : undefined;
 }

@@ -5,7 +5,7 @@ import { designFor } from '../../../desk/brakes.ts';
 import type { WordTable } from '../../../desk/word-table.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { Table } from './word-table.tsx';
+import { Table } from '../../parts/word-table.tsx';
 
 interface Props {
   readonly outing: Outing;

@@ -3,19 +3,20 @@
  * or engine; and the design the other way round. Give it an outing and a voice.
  */
 import '../../parts/form/form.css';
+import '../../parts/plot.css';
 import './brakes.css';
 import { useMemo, useState } from 'preact/hooks';
 import { brakePlot } from '../../../desk/brake-plot.ts';
 import { brakeTables, brakeTime, standingWords } from '../../../desk/brake-tables.ts';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { brakeKindWords } from '../../../words/findings/brakes.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { BrakeDesigner } from './brake-designer.tsx';
-import { Drawing } from './drawing.tsx';
-import { Table } from './word-table.tsx';
 
 interface Props {
   readonly outing: Outing;
@@ -26,10 +27,10 @@ export function BrakesRoom({ outing, voice }: Props) {
   const look = useMemo(() => lookAtBrakes(outing), [outing]);
   return (
     <section class="brakes-room">
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>Brakes</h1>
       <ComingOn look={look} voice={voice} />
-      <Said look={look} voice={voice} />
+      <Said findings={look.findings} voice={voice} />
       {brakeTables(look, voice).map((table) => (
         <Table key={table.title} table={table} />
       ))}
@@ -73,27 +74,11 @@ function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: V
           time: (t) => brakeTime(voice, t),
         });
         return (
-          <figure key={fill.kind}>
+          <figure class="plot drawn" key={fill.kind}>
             <Drawing scene={scene} />
           </figure>
         );
       })}
     </>
-  );
-}
-
-function Said({ look, voice }: { readonly look: BrakeLook; readonly voice: Voice }) {
-  return (
-    <ol class="findings">
-      {look.findings.map((finding) => {
-        const told = tellFinding(finding, voice);
-        return (
-          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            {told.measure && <small> Measure: {told.measure}</small>}
-          </li>
-        );
-      })}
-    </ol>
   );
 }

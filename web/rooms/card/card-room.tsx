@@ -11,7 +11,7 @@ import { sceneToSvg } from '../../../desk/strip/scene.ts';
 import { stillHead, stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { saveBlob } from '../../parts/save.ts';
+import { save } from '../../parts/save.ts';
 import { answer, paper, tried, voice } from '../../state/session.ts';
 
 export async function deflate(text: string): Promise<Uint8Array> {
@@ -28,12 +28,12 @@ export function Room() {
   }, [paper.value]);
   const making = useSignal(false);
   const said = useSignal('');
-  const save = async (document: TDocumentDefinitions): Promise<void> => {
+  const makePdf = async (document: TDocumentDefinitions): Promise<void> => {
     making.value = true;
     said.value = 'Making the PDF …';
     try {
       const { cardPdf } = await import('./card-pdf.ts');
-      saveBlob(await cardPdf(document), 'running-card.pdf');
+      save(await cardPdf(document), 'running-card.pdf');
       said.value = 'Saved as running-card.pdf';
     } catch {
       said.value = 'The PDF could not be made here: print the card instead.';
@@ -67,7 +67,7 @@ export function Room() {
             type="button"
             disabled={making.value}
             onClick={() =>
-              void save(
+              void makePdf(
                 cardDocument(card, sceneToSvg(strip), square.value === '' ? undefined : code.value, paper),
               )
             }

@@ -1,18 +1,19 @@
 /** Couplers and chains: bands of pull and push in a scenario, and what every chain must bear. */
 import '../../parts/form/form.css';
+import '../../parts/plot.css';
 import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
 import { couplerPlot, couplerPlotWords } from '../../../desk/coupler-plot.ts';
 import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
-import { Drawing } from '../brakes/drawing.tsx';
-import { Table } from '../brakes/word-table.tsx';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { Chain } from './chain.tsx';
 
 interface Props {
@@ -27,20 +28,11 @@ export function CouplersRoom({ outing, voice }: Props) {
   const chains = useMemo(() => lookAtChains(outing), [outing]);
   return (
     <section class="couplers-room">
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>Couplers and chains</h1>
       <Runs outing={outing} voice={voice} />
       <h2>Chains</h2>
-      <ol class="findings">
-        {chains.findings.map((finding) => {
-          const told = tellFinding(finding, voice);
-          return (
-            <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-              <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            </li>
-          );
-        })}
-      </ol>
+      <Said findings={chains.findings} voice={voice} behind={['source']} />
       <Table table={chainTable(chains, voice)} />
       <Chain chains={chains} voice={voice} />
     </section>
@@ -104,7 +96,7 @@ function Runs({ outing, voice }: Props) {
       <div aria-live="polite">
         {scene && bands ? (
           <>
-            <figure class="wide" tabIndex={0} aria-label={words.title}>
+            <figure class="plot drawn scroll" tabIndex={0} aria-label={words.title}>
               <Drawing scene={scene} />
             </figure>
             <Table table={couplerTable(bands, voice)} />

@@ -3,10 +3,10 @@ import { useSignal } from '@preact/signals';
 import type { GroupForm, NamedField } from '../../../files/fields.ts';
 import { Group } from '../../parts/form/group.tsx';
 import { FieldInput } from '../../parts/form/inputs.tsx';
-import { isGroup, type Json } from '../../parts/form/path.ts';
+import { isGroup } from '../../parts/form/path.ts';
 import type { Slot } from '../../parts/form/slot.tsx';
 import { fieldWords } from '../../parts/form/words.ts';
-import { edit, settings } from '../../state/session.ts';
+import { edit, type Json, settings } from '../../state/session.ts';
 
 interface Props {
   readonly json: unknown;

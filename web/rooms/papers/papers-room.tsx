@@ -5,9 +5,9 @@ import { signal, useSignal } from '@preact/signals';
 import { fileForm } from '../../../files/fields.ts';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
-import { type Json, type Path, valueAt } from '../../parts/form/path.ts';
+import { type Path, valueAt } from '../../parts/form/path.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
-import { outing, paper } from '../../state/session.ts';
+import { type Json, outing, paper } from '../../state/session.ts';
 import { StripView } from '../answer/strip-view.tsx';
 import { HostRules } from './host-rules.tsx';
 

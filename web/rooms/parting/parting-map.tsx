@@ -11,7 +11,7 @@ import {
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { useWidth } from '../train/use-width.ts';
+import { useWidth } from '../../parts/use-width.ts';
 import { now } from './clock.ts';
 import type { Chosen } from './parting-room.tsx';
 
@@ -40,7 +40,7 @@ export function PartingMap({ outing, look, voice, play, onPick }: Props) {
     onPick({ gap: gap >= 0 ? gap : play.gap, at });
   };
   return (
-    <figure class="drawing parting-map" ref={box}>
+    <figure class="drawn parting-map" ref={box}>
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: the fields above choose the same by keys */}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: a tap is one more way to the fields above */}
       <div class="map" onClick={pick}>

@@ -8,11 +8,12 @@ import { useMemo, useRef, useState } from 'preact/hooks';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
 import { openPartings, type PartingLook } from '../../../desk/parting.ts';
 import { gapName, partingTable } from '../../../desk/parting-tables.ts';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { tellFinding } from '../../../words/finding.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
-import { Table } from '../brakes/word-table.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
+import { Tick } from '../../parts/tick.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { PartingMap } from './parting-map.tsx';
 import { Player } from './player.tsx';
 
@@ -42,9 +43,9 @@ export function PartingRoom({ outing, voice }: Props) {
   const box = useRef<HTMLDivElement>(null);
   return (
     <section class="parting-room" ref={box}>
-      <style>{inkSheet('.drawing')}</style>
+      <Inks />
       <h1>If it parts</h1>
-      <Said look={look} voice={voice} />
+      <Said findings={look.findings} voice={voice} behind={[]} />
       <div class="parting-choices">
         <label>
           Parted
@@ -71,18 +72,12 @@ export function PartingRoom({ outing, voice }: Props) {
             onInput={(e) => setPicked({ gap: chosen.gap, at: Number(e.currentTarget.value) })}
           />
         </label>
-        <label class="tick">
-          <input type="checkbox" checked={standing} onChange={(e) => setStanding(e.currentTarget.checked)} />
+        <Tick on={standing} set={setStanding}>
           while it stands
-        </label>
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={unchained}
-            onChange={(e) => setUnchained(e.currentTarget.checked)}
-          />
+        </Tick>
+        <Tick on={unchained} set={setUnchained}>
           as if no chain were hung
-        </label>
+        </Tick>
         <button type="button" onClick={() => setPicked(worstOf(look))}>
           Worst case
         </button>
@@ -105,21 +100,6 @@ function worstOf({ gaps }: PartingLook): Chosen {
   const among = loose.length > 0 ? loose : gaps;
   const worst = among.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
   return { gap: worst.gap, at: worst.worst.at };
-}
-
-function Said({ look, voice }: { readonly look: PartingLook; readonly voice: Voice }) {
-  return (
-    <ol class="findings">
-      {look.findings.map((finding) => {
-        const told = tellFinding(finding, voice);
-        return (
-          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why}
-          </li>
-        );
-      })}
-    </ol>
-  );
 }
 
 /** The flag, reckoned when it is opened. */

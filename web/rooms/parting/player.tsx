@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { PartingGap, PartingPlay } from '../../../desk/parting.ts';
 import { playTable, playWords } from '../../../desk/parting-tables.ts';
 import { say, type Voice } from '../../../words/voice.ts';
-import { Table } from '../brakes/word-table.tsx';
+import { Table } from '../../parts/word-table.tsx';
 import { now, pace, running, start, stop } from './clock.ts';
 
 interface Props {

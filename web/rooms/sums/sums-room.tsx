@@ -3,9 +3,9 @@ import '../../parts/form/form.css';
 import './sums.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import { sums } from '../../../desk/sums.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
+import { Inks } from '../../parts/inks.tsx';
 import { readSumLink } from '../../parts/sum-link.ts';
 import { settings } from '../../state/session.ts';
 import { SumPage } from './sum-page.tsx';
@@ -25,7 +25,7 @@ export function Room() {
   const found = sums.filter((s) => matches(s.id, sought.value));
   return (
     <div class={sum ? 'sums open' : 'sums'}>
-      <style>{inkSheet('.drawn')}</style>
+      <Inks />
       <h1>Sums</h1>
       <section class="sum-list" aria-label="All sums">
         <label>

@@ -7,12 +7,12 @@ import type { Seat, Vehicle } from '../../../engine/vehicle/types.ts';
 import { say } from '../../../words/voice.ts';
 import { grab, under } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { boarded, joined, letOff, moved, platformed, seated, single } from '../../parts/make-up.ts';
+import { useWidth } from '../../parts/use-width.ts';
 import { outing, paper, voice } from '../../state/session.ts';
-import { boarded, joined, letOff, moved, platformed, seated, single } from './make-up.ts';
 import { nextRider } from './next-rider.tsx';
 import { RiderPanel } from './rider-panel.tsx';
 import { chosen, leave, seatUnder, step, train } from './state.ts';
-import { useWidth } from './use-width.ts';
 
 /** px: what a gloved thumb needs, and the largest scale worth having per metre. */
 const THUMB = 44;

@@ -3,8 +3,8 @@ import { signal } from '@preact/signals';
 import { assumed } from '../../../data/index.ts';
 import { echoOf } from '../../../desk/echo.ts';
 import { say } from '../../../words/voice.ts';
+import type { RiderEntry } from '../../parts/make-up.ts';
 import { voice } from '../../state/session.ts';
-import type { RiderEntry } from './make-up.ts';
 
 export const people = ['adult', 'man', 'woman', 'youth', 'child'] as const;
 

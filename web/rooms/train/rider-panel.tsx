@@ -2,8 +2,8 @@
 import { echoOf } from '../../../desk/echo.ts';
 import { writtenText } from '../../parts/form/figure.tsx';
 import { useTyped } from '../../parts/form/slot.tsx';
+import { changed, letOff, platformed, ridersOf } from '../../parts/make-up.ts';
 import { paper } from '../../state/session.ts';
-import { changed, letOff, platformed, ridersOf } from './make-up.ts';
 import { people, typicalWords } from './next-rider.tsx';
 import { chosen, step } from './state.ts';
 

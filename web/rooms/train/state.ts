@@ -2,9 +2,9 @@
 import { computed, signal } from '@preact/signals';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { LoadedTrain } from '../../../engine/train/loaded.ts';
+import { joined, left, moved, single } from '../../parts/make-up.ts';
 import { shelter } from '../../parts/shed.ts';
-import { change, outing, paper } from '../../state/session.ts';
-import { type Json, joined, left, moved, single } from './make-up.ts';
+import { change, type Json, outing, paper } from '../../state/session.ts';
 
 export type Lifted =
   | { readonly from: 'train'; readonly index: number; readonly label: string }

@@ -2,14 +2,14 @@
 import '../../parts/form/form.css';
 import './train.css';
 import { useEffect } from 'preact/hooks';
-import { inkSheet } from '../../../desk/strip/ink.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { CountsBar } from '../../parts/counts-bar.tsx';
 import { carried } from '../../parts/drag.ts';
+import { Inks } from '../../parts/inks.tsx';
+import { boarded } from '../../parts/make-up.ts';
 import { openShed } from '../../parts/shed.ts';
 import { outing, paper, problems, voice } from '../../state/session.ts';
 import { CarCard, carryRider, initials } from './car-card.tsx';
-import { boarded } from './make-up.ts';
 import { NextRider, nextRider } from './next-rider.tsx';
 import { RiderPanel } from './rider-panel.tsx';
 import { ShedRow } from './shed-row.tsx';
@@ -28,7 +28,7 @@ export function Room() {
   const broken = problems.value.length > 0;
   return (
     <div class="make-up">
-      <style>{inkSheet('.drawn')}</style>
+      <Inks />
       <h1>Train and riders</h1>
       {broken && <p>Mend the papers first, or undo: the make-up rests until they can be read.</p>}
       <CountsBar />

@@ -6,10 +6,10 @@ import { carSide, heightOf } from '../../../desk/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/train/loaded.ts';
 import { grab } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { moved } from '../../parts/make-up.ts';
+import { useWidth } from '../../parts/use-width.ts';
 import { paper } from '../../state/session.ts';
-import { moved } from './make-up.ts';
 import { gap, type Lifted, leave, lifted, put, step, train } from './state.ts';
-import { useWidth } from './use-width.ts';
 
 /** px per metre: never larger, and never so small that a thumb misses the shortest vehicle. */
 const LARGEST = 64;

@@ -1,9 +1,10 @@
 /** A table of words with its caption and note. */
-import type { WordTable } from '../../../desk/word-table.ts';
+import './word-table.css';
+import type { WordTable } from '../../desk/word-table.ts';
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
   return (
-    <section class="wide" tabIndex={0} aria-label={title}>
+    <section class="scroll" tabIndex={0} aria-label={title}>
       <table>
         <caption>{title}</caption>
         <thead>

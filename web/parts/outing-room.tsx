@@ -1,0 +1,31 @@
+/** A room about the outing that is open, with what is being tried on it. */
+import type { ComponentType } from 'preact';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Voice } from '../../words/voice.ts';
+import { tried, voice } from '../state/session.ts';
+
+interface Props {
+  readonly outing: Outing;
+  readonly voice: Voice;
+}
+
+/** What a room of couplings says of a vehicle by itself. */
+interface Alone {
+  readonly title: string;
+  readonly words: string;
+}
+
+export const outingRoom = (View: ComponentType<Props>, alone?: Alone) =>
+  function Room() {
+    const outing = tried.value;
+    if (!outing || !voice.value) return null;
+    if (alone && outing.train.vehicles.length < 2) {
+      return (
+        <section>
+          <h1>{alone.title}</h1>
+          <p>{alone.words}</p>
+        </section>
+      );
+    }
+    return <View outing={outing} voice={voice.value} />;
+  };
