@@ -36,7 +36,8 @@ const { Solver: Odex } = require('odex') as { Solver: new (n: number) => Solver 
 export interface PlainPeaks {
   readonly pull: number[];
   readonly push: number[];
-  readonly speeds: number[];
+  /** Places and speeds at the end. */
+  readonly last: number[];
 }
 
 const risen = ({ force, dead, rise }: Ramp, t: number): number =>
@@ -49,25 +50,29 @@ function pullOf({ slack, stiffness, damping }: RowCoupler, extension: number, op
   return way * Math.max(0, stiffness * beyond + damping * opening * way);
 }
 
-/** Pull behind each vehicle but the last, from places and speeds in one vector. */
-function pullsOf({ couplers }: Row, y: readonly number[]): number[] {
-  const n = couplers.length + 1;
-  return couplers.map((c, i) => pullOf(c, c.start + y[i] - y[i + 1], y[n + i] - y[n + i + 1]));
+/** Pull behind vehicle i, from places and speeds in one vector. */
+function pullBehind({ bodies, couplers }: Row, i: number, y: readonly number[]): number {
+  const n = bodies.length;
+  const c = couplers[i];
+  return pullOf(c, c.start + y[i] - y[i + 1], y[n + i] - y[n + i + 1]);
 }
 
-function rates(row: Row, t: number, y: readonly number[]): number[] {
-  const n = row.bodies.length;
-  const force = row.bodies.map(() => 0);
-  pullsOf(row, y).forEach((pull, i) => {
-    force[i] -= pull;
-    force[i + 1] += pull;
-  });
-  row.bodies.forEach(({ rolling }, i) => {
-    force[i] -= rolling * Math.sign(y[n + i]);
-  });
-  for (const r of row.efforts) force[r.vehicle] += risen(r, t);
-  for (const r of row.brakes) force[r.vehicle] -= risen(r, t) * Math.sign(y[n + r.vehicle]);
-  return [...y.slice(n), ...force.map((f, i) => f / row.bodies[i].mass)];
+function rates(row: Row, t: number, y: readonly number[], out: number[]): number[] {
+  const { bodies, couplers } = row;
+  const n = bodies.length;
+  for (let i = 0; i < n; i++) {
+    out[i] = y[n + i];
+    out[n + i] = -bodies[i].rolling * Math.sign(y[n + i]);
+  }
+  for (let i = 0; i < couplers.length; i++) {
+    const pull = pullBehind(row, i, y);
+    out[n + i] -= pull;
+    out[n + i + 1] += pull;
+  }
+  for (const r of row.efforts) out[n + r.vehicle] += risen(r, t);
+  for (const r of row.brakes) out[n + r.vehicle] -= risen(r, t) * Math.sign(y[n + r.vehicle]);
+  for (let i = 0; i < n; i++) out[n + i] /= bodies[i].mass;
+  return out;
 }
 
 const startOf = (row: Row): number[] => [...row.bodies.map(() => 0), ...row.speeds];
@@ -76,17 +81,16 @@ const startOf = (row: Row): number[] => [...row.bodies.map(() => 0), ...row.spee
 function peaksOf(row: Row): { look: (y: readonly number[]) => void; peaks: PlainPeaks } {
   const pull = row.couplers.map(() => 0);
   const push = row.couplers.map(() => 0);
-  const speeds = [...row.speeds];
+  const last = startOf(row);
   const look = (y: readonly number[]): void => {
-    pullsOf(row, y).forEach((force, i) => {
+    for (let i = 0; i < pull.length; i++) {
+      const force = pullBehind(row, i, y);
       pull[i] = Math.max(pull[i], force);
       push[i] = Math.max(push[i], -force);
-    });
-    speeds.forEach((_, i) => {
-      speeds[i] = y[speeds.length + i];
-    });
+    }
+    last.splice(0, last.length, ...y);
   };
-  return { look, peaks: { pull, push, speeds } };
+  return { look, peaks: { pull, push, last } };
 }
 
 /** @param every s between the times at which forces are looked at */
@@ -98,7 +102,7 @@ export function plainByOdex(row: Row, tolerance: number, every = 5e-4): PlainPea
   solver.maxSteps = 1e6;
   solver.denseOutput = true;
   const { y } = solver.solve(
-    (t, state) => rates(row, t, state),
+    (t, state) => rates(row, t, state, new Array(state.length)),
     0,
     startOf(row),
     row.time,
@@ -113,8 +117,7 @@ export function plainByRk4(row: Row, step: number): PlainPeaks {
   const run = rk4(
     startOf(row),
     (out, y, t) => {
-      const r = rates(row, t, y);
-      for (let i = 0; i < r.length; i++) out[i] = r[i];
+      rates(row, t, y, out);
     },
     0,
     step,
