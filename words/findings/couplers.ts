@@ -4,8 +4,10 @@ import type { Teller } from './teller.ts';
 /** What the train does while its couplings are watched. */
 export const couplerScenarioWords = {
   start: 'starting with the throttle opened quickly',
+  'start-bunched': 'starting quickly with all slack in',
   'full-brake': 'all brakes applied fully',
   'engine-brake': 'the engine alone braking',
+  'run-in': 'the engine alone braking with all slack out',
   'rear-brake': 'a brake at the rear alone',
 } as const;
 
