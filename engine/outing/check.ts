@@ -3,6 +3,7 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
+import { askCouplers } from '../coupling/ask.ts';
 import { askChains } from '../coupling/ask-chains.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
@@ -25,6 +26,8 @@ import type { Outing } from './types.ts';
 export interface CheckOptions {
   /** Car counts by rail state cost most of the time; remedies leave them out. */
   readonly counts: boolean;
+  /** Runs behind each peak in the couplings; absent: as many as its confidence needs. */
+  readonly couplerRuns?: number;
 }
 
 /** The answer in chainage of the running direction. */
@@ -57,6 +60,10 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     ...askSpeeds(map, runningSpeed(context, map.at, wanted(ceilings))),
     ...askGap(ready, map),
     ...chains.findings,
+    ...withoutSaid(
+      askCouplers(context, ready.brakes.groups, balance.data, options.couplerRuns).findings,
+      balance.findings,
+    ),
     ...askParting({
       context,
       chains: chains.data,
@@ -78,6 +85,15 @@ export function answerPrepared(ready: Prepared, options: CheckOptions): Answer {
     hold: hold.data,
   };
 }
+
+/** What is wrong with steady forces is wrong with their peaks too, and said once. */
+const withoutSaid = (peaks: readonly Finding[], steady: readonly Finding[]): Finding[] =>
+  peaks.filter(
+    (p) =>
+      !steady.some(
+        (f) => f.code === p.code && f.where.vehicle === p.where.vehicle && f.facts['bears'] !== 'yes',
+      ),
+  );
 
 /** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
 const wanted = (ceilings: readonly Ceiling[]): Ceiling[] =>
