@@ -1,12 +1,20 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
 import { writeFile } from 'node:fs/promises';
 import { couplerPlot } from '../../desk/coupler-plot.ts';
-import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
+import {
+  couplerLoadTables,
+  couplerTable,
+  lookAtCouplerLoads,
+  lookAtCouplers,
+  notRepeatable,
+} from '../../desk/couplers.ts';
 import { sceneToSvg } from '../../desk/strip/scene.ts';
 import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
+import { verdictOf } from '../../engine/finding/make.ts';
+import { tellFinding } from '../../words/finding.ts';
 import { couplerScenarioWords } from '../../words/findings/couplers.ts';
 import { say } from '../../words/voice.ts';
-import { type Command, common, UsageFault, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
 import { tableText } from './brakes.ts';
 
@@ -42,10 +50,16 @@ export const couplersCommand: Command = {
             });
             await writeFile(options.svg, sceneToSvg(scene));
           }
+          const loads = lookAtCouplerLoads(outing);
+          const told = loads.findings.map((f) => ({ ...f, words: tellFinding(f, voice) }));
           return {
-            text: `${tableText(couplerTable(bands, voice))}\n\n${notRepeatable}`,
-            json: { ...ask, gaps: bands },
-            exit: 0,
+            text: [
+              `${tableText(couplerTable(bands, voice))}\n\n${notRepeatable}`,
+              ...couplerLoadTables(loads, voice).map(tableText),
+              ...told.map((f) => `${f.words.what}\n   ${f.words.why}`),
+            ].join('\n\n'),
+            json: { ...ask, gaps: bands, loads: loads.data.gaps, findings: told },
+            exit: exitOf[verdictOf(loads.findings)],
           };
         }, options),
       );

@@ -4,9 +4,16 @@ import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
 import { couplerPlot } from '../../../desk/coupler-plot.ts';
-import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
+import {
+  couplerLoadTables,
+  couplerTable,
+  lookAtCouplerLoads,
+  lookAtCouplers,
+  notRepeatable,
+} from '../../../desk/couplers.ts';
 import { inkSheet } from '../../../desk/strip/ink.ts';
 import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
+import type { Finding } from '../../../engine/finding/types.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
@@ -25,25 +32,36 @@ const MPH = 0.44704;
 
 export function CouplersRoom({ outing, voice }: Props) {
   const chains = useMemo(() => lookAtChains(outing), [outing]);
+  const loads = useMemo(() => lookAtCouplerLoads(outing), [outing]);
   return (
     <section class="couplers-room">
       <style>{inkSheet('.drawing')}</style>
       <h1>Couplers and chains</h1>
       <Runs outing={outing} voice={voice} />
+      <Told findings={loads.findings} voice={voice} />
+      {couplerLoadTables(loads, voice).map((table) => (
+        <Table key={table.title} table={table} />
+      ))}
       <h2>Chains</h2>
-      <ol class="findings">
-        {chains.findings.map((finding) => {
-          const told = tellFinding(finding, voice);
-          return (
-            <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-              <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
-            </li>
-          );
-        })}
-      </ol>
+      <Told findings={chains.findings} voice={voice} />
       <Table table={chainTable(chains, voice)} />
       <Chain chains={chains} voice={voice} />
     </section>
+  );
+}
+
+function Told({ findings, voice }: { readonly findings: readonly Finding[]; readonly voice: Voice }) {
+  return (
+    <ol class="findings">
+      {findings.map((finding) => {
+        const told = tellFinding(finding, voice);
+        return (
+          <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
+            <strong>{told.what}</strong> {told.why} <small>Source: {told.source}.</small>
+          </li>
+        );
+      })}
+    </ol>
   );
 }
 
