@@ -156,7 +156,10 @@ function curveFindings(context: OutingContext, curves: readonly CurvedPeak[]): F
   const tips = new Map<number, Finding>();
   for (const { scenario, climb, tip } of ordered) {
     if (climb && climb.found > climb.limit && !climbs.has(climb.index))
-      climbs.set(climb.index, climbFinding(context, scenario, severities[scenario], climb));
+      climbs.set(climb.index, {
+        ...climbFinding(context, scenario, severities[scenario], climb),
+        sure: 'assumed',
+      });
     if (tip && tip.share <= 0 && !tips.has(tip.index))
       tips.set(tip.index, tipFinding(context, scenario, tip));
   }
