@@ -1,6 +1,6 @@
 /** Balance as tables of words, the same on the screen, in the terminal and on paper. */
 
-import { flangeWays } from '../engine/balance/climbing.ts';
+import { flangeWays, type NearestClimb } from '../engine/balance/climbing.ts';
 import type { BlockTest } from '../engine/balance/twist.ts';
 import type { SeatedCar, Seating } from '../engine/seating/types.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
@@ -112,27 +112,34 @@ function curveTable({ data, at }: BalanceView, voice: Voice): WordTable {
 function climbTable({ data, at }: BalanceView, voice: Voice): WordTable {
   return {
     title: 'Flange climb: which wheel comes nearest',
-    head: ['', 'vehicle', 'at', 'sideways ÷ load', 'limit', 'coupling ahead', 'coupling behind'],
+    head: ['', ...climbHead],
     rows: flangeWays.flatMap((way) => {
       const climb = data.flanges.nearest[way];
-      if (!climb) return [];
-      const force = (si: number): string => printQuantity(si, 'force', { system: voice.system });
-      return [
-        [
-          flangeWayWords(way),
-          vehicleAt(voice, climb.index),
-          chainage(voice, at(climb.at)),
-          Number.isFinite(climb.found)
-            ? say(voice, { si: climb.found, kind: 'ratio' }, 'up')
-            : 'wheel lifted',
-          `${say(voice, { si: climb.limit, kind: 'ratio' }, 'down')}${climb.shape.angleKnown ? '' : ' (60° flange assumed)'}`,
-          force(climb.front),
-          force(climb.rear),
-        ],
-      ];
+      return climb ? [[flangeWayWords(way), ...climbCells(climb, voice, at)]] : [];
     }),
     note: 'A pull is positive, a push negative.',
   };
+}
+
+export const climbHead = [
+  'vehicle',
+  'at',
+  'sideways ÷ load',
+  'limit',
+  'coupling ahead',
+  'coupling behind',
+] as const;
+
+export function climbCells(climb: NearestClimb, voice: Voice, at: (s: number) => number): string[] {
+  const force = (si: number): string => printQuantity(si, 'force', { system: voice.system });
+  return [
+    vehicleAt(voice, climb.index),
+    chainage(voice, at(climb.at)),
+    Number.isFinite(climb.found) ? say(voice, { si: climb.found, kind: 'ratio' }, 'up') : 'wheel lifted',
+    `${say(voice, { si: climb.limit, kind: 'ratio' }, 'down')}${climb.shape.angleKnown ? '' : ' (60° flange assumed)'}`,
+    force(climb.front),
+    force(climb.rear),
+  ];
 }
 
 export function twistTable({ data }: BalanceView, voice: Voice): WordTable {

@@ -1,10 +1,20 @@
-/** Coupler forces of one outing in a scenario: bands over seeded runs, as data and as a table. */
+/**
+ * Coupler forces of one outing: bands over seeded runs in a scenario, and what the couplings must bear when the
+ * train is handled roughly, as data and as tables.
+ */
+import { askBalance } from '../engine/balance/ask.ts';
+import { askCouplers, type CouplerData } from '../engine/coupling/ask.ts';
 import { type CouplerScenario, couplerBands, type GapBand } from '../engine/coupling/ensemble.ts';
+import { ranked } from '../engine/finding/make.ts';
+import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { gridOf } from '../engine/stopping/map.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
+import { couplerScenarioWords } from '../words/findings/couplers.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
-import { turnOf } from './chainage.ts';
+import { climbCells, climbHead } from './balance-tables.ts';
+import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 import type { WordTable } from './word-table.ts';
 
@@ -47,5 +57,64 @@ export function couplerTable(bands: readonly GapBand[], voice: Voice): WordTable
       vehicleAt(voice, gap),
       ...[pull.median, pull.p90, pull.most, push.median, push.p90, push.most].map(force),
     ]),
+  };
+}
+
+export interface CouplerLoads {
+  /** Chainages here are in the running direction; `at` turns them into the line's own. */
+  readonly data: CouplerData;
+  readonly findings: readonly Finding[];
+  readonly at: (s: number) => number;
+}
+
+export function lookAtCouplerLoads(outing: Outing): CouplerLoads {
+  const context = openOuting(timedOuting(outing));
+  const balance = askBalance(context, gridOf(context.line.length)).data;
+  const { data, findings } = askCouplers(context, prepare(context, 0.5, 0).brakes.groups, balance);
+  return { data, findings: ranked(turnFindings(outing, findings)), at: turnOf(outing) };
+}
+
+export const couplerLoadTables = (loads: CouplerLoads, voice: Voice): WordTable[] => [
+  strengthTable(loads, voice),
+  ...(loads.data.curves.some((c) => c.climb) ? [curveTable(loads, voice)] : []),
+];
+
+function strengthTable({ data }: CouplerLoads, voice: Voice): WordTable {
+  const force = (si: number, toward: 'up' | 'down' = 'up'): string =>
+    say(voice, { si, kind: 'force' }, toward);
+  const peak = ({ force: si, scenario }: CouplerData['gaps'][number]['pull']): string[] => [
+    force(si),
+    scenario ? couplerScenarioWords[scenario] : '',
+  ];
+  return {
+    title: 'What the couplings must bear, handled roughly',
+    head: ['behind', 'steady pull', 'peak pull', 'when', 'peak push', 'when', 'working load'],
+    rows: data.gaps.map(({ gap, steady, pull, push, strength, known }) => [
+      vehicleAt(voice, gap),
+      force(steady),
+      ...peak(pull),
+      ...peak(push),
+      strength === null ? 'not stated' : `${force(strength, 'down')}${known ? '' : ' (one of two stated)'}`,
+    ]),
+    note: 'Peaks are the greatest of 59 runs: at 95 % confidence no less than what 95 in 100 runs stay below.',
+  };
+}
+
+function curveTable({ data, at }: CouplerLoads, voice: Voice): WordTable {
+  return {
+    title: 'Peaks in curves: which wheel comes nearest to climbing',
+    head: ['', ...climbHead, 'upright'],
+    rows: data.curves.flatMap(({ scenario, way, climb, tip }) =>
+      climb
+        ? [
+            [
+              `${way}, ${couplerScenarioWords[scenario]}`,
+              ...climbCells(climb, voice, at),
+              tip ? say(voice, { si: tip.share, kind: 'ratio' }, 'down') : '',
+            ],
+          ]
+        : [],
+    ),
+    note: 'A pull is positive, a push negative; both couplings of a vehicle are taken at their peak at once. Upright: the least share of wheel load that the lighter side of any vehicle keeps.',
   };
 }

@@ -1,10 +1,18 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
 import { couplerPlot, couplerPlotWords } from '../../desk/coupler-plot.ts';
-import { couplerTable, lookAtCouplers, notRepeatable } from '../../desk/couplers.ts';
+import {
+  couplerLoadTables,
+  couplerTable,
+  lookAtCouplerLoads,
+  lookAtCouplers,
+  notRepeatable,
+} from '../../desk/couplers.ts';
 import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
-import { type Command, common, UsageFault, voiceOf } from '../command.ts';
+import { verdictOf } from '../../engine/finding/make.ts';
+import { tellFinding } from '../../words/finding.ts';
+import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';
-import { drawInto, paragraphs, tableText } from '../text.ts';
+import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 export const couplersCommand: Command = {
   name: 'couplers',
@@ -33,10 +41,22 @@ export const couplersCommand: Command = {
           const drawn = options.svg
             ? [await drawInto(options.svg, couplerPlot(bands, couplerPlotWords(scenario, voice)))]
             : [];
+          const loads = lookAtCouplerLoads(outing);
           return {
-            text: paragraphs([tableText(couplerTable(bands, voice)), notRepeatable, ...drawn]),
-            json: { ...ask, gaps: bands },
-            exit: 0,
+            text: paragraphs([
+              tableText(couplerTable(bands, voice)),
+              notRepeatable,
+              ...couplerLoadTables(loads, voice).map(tableText),
+              findingsText(loads.findings, voice),
+              ...drawn,
+            ]),
+            json: {
+              ...ask,
+              gaps: bands,
+              loads: loads.data.gaps,
+              findings: loads.findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+            },
+            exit: exitOf[verdictOf(loads.findings)],
           };
         }, options),
       );

@@ -1,5 +1,6 @@
 /** Flange climb along the line: for each way of running the train, which vehicle would derail first, where. */
 import type { BrakedGroup } from '../brake/force.ts';
+import { GRAVITY } from '../constants.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { isCar } from '../train/cars.ts';
 import {
@@ -22,6 +23,7 @@ import {
   steadyPulls,
   type Way,
 } from './pull.ts';
+import { shareAt } from './tipping.ts';
 import type { Track } from './track.ts';
 
 export type FlangeWay = 'running' | 'braking' | 'engine-braking' | 'pulled' | 'pushed';
@@ -86,6 +88,45 @@ export function lookAtFlanges(
     },
     ceiling: ceilingOf(along, running),
   };
+}
+
+/** What peak forces in the couplings do in curves. */
+export interface PeakInCurves {
+  readonly climb?: NearestClimb;
+  /** Where the share of all wheels' load left on the lighter side is least: 0 goes over. */
+  readonly tip?: { readonly index: number; readonly at: number; readonly share: number };
+}
+
+/**
+ * The train at a speed by place with a pull of its own in each gap, N (a push negative), wherever it stands: as
+ * when the peaks come while it is in that curve, and at both ends of a vehicle at once.
+ */
+export function inCurves(
+  { loaded }: OutingContext,
+  { grid, rolling, grounds }: Pick<Along, 'grid' | 'rolling' | 'grounds'>,
+  speed: Float64Array,
+  pulls: readonly number[],
+): PeakInCurves {
+  const apart = loaded.vehicles.slice(1).map((v, i) => middlesApart(loaded.vehicles[i], v));
+  const along: Along = { grid, speed, rolling, grounds, apart, count: loaded.vehicles.length };
+  const everywhere = constant(pulls, grid.length);
+  const climb = nearest(along, everywhere);
+  const tip = nearestTip(along, everywhere);
+  return { ...(climb ? { climb } : {}), ...(tip ? { tip } : {}) };
+}
+
+function nearestTip(along: Along, pulls: Pulls): PeakInCurves['tip'] {
+  let worst: PeakInCurves['tip'];
+  const over = new Map(along.rolling.map((r) => [r.index, r]));
+  eachCurvedPlace(along, pulls, (truck, _shape, under, ends, j, index) => {
+    const at = over.get(index);
+    if (truck.group !== 0 || !at) return;
+    const moment = ends.front * truck.frontHeight + ends.rear * truck.rearHeight;
+    const drawn = moment / (GRAVITY * at.body.Z);
+    const share = shareAt(at.over, under, along.speed[j], at.wind, drawn);
+    if (!worst || share < worst.share) worst = { index, at: along.grid[j], share };
+  });
+  return worst;
 }
 
 interface Along {

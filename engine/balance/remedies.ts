@@ -35,6 +35,7 @@ export function balanceFamilies(outing: Outing, finding: Finding): Family[] {
     case 'truck-lifts':
       return seatings(context, vehicle);
     case 'flange-may-climb':
+    case 'coupler-jerk-tips':
       return [...seatings(context, vehicle), heavyFirst(outing), ballast(context, vehicle)];
     default:
       return [];

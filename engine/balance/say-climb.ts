@@ -46,9 +46,10 @@ export function climbFindings(context: OutingContext, data: BalanceData): Findin
 const idOf = ({ loaded }: OutingContext, climb: NearestClimb): string =>
   loaded.vehicles[climb.index].vehicle.id;
 
-function climbFinding(
+/** @param way how the train runs, or how it is handled */
+export function climbFinding(
   context: OutingContext,
-  way: FlangeWay,
+  way: string,
   severity: Severity,
   climb: NearestClimb,
 ): Finding {

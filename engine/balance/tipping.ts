@@ -73,10 +73,13 @@ export function speedOutward(
   return taken > 0 ? Math.sqrt((GRAVITY * spare) / taken) : Infinity;
 }
 
-/** Share of standing load left on the lighter side at a speed; wind blows the worse way. */
-export function shareAt(tip: Tip, { curvature, cant }: Under, speed: number, wind = 0): number {
+/**
+ * Share of standing load left on the lighter side at a speed; wind blows the worse way.
+ * @param drawn moment of the couplings to the left ÷ (g·Z): the side acceleration, in g, that would do the same
+ */
+export function shareAt(tip: Tip, { curvature, cant }: Under, speed: number, wind = 0, drawn = 0): number {
   const felt = (speed * speed * curvature) / GRAVITY;
-  const side = Math.sin(cant) - felt * Math.cos(cant);
+  const side = Math.sin(cant) - felt * Math.cos(cant) + drawn;
   const normal = Math.cos(cant) + felt * Math.sin(cant);
   return normal - Math.max(loss(tip.left, side + wind), loss(tip.right, wind - side));
 }

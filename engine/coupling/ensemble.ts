@@ -2,24 +2,44 @@
  * Coupler forces of an outing in a scenario, as a band over many runs.
  *
  * A single peak through slack is not repeatable: how the slack stood at the start decides it. So runs are
- * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band.
+ * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band. The first
+ * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
  */
 import { type BrakedGroup, groupForce } from '../brake/force.ts';
 import { GRAVITY } from '../constants.ts';
-import { buildPotential } from '../line/potential.ts';
+import { buildPotential, type Potential } from '../line/potential.ts';
 import { percentile, pick, seeded, triangular } from '../numerics/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { isCar } from '../train/cars.ts';
+import type { LoadedVehicle } from '../train/loaded.ts';
 import { mostPull } from './loads.ts';
 import { type Ramp, type RowBody, type RowCoupler, runRow } from './run.ts';
 
-export type CouplerScenario = 'start' | 'full-brake' | 'engine-brake' | 'rear-brake';
-export const couplerScenarios: readonly CouplerScenario[] = [
+export const couplerScenarios = [
   'start',
+  'start-bunched',
   'full-brake',
   'engine-brake',
+  'run-in',
   'rear-brake',
-];
+] as const;
+export type CouplerScenario = (typeof couplerScenarios)[number];
+
+interface Course {
+  /** Which vehicles brake; absent: the engines pull. */
+  readonly brakes?: 'all' | 'engines' | 'rear';
+  /** How the slack stands at the start: all in (−1), all out (1); absent: anyhow. */
+  readonly slack?: -1 | 1;
+}
+
+const courses: Readonly<Record<CouplerScenario, Course>> = {
+  start: {},
+  'start-bunched': { slack: -1 },
+  'full-brake': { brakes: 'all' },
+  'engine-brake': { brakes: 'engines' },
+  'run-in': { brakes: 'engines', slack: 1 },
+  'rear-brake': { brakes: 'rear' },
+};
 
 /** Damping ÷ critical of a pair of neighbours; common practice, no source. */
 const DAMPING = 0.1;
@@ -41,8 +61,9 @@ export interface GapBand {
 
 export interface EnsembleAsk {
   readonly scenario: CouplerScenario;
-  /** Head's chainage, m, and speed, m/s (a start is from rest). */
-  readonly at: number;
+  /** Head's chainage, m; absent: level and straight. */
+  readonly at?: number;
+  /** m/s; a start is from rest. */
   readonly speed: number;
   readonly runs: number;
   readonly seed: number;
@@ -55,19 +76,21 @@ export function couplerBands(
   brakes: readonly BrakedGroup[],
   ask: EnsembleAsk,
 ): GapBand[] {
-  const bodies = bodiesOf(context);
-  const uniform = seeded(ask.seed);
+  const bodies = bodiesOf(context, ask.at !== undefined);
+  const drawn = seeded(ask.seed);
   const gaps = Math.max(0, bodies.length - 1);
   const pulls = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
   const pushes = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
-  const speed = ask.scenario === 'start' ? 0 : ask.speed;
+  const course = courses[ask.scenario];
+  const speed = course.brakes ? ask.speed : 0;
   for (let run = 0; run < ask.runs; run++) {
+    const uniform = run === 0 ? half : drawn;
     const result = runRow({
       bodies,
-      couplers: drawCouplers(context, bodies, uniform),
-      efforts: ask.scenario === 'start' ? drawEfforts(context, uniform) : [],
-      brakes: ask.scenario === 'start' ? [] : drawBrakes(context, brakes, ask, uniform),
-      head: ask.at,
+      couplers: drawCouplers(context, bodies, course, uniform),
+      efforts: course.brakes ? [] : drawEfforts(context, uniform),
+      brakes: drawBrakes(context, brakes, course, speed, uniform),
+      head: ask.at ?? 0,
       speeds: bodies.map(() => speed),
       time: ask.time,
     });
@@ -79,35 +102,38 @@ export function couplerBands(
   return pulls.map((pull, gap) => ({ gap, pull: bandOf(pull), push: bandOf(pushes[gap]) }));
 }
 
+const half = (): number => 0.5;
+
 function bandOf(values: Float64Array): Band {
   const sorted = values.sort();
   return { median: percentile(sorted, 0.5), p90: percentile(sorted, 0.9), most: sorted[sorted.length - 1] };
 }
 
-function bodiesOf({ line, loaded, outing }: OutingContext): RowBody[] {
-  return loaded.vehicles.map(({ vehicle, mass, effectiveMass, behind }) => {
+function bodiesOf(context: OutingContext, onLine: boolean): RowBody[] {
+  const { assumed } = context.outing;
+  return context.loaded.vehicles.map((loaded) => {
+    const { vehicle, mass, effectiveMass } = loaded;
     const rolling = mass * GRAVITY * vehicle.resistance.rolling.value;
     return {
       mass: effectiveMass,
       rolling,
       starting: vehicle.resistance.starting
         ? mass * GRAVITY * vehicle.resistance.starting.value
-        : rolling * outing.assumed.startingFactor.value,
-      grade: buildPotential(
-        line,
-        [{ behind, length: vehicle.length, mass }],
-        0,
-        line.length,
-        0.5,
-        outing.assumed.curveConstant.value,
-      ),
+        : rolling * assumed.startingFactor.value,
+      ...(onLine ? { grade: gradeUnder(context, loaded) } : {}),
     };
   });
+}
+
+function gradeUnder({ line, outing }: OutingContext, { behind, vehicle, mass }: LoadedVehicle): Potential {
+  const stretch = { behind, length: vehicle.length, mass };
+  return buildPotential(line, [stretch], 0, line.length, 0.5, outing.assumed.curveConstant.value);
 }
 
 function drawCouplers(
   { loaded, outing }: OutingContext,
   bodies: readonly RowBody[],
+  { slack: stands }: Course,
   uniform: () => number,
 ): RowCoupler[] {
   const { couplerSlack, couplerStiffness } = outing.assumed;
@@ -123,7 +149,7 @@ function drawCouplers(
       slack,
       stiffness,
       damping: 2 * DAMPING * Math.sqrt(stiffness * mass),
-      start: (uniform() - 0.5) * slack,
+      start: (stands === undefined ? uniform() - 0.5 : stands / 2) * slack,
     };
   });
 }
@@ -141,26 +167,19 @@ function drawEfforts({ loaded, outing }: OutingContext, uniform: () => number): 
 function drawBrakes(
   { loaded, outing }: OutingContext,
   groups: readonly BrakedGroup[],
-  { scenario, speed }: EnsembleAsk,
+  { brakes }: Course,
+  speed: number,
   uniform: () => number,
 ): Ramp[] {
   const adhesion = outing.assumed.adhesion[outing.conditions.railState].value;
-  const braked = loaded.vehicles.flatMap((v, i) =>
-    isCar(v.vehicle) && groups.some((g) => g.vehicle === i) ? [i] : [],
-  );
-  const rear = braked[braked.length - 1];
-  return groups
-    .filter((g) =>
-      scenario === 'engine-brake'
-        ? !isCar(loaded.vehicles[g.vehicle].vehicle)
-        : scenario === 'rear-brake'
-          ? g.vehicle === rear
-          : true,
-    )
-    .map((g) => ({
-      vehicle: g.vehicle,
-      force: groupForce(g, speed / 2, adhesion, outing.assumed.slideFactor.value, triangular(uniform())),
-      dead: pick(g.deadTime, triangular(uniform())),
-      rise: Math.max(1e-3, pick(g.buildUp, triangular(uniform()))),
-    }));
+  const onCar = (g: BrakedGroup): boolean => isCar(loaded.vehicles[g.vehicle].vehicle);
+  const rear = Math.max(...groups.filter(onCar).map((g) => g.vehicle));
+  const acts = (g: BrakedGroup): boolean =>
+    brakes === 'all' || (brakes === 'engines' && !onCar(g)) || (brakes === 'rear' && g.vehicle === rear);
+  return groups.filter(acts).map((g) => ({
+    vehicle: g.vehicle,
+    force: groupForce(g, speed / 2, adhesion, outing.assumed.slideFactor.value, triangular(uniform())),
+    dead: pick(g.deadTime, triangular(uniform())),
+    rise: Math.max(1e-3, pick(g.buildUp, triangular(uniform()))),
+  }));
 }

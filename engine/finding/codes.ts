@@ -83,6 +83,9 @@ export const findingCodes = [
   // chains and couplers
   'chain-too-weak',
   'chain-strength-unknown',
+  'coupler-overloaded',
+  'coupler-strength-unknown',
+  'coupler-jerk-tips',
   // line
   'heights-poor',
   'sight-unknown',

@@ -4,6 +4,7 @@
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
 import type { BalanceLook } from '../balance/look.ts';
+import { askCouplers } from '../coupling/ask.ts';
 import { askChains } from '../coupling/ask-chains.ts';
 import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
@@ -23,6 +24,11 @@ import type { Ceiling } from './question.ts';
 import { runningOf } from './running.ts';
 import type { Outing } from './types.ts';
 
+export interface CheckOptions {
+  /** Runs behind each peak in the couplings; absent: as many as its confidence needs. */
+  readonly couplerRuns?: number;
+}
+
 /** The answer in chainage of the running direction, without car counts: they cost most of the time. */
 export function checkOuting(outing: Outing): Answer {
   const context = openOuting(outing);
@@ -30,7 +36,7 @@ export function checkOuting(outing: Outing): Answer {
   return answerPrepared(prepare(context));
 }
 
-export function answerPrepared(ready: Prepared): Answer {
+export function answerPrepared(ready: Prepared, options: CheckOptions = {}): Answer {
   const { context } = ready;
   const { outing } = context;
   const state = outing.conditions.railState;
@@ -53,6 +59,10 @@ export function answerPrepared(ready: Prepared): Answer {
     ...askSpeeds(map, runningSpeed(context, map.at, wanted(ceilings))),
     ...askGap(ready, map),
     ...chains.findings,
+    ...withoutSaid(
+      askCouplers(context, ready.brakes.groups, balance.data, options.couplerRuns).findings,
+      balance.findings,
+    ),
     ...askParting({
       context,
       chains: chains.data,
@@ -81,6 +91,15 @@ const wheelMap = ({ grid, lightest, required, unbounded }: BalanceLook): WheelMa
   required: required.value,
   unknown: unbounded,
 });
+
+/** What is wrong with steady forces is wrong with their peaks too, and said once. */
+const withoutSaid = (peaks: readonly Finding[], steady: readonly Finding[]): Finding[] =>
+  peaks.filter(
+    (p) =>
+      !steady.some(
+        (f) => f.code === p.code && f.where.vehicle === p.where.vehicle && f.facts['bears'] !== 'yes',
+      ),
+  );
 
 /** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
 const wanted = (ceilings: readonly Ceiling[]): Ceiling[] =>

@@ -168,6 +168,8 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       ];
     case 'chain-too-weak':
       return chainFamilies(finding);
+    case 'coupler-overloaded':
+      return [fewerRiders(outing, 3), fewerCars(outing, 6)];
     case 'tail-runs-away':
     case 'tail-rolls-back':
       return partingFamilies(outing, finding);
@@ -184,6 +186,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'lean-small':
     case 'truck-lifts':
     case 'flange-may-climb':
+    case 'coupler-jerk-tips':
       return [...balanceFamilies(outing, finding), fewerRidersOn(outing, finding.where.vehicle, 4)];
     case 'rider-too-young':
       return [fewerRidersOn(outing, finding.where.vehicle, 2)];

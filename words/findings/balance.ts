@@ -7,6 +7,9 @@ const ways: Readonly<Record<string, string>> = {
   'engine-braking': 'when the engine alone brakes',
   pulled: 'pulled',
   pushed: 'pushed',
+  'start-bunched': 'in the jerk of a quick start with all slack in',
+  'full-brake': 'in the jerk of a full brake',
+  'run-in': 'as the cars run in behind an engine that brakes alone',
 };
 
 export const flangeWayWords = (way: string): string => ways[way] ?? way;
@@ -96,7 +99,7 @@ export const balanceWords = {
   'flange-shape-unknown': (_f, t) => ({
     what:
       t.fact('bears') === 'yes'
-        ? `The flange angle of ${t.vehicle} was not measured; even a shallow flange of 60° would hold.`
+        ? `The flange angle of ${t.vehicle} was not measured; even a shallow flange of 60° would hold the steady forces.`
         : `Whether a flange of ${t.vehicle} climbs cannot be told: its angle was not measured.`,
     why: `The sideways force is up to ${t.found('up')} of the wheel's load; a flange of 60° on dry rail holds ${t.required('down')}.`,
   }),

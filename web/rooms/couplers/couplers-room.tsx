@@ -5,7 +5,13 @@ import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
 import { couplerPlot, couplerPlotWords } from '../../../desk/coupler-plot.ts';
-import { couplerTable, lookAtCouplers, notRepeatable } from '../../../desk/couplers.ts';
+import {
+  couplerLoadTables,
+  couplerTable,
+  lookAtCouplerLoads,
+  lookAtCouplers,
+  notRepeatable,
+} from '../../../desk/couplers.ts';
 import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
@@ -26,11 +32,16 @@ const MPH = 0.44704;
 
 export function CouplersRoom({ outing, voice }: Props) {
   const chains = useMemo(() => lookAtChains(outing), [outing]);
+  const loads = useMemo(() => lookAtCouplerLoads(outing), [outing]);
   return (
     <section class="couplers-room">
       <Inks />
       <h1>Couplers and chains</h1>
       <Runs outing={outing} voice={voice} />
+      <Said findings={loads.findings} voice={voice} behind={['source']} />
+      {couplerLoadTables(loads, voice).map((table) => (
+        <Table key={table.title} table={table} />
+      ))}
       <h2>Chains</h2>
       <Said findings={chains.findings} voice={voice} behind={['source']} />
       <Table table={chainTable(chains, voice)} />

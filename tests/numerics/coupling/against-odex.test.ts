@@ -1,0 +1,76 @@
+/**
+ * Peak forces of random rows against `odex` at 1e-9 on a plain right-hand side (tests/support/plain-row.ts):
+ * stretched or bunched before the brake is applied, without slack for long rows, with slack for short ones. Long
+ * rows that run in through slack are chaotic, and are compared as ensembles, not run by run.
+ */
+import { describe, expect, it } from 'vitest';
+import { type Row, runRow } from '../../../engine/coupling/run.ts';
+import { plainByOdex } from '../../support/plain-row.ts';
+import { type Draw, drawer } from '../../support/random-outings.ts';
+
+type Scene = 'pulled' | 'rear braked, stretched' | 'engine braked, bunched' | 'engine braked, run-in';
+
+function rowOf(draw: Draw, scene: Scene, count: number, slack: number): Row {
+  const masses = Array.from({ length: count }, (_, i) => (i === 0 ? draw(300, 900) : draw(60, 600)));
+  const total = masses.reduce((a, b) => a + b, 0);
+  const bunched = scene === 'engine braked, bunched' ? -0.5 : 0.5;
+  const braked = scene === 'rear braked, stretched' ? count - 1 : 0;
+  const ramp = (vehicle: number, share: number, dead: number) => ({
+    vehicle,
+    force: total * share,
+    dead,
+    rise: draw(0.3, 1.5),
+  });
+  return {
+    bodies: masses.map((mass) => ({ mass, rolling: mass * draw(0.03, 0.12), starting: 1e9 })),
+    couplers: masses.slice(1).map((m, i) => {
+      const stiffness = draw(5e4, 5e5);
+      const z = slack * draw(0.5, 1.5);
+      const shared = (m * masses[i]) / (m + masses[i]);
+      return {
+        slack: z,
+        stiffness,
+        damping: 2 * draw(0.02, 0.2) * Math.sqrt(stiffness * shared),
+        start: bunched * z,
+      };
+    }),
+    efforts: scene === 'pulled' ? [ramp(0, draw(0.2, 0.6), 0.2)] : [],
+    brakes: scene === 'pulled' ? [] : [ramp(braked, draw(0.2, 0.6), 0.3)],
+    head: 0,
+    speeds: masses.map(() => 5),
+    time: 4,
+  };
+}
+
+/** Worst error of a peak ÷ greatest peak of the row. */
+function errorOf(row: Row): number {
+  const [ours, theirs] = [runRow(row), plainByOdex(row, 1e-9)];
+  // The plain right-hand side holds only while all roll.
+  expect(Math.min(...theirs.last.slice(row.bodies.length))).toBeGreaterThan(0);
+  const most = Math.max(...theirs.pull, ...theirs.push);
+  expect(most).toBeGreaterThan(20);
+  return Math.max(
+    ...theirs.pull.map((p, i) => Math.abs(ours.pull[i] - p) / most),
+    ...theirs.push.map((p, i) => Math.abs(ours.push[i] - p) / most),
+  );
+}
+
+describe('peak forces of random rows against odex', () => {
+  it.each([
+    ['pulled', 20, 12, 0],
+    ['rear braked, stretched', 20, 12, 0.01],
+    ['engine braked, bunched', 20, 12, 0.01],
+    ['engine braked, run-in', 60, 2, 0.02],
+    ['engine braked, run-in', 30, 3, 0.02],
+  ] as const)(
+    '%s: %i rows of up to %i vehicles',
+    (scene, rows, count, slack) => {
+      const draw = drawer(20261125);
+      const errors = Array.from({ length: rows }, () =>
+        errorOf(rowOf(draw, scene, Math.max(2, Math.round(draw(count * 0.6, count))), slack)),
+      ).sort((a, b) => a - b);
+      expect(errors[rows - 1]).toBeLessThan(0.005);
+    },
+    120_000,
+  );
+});
