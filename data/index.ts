@@ -1,8 +1,8 @@
 /** The assumed values as typed quantities. The rows themselves, with sources, are in defaults.json. */
 
-import type { AssumedValues } from '../engine/outing/types.ts';
+import { type AssumedValues, railStates } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/quantity.ts';
-import type { BlockMaterial, BrakeKind } from '../engine/vehicle/types.ts';
+import { type BlockMaterial, blockMaterials, brakeKinds } from '../engine/vehicle/types.ts';
 import defaults from './defaults.json' with { type: 'json' };
 
 export interface DefaultRow {
@@ -32,17 +32,6 @@ export function assumed(key: string): Quantity {
 }
 
 const MPH = 0.44704;
-const materials: readonly BlockMaterial[] = ['cast-iron', 'composition', 'wood', 'steel', 'bronze', 'other'];
-export const brakeKinds: readonly BrakeKind[] = [
-  'engine-only',
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-  'electric',
-  'mechanical',
-  'surge',
-];
 
 const mapped = <K extends string, V>(keys: readonly K[], of: (key: K) => V): Record<K, V> =>
   Object.fromEntries(keys.map((key) => [key, of(key)])) as Record<K, V>;
@@ -59,10 +48,10 @@ function frictionOf(material: BlockMaterial): AssumedValues['blockFriction'][Blo
 
 /** Everything that the engine takes where an outing's files give nothing. */
 export const assumedValues: AssumedValues = {
-  adhesion: mapped(['dry', 'damp', 'wet', 'greasy', 'sanded'], (state) => assumed(`adhesion/${state}`)),
+  adhesion: mapped(railStates, (state) => assumed(`adhesion/${state}`)),
   slideFactor: assumed('slide-factor'),
   curveConstant: assumed('curve-constant'),
-  blockFriction: mapped(materials, frictionOf),
+  blockFriction: mapped(blockMaterials, frictionOf),
   deadTime: mapped(brakeKinds, (kind) => assumed(`dead-time/${kind}`)),
   buildUp: mapped(brakeKinds, (kind) => assumed(`build-up/${kind}`)),
   startingFactor: assumed('starting-factor'),

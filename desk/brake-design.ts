@@ -1,19 +1,10 @@
 /** Brake design from what people write, and its result as tables of words. */
 import type { BrakeDesign, DesignLimit, DesignRequest, DesignResult } from '../engine/braking/design.ts';
 import type { Kind, Quantity } from '../engine/quantity.ts';
-import type { BlockMaterial } from '../engine/vehicle/types.ts';
+import { type BlockMaterial, blockMaterials } from '../engine/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
 import type { WordTable } from './word-table.ts';
-
-export const blockMaterials: readonly BlockMaterial[] = [
-  'cast-iron',
-  'composition',
-  'wood',
-  'steel',
-  'bronze',
-  'other',
-];
 
 /** As written; one of `pressure` and `vacuum`. */
 export interface WrittenDesign {

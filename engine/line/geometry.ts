@@ -64,17 +64,20 @@ export function cantAt(line: Line, s: number): number {
   return knots[i].cant + share * (knots[i + 1].cant - knots[i].cant);
 }
 
+/** A stretch of a line as it lies on the same line run the other way. */
+export const turnedStretch = <T extends { readonly from: number; readonly to: number }>(
+  { length }: Pick<Line, 'length'>,
+  stretch: T,
+): T => ({ ...stretch, from: length - stretch.to, to: length - stretch.from });
+
 /**
  * The same line run the other way: chainage s becomes length − s, left becomes right, cant changes sign.
  * Twice is the identity (up to the order of equal items).
  */
 export function reverseLine(line: Line): Line {
   const turn = (s: number): number => line.length - s;
-  const stretch = <T extends { readonly from: number; readonly to: number }>(item: T): T => ({
-    ...item,
-    from: turn(item.to),
-    to: turn(item.from),
-  });
+  const stretch = <T extends { readonly from: number; readonly to: number }>(item: T): T =>
+    turnedStretch(line, item);
   return {
     ...line,
     heights: line.heights.map((k): HeightKnot => ({ at: turn(k.at), height: k.height })).reverse(),

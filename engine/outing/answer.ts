@@ -1,5 +1,6 @@
 /** The shape of the answer: what every way in (web, CLI, library) shows. Plain data, cloneable to a worker. */
 import type { Finding, Verdict } from '../finding/types.ts';
+import type { Sampled } from '../stopping/sample.ts';
 import type { RailState } from './types.ts';
 
 /** Why the permitted speed is what it is at a place. */
@@ -90,15 +91,7 @@ export interface StopResult {
   /** 99th percentile with its upper confidence bound. */
   readonly cautious: StopFigure;
   /** Sampling: n, 50/90/99 percentiles, upper 95 % confidence bound of the 99th. m */
-  readonly sampled: {
-    readonly n: number;
-    readonly p50: number;
-    readonly p90: number;
-    readonly p99: number;
-    readonly p99Upper: number;
-    /** Share of samples that never stop within the line's reach. */
-    readonly neverStops: number;
-  };
+  readonly sampled: Sampled;
 }
 
 export interface StopFigure {

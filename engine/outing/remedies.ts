@@ -4,6 +4,7 @@
  */
 import { balanceFamilies } from '../balance/remedies.ts';
 import type { Change, Finding, Remedy } from '../finding/types.ts';
+import { turnedStretch } from '../line/geometry.ts';
 import { chainCatalogue, chainGrades } from '../sums/formulas/chains.ts';
 import { isCar } from '../train/cars.ts';
 import type { Answer } from './answer.ts';
@@ -306,8 +307,8 @@ function slowerHere({ direction, line }: Outing, { found, where }: Finding): Fam
   const speed = grain(found?.si ?? 0);
   if (speed <= 0 || where.from === undefined || where.to === undefined) return none;
   // Agreed limits are written in the line's own chainage, findings in the running direction's.
-  const [from, to] =
-    direction === 'forward' ? [where.from, where.to] : [line.length - where.to, line.length - where.from];
+  const stretch = { from: where.from, to: where.to };
+  const { from, to } = direction === 'forward' ? stretch : turnedStretch(line, stretch);
   return { size: 1, changes: [{ kind: 'slower', from, to, speed }] };
 }
 

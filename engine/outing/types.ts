@@ -4,8 +4,8 @@ import type { Quantity } from '../quantity.ts';
 import type { Rider, Train } from '../train/types.ts';
 import type { BlockMaterial, BrakeKind } from '../vehicle/types.ts';
 
-export type RailState = 'dry' | 'damp' | 'wet' | 'greasy' | 'sanded';
-export const railStates: readonly RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];
+export const railStates = ['dry', 'damp', 'wet', 'greasy', 'sanded'] as const;
+export type RailState = (typeof railStates)[number];
 
 /** One rule of the host, with the words and place it comes from. */
 export interface Rule<T> {

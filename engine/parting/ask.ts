@@ -151,7 +151,7 @@ const longest = ({ at, end }: GapMap): number =>
 
 /** @param farthest the longest way of any tail of this kind, m */
 function tailFinding(
-  { outing }: OutingContext,
+  { line, outing }: OutingContext,
   map: GapMap,
   at: number,
   gaps: number,
@@ -159,7 +159,7 @@ function tailFinding(
 ): Finding {
   const outcome = outcomes[map.outcome[at]];
   const code = codeOf[outcome];
-  const place = map.place[at] >= 0 ? outing.line.places : undefined;
+  const place = map.place[at] >= 0 ? line.places[map.place[at]].name : undefined;
   const share = map.outcome.reduce((n, o) => (codeOf[outcomes[o]] === code ? n + 1 : n), 0) / map.at.length;
   return makeFinding(code, severityOf[code], 'parting', {
     where: {
@@ -180,19 +180,12 @@ function tailFinding(
       gaps,
       share: amount(share, 'ratio'),
       leaks: map.halves.tailLeft.leaking.length > 0 ? 'yes' : 'no',
-      ...(place ? { place: placeName(outing.line.places, outing.direction, map.place[at]) } : {}),
+      ...(place === undefined ? {} : { place }),
     },
     sure: 'assumed',
     source: 'engine',
   });
 }
-
-/** The line of the context is turned for a run in reverse, its places with it. */
-const placeName = (
-  places: readonly { readonly name: string }[],
-  direction: 'forward' | 'reverse',
-  index: number,
-): string => places[direction === 'forward' ? index : places.length - 1 - index].name;
 
 /** The driver rides behind the gap: the engine goes on by itself. */
 function unmannedHead(context: OutingContext, maps: readonly GapMap[]): Finding[] {

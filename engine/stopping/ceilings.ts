@@ -1,6 +1,7 @@
 /**
  * Speed ceilings that need no computation of stopping: host, places, vehicles, the agreed, the map's end.
  */
+import { turnedStretch } from '../line/geometry.ts';
 import type { Line } from '../line/types.ts';
 import type { SpeedReason } from '../outing/answer.ts';
 import type { OutingContext } from '../outing/context.ts';
@@ -60,8 +61,7 @@ function runningStretch<T extends { from: number; to: number; speed: number }>(
   context: OutingContext,
   limit: T,
 ): T {
-  if (context.outing.direction === 'forward') return limit;
-  return { ...limit, from: context.line.length - limit.to, to: context.line.length - limit.from };
+  return context.outing.direction === 'forward' ? limit : turnedStretch(context.line, limit);
 }
 
 const even = (grid: Float64Array, speed: number, reason: SpeedReason): Ceiling => ({

@@ -35,17 +35,20 @@ export interface RollingResistance {
   readonly perSpeedSquared: number;
 }
 
-export type BrakeKind =
-  | 'engine-only'
-  | 'straight-air'
-  | 'automatic-air'
-  | 'simple-vacuum'
-  | 'automatic-vacuum'
-  | 'electric'
-  | 'mechanical'
-  | 'surge';
+export const brakeKinds = [
+  'engine-only',
+  'straight-air',
+  'automatic-air',
+  'simple-vacuum',
+  'automatic-vacuum',
+  'electric',
+  'mechanical',
+  'surge',
+] as const;
+export type BrakeKind = (typeof brakeKinds)[number];
 
-export type BlockMaterial = 'cast-iron' | 'composition' | 'wood' | 'steel' | 'bronze' | 'other';
+export const blockMaterials = ['cast-iron', 'composition', 'wood', 'steel', 'bronze', 'other'] as const;
+export type BlockMaterial = (typeof blockMaterials)[number];
 
 /** Cylinder, lever and block from which a brake's force is computed. */
 export interface BrakeRigging {

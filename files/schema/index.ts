@@ -3,6 +3,8 @@
  * here. Fields hold what people write; the output is SI.
  */
 import * as z from 'zod/mini';
+import { railStates } from '../../engine/outing/types.ts';
+import { blockMaterials, brakeKinds } from '../../engine/vehicle/types.ts';
 import { figure, quantity } from './quantity.ts';
 
 const text = z.string().check(z.minLength(1));
@@ -91,17 +93,6 @@ export const lineSchema = z.strictObject({
 
 // ---- vehicle
 
-const blocks = ['cast-iron', 'composition', 'wood', 'steel', 'bronze', 'other'] as const;
-const kinds = [
-  'engine-only',
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-  'electric',
-  'mechanical',
-  'surge',
-] as const;
 const factor = () => quantity('ratio', { above: 0, most: 1 });
 const newtons = () => quantity('force', { least: 0 });
 
@@ -111,7 +102,7 @@ const rigging = z.strictObject({
   stroke: opt(size()),
   leverRatio: figure('ratio', { above: 0, most: 100 }),
   efficiency: opt(factor()),
-  block: z.enum(blocks),
+  block: z.enum(blockMaterials),
   blockFriction: opt(factor()),
   workingPressure: opt(quantity('gaugePressure', { above: 0, most: 2e6 })),
   workingVacuum: opt(quantity('vacuum', { above: 0, most: 101325 })),
@@ -133,19 +124,19 @@ const hand = z.strictObject({
   screwLead: opt(size()),
   leverRatio: figure('ratio', { above: 0, most: 100 }),
   efficiency: opt(factor()),
-  block: z.enum(blocks),
+  block: z.enum(blockMaterials),
   blockFriction: opt(factor()),
 });
 const surge = z.strictObject({
   leverRatio: figure('ratio', { above: 0, most: 100 }),
   efficiency: opt(factor()),
   springForce: figure('force', { least: 0 }),
-  block: z.enum(blocks),
+  block: z.enum(blockMaterials),
   blockFriction: opt(factor()),
 });
 const brake = z.strictObject({
   name: opt(name),
-  kind: z.enum(kinds),
+  kind: z.enum(brakeKinds),
   on: opt(z.array(text).check(z.minLength(1))),
   force: opt(newtons()),
   rigging: opt(rigging),
@@ -241,8 +232,8 @@ export const vehicleSchema = z.strictObject({
     }),
   ),
   brakes: opt(z.array(brake)),
-  supplies: opt(z.array(z.enum(kinds))),
-  throughPipe: opt(z.array(z.enum(kinds))),
+  supplies: opt(z.array(z.enum(brakeKinds))),
+  throughPipe: opt(z.array(z.enum(brakeKinds))),
   brakeSupply: opt(
     z.strictObject({
       reservoirVolume: opt(figure('volume', { above: 0 })),
@@ -349,7 +340,7 @@ export const outingSchema = z.strictObject({
   direction: opt(z.enum(['forward', 'reverse'])),
   riders: opt(z.array(rider).check(z.maxLength(400))),
   conditions: z.strictObject({
-    railState: z.enum(['dry', 'damp', 'wet', 'greasy', 'sanded']),
+    railState: z.enum(railStates),
     adhesion: opt(quantity('ratio', { above: 0, most: 1 })),
     altitude: opt(figure('length', { least: -500, most: 6000 })),
     airPressure: opt(figure('pressure', { least: 30_000, most: 115_000 })),

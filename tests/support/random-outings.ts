@@ -8,7 +8,7 @@ import { seeded } from '../../engine/numerics/spread.ts';
 import type { AssumedValues, Outing } from '../../engine/outing/types.ts';
 import { between, type Quantity } from '../../engine/quantity.ts';
 import type { Rider } from '../../engine/train/types.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/vehicle/types.ts';
+import { type BrakeGear, type BrakeKind, brakeKinds, type Vehicle } from '../../engine/vehicle/types.ts';
 
 export type Draw = (low: number, high: number) => number;
 
@@ -56,17 +56,7 @@ export const assumedValues: AssumedValues = {
 };
 
 function kinds<T>(of: (kind: BrakeKind) => T): Record<BrakeKind, T> {
-  const list: BrakeKind[] = [
-    'engine-only',
-    'straight-air',
-    'automatic-air',
-    'simple-vacuum',
-    'automatic-vacuum',
-    'electric',
-    'mechanical',
-    'surge',
-  ];
-  return Object.fromEntries(list.map((k) => [k, of(k)])) as Record<BrakeKind, T>;
+  return Object.fromEntries(brakeKinds.map((k) => [k, of(k)])) as Record<BrakeKind, T>;
 }
 
 /** A line of 300 … 2,000 m with grades to `steepest` and curves of 12 … 80 m radius. */

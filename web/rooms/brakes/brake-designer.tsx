@@ -1,9 +1,10 @@
 /** The other way round: state the stop that is wanted, read which cylinders and levers do it. */
 import { useState } from 'preact/hooks';
-import { blockMaterials, designTables, readDesign, type WrittenDesign } from '../../../desk/brake-design.ts';
+import { designTables, readDesign, type WrittenDesign } from '../../../desk/brake-design.ts';
 import { designFor } from '../../../desk/brakes.ts';
 import type { WordTable } from '../../../desk/word-table.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { blockMaterials } from '../../../engine/vehicle/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Table } from '../../parts/word-table.tsx';
 
