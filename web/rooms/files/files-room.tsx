@@ -6,7 +6,8 @@ import { fromCode } from '../../../desk/outing-code.ts';
 import type { FileProblem } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
 import { readEverything, writeEverything } from '../../parts/everything.ts';
-import { saveText } from '../../parts/save.ts';
+import { FilePick } from '../../parts/file-pick.tsx';
+import { saveJson } from '../../parts/save.ts';
 import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
@@ -74,29 +75,16 @@ export function Room() {
             type="button"
             class="main"
             onClick={() =>
-              saveText(writeEverything({ outing: paper.value, vehicles: ownVehicles() }), fileName())
+              saveJson(writeEverything({ outing: paper.value, vehicles: ownVehicles() }), fileName())
             }
           >
             Save everything as one file
           </button>
-          <label class="file">
-            Open a file{' '}
-            <input
-              type="file"
-              accept=".json,application/json"
-              onChange={(e) => {
-                const input = e.currentTarget;
-                const file = input.files?.[0];
-                if (!file) return;
-                void file
-                  .arrayBuffer()
-                  .then((bytes) => open(new Uint8Array(bytes), file.name))
-                  .finally(() => {
-                    input.value = '';
-                  });
-              }}
-            />
-          </label>
+          <FilePick
+            label="Open a file"
+            accept=".json,application/json"
+            take={async ([file]) => open(new Uint8Array(await file.arrayBuffer()), file.name)}
+          />
         </p>
         <p class="field">
           <label for="code">Code from a running card</label>
