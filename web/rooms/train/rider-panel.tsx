@@ -1,7 +1,7 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
 import { echoOf } from '../../../desk/echo.ts';
 import { writtenText } from '../../parts/form/figure.tsx';
-import { useTyped } from '../../parts/form/slot.tsx';
+import { Told, useTyped } from '../../parts/form/slot.tsx';
 import { changed, letOff, platformed, ridersOf } from '../../parts/make-up.ts';
 import { paper } from '../../state/session.ts';
 import { people, typicalWords } from './next-rider.tsx';
@@ -141,9 +141,7 @@ function Weight({ kept, typical, set }: WeightProps) {
         }}
         onChange={commit}
       />
-      <small id="rider-weight-told" class={echo && !echo.ok ? 'wrong' : 'echo'}>
-        {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
-      </small>
+      <Told id="rider-weight" echo={echo} />
     </span>
   );
 }
