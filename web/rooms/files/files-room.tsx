@@ -1,5 +1,5 @@
 /** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { fromCode } from '../../../desk/outing-code.ts';
