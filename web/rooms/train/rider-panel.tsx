@@ -4,7 +4,7 @@ import { writtenText } from '../../parts/form/figure.tsx';
 import { Told, useTyped } from '../../parts/form/slot.tsx';
 import { changed, letOff, platformed, ridersOf } from '../../parts/make-up.ts';
 import { paper } from '../../state/session.ts';
-import { people, typicalWords } from './next-rider.tsx';
+import { TypicalOptions } from './next-rider.tsx';
 import { chosen, step } from './state.ts';
 
 const duties = ['rider', 'driver', 'guard'] as const;
@@ -35,11 +35,7 @@ export function RiderPanel({ index }: { readonly index: number }) {
             {(entry.typical === undefined || entry.weight !== undefined) && (
               <option value="">not given</option>
             )}
-            {people.map((p) => (
-              <option key={p} value={p}>
-                {typicalWords(p)}
-              </option>
-            ))}
+            <TypicalOptions />
           </select>
         </label>
         <label>
