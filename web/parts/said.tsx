@@ -16,8 +16,13 @@ export function Said({ findings, voice, behind = ['source', 'measure'] }: Props)
         const told = tellFinding(finding, voice);
         return (
           <li key={`${told.code} ${told.where}`} data-severity={finding.severity}>
-            <strong>{told.what}</strong> {told.why}{' '}
-            {behind.includes('source') && <small>Source: {told.source}.</small>}
+            <strong>{told.what}</strong> {told.why}
+            {behind.includes('source') && (
+              <>
+                {' '}
+                <small>Source: {told.source}.</small>
+              </>
+            )}
             {behind.includes('measure') && told.measure && <small> Measure: {told.measure}</small>}
           </li>
         );

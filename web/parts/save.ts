@@ -8,5 +8,6 @@ export function save(file: Blob, name: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
-export const saveText = (text: string, name: string, type = 'application/json'): void =>
-  save(new Blob([text], { type }), name);
+/** A text of the house's own format. */
+export const saveJson = (text: string, name: string): void =>
+  save(new Blob([text], { type: 'application/json' }), name);

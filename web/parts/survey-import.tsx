@@ -7,6 +7,7 @@ import type { FileProblem } from '../../files/index.ts';
 import { distance } from '../../words/voice.ts';
 import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';
+import { FilePick } from './file-pick.tsx';
 import { valueAt } from './form/path.ts';
 import { several } from './several.ts';
 import { readSurvey, type Survey } from './survey.ts';
@@ -26,19 +27,7 @@ export function SurveyImport() {
   };
   return (
     <section class="survey">
-      <label class="file">
-        CSV or GPX{' '}
-        <input
-          type="file"
-          accept=".csv,.txt,.gpx"
-          onChange={(e) => {
-            const input = e.currentTarget;
-            const file = input.files?.[0];
-            // Cleared, so that the same file mended can be chosen again.
-            if (file) void read(file).then(() => (input.value = ''));
-          }}
-        />
-      </label>
+      <FilePick label="CSV or GPX" accept=".csv,.txt,.gpx" take={([file]) => read(file)} />
       {survey.value && !survey.value.line && <Troubles survey={survey.value} />}
       {survey.value?.line && (
         <section class="trying" aria-label="The line that was read">

@@ -1,5 +1,4 @@
 /** A box to tick before its words, as high as a thumb needs. */
-import './tick.css';
 import type { ComponentChildren } from 'preact';
 
 interface Props {

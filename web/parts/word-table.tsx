@@ -1,5 +1,4 @@
 /** A table of words with its caption and note. */
-import './word-table.css';
 import type { WordTable } from '../../desk/word-table.ts';
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {

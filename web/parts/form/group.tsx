@@ -1,12 +1,11 @@
 /** A part of a paper as a form made from its schema: what is there, and what could be added. */
 import { useSignal } from '@preact/signals';
-import { useContext } from 'preact/hooks';
 import type { FieldForm, GroupForm, NamedField } from '../../../files/fields.ts';
 import { edit, type Json, settings } from '../../state/session.ts';
-import { Choices } from './choices.ts';
+import { FieldChoice } from './field-choice.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
-import type { Slot } from './slot.tsx';
+import { type Slot, usePaperSlot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';
 
@@ -23,7 +22,6 @@ interface GroupProps {
 }
 
 export function Group({ json, form, path, without = [], always = [], columns = [] }: GroupProps) {
-  const { wording } = settings.value;
   const added = useSignal<readonly string[]>([]);
   const group: Json = isGroup(json) ? json : {};
   const fields = form.fields.filter((f) => f.is.form !== 'part' && !without.includes(f.key));
@@ -38,21 +36,13 @@ export function Group({ json, form, path, without = [], always = [], columns = [
       {absent.length > 0 && (
         <p class="field add-field">
           <label for={`add-${named(path)}`}>Add a field</label>
-          <select
+          <FieldChoice
             id={`add-${named(path)}`}
-            value=""
-            onChange={(e) => {
-              added.value = [...added.value, e.currentTarget.value];
-              e.currentTarget.value = '';
+            fields={absent}
+            onPick={(key) => {
+              added.value = [...added.value, key];
             }}
-          >
-            <option value="">choose …</option>
-            {absent.map((f) => (
-              <option key={f.key} value={f.key}>
-                {fieldWords(f.key, wording)}
-              </option>
-            ))}
-          </select>
+          />
         </p>
       )}
     </>
@@ -132,21 +122,10 @@ function Fold({ title, open, remove, children }: FoldProps) {
 /** A field with its label before it. */
 function Line({ field, json, path }: EntryProps) {
   const label = fieldWords(field.key, settings.value.wording);
-  const id = `f-${named(path)}`;
-  const choices = useContext(Choices)(path);
-  const slot: Slot = {
-    id,
-    label,
-    labelled: true,
-    json,
-    optional: field.optional,
-    set: (value) => edit(path, value),
-    path,
-    ...(choices ? { choices } : {}),
-  };
+  const slot = usePaperSlot(path, { label, labelled: true, json, optional: field.optional });
   return (
     <div class="field">
-      <label for={id}>{label}</label>
+      <label for={slot.id}>{label}</label>
       <FieldInput slot={slot} is={field.is} />
     </div>
   );

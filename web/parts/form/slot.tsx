@@ -1,7 +1,9 @@
 /** What every field has in common: its place, its label, what is wrong with it, what is being typed. */
 import { type Signal, useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import { problems } from '../../state/session.ts';
+import { useContext, useEffect } from 'preact/hooks';
+import type { Echo } from '../../../desk/echo.ts';
+import { edit, problems } from '../../state/session.ts';
+import { Choices } from './choices.ts';
 import { named, type Path } from './path.ts';
 
 /** A field anywhere: its value, and what to do with a new one; `undefined` takes it out. */
@@ -17,6 +19,21 @@ export interface Slot {
   readonly path?: Path;
   /** Values to choose from where the rest of the paper tells them, as the seats of a car. */
   readonly choices?: readonly string[];
+}
+
+/** The slot of a field of the paper that is open, with what the rest of the paper offers for it. */
+export function usePaperSlot(
+  path: Path,
+  field: Pick<Slot, 'label' | 'labelled' | 'json' | 'optional'>,
+): Slot {
+  const choices = useContext(Choices)(path);
+  return {
+    ...field,
+    id: `f-${named(path)}`,
+    set: (value) => edit(path, value),
+    path,
+    ...(choices ? { choices } : {}),
+  };
 }
 
 export const name = (slot: Slot) => (slot.labelled ? {} : { 'aria-label': slot.label });
@@ -38,6 +55,15 @@ export function Wrong({
     <span class="wrong" id={`${id}-told`}>
       found {fault.found}; expected {fault.expected}
     </span>
+  );
+}
+
+/** What was understood of what is being written, or what is expected instead. */
+export function Told({ id, echo }: { readonly id: string; readonly echo: Echo | undefined }) {
+  return (
+    <small id={`${id}-told`} class={echo?.ok === false ? 'wrong' : 'echo'}>
+      {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
+    </small>
   );
 }
 

@@ -7,9 +7,10 @@ import { useContext } from 'preact/hooks';
 import type { GroupForm, NamedField } from '../../../files/fields.ts';
 import { edit, type Json, problems, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
+import { FieldChoice } from './field-choice.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
-import type { Slot } from './slot.tsx';
+import { type Slot, usePaperSlot } from './slot.tsx';
 import { fieldWords } from './words.ts';
 
 /** Rows shown at a time. */
@@ -118,22 +119,15 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
       </table>
       {hidden.length > 0 && (
         <p class="row">
-          <label>
+          <label for={`column-${named(path)}`}>
             Add a column to {title}{' '}
-            <select
-              value=""
-              onChange={(e) => {
-                more.value = [...more.value, e.currentTarget.value];
-                e.currentTarget.value = '';
+            <FieldChoice
+              id={`column-${named(path)}`}
+              fields={hidden}
+              onPick={(key) => {
+                more.value = [...more.value, key];
               }}
-            >
-              <option value="">choose …</option>
-              {hidden.map((f) => (
-                <option key={f.key} value={f.key}>
-                  {fieldWords(f.key, wording)}
-                </option>
-              ))}
-            </select>
+            />
           </label>
         </p>
       )}
@@ -201,17 +195,12 @@ interface CellProps {
 }
 
 function Cell({ field, row, path, number, title }: CellProps) {
-  const choices = useContext(Choices)(path);
-  const slot: Slot = {
-    id: `f-${named(path)}`,
+  const slot = usePaperSlot(path, {
     label: `${fieldWords(field.key, settings.value.wording)}, row ${number} of ${title}`,
     labelled: false,
     json: isGroup(row) ? row[field.key] : undefined,
     optional: field.optional,
-    set: (value) => edit(path, value),
-    path,
-    ...(choices ? { choices } : {}),
-  };
+  });
   return <FieldInput slot={slot} is={field.is} />;
 }
 

@@ -2,12 +2,10 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { chainageAt, drawMoment, drawStrip } from '../../../desk/strip/draw.ts';
-import { type Shape, sceneToSvg } from '../../../desk/strip/scene.ts';
 import { stripModel } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { save, saveText } from '../../parts/save.ts';
 import { answer, voice } from '../../state/session.ts';
 import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
@@ -69,6 +67,11 @@ export function StripView() {
     if (!move) return;
     event.preventDefault();
     move();
+  };
+  const keep = (as: 'svg' | 'png'): void => {
+    if (!ground.value || !moment.value) return;
+    const shown = { ...frame.value, ground: ground.value, over: moment.value.scene };
+    void import('./save-strip.ts').then(({ saveStrip }) => saveStrip(as, shown));
   };
   const v = voice.value;
   if (!v) return null;
@@ -140,44 +143,13 @@ export function StripView() {
         >
           Whole line
         </button>
-        <button
-          type="button"
-          onClick={() => {
-            if (ground.value && moment.value)
-              saveText(textOf(ground.value, moment.value.scene), 'strip.svg', 'image/svg+xml');
-          }}
-        >
+        <button type="button" onClick={() => keep('svg')}>
           Save drawing
         </button>
-        <button
-          type="button"
-          onClick={() => {
-            const { width, height } = frame.value;
-            if (ground.value && moment.value)
-              void savePng(textOf(ground.value, moment.value.scene), width, height);
-          }}
-        >
+        <button type="button" onClick={() => keep('png')}>
           Save picture
         </button>
       </div>
     </section>
   );
-}
-
-/** The drawing as shown, colours and all, as the text of an SVG file. */
-const textOf = (ground: Shape, over: Shape): string =>
-  sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
-
-/** The drawing as a picture, at twice its size on the screen. */
-async function savePng(text: string, width: number, height: number): Promise<void> {
-  const picture = new Image(width * 2, height * 2);
-  picture.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
-  await picture.decode();
-  const canvas = document.createElement('canvas');
-  canvas.width = width * 2;
-  canvas.height = height * 2;
-  canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
-  canvas.toBlob((blob) => {
-    if (blob) save(blob, 'strip.png');
-  }, 'image/png');
 }

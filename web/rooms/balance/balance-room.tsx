@@ -2,7 +2,7 @@
  * Balance: one vehicle's section with people who lean, standing or in a curve; its wheel loads; what would
  * help it; seating found for the whole train; the tilt test and the block test.
  */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import './balance.css';
 import { useMemo, useState } from 'preact/hooks';
 import { lookAtBalance } from '../../../desk/balance.ts';

@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import { echoOf } from '../../../desk/echo.ts';
 import type { Kind } from '../../../engine/quantity.ts';
+import { Told } from '../../parts/form/slot.tsx';
 
 interface Entry {
   readonly kind: Kind;
@@ -35,9 +36,7 @@ export function Written({ id, label, entry: { kind, text, set } }: Props) {
         aria-describedby={`${id}-told`}
         onInput={(e) => set(e.currentTarget.value)}
       />
-      <small id={`${id}-told`} class={echo?.ok === false ? 'wrong' : 'echo'}>
-        {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
-      </small>
+      <Told id={id} echo={echo} />
     </label>
   );
 }

@@ -2,8 +2,7 @@
  * Brakes: how they come on along the train, what slides first, what is in reserve, what is lost without hose
  * or engine; and the design the other way round. Give it an outing and a voice.
  */
-import '../../parts/form/form.css';
-import '../../parts/plot.css';
+import '../../look/rooms.css';
 import './brakes.css';
 import { useMemo, useState } from 'preact/hooks';
 import { brakePlot } from '../../../desk/brake-plot.ts';

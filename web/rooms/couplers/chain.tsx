@@ -24,7 +24,7 @@ export function Chain({ chains, voice }: Props) {
   return (
     <section class="chain-tried">
       <h2>Try another chain</h2>
-      <div class="coupler-choices">
+      <div class="choices">
         <label>
           Gap
           <select value={row.gap} onChange={(e) => setGap(Number(e.currentTarget.value))}>

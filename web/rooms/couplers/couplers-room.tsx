@@ -1,6 +1,5 @@
 /** Couplers and chains: bands of pull and push in a scenario, and what every chain must bear. */
-import '../../parts/form/form.css';
-import '../../parts/plot.css';
+import '../../look/rooms.css';
 import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
@@ -27,8 +26,8 @@ interface Props {
   readonly voice: Voice;
 }
 
-const FASTEST = 10 * 0.44704;
 const MPH = 0.44704;
+const FASTEST = 10 * MPH;
 
 export function CouplersRoom({ outing, voice }: Props) {
   const chains = useMemo(() => lookAtChains(outing), [outing]);
@@ -65,7 +64,7 @@ function Runs({ outing, voice }: Props) {
   const scene = bands && couplerPlot(bands, words);
   return (
     <>
-      <div class="coupler-choices">
+      <div class="choices">
         <label>
           Scenario
           <select value={scenario} onChange={(e) => setScenario(e.currentTarget.value as CouplerScenario)}>

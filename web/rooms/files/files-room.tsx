@@ -1,11 +1,12 @@
 /** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { fromCode } from '../../../desk/outing-code.ts';
 import type { FileProblem } from '../../../files/index.ts';
 import { tellProblem } from '../../../files/problem.ts';
 import { readEverything } from '../../parts/everything.ts';
+import { FilePick } from '../../parts/file-pick.tsx';
 import { saveEverything } from '../../parts/save-everything.ts';
 import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
@@ -83,24 +84,11 @@ export function Room() {
           <button type="button" class="main" onClick={saveEverything}>
             Save everything as one file
           </button>
-          <label class="file">
-            Open a file{' '}
-            <input
-              type="file"
-              accept=".json,application/json"
-              onChange={(e) => {
-                const input = e.currentTarget;
-                const file = input.files?.[0];
-                if (!file) return;
-                void file
-                  .arrayBuffer()
-                  .then((bytes) => open(new Uint8Array(bytes), file.name))
-                  .finally(() => {
-                    input.value = '';
-                  });
-              }}
-            />
-          </label>
+          <FilePick
+            label="Open a file"
+            accept=".json,application/json"
+            take={async ([file]) => open(new Uint8Array(await file.arrayBuffer()), file.name)}
+          />
         </p>
         <p class="field">
           <label for="code">Code from a running card</label>
@@ -119,21 +107,7 @@ export function Room() {
           </span>
         </p>
         <p class="row">
-          <label class="file">
-            or a photograph of it{' '}
-            <input
-              type="file"
-              accept="image/*"
-              onChange={(e) => {
-                const input = e.currentTarget;
-                const photo = input.files?.[0];
-                if (!photo) return;
-                void openPhoto(photo).finally(() => {
-                  input.value = '';
-                });
-              }}
-            />
-          </label>
+          <FilePick label="or a photograph of it" accept="image/*" take={([photo]) => openPhoto(photo)} />
         </p>
         {found.value.length > 0 && (
           <section class="notice" role="alert">

@@ -1,10 +1,11 @@
 /** The host's rules as a table: each with its value and where it is written. A new rule enters whole. */
 import { useSignal } from '@preact/signals';
 import type { GroupForm, NamedField } from '../../../files/fields.ts';
+import { FieldChoice } from '../../parts/form/field-choice.tsx';
 import { Group } from '../../parts/form/group.tsx';
 import { FieldInput } from '../../parts/form/inputs.tsx';
 import { isGroup } from '../../parts/form/path.ts';
-import type { Slot } from '../../parts/form/slot.tsx';
+import { type Slot, usePaperSlot } from '../../parts/form/slot.tsx';
 import { fieldWords } from '../../parts/form/words.ts';
 import { edit, type Json, settings } from '../../state/session.ts';
 
@@ -72,21 +73,16 @@ interface RuleFieldProps {
 }
 
 function RuleField({ rule, part, json }: RuleFieldProps) {
-  const path = ['host', rule.key, part];
-  const slot: Slot = {
-    id: `f-${path.join('.')}`,
+  const slot = usePaperSlot(['host', rule.key, part], {
     label: `${part === 'value' ? '' : 'source of '}${fieldWords(rule.key, settings.value.wording)}`,
     labelled: false,
     json,
     optional: false,
-    set: (value) => edit(path, value),
-    path,
-  };
+  });
   return <FieldInput slot={slot} is={partOf(rule, part).is} />;
 }
 
 function NewRule({ rules }: { readonly rules: readonly NamedField[] }) {
-  const { wording } = settings.value;
   const key = useSignal('');
   const draft = useSignal<Json>({});
   const rule = rules.find((r) => r.key === key.value);
@@ -110,14 +106,7 @@ function NewRule({ rules }: { readonly rules: readonly NamedField[] }) {
     <section class="new-rule" aria-label="A rule more">
       <div class="field add-field">
         <label for="new-rule">Add a rule</label>
-        <select id="new-rule" value={key.value} onChange={(e) => begin(e.currentTarget.value)}>
-          <option value="">choose …</option>
-          {rules.map((r) => (
-            <option key={r.key} value={r.key}>
-              {fieldWords(r.key, wording)}
-            </option>
-          ))}
-        </select>
+        <FieldChoice id="new-rule" chosen={key.value} fields={rules} onPick={begin} />
       </div>
       {rule && (
         <>

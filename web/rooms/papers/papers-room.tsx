@@ -1,5 +1,5 @@
 /** The papers behind the answer: the day, the line, the host's rules, every vehicle; each field as people write it. */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import './papers.css';
 import { signal, useSignal } from '@preact/signals';
 import { fileForm } from '../../../files/fields.ts';

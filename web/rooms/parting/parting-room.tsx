@@ -2,7 +2,7 @@
  * If it parts: the map of every gap and place; one parting chosen on it by tap or by the fields below and
  * played in time; the same in words and as a table; the flag behind a stopped train.
  */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import './parting.css';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
@@ -46,7 +46,7 @@ export function PartingRoom({ outing, voice }: Props) {
       <Inks />
       <h1>If it parts</h1>
       <Said findings={look.findings} voice={voice} behind={[]} />
-      <div class="parting-choices">
+      <div class="choices">
         <label>
           Parted
           <select
@@ -60,7 +60,7 @@ export function PartingRoom({ outing, voice }: Props) {
             ))}
           </select>
         </label>
-        <label class="place">
+        <label>
           Head of the train at {chainage(voice, chosen.at)}
           <input
             type="range"

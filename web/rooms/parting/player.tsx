@@ -22,7 +22,7 @@ export function Player({ play, gap, voice }: Props) {
   const shown = Math.min(now.value, play.duration);
   return (
     <section class="player" aria-label="This parting in time">
-      <div class="player-tools">
+      <div class="choices">
         <button type="button" onClick={() => (running.value ? stop() : start(play.duration))}>
           {running.value ? 'Pause' : 'Play'}
         </button>

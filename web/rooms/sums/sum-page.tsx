@@ -8,6 +8,7 @@ import type { Sum, SumSymbol } from '../../../engine/sums/types.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { Wrong } from '../../parts/form/slot.tsx';
 import { settings } from '../../state/session.ts';
 import { example } from './example.ts';
 
@@ -112,9 +113,7 @@ function Field({ symbol: s, text, fault, onText }: FieldProps) {
           onInput={(e) => onText(e.currentTarget.value)}
         />
         {fault ? (
-          <span class="wrong" id={`${id}-told`}>
-            found {fault.found}; expected {fault.expected}
-          </span>
+          <Wrong id={id} fault={fault} />
         ) : (
           <small class="echo" id={`${id}-told`}>
             {understood(s, text)}

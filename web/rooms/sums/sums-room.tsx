@@ -1,5 +1,5 @@
 /** Every registered formula as a page of its own, found by words. */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import './sums.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';

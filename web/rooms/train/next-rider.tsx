@@ -6,7 +6,7 @@ import { say } from '../../../words/voice.ts';
 import type { RiderEntry } from '../../parts/make-up.ts';
 import { voice } from '../../state/session.ts';
 
-export const people = ['adult', 'man', 'woman', 'youth', 'child'] as const;
+const people = ['adult', 'man', 'woman', 'youth', 'child'] as const;
 
 const who = signal<string>('adult');
 const weight = signal('');
@@ -20,10 +20,21 @@ export function nextRider(): Partial<RiderEntry> {
 }
 
 /** "child (about 66 lb)" */
-export function typicalWords(kind: string): string {
+function typicalWords(kind: string): string {
   const v = voice.value;
   return v ? `${kind}, about ${say(v, { si: assumed(`mass/${kind}`).value, kind: 'mass' })}` : kind;
 }
+
+/** The kinds of people in the table of typical weights, to choose from. */
+export const TypicalOptions = () => (
+  <>
+    {people.map((p) => (
+      <option key={p} value={p}>
+        {typicalWords(p)}
+      </option>
+    ))}
+  </>
+);
 
 export function NextRider() {
   const echo = weight.value.trim() === '' ? undefined : echoOf(weight.value, 'mass');
@@ -38,11 +49,7 @@ export function NextRider() {
             who.value = e.currentTarget.value;
           }}
         >
-          {people.map((p) => (
-            <option key={p} value={p}>
-              {typicalWords(p)}
-            </option>
-          ))}
+          <TypicalOptions />
         </select>
       </label>
       <label for="next-weight">or weighing</label>

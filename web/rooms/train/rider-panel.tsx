@@ -1,10 +1,10 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
 import { echoOf } from '../../../desk/echo.ts';
 import { writtenText } from '../../parts/form/figure.tsx';
-import { useTyped } from '../../parts/form/slot.tsx';
+import { Told, useTyped } from '../../parts/form/slot.tsx';
 import { changed, letOff, platformed, ridersOf } from '../../parts/make-up.ts';
 import { paper } from '../../state/session.ts';
-import { people, typicalWords } from './next-rider.tsx';
+import { TypicalOptions } from './next-rider.tsx';
 import { chosen, step } from './state.ts';
 
 const duties = ['rider', 'driver', 'guard'] as const;
@@ -35,11 +35,7 @@ export function RiderPanel({ index }: { readonly index: number }) {
             {(entry.typical === undefined || entry.weight !== undefined) && (
               <option value="">not given</option>
             )}
-            {people.map((p) => (
-              <option key={p} value={p}>
-                {typicalWords(p)}
-              </option>
-            ))}
+            <TypicalOptions />
           </select>
         </label>
         <label>
@@ -141,9 +137,7 @@ function Weight({ kept, typical, set }: WeightProps) {
         }}
         onChange={commit}
       />
-      <small id="rider-weight-told" class={echo && !echo.ok ? 'wrong' : 'echo'}>
-        {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}
-      </small>
+      <Told id="rider-weight" echo={echo} />
     </span>
   );
 }

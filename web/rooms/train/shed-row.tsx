@@ -7,13 +7,13 @@ import { loadTrain } from '../../../engine/train/loaded.ts';
 import type { Vehicle } from '../../../engine/vehicle/types.ts';
 import { type FileProblem, readVehicle, tellProblem, writeFile } from '../../../files/index.ts';
 import { say } from '../../../words/voice.ts';
-import { grab } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { saveText } from '../../parts/save.ts';
+import { FilePick } from '../../parts/file-pick.tsx';
+import { saveJson } from '../../parts/save.ts';
 import { discard, importVehicles, type ShedVehicle, shed } from '../../parts/shed.ts';
 import { voice } from '../../state/session.ts';
-import { gap, type Lifted, lifted, put, train } from './state.ts';
-import { gapAt } from './yard.tsx';
+import { type Lifted, lifted, put, train } from './state.ts';
+import { carryVehicle } from './yard.tsx';
 
 interface Stabled extends ShedVehicle {
   readonly read: Vehicle;
@@ -43,22 +43,14 @@ export function ShedRow() {
         ))}
       </ul>
       <p class="row">
-        <label class="file">
-          Bring in vehicle files{' '}
-          <input
-            type="file"
-            multiple
-            accept=".json,application/json"
-            onChange={(e) => {
-              const input = e.currentTarget;
-              const files = [...(input.files ?? [])];
-              void importVehicles(files).then((problems) => {
-                wrong.value = problems;
-                input.value = '';
-              });
-            }}
-          />
-        </label>
+        <FilePick
+          label="Bring in vehicle files"
+          accept=".json,application/json"
+          multiple
+          take={async (files) => {
+            wrong.value = await importVehicles(files);
+          }}
+        />
       </p>
       {wrong.value.length > 0 && (
         <div class="notice" role="alert">
@@ -111,22 +103,7 @@ function Tile({ stabled, fits }: { readonly stabled: Stabled; readonly fits: boo
           lifted.value = held ? null : what;
           document.querySelector('[data-yard]')?.scrollIntoView({ block: 'center' });
         }}
-        onPointerDown={(e) =>
-          fits &&
-          grab(e, {
-            label: read.name,
-            over: (x, y) => {
-              gap.value = gapAt(x, y);
-            },
-            drop: (x, y) => {
-              const at = gapAt(x, y);
-              if (at !== null) put(what, at);
-            },
-            done: () => {
-              gap.value = null;
-            },
-          })
-        }
+        onPointerDown={(e) => fits && carryVehicle(e, what)}
       >
         <Drawing scene={carSide(loaded, { scale, top: heightOf(loaded) })} />
       </button>
@@ -149,7 +126,7 @@ function Tile({ stabled, fits }: { readonly stabled: Stabled; readonly fits: boo
           class="quiet"
           aria-label={`Save ${read.name} as a file`}
           onClick={() =>
-            saveText(writeFile(vehicle), `${read.name.replace(/[^\w-]+/g, '-').toLowerCase()}.json`)
+            saveJson(writeFile(vehicle), `${read.name.replace(/[^\w-]+/g, '-').toLowerCase()}.json`)
           }
         >
           Save

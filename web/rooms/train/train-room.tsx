@@ -1,5 +1,5 @@
 /** The make-up of the train: order, equipment from the shed, and who sits where, drawn to scale. */
-import '../../parts/form/form.css';
+import '../../look/rooms.css';
 import './train.css';
 import { useEffect } from 'preact/hooks';
 import { Counts } from '../../parts/counts.tsx';

@@ -84,7 +84,7 @@ function Gap({ at, hand }: { readonly at: number; readonly hand: Lifted }) {
 }
 
 /** The gap nearest to a point, while it is about the train; null: away from it. */
-export function gapAt(x: number, y: number): number | null {
+function gapAt(x: number, y: number): number | null {
   const yard = document.querySelector('[data-yard]')?.getBoundingClientRect();
   if (!yard || y < yard.top - 40 || y > yard.bottom + 40) return null;
   const boxes = [...document.querySelectorAll('[data-vehicle]')].map((e) => e.getBoundingClientRect());
@@ -100,6 +100,24 @@ export function gapAt(x: number, y: number): number | null {
     if (b.top < row.top - 2 || (Math.abs(b.top - row.top) <= 2 && (b.left + b.right) / 2 < x)) at = i + 1;
   });
   return at;
+}
+
+/** A vehicle dragged: to the gap where it is let go; away from the train one of it is left behind. */
+export function carryVehicle(event: PointerEvent, what: Lifted): void {
+  grab(event, {
+    label: what.label,
+    over: (x, y) => {
+      gap.value = gapAt(x, y);
+    },
+    drop: (x, y) => {
+      const at = gapAt(x, y);
+      if (at !== null) put(what, at);
+      else if (what.from === 'train') leave(what.index, what.label);
+    },
+    done: () => {
+      gap.value = null;
+    },
+  });
 }
 
 interface ButtonProps {
@@ -151,22 +169,7 @@ function VehicleButton({ loaded, scale, top, count }: ButtonProps) {
       onClick={() => {
         lifted.value = held ? null : what;
       }}
-      onPointerDown={(e) =>
-        grab(e, {
-          label: vehicle.name,
-          over: (x, y) => {
-            gap.value = gapAt(x, y);
-          },
-          drop: (x, y) => {
-            const at = gapAt(x, y);
-            if (at === null) leave(index, vehicle.name);
-            else put(what, at);
-          },
-          done: () => {
-            gap.value = null;
-          },
-        })
-      }
+      onPointerDown={(e) => carryVehicle(e, what)}
     >
       <Drawing scene={carSide(loaded, { scale, top })} />
       <span class="place" aria-hidden="true">
