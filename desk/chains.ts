@@ -36,12 +36,15 @@ export function chainTable({ rows }: ChainsView, voice: Voice): WordTable {
     ],
     rows: rows.map((r) => [
       vehicleAt(voice, r.gap),
-      r.chain ? force(r.chain.workingLoad?.value, 'down') : 'none',
+      r.chain ? `${force(r.chain.workingLoad?.value, 'down')}${sideBySide(r.chain)}` : 'none',
       r.chain?.workingLoad?.by ?? '',
-      force(r.steady, 'up'),
+      force(r.steadyOnOne, 'up'),
       r.snatch === null ? '' : force(r.snatch, 'up'),
       r.verdict,
       r.smallest.map((s) => `${s.grade}: ${say(voice, { si: s.size, kind: 'length' }, 'up')}`).join(', '),
     ]),
   };
 }
+
+const sideBySide = ({ count, difference }: NonNullable<ChainRow['chain']>): string =>
+  count === 1 ? '' : difference === null ? `, of ${count} the shorter alone` : `, each of ${count}`;

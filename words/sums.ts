@@ -267,6 +267,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'mass=600kg other-mass=700kg slack=2in pull=150N stiffness=500kN/m',
     'No damping: the real peak is mostly less, but not to be relied on.',
   ),
+  'two-chains': w(
+    'Two chains side by side',
+    'Do two chains share a snatch?',
+    'mass=600kg other-mass=700kg slack=2in slack-difference=1/4in pull=150N stiffness=500kN/m',
+    'Of equal slack they share it; else the shorter takes it all until it has stretched by the difference.',
+  ),
   impact: w(
     'Impact on a spring',
     'What happens when two vehicles meet?',

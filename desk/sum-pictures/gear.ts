@@ -189,6 +189,19 @@ export const snatch: Picture = (say) => [
   arrow(396, 66, 452, 66, say('speed'), -6, -8),
 ];
 
+export const twoChains: Picture = (say) => [
+  rail(150),
+  car(20, 150, 130),
+  car(330, 150, 130),
+  pathShape('bold', 'M150,112q90,26 180,0'),
+  pathShape('bold', 'M150,130q90,64 180,0'),
+  word(240, 100, say('slack')),
+  measure(240, 125, 240, 162, say('slack-difference'), 0, 30),
+  word(86, 90, say('other-mass')),
+  word(396, 90, say('mass')),
+  arrow(396, 66, 452, 66, say('speed'), -6, -8),
+];
+
 export const collision: Picture = (say) => [
   rail(150),
   car(20, 150, 130),

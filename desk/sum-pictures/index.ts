@@ -58,6 +58,7 @@ const pictures: Readonly<Record<string, Picture>> = {
   'chain-working-load': gear.chainSize,
   'weakest-link': gear.chainInLine,
   'chain-snatch': gear.snatch,
+  'two-chains': gear.twoChains,
   impact: gear.collision,
   'buffer-stop': gear.bufferStop,
   'bar-snatch': gear.bar,

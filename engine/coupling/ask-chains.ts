@@ -1,8 +1,9 @@
 /**
  * Does the chain at each gap bear what a parted tail puts on it, and which chain would?
  *
- * Steady load: never more than the working load. Snatch, once, with the stiffest chain it may be: never
- * more than the least breaking load; above the working load it is said, for the chain is then spent.
+ * Steady load: never more than the working load. Snatch, once, with the stiffest chain it may be: never more
+ * than the least breaking load; above the working load it is said, for the chain is then spent. A hook or link
+ * whose breaking load is not stated bears its working load for sure; whether it bears more cannot be told.
  */
 import type { BrakedGroup } from '../brake/force.ts';
 import { makeFinding } from '../finding/make.ts';
@@ -17,14 +18,16 @@ import {
   chainGrades,
 } from '../sums/formulas/chains.ts';
 import { isCar } from '../train/cars.ts';
-import { type ChainGear, catchPeak, chainOf } from './chain.ts';
+import { type ChainGear, catchPeak, chainOf, steadyOnOne } from './chain.ts';
 import { brakesAlone, type GapLoad, gapLoads } from './loads.ts';
 
 export interface ChainRow extends GapLoad {
   readonly gap: number;
   /** null: no chain, or none fastened. */
   readonly chain: ChainGear | null;
-  /** Peak as the chain catches, N; null without a chain. */
+  /** Steady load of the shortest chain, N: all of it, unless chains side by side are known to share. */
+  readonly steadyOnOne: number;
+  /** Peak as the shortest chain catches, N; null without a chain. */
   readonly snatch: number | null;
   /** Every car behind the gap brakes by itself when the train parts. */
   readonly tailBrakes: boolean;
@@ -50,33 +53,29 @@ function rowOf({ outing }: OutingContext, load: GapLoad, gap: number): ChainRow 
     .slice(gap + 1)
     .every((v) => !isCar(v) || v.brakes.some((gear) => brakesAlone({ gear })));
   const least = outing.host.chainLoad?.value ?? 0;
-  // With nothing hung, a chain of the usual 2 in of slack is reckoned with.
-  const would = snatch ?? catchPeak(usual(outing.assumed.chainStiffness), load.mass, 0, load.parting);
+  // New chains: how they hang beside each other is not known; with nothing hung, the usual 2 in of slack.
+  const slack = chain?.slack ?? 0.05;
+  const stiffness = chain?.stiffness ?? outing.assumed.chainStiffness;
+  const would = catchPeak({ slack, stiffness, count: 1, difference: null }, load.mass, 0, load.parting);
+  const steady = chain ? steadyOnOne(chain, load.steady) : load.steady;
   return {
     ...load,
     gap,
     chain,
+    steadyOnOne: steady,
     snatch,
     tailBrakes,
     smallest: smallestOf(load.steady, would, least),
-    verdict: judge(chain, load.steady, snatch),
+    verdict: judge(chain, steady, snatch),
   };
 }
 
-const usual = (stiffness: ChainGear['stiffness']): ChainGear => ({
-  workingLoad: null,
-  breakingLoad: null,
-  partsKnown: false,
-  slack: 0.05,
-  stiffness,
-  count: 1,
-});
-
 function judge(chain: ChainGear | null, steady: number, snatch: number | null): ChainRow['verdict'] {
   if (!chain || snatch === null) return 'no chain';
-  const { workingLoad, breakingLoad } = chain;
-  if (!workingLoad || breakingLoad === null) return 'cannot tell';
+  const { workingLoad, bearsOnce, breakingLoad } = chain;
+  if (!workingLoad || bearsOnce === null || breakingLoad === null) return 'cannot tell';
   if (steady > workingLoad.value || snatch > breakingLoad) return 'too weak';
+  if (snatch > bearsOnce) return 'cannot tell';
   return snatch > workingLoad.value ? 'holds, then replace' : 'holds';
 }
 
@@ -114,18 +113,10 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
   const where = { gap, vehicle: outing.train.vehicles[gap].id };
   if (!chain || snatch === null || verdict === 'holds') return [];
   const load = chain.workingLoad;
-  if (!load || chain.breakingLoad === null) {
-    return [
-      makeFinding('chain-strength-unknown', row.tailBrakes ? 'notes' : 'unknown', 'parting', {
-        where,
-        required: amount(row.steady, 'force'),
-        source: '49 CFR 393.108',
-        measure: 'coupling.chain.size',
-      }),
-    ];
-  }
-  const steady = row.steady > load.value;
-  const [found, required] = steady ? [row.steady, load.value] : [snatch, chain.breakingLoad];
+  if (!load || chain.breakingLoad === null) return [unknownFinding(row, where, 'size')];
+  if (verdict === 'cannot tell') return [unknownFinding(row, where, 'part')];
+  const steady = row.steadyOnOne > load.value;
+  const [found, required] = steady ? [row.steadyOnOne, load.value] : [snatch, chain.breakingLoad];
   const spent = verdict === 'holds, then replace';
   return [
     makeFinding('chain-too-weak', spent || row.tailBrakes ? 'notes' : 'forbids', 'parting', {
@@ -134,7 +125,8 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
       required: amount(spent ? load.value : required, 'force'),
       margin: 1 - found / (spent ? load.value : required),
       facts: {
-        by: load.by,
+        by: spent || steady ? load.by : chain.breaksBy,
+        shares: chain.count === 1 ? 'one' : chain.difference === null ? 'not known' : 'known',
         way: spent ? 'spent' : steady ? 'steady' : 'snatch',
         slack: amount(chain.slack, 'length'),
         parting: amount(row.parting, 'force'),
@@ -144,4 +136,21 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
       source: '49 CFR 393.108; breaking load by supplier’s chart citing NACM',
     }),
   ];
+}
+
+/** Neither size nor marked load of the chain is known, or not what breaks a part in line with it. */
+function unknownFinding(row: ChainRow, where: Finding['where'], way: 'size' | 'part'): Finding {
+  const { chain, snatch } = row;
+  return makeFinding('chain-strength-unknown', row.tailBrakes ? 'notes' : 'unknown', 'parting', {
+    where,
+    required: amount(way === 'size' ? row.steadyOnOne : (snatch ?? 0), 'force'),
+    facts: {
+      way,
+      ...(way === 'part' && chain?.unstated
+        ? { part: chain.unstated, bears: amount(chain.bearsOnce ?? 0, 'force') }
+        : {}),
+    },
+    source: '49 CFR 393.108',
+    measure: way === 'size' ? 'coupling.chain.size' : 'coupling.chain.weakestPartBreaks',
+  });
 }

@@ -80,7 +80,7 @@ function heldFindings({ context, chains }: PartingQuestion): Finding[] {
   return [
     makeFinding('parting-held-by-chains', 'notes', 'parting', {
       where: { gap: row.gap, vehicle: context.outing.train.vehicles[row.gap].id },
-      found: amount(Math.max(row.steady, row.snatch ?? 0), 'force'),
+      found: amount(Math.max(row.steadyOnOne, row.snatch ?? 0), 'force'),
       margin: spare[least],
       facts: { gaps: chains.length },
       sure: 'assumed',
@@ -90,9 +90,9 @@ function heldFindings({ context, chains }: PartingQuestion): Finding[] {
 }
 
 /** Share of its strength that a chain has left: of the working load when steady, of the breaking load in the snatch. */
-function spareOf({ chain, steady, snatch }: ChainRow): number {
+function spareOf({ chain, steadyOnOne: steady, snatch }: ChainRow): number {
   const work = chain?.workingLoad?.value;
-  const breaks = chain?.breakingLoad;
+  const breaks = chain?.bearsOnce;
   if (!work || !breaks) return -1;
   return 1 - Math.max(steady / work, (snatch ?? 0) / breaks);
 }

@@ -186,10 +186,14 @@ export interface SafetyChain {
   /** Working load of the weakest other part (hook, quick link, weld, eye), N. */
   readonly weakestPart?: Quantity;
   readonly weakestPartName?: string;
+  /** Its least breaking load, N, where stated. */
+  readonly weakestPartBreaks?: Quantity;
   /** Marked working load of the chain itself, N, where stated. */
   readonly workingLoad?: Quantity;
-  /** Slack before the chain bears, m. */
+  /** Slack before the chain bears, m; of several side by side the shortest's. */
   readonly slack: number;
+  /** How much more slack the others side by side have than the shortest, m; absent: not measured. */
+  readonly slackDifference?: number;
   /** N/m; absent: assumed. */
   readonly stiffness?: Quantity;
 }

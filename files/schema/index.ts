@@ -183,7 +183,9 @@ const chain = z.strictObject({
   workingLoad: opt(newtons()),
   weakestPart: opt(newtons()),
   weakestPartName: opt(name),
+  weakestPartBreaks: opt(newtons()),
   slack: opt(length()),
+  slackDifference: opt(length()),
   stiffness: opt(quantity('stiffness', { above: 0 })),
 });
 const coupling = z.strictObject({

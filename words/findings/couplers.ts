@@ -12,6 +12,13 @@ export const couplerScenarioWords = {
   'rear-brake': 'a brake at the rear alone',
 } as const;
 
+/** Of chains side by side. */
+const sharing: Readonly<Record<string, string>> = {
+  'not known':
+    'Side by side, the shorter chain takes it all: how much their slack differs was not measured. ',
+  known: 'This is the share of the shorter of the chains side by side. ',
+};
+
 const handling = (scenario: string): string =>
   scenario in couplerScenarioWords
     ? couplerScenarioWords[scenario as keyof typeof couplerScenarioWords]
@@ -24,6 +31,7 @@ export const couplerWords = {
       t.fact('tail') === 'runs'
         ? 'Nothing else holds the cars behind it.'
         : 'The cars behind it brake by themselves when the train parts.';
+    const shares = sharing[t.fact('shares')] ?? '';
     const jerk = `The slack of ${t.fact('slack', 'up')} runs out under ${t.fact('parting', 'up')}.`;
     switch (f.facts['way']) {
       case 'rule':
@@ -34,24 +42,30 @@ export const couplerWords = {
       case 'steady':
         return {
           what: `On the steepest grade ${gap} must hold ${t.found('up')}; its ${t.fact('by')} bears ${t.required('down')}.`,
-          why: tail,
+          why: `${shares}${tail}`,
         };
       case 'spent':
         return {
           what: `If the train parts, ${gap} holds once: the snatch of up to ${t.found('up')} is beyond its working load of ${t.required('down')}.`,
-          why: `${jerk} Hang it with less slack, and replace it after it has caught a train.`,
+          why: `${shares}${jerk} Hang it with less slack, and replace it after it has caught a train.`,
         };
       default:
         return {
           what: `If the train parts, the snatch of up to ${t.found('up')} may break ${gap}; its ${t.fact('by')} breaks at ${t.required('down')}.`,
-          why: `${jerk} ${tail}`,
+          why: `${shares}${jerk} ${tail}`,
         };
     }
   },
-  'chain-strength-unknown': (_f, t) => ({
-    what: `What the chain behind ${t.vehicle} bears is not known: neither its size nor a marked load is given.`,
-    why: `Parted on the steepest grade it must hold ${t.required('up')}. Measure the wire of a link, and look for a grade mark; unmarked counts as grade 30.`,
-  }),
+  'chain-strength-unknown': (f, t) =>
+    f.facts['way'] === 'part'
+      ? {
+          what: `Whether the chain behind ${t.vehicle} holds the snatch of up to ${t.required('up')} cannot be told: what breaks its ${t.fact('part')} is not stated.`,
+          why: `For sure it bears ${t.fact('bears', 'down')}. Ask the maker for the breaking load, fit a stronger one, or hang the chain with less slack.`,
+        }
+      : {
+          what: `What the chain behind ${t.vehicle} bears is not known: neither its size nor a marked load is given.`,
+          why: `Parted on the steepest grade it must hold ${t.required('up')}. Measure the wire of a link, and look for a grade mark; unmarked counts as grade 30.`,
+        },
   'coupler-overloaded': (f, t) => ({
     what:
       f.facts['way'] === 'steady'

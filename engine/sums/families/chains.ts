@@ -4,6 +4,8 @@ import {
   chainDesignFactor,
   chainWorkingLoad,
   reducedMass,
+  sharedForce,
+  sharedSnatch,
   slackSpeed,
   snatchForce,
 } from '../formulas/chains.ts';
@@ -63,6 +65,34 @@ export const chainSums: readonly Sum[] = [
       const reduced = reducedMass(mass, other);
       const v = slackSpeed(speed, pull, slack, reduced);
       return [snatchForce(v, k, reduced, pull), v];
+    },
+  },
+  {
+    id: 'two-chains',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('other-mass', 'mass', positive),
+      input('slack', 'length', notNegative),
+      input('slack-difference', 'length', notNegative),
+      input('pull', 'force', { low: 0, default: 0 }),
+      input('speed', 'speed', { low: 0, high: 30, default: 0 }),
+      stiffness,
+    ],
+    results: [result('shorter', 'force'), result('longer', 'force'), result('shorter-steady', 'force')],
+    equation:
+      'v = √(v₀² + 2·F·s/µ);  ½µv² + F·x = ½k·x² + ½k·max(0, x − d)²;  shorter = k·x;  longer = k·max(0, x − d)',
+    source: 'energy balance; linear chains without damping',
+    compute: ({ mass, 'other-mass': other, slack, 'slack-difference': d, pull, speed, stiffness: k }) => {
+      const reduced = reducedMass(mass, other);
+      const { shortest, others } = sharedSnatch(
+        2,
+        d,
+        slackSpeed(speed, pull, slack, reduced),
+        k,
+        reduced,
+        pull,
+      );
+      return [shortest, others, sharedForce(2, d, k, pull).shortest];
     },
   },
   {

@@ -128,6 +128,59 @@ export function snatchForce(speed: number, stiffness: number, mass: number, pull
   return pull + Math.sqrt(pull * pull + stiffness * mass * speed * speed);
 }
 
+/** Forces on the shortest of chains side by side and on each of the others, N. */
+export interface SharedForce {
+  readonly shortest: number;
+  readonly others: number;
+}
+
+/**
+ * How chains side by side, alike but for their slack, share a steady force S: the shortest alone up to k·d, then
+ * all of them.
+ *
+ *   S ≤ k·d: S on the shortest     else (S + (n − 1)·k·d)/n on the shortest, k·d less on each other
+ *
+ * count n ≥ 1 · difference d m ≥ 0, how much more slack the others have · stiffness k N/m > 0 of each · force
+ * S N ≥ 0. Source: statics of springs side by side.
+ */
+export function sharedForce(
+  count: number,
+  difference: number,
+  stiffness: number,
+  force: number,
+): SharedForce {
+  const alone = stiffness * difference;
+  if (force <= alone) return { shortest: force, others: 0 };
+  const shortest = (force + (count - 1) * alone) / count;
+  return { shortest, others: shortest - alone };
+}
+
+/**
+ * How they share a catch: the shortest begins, the others join when it has stretched by d.
+ *
+ *   ½µv² + F·x = ½k·x² + ½(n − 1)·k·max(0, x − d)²     k·x on the shortest
+ *
+ * Equal slack: (F + √(F² + n·k·µ·v²))/n on each. Great difference: the snatch of one chain, on the shortest.
+ * speed v m/s at the end of the shortest's slack · mass µ kg · pull F N. Source: energy balance, no damping.
+ */
+export function sharedSnatch(
+  count: number,
+  difference: number,
+  speed: number,
+  stiffness: number,
+  mass: number,
+  pull = 0,
+): SharedForce {
+  const alone = snatchForce(speed, stiffness, mass, pull);
+  const joins = stiffness * difference;
+  if (alone <= joins || count === 1) return { shortest: alone, others: 0 };
+  // With y = k·x: n·y²/2 − (F + (n − 1)·k·d)·y + (n − 1)·(k·d)²/2 − k·µ·v²/2 = 0.
+  const half = pull + (count - 1) * joins;
+  const rest = (count - 1) * joins * joins - stiffness * mass * speed * speed;
+  const shortest = (half + Math.sqrt(half * half - count * rest)) / count;
+  return { shortest, others: shortest - joins };
+}
+
 /**
  * Stiffness of a plain bar in pull, N/m: k = E·A/L.
  *

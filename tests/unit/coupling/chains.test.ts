@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { askChains } from '../../../engine/coupling/ask-chains.ts';
-import { catchPeak, chainOf } from '../../../engine/coupling/chain.ts';
+import { catchPeak, chainOf, steadyOnOne } from '../../../engine/coupling/chain.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
@@ -52,8 +52,41 @@ describe('the chain at a gap', () => {
     expect(gear({ count: 1, slack: 0.05, weakestPart: exact(5000) })?.workingLoad).toBeNull();
     expect(gear({ ...quarter, size: 0.0055 })?.workingLoad).toBeNull();
   });
-  it('counts two side by side as one', () => {
-    expect(gear({ ...quarter, count: 2 })?.workingLoad).toEqual(gear(quarter)?.workingLoad);
+  it('breaks at four times its working load at the least, three where no mark tells the grade', () => {
+    expect(gear(quarter)?.breakingLoad).toBeCloseTo(4 * 1300 * POUND, 6);
+    expect(gear({ ...quarter, grade: 43 })?.breakingLoad).toBeCloseTo(3 * 2600 * POUND, 6);
+    expect(gear({ ...quarter, workingLoad: exact(1000) })?.breakingLoad).toBe(3000);
+  });
+  it('bears once what its parts are known to bear: a hook without a stated breaking load its working load', () => {
+    const hook = { ...quarter, weakestPart: exact(700 * POUND), weakestPartName: 'hook' };
+    expect(gear(hook)).toMatchObject({ bearsOnce: 700 * POUND, unstated: 'hook', breaksBy: 'chain' });
+    const stated = gear({ ...hook, weakestPartBreaks: exact(2800 * POUND) });
+    expect(stated).toMatchObject({
+      bearsOnce: 2800 * POUND,
+      breakingLoad: 2800 * POUND,
+      breaksBy: 'hook',
+      unstated: null,
+    });
+    const strong = gear({ ...hook, weakestPartBreaks: exact(1e6) });
+    expect(strong?.bearsOnce).toBeCloseTo(4 * 1300 * POUND, 6);
+  });
+  it('of two side by side the shorter takes it all, unless they are known to hang alike', () => {
+    const catches = (chain: SafetyChain): number => catchPeak(gear(chain)!, 300, 0, 600);
+    const two = { ...quarter, count: 2 };
+    expect(catches(two)).toBe(catches(quarter));
+    expect(steadyOnOne(gear(two)!, 800)).toBe(800);
+    expect(steadyOnOne(gear({ ...two, slackDifference: 0 })!, 800)).toBe(400);
+    // At the stiffest, 2·10⁶ N/m, a tenth of a millimetre is 200 N on the shorter alone.
+    expect(steadyOnOne(gear({ ...two, slackDifference: 1e-4 })!, 800)).toBeCloseTo(500, 9);
+    expect(catches({ ...two, slackDifference: 0.1 })).toBe(catches(quarter));
+    let before = catches({ ...two, slackDifference: 0 });
+    expect(before).toBeLessThan(catches(quarter));
+    for (const slackDifference of [1e-4, 1e-3, 5e-3, 0.1]) {
+      const peak = catches({ ...two, slackDifference });
+      expect(peak).toBeGreaterThan(before);
+      expect(peak).toBeLessThanOrEqual(catches(quarter));
+      before = peak;
+    }
   });
   it('is the weaker of two described for the same gap, an unknown one weakest of all', () => {
     expect(gear({ ...quarter, grade: 80 }, quarter)?.workingLoad?.value).toBeCloseTo(1300 * POUND, 6);
@@ -87,6 +120,30 @@ describe('chains asked of a train', () => {
   it('cannot tell of an unmeasured chain and says what to measure', () => {
     const { findings } = ask(withChains({ count: 1, slack: 0.05 }));
     expect(findings[0]).toMatchObject({ severity: 'unknown', measure: 'coupling.chain.size' });
+  });
+  it('cannot tell whether a hook stands the snatch, where what breaks it is not stated', () => {
+    const hook = { ...quarter, grade: 80 as const, weakestPart: exact(500), weakestPartName: 'hook' };
+    const { findings, data } = ask(withChains(hook));
+    expect(data[0].verdict).toBe('cannot tell');
+    expect(findings[0]).toMatchObject({
+      code: 'chain-strength-unknown',
+      severity: 'unknown',
+      measure: 'coupling.chain.weakestPartBreaks',
+      facts: { way: 'part', part: 'hook' },
+    });
+    const stated = ask(withChains({ ...hook, weakestPartBreaks: exact(50_000) }));
+    expect(stated.data[0].verdict).toBe('holds, then replace');
+    const weak = ask(withChains({ ...hook, weakestPartBreaks: exact(510) }));
+    expect(weak.data[0].verdict).toBe('too weak');
+    expect(weak.findings[0]).toMatchObject({ severity: 'forbids', facts: { by: 'hook', way: 'snatch' } });
+  });
+  it('says of two side by side how they share', () => {
+    const two: SafetyChain = { count: 2, slack: 0.05, workingLoad: exact(50) };
+    const shares = (chain: SafetyChain) =>
+      ask(withChains(chain)).findings.find((f) => f.code === 'chain-too-weak')?.facts['shares'];
+    expect(shares(two)).toBe('not known');
+    expect(shares({ ...two, slackDifference: 0 })).toBe('known');
+    expect(shares({ ...two, count: 1 })).toBe('one');
   });
   it('leaves missing chains to the host’s rule, and says what would do', () => {
     const { findings, data } = ask(withChains(undefined));
