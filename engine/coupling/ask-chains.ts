@@ -5,8 +5,9 @@
  * more than the least breaking load; above the working load it is said, for the chain is then spent.
  */
 import type { BrakedGroup } from '../brake/force.ts';
+import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
@@ -17,6 +18,7 @@ import {
   chainGrades,
 } from '../sums/formulas/chains.ts';
 import { isCar } from '../train/cars.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
 import { type ChainGear, catchPeak, chainOf } from './chain.ts';
 import { brakesAlone, type GapLoad, gapLoads } from './loads.ts';
 
@@ -104,12 +106,32 @@ function byRule({ outing }: OutingContext, { gap, chain }: ChainRow): Finding[] 
       required: amount(rule.value, 'force'),
       margin: load.value / rule.value - 1,
       facts: { by: load.by, way: 'rule' },
+      ...(load.size === undefined || load.grade === undefined
+        ? {}
+        : { sum: { id: 'chain-working-load', inputs: { size: load.size, 'grade-mark': load.grade } } }),
       source: rule.source,
     }),
   ];
 }
 
-function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
+/** What the chain holds on the steepest grade: the tail with heavy riders. */
+function steadySum({ vehicles }: LoadedTrain, { gap, steady }: ChainRow): SumRef {
+  const mass = vehicles.slice(gap + 1).reduce((sum, v) => sum + v.massHigh, 0);
+  return { id: 'grade-force', inputs: { mass, grade: steady / (mass * GRAVITY) } };
+}
+
+const snatchSum = ({ head, tail, parting }: ChainRow, { slack, stiffness }: ChainGear): SumRef => ({
+  id: 'chain-snatch',
+  inputs: { mass: head, 'other-mass': tail, slack, pull: parting, stiffness: stiffness.high },
+});
+
+/** The greatest load on the chain at a gap. */
+export const loadSum = ({ loaded }: OutingContext, row: ChainRow): SumRef =>
+  row.chain && row.snatch !== null && row.snatch > row.steady
+    ? snatchSum(row, row.chain)
+    : steadySum(loaded, row);
+
+function byLoad({ outing, loaded }: OutingContext, row: ChainRow): Finding[] {
   const { gap, chain, snatch, verdict } = row;
   const where = { gap, vehicle: outing.train.vehicles[gap].id };
   if (!chain || snatch === null || verdict === 'holds') return [];
@@ -119,6 +141,7 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
       makeFinding('chain-strength-unknown', row.tailBrakes ? 'notes' : 'unknown', 'parting', {
         where,
         required: amount(row.steady, 'force'),
+        sum: steadySum(loaded, row),
         source: '49 CFR 393.108',
         measure: 'coupling.chain.size',
       }),
@@ -133,6 +156,7 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
       found: amount(found, 'force'),
       required: amount(spent ? load.value : required, 'force'),
       margin: 1 - found / (spent ? load.value : required),
+      sum: steady ? steadySum(loaded, row) : snatchSum(row, chain),
       facts: {
         by: load.by,
         way: spent ? 'spent' : steady ? 'steady' : 'snatch',

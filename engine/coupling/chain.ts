@@ -21,6 +21,9 @@ export interface WorkingLoad {
   /** What is weakest: "chain" or the named part. */
   readonly by: string;
   readonly how: How;
+  /** Size, m, and grade, where the table gives the value. */
+  readonly size?: number;
+  readonly grade?: number;
 }
 
 export interface ChainGear {
@@ -75,7 +78,7 @@ function ownLoad(chain: SafetyChain, grade: number): WorkingLoad | null {
   if (chain.workingLoad) return { value: chain.workingLoad.low, by: 'chain', how: chain.workingLoad.how };
   if (chain.size === undefined) return null;
   const value = chainWorkingLoad(grade, chain.size);
-  return value === undefined ? null : { value, by: 'chain', how: 'stated' };
+  return value === undefined ? null : { value, by: 'chain', how: 'stated', size: chain.size, grade };
 }
 
 function weakest(chain: SafetyChain, own: WorkingLoad): WorkingLoad {

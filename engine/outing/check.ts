@@ -50,7 +50,7 @@ export function answerPrepared(ready: Prepared): Answer {
   const chains = askChains(context, ready.brakes.groups);
   findings.push(
     ...balance.findings,
-    ...askSpeeds(map, runningSpeed(context, map.at, wanted(ceilings))),
+    ...askSpeeds(ready, map, runningSpeed(context, map.at, wanted(ceilings))),
     ...askGap(ready, map),
     ...chains.findings,
     ...askParting({
