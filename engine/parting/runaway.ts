@@ -62,15 +62,14 @@ function over(
   from: number,
   to: number,
 ): { climb: number; curves: number } {
-  const way = to < from ? -1 : 1;
-  const [low, high] = [Math.min(from, to), Math.max(from, to)];
+  const way = to < from ? -0.5 : 0.5;
   let climb = 0;
   let curves = 0;
-  for (let n = Math.floor(low / step); n * step < high; n++) {
-    const share = (Math.min(high, (n + 1) * step) - Math.max(low, n * step)) / step;
-    const j = wrapCell(loop, cells, n);
-    climb += (share * way * (ground.climb[j] - ground.back[j])) / 2;
-    curves += (share * (ground.climb[j] + ground.back[j])) / 2;
+  // A cell too many or too few at the ends is little over such a way.
+  for (let s = Math.min(from, to); s < Math.max(from, to); s += step) {
+    const j = wrapCell(loop, cells, Math.floor(s / step));
+    climb += way * (ground.climb[j] - ground.back[j]);
+    curves += (ground.climb[j] + ground.back[j]) / 2;
   }
   return { climb, curves };
 }

@@ -49,13 +49,17 @@ function byRule({ context }: FlagQuestion, places: readonly FlagPlace[]): Findin
   ];
 }
 
-/** The flag's place from the stop of who must see it; nothing where no place is far enough. */
+/**
+ * The flag's place from the stop of who must see it; nothing where no place is far enough, nor where the flag
+ * must stand farther off to be seen in time at all.
+ */
 function distanceSum(context: OutingContext, { rear, seenAt, stop, distance }: FlagPlace): { sum?: SumRef } {
-  if (distance === null) return {};
+  const margin = stopMargin(context);
+  if (distance === null || rear - distance - seenAt > stop + margin) return {};
   const inputs = {
     stop,
     sight: rear - distance - seenAt,
-    margin: stopMargin(context),
+    margin,
     'walking-speed': WALKING_PACE,
   };
   return { sum: { id: 'flag-distance', inputs, differs: 'metres' } };

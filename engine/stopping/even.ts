@@ -1,10 +1,10 @@
 /**
  * The sum of a stop on an even grade that is nearest to a stop along the line: its numbers are the model's own.
  *
- *   a = (G + R)/M at v/√2     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *   a = (G + R)/m at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
  *
- * G full brake and R resistance (N) at the middle of the train's energy, M its mass with the inertia of the wheels
- * (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several together
+ * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M
+ * with the inertia of the wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several together
  * those of one ramp that takes as long. Curves are in the rise.
  */
 import { GRAVITY } from '../constants.ts';
@@ -19,7 +19,8 @@ import { stopDistance } from './stop.ts';
  * @param fall grade for a stop that does not end, rise over run
  */
 export function evenStop(model: StopModel, mass: number, at: number, speed: number, fall = 0): SumRef {
-  const { reaction, inertia, a, b, c } = model;
+  const { reaction, inertia, massFactor, a, b, c } = model;
+  const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const v = speed * Math.SQRT1_2;
   const { dead, build } = oneRamp(model, v);
@@ -27,11 +28,12 @@ export function evenStop(model: StopModel, mass: number, at: number, speed: numb
     id: 'stopping-distance',
     inputs: {
       speed,
-      deceleration: (brakeForce(model.force, v) + a + v * (b + v * c)) / inertia,
+      deceleration: (brakeForce(model.force, v) + a + v * (b + v * c)) / heavy,
       reaction,
       'dead-time': dead,
       'build-up': build,
       grade: distance < Infinity ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall,
+      'rotating-share': inertia / heavy - 1,
     },
     differs: 'even',
   };
