@@ -7,6 +7,7 @@ import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';
 import type { VehicleBalance } from './look.ts';
+import type { Rolling } from './margins.ts';
 import type { Under } from './tipping.ts';
 
 const sure = (v: VehicleBalance): 'stated' | 'assumed' => (v.centreKnown ? 'stated' : 'assumed');
@@ -51,12 +52,12 @@ export function standingFindings(context: OutingContext, data: BalanceData): Fin
   });
 }
 
-const rollingOf = (data: BalanceData, v: VehicleBalance): number =>
-  data.rolling.findIndex((r) => r.index === v.index);
+/** Vehicles that are looked at, their bodies and the ground under them stand in one order. */
+const rollingOf = (data: BalanceData, v: VehicleBalance): Rolling => data.rolling[data.vehicles.indexOf(v)];
 
 /** Track under a vehicle with the train's head at a place of the grid. */
 function underAt(data: BalanceData, v: VehicleBalance, at: number): Under {
-  const { curvature, cant } = data.grounds[rollingOf(data, v)];
+  const { curvature, cant } = data.grounds[data.vehicles.indexOf(v)];
   const j = data.grid.indexOf(at);
   return { curvature: curvature[j], cant: cant[j] };
 }
@@ -90,7 +91,7 @@ function leanSum(
 
 /** How far the centre of all that stands on the wheels may shift: level with likely masses, or on the worst cant. */
 function shiftSum(context: OutingContext, data: BalanceData, v: VehicleBalance, level: boolean): SumRef {
-  const { body, wind } = data.rolling[rollingOf(data, v)];
+  const { body, wind } = rollingOf(data, v);
   const likely = bodyOf(context.loaded.vehicles[v.index], body.base, context.outing.assumed.riderCentre, 0);
   const sum =
     level && likely
@@ -100,8 +101,8 @@ function shiftSum(context: OutingContext, data: BalanceData, v: VehicleBalance, 
 }
 
 function heavySide(data: BalanceData, v: VehicleBalance): Record<string, string> {
-  const body = data.rolling[rollingOf(data, v)]?.body;
-  return { side: body && body.Y < 0 ? 'right' : 'left' };
+  const body = rollingOf(data, v).body;
+  return { side: body.Y < 0 ? 'right' : 'left' };
 }
 
 /** Stretches where a vehicle's balance allows less than would be run. */
@@ -133,7 +134,7 @@ function limited(
   const index = ceiling.by[low];
   const v = data.vehicles.find((x) => x.index === index) as VehicleBalance;
   const curve = data.curves.find((c) => Math.abs(c.at - grid[low]) < loaded.length + (c.to - c.from));
-  const { body } = data.rolling[rollingOf(data, v)];
+  const { body } = rollingOf(data, v);
   const under = underAt(data, v, grid[low]);
   const inward = under.curvature < 0 ? -1 : 1;
   const speed = ceiling.speed[low];
@@ -174,6 +175,7 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
     .reduce<(typeof places)[number] | undefined>((a, b) => (a && a.one <= b.one ? a : b), undefined);
   if (!worst || worst.one >= USUAL_LEAN.value) return [];
   const { v, place, one } = worst;
+  const { body, wind } = rollingOf(data, v);
   const heaviest = [...context.loaded.vehicles[v.index].riders].sort(
     (a, b) => b.rider.mass.value - a.rider.mass.value,
   )[0];
@@ -191,13 +193,7 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
         ...(place.lift.two === undefined ? {} : { two: amount(place.lift.two, 'length') }),
         ...(place.lift.all === undefined ? {} : { all: amount(place.lift.all, 'length') }),
       },
-      sum: leanSum(
-        data.rolling[rollingOf(data, v)].body,
-        heaviest.rider.mass.value,
-        underAt(data, v, place.at),
-        place.speed,
-        data.rolling[rollingOf(data, v)].wind,
-      ),
+      sum: leanSum(body, heaviest.rider.mass.value, underAt(data, v, place.at), place.speed, wind),
       source: USUAL_LEAN.source,
       sure: 'assumed',
     }),

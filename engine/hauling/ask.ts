@@ -9,7 +9,7 @@ import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
 import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
 import { gradeUnder, potentialOf } from '../stopping/prepare.ts';
-import { adhesionSet } from '../traction/pull.ts';
+import { adhesionLimit } from '../traction/pull.ts';
 import { balancingSpeed, startCheck } from './haul.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */
@@ -45,7 +45,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
         required: amount(careful.need, 'force'),
         margin: careful.pull / careful.need - 1,
         facts: { likelyPull: amount(likely.pull, 'force'), likelyNeed: amount(likely.need, 'force') },
-        sum: adhesionSum(context, linePull) ?? needSum(context, careful.at, careful.need),
+        sum: adhesionSum(context, linePull, careful.pull) ?? needSum(context, careful.at, careful.need),
         source: adhesion.source ?? 'rail state',
         sure: 'assumed',
       }),
@@ -71,13 +71,18 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   return { findings, data };
 }
 
-/** Where adhesion sets the starting pull of every engine: its load on the driven wheels, as the grade moves it. */
-function adhesionSum({ outing, loaded }: OutingContext, linePull: number): SumRef | undefined {
+/** The adhesion of all engines, with the load on their driven wheels as the grade moves it, where it sets the pull. */
+function adhesionSum({ outing, loaded }: OutingContext, linePull: number, pull: number): SumRef | undefined {
   const adhesion = pick(outing.assumed.adhesion[outing.conditions.railState], -1);
-  const pull = adhesionSet(loaded, adhesion, linePull / (loaded.mass * GRAVITY), -1);
-  return pull === undefined
+  const load =
+    loaded.vehicles.reduce(
+      (sum, v) =>
+        v.vehicle.traction ? sum + adhesionLimit(v, adhesion, linePull / (loaded.mass * GRAVITY)) : sum,
+      0,
+    ) / adhesion;
+  return pull < adhesion * load * (1 - 1e-9)
     ? undefined
-    : { id: 'adhesion-limit', inputs: { adhesion, load: pull / adhesion } };
+    : { id: 'adhesion-limit', inputs: { adhesion, load } };
 }
 
 /** What the train needs at a place: grade, and all that resists besides, curves with it. */

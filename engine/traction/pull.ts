@@ -58,24 +58,6 @@ export function adhesionLimit(engine: LoadedVehicle, adhesion: number, grade: nu
   return Math.max(0, (adhesion * moved) / (1 - (adhesion * coupler) / apart));
 }
 
-/** Starting pull of all engines together, N, where adhesion sets it on every one; else undefined. */
-export function adhesionSet(
-  loaded: LoadedTrain,
-  adhesion: number,
-  grade: number,
-  position: number,
-): number | undefined {
-  let total = 0;
-  for (const engine of loaded.vehicles) {
-    const { traction } = engine.vehicle;
-    if (!traction) continue;
-    const limit = adhesionLimit(engine, adhesion, grade);
-    if ((machinePull(traction, 0, position) ?? Infinity) < limit) return undefined;
-    total += limit;
-  }
-  return total > 0 ? total : undefined;
-}
-
 /** Pull of all engines at a speed on a grade, N; undefined where an engine's pull is not known. */
 export function trainPull(
   loaded: LoadedTrain,
