@@ -3,7 +3,7 @@
  * more digits than a result would get: a slip of the pen is seen before it is reckoned with.
  */
 import type { Kind } from '../engine/quantity.ts';
-import { parseQuantity, printQuantity, type System } from '../units/index.ts';
+import { parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
 export type Echo =
   | { readonly ok: true; readonly si: number; readonly text: string }
@@ -33,11 +33,11 @@ const digitsFor = (printed: string, figures: number): number => {
 const trimmed = (text: string): string => text.replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D|$)/, '');
 
 /** About five figures, without noughts at the end. */
-function said(si: number, kind: Kind, system: System): string {
+export function said(si: number, kind: Kind, system: System, toward: Toward = 'nearest'): string {
   const chosen = form(si, kind, system);
   const unit = chosen?.unit ? { unit: chosen.unit } : {};
   const digits = chosen?.digits ?? digitsFor(printQuantity(si, kind, { system, digits: 9, ...unit }), 5);
-  return trimmed(printQuantity(si, kind, { system, digits, ...unit }));
+  return trimmed(printQuantity(si, kind, { system, digits, toward, ...unit }));
 }
 
 /** Six figures, to be read again as the same. */

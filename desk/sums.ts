@@ -79,7 +79,7 @@ export function rangeWords(symbol: SumSymbol, system: System): string {
 }
 
 /** A range fault said in the reader's units beside SI. */
-function inUnits(sum: Sum, fault: SumFault, system: System): SumFault {
+export function inUnits(sum: Sum, fault: SumFault, system: System): SumFault {
   const symbol = sum.inputs.find((s) => s.symbol === fault.symbol);
   if (!symbol) return fault;
   const value = Number(fault.found);

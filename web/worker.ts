@@ -3,7 +3,6 @@ import { begin, told } from '../desk/begun.ts';
 import { timedOuting } from '../desk/timed.ts';
 import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
-import { applyChange } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
 export interface Ask {
@@ -29,10 +28,18 @@ addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   void work(data);
 });
 
+/** What makes changes is loaded when there are some: the first answer does not need it. */
+async function changed(outing: Outing, changes: readonly Change[]): Promise<Outing> {
+  if (changes.length === 0) return outing;
+  const { applyChange } = await import('../engine/outing/change.ts');
+  return changes.reduce(applyChange, outing);
+}
+
 /** One stage after the other; between them a newer question may come in, and this one is dropped. */
 async function work({ id, outing, changes }: Ask): Promise<void> {
   try {
-    const tried = changes.reduce(applyChange, outing);
+    const tried = await changed(outing, changes);
+    if (id !== newest) return;
     const timed = timedOuting(tried);
     reply({ id, timed, last: false });
     const begun = begin(tried, timed);

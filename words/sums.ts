@@ -227,6 +227,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'radius=45ft base=7.75in height=24in',
     'The very edge, without wind, lean or rough track: stay far below.',
   ),
+  'lean-to-lift': w(
+    'Lean that lifts a wheel',
+    'How far may people lean before a wheel lifts?',
+    'mass=500lb people=180lb height=22in base=7.75in sideways=0.5m/s²',
+    'How far their centre of gravity shifts, not their head. Negative: a wheel has lifted already. Jolts and rough track are left out.',
+  ),
   'tilt-to-height': w(
     'Centre of gravity from a tilt test',
     'How high is the centre of gravity?',

@@ -1,5 +1,7 @@
 /** heedway check: may it leave? */
 import { checkOuting } from '../../desk/check.ts';
+import { tellSum } from '../../desk/told-sum.ts';
+import type { SumRef } from '../../engine/finding/types.ts';
 import type { Answer } from '../../engine/outing/answer.ts';
 import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -58,12 +60,27 @@ function answerText(answer: Answer, voice: Voice): string {
       lines.push(`  ${++number}. ${told.what}`, `     ${told.why}`);
       const margin = told.margin === '' ? '' : ` Margin ${told.margin}.`;
       lines.push(`     Source: ${told.source}.${margin} How sure: ${told.sure}.`);
+      if (finding.sum) lines.push(...sumLines(finding.sum, voice));
       if (told.measure) lines.push(`     Measure: ${told.measure}`);
       for (const remedy of finding.remedies) lines.push(`     → ${tellRemedy(remedy, voice)}`);
     }
   }
   lines.push('', 'Cars', countsText(answer.cars), '', CAUTION);
   return lines.join('\n');
+}
+
+/** The sum behind a finding: equation, numbers put in, what comes out, source. */
+function sumLines(sum: SumRef, voice: Voice): string[] {
+  const told = tellSum(sum, voice);
+  if (!told) return [];
+  return [
+    `     Sum ${told.id}: ${told.asks}`,
+    ...(told.note === '' ? [] : [`       ${told.note}`]),
+    `       ${told.equation}`,
+    `       ${told.inputs.join(', ')}`,
+    `       → ${told.results.join(', ')}`,
+    `       Source: ${told.source}.`,
+  ];
 }
 
 /** Assumptions of one kind on one line, with all that they were made for. */

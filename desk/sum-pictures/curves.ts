@@ -55,6 +55,26 @@ export const crossSection: Picture = (say) => [
   word(124, 92, say('radius'), 'end'),
 ];
 
+/** A car from behind with its people shifted to one side, over the rail that they load. */
+export const leaningCar: Picture = (say) => [
+  lineShape('bold', 110, 160, 330, 160),
+  rectShape('solid', 142, 150, 10, 10),
+  rectShape('solid', 304, 150, 10, 10),
+  rectShape('body', 160, 108, 140, 22),
+  disc(172, 138, 14),
+  disc(284, 138, 14),
+  disc(254, 82, 26, 'body'),
+  disc(254, 82, 4, 'solid'),
+  disc(230, 98, 6, 'solid'),
+  lineShape('axis', 230, 20, 230, 160),
+  measure(230, 40, 254, 40, say('lean'), 44, 4),
+  word(286, 72, say('people'), 'start'),
+  measure(360, 160, 360, 98, say('height'), 52, 4),
+  measure(147, 178, 309, 178, say('base'), 0, 16),
+  word(222, 102, say('mass'), 'end'),
+  arrow(60, 98, 130, 98, say('sideways'), 0, -10),
+];
+
 export const tilt: Picture = (say) => [
   lineShape('ink', 60, 176, 420, 176),
   shape('g', { transform: 'rotate(-24 130 176)' }, [

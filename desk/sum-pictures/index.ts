@@ -49,6 +49,7 @@ const pictures: Readonly<Record<string, Picture>> = {
   'curve-speed-by-degree': curves.degree,
   'centrifugal-force': curves.aroundCurve,
   'overturning-speed': curves.crossSection,
+  'lean-to-lift': curves.leaningCar,
   'tilt-to-height': curves.tilt,
   'nadal-limit': curves.flange,
   'radius-of-degree': curves.degree,

@@ -37,7 +37,7 @@ export function askBalance(
   const data: BalanceData = { ...look, curves: curveSpeeds(context, look) };
   const findings: Finding[] = [
     ...centreFindings(context, data),
-    ...standingFindings(data),
+    ...standingFindings(context, data),
     ...curveFindings(context, data),
     ...leanFindings(context, data),
     ...loadFindings(context, data),

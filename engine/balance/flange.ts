@@ -15,6 +15,8 @@ import { FLANGE_FRICTION, SHALLOWEST_FLANGE } from './limits.ts';
 import type { Under } from './tipping.ts';
 
 export interface FlangeShape {
+  /** rad */
+  readonly angle: number;
   readonly friction: number;
   /** Nadal's limit of L/V. */
   readonly limit: number;
@@ -24,9 +26,11 @@ export interface FlangeShape {
 
 export function flangeShape({ flange }: Vehicle): FlangeShape {
   const friction = flange?.frictionHigh ?? FLANGE_FRICTION.value;
+  const angle = flange?.angle ?? SHALLOWEST_FLANGE.value;
   return {
+    angle,
     friction,
-    limit: nadalLimit(flange?.angle ?? SHALLOWEST_FLANGE.value, friction),
+    limit: nadalLimit(angle, friction),
     angleKnown: flange?.angle !== undefined,
     frictionKnown: flange?.frictionHigh !== undefined,
   };

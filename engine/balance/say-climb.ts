@@ -1,6 +1,6 @@
 /** Findings about flange climb. */
 import { makeFinding } from '../finding/make.ts';
-import type { Finding, Severity } from '../finding/types.ts';
+import type { Finding, Severity, SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { amount } from '../quantity.ts';
 import type { BalanceData } from './ask.ts';
@@ -34,6 +34,7 @@ export function climbFindings(context: OutingContext, data: BalanceData): Findin
         required: amount(running.limit, 'ratio'),
         margin: 1 - running.found / running.limit,
         facts: { bears: 'yes' },
+        sum: limitSum(running),
         measure: 'vehicle.flange.angle',
         source: SOURCE,
         sure: 'assumed',
@@ -45,6 +46,11 @@ export function climbFindings(context: OutingContext, data: BalanceData): Findin
 
 const idOf = ({ loaded }: OutingContext, climb: NearestClimb): string =>
   loaded.vehicles[climb.index].vehicle.id;
+
+const limitSum = ({ shape: { angle, friction } }: NearestClimb): SumRef => ({
+  id: 'nadal-limit',
+  inputs: { 'flange-angle': angle, friction },
+});
 
 /** @param way how the train runs, or how it is handled */
 export function climbFinding(
@@ -74,6 +80,7 @@ export function climbFinding(
         frictionKnown: climb.shape.frictionKnown ? 'yes' : 'no',
         bears: 'no',
       },
+      sum: limitSum(climb),
       ...(known ? {} : { measure: 'vehicle.flange.angle' }),
       source: SOURCE,
       sure: climb.shape.frictionKnown && known ? 'stated' : 'assumed',

@@ -9,8 +9,9 @@ import { describesFilling } from '../brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../brake/slide.ts';
 import { gearStates, isVacuumKind } from '../brake/system.ts';
+import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
 import { pick } from '../numerics/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
@@ -221,6 +222,7 @@ function uneven(context: OutingContext, ratios: readonly GroupRatio[]): Finding[
       required: amount(UNEVEN * weak.loaded, 'ratio'),
       margin: (UNEVEN * weak.loaded) / strong.loaded - 1,
       facts: { weak: idOf(context, weak.vehicle), least: amount(weak.loaded, 'ratio') },
+      sum: ratioSum(strong),
       source: 'common practice, no source',
     }),
   ];
@@ -247,11 +249,18 @@ function slidesFirst(context: OutingContext, ratios: readonly GroupRatio[]): Fin
           .map((r) => `${outing.train.vehicles[r.vehicle].name}: ${groupName(context, r)}`)
           .join(', '),
       },
+      sum: ratioSum(first),
       source: adhesion.source ?? 'rail state',
       sure: 'assumed',
     }),
   ];
 }
+
+/** Brake ratio of one group, loaded as today. */
+const ratioSum = ({ force: { value }, loaded }: GroupRatio): SumRef => ({
+  id: 'brake-ratio',
+  inputs: { force: value, mass: value / loaded / GRAVITY },
+});
 
 const groupName = ({ outing }: OutingContext, r: GroupRatio): string =>
   outing.train.vehicles[r.vehicle].groups[r.group].name;
@@ -274,7 +283,10 @@ function few(context: OutingContext, kept: readonly Reserve[]): Finding[] {
 }
 
 /** Held by brakes that leak: how long. Whether it holds at all is holding's question. */
-function leaks(context: OutingContext, { time, pull, at, tight, parking, unmeasured }: Standing): Finding[] {
+function leaks(
+  context: OutingContext,
+  { time, pull, at, sum, tight, parking, unmeasured }: Standing,
+): Finding[] {
   if (pull <= parking || tight < pull || time === Infinity) return [];
   const where = { from: at, to: at };
   if (time === 0 && unmeasured.length > 0) {
@@ -284,6 +296,7 @@ function leaks(context: OutingContext, { time, pull, at, tight, parking, unmeasu
         where: { ...where, vehicle: idOf(context, vehicle) },
         required: amount(LEAST_STAND, 'time'),
         facts: { gear: gear.name, kind: gear.kind, gears: unmeasured.length },
+        sum,
         measure: `vehicle.brakes.${gear.id}.rigging.leakRate`,
         source: 'vehicle',
         sure: 'assumed',
@@ -297,6 +310,7 @@ function leaks(context: OutingContext, { time, pull, at, tight, parking, unmeasu
       required: amount(LEAST_STAND, 'time'),
       margin: time / LEAST_STAND - 1,
       facts: { pull: amount(pull, 'force'), unmeasured: unmeasured.length },
+      sum,
       source: 'leak test and straight-line loss',
     }),
   ];

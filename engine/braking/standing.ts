@@ -6,7 +6,8 @@
 import { leakedGear } from '../brake/reserve.ts';
 import { gearStates } from '../brake/system.ts';
 import { GRAVITY } from '../constants.ts';
-import { holdingForce, standPull } from '../holding/hold.ts';
+import type { SumRef } from '../finding/types.ts';
+import { gradeSum, holdingForce, standPull } from '../holding/hold.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { resistanceTerms } from '../resistance/train.ts';
 import { dayAir, potentialOf } from '../stopping/prepare.ts';
@@ -20,6 +21,7 @@ export interface Standing {
   /** Greatest pull on the standing train, N, with its head there, m. */
   readonly pull: number;
   readonly at: number;
+  readonly sum: SumRef;
   /** Hold of the brakes that do not leak, and of all while tight, N. */
   readonly parking: number;
   readonly tight: number;
@@ -35,7 +37,8 @@ export function standing(context: OutingContext): Standing {
   const { outing, line, loaded } = context;
   const air = dayAir(outing.conditions);
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const { pull, at } = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
+  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
+  const { pull, at } = stand;
   const answers = new Set(gearStates(outing.train).flatMap((s) => (s.answers ? [s.gear] : [])));
   const holdOf = (train: LoadedTrain, counts: (gear: BrakeGear) => boolean): number =>
     holdingForce(train, outing.assumed, adhesion, air, counts, -1);
@@ -47,6 +50,7 @@ export function standing(context: OutingContext): Standing {
   return {
     pull,
     at,
+    sum: gradeSum(loaded, stand),
     parking,
     tight: holdOf(loaded, held),
     time: pull <= parking ? Infinity : lastTime(after, pull),

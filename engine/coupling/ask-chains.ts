@@ -6,8 +6,9 @@
  * whose breaking load is not stated bears its working load for sure; whether it bears more cannot be told.
  */
 import type { BrakedGroup } from '../brake/force.ts';
+import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
@@ -18,6 +19,7 @@ import {
   chainGrades,
 } from '../sums/formulas/chains.ts';
 import { isCar } from '../train/cars.ts';
+import type { LoadedTrain } from '../train/loaded.ts';
 import { type ChainGear, catchPeak, chainOf, steadyOnOne } from './chain.ts';
 import { brakesAlone, type GapLoad, gapLoads } from './loads.ts';
 
@@ -103,18 +105,46 @@ function byRule({ outing }: OutingContext, { gap, chain }: ChainRow): Finding[] 
       required: amount(rule.value, 'force'),
       margin: load.value / rule.value - 1,
       facts: { by: load.by, way: 'rule' },
+      ...(load.size === undefined || load.grade === undefined
+        ? {}
+        : { sum: { id: 'chain-working-load', inputs: { size: load.size, 'grade-mark': load.grade } } }),
       source: rule.source,
     }),
   ];
 }
 
-function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
+/** What the chain holds on the steepest grade: the tail with heavy riders. */
+/** The sums are of one chain: chains side by side share a load, and have none. */
+type OneSum = { readonly sum?: SumRef };
+
+const ofOne = ({ chain }: ChainRow, sum: SumRef): OneSum => (chain && chain.count > 1 ? {} : { sum });
+
+function steadySum({ vehicles }: LoadedTrain, { gap, steady }: ChainRow): SumRef {
+  const mass = vehicles.slice(gap + 1).reduce((sum, v) => sum + v.massHigh, 0);
+  return { id: 'grade-force', inputs: { mass, grade: steady / (mass * GRAVITY) } };
+}
+
+const snatchSum = ({ head, tail, parting }: ChainRow, { slack, stiffness }: ChainGear): SumRef => ({
+  id: 'chain-snatch',
+  inputs: { mass: head, 'other-mass': tail, slack, pull: parting, stiffness: stiffness.high },
+});
+
+/** The greatest load on the chain at a gap. */
+export const loadSum = ({ loaded }: OutingContext, row: ChainRow): OneSum =>
+  ofOne(
+    row,
+    row.chain && row.snatch !== null && row.snatch > row.steady
+      ? snatchSum(row, row.chain)
+      : steadySum(loaded, row),
+  );
+
+function byLoad({ outing, loaded }: OutingContext, row: ChainRow): Finding[] {
   const { gap, chain, snatch, verdict } = row;
   const where = { gap, vehicle: outing.train.vehicles[gap].id };
   if (!chain || snatch === null || verdict === 'holds') return [];
   const load = chain.workingLoad;
-  if (!load || chain.breakingLoad === null) return [unknownFinding(row, where, 'size')];
-  if (verdict === 'cannot tell') return [unknownFinding(row, where, 'part')];
+  if (!load || chain.breakingLoad === null) return [unknownFinding(loaded, row, where, 'size')];
+  if (verdict === 'cannot tell') return [unknownFinding(loaded, row, where, 'part')];
   const steady = row.steadyOnOne > load.value;
   const [found, required] = steady ? [row.steadyOnOne, load.value] : [snatch, chain.breakingLoad];
   const spent = verdict === 'holds, then replace';
@@ -124,6 +154,7 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
       found: amount(found, 'force'),
       required: amount(spent ? load.value : required, 'force'),
       margin: 1 - found / (spent ? load.value : required),
+      ...ofOne(row, steady ? steadySum(loaded, row) : snatchSum(row, chain)),
       facts: {
         by: spent || steady ? load.by : chain.breaksBy,
         shares: chain.count === 1 ? 'one' : chain.difference === null ? 'not known' : 'known',
@@ -139,7 +170,12 @@ function byLoad({ outing }: OutingContext, row: ChainRow): Finding[] {
 }
 
 /** Neither size nor marked load of the chain is known, or not what breaks a part in line with it. */
-function unknownFinding(row: ChainRow, where: Finding['where'], way: 'size' | 'part'): Finding {
+function unknownFinding(
+  loaded: LoadedTrain,
+  row: ChainRow,
+  where: Finding['where'],
+  way: 'size' | 'part',
+): Finding {
   const { chain, snatch } = row;
   return makeFinding('chain-strength-unknown', row.tailBrakes ? 'notes' : 'unknown', 'parting', {
     where,
@@ -150,6 +186,7 @@ function unknownFinding(row: ChainRow, where: Finding['where'], way: 'size' | 'p
         ? { part: chain.unstated, bears: amount(chain.bearsOnce ?? 0, 'force') }
         : {}),
     },
+    ...(chain ? ofOne(row, way === 'size' ? steadySum(loaded, row) : snatchSum(row, chain)) : {}),
     source: '49 CFR 393.108',
     measure: way === 'size' ? 'coupling.chain.size' : 'coupling.chain.weakestPartBreaks',
   });

@@ -23,6 +23,9 @@ export interface WorkingLoad {
   /** What is weakest: "chain" or the named part. */
   readonly by: string;
   readonly how: How;
+  /** Size, m, and grade, where the table gives the value. */
+  readonly size?: number;
+  readonly grade?: number;
 }
 
 export interface ChainGear {
@@ -94,8 +97,9 @@ function leastFactor({ grade, workingLoad }: SafetyChain): number {
 function ownLoad(chain: SafetyChain): WorkingLoad | null {
   if (chain.workingLoad) return { value: chain.workingLoad.low, by: 'chain', how: chain.workingLoad.how };
   if (chain.size === undefined) return null;
-  const value = chainWorkingLoad(chain.grade ?? UNMARKED_CHAIN_GRADE, chain.size);
-  return value === undefined ? null : { value, by: 'chain', how: 'stated' };
+  const grade = chain.grade ?? UNMARKED_CHAIN_GRADE;
+  const value = chainWorkingLoad(grade, chain.size);
+  return value === undefined ? null : { value, by: 'chain', how: 'stated', size: chain.size, grade };
 }
 
 function weakest(chain: SafetyChain, own: WorkingLoad): WorkingLoad {

@@ -37,8 +37,10 @@ export interface GapLoad {
   readonly parting: number;
   readonly partingAt: number;
   readonly way: 'pulling' | 'tail braked';
-  /** Reduced mass of head and tail, kg. */
+  /** Reduced mass of head and tail, kg, and both, with the inertia of their wheels. */
   readonly mass: number;
+  readonly head: number;
+  readonly tail: number;
 }
 
 const heavy = ({ massHigh, vehicle }: LoadedVehicle): number =>
@@ -91,6 +93,8 @@ export function gapLoads(
       partingAt: best.partingAt,
       way: braked > pulling ? 'tail braked' : 'pulling',
       mass,
+      head,
+      tail,
     });
   }
   return gaps;

@@ -31,10 +31,19 @@ export interface Where {
   readonly to?: number;
 }
 
-/** The formula behind a finding: an id of the sums register and the SI inputs put in. */
+/**
+ * How a finding's figure differs from its sum's. `even`: reckoned along the line, the sum on one even grade.
+ * `margin`: likewise, with a margin added. `rolling`: less rolling resistance, which helps to hold. `metres`: in
+ * whole metres. `edge`: short of what the sum gives, to leave wheels their load. `part`: the sum gives a part of it.
+ */
+export type SumDiffers = 'even' | 'margin' | 'rolling' | 'metres' | 'edge' | 'part';
+
+/** The formula behind a finding: an id of the sums register and the SI inputs put in, as the engine used them. */
 export interface SumRef {
   readonly id: string;
   readonly inputs: Readonly<Record<string, number>>;
+  /** Absent: the finding's figure is the sum's. */
+  readonly differs?: SumDiffers;
 }
 
 export interface Finding {

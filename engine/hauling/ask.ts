@@ -1,11 +1,15 @@
 /** What hauling has to say: can it start everywhere, and keep up a speed on the ruling grade? */
+import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
+import { pick } from '../numerics/spread.ts';
 import type { HaulResult } from '../outing/answer.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
-import { potentialOf } from '../stopping/prepare.ts';
+import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
+import { gradeUnder, potentialOf } from '../stopping/prepare.ts';
+import { adhesionLimit } from '../traction/pull.ts';
 import { balancingSpeed, startCheck } from './haul.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */
@@ -21,7 +25,8 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
     return { findings: [unknownPull(context)], data: null };
   }
   const node = Math.round((careful.at - potential.from) / potential.step);
-  const speed = balancingSpeed(loaded, potential.slope[node], adhesion, -1);
+  const linePull = potential.slope[node];
+  const speed = balancingSpeed(loaded, linePull, adhesion, -1);
   const data: HaulResult = {
     startsAt: careful.at,
     startPull: careful.pull,
@@ -40,6 +45,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
         required: amount(careful.need, 'force'),
         margin: careful.pull / careful.need - 1,
         facts: { likelyPull: amount(likely.pull, 'force'), likelyNeed: amount(likely.need, 'force') },
+        sum: adhesionSum(context, linePull, careful.pull) ?? needSum(context, careful.at, careful.need),
         source: adhesion.source ?? 'rail state',
         sure: 'assumed',
       }),
@@ -50,11 +56,40 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
         where,
         found: amount(speed, 'speed'),
         required: amount(SLOW, 'speed'),
+        sum: {
+          ...needSum(
+            context,
+            careful.at,
+            linePull + resistanceAt(resistanceTerms(loaded.vehicles, 1), speed),
+          ),
+          differs: 'part',
+        },
         source: 'common practice, no source',
       }),
     );
   }
   return { findings, data };
+}
+
+/** The adhesion of all engines, with the load on their driven wheels as the grade moves it, where it sets the pull. */
+function adhesionSum({ outing, loaded }: OutingContext, linePull: number, pull: number): SumRef | undefined {
+  const adhesion = pick(outing.assumed.adhesion[outing.conditions.railState], -1);
+  const load =
+    loaded.vehicles.reduce(
+      (sum, v) =>
+        v.vehicle.traction ? sum + adhesionLimit(v, adhesion, linePull / (loaded.mass * GRAVITY)) : sum,
+      0,
+    ) / adhesion;
+  return pull < adhesion * load * (1 - 1e-9)
+    ? undefined
+    : { id: 'adhesion-limit', inputs: { adhesion, load } };
+}
+
+/** What the train needs at a place: grade, and all that resists besides, curves with it. */
+function needSum({ line, loaded }: OutingContext, at: number, need: number): SumRef {
+  const grade = gradeUnder(line, loaded, at);
+  const rate = need / (loaded.mass * GRAVITY) - grade;
+  return { id: 'small-gauge-resistance', inputs: { mass: loaded.mass, rate, grade } };
 }
 
 function unknownPull({ outing }: OutingContext): Finding {

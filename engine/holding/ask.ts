@@ -2,13 +2,13 @@
 
 import { gearStates } from '../brake/system.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
 import type { HoldResult } from '../outing/answer.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
 import { type Prepared, potentialOf } from '../stopping/prepare.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
-import { holdingForce, standPull } from './hold.ts';
+import { gradeSum, holdingForce, standPull } from './hold.ts';
 
 export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
   const { outing, line, loaded } = context;
@@ -27,11 +27,20 @@ export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
     parking: hold((g) => g.parking),
     all: hold((g) => g.parking || answers.has(g)),
   };
-  return { findings: holdFindings(data, outing.host.parkingBrakeRequired, outing.train.vehicles), data };
+  return {
+    findings: holdFindings(
+      data,
+      gradeSum(loaded, stand),
+      outing.host.parkingBrakeRequired,
+      outing.train.vehicles,
+    ),
+    data,
+  };
 }
 
 function holdFindings(
   { pull, at, parking, all }: HoldResult,
+  sum: SumRef,
   required: { readonly value: boolean; readonly source: string } | undefined,
   vehicles: readonly { readonly brakes: readonly BrakeGear[] }[],
 ): Finding[] {
@@ -40,6 +49,7 @@ function holdFindings(
     found: amount(found, 'force'),
     required: amount(pull, 'force'),
     margin: pull > 0 ? found / pull - 1 : 1,
+    sum,
     sure: 'assumed' as const,
     source: 'engine',
   });

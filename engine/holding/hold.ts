@@ -9,6 +9,8 @@
  * rest hold up to adhesion: they do not slide until it is passed.
  */
 import { frictionAt, gearForce } from '../brake/force.ts';
+import { GRAVITY } from '../constants.ts';
+import type { SumRef } from '../finding/types.ts';
 import type { Potential } from '../line/potential.ts';
 import { pick } from '../numerics/spread.ts';
 import type { AssumedValues } from '../outing/types.ts';
@@ -20,10 +22,19 @@ import type { BrakeGear } from '../vehicle/types.ts';
 export interface StandPull {
   /** N, > 0 where the train would roll. */
   readonly pull: number;
+  /** N, of the grade alone, before rolling resistance is taken off. */
+  readonly ofGrade: number;
   readonly at: number;
   /** Downhill is forward (true) or backward. */
   readonly forward: boolean;
 }
+
+/** The sum of the pull of the grade on a standing train. */
+export const gradeSum = ({ mass }: LoadedTrain, { ofGrade }: StandPull): SumRef => ({
+  id: 'grade-force',
+  inputs: { mass, grade: ofGrade / (mass * GRAVITY) },
+  differs: 'rolling',
+});
 
 /** Hardest place to stand, from a potential of gravity alone. */
 export function standPull(loaded: LoadedTrain, gravity: Potential, length: number): StandPull {
@@ -36,6 +47,7 @@ export function standPull(loaded: LoadedTrain, gravity: Potential, length: numbe
   const slope = gravity.slope[worst];
   return {
     pull: Math.max(0, Math.abs(slope) - free),
+    ofGrade: Math.abs(slope),
     at: gravity.from + worst * gravity.step,
     forward: slope < 0,
   };

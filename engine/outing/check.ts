@@ -56,7 +56,7 @@ export function answerPrepared(ready: Prepared, options: CheckOptions = {}): Ans
   const chains = askChains(context, ready.brakes.groups);
   findings.push(
     ...balance.findings,
-    ...askSpeeds(map, runningSpeed(context, map.at, wanted(ceilings))),
+    ...askSpeeds(ready, map, runningSpeed(context, map.at, wanted(ceilings))),
     ...askGap(ready, map),
     ...chains.findings,
     ...withoutSaid(

@@ -2,7 +2,7 @@
  * What happens if the train parts? For every gap whose chain does not hold, the worst that becomes of the
  * tail at any place at running speed; where all chains hold, that they do and by how much.
  */
-import type { ChainRow } from '../coupling/ask-chains.ts';
+import { type ChainRow, loadSum } from '../coupling/ask-chains.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
@@ -12,6 +12,7 @@ import { unsafeBy } from '../stopping/scenario.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
 import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';
+import { runawaySum } from './runaway.ts';
 import { type Outcome, outcomes } from './types.ts';
 
 export interface GapParting {
@@ -83,6 +84,7 @@ function heldFindings({ context, chains }: PartingQuestion): Finding[] {
       found: amount(Math.max(row.steadyOnOne, row.snatch ?? 0), 'force'),
       margin: spare[least],
       facts: { gaps: chains.length },
+      ...loadSum(context, row),
       sure: 'assumed',
       source: 'engine',
     }),
@@ -151,13 +153,15 @@ const longest = ({ at, end }: GapMap): number =>
 
 /** @param farthest the longest way of any tail of this kind, m */
 function tailFinding(
-  { line, outing }: OutingContext,
+  context: OutingContext,
   map: GapMap,
   at: number,
   gaps: number,
   farthest: number,
 ): Finding {
+  const { line, outing } = context;
   const outcome = outcomes[map.outcome[at]];
+  const sum = runawaySum(context, map.halves.tail, map.at[at], map.speed[at]);
   const code = codeOf[outcome];
   const place = map.place[at] >= 0 ? line.places[map.place[at]].name : undefined;
   const share = map.outcome.reduce((n, o) => (codeOf[outcomes[o]] === code ? n + 1 : n), 0) / map.at.length;
@@ -182,6 +186,7 @@ function tailFinding(
       leaks: map.halves.tailLeft.leaking.length > 0 ? 'yes' : 'no',
       ...(place === undefined ? {} : { place }),
     },
+    ...(sum ? { sum } : {}),
     sure: 'assumed',
     source: 'engine',
   });

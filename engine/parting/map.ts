@@ -121,7 +121,7 @@ export function mapGap(
   return map;
 }
 
-export function trafficOf({ context }: Basis): Traffic {
+export function trafficOf({ context }: Pick<Basis, 'context'>): Traffic {
   const { following } = context.outing;
   return { followsAfter: following?.after ?? 0, followsAt: following?.speed ?? 0 };
 }

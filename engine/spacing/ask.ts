@@ -1,9 +1,11 @@
 /** Does a flag protect the rear, where the host's rule has it stand and in the time that there is? */
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
+import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
-import { type FlagPlace, type FlagQuestion, flagPlaces } from './flag.ts';
+import { stopMargin } from '../stopping/map.ts';
+import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';
 
 /** m between the places at which the train might be stopped. */
 const SPACING = 5;
@@ -12,7 +14,7 @@ export function askFlag(question: FlagQuestion): Findings<FlagPlace[]> {
   const { host, following } = question.context.outing;
   if (!host.flagDistance && !following) return { findings: [], data: [] };
   const data = flagPlaces(question, rearsAlong(question, SPACING));
-  return { findings: [...byRule(question, data), ...byTime(data)], data };
+  return { findings: [...byRule(question, data), ...byTime(question, data)], data };
 }
 
 /** Rears of a train that stands wholly on the line. */
@@ -40,14 +42,31 @@ function byRule({ context }: FlagQuestion, places: readonly FlagPlace[]): Findin
         share: amount(far.length / places.length, 'ratio'),
         enough: worst.distance === null ? 'no' : 'yes',
       },
+      ...distanceSum(context, worst),
       sure: 'assumed',
       source: rule.source,
     }),
   ];
 }
 
+/**
+ * The flag's place from the stop of who must see it; nothing where no place is far enough, nor where the flag
+ * must stand farther off to be seen in time at all.
+ */
+function distanceSum(context: OutingContext, { rear, seenAt, stop, distance }: FlagPlace): { sum?: SumRef } {
+  const margin = stopMargin(context);
+  if (distance === null || rear - distance - seenAt > stop + margin) return {};
+  const inputs = {
+    stop,
+    sight: rear - distance - seenAt,
+    margin,
+    'walking-speed': WALKING_PACE,
+  };
+  return { sum: { id: 'flag-distance', inputs, differs: 'metres' } };
+}
+
 /** The place where the flagman has least time to get where the flag is needed. */
-function byTime(places: readonly FlagPlace[]): Finding[] {
+function byTime({ context }: FlagQuestion, places: readonly FlagPlace[]): Finding[] {
   const late = places.filter((p) => p.distance !== 0 && p.arrives !== null && p.walk > p.arrives);
   if (late.length === 0) return [];
   const lack = (p: FlagPlace): number => p.walk - (p.arrives ?? Infinity);
@@ -62,6 +81,7 @@ function byTime(places: readonly FlagPlace[]): Finding[] {
         enough: worst.distance === null ? 'no' : 'yes',
         share: amount(late.length / places.length, 'ratio'),
       },
+      ...distanceSum(context, worst),
       sure: 'assumed',
       source: 'common practice, no source',
     }),

@@ -1,12 +1,15 @@
 /** What stopping has to say: brakes that answer or not, wheels that slide, speeds limited, gaps needed. */
 
 import { frictionAt } from '../brake/force.ts';
+import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
+import type { Finding, SumRef } from '../finding/types.ts';
+import { slopeAt } from '../line/potential.ts';
 import { pick } from '../numerics/spread.ts';
 import type { SpeedMap } from '../outing/answer.ts';
 import { amount } from '../quantity.ts';
 import { isCar } from '../train/cars.ts';
+import { evenStop } from './even.ts';
 import type { Prepared } from './prepare.ts';
 
 /** Findings about the brakes themselves. */
@@ -57,14 +60,15 @@ function slides(ready: Prepared): Finding[] {
     const ratio = (g.block.value * atRest) / g.load;
     if (ratio <= pick(adhesion, -1)) return [];
     const surely = ratio > adhesion.value;
+    const limit = surely ? adhesion.value : pick(adhesion, -1);
     return [
       makeFinding('wheels-slide', surely ? 'limits' : 'notes', 'brakes', {
         where: { vehicle: outing.train.vehicles[g.vehicle].id },
         found: amount(ratio, 'ratio'),
-        required: amount(surely ? adhesion.value : pick(adhesion, -1), 'ratio'),
+        required: amount(limit, 'ratio'),
         margin: (adhesion.value - ratio) / adhesion.value,
         facts: { gear: g.gear.name, likely: surely ? 'yes' : 'no' },
-        sum: { id: 'adhesion-limit', inputs: { adhesion: adhesion.value, load: g.load } },
+        sum: { id: 'adhesion-limit', inputs: { adhesion: limit, load: g.load } },
         sure: g.block.how,
         source: adhesion.source ?? 'rail state',
       }),
@@ -73,6 +77,7 @@ function slides(ready: Prepared): Finding[] {
 }
 
 function vacuum({ context, air }: Prepared): Finding[] {
+  const { altitude, airPressure } = context.outing.conditions;
   return context.outing.train.vehicles.flatMap((vehicle) =>
     vehicle.brakes.flatMap((gear) => {
       const working = gear.rigging?.workingPressure;
@@ -88,6 +93,9 @@ function vacuum({ context, air }: Prepared): Finding[] {
           required: amount(working.value, 'vacuum'),
           margin: workable / working.value - 1,
           facts: { air: amount(air.pressure, 'pressure') },
+          ...(altitude === undefined || airPressure !== undefined
+            ? {}
+            : { sum: { id: 'standard-atmosphere', inputs: { altitude }, differs: 'part' as const } }),
           source: 'US Standard Atmosphere 1976',
         }),
       ];
@@ -137,7 +145,7 @@ export function runsWhere(
 }
 
 /** Speeds: where the train may not run as fast as its driver means to, and why. */
-export function askSpeeds(map: SpeedMap, wanted: Float64Array): Finding[] {
+export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
   const { at, limit, reason, reasons } = map;
   const runs = runsWhere(
     at.length,
@@ -160,6 +168,9 @@ export function askSpeeds(map: SpeedMap, wanted: Float64Array): Finding[] {
         required: amount(wanted[worst], 'speed'),
         margin: -1,
         facts: { reason: why.kind, what: why.what },
+        ...(ofStopping(why.kind)
+          ? { sum: stopSum(ready, map, worst, wanted[worst], steepestFall(ready, at[first], at[last])) }
+          : {}),
         source: why.source,
       });
     }
@@ -170,10 +181,26 @@ export function askSpeeds(map: SpeedMap, wanted: Float64Array): Finding[] {
       required: amount(wanted[worst], 'speed'),
       margin: limit[worst] / wanted[worst] - 1,
       facts: { reason: why.kind, what: why.what, at: amount(at[worst], 'length') },
+      ...(ofStopping(why.kind) && limit[worst] > 0 ? { sum: stopSum(ready, map, worst, limit[worst]) } : {}),
       source: why.source,
       sure: 'assumed',
     });
   });
+}
+
+const ofStopping = (kind: string): boolean => kind.startsWith('stopping') || kind === 'cannot-stop';
+
+/** Steepest fall under the train between two places, as a grade (negative). */
+function steepestFall({ context, potential }: Prepared, from: number, to: number): number {
+  let least = 0;
+  for (let s = from; s <= to; s += potential.step) least = Math.min(least, slopeAt(potential, s));
+  return least / (context.loaded.mass * GRAVITY);
+}
+
+/** The cautious stop from a speed at a place of the map. */
+function stopSum(ready: Prepared, map: SpeedMap, j: number, speed: number, fall?: number): SumRef {
+  const { cautious } = ready.models(map.railState);
+  return evenStop(cautious, ready.context.loaded.mass, map.at[j], speed, fall);
 }
 
 /** Gap to the train ahead, where this train needs more than the host's least. */
@@ -186,6 +213,7 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
   for (let j = 0; j < map.at.length; j++) if (map.gap[j] > map.gap[worst]) worst = j;
   const needed = map.gap[worst];
   if (needed === Infinity) return [];
+  const run = Math.min(map.limit[worst], planned);
   const more = least !== undefined && needed > least.value;
   const over = runsWhere(
     map.at.length,
@@ -199,8 +227,12 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
       ...(least ? { required: amount(least.value, 'length'), margin: 1 - needed / least.value } : {}),
       facts: {
         at: amount(map.at[worst], 'length'),
-        speed: amount(Math.min(map.limit[worst], planned), 'speed'),
+        speed: amount(run, 'speed'),
       },
+      // Where the host's least gap is more than the stop asks for, the rule is the figure.
+      ...(needed === least?.value || run <= 0
+        ? {}
+        : { sum: { ...stopSum(ready, map, worst, run), differs: 'margin' as const } }),
       source: least?.source ?? 'cautious stopping distance and margin',
       sure: 'assumed',
     }),

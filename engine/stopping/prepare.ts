@@ -4,8 +4,8 @@
  */
 
 import { type TrainBrakes, trainBrakes } from '../brake/force.ts';
-import { STANDARD_ATMOSPHERE } from '../constants.ts';
-import { buildPotential, type Potential } from '../line/potential.ts';
+import { GRAVITY, STANDARD_ATMOSPHERE } from '../constants.ts';
+import { buildPotential, type Potential, type Stretch } from '../line/potential.ts';
 import type { Line } from '../line/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Conditions, RailState } from '../outing/types.ts';
@@ -53,13 +53,15 @@ export function potentialOf(
   step: number,
   beyond: number,
 ): Potential {
-  const stretches = loaded.vehicles.map((v) => ({
-    behind: v.behind,
-    length: v.vehicle.length,
-    mass: v.mass,
-  }));
-  return buildPotential(line, stretches, 0, line.length + beyond, step, curveConstant);
+  return buildPotential(line, stretchesOf(loaded), 0, line.length + beyond, step, curveConstant);
 }
+
+const stretchesOf = ({ vehicles }: LoadedTrain): Stretch[] =>
+  vehicles.map((v) => ({ behind: v.behind, length: v.vehicle.length, mass: v.mass }));
+
+/** Mean grade under a train with its head at a place, weighted by mass, rise over run along the rail. */
+export const gradeUnder = (line: Line, loaded: LoadedTrain, at: number): number =>
+  buildPotential(line, stretchesOf(loaded), at, at + 1, 1, 0).slope[0] / (loaded.mass * GRAVITY);
 
 /** Room for a stop beyond the last grid point: a further lap, or ground that continues as the line ends. */
 export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.length, BEYOND_END) : BEYOND_END);

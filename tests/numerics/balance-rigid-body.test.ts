@@ -17,6 +17,8 @@ import { describe, expect, it } from 'vitest';
 import { type Body, leaning } from '../../engine/balance/body.ts';
 import { overturnOf, speedLeaving, type Under } from '../../engine/balance/tipping.ts';
 import { GRAVITY } from '../../engine/constants.ts';
+import { evaluateSum, findSum } from '../../engine/sums/register.ts';
+import type { Sum } from '../../engine/sums/types.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
 
@@ -109,5 +111,34 @@ describe('overturning against a rigid-body engine', () => {
       compared++;
     }
     expect(worst).toBeLessThan(0.02);
+  });
+
+  it('forty random cars stand with people who lean a little less than the sum allows, and go over at a little more', () => {
+    const draw = drawer(8);
+    for (let n = 0; n < 40; n++) {
+      const car = randomBody(draw, 0.01);
+      const { mass, Y, base } = car;
+      const hand = draw(0, 1) < 0.5 ? 1 : -1;
+      const under = { curvature: hand / draw(8, 60), cant: hand * draw(-0.02, 0.06) };
+      const speed = draw(0, 1.5);
+      const inputs = {
+        mass,
+        people: 0.25 * mass,
+        height: car.Z / mass,
+        base,
+        offset: (hand * Y) / mass,
+        cant: hand * Math.sin(under.cant) * base,
+        sideways: (speed * speed) / Math.abs(1 / under.curvature),
+      };
+      const outcome = evaluateSum(findSum('lean-to-lift') as Sum, inputs);
+      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+      const angle = under.cant * hand - Math.atan(inputs.sideways / GRAVITY);
+      const toward = hand * Math.sign(inputs.height * Math.tan(angle) + inputs.offset);
+      const shifted = (share: number): Body =>
+        leaning(car, toward * share * outcome.values['lean'] * inputs.people);
+      expect(outcome.values['lean']).toBeGreaterThan(0);
+      expect(goesOver(shifted(0.96), under, speed)).toBe(false);
+      expect(goesOver(shifted(1.04), under, speed)).toBe(true);
+    }
   });
 });

@@ -1,17 +1,25 @@
-/** The sum behind a finding: its equation, and the way to its page with the numbers put in. */
+/** The sum behind a finding: equation, numbers put in and what comes out, and the way to its page with them. */
+import { tellSum } from '../../desk/told-sum.ts';
 import type { SumRef } from '../../engine/finding/types.ts';
-import { findSum } from '../../engine/sums/register.ts';
 import type { Voice } from '../../words/voice.ts';
 import { sumLink } from './sum-link.ts';
 
-export function SumOf({ sum: { id, inputs }, voice }: { readonly sum: SumRef; readonly voice: Voice }) {
-  const sum = findSum(id);
-  if (!sum) return null;
+export function SumOf({ sum, voice }: { readonly sum: SumRef; readonly voice: Voice }) {
+  const told = tellSum(sum, voice);
+  if (!told) return null;
   return (
     <>
       <dt>sum</dt>
-      <dd>
-        <a href={sumLink(sum.id, inputs, voice.system)}>{sum.id}</a>: {sum.equation}
+      <dd class="sum-of">
+        <a href={sumLink(told.id, sum.inputs, voice.system)}>{told.title}</a>. {told.note}
+        <p class="equation">{told.equation}</p>
+        <p>With {told.inputs.join(', ')}:</p>
+        {told.results.map((text) => (
+          <p key={text} class="result">
+            {text}
+          </p>
+        ))}
+        <p>Source: {told.source}.</p>
       </dd>
     </>
   );

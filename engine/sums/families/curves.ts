@@ -5,6 +5,7 @@ import {
   centrifugalForce,
   degreeOfRadius,
   equilibriumCant,
+  leanToLift,
   nadalLimit,
   overturningSpeed,
   radiusFromVersine,
@@ -92,6 +93,45 @@ export const curveSums: readonly Sum[] = [
       const v = overturningSpeed(r, b, h, cant, lean);
       if (v === 0) return { symbol: 'lean', found: `${lean}`, expected: 'less: the car tips standing still' };
       return [v];
+    },
+  },
+  {
+    id: 'lean-to-lift',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('people', 'mass', positive),
+      input('height', 'length', positive),
+      base,
+      input('offset', 'length', { low: -1, high: 1, default: 0 }),
+      input('cant', 'length', { low: -0.3, high: 0.3, default: 0 }),
+      input('sideways', 'acceleration', { low: 0, high: 20, default: 0 }),
+      input('wind', 'ratio', { low: 0, high: 2, default: 0 }),
+      input('evenness', 'ratio', { low: 0, high: 1, default: 1 }),
+      input('roll', 'ratio', { low: 1, high: 100, default: 1 }),
+    ],
+    results: [result('lean', 'length')],
+    equation:
+      'y = (M/m)·(ε·b/(2ρ) − |h·tan(θ − ψ) + o| − h·w/n),  tan ψ = a/g, sin θ = e/b, n = cos θ + (a/g)·sin θ;  negative: lifted already',
+    source: 'moments about the rail contact',
+    compute: (i) => {
+      if (i.people > i.mass)
+        return { symbol: 'people', found: `${i.people}`, expected: 'at most the mass of the whole' };
+      if (Math.abs(i.cant) > i.base / 2)
+        return { symbol: 'cant', found: `${i.cant}`, expected: 'at most half the base' };
+      return [
+        leanToLift({
+          mass: i.mass,
+          people: i.people,
+          height: i.height,
+          base: i.base,
+          offset: i.offset,
+          cant: i.cant,
+          sideways: i.sideways,
+          wind: i.wind,
+          evenness: i.evenness,
+          roll: i.roll,
+        }),
+      ];
     },
   },
   {

@@ -5,6 +5,9 @@ import { input, notNegative, positive, result, type Sum } from '../types.ts';
 const grade = input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 });
 const speed = input('speed', 'speed', { low: 0, open: true, high: 60 });
 
+/** A stop that ends before the brake is full on. */
+const stood = (distance: number, time: number): number[] => [distance, time, distance];
+
 export const motionSums: readonly Sum[] = [
   {
     id: 'stopping-distance',
@@ -15,19 +18,22 @@ export const motionSums: readonly Sum[] = [
       input('dead-time', 'time', { low: 0, high: 60, default: 0 }),
       input('build-up', 'time', { low: 0, high: 120, default: 0 }),
       grade,
+      input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
     ],
     results: [result('distance', 'length'), result('time', 'time'), result('before-brake', 'length')],
     equation:
-      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·i; on a grade i the fall acts through all of it',
+      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·i; on a grade i the fall acts through all of it; at a stand before tb is over, the ramp alone; wheels: a and g·i ÷ (1 + γ)',
     source: 'kinematics, integrated exactly; build-up linear as in IEEE 1698-2009 clause 3',
-    compute: ({ speed: v0, deceleration: b, reaction, 'dead-time': dead, 'build-up': tb, grade: i }) => {
-      const pull = GRAVITY * i;
+    compute: (given) => {
+      const { speed: v0, reaction, 'dead-time': dead, 'build-up': tb, 'rotating-share': share } = given;
+      const b = given.deceleration / (1 + share);
+      const pull = (GRAVITY * given.grade) / (1 + share);
       const net = b + pull;
       if (net <= 0)
         return {
           symbol: 'deceleration',
-          found: `${b}`,
-          expected: `more than the fall of ${(-pull).toFixed(3)} m/s²: the brake does not hold`,
+          found: `${given.deceleration}`,
+          expected: `more than the fall of ${(-GRAVITY * given.grade).toFixed(3)} m/s²: the brake does not hold`,
         };
       // Power is on in the reaction: a rise does not slow the train, a fall speeds it up.
       const gain = Math.max(0, -pull);
@@ -35,13 +41,13 @@ export const motionSums: readonly Sum[] = [
       const v1 = v0 + gain * reaction;
       const deadRun = v1 * dead - (pull * dead * dead) / 2;
       const v2 = v1 - pull * dead;
+      if (v2 <= 0) return stood(reactionRun + (v1 * v1) / (2 * pull), reaction + v1 / pull);
       const v3 = v2 - pull * tb - (b * tb) / 2;
-      if (v2 < 0 || v3 < 0)
-        return {
-          symbol: 'speed',
-          found: `${v0}`,
-          expected: 'a speed at which the train is still moving when the brake is full on',
-        };
+      if (v3 < 0) {
+        const rise = b / tb;
+        const t = (2 * v2) / (pull + Math.sqrt(pull * pull + 2 * rise * v2));
+        return stood(reactionRun + deadRun + t * (v2 - t * (pull / 2 + (rise * t) / 6)), reaction + dead + t);
+      }
       const rampRun = v2 * tb - (pull * tb * tb) / 2 - (b * tb * tb) / 6;
       return [
         reactionRun + deadRun + rampRun + (v3 * v3) / (2 * net),

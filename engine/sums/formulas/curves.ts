@@ -80,6 +80,50 @@ export function overturningSpeed(radius: number, base: number, height: number, c
   return Math.sqrt(GRAVITY * radius * Math.tan(angle));
 }
 
+/** One vehicle with people on it, standing or in a curve. Toward the inside of the curve is positive. */
+export interface LeaningCar {
+  /** kg, whole, and of the people who lean. */
+  readonly mass: number;
+  readonly people: number;
+  /** Centre of gravity of the whole above the rail, m, > 0. */
+  readonly height: number;
+  /** Between rail contacts, m, > 0. */
+  readonly base: number;
+  /** Centre of gravity from the middle, m. */
+  readonly offset: number;
+  /** Outer rail high positive, m, |cant| ≤ base. */
+  readonly cant: number;
+  /** v²/R, m/s². */
+  readonly sideways: number;
+  /** Force of the wind at the centre of gravity ÷ weight; it blows the worse way. */
+  readonly wind: number;
+  /** Load of the lightest truck ÷ its even share, 1 where both carry alike. */
+  readonly evenness: number;
+  /** By how much springs make every sideways moment larger, ≥ 1. */
+  readonly roll: number;
+}
+
+/**
+ * How far the centre of gravity of the people may shift sideways before the first wheel lifts, m.
+ *
+ *   y = (M/m)·(ε·b/(2ρ) − |h·tan(θ − ψ) + o| − h·w/n)
+ *   tan ψ = a/g, sin θ = e/b, n = cos θ + (a/g)·sin θ
+ *
+ * M mass of the whole, m of the people who lean, h height, b base, o offset, e cant, a sideways acceleration,
+ * w wind, ε evenness, ρ roll. Toward the nearer side; negative: a wheel has lifted by so much already. Exact
+ * for a stiff body on equal springs; jolts and rough track are left out. Source: moments about the rail
+ * contact, as on a seesaw.
+ */
+export function leanToLift(car: LeaningCar): number {
+  const { mass, people, height, base, offset, wind, evenness, roll } = car;
+  const angle = cantAngle(car.cant, base);
+  const share = car.sideways / GRAVITY;
+  const normal = Math.cos(angle) + share * Math.sin(angle);
+  const side = height * Math.tan(angle - Math.atan(share)) + offset;
+  const spare = (evenness * base) / (2 * roll) - Math.abs(side) - (height * wind) / normal;
+  return (mass * spare) / people;
+}
+
 /**
  * Height of the centre of gravity from a tilt test, m: h = (b/2 − y)/tan(angle).
  * angle rad at which the upper wheel just lifts, 0 < angle < π/2 · base m · offset y m of the centre of

@@ -1,0 +1,65 @@
+/**
+ * The sum of a stop on an even grade that is nearest to a stop along the line: its numbers are the model's own.
+ *
+ *   a = (G + R)/m at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *
+ * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M
+ * with the inertia of the wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several together
+ * those of one ramp that takes as long. Curves are in the rise.
+ */
+import { GRAVITY } from '../constants.ts';
+import type { SumRef } from '../finding/types.ts';
+import { potentialAt } from '../line/potential.ts';
+import { RAMP_STEPS } from './kit.ts';
+import { brakeForce, channelFactor, type StopModel } from './model.ts';
+import { stopDistance } from './stop.ts';
+
+/**
+ * @param mass of the train, likely, kg
+ * @param fall grade for a stop that does not end, rise over run
+ */
+export function evenStop(model: StopModel, mass: number, at: number, speed: number, fall = 0): SumRef {
+  const { reaction, inertia, massFactor, a, b, c } = model;
+  const heavy = mass * massFactor;
+  const distance = stopDistance(model, at, speed);
+  const v = speed * Math.SQRT1_2;
+  const { dead, build } = oneRamp(model, v);
+  return {
+    id: 'stopping-distance',
+    inputs: {
+      speed,
+      deceleration: (brakeForce(model.force, v) + a + v * (b + v * c)) / heavy,
+      reaction,
+      'dead-time': dead,
+      'build-up': build,
+      grade: distance < Infinity ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall,
+      'rotating-share': inertia / heavy - 1,
+    },
+    differs: 'even',
+  };
+}
+
+const rise = ({ potential }: StopModel, at: number, distance: number): number =>
+  potentialAt(potential, at + distance) - potentialAt(potential, at);
+
+/** Dead time and build-up of the one straight ramp with the same mean and spread as all brakes together. */
+function oneRamp(model: StopModel, v: number): { dead: number; build: number } {
+  const { channels, factor, mean, lead, dt } = model;
+  const full = brakeForce(model.force, v);
+  if (full <= 0) return { dead: 0, build: 0 };
+  let lost = 0;
+  let square = 0;
+  for (let k = 0; k < RAMP_STEPS; k++) {
+    let once = 0;
+    let twice = 0;
+    for (let i = 0; i < channels; i++) {
+      const f = (i === 0 ? 1 : channelFactor(factor, i, v)) / full;
+      once += f * mean[i * RAMP_STEPS + k];
+      twice += f * lead[i * RAMP_STEPS + k];
+    }
+    lost += dt * (1 - once);
+    square += dt * dt * (2 * k + 1 - 2 * (k * once + once - twice));
+  }
+  const build = Math.min(2 * lost, Math.sqrt(12 * Math.max(0, square - lost * lost)));
+  return { dead: lost - build / 2, build };
+}
