@@ -38,6 +38,8 @@ export default defineConfig({
     reportCompressedSize: true,
     // The PDF maker and the solver are large, and loaded when asked for.
     chunkSizeWarningLimit: 1000,
+    // Everything comes from this machine or its cache: nothing is gained by asking ahead.
+    modulePreload: false,
     rolldownOptions: {
       output: {
         codeSplitting: {

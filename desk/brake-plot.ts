@@ -2,8 +2,8 @@
  * How the brakes come on along the train: one row per car, front car on top, time to the right. In each row
  * the force rises from its base line to full; a bar marks 10 % to 90 %.
  */
-import { scaleLinear } from 'd3-scale';
 import type { GearFill, TrainFill } from '../engine/brake/fill.ts';
+import { roundFigures, scaleLinear } from './strip/scale.ts';
 import {
   drawing,
   group,
@@ -42,15 +42,15 @@ export function brakePlot(fill: TrainFill, names: PlotNames): Scene {
   return drawing(WIDTH, height, names.title, [
     rectShape('paper', 0, 0, WIDTH, height),
     textShape('strong', 16, 26, names.title, 16),
-    ...axis(x, floor),
+    ...axis(x, end, floor),
     ...gears.map((g, i) => row(g, TOP + i * ROW, x, end, names)),
   ]);
 }
 
 type Scale = (seconds: number) => number;
 
-function axis(x: Scale & { ticks: (count: number) => number[] }, floor: number): Shape[] {
-  const ticks = x.ticks(6);
+function axis(x: Scale, end: number, floor: number): Shape[] {
+  const ticks = roundFigures(0, end, 6);
   return [
     lineShape('ink', LEFT, floor + 4, WIDTH - RIGHT, floor + 4),
     ...ticks.flatMap((t) => [

@@ -4,9 +4,8 @@
  */
 
 import type { StopFigure } from '../engine/outing/answer.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting, stopMargin } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { stopMargin } from '../engine/stopping/map.ts';
 import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { stopInto } from '../engine/stopping/stop.ts';

@@ -1,14 +1,12 @@
 /** The whole check off the page's thread: the answer at once, then the same with counts and with remedies. */
 import { begin, told } from '../desk/begun.ts';
 import { timedOuting } from '../desk/timed.ts';
-import type { Change } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
 export interface Ask {
   readonly id: number;
   readonly outing: Outing;
-  readonly changes: readonly Change[];
 }
 
 export interface Reply {
@@ -28,21 +26,12 @@ addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   void work(data);
 });
 
-/** What makes changes is loaded when there are some: the first answer does not need it. */
-async function changed(outing: Outing, changes: readonly Change[]): Promise<Outing> {
-  if (changes.length === 0) return outing;
-  const { applyChange } = await import('../engine/outing/change.ts');
-  return changes.reduce(applyChange, outing);
-}
-
 /** One stage after the other; between them a newer question may come in, and this one is dropped. */
-async function work({ id, outing, changes }: Ask): Promise<void> {
+async function work({ id, outing }: Ask): Promise<void> {
   try {
-    const tried = await changed(outing, changes);
-    if (id !== newest) return;
-    const timed = timedOuting(tried);
+    const timed = timedOuting(outing);
     reply({ id, timed, last: false });
-    const begun = begin(tried, timed);
+    const begun = begin(outing, timed);
     reply({ id, answer: told(begun, begun.answer), last: false });
     // What the first answer does not need is loaded after it.
     const { fuller } = await import('../desk/check.ts');

@@ -1,16 +1,16 @@
 /** The strip's words and figures in a voice. */
-import { ticks } from 'd3-array';
 import { printQuantity } from '../../units/index.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, trade, type Voice } from '../../words/voice.ts';
 import { tellLightWheel } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';
+import { roundFigures } from './scale.ts';
 
 export function stripWords(voice: Voice): StripWords {
   const imperial = voice.system === 'imperial';
   const [long, fast] = imperial ? [0.3048, 0.44704] : [1, 1 / 3.6];
   const even = (from: number, to: number, count: number, unit: number): number[] =>
-    ticks(from / unit, to / unit, count).map((n) => n * unit);
+    roundFigures(from / unit, to / unit, count).map((n) => n * unit);
   return {
     chainage: (m) => chainage(voice, m),
     length: (m) => distance(voice, m, 'up'),

@@ -21,3 +21,7 @@ export function openOuting(outing: Outing): OutingContext {
     loaded: loadTrain(outing.train, outing.riders),
   };
 }
+
+/** Margin kept to whatever the train must stop short of, m. */
+export const stopMargin = ({ outing }: OutingContext): number =>
+  outing.host.stopMargin?.value ?? outing.assumed.stopMargin;

@@ -8,7 +8,6 @@ import { startCheck } from '../hauling/haul.ts';
 import { holdingForce, standPull } from '../holding/hold.ts';
 import { availableAlong } from '../stopping/available.ts';
 import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
-import { stopMargin } from '../stopping/map.ts';
 import { modelOf } from '../stopping/model.ts';
 import { dayAir, potentialOf, prepare } from '../stopping/prepare.ts';
 import { unsafeBy } from '../stopping/scenario.ts';
@@ -16,7 +15,7 @@ import { stopDistance } from '../stopping/stop.ts';
 import { isCar } from '../train/cars.ts';
 import type { Rider } from '../train/types.ts';
 import type { CarCount } from './answer.ts';
-import { type OutingContext, openOuting } from './context.ts';
+import { type OutingContext, openOuting, stopMargin } from './context.ts';
 import type { Outing, RailState } from './types.ts';
 import { railStates } from './types.ts';
 

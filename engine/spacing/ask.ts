@@ -1,10 +1,9 @@
 /** Does a flag protect the rear, where the host's rule has it stand and in the time that there is? */
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../quantity.ts';
-import { stopMargin } from '../stopping/map.ts';
 import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';
 
 /** m between the places at which the train might be stopped. */

@@ -8,9 +8,8 @@
  * The following train is taken to be like this one. Walking: x at an even pace, against the time until that
  * driver comes in sight.
  */
-import type { OutingContext } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/context.ts';
 import { covers } from '../stopping/available.ts';
-import { stopMargin } from '../stopping/map.ts';
 import type { StopModel } from '../stopping/model.ts';
 import { stopDistance } from '../stopping/stop.ts';
 

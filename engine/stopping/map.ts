@@ -3,7 +3,7 @@
  * braking points for booked stops and lower limits.
  */
 import type { BrakingPoint, SpeedMap, SpeedReason } from '../outing/answer.ts';
-import type { OutingContext } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/context.ts';
 import type { Ceiling } from '../outing/question.ts';
 import type { RailState } from '../outing/types.ts';
 import { availableAlong } from './available.ts';
@@ -22,10 +22,6 @@ export interface MapModels {
   readonly likely: StopModel;
   readonly cautious: StopModel;
 }
-
-/** Margin kept to whatever the train must stop short of, m. */
-export const stopMargin = ({ outing }: OutingContext): number =>
-  outing.host.stopMargin?.value ?? outing.assumed.stopMargin;
 
 export function speedMap(
   context: OutingContext,

@@ -6,7 +6,6 @@ import { computed, effect, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
 import type { Change } from '../../engine/finding/types.ts';
 import type { Answer } from '../../engine/outing/answer.ts';
-import { applyChange } from '../../engine/outing/change.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../files/index.ts';
 import type { System } from '../../units/index.ts';
@@ -35,8 +34,15 @@ export const settings = signal<Settings>({
 });
 export const problems = signal<readonly FileProblem[]>([]);
 export const outing = signal<Outing | null>(null);
-/** Changes being tried on top of the outing, undone with a tap. */
-export const trial = signal<readonly Change[]>([]);
+
+/** A change being tried on top of the outing, undone with a tap. */
+export interface Trial {
+  readonly change: Change;
+  readonly from: Outing;
+  readonly to: Outing;
+}
+
+export const trials = signal<readonly Trial[]>([]);
 export const answer = signal<Answer | null>(null);
 export const before = signal<Answer | null>(null);
 /** The outing being tried with the times of its brakes, as the worker reckons them. */
@@ -47,14 +53,24 @@ export const fault = signal('');
 /** What the browser could not keep, and so would be lost. */
 export const unkept = signal('');
 
-export const tried = computed<Outing | null>(
-  () => outing.value && trial.value.reduce(applyChange, outing.value),
-);
+export const tried = computed<Outing | null>(() => trials.value[trials.value.length - 1]?.to ?? outing.value);
 export const voice = computed<Voice | null>(() =>
   tried.value ? { system: settings.value.units, wording: settings.value.wording, outing: tried.value } : null,
 );
 export const canUndo = computed(() => past.value.length > 0);
 export const canRedo = computed(() => future.value.length > 0);
+
+/** What makes changes is loaded with the first of them: the answer does not need it. */
+export async function tryOut(change: Change): Promise<void> {
+  const from = tried.value;
+  const { applyChange } = await import('../../engine/outing/change.ts');
+  if (from && from === tried.value)
+    trials.value = [...trials.value, { change, from, to: applyChange(from, change) }];
+}
+
+export const undoTrial = (): void => {
+  trials.value = trials.value.slice(0, -1);
+};
 
 const MOST_STEPS = 200;
 
@@ -63,7 +79,7 @@ export function change(next: Json): void {
   past.value = [...past.value.slice(-MOST_STEPS), paper.value];
   future.value = [];
   paper.value = next;
-  trial.value = [];
+  trials.value = [];
 }
 
 export function undo(): void {
@@ -72,7 +88,7 @@ export function undo(): void {
   future.value = [paper.value, ...future.value];
   past.value = past.value.slice(0, -1);
   paper.value = last;
-  trial.value = [];
+  trials.value = [];
 }
 
 export function redo(): void {
@@ -81,7 +97,7 @@ export function redo(): void {
   past.value = [...past.value, paper.value];
   future.value = rest;
   paper.value = next;
-  trial.value = [];
+  trials.value = [];
 }
 
 /** The paper with the value at a path replaced; `undefined` removes it. */
@@ -118,7 +134,7 @@ worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
     const { cars } = data.answer;
     const shown = cars.length > 0 ? data.answer : { ...data.answer, cars: answer.value?.cars ?? [] };
     answer.value = shown;
-    if (trial.value.length === 0) before.value = shown;
+    if (trials.value.length === 0) before.value = shown;
   }
   busy.value = !data.last;
 });
@@ -137,11 +153,11 @@ async function readPaper(): Promise<void> {
 }
 
 function ask(): void {
-  if (!outing.value) return;
+  if (!tried.value) return;
   asked++;
   busy.value = true;
   fault.value = '';
-  worker.postMessage({ id: asked, outing: outing.value, changes: trial.value } satisfies Ask);
+  worker.postMessage({ id: asked, outing: tried.value } satisfies Ask);
 }
 
 // ---- keeping
@@ -188,8 +204,7 @@ export async function start(): Promise<void> {
     void readPaper();
   });
   effect(() => {
-    void outing.value;
-    void trial.value;
+    void tried.value;
     ask();
   });
 }

@@ -1,16 +1,14 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
-import { signal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
 import { lightLines } from '../../../desk/light-wheels.ts';
 import { stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
-import { applyChange } from '../../../engine/outing/change.ts';
-import { tellChange, tellFinding, tellRemedy, tellVerdict } from '../../../words/finding.ts';
+import { tellFinding, tellRemedy } from '../../../words/finding.ts';
 import { reasonWords } from '../../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
-import { answer, before, outing, trial, voice } from '../../state/session.ts';
+import { later } from '../../parts/later.tsx';
+import { answer, trials, tryOut, voice } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
 import { StripView } from './strip-view.tsx';
 
@@ -34,7 +32,7 @@ export function AnswerRoom() {
           {say.outing.direction === 'reverse' ? ', run in reverse' : ''}
         </p>
       </section>
-      <Trying voice={say} />
+      {trials.value.length > 0 && <Trying voice={say} />}
       <StripView />
       <div class="columns">
         <Findings findings={now.findings} voice={say} />
@@ -46,66 +44,6 @@ export function AnswerRoom() {
     </>
   );
 }
-
-/** What is being tried, and the answer before and after. */
-function Trying({ voice: v }: { readonly voice: Voice }) {
-  if (trial.value.length === 0 || !outing.value) return null;
-  const told: string[] = [];
-  let at = outing.value;
-  for (const change of trial.value) {
-    told.push(tellChange(change, { ...v, outing: at }));
-    at = applyChange(at, change);
-  }
-  const least = (a: typeof answer.value): string => {
-    const today = a?.cars.find((c) => c.railState === v.outing.conditions.railState);
-    return today?.least === null || today === undefined ? 'cannot tell' : `${today.least}`;
-  };
-  return (
-    <section class="trying" aria-label="Trying">
-      <h2>Trying: {told.join(', then ')}</h2>
-      <table>
-        <thead>
-          <tr>
-            <th />
-            <th>before</th>
-            <th>with it</th>
-          </tr>
-        </thead>
-        <tbody>
-          <tr>
-            <th>answer</th>
-            <td>{before.value && tellVerdict(before.value.verdict)}</td>
-            <td>{answer.value && tellVerdict(answer.value.verdict)}</td>
-          </tr>
-          <tr>
-            <th>findings that hold or limit</th>
-            <td>{heavy(before.value?.findings)}</td>
-            <td>{heavy(answer.value?.findings)}</td>
-          </tr>
-          <tr>
-            <th>cars at most</th>
-            <td>{least(before.value)}</td>
-            <td>{least(answer.value)}</td>
-          </tr>
-        </tbody>
-      </table>
-      <button
-        type="button"
-        class="main"
-        onClick={() => {
-          trial.value = trial.value.slice(0, -1);
-        }}
-      >
-        Undo this
-      </button>
-    </section>
-  );
-}
-
-const heavy = (findings: readonly Finding[] | undefined): number =>
-  (findings ?? []).filter(
-    (f) => f.severity === 'forbids' || f.severity === 'unknown' || f.severity === 'limits',
-  ).length;
 
 const groups = [
   ['forbids', 'Holds', '■'],
@@ -215,7 +153,7 @@ function One({
               type="button"
               key={JSON.stringify(remedy.change)}
               onClick={() => {
-                trial.value = [...trial.value, remedy.change];
+                void tryOut(remedy.change);
                 scrollTo({ top: 0 });
               }}
             >
@@ -289,17 +227,6 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
   );
 }
 
-type SumView = typeof import('../../parts/sum-of.tsx').SumOf;
-const sumView = signal<SumView | null>(null);
-
-/** The sum behind a finding. The register of sums is large, and is loaded after the answer is on the screen. */
-function SumOf(props: Parameters<SumView>[0]) {
-  useEffect(() => {
-    if (!sumView.value)
-      void import('../../parts/sum-of.tsx').then((loaded) => {
-        sumView.value = loaded.SumOf;
-      });
-  }, []);
-  const View = sumView.value;
-  return View && <View {...props} />;
-}
+/** The register of sums is large, and trials come later: neither is needed for the answer. */
+const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
+const Trying = later(async () => (await import('./trying.tsx')).Trying);

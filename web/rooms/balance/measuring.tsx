@@ -8,7 +8,7 @@ import type { Quantity } from '../../../engine/quantity.ts';
 import { say, type Voice } from '../../../words/voice.ts';
 import { single } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
-import { change, type Json, paper, trial } from '../../state/session.ts';
+import { change, type Json, paper, trials } from '../../state/session.ts';
 import { useWritten, Written } from './written.tsx';
 
 interface Props {
@@ -135,7 +135,7 @@ export function TiltForm({ view, voice }: Props) {
 
 /** The empty vehicle's centre of gravity into its paper, as a measured figure with its bounds. */
 function write(index: number, { value, low, high }: Quantity): void {
-  trial.value = [];
+  trials.value = [];
   const metres = (si: number): string => `${si.toFixed(4)} m`;
   const centreHeight = {
     value: metres(value),

@@ -8,7 +8,7 @@ import type { Voice } from '../../../words/voice.ts';
 import { ridersOf } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
 import { Table } from '../../parts/word-table.tsx';
-import { change, outing, paper, trial } from '../../state/session.ts';
+import { change, outing, paper, trials } from '../../state/session.ts';
 
 type State =
   | { readonly is: 'idle' | 'working' | 'taken' }
@@ -34,7 +34,7 @@ export function SeatThem({ voice }: { readonly voice: Voice }) {
     }
   };
   const take = ({ outing: seated }: SeatedOuting): void => {
-    trial.value = [];
+    trials.value = [];
     const riders = ridersOf(paper.value).map((entry, i) => {
       const { vehicle, seat } = seated.riders[i] ?? {};
       return vehicle === undefined || seat === undefined ? entry : { ...entry, vehicle, seat };

@@ -4,7 +4,7 @@ import type { ChainsView } from '../../../desk/chains.ts';
 import type { Change } from '../../../engine/finding/types.ts';
 import { chainCatalogue, chainDesignFactor } from '../../../engine/sums/formulas/chains.ts';
 import { say, type Voice } from '../../../words/voice.ts';
-import { trial } from '../../state/session.ts';
+import { trials, tryOut, undoTrial } from '../../state/session.ts';
 
 interface Props {
   readonly chains: ChainsView;
@@ -59,21 +59,11 @@ export function Chain({ chains, voice }: Props) {
           </li>
         </ul>
       </div>
-      <button
-        type="button"
-        onClick={() => {
-          trial.value = [...trial.value, change];
-        }}
-      >
+      <button type="button" onClick={() => void tryOut(change)}>
         Try it in the answer
       </button>{' '}
-      {trial.value.length > 0 && (
-        <button
-          type="button"
-          onClick={() => {
-            trial.value = trial.value.slice(0, -1);
-          }}
-        >
+      {trials.value.length > 0 && (
+        <button type="button" onClick={undoTrial}>
           Undo the trial
         </button>
       )}
