@@ -8,6 +8,7 @@ import {
   ballastFor,
   leans,
   lowerSeatsFor,
+  momentToLift,
   speedWhileLeaning,
   type Under,
 } from '../engine/balance/tipping.ts';
@@ -132,26 +133,28 @@ export function whatIf(view: BalanceView, index: number, lean: number, height: n
   if (found < 0) return undefined;
   const { running } = data.vehicles[found];
   const under = underAt(view, found, worstNode(view, found));
-  const upright = data.rolling[found].body;
+  const { body: upright, wind } = data.rolling[found];
   const masses = context.loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
   const heaviest = Math.max(0, ...masses);
   // Leaning to the side that is worse off there.
   const body = [1, -1]
     .map((sign) => leaning(upright, sign * heaviest * lean))
     .reduce((a, b) =>
-      leans(a, [1], under, running.speed).one! <= leans(b, [1], under, running.speed).one! ? a : b,
+      momentToLift(a, under, running.speed, false, wind) <= momentToLift(b, under, running.speed, false, wind)
+        ? a
+        : b,
     );
-  const ballast = ballastFor(body, height, under, running.speed, 0);
+  const ballast = ballastFor(body, height, under, running.speed, 0, wind);
   const people = masses.reduce((sum, m) => sum + m, 0);
-  const lowerSeats = lowerSeatsFor(body, people, under, running.speed, 0);
-  const up = leans(standing(upright, heaviest), masses, under, running.speed).one;
+  const lowerSeats = lowerSeatsFor(body, people, under, running.speed, 0, wind);
+  const up = leans(standing(upright, heaviest), masses, under, running.speed, false, wind).one;
   return {
     place: { ...under, speed: running.speed, at: view.at(running.at) },
-    speed: speedWhileLeaning(upright, heaviest, lean, under),
+    speed: speedWhileLeaning(upright, heaviest, lean, under, wind),
     ...(ballast === undefined ? {} : { ballast }),
     ...(lowerSeats === undefined ? {} : { lowerSeats }),
     ...(up === undefined ? {} : { standingUp: up }),
-    ...(heaviest > 0 ? { stepOff: steppingOff(upright, heaviest, 0, 0) / heaviest } : {}),
+    ...(heaviest > 0 ? { stepOff: steppingOff(upright, heaviest, 0, 0, wind) / heaviest } : {}),
   };
 }
 

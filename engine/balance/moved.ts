@@ -43,7 +43,7 @@ export const standing = (body: Body, riderMass: number): Body => raised(body, ri
  *
  * @param across where the rider sat, and @param step where the foot is put, m from the middle
  */
-export function steppingOff(body: Body, riderMass: number, across: number, step: number): number {
+export function steppingOff(body: Body, riderMass: number, across: number, step: number, wind = 0): number {
   const moved = Math.max(Math.abs(step - across), Math.abs(-step - across));
-  return momentToLift(body, { curvature: 0, cant: 0 }, 0) - riderMass * moved;
+  return momentToLift(body, { curvature: 0, cant: 0 }, 0, false, wind) - riderMass * moved;
 }

@@ -136,6 +136,7 @@ export function speedWhileLeaning(body: Body, mass: number, lean: number, under:
 /**
  * Ballast at a height that leaves the wheels a wanted share in a curve at a speed, kg; undefined where no
  * amount does (it lies too high) up to ten times the body's mass.
+ * @param wind moment of the wind ÷ (g·Z) of the body as it is; the moment itself stays what it is
  */
 export function ballastFor(
   body: Body,
@@ -147,7 +148,7 @@ export function ballastFor(
 ): number | undefined {
   const at = body.vehicle.length / 2;
   const left = (mass: number): number =>
-    shareAt(liftOf(withPoint(body, { mass, at, across: 0, height })), under, speed, wind) - share;
+    shareOf(withPoint(body, { mass, at, across: 0, height }), under, speed, wind * body.Z) - share;
   return leastThat(left, body.mass * 10);
 }
 
@@ -162,9 +163,13 @@ export function lowerSeatsFor(
 ): number | undefined {
   if (riderMass <= 0) return undefined;
   const left = (drop: number): number =>
-    shareAt(liftOf(raised(body, -riderMass * drop)), under, speed, wind) - share;
+    shareOf(raised(body, -riderMass * drop), under, speed, wind * body.Z) - share;
   return leastThat(left, body.Z / riderMass);
 }
+
+/** @param gale moment of the wind ÷ g, kg·m */
+const shareOf = (body: Body, under: Under, speed: number, gale: number): number =>
+  shareAt(liftOf(body), under, speed, gale / body.Z);
 
 /** Least x in [0, most] with f(x) ≥ 0, f changing its sign once; by halving to one part in 2⁵⁰. */
 function leastThat(f: (x: number) => number, most: number): number | undefined {
