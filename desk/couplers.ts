@@ -88,7 +88,7 @@ function strengthTable({ data }: CouplerLoads, voice: Voice): WordTable {
   ];
   return {
     title: 'What the couplings must bear, handled roughly',
-    head: ['behind', 'steady pull', 'peak pull', 'when', 'peak push', 'when', 'working load'],
+    head: ['behind', 'steady pull', 'peak pull', 'pulled when', 'peak push', 'pushed when', 'working load'],
     rows: data.gaps.map(({ gap, steady, pull, push, strength, known }) => [
       vehicleAt(voice, gap),
       force(steady),
