@@ -15,6 +15,7 @@ import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { SumOutcome } from '../../engine/sums/types.ts';
 import { trainPull } from '../../engine/traction/pull.ts';
 import type { BrakeGear, Vehicle } from '../../engine/vehicle/types.ts';
+import { brakedTrain } from './braked-trains.ts';
 import { dressed, quickAnswer } from './dressed-outings.ts';
 import { type Draw, drawer } from './random-outings.ts';
 
@@ -131,6 +132,17 @@ function furnishedVehicle(draw: Draw, vehicle: Vehicle): Vehicle {
       : {}),
   };
 }
+
+/** Trains whose reservoirs or chambers are too small for their cylinders, or give more than is stated. */
+export const unequalTrains = (altitude: number): Outing[] =>
+  [
+    brakedTrain('automatic-air', 2, { reservoirVolume: 1.2e-4 }),
+    brakedTrain('automatic-air', 2, { reservoirVolume: 1e-3, workingPressure: exact(200_000) }),
+    brakedTrain('automatic-vacuum', 2, { chamberVolume: 8e-4 }),
+  ].map((train) => {
+    const outing = dressed(3);
+    return { ...outing, train, riders: [], conditions: { ...outing.conditions, altitude } };
+  });
 
 /** A dressed outing with chains, flags, a following train, altitude, wind, cant, springs and flanges. */
 export function furnished(seed: number): Outing {
