@@ -26,7 +26,7 @@ const notes: Readonly<Record<SumDiffers, string>> = {
   margin:
     'Reckoned along the line, with a margin ahead added; without it, on an even grade like the one there:',
   rolling: 'Rolling resistance, which helps to hold, is taken off the pull of the grade:',
-  metres: 'Reckoned along the line in whole metres:',
+  metres: 'At the least; the place is sought back along the line, in whole metres:',
   edge: 'Short of this edge, so that every wheel keeps its share of load:',
   part: 'It rests on this part of the reckoning:',
 };

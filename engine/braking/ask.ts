@@ -4,11 +4,11 @@
  */
 import { fillTrain, type GearFill, type TrainFill } from '../brake/fill.ts';
 import type { MissingPart } from '../brake/lay.ts';
-import { type AirKind, airKinds } from '../brake/levels.ts';
-import { describesFilling } from '../brake/parts.ts';
+import { type AirKind, airKinds, Levels } from '../brake/levels.ts';
+import { cylinderParts, describesFilling } from '../brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../brake/slide.ts';
-import { gearStates, isVacuumKind } from '../brake/system.ts';
+import { gearStates, isVacuumKind, suppliedKinds } from '../brake/system.ts';
 import { GRAVITY } from '../constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
@@ -145,6 +145,7 @@ function strong(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
       required: amount(STRONG, 'ratio'),
       margin: STRONG / worst.ofWorking - 1,
       facts: { kind, cars: over.length, pressure: amount(worst.pressure, pressureKind(worst.gear)) },
+      ...pressureSum(context, worst.gear),
       source: SOURCE,
     }),
   ];
@@ -168,9 +169,32 @@ function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
         cars: small.length,
         pressure: amount(worst.pressure, pressureKind(worst.gear)),
       },
+      ...pressureSum(context, worst.gear),
       source: SOURCE,
     }),
   ];
+}
+
+/** Where the air of a car's own reservoir or chamber ends up; of other kinds the pipe decides. */
+function pressureSum({ outing }: OutingContext, gear: BrakeGear): { sum?: SumRef } {
+  const parts = cylinderParts(gear);
+  const { vehicles } = outing.train;
+  const charge = vehicles.find((v) => suppliedKinds(v).includes(gear.kind))?.brakeSupply?.pressure;
+  const { reservoirVolume: reservoir, chamberVolume: chamber } = gear.rigging ?? {};
+  if ('missing' in parts) return {};
+  const { swept, clearance, strokeAt: spring } = parts.piston;
+  const air = dayAir(outing.conditions).pressure;
+  if (gear.kind === 'automatic-air' && charge !== undefined && reservoir !== undefined) {
+    const inputs = { reduction: charge, charge, reservoir, swept, clearance, spring, air };
+    return { sum: { id: 'cylinder-from-reduction', inputs, differs: 'part' } };
+  }
+  if (gear.kind === 'automatic-vacuum' && chamber !== undefined) {
+    const vacuum = new Levels(gear.kind, air, vehicles, undefined).working();
+    return {
+      sum: { id: 'vacuum-chamber', inputs: { vacuum, chamber, swept, spring, air }, differs: 'part' },
+    };
+  }
+  return {};
 }
 
 const pressureKind = (gear: BrakeGear): 'vacuum' | 'gaugePressure' =>

@@ -32,9 +32,11 @@ export interface Where {
 }
 
 /**
- * How a finding's figure differs from its sum's. `even`: reckoned along the line, the sum on one even grade.
- * `margin`: likewise, with a margin added. `rolling`: less rolling resistance, which helps to hold. `metres`: in
- * whole metres. `edge`: short of what the sum gives, to leave wheels their load. `part`: the sum gives a part of it.
+ * How a finding's figure differs from its sum's.
+ *
+ * `even` reckoned along the line, the sum on one even grade · `margin` likewise, and a margin added · `rolling` less
+ * rolling resistance, which helps to hold · `metres` at least so much, sought in whole metres · `edge` short of what
+ * the sum gives, to leave wheels their load · `part` the sum gives a part of it
  */
 export type SumDiffers = 'even' | 'margin' | 'rolling' | 'metres' | 'edge' | 'part';
 

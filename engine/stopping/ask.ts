@@ -169,7 +169,7 @@ export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array):
         margin: -1,
         facts: { reason: why.kind, what: why.what },
         ...(ofStopping(why.kind)
-          ? { sum: stopSum(ready, map, worst, wanted[worst], steepestFall(ready, at[first], at[last])) }
+          ? stopSum(ready, map, worst, wanted[worst], 'even', steepestFall(ready, at[first], at[last]))
           : {}),
         source: why.source,
       });
@@ -181,7 +181,7 @@ export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array):
       required: amount(wanted[worst], 'speed'),
       margin: limit[worst] / wanted[worst] - 1,
       facts: { reason: why.kind, what: why.what, at: amount(at[worst], 'length') },
-      ...(ofStopping(why.kind) && limit[worst] > 0 ? { sum: stopSum(ready, map, worst, limit[worst]) } : {}),
+      ...(ofStopping(why.kind) && limit[worst] > 0 ? stopSum(ready, map, worst, limit[worst]) : {}),
       source: why.source,
       sure: 'assumed',
     });
@@ -198,9 +198,17 @@ function steepestFall({ context, potential }: Prepared, from: number, to: number
 }
 
 /** The cautious stop from a speed at a place of the map. */
-function stopSum(ready: Prepared, map: SpeedMap, j: number, speed: number, fall?: number): SumRef {
+function stopSum(
+  ready: Prepared,
+  map: SpeedMap,
+  j: number,
+  speed: number,
+  differs: 'even' | 'margin' = 'even',
+  fall?: number,
+): { sum?: SumRef } {
   const { cautious } = ready.models(map.railState);
-  return evenStop(cautious, ready.context.loaded.mass, map.at[j], speed, fall);
+  const sum = evenStop(cautious, ready.context.loaded.mass, map.at[j], speed, fall);
+  return sum ? { sum: { ...sum, differs } } : {};
 }
 
 /** Gap to the train ahead, where this train needs more than the host's least. */
@@ -230,9 +238,7 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
         speed: amount(run, 'speed'),
       },
       // Where the host's least gap is more than the stop asks for, the rule is the figure.
-      ...(needed === least?.value || run <= 0
-        ? {}
-        : { sum: { ...stopSum(ready, map, worst, run), differs: 'margin' as const } }),
+      ...(needed === least?.value || run <= 0 ? {} : stopSum(ready, map, worst, run, 'margin')),
       source: least?.source ?? 'cautious stopping distance and margin',
       sure: 'assumed',
     }),

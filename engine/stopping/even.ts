@@ -1,7 +1,7 @@
 /**
  * The sum of a stop on an even grade that is nearest to a stop along the line: its numbers are the model's own.
  *
- *   a = (G + R)/m at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *   a = G/m, r = R/(m·g) at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
  *
  * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M
  * with the inertia of the wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several together
@@ -14,28 +14,45 @@ import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
 import { stopDistance } from './stop.ts';
 
+/** Share of the brake that must be left over by the fall for an even grade to say anything. */
+const SLIM = 0.1;
+
 /**
+ * Undefined without a brake, and where a brake just holds the fall: such a stop hangs on every metre of ground.
+ *
  * @param mass of the train, likely, kg
  * @param fall grade for a stop that does not end, rise over run
  */
-export function evenStop(model: StopModel, mass: number, at: number, speed: number, fall = 0): SumRef {
+export function evenStop(
+  model: StopModel,
+  mass: number,
+  at: number,
+  speed: number,
+  fall = 0,
+): SumRef | undefined {
   const { reaction, inertia, massFactor, a, b, c } = model;
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
+  const ends = distance < Infinity;
   const v = speed * Math.SQRT1_2;
+  const deceleration = brakeForce(model.force, v) / heavy;
+  const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
+  const grade = ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall;
+  if (deceleration <= 0) return undefined;
+  if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   const { dead, build } = oneRamp(model, v);
   return {
     id: 'stopping-distance',
     inputs: {
       speed,
-      deceleration: (brakeForce(model.force, v) + a + v * (b + v * c)) / heavy,
+      deceleration,
       reaction,
       'dead-time': dead,
       'build-up': build,
-      grade: distance < Infinity ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall,
+      grade,
+      resistance,
       'rotating-share': inertia / heavy - 1,
     },
-    differs: 'even',
   };
 }
 

@@ -11,7 +11,7 @@ function witnessed(i: Readonly<Record<string, number>>): number {
   const rate = (t: number): number => {
     const on = t - i.reaction - i['dead-time'];
     const share = on <= 0 ? 0 : Math.min(1, on / i['build-up']);
-    const pull = -GRAVITY * i.grade;
+    const pull = -GRAVITY * (i.grade + i.resistance);
     return (t < i.reaction ? Math.max(0, pull) : pull - share * i.deceleration) / (1 + i['rotating-share']);
   };
   const step = 1e-3;
@@ -38,6 +38,7 @@ describe('stopping-distance', () => {
         'dead-time': draw(0, 1.5),
         'build-up': draw(0.1, 4),
         grade: draw(-0.03, 0.03),
+        resistance: draw(0, 0.02),
         'rotating-share': draw(0, 0.3),
       };
       const outcome = evaluateSum(sum, inputs);

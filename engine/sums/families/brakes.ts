@@ -16,6 +16,8 @@ const passage = [
   input('coefficient', 'ratio', { low: 0.01, high: 1, default: 0.65 }),
   input('temperature', 'temperature', { low: 200, high: 500, default: STANDARD_TEMPERATURE }),
 ];
+/** Of the day, absolute. */
+const air = input('air', 'pressure', { low: 20_000, high: 120_000, default: AIR });
 const times = [result('isothermal', 'time'), result('adiabatic', 'time')];
 const through = (i: Readonly<Record<string, number>>) => ({
   volume: i.volume,
@@ -110,6 +112,7 @@ export const brakeSums: readonly Sum[] = [
       input('swept', 'volume', positive),
       input('clearance', 'volume', positive),
       input('spring', 'gaugePressure', { low: 0, high: 1e6, default: SEAL_PRESSURE }),
+      air,
     ],
     results: [
       result('cylinder', 'gaugePressure'),
@@ -125,9 +128,10 @@ export const brakeSums: readonly Sum[] = [
         swept: i.swept,
         strokeAt: Math.max(SEAL_PRESSURE, i.spring),
       };
-      const equal = equalised(i.charge + AIR, i.reservoir, piston, AIR);
-      const cylinder = cylinderPressure(i.reduction, i.charge + AIR, i.reservoir, piston, AIR);
-      return [cylinder - AIR, equal - AIR, i.charge + AIR - equal];
+      const charge = i.charge + i.air;
+      const equal = equalised(charge, i.reservoir, piston, i.air);
+      const cylinder = cylinderPressure(i.reduction, charge, i.reservoir, piston, i.air);
+      return [cylinder - i.air, equal - i.air, charge - equal];
     },
   },
   {
@@ -137,14 +141,16 @@ export const brakeSums: readonly Sum[] = [
       input('chamber', 'volume', positive),
       input('swept', 'volume', positive),
       input('spring', 'vacuum', { low: 0, high: AIR, default: SEAL_PRESSURE }),
+      air,
     ],
     results: [result('left', 'vacuum')],
     equation: 'left = p_a − (p_a − vacuum)·V_c/(V_c − V_s·s)',
     source: 'Boyle’s law',
     compute: (i) => {
+      if (i.vacuum > i.air) return problem('vacuum', i.vacuum, 'no more than the pressure of the air');
       if (i.chamber <= i.swept) return problem('chamber', i.chamber, 'more than what the piston sweeps');
       const piston = { clearance: 0, swept: i.swept, strokeAt: Math.max(SEAL_PRESSURE, i.spring) };
-      return [automaticVacuumDifference(i.vacuum, i.chamber, piston, AIR)];
+      return [automaticVacuumDifference(i.vacuum, i.chamber, piston, i.air)];
     },
   },
   {

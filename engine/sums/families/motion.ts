@@ -18,22 +18,24 @@ export const motionSums: readonly Sum[] = [
       input('dead-time', 'time', { low: 0, high: 60, default: 0 }),
       input('build-up', 'time', { low: 0, high: 120, default: 0 }),
       grade,
+      input('resistance', 'specificForce', { low: 0, high: 0.2, default: 0 }),
       input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
     ],
     results: [result('distance', 'length'), result('time', 'time'), result('before-brake', 'length')],
     equation:
-      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·i; on a grade i the fall acts through all of it; at a stand before tb is over, the ramp alone; wheels: a and g·i ÷ (1 + γ)',
+      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·(i + r); grade i and resistance r act through all of it; at a stand before tb is over, the ramp alone; wheels: all ÷ (1 + γ)',
     source: 'kinematics, integrated exactly; build-up linear as in IEEE 1698-2009 clause 3',
     compute: (given) => {
       const { speed: v0, reaction, 'dead-time': dead, 'build-up': tb, 'rotating-share': share } = given;
       const b = given.deceleration / (1 + share);
-      const pull = (GRAVITY * given.grade) / (1 + share);
+      const against = GRAVITY * (given.grade + given.resistance);
+      const pull = against / (1 + share);
       const net = b + pull;
       if (net <= 0)
         return {
           symbol: 'deceleration',
           found: `${given.deceleration}`,
-          expected: `more than the fall of ${(-GRAVITY * given.grade).toFixed(3)} m/s²: the brake does not hold`,
+          expected: `more than the fall of ${(-against).toFixed(3)} m/s²: the brake does not hold`,
         };
       // Power is on in the reaction: a rise does not slow the train, a fall speeds it up.
       const gain = Math.max(0, -pull);

@@ -1,0 +1,174 @@
+/**
+ * Outings on which nearly every finding with a sum appears, and each such finding beside what its sum gives.
+ * Runs by itself in a bundle too (tests/support/bundled.ts).
+ */
+import { lookAtBrakes } from '../../desk/brakes.ts';
+import type { Finding, SumDiffers } from '../../engine/finding/types.ts';
+import { type OutingContext, openOuting } from '../../engine/outing/context.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { exact } from '../../engine/quantity.ts';
+import { resistanceTerms } from '../../engine/resistance/train.ts';
+import { stopMargin } from '../../engine/stopping/map.ts';
+import { prepare } from '../../engine/stopping/prepare.ts';
+import { stopDistance } from '../../engine/stopping/stop.ts';
+import { evaluateSum, findSum } from '../../engine/sums/register.ts';
+import type { SumOutcome } from '../../engine/sums/types.ts';
+import { trainPull } from '../../engine/traction/pull.ts';
+import type { BrakeGear, Vehicle } from '../../engine/vehicle/types.ts';
+import { brakedTrain } from './braked-trains.ts';
+import { dressed, quickAnswer } from './dressed-outings.ts';
+import { type Draw, drawer } from './random-outings.ts';
+
+export interface FindingSum {
+  readonly code: string;
+  readonly id: string;
+  readonly differs?: SumDiffers;
+  readonly inputs: Readonly<Record<string, number>>;
+  readonly outcome: SumOutcome;
+  readonly finding: Finding;
+  /** Cautious stop from the sum's speed where the finding says, m; of stops at a stated place alone. */
+  readonly stop?: number;
+  /** Pull of the engines on a bad day at the speed found, N; of slow climbs alone. */
+  readonly pull?: number;
+  /** Margin kept ahead, m. */
+  readonly margin: number;
+  /** Rolling resistance that helps the standing train, N. */
+  readonly free: number;
+}
+
+/** Sums left out have defaults that change nothing. */
+export const neutral = ({ id, inputs }: Pick<FindingSum, 'id' | 'inputs'>): boolean =>
+  (findSum(id)?.inputs ?? []).every(
+    (s) => inputs[s.symbol] !== undefined || s.default === 0 || s.default === 1,
+  );
+
+export function sumsOf(
+  outing: Outing,
+  findings = everyFinding(outing),
+  step = 1,
+  samples = 40,
+): FindingSum[] {
+  const ready = prepare(openOuting(outing), step, samples);
+  const { context } = ready;
+  return findings.flatMap((finding): FindingSum[] => {
+    const { sum, facts } = finding;
+    if (!sum) return [];
+    const formula = findSum(sum.id);
+    if (!formula) throw new Error(`no sum ${sum.id}`);
+    const at = facts['at'];
+    return [
+      {
+        code: finding.code,
+        ...sum,
+        outcome: evaluateSum(formula, sum.inputs),
+        finding,
+        ...(sum.id === 'stopping-distance' && typeof at === 'object'
+          ? {
+              stop: stopDistance(
+                ready.models(outing.conditions.railState).cautious,
+                at.si,
+                sum.inputs['speed'],
+              ),
+            }
+          : {}),
+        ...(finding.code === 'slow-on-grade' ? { pull: pullAt(context, finding.found?.si ?? 0) } : {}),
+        margin: stopMargin(context),
+        free: resistanceTerms(context.loaded.vehicles, -1).a,
+      },
+    ];
+  });
+}
+
+/** Engines here are driven on all wheels, so that their adhesion does not ask how steep it is. */
+const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
+  trainPull(loaded, Math.max(speed, 0.05), outing.assumed.adhesion[outing.conditions.railState], 0, -1) ??
+  NaN;
+
+const everyFinding = (outing: Outing): Finding[] => [
+  ...quickAnswer(outing).findings,
+  ...lookAtBrakes(outing).findings,
+];
+
+/** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, else good */
+const chain = (draw: Draw, kind: number) => ({
+  count: 2,
+  ...(kind < 0.1 ? {} : { size: draw(0, 1) < 0.5 ? 0.00635 : 0.0047625 }),
+  slack: draw(0, 0.06),
+  ...(kind < 0.2
+    ? { weakestPart: exact(draw(50, 500)), weakestPartName: 'hook' }
+    : draw(0, 1) < 0.5
+      ? { weakestPart: exact(draw(2000, 9000)), weakestPartName: 'hook' }
+      : {}),
+});
+
+/** Cylinders whose leak was measured, on some. */
+const leaking = (draw: Draw, gear: BrakeGear): BrakeGear =>
+  gear.rigging && draw(0, 1) < 0.7 ? { ...gear, rigging: { ...gear.rigging, leakRate: draw(5, 100) } } : gear;
+
+function furnishedVehicle(draw: Draw, vehicle: Vehicle): Vehicle {
+  const kind = draw(0, 1);
+  const lift = draw(0, 1) < 0.15 ? draw(0.2, 0.8) : 0;
+  return {
+    ...vehicle,
+    seats: vehicle.seats.map((s) => ({ ...s, height: s.height + lift, across: draw(-0.06, 0.06) })),
+    front: { type: 'link', chain: chain(draw, kind) },
+    rear: { type: 'link', chain: chain(draw, kind) },
+    brakes: vehicle.brakes.map((gear) => leaking(draw, gear)),
+    flange: { angle: draw(1, 1.25) },
+    suspension: { equalised: false, twistFreedom: draw(0.002, 0.02), rollStiffness: exact(draw(4e4, 1e5)) },
+    // Strong at starting, weak at speed.
+    ...(vehicle.traction
+      ? {
+          traction: {
+            kind: 'drawbar' as const,
+            curve: [
+              { speed: 0, force: draw(1, 3) * vehicle.tare.value },
+              { speed: 0.6, force: draw(0.1, 0.6) * vehicle.tare.value },
+              { speed: 1, force: 0 },
+            ],
+            how: 'stated' as const,
+          },
+        }
+      : {}),
+  };
+}
+
+/** Trains whose reservoirs or chambers are too small for their cylinders, or give more than is stated. */
+export const unequalTrains = (altitude: number): Outing[] =>
+  [
+    brakedTrain('automatic-air', 2, { reservoirVolume: 1.2e-4 }),
+    brakedTrain('automatic-air', 2, { reservoirVolume: 1e-3, workingPressure: exact(200_000) }),
+    brakedTrain('automatic-vacuum', 2, { chamberVolume: 8e-4 }),
+  ].map((train) => {
+    const outing = dressed(3);
+    return { ...outing, train, riders: [], conditions: { ...outing.conditions, altitude } };
+  });
+
+/** A dressed outing with chains, flags, a following train, altitude, wind, cant, springs and flanges. */
+export function furnished(seed: number): Outing {
+  const draw = drawer(seed + 4000);
+  const outing = dressed(seed);
+  return {
+    ...outing,
+    line: {
+      ...outing.line,
+      twist: draw(0.001, 0.01),
+      cants: [
+        { at: 0, cant: draw(-0.02, 0.02) },
+        { at: outing.line.length, cant: draw(-0.02, 0.02) },
+      ],
+    },
+    train: {
+      ...outing.train,
+      vehicles: outing.train.vehicles.map((v) => furnishedVehicle(draw, v)),
+      chainsFastened: draw(0, 1) < 0.7,
+    },
+    host: {
+      ...outing.host,
+      flagDistance: { value: draw(5, 60), source: 'made up' },
+      ...(draw(0, 1) < 0.5 ? { chainLoad: { value: draw(3000, 9000), source: 'made up' } } : {}),
+    },
+    following: { after: draw(20, 200), speed: draw(1, 4) },
+    conditions: { ...outing.conditions, altitude: draw(500, 2500), crosswind: draw(0, 8) },
+  };
+}
