@@ -4,11 +4,10 @@
  */
 import { lookAtBrakes } from '../../desk/brakes.ts';
 import type { Finding, SumDiffers } from '../../engine/finding/types.ts';
-import { type OutingContext, openOuting } from '../../engine/outing/context.ts';
+import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/context.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/quantity.ts';
 import { resistanceTerms } from '../../engine/resistance/train.ts';
-import { stopMargin } from '../../engine/stopping/map.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { stopDistance } from '../../engine/stopping/stop.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
