@@ -144,8 +144,13 @@ worker.addEventListener('error', () => {
   fault.value = 'The check has stopped. Load the page again; your work is kept.';
 });
 
+let reading: Json | undefined;
+
+/** Each paper is read once: a new outing, even an equal one, is answered anew. */
 async function readPaper(): Promise<void> {
   const json = paper.value;
+  if (json === reading) return;
+  reading = json;
   const read = await readOuting({ path: 'outing', content: JSON.stringify(json) }, async () => undefined);
   if (paper.value !== json) return;
   problems.value = read.ok ? [] : read.problems;
