@@ -39,7 +39,7 @@ export function couplerPlot(bands: readonly GapBand[], words: CouplerPlotWords, 
       'small',
       16,
       height - 8,
-      'dark: half of the runs stay below · light: nine in ten · line: the most seen',
+      'full: half of the runs stay below · pale: nine in ten · line: the most seen',
       12,
     ),
   ]);

@@ -177,3 +177,13 @@ for (const theme of ['light', 'dark'] as const) {
     }
   });
 }
+
+test('the name of the open room is in sight, however it was opened', async ({ page }) => {
+  await open(page, url(), 'card');
+  const current = page.locator('nav [aria-current]');
+  await expect(current).toHaveText('Running card');
+  await expect(current).toBeInViewport({ ratio: 1 });
+  await page.goto(`${url()}#train`);
+  await expect(current).toHaveText('Train and riders');
+  await expect(current).toBeInViewport({ ratio: 1 });
+});
