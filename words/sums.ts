@@ -231,7 +231,7 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'Lean that lifts a wheel',
     'How far may people lean before a wheel lifts?',
     'mass=500lb people=180lb height=22in base=7.75in sideways=0.5m/s²',
-    'How far their centre of gravity shifts, not their head. Negative: a wheel has lifted already. Jolts and rough track are left out.',
+    'How far their centre of gravity shifts, not their head. Negative: a wheel has lifted already. Offset is toward the inside of the curve; evenness is the lightest truck’s load by its even share; roll is how many times larger springs make a sideways moment. Jolts and rough track are left out.',
   ),
   'tilt-to-height': w(
     'Centre of gravity from a tilt test',

@@ -60,6 +60,25 @@ test('a finding opens its sum with the numbers put in', async ({ page }) => {
   await expect(page.locator(`#s-${first[0]}`)).toHaveValue(first[1]);
 });
 
+test('an opened finding shows its equation with the numbers put in', async ({ page }) => {
+  await open(page, url(), 'papers');
+  await page.getByLabel('rail state').selectOption('greasy');
+  await page.goto(`${url()}#answer`);
+  const finding = page.locator('details.finding', { hasText: 'F = µ·N' });
+  await finding.first().waitFor({ state: 'attached', timeout: 15_000 });
+  await finding.first().locator('summary').click();
+  const sum = finding.first().locator('.sum-of');
+  await expect(sum).toBeVisible();
+  const [, adhesion, load, force] =
+    /F = µ·N.*adhesion = ([\d.]+), load = ([\d.]+) lbf.*force = ([\d.]+) lbf/s.exec(
+      (await sum.textContent()) ?? '',
+    ) ?? [];
+  // Worked by hand from what is shown, within its last digits.
+  expect(Math.abs(Number(adhesion) * Number(load) - Number(force))).toBeLessThan(0.02);
+  await fits(page);
+  await barrierFree(page, 'finding');
+});
+
 const pages = ['sums', 'sums/stopping-distance', 'sums/overturning-speed', 'sums/child-weight'];
 
 async function look(page: Page, room: string): Promise<void> {

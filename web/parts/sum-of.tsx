@@ -11,14 +11,12 @@ export function SumOf({ sum, voice }: { readonly sum: SumRef; readonly voice: Vo
     <>
       <dt>sum</dt>
       <dd class="sum-of">
-        <a href={sumLink(told.id, sum.inputs, voice.system)}>{told.title}</a>. {told.note}
-        <p class="equation">{told.equation}</p>
-        <p>With {told.inputs.join(', ')}:</p>
-        {told.results.map((text) => (
-          <p key={text} class="result">
-            {text}
-          </p>
-        ))}
+        <a href={sumLink(told.id, sum.inputs, voice.system)}>{told.title}</a> {told.note}
+        <p>{told.equation}</p>
+        <p>{told.inputs.join(', ')}</p>
+        <p>
+          <strong>{told.results.join(', ')}</strong>
+        </p>
         <p>Source: {told.source}.</p>
       </dd>
     </>

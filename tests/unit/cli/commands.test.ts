@@ -36,6 +36,35 @@ describe('exit codes', () => {
   });
 });
 
+describe('the sum behind a finding', () => {
+  it('shows equation, numbers put in and result', () => {
+    const { stdout } = heedway('check', 'examples/heavy-air.json', '--no-remedies');
+    // The engine's starting pull is set by adhesion: 0.18 × 1494.65 lbf = 269.04 lbf, said downward.
+    expect(stdout).toContain(
+      [
+        '     Sum adhesion-limit: What can the wheels hold or pull before they slip?',
+        '       F = µ·N',
+        '       adhesion = 0.18, load = 1494.65 lbf',
+        '       → force = 269.03 lbf',
+        '       Source: definition of adhesion.',
+      ].join('\n'),
+    );
+  });
+
+  it('says where the finding is reckoned along the line and the sum on an even grade, in the units asked for', () => {
+    const { stdout } = heedway(
+      'check',
+      'examples/brake-not-measured.json',
+      '--no-remedies',
+      '--units',
+      'metric',
+    );
+    expect(stdout).toMatch(
+      /Sum stopping-distance: .*\n +Reckoned along the line.*\n +s = .*\n +speed = [\d.]+ km\/h, .*grade = -[\d.]+ %.*\n +→ distance = [\d.]+ m/,
+    );
+  });
+});
+
 describe('sum', () => {
   it('prints the documented shape', () => {
     const json = JSON.parse(
