@@ -113,12 +113,13 @@ function byRule({ outing }: OutingContext, { gap, chain }: ChainRow): Finding[] 
   ];
 }
 
-/** What the chain holds on the steepest grade: the tail with heavy riders. */
-/** The sums are of one chain: chains side by side share a load, and have none. */
 type OneSum = { readonly sum?: SumRef };
 
-const ofOne = ({ chain }: ChainRow, sum: SumRef): OneSum => (chain && chain.count > 1 ? {} : { sum });
+/** The sums are of one chain that takes all; chains side by side that share a load have none. */
+const ofOne = ({ chain }: ChainRow, sum: SumRef): OneSum =>
+  chain && chain.count > 1 && chain.difference !== null ? {} : { sum };
 
+/** What the chain holds on the steepest grade: the tail with heavy riders. */
 function steadySum({ vehicles }: LoadedTrain, { gap, steady }: ChainRow): SumRef {
   const mass = vehicles.slice(gap + 1).reduce((sum, v) => sum + v.massHigh, 0);
   return { id: 'grade-force', inputs: { mass, grade: steady / (mass * GRAVITY) } };

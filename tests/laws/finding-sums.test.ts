@@ -87,6 +87,7 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'chain-too-weak chain-snatch': (s, v) => same(v['force'], found(s)),
   'chain-too-weak grade-force': (s, v) => same(v['force'], found(s)),
   'chain-strength-unknown grade-force': (s, v) => same(v['force'], required(s)),
+  'chain-strength-unknown chain-snatch': (s, v) => same(v['force'], required(s)),
   'parting-held-by-chains chain-snatch': (s, v) => same(v['force'], found(s)),
   'parting-held-by-chains grade-force': (s, v) => same(v['force'], found(s)),
   // Resistance that grows with speed is left out, so the sum runs a little faster: up to 1.46 measured.
