@@ -1,5 +1,6 @@
 import '@fontsource-variable/cabin';
 import './look/workbench.css';
+import './look/print.css';
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { start } from './state/session.ts';

@@ -187,3 +187,30 @@ test('the name of the open room is in sight, however it was opened', async ({ pa
   await expect(current).toHaveText('Train and riders');
   await expect(current).toBeInViewport({ ratio: 1 });
 });
+
+for (const dark of ['the device', 'the choice'] as const) {
+  test(`on paper the answer is dark on white with its word and its sums, dark by ${dark}`, async ({
+    page,
+  }) => {
+    await page.emulateMedia({ colorScheme: dark === 'the device' ? 'dark' : 'light' });
+    await open(page, url(), 'answer');
+    if (dark === 'the choice') await page.getByLabel('Light').selectOption('dark');
+    await page.emulateMedia({ media: 'print', colorScheme: dark === 'the device' ? 'dark' : 'light' });
+    const light = (color: string): number =>
+      (color.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, n) => sum + Number(n), 0) / 3;
+    const [ink, sheet, drawn] = await page.evaluate(() => [
+      getComputedStyle(document.querySelector('main h1') as Element).color,
+      getComputedStyle(document.body).backgroundColor,
+      getComputedStyle(document.querySelector('.strip .paper') as Element).fill,
+    ]);
+    expect(light(ink)).toBeLessThan(80);
+    expect(light(sheet)).toBe(255);
+    expect(light(drawn)).toBe(255);
+    await expect(page.locator('.verdict')).toBeVisible();
+    await expect(page.locator('footer')).toBeVisible();
+    await expect(page.locator('nav')).toBeHidden();
+    await expect(page.getByRole('button', { name: 'Save drawing' })).toBeHidden();
+    // Closed on the screen, open on paper.
+    await expect(page.locator('details.finding').first().getByText('how sure')).toBeVisible();
+  });
+}
