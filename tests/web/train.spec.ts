@@ -55,6 +55,32 @@ test('a vehicle is carried to another place, and undo brings it back', async ({ 
   await expect.poll(() => order(page)).toEqual(whole);
 });
 
+test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
+  await open(page, url(), 'train');
+  await page.getByRole('button', { name: 'Move Air car 4 back' }).click();
+  const moved = await order(page);
+  await vehicle(page, 'Air car 1').scrollIntoViewIfNeeded();
+  const from = await middle(vehicle(page, 'Air car 1'));
+  const to = await middle(vehicle(page, 'Air car 3'));
+  await page.evaluate(
+    ([a, b]) => {
+      const fire = (type: string, { x, y }: { x: number; y: number }): void => {
+        const at = document.elementFromPoint(x, y) ?? document.body;
+        const more = { bubbles: true, button: 0, isPrimary: true, pointerId: 1, clientX: x, clientY: y };
+        at.dispatchEvent(new PointerEvent(type, more));
+      };
+      fire('pointerdown', a);
+      fire('pointermove', { x: (a.x + b.x) / 2, y: a.y });
+      fire('pointermove', b);
+      fire('pointerup', b);
+      const undo = [...document.querySelectorAll('button')].find((e) => e.textContent === 'Undo');
+      undo?.click();
+    },
+    [from, to] as const,
+  );
+  await expect.poll(() => order(page)).toEqual(moved);
+});
+
 test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
   await open(page, url(), 'train');
   const yard = page.locator('[data-yard]');

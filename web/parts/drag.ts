@@ -50,7 +50,7 @@ export function grab(event: PointerEvent, errand: Errand): void {
   const up = (e: PointerEvent): void => {
     if (e.pointerId !== pointerId) return;
     if (carrying) {
-      swallowClick();
+      swallowClick(e.clientX, e.clientY);
       errand.drop(e.clientX, e.clientY);
     }
     end();
@@ -67,13 +67,14 @@ export function grab(event: PointerEvent, errand: Errand): void {
   for (const [name, listen] of listeners) addEventListener(name, listen as EventListener);
 }
 
-/** The click that follows a carry is not a tap. */
-function swallowClick(): void {
-  const swallow = (e: Event): void => {
+/** The click that follows a carry, where it was let go, is not a tap. */
+function swallowClick(x: number, y: number): void {
+  const swallow = (e: MouseEvent): void => {
+    if (Math.hypot(e.clientX - x, e.clientY - y) > 1) return;
     e.stopPropagation();
     e.preventDefault();
   };
-  addEventListener('click', swallow, { capture: true, once: true });
+  addEventListener('click', swallow, { capture: true });
   setTimeout(() => removeEventListener('click', swallow, { capture: true }), 50);
 }
 
