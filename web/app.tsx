@@ -1,7 +1,7 @@
 /** The frame: the answer's word, the rooms, and how everything is shown. */
 import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { inkSheet } from '../desk/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
@@ -81,15 +81,6 @@ export function App() {
 
 function Head({ room }: { readonly room: string }) {
   const verdict = answer.value?.verdict;
-  const nav = useRef<HTMLElement>(null);
-  useEffect(() => {
-    // On a phone the rooms stand in one row, longer than the screen: the one that is open is brought into it.
-    const open = nav.current?.querySelector<HTMLElement>('[aria-current]');
-    if (nav.current && open)
-      nav.current.scrollTo({
-        left: open.offsetLeft - nav.current.offsetLeft - (nav.current.clientWidth - open.clientWidth) / 2,
-      });
-  }, [room]);
   return (
     <header>
       <div class="top">
@@ -110,7 +101,7 @@ function Head({ room }: { readonly room: string }) {
           <Choices />
         </div>
       </div>
-      <nav aria-label="Rooms" ref={nav}>
+      <nav aria-label="Rooms">
         {rooms.map((r) => (
           <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
             {r.title}
