@@ -60,6 +60,25 @@ test('what is absent can be added: a field, a block, a rule; each one step to un
   await expect(page.getByLabel('source of most riders on a car')).toHaveCount(0);
 });
 
+test('what is typed the moment a field appears stays', async ({ page }) => {
+  await paper(page, "Host's rules");
+  const kept = await page.evaluate(async () => {
+    const choice = document.querySelector<HTMLSelectElement>('#new-rule');
+    if (!choice) return 'no choice';
+    choice.value = 'mostRidersPerCar';
+    choice.dispatchEvent(new Event('change', { bubbles: true }));
+    // Drawn, but not yet painted.
+    await new Promise((go) => setTimeout(go, 0));
+    const field = document.querySelector<HTMLInputElement>('#new-rule-value');
+    if (!field) return 'no field';
+    field.value = '4';
+    field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    await new Promise((go) => setTimeout(go, 200));
+    return field.value;
+  });
+  expect(kept).toBe('4');
+});
+
 test('rows: added whole, put in between, taken out; a half-written one spoils nothing', async ({ page }) => {
   await paper(page, 'Line');
   await unfold(page, /^speed limits/);

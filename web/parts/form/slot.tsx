@@ -1,6 +1,6 @@
 /** What every field has in common: its place, its label, what is wrong with it, what is being typed. */
 import { type Signal, useSignal } from '@preact/signals';
-import { useContext, useEffect } from 'preact/hooks';
+import { useContext, useLayoutEffect } from 'preact/hooks';
 import type { Echo } from '../../../desk/echo.ts';
 import { edit, problems } from '../../state/session.ts';
 import { Choices } from './choices.ts';
@@ -70,7 +70,8 @@ export function Told({ id, echo }: { readonly id: string; readonly echo: Echo | 
 /** What is being typed into a field: kept apart, so that an answer that arrives meanwhile does not wipe it. */
 export function useTyped(kept: string): Signal<string> {
   const text = useSignal(kept);
-  useEffect(() => {
+  // With the drawing itself: after the paint it would wipe what a quick hand has written by then.
+  useLayoutEffect(() => {
     text.value = kept;
   }, [kept]);
   return text;

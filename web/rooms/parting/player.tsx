@@ -1,5 +1,5 @@
 /** Play, pause and step through one parting; what happens, in words and as a table. */
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { PartingGap, PartingPlay } from '../../../desk/parting.ts';
 import { playTable, playWords } from '../../../desk/parting-tables.ts';
 import { say, type Voice } from '../../../words/voice.ts';
@@ -13,7 +13,7 @@ interface Props {
 }
 
 export function Player({ play, gap, voice }: Props) {
-  useEffect(() => {
+  useLayoutEffect(() => {
     stop();
     now.value = 0;
     return stop;
