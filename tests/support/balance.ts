@@ -1,11 +1,27 @@
 /** Made-up cars and people for tests of balance and seating. */
 import { type Body, bodyFrom } from '../../engine/balance/body.ts';
+import type { Line } from '../../engine/line/types.ts';
 import { between, exact } from '../../engine/quantity.ts';
 import type { Rider } from '../../engine/train/types.ts';
 import type { Seat, Vehicle } from '../../engine/vehicle/types.ts';
-import { type Draw, randomVehicle } from './random-outings.ts';
+import { type Draw, randomOuting, randomVehicle } from './random-outings.ts';
 
 export const adultCentre = between(0.23, 0.25, 0.27, 'assumed', 'made up');
+
+/** 200 m of level 7¼-in line, its middle in a curve to the left. @param radius m */
+export const bentLine = (radius: number): Line => ({
+  ...randomOuting(1).line,
+  loop: false,
+  length: 200,
+  gauge: 0.184,
+  contactWidth: 0.2,
+  heights: [
+    { at: 0, height: 0 },
+    { at: 200, height: 0 },
+  ],
+  curves: [{ from: 80, to: 120, startCurvature: 1 / radius, endCurvature: 1 / radius, gaugeWidening: 0 }],
+  cants: [],
+});
 
 export const seatAt = (id: string, at: number, height = 0.38, across = 0): Seat => ({
   id,

@@ -15,27 +15,13 @@ import type { Vehicle } from '../../../engine/vehicle/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { balanceWords } from '../../../words/findings/balance.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { car, person, seatAt } from '../../support/balance.ts';
+import { bentLine, car, person, seatAt } from '../../support/balance.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 
 const draw = drawer(3);
 const engine: Vehicle = { ...randomVehicle(draw, 'engine', true), centreHeight: exact(0.3) };
 
-const line = (changes: Partial<Line> = {}): Line => ({
-  ...randomOuting(1).line,
-  loop: false,
-  length: 200,
-  gauge: 0.184,
-  contactWidth: 0.2,
-  heights: [
-    { at: 0, height: 0 },
-    { at: 200, height: 0 },
-  ],
-  curves: [{ from: 80, to: 120, startCurvature: 1 / 12, endCurvature: 1 / 12, gaugeWidening: 0 }],
-  cants: [],
-  twist: 0.002,
-  ...changes,
-});
+const line = (changes: Partial<Line> = {}): Line => ({ ...bentLine(12), twist: 0.002, ...changes });
 
 const outing = (
   cars: readonly Vehicle[],

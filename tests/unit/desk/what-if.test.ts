@@ -7,7 +7,7 @@ import { windMoment } from '../../../engine/balance/wind.ts';
 import { GRAVITY } from '../../../engine/constants.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { exact } from '../../../engine/quantity.ts';
-import { car, person, seatAt } from '../../support/balance.ts';
+import { bentLine, car, person, seatAt } from '../../support/balance.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 
 const draw = drawer(9);
@@ -21,19 +21,7 @@ const outing = (crosswind: number): Outing => {
   const base = randomOuting(1, 1);
   return {
     ...base,
-    line: {
-      ...base.line,
-      loop: false,
-      length: 200,
-      gauge: 0.184,
-      contactWidth: 0.2,
-      heights: [
-        { at: 0, height: 0 },
-        { at: 200, height: 0 },
-      ],
-      curves: [{ from: 80, to: 120, startCurvature: 1 / 15, endCurvature: 1 / 15, gaugeWidening: 0 }],
-      cants: [],
-    },
+    line: bentLine(15),
     train: { name: 'test', vehicles: [engine, tall], pipeBrokenAfter: [], chainsFastened: true },
     riders: [person('tall1', 80, { vehicle: tall.id, seat: '1' })],
     direction: 'forward',
