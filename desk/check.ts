@@ -20,9 +20,9 @@ export interface CheckOptions {
 
 export function checkOuting(outing: Outing, options: CheckOptions = {}): Answer {
   const begun = begin(outing);
-  let answer = told(begun, begun.answer);
+  let answer: Answer | undefined;
   for (const stage of fuller(begun, options)) answer = stage;
-  return answer;
+  return answer ?? told(begun, begun.answer);
 }
 
 /**

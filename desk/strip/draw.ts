@@ -1,6 +1,7 @@
 /**
  * The strip: one long drawing of the line. From the top: permitted speed with its reasons; the profile with
- * grades, places and the train standing on it; how light its wheels run; the plan of curvature; chainage. Pure: data in, scene out.
+ * grades, places and the train standing on it; how light its wheels run; the plan of curvature; chainage.
+ * Pure: data in, scene out.
  */
 import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
 import type { Place } from '../../engine/line/types.ts';

@@ -24,10 +24,7 @@ export function roundFigures(from: number, to: number, count: number): number[] 
   const power = Math.floor(Math.log10(rough));
   const factor = ROUND.find(([least]) => rough / 10 ** power >= least)?.[1] ?? 1;
   // Steps below one are divided by, not multiplied with, so that 0.3 is no 0.30000000000000004.
-  const [times, parts] =
-    power < 0
-      ? [factor === 10 ? 1 : factor, 10 ** -(factor === 10 ? power + 1 : power)]
-      : [factor * 10 ** power, 1];
+  const [times, parts] = power < 0 ? [factor, 10 ** -power] : [factor * 10 ** power, 1];
   const at = (n: number): number => (n * times) / parts;
   let first = Math.round((from * parts) / times);
   if (at(first) < from) first++;

@@ -1,11 +1,12 @@
 /**
  * The sum of a stop on an even grade that is nearest to a stop along the line: its numbers are the model's own.
  *
- *   a = G/m, r = R/(m·g) at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *   a = G/m, r = R/(m·g) at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length
+ *   td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
  *
- * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M
- * with the inertia of the wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several together
- * those of one ramp that takes as long. Curves are in the rise.
+ * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M with the inertia of the
+ * wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several
+ * together those of one ramp that takes as long. Curves are in the rise.
  */
 import { GRAVITY } from '../constants.ts';
 import type { SumRef } from '../finding/types.ts';
