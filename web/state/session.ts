@@ -169,12 +169,15 @@ function ask(): void {
 
 let database: IDBPDatabase | undefined;
 
+const FULL = 'The browser could not keep your work: its storage is full or shut.';
+
 async function keep(key: string, value: unknown): Promise<void> {
   try {
     await database?.put('session', value, key);
-    if (database && key === 'paper') unkept.value = '';
+    // What else could not be kept, as the vehicles of the shed, is still to be said.
+    if (database && key === 'paper' && unkept.value === FULL) unkept.value = '';
   } catch {
-    unkept.value = 'The browser could not keep your work: its storage is full or shut.';
+    unkept.value = FULL;
   }
 }
 
