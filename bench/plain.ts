@@ -3,7 +3,7 @@
  * for height and curvature, a loop over braked groups. What the general integrators are given.
  */
 import { type BrakedGroup, frictionAt } from '../engine/brake/force.ts';
-import { GRAVITY } from '../engine/constants.ts';
+import { GRAVITY } from '../engine/base/constants.ts';
 import { heightAt, onLine } from '../engine/line/geometry.ts';
 import type { Line } from '../engine/line/types.ts';
 import type { OutingContext } from '../engine/outing/context.ts';

@@ -2,7 +2,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { Outing } from '../engine/outing/types.ts';
-import type { Kind } from '../engine/quantity.ts';
+import type { Kind } from '../engine/base/quantity.ts';
 import {
   bundleOuting,
   type Entry,

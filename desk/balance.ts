@@ -15,12 +15,12 @@ import {
 import { type BlockJudgement, type BlockTest, judgeBlock } from '../engine/balance/twist.ts';
 import { type AxleLoad, type Push, rollMoment, wheelLoads } from '../engine/balance/wheels.ts';
 import { windMoment } from '../engine/balance/wind.ts';
-import { GRAVITY } from '../engine/constants.ts';
+import { GRAVITY } from '../engine/base/constants.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import { type OutingContext, openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { Quantity } from '../engine/quantity.ts';
+import type { Quantity } from '../engine/base/quantity.ts';
 import { gridOf } from '../engine/stopping/map.ts';
 import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';

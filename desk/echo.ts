@@ -2,7 +2,7 @@
  * What was understood of a written quantity, said back in the units of both shores of the Atlantic, with
  * more digits than a result would get: a slip of the pen is seen before it is reckoned with.
  */
-import type { Kind } from '../engine/quantity.ts';
+import type { Kind } from '../engine/base/quantity.ts';
 import { parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
 export type Echo =

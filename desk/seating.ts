@@ -4,7 +4,7 @@
  */
 
 import { layTrack } from '../engine/balance/track.ts';
-import { GRAVITY } from '../engine/constants.ts';
+import { GRAVITY } from '../engine/base/constants.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';

@@ -3,7 +3,7 @@
  * files, so that no field can be in one and not in the other.
  */
 import * as z from 'zod/mini';
-import { type Kind, kinds } from '../engine/quantity.ts';
+import { type Kind, kinds } from '../engine/base/quantity.ts';
 import { type FileKind, schemas } from './schema/index.ts';
 
 export type FieldForm =

@@ -1,7 +1,7 @@
 /**
  * Units that people write, with exact factors to SI. Every factor is a definition, written as one.
  */
-import type { Kind } from '../engine/quantity.ts';
+import type { Kind } from '../engine/base/quantity.ts';
 
 const FOOT = 0.3048; // international foot, by definition 1959
 const INCH = FOOT / 12;

@@ -2,7 +2,7 @@
  * Reading what people write: numbers with fractions, feet and inches, tons and hundredweight, grades.
  * Nothing is guessed: what can be read in two ways is a problem that says what to write instead.
  */
-import type { Kind } from '../engine/quantity.ts';
+import type { Kind } from '../engine/base/quantity.ts';
 import { ambiguous, chainsOfUnits, findUnit, type Unit, unitsByKind } from './factors.ts';
 
 export interface UnitProblem {

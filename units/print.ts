@@ -4,7 +4,7 @@
  * `toward: 'up'` never prints less than the figure, `'down'` never more: a stopping distance goes up, a
  * permitted speed down.
  */
-import type { Kind } from '../engine/quantity.ts';
+import type { Kind } from '../engine/base/quantity.ts';
 import { findUnit } from './factors.ts';
 
 export type System = 'imperial' | 'metric';

@@ -2,7 +2,7 @@
 import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
 import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
 import { verdictOf } from '../../engine/finding/make.ts';
-import type { Quantity } from '../../engine/quantity.ts';
+import type { Quantity } from '../../engine/base/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';

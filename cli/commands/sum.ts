@@ -1,6 +1,6 @@
 /** heedway sum: one formula at a time, with units as people write them. */
 import { answerSum, sums } from '../../desk/sums.ts';
-import { kinds } from '../../engine/quantity.ts';
+import { kinds } from '../../engine/base/quantity.ts';
 import { findSum, rangeText } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/sums/types.ts';
 import { accepted } from '../../units/index.ts';

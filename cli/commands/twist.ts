@@ -2,7 +2,7 @@
 import { blockTest, lookAtBalance } from '../../desk/balance.ts';
 import { blockWords, twistTable } from '../../desk/balance-tables.ts';
 import type { BlockTest } from '../../engine/balance/twist.ts';
-import { GRAVITY } from '../../engine/constants.ts';
+import { GRAVITY } from '../../engine/base/constants.ts';
 import { vehicleAt } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';

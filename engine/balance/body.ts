@@ -8,9 +8,9 @@
  * wheels on equal springs, or on a frame that is a little elastic. On springs of roll stiffness K the body
  * rolls, and every moment acts as if it were larger by K/(K − g·Z).
  */
-import { GRAVITY } from '../constants.ts';
-import { pick } from '../numerics/spread.ts';
-import type { Quantity } from '../quantity.ts';
+import { GRAVITY } from '../base/constants.ts';
+import { pick } from '../base/spread.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { groupLoads, type LoadedVehicle, type SeatedRider } from '../train/loaded.ts';
 import type { Rider } from '../train/types.ts';
 import type { Load, Vehicle } from '../vehicle/types.ts';

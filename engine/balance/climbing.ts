@@ -1,6 +1,6 @@
 /** Flange climb along the line: for each way of running the train, which vehicle would derail first, where. */
 import type { BrakedGroup } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { isCar } from '../train/cars.ts';
 import {

@@ -7,7 +7,7 @@
  * H is the force of the truck toward that rail: curve, cant, and the couplings' sideways pull shared by the
  * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { nadalLimit } from '../sums/formulas/curves.ts';
 import type { Vehicle } from '../vehicle/types.ts';
 import type { Body } from './body.ts';

@@ -1,6 +1,6 @@
 /** Everything that balance computes about one outing, before anything is said about it. */
 import { trainBrakes } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';

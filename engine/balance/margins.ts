@@ -3,7 +3,7 @@
  * curvature and cant are those under its groups, weighted by the mass on each. Cost: a handful of
  * multiplications per vehicle and place, on typed arrays.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { Body } from './body.ts';
 import { liftOf, overturnOf, speedLeaving, type Tip } from './tipping.ts';
 import type { Track } from './track.ts';

@@ -2,7 +2,7 @@
  * Weight that moves: between trucks by braking, grade and jerk; sideways when a rider stands up, or puts
  * all their weight on one side to get off.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { type Body, raised } from './body.ts';
 import { momentToLift } from './tipping.ts';
 import { type AxleLoad, type Push, wheelLoads } from './wheels.ts';

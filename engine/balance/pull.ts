@@ -6,8 +6,8 @@
  * halves it. A pull T thus presses each of the two ends toward the inside with T·κ·D/2.
  */
 import { type BrakedGroup, frictionAt } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
-import { pick } from '../numerics/spread.ts';
+import { GRAVITY } from '../base/constants.ts';
+import { pick } from '../base/spread.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
 import { read, type Track } from './track.ts';
 

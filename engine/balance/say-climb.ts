@@ -2,7 +2,7 @@
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity, SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import type { BalanceData } from './ask.ts';
 import type { FlangeWay, NearestClimb } from './climbing.ts';
 

@@ -1,10 +1,10 @@
 /** Findings about centres of gravity that nobody measured, loads on trucks, and twist. */
 import { trainBrakes } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import type { BalanceData } from './ask.ts';
 import { bodyOf } from './body.ts';

@@ -2,7 +2,7 @@
  * The tilt test: a vehicle is tilted sideways on its rails until the first wheel lifts, and the angle tells
  * how high its centre of gravity lies.
  */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { centreHeightFromTilt } from '../sums/formulas/curves.ts';
 import { groupLoads } from '../train/loaded.ts';
 import type { Vehicle } from '../vehicle/types.ts';

@@ -10,7 +10,7 @@
  * of the load they have standing level (upper sign toward the left). A wheel lifts at share 0; the whole
  * vehicle goes over where the same sum over all groups together reaches 0.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { type Body, leaning, raised, withPoint } from './body.ts';
 
 /** Loss of wheel load per g of side acceleration, toward each side. Infinity: tips standing level. */

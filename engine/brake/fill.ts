@@ -5,7 +5,7 @@
  * No part of a train can act before a sound wave has run along the pipe to it: that bound is laid over the
  * lumped volumes, which would let a trace through at once.
  */
-import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../constants.ts';
+import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../base/constants.ts';
 import { STANDARD_TEMPERATURE } from '../sums/formulas/air.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';

@@ -1,5 +1,5 @@
 /** Brakes without a pipe: a person's arm, the push of the coupler, a current that rises with a lag. */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { HandRigging, SurgeRigging } from '../vehicle/types.ts';
 
 /**

@@ -1,5 +1,5 @@
 /** Pressures that a train brake works between, by kind: in the pipe, in the cylinders, at the ejector. */
-import { STANDARD_ATMOSPHERE as SEA_LEVEL } from '../constants.ts';
+import { STANDARD_ATMOSPHERE as SEA_LEVEL } from '../base/constants.ts';
 import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
 import { workableVacuum } from './force.ts';
 import { isVacuumKind } from './system.ts';

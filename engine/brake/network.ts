@@ -10,7 +10,7 @@
  * evens out in under a millisecond, a reservoir in a minute), hence ROS2, an L-stable second-order
  * Rosenbrock method (Verwer et al. 1999, from memory), whose linear system is a tree solved leaf by leaf.
  */
-import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../constants.ts';
+import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../base/constants.ts';
 import { CRITICAL_RATIO, flowNumber } from '../sums/formulas/air.ts';
 import { type Piston, pistonState, workingVolume } from './piston.ts';
 import { CHOKED_NUMBER } from './vessel.ts';

@@ -12,7 +12,7 @@
  * elementary; the emptying ones use γ = 1.4 exactly (x = sin²θ). Source: own derivation from de Saint-Venant
  * and Wantzel's orifice; checked against an independent integrator and published blow-downs.
  */
-import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../constants.ts';
+import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../base/constants.ts';
 import { CRITICAL_RATIO } from '../sums/formulas/air.ts';
 
 export type Thermal = 'isothermal' | 'adiabatic';

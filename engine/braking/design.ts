@@ -10,11 +10,11 @@
  */
 
 import { frictionAt } from '../brake/force.ts';
-import { pick } from '../numerics/spread.ts';
+import { pick } from '../base/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { openOuting } from '../outing/context.ts';
 import type { Outing } from '../outing/types.ts';
-import { exact, type Quantity } from '../quantity.ts';
+import { exact, type Quantity } from '../base/quantity.ts';
 import { prepare } from '../stopping/prepare.ts';
 import { stopDistance } from '../stopping/stop.ts';
 import { isCar } from '../train/cars.ts';

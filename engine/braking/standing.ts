@@ -5,7 +5,7 @@
 
 import { leakedGear } from '../brake/reserve.ts';
 import { gearStates } from '../brake/system.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import { gradeSum, holdingForce, standPull } from '../holding/hold.ts';
 import type { OutingContext } from '../outing/context.ts';

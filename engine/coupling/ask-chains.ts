@@ -6,12 +6,12 @@
  * whose breaking load is not stated bears its working load for sure; whether it bears more cannot be told.
  */
 import type { BrakedGroup } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import {
   type ChainRow as CatalogueRow,
   chainCatalogue,

@@ -11,7 +11,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import type { Vehicle } from '../vehicle/types.ts';
 import { cautiousPeaks, type PeakScenario, type Peaks } from './peaks.ts';
 

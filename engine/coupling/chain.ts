@@ -5,7 +5,7 @@
  * slack lets them; where it was not measured the shortest takes all. Where both vehicles carry a chain for the
  * same gap, the weaker one counts, for either may be the one that was hung.
  */
-import type { How, Quantity } from '../quantity.ts';
+import type { How, Quantity } from '../base/quantity.ts';
 import {
   chainDesignFactor,
   chainGrades,

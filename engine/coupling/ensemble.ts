@@ -6,9 +6,9 @@
  * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
  */
 import { type BrakedGroup, groupForce } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { buildPotential, type Potential } from '../line/potential.ts';
-import { percentile, pick, seeded, triangular } from '../numerics/spread.ts';
+import { percentile, pick, seeded, triangular } from '../base/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { isCar } from '../train/cars.ts';
 import type { LoadedVehicle } from '../train/loaded.ts';

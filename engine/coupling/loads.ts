@@ -8,11 +8,11 @@
 import { brakeForces } from '../balance/pull.ts';
 import type { BrakedGroup } from '../brake/force.ts';
 import { whenSupplyIsLost } from '../brake/reserve.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { buildPotential } from '../line/potential.ts';
 import type { Line } from '../line/types.ts';
-import { pick } from '../numerics/spread.ts';
-import type { Quantity } from '../quantity.ts';
+import { pick } from '../base/spread.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { reducedMass } from '../sums/formulas/chains.ts';
 import { adhesionLimit, machinePull } from '../traction/pull.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';

@@ -1,7 +1,7 @@
 /**
  * Findings: what the engine has to say, as data. Words for people live in `words/`.
  */
-import type { Amount } from '../quantity.ts';
+import type { Amount } from '../base/quantity.ts';
 import type { FindingCode } from './codes.ts';
 
 /** From worst to least: forbids → hold, unknown → cannot tell, limits → go within limits. */

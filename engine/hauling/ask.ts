@@ -1,12 +1,12 @@
 /** What hauling has to say: can it start everywhere, and keep up a speed on the ruling grade? */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import { pick } from '../numerics/spread.ts';
+import { pick } from '../base/spread.ts';
 import type { HaulResult } from '../outing/answer.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
 import { gradeUnder, potentialOf } from '../stopping/prepare.ts';
 import { adhesionLimit } from '../traction/pull.ts';

@@ -6,9 +6,9 @@
  * F pull at the rail (N), R rolling resistance (N), W′ pull of grade and curves (N), M mass with the inertia
  * of the wheels (kg). Classical Runge–Kutta in distance.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { type Potential, slopeAt } from '../line/potential.ts';
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
 import { trainPull } from '../traction/pull.ts';
 import type { LoadedTrain } from '../train/loaded.ts';

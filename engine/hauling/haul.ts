@@ -7,11 +7,11 @@
  * For the careful answer resistance is high and adhesion, steam pressure and power are low.
  */
 
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { Potential } from '../line/potential.ts';
-import { pick } from '../numerics/spread.ts';
+import { pick } from '../base/spread.ts';
 import type { AssumedValues } from '../outing/types.ts';
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
 import { trainPull } from '../traction/pull.ts';
 import type { LoadedTrain } from '../train/loaded.ts';

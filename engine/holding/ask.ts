@@ -5,7 +5,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import type { HoldResult } from '../outing/answer.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { type Prepared, potentialOf } from '../stopping/prepare.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { gradeSum, holdingForce, standPull } from './hold.ts';

@@ -9,12 +9,12 @@
  * rest hold up to adhesion: they do not slide until it is passed.
  */
 import { frictionAt, gearForce } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import type { Potential } from '../line/potential.ts';
-import { pick } from '../numerics/spread.ts';
+import { pick } from '../base/spread.ts';
 import type { AssumedValues } from '../outing/types.ts';
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { resistanceTerms } from '../resistance/train.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';

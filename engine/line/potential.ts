@@ -7,7 +7,7 @@
  * over the boundaries b between vehicles, d_b behind the head. Stored on an even grid and read by cubic
  * Hermite interpolation, so that a look-up costs the same for one car or twenty.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { riseIn, slopeIn } from './cubic.ts';
 import { integrateLine, pieceIndex } from './primitives.ts';
 import type { Line } from './types.ts';

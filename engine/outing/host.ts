@@ -3,7 +3,7 @@
 import { gearStates } from '../brake/system.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { isCar } from '../train/cars.ts';
 import type { OutingContext } from './context.ts';
 import type { Rule } from './types.ts';

@@ -1,8 +1,8 @@
 /** Loads against ratings, riders against seats, curves against the vehicles' least radius. */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
-import { type Amount, amount } from '../quantity.ts';
+import { type Amount, amount } from '../base/quantity.ts';
 import type { LoadedVehicle } from '../train/loaded.ts';
 import type { OutingContext } from './context.ts';
 

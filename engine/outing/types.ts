@@ -1,6 +1,6 @@
 /** The outing: one train, on one line, with these riders, in today's conditions, under the host's rules. */
 import type { Line } from '../line/types.ts';
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { Rider, Train } from '../train/types.ts';
 import type { BlockMaterial, BrakeKind } from '../vehicle/types.ts';
 

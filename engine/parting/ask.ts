@@ -7,7 +7,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { unsafeBy } from '../stopping/scenario.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';

@@ -5,7 +5,7 @@
 import type { BrakedGroup } from '../brake/force.ts';
 import type { Potential } from '../line/potential.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { exact } from '../quantity.ts';
+import { exact } from '../base/quantity.ts';
 import { buildKit, RAMP_STEPS } from '../stopping/kit.ts';
 import { modelOf, type StopModel } from '../stopping/model.ts';
 import type { Scenario } from '../stopping/scenario.ts';

@@ -1,5 +1,5 @@
 /** The sum of a tail's greatest speed: rolling down from where it last stood, or parted, over the mean fall. */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { wrapCell } from './ground.ts';

@@ -5,8 +5,8 @@
  *
  * m mass of a vehicle (kg), r rolling resistance (N/N), r′ its speed term (N/N per m/s), c_i N/(m/s)².
  */
-import { GRAVITY } from '../constants.ts';
-import { pick } from '../numerics/spread.ts';
+import { GRAVITY } from '../base/constants.ts';
+import { pick } from '../base/spread.ts';
 import type { LoadedVehicle } from '../train/loaded.ts';
 
 export interface ResistanceTerms {

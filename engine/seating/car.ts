@@ -2,7 +2,7 @@
  * One car as the seating sees it: sums per seat from which the margin of any arrangement follows by adding.
  */
 import { bodyFrom, type PointMass, riderCentre, riderPoint, tareCentre } from '../balance/body.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { groupLoads } from '../train/loaded.ts';
 import type { Rider } from '../train/types.ts';
 import type { Seat } from '../vehicle/types.ts';

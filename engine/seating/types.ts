@@ -1,5 +1,5 @@
 /** Seating: who sits where, so that the car that is worst off is as well off as can be. */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { SeatedRider } from '../train/loaded.ts';
 import type { Rider } from '../train/types.ts';
 import type { Vehicle } from '../vehicle/types.ts';

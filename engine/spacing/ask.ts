@@ -3,7 +3,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import { type OutingContext, stopMargin } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';
 
 /** m between the places at which the train might be stopped. */

@@ -1,13 +1,13 @@
 /** What stopping has to say: brakes that answer or not, wheels that slide, speeds limited, gaps needed. */
 
 import { frictionAt } from '../brake/force.ts';
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import { slopeAt } from '../line/potential.ts';
-import { pick } from '../numerics/spread.ts';
+import { pick } from '../base/spread.ts';
 import type { SpeedMap } from '../outing/answer.ts';
-import { amount } from '../quantity.ts';
+import { amount } from '../base/quantity.ts';
 import { isCar } from '../train/cars.ts';
 import { evenStop } from './even.ts';
 import type { Prepared } from './prepare.ts';

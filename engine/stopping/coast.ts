@@ -7,7 +7,7 @@
  * Marched in steps of distance; the potential enters by its exact differences, the resistance by its mean.
  */
 import { type Potential, potentialAt } from '../line/potential.ts';
-import { firstZero } from '../numerics/roots.ts';
+import { firstZero } from '../base/roots.ts';
 import { type ResistanceTerms, resistanceAt } from '../resistance/train.ts';
 
 export interface Coast {

@@ -8,7 +8,7 @@
  * wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several
  * together those of one ramp that takes as long. Curves are in the rise.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import { potentialAt } from '../line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';

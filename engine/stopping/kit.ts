@@ -6,7 +6,7 @@ import type { BrakedGroup } from '../brake/force.ts';
 import { frictionAt } from '../brake/force.ts';
 import type { Potential } from '../line/potential.ts';
 import type { AssumedValues } from '../outing/types.ts';
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import { type ResistanceTerms, resistanceTerms } from '../resistance/train.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 

@@ -6,7 +6,7 @@
  * robust; it ends at standstill or at the end of the potential's grid.
  */
 import { potentialAt, slopeAt } from '../line/potential.ts';
-import { firstZero } from '../numerics/roots.ts';
+import { firstZero } from '../base/roots.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 

@@ -4,7 +4,7 @@
  */
 
 import { type TrainBrakes, trainBrakes } from '../brake/force.ts';
-import { GRAVITY, STANDARD_ATMOSPHERE } from '../constants.ts';
+import { GRAVITY, STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { buildPotential, type Potential, type Stretch } from '../line/potential.ts';
 import type { Line } from '../line/types.ts';
 import type { OutingContext } from '../outing/context.ts';

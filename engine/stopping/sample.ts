@@ -5,7 +5,7 @@
  * all brakes are strong or weak together, which spreads the total more than independent brakes would.
  * Same seed, same answer.
  */
-import { percentile, seeded, triangular, upperRank } from '../numerics/spread.ts';
+import { percentile, seeded, triangular, upperRank } from '../base/spread.ts';
 import type { StopKit } from './kit.ts';
 import { emptyModel, layScenario, modelOf } from './model.ts';
 import { likely, unsafeBy } from './scenario.ts';

@@ -1,5 +1,5 @@
 /** A sum: one public formula with its symbols, units, range, equation and source. Words for people: words/sums.ts. */
-import type { Kind } from '../quantity.ts';
+import type { Kind } from '../base/quantity.ts';
 
 export interface SumSymbol {
   /** As written on a command line: `speed=7mph`. */

@@ -5,9 +5,9 @@
  *
  * f mean ÷ boiler pressure, P boiler pressure (Pa), d bore, s stroke, D driver diameter (m), n cylinders.
  */
-import { GRAVITY } from '../constants.ts';
-import { pick } from '../numerics/spread.ts';
-import type { Quantity } from '../quantity.ts';
+import { GRAVITY } from '../base/constants.ts';
+import { pick } from '../base/spread.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
 import type { DrawbarTraction, SteamTraction, Traction } from '../vehicle/types.ts';
 

@@ -1,7 +1,7 @@
 /**
  * The train with its people on: masses, offsets behind the train's head, and the load on each axle group.
  */
-import { GRAVITY } from '../constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { AxleGroup, Seat, Vehicle } from '../vehicle/types.ts';
 import type { Rider, Train } from './types.ts';
 

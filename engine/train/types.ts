@@ -1,5 +1,5 @@
 /** A train: vehicles in order, front first, and the people on them. */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { Vehicle } from '../vehicle/types.ts';
 
 export interface Train {

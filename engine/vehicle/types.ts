@@ -2,7 +2,7 @@
  * A vehicle: engine, tender or car. Positions along it are m from its front end (over couplers),
  * across it m to the left of the centre line, heights m above the rail head.
  */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from '../base/quantity.ts';
 
 export type VehicleRole = 'engine' | 'tender' | 'car' | 'guard';
 

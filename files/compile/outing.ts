@@ -2,7 +2,7 @@
 import { assumed, assumedValues } from '../../data/index.ts';
 import type { Line } from '../../engine/line/types.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
-import type { Quantity } from '../../engine/quantity.ts';
+import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Rider, Train } from '../../engine/train/types.ts';
 import type { Vehicle } from '../../engine/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';

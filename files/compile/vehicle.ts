@@ -1,7 +1,7 @@
 /** A vehicle file made into the engine's vehicle. What is missing and may be assumed is noted. */
 
 import { assumed } from '../../data/index.ts';
-import type { Quantity } from '../../engine/quantity.ts';
+import type { Quantity } from '../../engine/base/quantity.ts';
 import type {
   BrakeGear,
   BrakeRigging,

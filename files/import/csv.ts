@@ -3,7 +3,7 @@
  * place names where there are columns for them. Units stand in the header: `Height (ft)`, `radius_m`.
  */
 import Papa from 'papaparse';
-import type { Kind } from '../../engine/quantity.ts';
+import type { Kind } from '../../engine/base/quantity.ts';
 import { parseQuantity } from '../../units/index.ts';
 import { type FileProblem, fileProblem, show } from '../problem.ts';
 import { decodeText } from '../text.ts';

@@ -4,7 +4,7 @@
  * `expected`, which `read.ts` turns into a file problem.
  */
 import * as z from 'zod/mini';
-import type { Kind, Quantity } from '../../engine/quantity.ts';
+import type { Kind, Quantity } from '../../engine/base/quantity.ts';
 import { accepted, parseQuantity, printQuantity } from '../../units/index.ts';
 import { show } from '../problem.ts';
 

@@ -15,7 +15,7 @@ import { leakedGear } from '../../engine/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/brake/vessel.ts';
 import { standing } from '../../engine/braking/standing.ts';
 import { openOuting } from '../../engine/outing/context.ts';
-import { exact } from '../../engine/quantity.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { atmosphericPressure } from '../../engine/sums/formulas/air.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';
 import { randomOuting } from '../support/random-outings.ts';

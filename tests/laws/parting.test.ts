@@ -6,7 +6,7 @@ import { followParting } from '../../engine/parting/case.ts';
 import { halvesAt } from '../../engine/parting/map.ts';
 import type { Basis } from '../../engine/parting/part.ts';
 import { emptyRoll, noTraffic, roll } from '../../engine/parting/roll.ts';
-import { exact } from '../../engine/quantity.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { flagPlaces } from '../../engine/spacing/flag.ts';
 import { buildKit } from '../../engine/stopping/kit.ts';
 import { emptyTrace, modelOf } from '../../engine/stopping/model.ts';

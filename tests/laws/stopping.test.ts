@@ -9,7 +9,7 @@ import { describe, expect, it } from 'vitest';
 import { reverseLine } from '../../engine/line/geometry.ts';
 import { potentialAt } from '../../engine/line/potential.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { exact } from '../../engine/quantity.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/resistance/train.ts';
 import { coast } from '../../engine/stopping/coast.ts';
 import { buildKit } from '../../engine/stopping/kit.ts';

@@ -1,7 +1,7 @@
 /** Units: what is printed reads back, and never on the unsafe side; no text makes the reader throw. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Kind, kinds } from '../../engine/quantity.ts';
+import { type Kind, kinds } from '../../engine/base/quantity.ts';
 import { findUnit, unitsByKind } from '../../units/factors.ts';
 import { parseQuantity, printQuantity, type System, unitsOf } from '../../units/index.ts';
 

@@ -16,7 +16,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { type Body, leaning } from '../../engine/balance/body.ts';
 import { overturnOf, speedLeaving, type Under } from '../../engine/balance/tipping.ts';
-import { GRAVITY } from '../../engine/constants.ts';
+import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/sums/types.ts';
 import { randomBody } from '../support/balance.ts';

@@ -7,8 +7,8 @@ import { describe, expect, it } from 'vitest';
 import { layTrain } from '../../engine/brake/lay.ts';
 import { type AirNode, AirTree, LAMINAR } from '../../engine/brake/network.ts';
 import { emptyTime, filledPressure, fillTime, type Thermal } from '../../engine/brake/vessel.ts';
-import { seeded } from '../../engine/numerics/spread.ts';
-import { exact } from '../../engine/quantity.ts';
+import { seeded } from '../../engine/base/spread.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { loadedTrain } from '../support/braked-trains.ts';
 import { integrate } from '../support/odex.ts';
 

@@ -1,6 +1,6 @@
 /** Stops of the sum on an even grade against a general-purpose integrator that knows only the forces. */
 import { describe, expect, it } from 'vitest';
-import { GRAVITY } from '../../engine/constants.ts';
+import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/sums/types.ts';
 import { drawer } from '../support/random-outings.ts';

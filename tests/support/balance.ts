@@ -1,7 +1,7 @@
 /** Made-up cars and people for tests of balance and seating. */
 import { type Body, bodyFrom } from '../../engine/balance/body.ts';
 import type { Line } from '../../engine/line/types.ts';
-import { between, exact } from '../../engine/quantity.ts';
+import { between, exact } from '../../engine/base/quantity.ts';
 import type { Rider } from '../../engine/train/types.ts';
 import type { Seat, Vehicle } from '../../engine/vehicle/types.ts';
 import { type Draw, randomOuting, randomVehicle } from './random-outings.ts';

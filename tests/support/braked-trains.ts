@@ -1,5 +1,5 @@
 /** Braked trains whose parts are all known, for tests of how brakes fill. All made up. */
-import { between, exact } from '../../engine/quantity.ts';
+import { between, exact } from '../../engine/base/quantity.ts';
 import { type LoadedTrain, loadTrain } from '../../engine/train/loaded.ts';
 import type { Train } from '../../engine/train/types.ts';
 import type { BrakeGear, BrakeKind, BrakeRigging, BrakeSupply, Vehicle } from '../../engine/vehicle/types.ts';

@@ -6,7 +6,7 @@ import { lookAtBrakes } from '../../desk/brakes.ts';
 import type { Finding, SumDiffers } from '../../engine/finding/types.ts';
 import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/context.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { exact } from '../../engine/quantity.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/resistance/train.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { stopDistance } from '../../engine/stopping/stop.ts';

@@ -5,7 +5,7 @@
 import type { BrakedGroup } from '../../engine/brake/force.ts';
 import type { Line } from '../../engine/line/types.ts';
 import type { AssumedValues } from '../../engine/outing/types.ts';
-import type { Quantity } from '../../engine/quantity.ts';
+import type { Quantity } from '../../engine/base/quantity.ts';
 import type { LoadedTrain } from '../../engine/train/loaded.ts';
 
 const G = 9.80665;

@@ -5,7 +5,7 @@ import type { Outing } from '../../engine/outing/types.ts';
 import { basisOf } from '../../engine/parting/basis.ts';
 import { halvesAt } from '../../engine/parting/map.ts';
 import type { Basis, Part } from '../../engine/parting/part.ts';
-import { exact } from '../../engine/quantity.ts';
+import { exact } from '../../engine/base/quantity.ts';
 import { likely } from '../../engine/stopping/scenario.ts';
 import { randomOuting } from './random-outings.ts';
 

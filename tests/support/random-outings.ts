@@ -4,9 +4,9 @@
  */
 
 import type { CurveElement, HeightKnot, Line } from '../../engine/line/types.ts';
-import { seeded } from '../../engine/numerics/spread.ts';
+import { seeded } from '../../engine/base/spread.ts';
 import type { AssumedValues, Outing } from '../../engine/outing/types.ts';
-import { between, type Quantity } from '../../engine/quantity.ts';
+import { between, type Quantity } from '../../engine/base/quantity.ts';
 import type { Rider } from '../../engine/train/types.ts';
 import { type BrakeGear, type BrakeKind, brakeKinds, type Vehicle } from '../../engine/vehicle/types.ts';
 

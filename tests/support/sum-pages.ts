@@ -1,6 +1,6 @@
 /** The pages of the sums, made from the register and its words; examples are evaluated as the page is made. */
 import { answerSum } from '../../desk/sums.ts';
-import { kinds } from '../../engine/quantity.ts';
+import { kinds } from '../../engine/base/quantity.ts';
 import { rangeText, sums } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/sums/types.ts';
 import { accepted } from '../../units/index.ts';

@@ -1,5 +1,5 @@
 /** Sums of air, vacuum, brake cylinders and blocks. */
-import { AIR_GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../../constants.ts';
+import { AIR_GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 import {
   atmosphericPressure,
   CRITICAL_RATIO,

@@ -3,8 +3,8 @@ import { automaticVacuumDifference, cylinderPressure, equalised } from '../../br
 import { handBlockForce } from '../../brake/hand-and-push.ts';
 import { SEAL_PRESSURE } from '../../brake/piston.ts';
 import { drawDownTime, emptyTime, fillTime, pumpUpTime } from '../../brake/vessel.ts';
-import { STANDARD_ATMOSPHERE as AIR } from '../../constants.ts';
-import { exact } from '../../quantity.ts';
+import { STANDARD_ATMOSPHERE as AIR } from '../../base/constants.ts';
+import { exact } from '../../base/quantity.ts';
 import { STANDARD_TEMPERATURE } from '../formulas/air.ts';
 import { input, notNegative, positive, result, type Sum, type SumProblem } from '../types.ts';
 

@@ -1,5 +1,5 @@
 /** Sums of resistance, traction, adhesion and haulage. */
-import { GRAVITY } from '../../constants.ts';
+import { GRAVITY } from '../../base/constants.ts';
 import { input, notNegative, positive, result, type Sum } from '../types.ts';
 
 const LONG_TON = 2240 * 0.45359237;

@@ -1,5 +1,5 @@
 /** Sums of motion: stopping, coasting, energy, in-train forces. */
-import { GRAVITY } from '../../constants.ts';
+import { GRAVITY } from '../../base/constants.ts';
 import { input, notNegative, positive, result, type Sum } from '../types.ts';
 
 const grade = input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 });

@@ -1,5 +1,5 @@
 /** Air: flow through an orifice, vessels that equalise, the standard atmosphere, what vacuum is left. */
-import { AIR_GAMMA, AIR_GAS_CONSTANT, GRAVITY, STANDARD_ATMOSPHERE } from '../../constants.ts';
+import { AIR_GAMMA, AIR_GAS_CONSTANT, GRAVITY, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 
 /** Sea-level temperature of the standard atmosphere, K. */
 export const STANDARD_TEMPERATURE = 288.15;

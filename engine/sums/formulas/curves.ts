@@ -1,5 +1,5 @@
 /** Curves: radius and degree, cant, overturning, flange climb, twist. Outward and outer-rail-high are positive. */
-import { GRAVITY } from '../../constants.ts';
+import { GRAVITY } from '../../base/constants.ts';
 
 /** Chord of the US degree of curve, m: 100 ft. */
 export const DEGREE_CHORD = 30.48;

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { type Row, runRow } from '../../../engine/coupling/run.ts';
-import { percentile } from '../../../engine/numerics/spread.ts';
+import { percentile } from '../../../engine/base/spread.ts';
 import { plainByOdex } from '../../support/plain-row.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { climb } from '../../../engine/hauling/climb.ts';
-import { exact } from '../../../engine/quantity.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../../engine/resistance/train.ts';
 import { coast } from '../../../engine/stopping/coast.ts';
 import { emptyTrace } from '../../../engine/stopping/model.ts';

@@ -8,7 +8,7 @@ import type { Line } from '../../../engine/line/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { exact } from '../../../engine/quantity.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { gridOf } from '../../../engine/stopping/map.ts';
 import type { Rider } from '../../../engine/train/types.ts';
 import type { Vehicle } from '../../../engine/vehicle/types.ts';

@@ -7,7 +7,7 @@ import { pistonState } from '../../../engine/brake/piston.ts';
 import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/brake/reserve.ts';
 import { pushedBrakes } from '../../../engine/brake/run-in.ts';
 import { drawDownTime, pumpUpTime } from '../../../engine/brake/vessel.ts';
-import { between, exact } from '../../../engine/quantity.ts';
+import { between, exact } from '../../../engine/base/quantity.ts';
 import { loadTrain } from '../../../engine/train/loaded.ts';
 import type { BrakeGear } from '../../../engine/vehicle/types.ts';
 import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-trains.ts';

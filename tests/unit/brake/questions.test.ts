@@ -5,7 +5,7 @@ import { type DesignRequest, designBrakes } from '../../../engine/braking/design
 import { standing } from '../../../engine/braking/standing.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { between, exact } from '../../../engine/quantity.ts';
+import { between, exact } from '../../../engine/base/quantity.ts';
 import { loadTrain } from '../../../engine/train/loaded.ts';
 import type { BrakeKind } from '../../../engine/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';

@@ -4,7 +4,7 @@ import { askBrakes } from '../../../engine/braking/ask.ts';
 import { makeFinding } from '../../../engine/finding/make.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
-import { amount, exact } from '../../../engine/quantity.ts';
+import { amount, exact } from '../../../engine/base/quantity.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { brakeWords } from '../../../words/findings/brakes.ts';
 import type { Voice } from '../../../words/voice.ts';

@@ -4,7 +4,7 @@ import { catchPeak, chainOf, steadyOnOne } from '../../../engine/coupling/chain.
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { between, exact } from '../../../engine/quantity.ts';
+import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/stopping/prepare.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/vehicle/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';

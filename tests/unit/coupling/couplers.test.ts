@@ -9,7 +9,7 @@ import type { Line } from '../../../engine/line/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { exact, type Quantity } from '../../../engine/quantity.ts';
+import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import { gridOf } from '../../../engine/stopping/map.ts';
 import { prepare } from '../../../engine/stopping/prepare.ts';
 import type { Coupling, Vehicle } from '../../../engine/vehicle/types.ts';

@@ -1,7 +1,7 @@
 /** What is said back of a written quantity: the exact factors of the inch, the pound and the standard gravity. */
 import { describe, expect, it } from 'vitest';
 import { echoOf } from '../../../desk/echo.ts';
-import type { Kind } from '../../../engine/quantity.ts';
+import type { Kind } from '../../../engine/base/quantity.ts';
 
 const said = (text: string, kind: Kind): string => {
   const echo = echoOf(text, kind);

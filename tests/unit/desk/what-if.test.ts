@@ -4,9 +4,9 @@ import { type BalanceView, lookAtBalance, sectionOf, whatIf } from '../../../des
 import { leaning, raised, withPoint } from '../../../engine/balance/body.ts';
 import { rollMoment, wheelLoads } from '../../../engine/balance/wheels.ts';
 import { windMoment } from '../../../engine/balance/wind.ts';
-import { GRAVITY } from '../../../engine/constants.ts';
+import { GRAVITY } from '../../../engine/base/constants.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { exact } from '../../../engine/quantity.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { bentLine, car, person, seatAt } from '../../support/balance.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 

@@ -1,6 +1,6 @@
 /** The slow march at its edges: a start exactly on a node of the grid, at rest, and beyond the grid's end. */
 import { describe, expect, it } from 'vitest';
-import { exact } from '../../../engine/quantity.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { marchStop } from '../../../engine/stopping/march.ts';
 import { emptyTrace } from '../../../engine/stopping/model.ts';
 import { onPlane } from '../../support/plane.ts';

@@ -1,7 +1,7 @@
 /** A figure as people write it: what was understood stands under it, how sure it is beside it. */
 import { useSignal } from '@preact/signals';
 import { echoOf } from '../../../desk/echo.ts';
-import type { Kind } from '../../../engine/quantity.ts';
+import type { Kind } from '../../../engine/base/quantity.ts';
 import type { Json } from '../../state/session.ts';
 import { isGroup } from './path.ts';
 import { Choice, Text } from './plain.tsx';

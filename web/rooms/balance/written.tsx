@@ -1,7 +1,7 @@
 /** A written quantity with what was understood of it below, or what is expected instead. */
 import { useState } from 'preact/hooks';
 import { echoOf } from '../../../desk/echo.ts';
-import type { Kind } from '../../../engine/quantity.ts';
+import type { Kind } from '../../../engine/base/quantity.ts';
 import { Told } from '../../parts/form/slot.tsx';
 
 interface Entry {

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { sayBoth } from '../../../desk/echo.ts';
 import { sumPicture } from '../../../desk/sum-pictures/index.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
-import type { Kind } from '../../../engine/quantity.ts';
+import type { Kind } from '../../../engine/base/quantity.ts';
 import type { Sum, SumSymbol } from '../../../engine/sums/types.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { POOREST_TWIST } from '../../../../engine/balance/limits.ts';
 import { checkTwist, judgeBlock } from '../../../../engine/balance/twist.ts';
-import { exact } from '../../../../engine/quantity.ts';
+import { exact } from '../../../../engine/base/quantity.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

@@ -5,8 +5,8 @@ import { groupLoadsMoving, jerk } from '../../../../engine/balance/moved.ts';
 import { sideOfPull } from '../../../../engine/balance/pull.ts';
 import { centreFromTilt } from '../../../../engine/balance/tilt.ts';
 import { leans, overturnOf, speedLeaving } from '../../../../engine/balance/tipping.ts';
-import { GRAVITY } from '../../../../engine/constants.ts';
-import { exact } from '../../../../engine/quantity.ts';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
+import { exact } from '../../../../engine/base/quantity.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { workableVacuum } from '../../../../engine/brake/force.ts';
-import { STANDARD_ATMOSPHERE } from '../../../../engine/constants.ts';
-import { exact } from '../../../../engine/quantity.ts';
+import { STANDARD_ATMOSPHERE } from '../../../../engine/base/constants.ts';
+import { exact } from '../../../../engine/base/quantity.ts';
 import { atmosphericPressure } from '../../../../engine/sums/formulas/air.ts';
 
 const psi = 6894.757293168;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CHOKED_NUMBER, emptyTime, fillTime } from '../../../../engine/brake/vessel.ts';
-import { AIR_GAS_CONSTANT } from '../../../../engine/constants.ts';
+import { AIR_GAS_CONSTANT } from '../../../../engine/base/constants.ts';
 import { integrate } from '../../../support/odex.ts';
 
 const ambient = 101_325;

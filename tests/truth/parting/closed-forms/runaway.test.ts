@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { GRAVITY } from '../../../../engine/constants.ts';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { emptyRoll, noTraffic, roll } from '../../../../engine/parting/roll.ts';
 import { onPlane } from '../../../support/plane.ts';
 

@@ -10,7 +10,7 @@ import {
   World,
 } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
-import { GRAVITY } from '../../../../engine/constants.ts';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { emptyRoll, noTraffic, roll } from '../../../../engine/parting/roll.ts';
 import type { Path } from '../../../../engine/parting/types.ts';
 import { onPlane } from '../../../support/plane.ts';

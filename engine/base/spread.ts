@@ -3,7 +3,7 @@
  *
  * A position p in [−1, 1] runs from the low bound (−1) over the likely value (0) to the high bound (1).
  */
-import type { Quantity } from '../quantity.ts';
+import type { Quantity } from './quantity.ts';
 
 /** Value at a position, linear on each side of the likely value. @param p in [−1, 1] */
 export function pick(quantity: Quantity, p: number): number {
