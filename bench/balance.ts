@@ -6,10 +6,10 @@ import { bodiesOf } from '../engine/balance/look.ts';
 import { groundUnder, marginsAlong, type Rolling, rollingOf } from '../engine/balance/margins.ts';
 import { shareAt } from '../engine/balance/tipping.ts';
 import { layTrack } from '../engine/balance/track.ts';
-import { cantAt, curvatureAt } from '../engine/line/geometry.ts';
-import type { Line } from '../engine/line/types.ts';
+import { cantAt, curvatureAt } from '../engine/things/line/geometry.ts';
+import type { Line } from '../engine/things/line/types.ts';
 import { openOuting } from '../engine/outing/context.ts';
-import { cantAngle } from '../engine/sums/formulas/curves.ts';
+import { cantAngle } from '../engine/things/line/curves.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';
 

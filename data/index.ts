@@ -2,7 +2,7 @@
 
 import { type AssumedValues, railStates } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
-import { type BlockMaterial, blockMaterials, brakeKinds } from '../engine/vehicle/types.ts';
+import { type BlockMaterial, blockMaterials, brakeKinds } from '../engine/things/vehicle/types.ts';
 import defaults from './defaults.json' with { type: 'json' };
 
 export interface DefaultRow {

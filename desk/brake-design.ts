@@ -1,7 +1,7 @@
 /** Brake design from what people write, and its result as tables of words. */
 import type { BrakeDesign, DesignLimit, DesignRequest, DesignResult } from '../engine/braking/design.ts';
 import type { Kind, Quantity } from '../engine/base/quantity.ts';
-import { type BlockMaterial, blockMaterials } from '../engine/vehicle/types.ts';
+import { type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
 import type { WordTable } from './word-table.ts';

@@ -2,7 +2,7 @@
  * How the brakes come on along the train: one row per car, front car on top, time to the right. In each row
  * the force rises from its base line to full; a bar marks 10 % to 90 %.
  */
-import type { GearFill, TrainFill } from '../engine/brake/fill.ts';
+import type { GearFill, TrainFill } from '../engine/things/brake/fill.ts';
 import { roundFigures, scaleLinear } from './strip/scale.ts';
 import {
   drawing,

@@ -1,6 +1,6 @@
 /** The brakes as tables of words, the same on the screen, in the terminal and on paper. */
-import type { TrainFill } from '../engine/brake/fill.ts';
-import { isVacuumKind } from '../engine/brake/system.ts';
+import type { TrainFill } from '../engine/things/brake/fill.ts';
+import { isVacuumKind } from '../engine/things/brake/system.ts';
 import { printQuantity } from '../units/index.ts';
 import { tellRail } from '../words/finding.ts';
 import { brakeKindWords, outcomeWords } from '../words/findings/brakes.ts';

@@ -5,8 +5,8 @@
  * Lengths, wheels, trucks, seats and their heights are the vehicle's own. The shape of body and people is
  * only a likeness.
  */
-import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
-import type { AxleGroup, Vehicle } from '../engine/vehicle/types.ts';
+import type { LoadedVehicle, SeatedRider } from '../engine/things/train/loaded.ts';
+import type { AxleGroup, Vehicle } from '../engine/things/vehicle/types.ts';
 import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, wheelOf } from './likeness.ts';
 import {
   drawing,

@@ -1,5 +1,5 @@
 /** How far behind a stopped train a flag must stand, by place, in the line's own chainage. */
-import { onLine } from '../engine/line/geometry.ts';
+import { onLine } from '../engine/things/line/geometry.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import { runningOf } from '../engine/outing/running.ts';
 import type { Outing } from '../engine/outing/types.ts';

@@ -2,8 +2,8 @@
  * Likenesses of vehicles and people, for every drawing of them: what stands in where a figure was not given,
  * and the build of a seated person. No figure of any answer is taken from here.
  */
-import type { Rider } from '../engine/train/types.ts';
-import type { AxleGroup, Vehicle } from '../engine/vehicle/types.ts';
+import type { Rider } from '../engine/things/train/types.ts';
+import type { AxleGroup, Vehicle } from '../engine/things/vehicle/types.ts';
 
 /** Heights of a grown person above the seat, and the radius of the head, m. */
 export const SHOULDER = 0.6;

@@ -2,12 +2,12 @@
  * The map of partings: for each gap a band along the line whose height grows with the harm, over the profile
  * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
  */
-import { heightAt } from '../engine/line/geometry.ts';
+import { heightAt } from '../engine/things/line/geometry.ts';
 import { openOuting } from '../engine/outing/context.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Outcome } from '../engine/parting/types.ts';
 import { outcomes } from '../engine/parting/types.ts';
-import type { LoadedTrain } from '../engine/train/loaded.ts';
+import type { LoadedTrain } from '../engine/things/train/loaded.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';
 import { senseOf } from './chainage.ts';

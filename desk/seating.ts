@@ -12,7 +12,7 @@ import { seatPeople } from '../engine/seating/seat.ts';
 import type { NoSeating, Seating, SeatingProblem, SeatingRules, Solve } from '../engine/seating/types.ts';
 import { hostCeilings, runningSpeed } from '../engine/stopping/ceilings.ts';
 import { gridOf } from '../engine/stopping/map.ts';
-import { isCar } from '../engine/train/cars.ts';
+import { isCar } from '../engine/things/train/cars.ts';
 
 export interface SeatingOptions {
   readonly heldChild?: SeatingRules['heldChild'];

@@ -3,7 +3,7 @@
  * line in which weight and curve press, and where that meets the plane of the rails. Pure: data in, scene out.
  */
 import { centreHeight } from '../engine/balance/body.ts';
-import type { LoadedVehicle, SeatedRider } from '../engine/train/loaded.ts';
+import type { LoadedVehicle, SeatedRider } from '../engine/things/train/loaded.ts';
 import { say, type Voice } from '../words/voice.ts';
 import type { Section, SectionAsk } from './balance.ts';
 import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './likeness.ts';

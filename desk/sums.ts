@@ -2,7 +2,7 @@
 
 import { kinds } from '../engine/base/quantity.ts';
 import { evaluateSum, findSum, rangeText, sums } from '../engine/sums/register.ts';
-import type { Sum, SumSymbol } from '../engine/sums/types.ts';
+import type { Sum, SumSymbol } from '../engine/base/sum.ts';
 import { accepted, parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
 export { sums };

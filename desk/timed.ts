@@ -1,8 +1,8 @@
 /** The outing with the times of its brakes filled in from their parts: what every way of stopping starts from. */
-import { timedTrain } from '../engine/brake/build-up-from-parts.ts';
+import { timedTrain } from '../engine/things/brake/build-up-from-parts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { dayAir } from '../engine/stopping/prepare.ts';
-import { loadTrain } from '../engine/train/loaded.ts';
+import { loadTrain } from '../engine/things/train/loaded.ts';
 
 /**
  * The outing with what the parts of its brakes tell (times, share of force, surge) written into the gears:

@@ -1,7 +1,7 @@
 /** heedway brake-design: which cylinder, lever and number of braked cars stop the train in a distance. */
 import { designTables, readDesign, type WrittenDesign } from '../../desk/brake-design.ts';
 import { designFor } from '../../desk/brakes.ts';
-import { blockMaterials } from '../../engine/vehicle/types.ts';
+import { blockMaterials } from '../../engine/things/vehicle/types.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { tableText } from '../text.ts';

@@ -2,7 +2,7 @@
 import { brakePlot } from '../../desk/brake-plot.ts';
 import { brakeTables, brakeTime, standingWords } from '../../desk/brake-tables.ts';
 import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
-import type { TrainFill } from '../../engine/brake/fill.ts';
+import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import { type Voice, vehicleAt } from '../../words/voice.ts';

@@ -3,8 +3,8 @@
  * grades, places and the train standing on it; how light its wheels run; the plan of curvature; chainage.
  * Pure: data in, scene out.
  */
-import { curvatureAt, heightAt } from '../../engine/line/geometry.ts';
-import type { Place } from '../../engine/line/types.ts';
+import { curvatureAt, heightAt } from '../../engine/things/line/geometry.ts';
+import type { Place } from '../../engine/things/line/types.ts';
 import { type Ground, groundOf, type Layout, layOut, samples } from './layout.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
 import { reach } from './moment.ts';

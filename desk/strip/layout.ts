@@ -1,5 +1,5 @@
 /** Where the bands of the strip lie, how chainage maps to x, and how heights are enlarged. */
-import { heightAt } from '../../engine/line/geometry.ts';
+import { heightAt } from '../../engine/things/line/geometry.ts';
 import type { StripModel, StripView } from './model.ts';
 import { scaleLinear } from './scale.ts';
 

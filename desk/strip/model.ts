@@ -4,9 +4,9 @@
  */
 
 import type { Severity } from '../../engine/finding/types.ts';
-import type { Line, Place } from '../../engine/line/types.ts';
+import type { Line, Place } from '../../engine/things/line/types.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/outing/answer.ts';
-import type { LoadedTrain } from '../../engine/train/loaded.ts';
+import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
 
 export interface StripMark {
   /** Number shown here and in the list of findings. */

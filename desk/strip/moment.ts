@@ -1,5 +1,5 @@
 /** The train to scale on the strip, its stopping reach ahead and the gap it needs behind. */
-import { heightAt } from '../../engine/line/geometry.ts';
+import { heightAt } from '../../engine/things/line/geometry.ts';
 import { type Ground, groundOf, type Layout } from './layout.ts';
 import type { StripModel, StripMoment, StripWords } from './model.ts';
 import { group, lineShape, px, rectShape, type Shape, shape, textShape } from './scene.ts';

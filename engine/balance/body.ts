@@ -11,9 +11,9 @@
 import { GRAVITY } from '../base/constants.ts';
 import { pick } from '../base/spread.ts';
 import type { Quantity } from '../base/quantity.ts';
-import { groupLoads, type LoadedVehicle, type SeatedRider } from '../train/loaded.ts';
-import type { Rider } from '../train/types.ts';
-import type { Load, Vehicle } from '../vehicle/types.ts';
+import { groupLoads, type LoadedVehicle, type SeatedRider } from '../things/train/loaded.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { Load, Vehicle } from '../things/vehicle/types.ts';
 
 export interface Body {
   readonly vehicle: Vehicle;

@@ -1,5 +1,5 @@
 /** Each curve of the line with the speeds that balance sets there. */
-import type { CurveElement } from '../line/types.ts';
+import type { CurveElement } from '../things/line/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { USUAL_LEAN } from './limits.ts';
 import type { BalanceLook } from './look.ts';

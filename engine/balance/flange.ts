@@ -8,8 +8,8 @@
  * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
  */
 import { GRAVITY } from '../base/constants.ts';
-import { nadalLimit } from '../sums/formulas/curves.ts';
-import type { Vehicle } from '../vehicle/types.ts';
+import { nadalLimit } from '../things/line/curves.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import type { Body } from './body.ts';
 import { FLANGE_FRICTION, SHALLOWEST_FLANGE } from './limits.ts';
 import type { Under } from './tipping.ts';

@@ -1,5 +1,5 @@
 /** Everything that balance computes about one outing, before anything is said about it. */
-import { trainBrakes } from '../brake/force.ts';
+import { trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { dayAir } from '../stopping/prepare.ts';

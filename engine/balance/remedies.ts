@@ -5,9 +5,9 @@
 import type { Change, Finding } from '../finding/types.ts';
 import { type OutingContext, openOuting } from '../outing/context.ts';
 import type { Outing } from '../outing/types.ts';
-import { isCar } from '../train/cars.ts';
-import { loadTrain } from '../train/loaded.ts';
-import type { Rider } from '../train/types.ts';
+import { isCar } from '../things/train/cars.ts';
+import { loadTrain } from '../things/train/loaded.ts';
+import type { Rider } from '../things/train/types.ts';
 import { bodyOf } from './body.ts';
 
 /** A family of changes of growing size; the first that clears is the smallest. */

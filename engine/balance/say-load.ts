@@ -1,5 +1,5 @@
 /** Findings about centres of gravity that nobody measured, loads on trucks, and twist. */
-import { trainBrakes } from '../brake/force.ts';
+import { trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';

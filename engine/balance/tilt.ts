@@ -3,9 +3,9 @@
  * how high its centre of gravity lies.
  */
 import type { Quantity } from '../base/quantity.ts';
-import { centreHeightFromTilt } from '../sums/formulas/curves.ts';
-import { groupLoads } from '../train/loaded.ts';
-import type { Vehicle } from '../vehicle/types.ts';
+import { centreHeightFromTilt } from '../things/line/curves.ts';
+import { groupLoads } from '../things/train/loaded.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import type { PointMass } from './body.ts';
 
 export interface TiltTest {

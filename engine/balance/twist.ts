@@ -9,8 +9,8 @@
  * and the corner lifts at δ₀ = 4·Q/K. Where δ₀ was measured with blocks under one wheel, ΔQ/Q = δ/δ₀: the
  * straight line between, which for gear that moves freely and then stops is on the safe side.
  */
-import { twistOverBase } from '../sums/formulas/curves.ts';
-import type { Vehicle } from '../vehicle/types.ts';
+import { twistOverBase } from '../things/line/curves.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import { MOST_UNLOADING } from './limits.ts';
 
 export interface TwistCheck {

@@ -2,7 +2,7 @@
  * A cross wind's overturning moment. Areas come from the vehicle's own sizes and a seated person's side
  * view; a rough sum, on the unsafe side, for a wind that must be felt before it matters.
  */
-import type { LoadedVehicle } from '../train/loaded.ts';
+import type { LoadedVehicle } from '../things/train/loaded.ts';
 
 /** Air at sea level and 15 °C, kg/m³ (US Standard Atmosphere 1976). */
 const AIR_DENSITY = 1.225;

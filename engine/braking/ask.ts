@@ -2,13 +2,13 @@
  * What the brakes have to say: how they fill along the train, whether the reservoirs are large enough, how
  * evenly the train is braked and what slides first, how long it stands, what happens without the supply.
  */
-import { fillTrain, type GearFill, type TrainFill } from '../brake/fill.ts';
-import type { MissingPart } from '../brake/lay.ts';
-import { type AirKind, airKinds, Levels } from '../brake/levels.ts';
-import { cylinderParts, describesFilling } from '../brake/parts.ts';
-import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../brake/reserve.ts';
-import { brakeRatios, type GroupRatio } from '../brake/slide.ts';
-import { gearStates, isVacuumKind, suppliedKinds } from '../brake/system.ts';
+import { fillTrain, type GearFill, type TrainFill } from '../things/brake/fill.ts';
+import type { MissingPart } from '../things/brake/lay.ts';
+import { type AirKind, airKinds, Levels } from '../things/brake/levels.ts';
+import { cylinderParts, describesFilling } from '../things/brake/parts.ts';
+import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../things/brake/reserve.ts';
+import { brakeRatios, type GroupRatio } from '../things/brake/slide.ts';
+import { gearStates, isVacuumKind, suppliedKinds } from '../things/brake/system.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
@@ -17,7 +17,7 @@ import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { dayAir } from '../stopping/prepare.ts';
-import type { BrakeGear } from '../vehicle/types.ts';
+import type { BrakeGear } from '../things/vehicle/types.ts';
 import { type Standing, standing } from './standing.ts';
 
 export interface BrakeData {

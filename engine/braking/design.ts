@@ -9,7 +9,7 @@
  * efficiency; n cylinders per car; A piston area (m²); p working pressure or vacuum (Pa); S spring (N).
  */
 
-import { frictionAt } from '../brake/force.ts';
+import { frictionAt } from '../things/brake/force.ts';
 import { pick } from '../base/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { openOuting } from '../outing/context.ts';
@@ -17,9 +17,9 @@ import type { Outing } from '../outing/types.ts';
 import { exact, type Quantity } from '../base/quantity.ts';
 import { prepare } from '../stopping/prepare.ts';
 import { stopDistance } from '../stopping/stop.ts';
-import { isCar } from '../train/cars.ts';
-import { groupLoads } from '../train/loaded.ts';
-import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../vehicle/types.ts';
+import { isCar } from '../things/train/cars.ts';
+import { groupLoads } from '../things/train/loaded.ts';
+import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../things/vehicle/types.ts';
 
 export interface DesignRequest {
   /** m, m/s, rise over run (negative falls). */

@@ -3,16 +3,16 @@
  * on which grade the parking brake alone is enough.
  */
 
-import { leakedGear } from '../brake/reserve.ts';
-import { gearStates } from '../brake/system.ts';
+import { leakedGear } from '../things/brake/reserve.ts';
+import { gearStates } from '../things/brake/system.ts';
 import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import { gradeSum, holdingForce, standPull } from '../holding/hold.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { resistanceTerms } from '../resistance/train.ts';
+import { resistanceTerms } from '../things/train/resistance.ts';
 import { dayAir, potentialOf } from '../stopping/prepare.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
-import type { BrakeGear } from '../vehicle/types.ts';
+import type { LoadedTrain } from '../things/train/loaded.ts';
+import type { BrakeGear } from '../things/vehicle/types.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;

@@ -5,7 +5,7 @@
  * than the least breaking load; above the working load it is said, for the chain is then spent. A hook or link
  * whose breaking load is not stated bears its working load for sure; whether it bears more cannot be told.
  */
-import type { BrakedGroup } from '../brake/force.ts';
+import type { BrakedGroup } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
@@ -17,10 +17,10 @@ import {
   chainCatalogue,
   chainDesignFactor,
   chainGrades,
-} from '../sums/formulas/chains.ts';
-import { isCar } from '../train/cars.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
-import { type ChainGear, catchPeak, chainOf, steadyOnOne } from './chain.ts';
+} from '../things/chain/formulas.ts';
+import { isCar } from '../things/train/cars.ts';
+import type { LoadedTrain } from '../things/train/loaded.ts';
+import { type ChainGear, catchPeak, chainOf, steadyOnOne } from '../things/chain/chain.ts';
 import { brakesAlone, type GapLoad, gapLoads } from './loads.ts';
 
 export interface ChainRow extends GapLoad {

@@ -6,13 +6,13 @@ import { inCurves, type PeakInCurves } from '../balance/climbing.ts';
 import type { BalanceLook } from '../balance/look.ts';
 import { dragsOf, steadyPulls } from '../balance/pull.ts';
 import { climbFinding } from '../balance/say-climb.ts';
-import type { BrakedGroup } from '../brake/force.ts';
+import type { BrakedGroup } from '../things/brake/force.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
-import type { Vehicle } from '../vehicle/types.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import { cautiousPeaks, type PeakScenario, type Peaks } from './peaks.ts';
 
 export interface CouplerGap {

@@ -5,13 +5,13 @@
  * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band. The first
  * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
  */
-import { type BrakedGroup, groupForce } from '../brake/force.ts';
+import { type BrakedGroup, groupForce } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
-import { buildPotential, type Potential } from '../line/potential.ts';
+import { buildPotential, type Potential } from '../things/line/potential.ts';
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
 import type { OutingContext } from '../outing/context.ts';
-import { isCar } from '../train/cars.ts';
-import type { LoadedVehicle } from '../train/loaded.ts';
+import { isCar } from '../things/train/cars.ts';
+import type { LoadedVehicle } from '../things/train/loaded.ts';
 import { mostPull } from './loads.ts';
 import { type Ramp, type RowBody, type RowCoupler, runRow } from './run.ts';
 

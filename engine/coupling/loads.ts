@@ -6,16 +6,16 @@
  */
 
 import { brakeForces } from '../balance/pull.ts';
-import type { BrakedGroup } from '../brake/force.ts';
-import { whenSupplyIsLost } from '../brake/reserve.ts';
+import type { BrakedGroup } from '../things/brake/force.ts';
+import { whenSupplyIsLost } from '../things/brake/reserve.ts';
 import { GRAVITY } from '../base/constants.ts';
-import { buildPotential } from '../line/potential.ts';
-import type { Line } from '../line/types.ts';
+import { buildPotential } from '../things/line/potential.ts';
+import type { Line } from '../things/line/types.ts';
 import { pick } from '../base/spread.ts';
 import type { Quantity } from '../base/quantity.ts';
-import { reducedMass } from '../sums/formulas/chains.ts';
-import { adhesionLimit, machinePull } from '../traction/pull.ts';
-import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
+import { reducedMass } from '../things/chain/formulas.ts';
+import { adhesionLimit, machinePull } from '../things/traction/pull.ts';
+import type { LoadedTrain, LoadedVehicle } from '../things/train/loaded.ts';
 
 const STEP = 1;
 

@@ -11,7 +11,7 @@
  * speeds carried on to the middle of the step, and where the slack ends within a step only the rest of it counts,
  * so that the order is two. A sine's peak is met within 0.005 of itself.
  */
-import { type Potential, slopeAt } from '../line/potential.ts';
+import { type Potential, slopeAt } from '../things/line/potential.ts';
 
 export interface RowBody {
   /** With the inertia of its wheels, kg. */

@@ -7,9 +7,9 @@ import type { HaulResult } from '../outing/answer.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
-import { resistanceAt, resistanceTerms } from '../resistance/train.ts';
+import { resistanceAt, resistanceTerms } from '../things/train/resistance.ts';
 import { gradeUnder, potentialOf } from '../stopping/prepare.ts';
-import { adhesionLimit } from '../traction/pull.ts';
+import { adhesionLimit } from '../things/traction/pull.ts';
 import { balancingSpeed, startCheck } from './haul.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */

@@ -1,13 +1,13 @@
 /** What holding has to say: does the standing train stay where it stands? */
 
-import { gearStates } from '../brake/system.ts';
+import { gearStates } from '../things/brake/system.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import type { HoldResult } from '../outing/answer.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { type Prepared, potentialOf } from '../stopping/prepare.ts';
-import type { BrakeGear } from '../vehicle/types.ts';
+import type { BrakeGear } from '../things/vehicle/types.ts';
 import { gradeSum, holdingForce, standPull } from './hold.ts';
 
 export function askHolding({ context, air }: Prepared): Findings<HoldResult> {

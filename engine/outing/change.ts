@@ -1,8 +1,8 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
 import type { Change } from '../finding/types.ts';
 import { exact } from '../base/quantity.ts';
-import type { Rider } from '../train/types.ts';
-import type { BrakeGear, Coupling, Vehicle } from '../vehicle/types.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
 import type { Outing } from './types.ts';
 
 export function applyChange(outing: Outing, change: Change): Outing {

@@ -2,9 +2,9 @@
  * What every question starts from: the outing with the line turned to the running direction and the
  * train loaded. Chainages in answers are in the running direction; `desk/` turns them back for people.
  */
-import { reverseLine } from '../line/geometry.ts';
-import type { Line } from '../line/types.ts';
-import { type LoadedTrain, loadTrain } from '../train/loaded.ts';
+import { reverseLine } from '../things/line/geometry.ts';
+import type { Line } from '../things/line/types.ts';
+import { type LoadedTrain, loadTrain } from '../things/train/loaded.ts';
 import type { Outing } from './types.ts';
 
 export interface OutingContext {

@@ -1,10 +1,10 @@
 /** The host's rules that need counting rather than physics. Each finding quotes the rule it comes from. */
 
-import { gearStates } from '../brake/system.ts';
+import { gearStates } from '../things/brake/system.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { amount } from '../base/quantity.ts';
-import { isCar } from '../train/cars.ts';
+import { isCar } from '../things/train/cars.ts';
 import type { OutingContext } from './context.ts';
 import type { Rule } from './types.ts';
 

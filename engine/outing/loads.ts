@@ -3,7 +3,7 @@ import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { type Amount, amount } from '../base/quantity.ts';
-import type { LoadedVehicle } from '../train/loaded.ts';
+import type { LoadedVehicle } from '../things/train/loaded.ts';
 import type { OutingContext } from './context.ts';
 
 /** Steepest grade that the model covers: beyond it small-angle sums are off by more than 1 %. */

@@ -4,9 +4,9 @@
  */
 import { balanceFamilies } from '../balance/remedies.ts';
 import type { Change, Finding, Remedy } from '../finding/types.ts';
-import { turnedStretch } from '../line/geometry.ts';
-import { chainCatalogue, chainGrades } from '../sums/formulas/chains.ts';
-import { isCar } from '../train/cars.ts';
+import { turnedStretch } from '../things/line/geometry.ts';
+import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
+import { isCar } from '../things/train/cars.ts';
 import type { Answer } from './answer.ts';
 import { applyChange } from './change.ts';
 import type { Outing } from './types.ts';

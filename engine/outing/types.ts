@@ -1,8 +1,8 @@
 /** The outing: one train, on one line, with these riders, in today's conditions, under the host's rules. */
-import type { Line } from '../line/types.ts';
+import type { Line } from '../things/line/types.ts';
 import type { Quantity } from '../base/quantity.ts';
-import type { Rider, Train } from '../train/types.ts';
-import type { BlockMaterial, BrakeKind } from '../vehicle/types.ts';
+import type { Rider, Train } from '../things/train/types.ts';
+import type { BlockMaterial, BrakeKind } from '../things/vehicle/types.ts';
 
 export const railStates = ['dry', 'damp', 'wet', 'greasy', 'sanded'] as const;
 export type RailState = (typeof railStates)[number];

@@ -11,14 +11,14 @@
  *
  * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
  */
-import { type BrakedGroup, type GearAt, gearGroups } from '../brake/force.ts';
-import { whenSupplyIsLost } from '../brake/reserve.ts';
-import { type GearState, gearStates } from '../brake/system.ts';
+import { type BrakedGroup, type GearAt, gearGroups } from '../things/brake/force.ts';
+import { whenSupplyIsLost } from '../things/brake/reserve.ts';
+import { type GearState, gearStates } from '../things/brake/system.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Outing } from '../outing/types.ts';
 import { dayAir } from '../stopping/prepare.ts';
-import type { Rider } from '../train/types.ts';
-import type { BrakeGear } from '../vehicle/types.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { BrakeGear } from '../things/vehicle/types.ts';
 
 export interface BrakesLeft {
   readonly groups: readonly BrakedGroup[];

@@ -5,9 +5,9 @@
  * All places are those of the whole train's head, so that both halves share one grid. Gravity gives back on
  * the way down what it took on the way up; curves take in both directions.
  */
-import { buildPotential } from '../line/potential.ts';
-import type { Line } from '../line/types.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
+import { buildPotential } from '../things/line/potential.ts';
+import type { Line } from '../things/line/types.ts';
+import type { LoadedTrain } from '../things/train/loaded.ts';
 
 export interface Grid {
   readonly loop: boolean;

@@ -2,7 +2,7 @@
  * One direction of a rolling half, until it rests or meets something: cell by cell with whatever must be looked
  * at on the way, and over quiet stretches in one plain loop.
  */
-import { riseIn, slopeIn } from '../line/cubic.ts';
+import { riseIn, slopeIn } from '../things/line/cubic.ts';
 import { brakeAt } from '../stopping/march.ts';
 import { brakeForce } from '../stopping/model.ts';
 import { meets } from './events.ts';

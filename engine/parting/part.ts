@@ -2,14 +2,14 @@
  * One half of a parted train made ready to roll: what grade and curves, resistance and the brakes left do
  * to it, per kg of its inertia.
  */
-import type { BrakedGroup } from '../brake/force.ts';
-import type { Potential } from '../line/potential.ts';
+import type { BrakedGroup } from '../things/brake/force.ts';
+import type { Potential } from '../things/line/potential.ts';
 import type { OutingContext } from '../outing/context.ts';
 import { exact } from '../base/quantity.ts';
 import { buildKit, RAMP_STEPS } from '../stopping/kit.ts';
 import { modelOf, type StopModel } from '../stopping/model.ts';
 import type { Scenario } from '../stopping/scenario.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
+import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 
 export interface Part {

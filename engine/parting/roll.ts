@@ -12,7 +12,7 @@
  * Errors: rest within 5 cm of a plain Runge–Kutta run, except where `nearBalance` says so
  * (tests/numerics/parting). A line's last partial cell counts as beyond its end.
  */
-import { slopeIn } from '../line/cubic.ts';
+import { slopeIn } from '../things/line/cubic.ts';
 import { RAMP_STEPS } from '../stopping/kit.ts';
 import { brakeAt } from '../stopping/march.ts';
 import { channelFactor } from '../stopping/model.ts';

@@ -1,6 +1,6 @@
 /** The seats of one car: every different way to put its people on them, by depth-first search. */
-import type { Rider } from '../train/types.ts';
-import type { Seat } from '../vehicle/types.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { Seat } from '../things/vehicle/types.ts';
 import { axlesBear, type Car, carMargin, type Sitter } from './car.ts';
 import type { SeatingRules } from './types.ts';
 

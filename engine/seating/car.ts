@@ -3,9 +3,9 @@
  */
 import { bodyFrom, type PointMass, riderCentre, riderPoint, tareCentre } from '../balance/body.ts';
 import { GRAVITY } from '../base/constants.ts';
-import { groupLoads } from '../train/loaded.ts';
-import type { Rider } from '../train/types.ts';
-import type { Seat } from '../vehicle/types.ts';
+import { groupLoads } from '../things/train/loaded.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { Seat } from '../things/vehicle/types.ts';
 import type { CarMargin, CarToFill, SeatingProblem } from './types.ts';
 
 export interface Car {

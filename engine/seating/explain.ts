@@ -1,5 +1,5 @@
 /** Why a car is seated as it is, in the trade's terms. */
-import type { Rider } from '../train/types.ts';
+import type { Rider } from '../things/train/types.ts';
 import type { Car } from './car.ts';
 import type { CarMargin, Reason } from './types.ts';
 

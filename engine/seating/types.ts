@@ -1,8 +1,8 @@
 /** Seating: who sits where, so that the car that is worst off is as well off as can be. */
 import type { Quantity } from '../base/quantity.ts';
-import type { SeatedRider } from '../train/loaded.ts';
-import type { Rider } from '../train/types.ts';
-import type { Vehicle } from '../vehicle/types.ts';
+import type { SeatedRider } from '../things/train/loaded.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 
 /** A car with the people who do not move: driver, guard. */
 export interface CarToFill {

@@ -2,7 +2,7 @@
  * People who sit together are one unit; units that weigh the same are of one kind and can stand in for each
  * other. That is what keeps the program small.
  */
-import type { Rider } from '../train/types.ts';
+import type { Rider } from '../things/train/types.ts';
 
 export interface Unit {
   readonly riders: readonly Rider[];

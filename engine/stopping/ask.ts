@@ -1,14 +1,14 @@
 /** What stopping has to say: brakes that answer or not, wheels that slide, speeds limited, gaps needed. */
 
-import { frictionAt } from '../brake/force.ts';
+import { frictionAt } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import { slopeAt } from '../line/potential.ts';
+import { slopeAt } from '../things/line/potential.ts';
 import { pick } from '../base/spread.ts';
 import type { SpeedMap } from '../outing/answer.ts';
 import { amount } from '../base/quantity.ts';
-import { isCar } from '../train/cars.ts';
+import { isCar } from '../things/train/cars.ts';
 import { evenStop } from './even.ts';
 import type { Prepared } from './prepare.ts';
 

@@ -3,7 +3,7 @@
  * the end of the line.
  */
 
-import type { Line, Place } from '../line/types.ts';
+import type { Line, Place } from '../things/line/types.ts';
 import type { SpeedReason } from '../outing/answer.ts';
 
 export interface Available {

@@ -1,8 +1,8 @@
 /**
  * Speed ceilings that need no computation of stopping: host, places, vehicles, the agreed, the map's end.
  */
-import { turnedStretch } from '../line/geometry.ts';
-import type { Line } from '../line/types.ts';
+import { turnedStretch } from '../things/line/geometry.ts';
+import type { Line } from '../things/line/types.ts';
 import type { SpeedReason } from '../outing/answer.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Ceiling } from '../outing/question.ts';

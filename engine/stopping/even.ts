@@ -10,7 +10,7 @@
  */
 import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
-import { potentialAt } from '../line/potential.ts';
+import { potentialAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
 import { stopDistance } from './stop.ts';

@@ -5,7 +5,7 @@
  * Takes over where full brake barely holds the grade, and follows trains that do not stop at all. Slower and
  * robust; it ends at standstill or at the end of the potential's grid.
  */
-import { potentialAt, slopeAt } from '../line/potential.ts';
+import { potentialAt, slopeAt } from '../things/line/potential.ts';
 import { firstZero } from '../base/roots.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';

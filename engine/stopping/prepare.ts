@@ -3,14 +3,14 @@
  * the cautious model. Everything is computed at most once.
  */
 
-import { type TrainBrakes, trainBrakes } from '../brake/force.ts';
+import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY, STANDARD_ATMOSPHERE } from '../base/constants.ts';
-import { buildPotential, type Potential, type Stretch } from '../line/potential.ts';
-import type { Line } from '../line/types.ts';
+import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
+import type { Line } from '../things/line/types.ts';
 import type { OutingContext } from '../outing/context.ts';
 import type { Conditions, RailState } from '../outing/types.ts';
-import { atmosphericPressure } from '../sums/formulas/air.ts';
-import type { LoadedTrain } from '../train/loaded.ts';
+import { atmosphericPressure } from '../things/air/formulas.ts';
+import type { LoadedTrain } from '../things/train/loaded.ts';
 import { buildKit, type StopKit } from './kit.ts';
 import type { MapModels } from './map.ts';
 import { modelOf } from './model.ts';

@@ -1,13 +1,13 @@
 /** The register of sums, and the one way to evaluate them: out of range is a problem, never a number. */
-import { airSums } from './families/air.ts';
-import { brakeSums } from './families/brakes.ts';
-import { chainSums } from './families/chains.ts';
-import { curveSums } from './families/curves.ts';
-import { haulageSums } from './families/haulage.ts';
-import { motionSums } from './families/motion.ts';
-import { peopleSums } from './families/people.ts';
-import { trackSums } from './families/track.ts';
-import type { Sum, SumInputs, SumOutcome, SumProblem, SumSymbol } from './types.ts';
+import { airSums } from '../things/air/sums.ts';
+import { brakeSums } from '../things/brake/sums.ts';
+import { chainSums } from '../things/chain/sums.ts';
+import { curveSums } from '../things/line/curve-sums.ts';
+import { haulageSums } from '../questions/haul/sums.ts';
+import { motionSums } from '../motion/sums.ts';
+import { peopleSums } from '../things/rider/sums.ts';
+import { trackSums } from '../things/line/sums.ts';
+import type { Sum, SumInputs, SumOutcome, SumProblem, SumSymbol } from '../base/sum.ts';
 
 export const sums: readonly Sum[] = [
   ...motionSums,

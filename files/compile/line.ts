@@ -1,7 +1,7 @@
 /** A line file made into the engine's line: heights by chainage, curves with transitions, cant ramps. */
 
 import { defaultRow } from '../../data/index.ts';
-import type { CantKnot, CurveElement, HeightKnot, Line, Place } from '../../engine/line/types.ts';
+import type { CantKnot, CurveElement, HeightKnot, Line, Place } from '../../engine/things/line/types.ts';
 import { printQuantity } from '../../units/index.ts';
 import type { LineFile } from '../schema/index.ts';
 import { type Notes, note, trouble } from './notes.ts';

@@ -9,7 +9,7 @@ import type {
   SurgeRigging,
   Traction,
   Vehicle,
-} from '../../engine/vehicle/types.ts';
+} from '../../engine/things/vehicle/types.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
 import { type Notes, orAssumed, trouble } from './notes.ts';

@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/outing/types.ts';
-import { blockMaterials, brakeKinds } from '../../engine/vehicle/types.ts';
+import { blockMaterials, brakeKinds } from '../../engine/things/vehicle/types.ts';
 import { figure, quantity } from './quantity.ts';
 
 const text = z.string().check(z.minLength(1));

@@ -16,7 +16,7 @@ import {
 } from '../../engine/balance/tipping.ts';
 import { totalLoad, wheelLoads } from '../../engine/balance/wheels.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
-import { overturningSpeed } from '../../engine/sums/formulas/curves.ts';
+import { overturningSpeed } from '../../engine/things/line/curves.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
 

@@ -6,17 +6,17 @@ import {
   automaticVacuumDifference,
   cylinderPressure,
   equalised,
-} from '../../engine/brake/equalise.ts';
-import { fillTrain } from '../../engine/brake/fill.ts';
-import { workableVacuum } from '../../engine/brake/force.ts';
-import { type AirKind, airKinds } from '../../engine/brake/levels.ts';
-import { type AirNode, AirTree } from '../../engine/brake/network.ts';
-import { leakedGear } from '../../engine/brake/reserve.ts';
-import { emptyTime, filledPressure, fillTime } from '../../engine/brake/vessel.ts';
+} from '../../engine/things/brake/equalise.ts';
+import { fillTrain } from '../../engine/things/brake/fill.ts';
+import { workableVacuum } from '../../engine/things/brake/force.ts';
+import { type AirKind, airKinds } from '../../engine/things/brake/levels.ts';
+import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
+import { leakedGear } from '../../engine/things/brake/reserve.ts';
+import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
 import { standing } from '../../engine/braking/standing.ts';
 import { openOuting } from '../../engine/outing/context.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { atmosphericPressure } from '../../engine/sums/formulas/air.ts';
+import { atmosphericPressure } from '../../engine/things/air/formulas.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';
 import { randomOuting } from '../support/random-outings.ts';
 

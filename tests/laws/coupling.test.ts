@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { couplerBands, couplerScenarios } from '../../engine/coupling/ensemble.ts';
 import { type Row, runRow } from '../../engine/coupling/run.ts';
-import { buildPotential } from '../../engine/line/potential.ts';
+import { buildPotential } from '../../engine/things/line/potential.ts';
 import { openOuting } from '../../engine/outing/context.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { randomOuting } from '../support/random-outings.ts';

@@ -6,11 +6,11 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { reverseLine } from '../../engine/line/geometry.ts';
-import { potentialAt } from '../../engine/line/potential.ts';
+import { reverseLine } from '../../engine/things/line/geometry.ts';
+import { potentialAt } from '../../engine/things/line/potential.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { resistanceTerms } from '../../engine/resistance/train.ts';
+import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import { coast } from '../../engine/stopping/coast.ts';
 import { buildKit } from '../../engine/stopping/kit.ts';
 import { speedThatStops } from '../../engine/stopping/limits.ts';

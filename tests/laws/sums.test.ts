@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { evaluateSum, sums } from '../../engine/sums/register.ts';
-import type { SumSymbol } from '../../engine/sums/types.ts';
+import type { SumSymbol } from '../../engine/base/sum.ts';
 import { sumWords } from '../../words/sums.ts';
 
 const within = (s: SumSymbol): fc.Arbitrary<number> => {

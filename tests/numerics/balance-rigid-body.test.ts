@@ -18,7 +18,7 @@ import { type Body, leaning } from '../../engine/balance/body.ts';
 import { overturnOf, speedLeaving, type Under } from '../../engine/balance/tipping.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
-import type { Sum } from '../../engine/sums/types.ts';
+import type { Sum } from '../../engine/base/sum.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
 

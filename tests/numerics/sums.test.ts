@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
-import type { Sum } from '../../engine/sums/types.ts';
+import type { Sum } from '../../engine/base/sum.ts';
 import { drawer } from '../support/random-outings.ts';
 import { march } from '../support/rk4.ts';
 

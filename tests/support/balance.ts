@@ -1,9 +1,9 @@
 /** Made-up cars and people for tests of balance and seating. */
 import { type Body, bodyFrom } from '../../engine/balance/body.ts';
-import type { Line } from '../../engine/line/types.ts';
+import type { Line } from '../../engine/things/line/types.ts';
 import { between, exact } from '../../engine/base/quantity.ts';
-import type { Rider } from '../../engine/train/types.ts';
-import type { Seat, Vehicle } from '../../engine/vehicle/types.ts';
+import type { Rider } from '../../engine/things/train/types.ts';
+import type { Seat, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { type Draw, randomOuting, randomVehicle } from './random-outings.ts';
 
 export const adultCentre = between(0.23, 0.25, 0.27, 'assumed', 'made up');

@@ -3,12 +3,12 @@
  * All made up.
  */
 
-import type { CurveElement, HeightKnot, Line } from '../../engine/line/types.ts';
+import type { CurveElement, HeightKnot, Line } from '../../engine/things/line/types.ts';
 import { seeded } from '../../engine/base/spread.ts';
 import type { AssumedValues, Outing } from '../../engine/outing/types.ts';
 import { between, type Quantity } from '../../engine/base/quantity.ts';
-import type { Rider } from '../../engine/train/types.ts';
-import { type BrakeGear, type BrakeKind, brakeKinds, type Vehicle } from '../../engine/vehicle/types.ts';
+import type { Rider } from '../../engine/things/train/types.ts';
+import { type BrakeGear, type BrakeKind, brakeKinds, type Vehicle } from '../../engine/things/vehicle/types.ts';
 
 export type Draw = (low: number, high: number) => number;
 

@@ -2,7 +2,7 @@
 import { answerSum } from '../../desk/sums.ts';
 import { kinds } from '../../engine/base/quantity.ts';
 import { rangeText, sums } from '../../engine/sums/register.ts';
-import type { Sum } from '../../engine/sums/types.ts';
+import type { Sum } from '../../engine/base/sum.ts';
 import { accepted } from '../../units/index.ts';
 import { sumWords, symbolWords } from '../../words/sums.ts';
 

@@ -1,5 +1,5 @@
 /** The four car counts on today's rail in one line of words and numbers, always in sight. */
-import { isCar } from '../../engine/train/cars.ts';
+import { isCar } from '../../engine/things/train/cars.ts';
 import { answer, tried } from '../state/session.ts';
 import { countWords, type Way } from './counts.tsx';
 

@@ -1,6 +1,6 @@
 /** A survey file read into a line file, checked as the line it would be; the paper is not touched. */
 
-import type { Line } from '../../engine/line/types.ts';
+import type { Line } from '../../engine/things/line/types.ts';
 import { importCsv } from '../../files/import/csv.ts';
 import type { Imported } from '../../files/import/types.ts';
 import { type FileProblem, readLine, writeFile } from '../../files/index.ts';

@@ -1,7 +1,7 @@
 /** Chains side by side that catch a tail, against `odex` on the motion of head and tail toward each other. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sharedForce, sharedSnatch } from '../../../engine/sums/formulas/chains.ts';
+import { sharedForce, sharedSnatch } from '../../../engine/things/chain/formulas.ts';
 import { integrate } from '../../support/odex.ts';
 
 const figures = fc.record({

@@ -5,13 +5,13 @@
 import { describe, expect, it } from 'vitest';
 import { climb } from '../../../engine/hauling/climb.ts';
 import { exact } from '../../../engine/base/quantity.ts';
-import { resistanceTerms } from '../../../engine/resistance/train.ts';
+import { resistanceTerms } from '../../../engine/things/train/resistance.ts';
 import { coast } from '../../../engine/stopping/coast.ts';
 import { emptyTrace } from '../../../engine/stopping/model.ts';
 import { potentialOf } from '../../../engine/stopping/prepare.ts';
 import { likely } from '../../../engine/stopping/scenario.ts';
 import { stopInto } from '../../../engine/stopping/stop.ts';
-import { trainPull } from '../../../engine/traction/pull.ts';
+import { trainPull } from '../../../engine/things/traction/pull.ts';
 import { integrate } from '../../support/odex.ts';
 import { plainStop } from '../../support/plain-stop.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';

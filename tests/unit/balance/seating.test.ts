@@ -5,7 +5,7 @@ import { mayHold } from '../../../engine/seating/arrange.ts';
 import { axlesBear, type Car, carMargin, carOf, mayRide, sitterOf } from '../../../engine/seating/car.ts';
 import { seatPeople } from '../../../engine/seating/seat.ts';
 import type { Seating, SeatingProblem, Solve } from '../../../engine/seating/types.ts';
-import type { Rider } from '../../../engine/train/types.ts';
+import type { Rider } from '../../../engine/things/train/types.ts';
 import { adultCentre, car, person, seatAt } from '../../support/balance.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 

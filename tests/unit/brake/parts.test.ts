@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { rampOf, riggingBuildUp, timedTrain } from '../../../engine/brake/build-up-from-parts.ts';
-import { fillTrain } from '../../../engine/brake/fill.ts';
-import { gearForce } from '../../../engine/brake/force.ts';
-import { handBlockForce, lagTime, surgeForce } from '../../../engine/brake/hand-and-push.ts';
-import { pistonState } from '../../../engine/brake/piston.ts';
-import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/brake/reserve.ts';
-import { pushedBrakes } from '../../../engine/brake/run-in.ts';
-import { drawDownTime, pumpUpTime } from '../../../engine/brake/vessel.ts';
+import { rampOf, riggingBuildUp, timedTrain } from '../../../engine/things/brake/build-up-from-parts.ts';
+import { fillTrain } from '../../../engine/things/brake/fill.ts';
+import { gearForce } from '../../../engine/things/brake/force.ts';
+import { handBlockForce, lagTime, surgeForce } from '../../../engine/things/brake/hand-and-push.ts';
+import { pistonState } from '../../../engine/things/brake/piston.ts';
+import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/things/brake/reserve.ts';
+import { pushedBrakes } from '../../../engine/things/brake/run-in.ts';
+import { drawDownTime, pumpUpTime } from '../../../engine/things/brake/vessel.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
-import { loadTrain } from '../../../engine/train/loaded.ts';
-import type { BrakeGear } from '../../../engine/vehicle/types.ts';
+import { loadTrain } from '../../../engine/things/train/loaded.ts';
+import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-trains.ts';
 import { assumedValues } from '../../support/random-outings.ts';
 

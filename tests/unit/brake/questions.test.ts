@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { brakeRatios } from '../../../engine/brake/slide.ts';
+import { brakeRatios } from '../../../engine/things/brake/slide.ts';
 import { askBrakes } from '../../../engine/braking/ask.ts';
 import { type DesignRequest, designBrakes } from '../../../engine/braking/design.ts';
 import { standing } from '../../../engine/braking/standing.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
-import { loadTrain } from '../../../engine/train/loaded.ts';
-import type { BrakeKind } from '../../../engine/vehicle/types.ts';
+import { loadTrain } from '../../../engine/things/train/loaded.ts';
+import type { BrakeKind } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { askChains } from '../../../engine/coupling/ask-chains.ts';
-import { catchPeak, chainOf, steadyOnOne } from '../../../engine/coupling/chain.ts';
+import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/context.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/stopping/prepare.ts';
-import type { SafetyChain, Vehicle } from '../../../engine/vehicle/types.ts';
+import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
 const POUND = 4.4482216152605;

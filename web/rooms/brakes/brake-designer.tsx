@@ -4,7 +4,7 @@ import { designTables, readDesign, type WrittenDesign } from '../../../desk/brak
 import { designFor } from '../../../desk/brakes.ts';
 import type { WordTable } from '../../../desk/word-table.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { blockMaterials } from '../../../engine/vehicle/types.ts';
+import { blockMaterials } from '../../../engine/things/vehicle/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Table } from '../../parts/word-table.tsx';
 

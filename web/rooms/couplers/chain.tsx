@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { ChainsView } from '../../../desk/chains.ts';
 import type { Change } from '../../../engine/finding/types.ts';
-import { chainCatalogue, chainDesignFactor } from '../../../engine/sums/formulas/chains.ts';
+import { chainCatalogue, chainDesignFactor } from '../../../engine/things/chain/formulas.ts';
 import { say, type Voice } from '../../../words/voice.ts';
 import { trials, tryOut, undoTrial } from '../../state/session.ts';
 

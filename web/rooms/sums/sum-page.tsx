@@ -4,7 +4,7 @@ import { sayBoth } from '../../../desk/echo.ts';
 import { sumPicture } from '../../../desk/sum-pictures/index.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
-import type { Sum, SumSymbol } from '../../../engine/sums/types.ts';
+import type { Sum, SumSymbol } from '../../../engine/base/sum.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
 import { Drawing } from '../../parts/drawing.tsx';

@@ -2,9 +2,9 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { carSide, heightOf } from '../../../desk/car-views.ts';
-import type { LoadedVehicle } from '../../../engine/train/loaded.ts';
-import { loadTrain } from '../../../engine/train/loaded.ts';
-import type { Vehicle } from '../../../engine/vehicle/types.ts';
+import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
+import { loadTrain } from '../../../engine/things/train/loaded.ts';
+import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { type FileProblem, readVehicle, tellProblem, writeFile } from '../../../files/index.ts';
 import { say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';

@@ -4,7 +4,7 @@ import { bodyFrom } from '../../../../engine/balance/body.ts';
 import { LEAST_WHEEL_SHARE } from '../../../../engine/balance/limits.ts';
 import { liftOf, shareAt, speedLeaving } from '../../../../engine/balance/tipping.ts';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
-import { cantSpeed } from '../../../../engine/sums/formulas/curves.ts';
+import { cantSpeed } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bodyFrom } from '../../../../engine/balance/body.ts';
 import { wheelLoads } from '../../../../engine/balance/wheels.ts';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
-import { radiusOfDegree } from '../../../../engine/sums/formulas/curves.ts';
+import { radiusOfDegree } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { bodyOf } from '../../../../engine/balance/body.ts';
 import { leans, liftOf, speedLeaving } from '../../../../engine/balance/tipping.ts';
-import { loadTrain } from '../../../../engine/train/loaded.ts';
+import { loadTrain } from '../../../../engine/things/train/loaded.ts';
 import { adultCentre, car, person } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

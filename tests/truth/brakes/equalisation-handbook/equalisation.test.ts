@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cylinderPressure, equalised, fullReduction } from '../../../../engine/brake/equalise.ts';
+import { cylinderPressure, equalised, fullReduction } from '../../../../engine/things/brake/equalise.ts';
 
 const psi = 6894.757293168;
 const atmosphere = 14.7 * psi;

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { AirTree } from '../../../../engine/brake/network.ts';
+import { AirTree } from '../../../../engine/things/brake/network.ts';
 
 const psi = 6894.757293168;
 const atmosphere = 14.7 * psi;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { WAVE_SPEED } from '../../../../engine/brake/fill.ts';
+import { WAVE_SPEED } from '../../../../engine/things/brake/fill.ts';
 
 const foot = 0.3048;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { drawDownTime } from '../../../../engine/brake/vessel.ts';
+import { drawDownTime } from '../../../../engine/things/brake/vessel.ts';
 
 describe('drawing a vessel down, published examples', () => {
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CHOKED_NUMBER, emptyTime, fillTime } from '../../../../engine/brake/vessel.ts';
+import { CHOKED_NUMBER, emptyTime, fillTime } from '../../../../engine/things/brake/vessel.ts';
 import { AIR_GAS_CONSTANT } from '../../../../engine/base/constants.ts';
 import { integrate } from '../../../support/odex.ts';
 

@@ -1,0 +1,53 @@
+/** A sum: one public formula with its symbols, units, range, equation and source. Words for people: words/sums.ts. */
+import type { Kind } from './quantity.ts';
+
+export interface SumSymbol {
+  /** As written on a command line: `speed=7mph`. */
+  readonly symbol: string;
+  readonly kind: Kind;
+  /** SI, inclusive unless `open`. */
+  readonly low?: number;
+  readonly high?: number;
+  /** The low bound itself is out of range. */
+  readonly open?: boolean;
+  /** Taken where the symbol is left out, SI. */
+  readonly default?: number;
+  readonly whole?: boolean;
+}
+
+export interface SumResult {
+  readonly symbol: string;
+  readonly kind: Kind;
+}
+
+export interface SumProblem {
+  readonly symbol: string;
+  readonly found: string;
+  readonly expected: string;
+}
+
+export type SumOutcome =
+  | { readonly ok: true; readonly values: Readonly<Record<string, number>> }
+  | { readonly ok: false; readonly problems: readonly SumProblem[] };
+
+export type SumInputs = Readonly<Record<string, number>>;
+
+export interface Sum {
+  readonly id: string;
+  readonly inputs: readonly SumSymbol[];
+  readonly results: readonly SumResult[];
+  readonly equation: string;
+  readonly source: string;
+  /** Values in result order; a problem where the inputs together are out of range. */
+  readonly compute: (inputs: SumInputs) => readonly number[] | SumProblem;
+}
+
+export const input = (
+  symbol: string,
+  kind: Kind,
+  range: Omit<SumSymbol, 'symbol' | 'kind'> = {},
+): SumSymbol => ({ symbol, kind, ...range });
+export const result = (symbol: string, kind: Kind): SumResult => ({ symbol, kind });
+/** Range of a quantity that must be more than nothing. */
+export const positive = { low: 0, open: true } as const;
+export const notNegative = { low: 0 } as const;

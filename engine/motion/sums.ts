@@ -1,0 +1,240 @@
+/** Sums of motion: stopping, coasting, energy, in-train forces. */
+import { GRAVITY } from '../base/constants.ts';
+import { input, notNegative, positive, result, type Sum } from '../base/sum.ts';
+
+const grade = input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 });
+const speed = input('speed', 'speed', { low: 0, open: true, high: 60 });
+
+/** A stop that ends before the brake is full on. */
+const stood = (distance: number, time: number): number[] => [distance, time, distance];
+
+export const motionSums: readonly Sum[] = [
+  {
+    id: 'stopping-distance',
+    inputs: [
+      speed,
+      input('deceleration', 'acceleration', { low: 0, open: true, high: 10 }),
+      input('reaction', 'time', { low: 0, high: 30, default: 0 }),
+      input('dead-time', 'time', { low: 0, high: 60, default: 0 }),
+      input('build-up', 'time', { low: 0, high: 120, default: 0 }),
+      grade,
+      input('resistance', 'specificForce', { low: 0, high: 0.2, default: 0 }),
+      input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
+    ],
+    results: [result('distance', 'length'), result('time', 'time'), result('before-brake', 'length')],
+    equation:
+      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·(i + r); grade i and resistance r act through all of it; at a stand before tb is over, the ramp alone; wheels: all ÷ (1 + γ)',
+    source: 'kinematics, integrated exactly; build-up linear as in IEEE 1698-2009 clause 3',
+    compute: (given) => {
+      const { speed: v0, reaction, 'dead-time': dead, 'build-up': tb, 'rotating-share': share } = given;
+      const b = given.deceleration / (1 + share);
+      const against = GRAVITY * (given.grade + given.resistance);
+      const pull = against / (1 + share);
+      const net = b + pull;
+      if (net <= 0)
+        return {
+          symbol: 'deceleration',
+          found: `${given.deceleration}`,
+          expected: `more than the fall of ${(-against).toFixed(3)} m/s²: the brake does not hold`,
+        };
+      // Power is on in the reaction: a rise does not slow the train, a fall speeds it up.
+      const gain = Math.max(0, -pull);
+      const reactionRun = v0 * reaction + (gain * reaction * reaction) / 2;
+      const v1 = v0 + gain * reaction;
+      const deadRun = v1 * dead - (pull * dead * dead) / 2;
+      const v2 = v1 - pull * dead;
+      if (v2 <= 0) return stood(reactionRun + (v1 * v1) / (2 * pull), reaction + v1 / pull);
+      const v3 = v2 - pull * tb - (b * tb) / 2;
+      if (v3 < 0) {
+        const rise = b / tb;
+        const t = (2 * v2) / (pull + Math.sqrt(pull * pull + 2 * rise * v2));
+        return stood(reactionRun + deadRun + t * (v2 - t * (pull / 2 + (rise * t) / 6)), reaction + dead + t);
+      }
+      const rampRun = v2 * tb - (pull * tb * tb) / 2 - (b * tb * tb) / 6;
+      return [
+        reactionRun + deadRun + rampRun + (v3 * v3) / (2 * net),
+        reaction + dead + tb + v3 / net,
+        reactionRun + deadRun + rampRun,
+      ];
+    },
+  },
+  {
+    id: 'mean-deceleration',
+    inputs: [speed, input('distance', 'length', positive)],
+    results: [result('deceleration', 'acceleration')],
+    equation: 'a = v²/(2·s)',
+    source: 'BOStrab Anlage 2 (1987); kinematics',
+    compute: ({ speed: v, distance: s }) => [(v * v) / (2 * s)],
+  },
+  {
+    id: 'sight-stopping-distance',
+    inputs: [
+      speed,
+      input('reaction', 'time', { low: 0, high: 10, default: 2.5 }),
+      input('deceleration', 'acceleration', { low: 0, open: true, high: 10, default: 11.2 * 0.3048 }),
+      grade,
+    ],
+    results: [
+      result('distance', 'length'),
+      result('reaction-distance', 'length'),
+      result('braking-distance', 'length'),
+    ],
+    equation: 'd = v·t + v²/(2·(a + g·i))',
+    source: 'AASHTO Green Book, Exhibit 3-1',
+    compute: ({ speed: v, reaction: t, deceleration: a, grade: i }) => {
+      const net = a + GRAVITY * i;
+      if (net <= 0)
+        return { symbol: 'deceleration', found: `${a}`, expected: 'more than the pull of the fall' };
+      return [v * t + (v * v) / (2 * net), v * t, (v * v) / (2 * net)];
+    },
+  },
+  {
+    id: 'brake-ratio',
+    inputs: [input('force', 'force', notNegative), input('mass', 'mass', positive)],
+    results: [result('ratio', 'ratio'), result('deceleration', 'acceleration')],
+    equation: 'ratio = F/(m·g);  a = F/m (wheels’ inertia left out)',
+    source: 'definition',
+    compute: ({ force, mass }) => [force / (mass * GRAVITY), force / mass],
+  },
+  {
+    id: 'coasting-distance',
+    inputs: [
+      speed,
+      input('resistance', 'specificForce', { low: 0, high: 0.2 }),
+      input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
+      grade,
+    ],
+    results: [result('distance', 'length'), result('deceleration', 'acceleration')],
+    equation: 's = v²·(1 + γ)/(2·g·(r + i))',
+    source: 'energy balance',
+    compute: ({ speed: v, resistance: r, 'rotating-share': share, grade: i }) => {
+      const slope = r + i;
+      if (slope <= 0)
+        return {
+          symbol: 'grade',
+          found: `${i}`,
+          expected: 'a grade on which the train slows: the fall must be less than the resistance',
+        };
+      const a = (GRAVITY * slope) / (1 + share);
+      return [(v * v) / (2 * a), a];
+    },
+  },
+  {
+    id: 'coast-down-resistance',
+    inputs: [
+      input('from', 'speed', positive),
+      input('to', 'speed', notNegative),
+      input('time', 'time', positive),
+      input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
+      grade,
+    ],
+    results: [result('resistance', 'specificForce'), result('deceleration', 'acceleration')],
+    equation: 'r = (1 + γ)·(v₁ − v₂)/(g·t) − i',
+    source: 'momentum balance of a coast-down test',
+    compute: ({ from, to, time, 'rotating-share': share, grade: i }) => {
+      if (to >= from) return { symbol: 'to', found: `${to}`, expected: 'less than the first speed' };
+      const a = (from - to) / time;
+      return [((1 + share) * a) / GRAVITY - i, a];
+    },
+  },
+  {
+    id: 'runaway-speed',
+    inputs: [
+      input('start-speed', 'speed', { low: 0, default: 0 }),
+      input('distance', 'length', positive),
+      input('fall', 'grade', { low: 0, open: true, high: 0.15 }),
+      input('resistance', 'specificForce', { low: 0, high: 0.2 }),
+      input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
+    ],
+    results: [result('speed', 'speed'), result('time', 'time')],
+    equation: 'v = √(v₀² + 2·g·(i − r)·s/(1 + γ))',
+    source: 'energy balance',
+    compute: ({ 'start-speed': v0, distance: s, fall, resistance: r, 'rotating-share': share }) => {
+      const a = (GRAVITY * (fall - r)) / (1 + share);
+      const square = v0 * v0 + 2 * a * s;
+      if (square <= 0 || (a <= 0 && v0 === 0))
+        return {
+          symbol: 'fall',
+          found: `${fall}`,
+          expected: 'more than the resistance: the train stops by itself',
+        };
+      const v = Math.sqrt(square);
+      return [v, (2 * s) / (v0 + v)];
+    },
+  },
+  {
+    id: 'rotating-energy',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('gyration', 'length', positive),
+      input('wheel-radius', 'length', positive),
+      speed,
+    ],
+    results: [result('energy', 'energy'), result('share', 'ratio')],
+    equation: 'E = ½·m·(k/R)²·v²;  share of the wheel’s own energy of travel = (k/R)²',
+    source: 'Webb, rotating mass of wheels',
+    compute: ({ mass: m, gyration: k, 'wheel-radius': r, speed: v }) => {
+      if (k > r) return { symbol: 'gyration', found: `${k}`, expected: 'at most the wheel’s radius' };
+      return [0.5 * m * (k / r) ** 2 * v * v, (k / r) ** 2];
+    },
+  },
+  {
+    id: 'in-train-force',
+    inputs: [
+      input('mass-behind', 'mass', positive),
+      input('acceleration', 'acceleration', { low: -10, high: 10 }),
+      input('resistance', 'force', { low: 0, default: 0 }),
+      grade,
+    ],
+    results: [result('force', 'force')],
+    equation: 'F = m·(a + g·i) + R',
+    source: 'Newton’s second law on the part behind the gap; OpenStax College Physics ch. 4',
+    compute: ({ 'mass-behind': m, acceleration: a, resistance, grade: i }) => [
+      m * (a + GRAVITY * i) + resistance,
+    ],
+  },
+  {
+    id: 'signal-headway',
+    inputs: [
+      speed,
+      input('sighting', 'length', notNegative),
+      input('braking', 'length', notNegative),
+      input('block', 'length', notNegative),
+      input('train-length', 'length', notNegative),
+      input('margin', 'length', { low: 0, default: 0 }),
+      input('release', 'time', { low: 0, default: 0 }),
+    ],
+    results: [result('headway', 'time'), result('distance', 'length')],
+    equation: 'h = (sighting + braking + block + margin + train)/v + release',
+    source: 'signalling textbooks: headway of a two-aspect block at constant speed (from memory)',
+    compute: ({ speed: v, sighting, braking, block, 'train-length': train, margin, release }) => {
+      const s = sighting + braking + block + train + margin;
+      return [s / v + release, s];
+    },
+  },
+  {
+    id: 'flag-distance',
+    inputs: [
+      input('stop', 'length', positive),
+      input('sight', 'length', { low: 0, default: 0 }),
+      input('margin', 'length', { low: 0, default: 0 }),
+      input('walking-speed', 'speed', { low: 0, open: true, high: 3, default: 1.2 }),
+    ],
+    results: [result('distance', 'length'), result('walk', 'time')],
+    equation: 'd = stop + margin − sight, at least 0;  walk = d/w',
+    source:
+      'geometry: the following driver must see the flag at least a stopping distance before the standing train',
+    compute: ({ stop, sight, margin, 'walking-speed': w }) => {
+      const d = Math.max(0, stop + margin - sight);
+      return [d, d / w];
+    },
+  },
+  {
+    id: 'gap-time',
+    inputs: [input('gap', 'length', positive), speed],
+    results: [result('time', 'time')],
+    equation: 't = gap/v',
+    source: 'kinematics',
+    compute: ({ gap, speed: v }) => [gap / v],
+  },
+];

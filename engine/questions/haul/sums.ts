@@ -1,0 +1,211 @@
+/** Sums of resistance, traction, adhesion and haulage. */
+import { GRAVITY } from '../../base/constants.ts';
+import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+
+const LONG_TON = 2240 * 0.45359237;
+const SHORT_TON = 2000 * 0.45359237;
+const POUND_FORCE = 0.45359237 * GRAVITY;
+const MPH = 0.44704;
+const PSI = POUND_FORCE / (0.0254 * 0.0254);
+const mass = input('mass', 'mass', positive);
+const grade = input('grade', 'grade', { low: -0.15, high: 0.15 });
+
+export const haulageSums: readonly Sum[] = [
+  {
+    id: 'grade-force',
+    inputs: [mass, grade],
+    results: [result('force', 'force'), result('per-weight', 'specificForce')],
+    equation: 'F = m·g·i  (20 lb per short ton for each 1 %)',
+    source: 'US Army TR0603 ed. 3, 2.7; Molesworth p. 223',
+    compute: ({ mass: m, grade: i }) => [m * GRAVITY * i, i],
+  },
+  {
+    id: 'curve-resistance',
+    inputs: [
+      mass,
+      input('radius', 'length', positive),
+      input('constant', 'length', { low: 0, high: 2, default: 0.08 }),
+    ],
+    results: [result('force', 'force'), result('per-weight', 'specificForce')],
+    equation: 'F = m·g·c/R',
+    source: 'form common to railway practice; c by measurement, 0.70 m at standard gauge (US Army TR0603)',
+    compute: ({ mass: m, radius, constant: c }) => [(m * GRAVITY * c) / radius, c / radius],
+  },
+  {
+    id: 'curve-resistance-by-degree',
+    inputs: [mass, input('degree', 'angle', { low: 0, high: Math.PI })],
+    results: [result('force', 'force'), result('per-weight', 'specificForce')],
+    equation: 'F = 0.8 lb per short ton · D°',
+    source: 'US Army TR0603 ed. 3, 2.8',
+    compute: ({ mass: m, degree }) => {
+      const perTon = 0.8 * ((degree * 180) / Math.PI);
+      return [(m / SHORT_TON) * perTon * POUND_FORCE, (perTon * POUND_FORCE) / (SHORT_TON * GRAVITY)];
+    },
+  },
+  {
+    id: 'davis-resistance',
+    inputs: [
+      mass,
+      input('axles', 'count', { low: 2, high: 16, whole: true, default: 4 }),
+      input('speed', 'speed', { low: 0, high: 45 }),
+      input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 }),
+    ],
+    results: [result('force', 'force'), result('per-weight', 'specificForce')],
+    equation:
+      'R lb/ton = 1.3 + 29/w + 0.045·V + 0.044·V²/(w·n) + 20·G;  w tons per axle, n axles, V mph, G %',
+    source: 'Davis 1926, as worked in Car & Locomotive Cyclopedia 1970 p. 842 (grade term corrected to 20·G)',
+    compute: ({ mass: m, axles: n, speed, grade: i }) => {
+      const tons = m / SHORT_TON;
+      const w = tons / n;
+      const V = speed / MPH;
+      const perTon = 1.3 + 29 / w + 0.045 * V + (0.044 * V * V) / (w * n) + 20 * i * 100;
+      return [perTon * tons * POUND_FORCE, (perTon * POUND_FORCE) / (SHORT_TON * GRAVITY)];
+    },
+  },
+  {
+    id: 'small-gauge-resistance',
+    inputs: [
+      mass,
+      input('rate', 'specificForce', { low: 0, high: 0.2, default: 40 / 2240 }),
+      input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 }),
+    ],
+    results: [result('force', 'force')],
+    equation: 'R = m·g·(r + i), r = 40 lb per long ton as a working allowance, 20 to keep a train moving',
+    source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898), pp. 40–41',
+    compute: ({ mass: m, rate, grade: i }) => [m * GRAVITY * (rate + i)],
+  },
+  {
+    id: 'tractive-effort',
+    inputs: [
+      input('pressure', 'gaugePressure', positive),
+      input('bore', 'length', positive),
+      input('stroke', 'length', positive),
+      input('wheel', 'length', positive),
+      input('cylinders', 'count', { low: 2, high: 4, whole: true, default: 2 }),
+      input('factor', 'ratio', { low: 0, open: true, high: 1, default: 0.85 }),
+    ],
+    results: [result('force', 'force')],
+    equation: 'TE = f·P·d²·s/D for two cylinders; ×1.5 for three, ×2 for four',
+    source: 'railway practice; worked figures of two published locomotives',
+    compute: ({ pressure: p, bore: d, stroke: s, wheel, cylinders: n, factor: f }) => [
+      (f * p * d * d * s * n) / (2 * wheel),
+    ],
+  },
+  {
+    id: 'tractive-power-per-pressure',
+    inputs: [
+      input('bore', 'length', positive),
+      input('stroke', 'length', positive),
+      input('wheel', 'length', positive),
+    ],
+    results: [result('per-psi', 'force')],
+    equation: 'k = d²·s/D: pull in lb for each lb per sq in of mean pressure',
+    source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898)',
+    compute: ({ bore: d, stroke: s, wheel }) => [((d * d * s) / wheel) * PSI],
+  },
+  {
+    id: 'haulable-load',
+    inputs: [
+      input('pull', 'force', positive),
+      input('engine', 'mass', positive),
+      input('resistance', 'specificForce', { low: 0, high: 0.2 }),
+      input('grade', 'grade', { low: 0, high: 0.15, default: 0 }),
+      input('curve', 'specificForce', { low: 0, high: 0.2, default: 0 }),
+      input('weather', 'ratio', { low: 0, open: true, high: 1, default: 1 }),
+    ],
+    results: [result('trailing', 'mass'), result('whole', 'mass')],
+    equation: 'whole = pull·weather/(g·(r + i + c));  trailing = whole − engine',
+    source: 'force balance; the army’s worked form is army-trailing-load',
+    compute: ({ pull, engine, resistance, grade: i, curve, weather }) => {
+      const rate = resistance + i + curve;
+      if (rate <= 0) return { symbol: 'resistance', found: '0', expected: 'some resistance, grade or curve' };
+      const whole = (pull * weather) / (GRAVITY * rate);
+      if (whole < engine)
+        return { symbol: 'pull', found: `${pull}`, expected: 'enough to move the engine itself' };
+      return [whole - engine, whole];
+    },
+  },
+  {
+    id: 'army-trailing-load',
+    inputs: [
+      input('tractive-effort', 'force', positive),
+      input('engine', 'mass', positive),
+      input('engine-resistance', 'specificForce', { low: 0, high: 0.2, default: 20 / 2000 }),
+      input('rolling', 'specificForce', { low: 0, high: 0.2, default: 7 / 2000 }),
+      input('grade', 'grade', { low: 0, high: 0.15, default: 0 }),
+      input('degree', 'angle', { low: 0, high: Math.PI, default: 0 }),
+      input('weather', 'ratio', { low: 0, open: true, high: 1, default: 1 }),
+    ],
+    results: [result('trailing', 'mass')],
+    equation: 'load = weather·(TE − own·W)/(RR + 20·G + 0.8·D), lb per short ton',
+    source: 'US Army TR0603 ed. 3, 2.11',
+    compute: ({
+      'tractive-effort': te,
+      engine,
+      'engine-resistance': own,
+      rolling,
+      grade: i,
+      degree,
+      weather,
+    }) => {
+      const drawbar = (te - engine * GRAVITY * own) * weather;
+      if (drawbar <= 0)
+        return {
+          symbol: 'tractive-effort',
+          found: `${te}`,
+          expected: 'more than the engine’s own resistance',
+        };
+      const rate = rolling + (20 * i * 100) / 2000 + (0.8 * ((degree * 180) / Math.PI)) / 2000;
+      return [drawbar / (GRAVITY * rate)];
+    },
+  },
+  {
+    id: 'heywood-load',
+    inputs: [
+      input('pressure', 'gaugePressure', positive),
+      input('bore', 'length', positive),
+      input('stroke', 'length', positive),
+      input('wheel', 'length', positive),
+      input('engine', 'mass', positive),
+      input('grade', 'grade', { low: 0, high: 0.15, default: 0 }),
+    ],
+    results: [result('trailing', 'mass'), result('pull', 'force')],
+    equation: 'L = [0.9·P·k − W·(100 + 2240·i)]/(40 + 2240·i), lb and long tons, k = d²·s/D',
+    source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898), pp. 31, 40–41',
+    compute: ({ pressure: p, bore: d, stroke: s, wheel, engine, grade: i }) => {
+      const pull = (0.9 * p * d * d * s) / wheel;
+      const own = (engine / LONG_TON) * (100 + 2240 * i) * POUND_FORCE;
+      if (pull <= own)
+        return { symbol: 'pressure', found: `${p}`, expected: 'enough to move the engine itself' };
+      const load = (pull - own) / ((40 + 2240 * i) * POUND_FORCE);
+      return [load * LONG_TON, pull];
+    },
+  },
+  {
+    id: 'adhesion-limit',
+    inputs: [
+      input('adhesion', 'ratio', { low: 0, open: true, high: 1 }),
+      input('load', 'force', notNegative),
+    ],
+    results: [result('force', 'force')],
+    equation: 'F = µ·N',
+    source: 'definition of adhesion',
+    compute: ({ adhesion, load }) => [adhesion * load],
+  },
+  {
+    id: 'adhesion-by-speed',
+    inputs: [input('speed', 'speed', { low: 0, high: 160 / 3.6 })],
+    results: [result('adhesion', 'ratio')],
+    equation: 'µ = 7.5/(V + 44) + 0.161, V in km/h',
+    source: 'Curtius and Kniffler (from memory)',
+    compute: ({ speed }) => [7.5 / (speed * 3.6 + 44) + 0.161],
+  },
+  {
+    id: 'steam-power-pull',
+    inputs: [input('power', 'power', positive), input('speed', 'speed', { low: 0, open: true, high: 30 })],
+    results: [result('force', 'force')],
+    equation: 'F = P/v',
+    source: 'definition of power',
+    compute: ({ power, speed }) => [power / speed],
+  },
+];

@@ -1,0 +1,68 @@
+/** Pressures that a train brake works between, by kind: in the pipe, in the cylinders, at the ejector. */
+import { STANDARD_ATMOSPHERE as SEA_LEVEL } from '../../base/constants.ts';
+import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
+import { workableVacuum } from './force.ts';
+import { isVacuumKind } from './system.ts';
+
+export type AirKind = 'straight-air' | 'automatic-air' | 'simple-vacuum' | 'automatic-vacuum';
+export const airKinds: readonly AirKind[] = [
+  'straight-air',
+  'automatic-air',
+  'simple-vacuum',
+  'automatic-vacuum',
+];
+
+/** An ejector of unknown reach is taken to draw this much beyond the working vacuum. */
+const EJECTOR_REACH = 1.05;
+
+export class Levels {
+  private readonly kind: AirKind;
+  private readonly atmosphere: number;
+  private readonly vehicles: readonly Vehicle[];
+  private readonly supply: BrakeSupply | undefined;
+
+  constructor(
+    kind: AirKind,
+    atmosphere: number,
+    vehicles: readonly Vehicle[],
+    supply: BrakeSupply | undefined,
+  ) {
+    this.kind = kind;
+    this.atmosphere = atmosphere;
+    this.vehicles = vehicles;
+    this.supply = supply;
+  }
+
+  /** Working pressure or depression of a gear, or the greatest of all gears of the kind, Pa. */
+  working(gear?: BrakeGear): number {
+    const gears = gear ? [gear] : this.vehicles.flatMap((v) => v.brakes.filter((b) => b.kind === this.kind));
+    return gears.reduce((most, { rigging }) => {
+      if (!rigging) return most;
+      const stated = rigging.workingPressure;
+      const here = isVacuumKind(this.kind) ? workableVacuum(stated, this.atmosphere, SEA_LEVEL) : stated;
+      return Math.max(most, here.value);
+    }, 0);
+  }
+
+  /** Absolute pressure in the pipe with the brake applied, or released. */
+  pipe(applied: boolean, gear?: BrakeGear): number {
+    const a = this.atmosphere;
+    switch (this.kind) {
+      case 'straight-air':
+        return applied ? a + this.working(gear) : a;
+      case 'automatic-air':
+        return applied ? a : a + (this.supply?.pressure ?? 0);
+      case 'simple-vacuum':
+        return applied ? a - this.working(gear) : a;
+      case 'automatic-vacuum':
+        return applied ? a : a - this.working(gear);
+    }
+  }
+
+  /** Least absolute pressure that the ejector or pump reaches here, Pa: its vacuum falls with the day's air. */
+  lowest(): number {
+    const reach = (this.working() * SEA_LEVEL * EJECTOR_REACH) / this.atmosphere;
+    const greatest = this.supply?.greatestVacuum ?? reach;
+    return Math.max(0, this.atmosphere * (1 - greatest / SEA_LEVEL));
+  }
+}

@@ -1,0 +1,156 @@
+/** Sums of chains and impacts. */
+import {
+  barStiffness,
+  chainDesignFactor,
+  chainWorkingLoad,
+  reducedMass,
+  sharedForce,
+  sharedSnatch,
+  slackSpeed,
+  snatchForce,
+} from './formulas.ts';
+import { impact } from '../../motion/impact.ts';
+import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+
+const stiffness = input('stiffness', 'stiffness', positive);
+
+export const chainSums: readonly Sum[] = [
+  {
+    id: 'chain-working-load',
+    inputs: [
+      input('size', 'length', positive),
+      input('grade-mark', 'count', { low: 30, high: 80, whole: true, default: 30 }),
+    ],
+    results: [result('working-load', 'force'), result('breaking-load', 'force')],
+    equation: 'by table; an unmarked chain counts as grade 30; breaking = 4 × working (grade 43: 3 ×)',
+    source: '49 CFR 393.108; 1/8 and 3/16 in: a supplier’s chart citing NACM',
+    compute: ({ size, 'grade-mark': mark }) => {
+      const load = chainWorkingLoad(mark, size);
+      if (load === undefined)
+        return {
+          symbol: 'size',
+          found: `${size}`,
+          expected: 'a size and grade of the table: grades 30, 43, 70, 80, 1/8 to 5/8 in',
+        };
+      return [load, load * chainDesignFactor(mark)];
+    },
+  },
+  {
+    id: 'weakest-link',
+    inputs: [
+      input('chain', 'force', positive),
+      input('link', 'force', positive),
+      input('hook', 'force', positive),
+      input('attachment', 'force', positive),
+    ],
+    results: [result('working-load', 'force')],
+    equation: 'least of chain, link, hook and attachment',
+    source: 'statics: parts in line carry the same force',
+    compute: ({ chain, link, hook, attachment }) => [Math.min(chain, link, hook, attachment)],
+  },
+  {
+    id: 'chain-snatch',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('other-mass', 'mass', positive),
+      input('slack', 'length', notNegative),
+      input('pull', 'force', { low: 0, default: 0 }),
+      input('speed', 'speed', { low: 0, high: 30, default: 0 }),
+      stiffness,
+    ],
+    results: [result('force', 'force'), result('speed-at-end', 'speed')],
+    equation: 'v = √(v₀² + 2·F·x/µ);  peak = F + √(F² + k·µ·v²);  µ = m₁·m₂/(m₁ + m₂)',
+    source: 'energy balance; linear chain without damping',
+    compute: ({ mass, 'other-mass': other, slack, pull, speed, stiffness: k }) => {
+      const reduced = reducedMass(mass, other);
+      const v = slackSpeed(speed, pull, slack, reduced);
+      return [snatchForce(v, k, reduced, pull), v];
+    },
+  },
+  {
+    id: 'two-chains',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('other-mass', 'mass', positive),
+      input('slack', 'length', notNegative),
+      input('slack-difference', 'length', notNegative),
+      input('pull', 'force', { low: 0, default: 0 }),
+      input('speed', 'speed', { low: 0, high: 30, default: 0 }),
+      stiffness,
+    ],
+    results: [result('shorter', 'force'), result('longer', 'force'), result('shorter-steady', 'force')],
+    equation:
+      'v = √(v₀² + 2·F·s/µ);  ½µv² + F·x = ½k·x² + ½k·max(0, x − d)²;  shorter = k·x;  longer = k·max(0, x − d)',
+    source: 'energy balance; linear chains without damping',
+    compute: ({ mass, 'other-mass': other, slack, 'slack-difference': d, pull, speed, stiffness: k }) => {
+      const reduced = reducedMass(mass, other);
+      const { shortest, others } = sharedSnatch(
+        2,
+        d,
+        slackSpeed(speed, pull, slack, reduced),
+        k,
+        reduced,
+        pull,
+      );
+      return [shortest, others, sharedForce(2, d, k, pull).shortest];
+    },
+  },
+  {
+    id: 'impact',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('speed', 'speed', { low: -60, high: 60 }),
+      input('other-mass', 'mass', positive),
+      input('other-speed', 'speed', { low: -60, high: 60, default: 0 }),
+      stiffness,
+    ],
+    results: [
+      result('squeeze', 'length'),
+      result('force', 'force'),
+      result('common-speed', 'speed'),
+      result('energy', 'energy'),
+    ],
+    equation: 'x = |v₁ − v₂|·√(µ/k);  F = k·x;  v = (m₁v₁ + m₂v₂)/(m₁ + m₂)',
+    source: 'momentum and energy; Wolfson, Essential University Physics 9.43',
+    compute: ({ mass, speed, 'other-mass': other, 'other-speed': second, stiffness: k }) => {
+      const r = impact(mass, speed, other, second, k);
+      return [r.squeeze, r.force, r.commonSpeed, r.energy];
+    },
+  },
+  {
+    id: 'buffer-stop',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('speed', 'speed', { low: 0, open: true, high: 60 }),
+      input('coupled-mass', 'mass', { low: 0, default: 0 }),
+      stiffness,
+    ],
+    results: [result('squeeze', 'length'), result('force', 'force'), result('speed-after', 'speed')],
+    equation: 'v = m·v₀/(m + m₂);  x = v·√((m + m₂)/k);  F = k·x',
+    source:
+      'momentum as the cars couple, then energy into the spring; Wolfson, Essential University Physics 9.43',
+    compute: ({ mass, speed, 'coupled-mass': standing, stiffness: k }) => {
+      const v = (mass * speed) / (mass + standing);
+      const x = v * Math.sqrt((mass + standing) / k);
+      return [x, k * x, v];
+    },
+  },
+  {
+    id: 'bar-snatch',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('speed', 'speed', { low: 0, open: true, high: 30 }),
+      input('length', 'length', positive),
+      input('diameter', 'length', positive),
+      input('modulus', 'stress', positive),
+    ],
+    results: [result('stretch', 'length'), result('force', 'force')],
+    equation: 'k = E·A/L;  x = v·√(m/k);  F = k·x',
+    source: 'energy balance; a machine-design text, ex. 7.2',
+    compute: ({ mass, speed, length, diameter, modulus }) => {
+      const k = barStiffness(modulus, (Math.PI / 4) * diameter * diameter, length);
+      const x = speed * Math.sqrt(mass / k);
+      return [x, k * x];
+    },
+  },
+];

@@ -1,0 +1,206 @@
+/** Sums of curves: cant, speed, overturning, flange climb. */
+import {
+  cantSpeed,
+  centreHeightFromTilt,
+  centrifugalForce,
+  degreeOfRadius,
+  equilibriumCant,
+  leanToLift,
+  nadalLimit,
+  overturningSpeed,
+  radiusFromVersine,
+  radiusOfDegree,
+  versineOfRadius,
+} from './curves.ts';
+import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+
+const radius = input('radius', 'length', positive);
+const base = input('base', 'length', positive);
+const speed = input('speed', 'speed', { low: 0, high: 100 });
+const RIGHT = Math.PI / 2;
+
+export const curveSums: readonly Sum[] = [
+  {
+    id: 'equilibrium-cant',
+    inputs: [speed, radius, base],
+    results: [result('cant', 'length')],
+    equation: 'e = b·v²/(g·R)',
+    source: 'US Army TR0671 p. 69 (0.00066·D·V² at standard gauge)',
+    compute: ({ speed: v, radius: r, base: b }) => {
+      const cant = equilibriumCant(v, r, b);
+      return cant <= b
+        ? [cant]
+        : { symbol: 'speed', found: `${v}`, expected: 'a speed whose cant is less than the base' };
+    },
+  },
+  {
+    id: 'curve-speed',
+    inputs: [
+      radius,
+      base,
+      input('cant', 'length', { low: 0, default: 0 }),
+      input('deficiency', 'length', notNegative),
+    ],
+    results: [result('speed', 'speed')],
+    equation: 'v = √(g·R·(e + d)/b)',
+    source: '49 CFR 213.57 and Appendix A (form)',
+    compute: ({ radius: r, base: b, cant, deficiency }) => {
+      if (cant + deficiency >= b)
+        return {
+          symbol: 'deficiency',
+          found: `${deficiency}`,
+          expected: 'cant and deficiency together less than the base',
+        };
+      return [cantSpeed(r, b, cant, deficiency)];
+    },
+  },
+  {
+    id: 'curve-speed-by-degree',
+    inputs: [
+      input('degree', 'angle', { low: 0, open: true, high: Math.PI / 2 }),
+      input('cant', 'length', { low: 0, high: 0.2, default: 0 }),
+      input('unbalance', 'length', { low: 0, high: 0.2, default: 0.0762 }),
+    ],
+    results: [result('speed', 'speed')],
+    equation: 'V = √((Ea + Eu)/(0.0007·D)), mph, inches, degrees; standard gauge',
+    source: '49 CFR 213.57(b) and Appendix A Table 1',
+    compute: ({ degree, cant, unbalance }) => [
+      Math.sqrt((cant + unbalance) / 0.0254 / (0.0007 * ((degree * 180) / Math.PI))) * 0.44704,
+    ],
+  },
+  {
+    id: 'centrifugal-force',
+    inputs: [input('mass', 'mass', positive), speed, radius],
+    results: [result('force', 'force'), result('share', 'ratio')],
+    equation: 'F = m·v²/R;  share of the weight = v²/(g·R)',
+    source: 'mechanics',
+    compute: ({ mass, speed: v, radius: r }) => [centrifugalForce(mass, v, r), (v * v) / (9.80665 * r)],
+  },
+  {
+    id: 'overturning-speed',
+    inputs: [
+      radius,
+      base,
+      input('height', 'length', positive),
+      input('cant', 'length', { low: -0.3, high: 0.3, default: 0 }),
+      input('lean', 'length', { low: -1, high: 1, default: 0 }),
+    ],
+    results: [result('speed', 'speed')],
+    equation: 'v = √(g·R·tan(θ + φ)), tan φ = (b/2 − y)/h, sin θ = e/b;  level and upright: √(g·R·b/(2h))',
+    source: 'moments about the outer wheel contact',
+    compute: ({ radius: r, base: b, height: h, cant, lean }) => {
+      if (Math.abs(cant) > b) return { symbol: 'cant', found: `${cant}`, expected: 'less than the base' };
+      const v = overturningSpeed(r, b, h, cant, lean);
+      if (v === 0) return { symbol: 'lean', found: `${lean}`, expected: 'less: the car tips standing still' };
+      return [v];
+    },
+  },
+  {
+    id: 'lean-to-lift',
+    inputs: [
+      input('mass', 'mass', positive),
+      input('people', 'mass', positive),
+      input('height', 'length', positive),
+      base,
+      input('offset', 'length', { low: -1, high: 1, default: 0 }),
+      input('cant', 'length', { low: -0.3, high: 0.3, default: 0 }),
+      input('sideways', 'acceleration', { low: 0, high: 20, default: 0 }),
+      input('wind', 'ratio', { low: 0, high: 2, default: 0 }),
+      input('evenness', 'ratio', { low: 0, high: 1, default: 1 }),
+      input('roll', 'ratio', { low: 1, high: 100, default: 1 }),
+    ],
+    results: [result('lean', 'length')],
+    equation:
+      'y = (M/m)·(ε·b/(2ρ) − |h·tan(θ − ψ) + o| − h·w/n),  tan ψ = a/g, sin θ = e/b, n = cos θ + (a/g)·sin θ;  negative: lifted already',
+    source: 'moments about the rail contact',
+    compute: (i) => {
+      if (i.people > i.mass)
+        return { symbol: 'people', found: `${i.people}`, expected: 'at most the mass of the whole' };
+      if (Math.abs(i.cant) > i.base / 2)
+        return { symbol: 'cant', found: `${i.cant}`, expected: 'at most half the base' };
+      return [
+        leanToLift({
+          mass: i.mass,
+          people: i.people,
+          height: i.height,
+          base: i.base,
+          offset: i.offset,
+          cant: i.cant,
+          sideways: i.sideways,
+          wind: i.wind,
+          evenness: i.evenness,
+          roll: i.roll,
+        }),
+      ];
+    },
+  },
+  {
+    id: 'tilt-to-height',
+    inputs: [
+      input('angle', 'angle', { low: 0, open: true, high: RIGHT - 0.01 }),
+      base,
+      input('offset', 'length', { low: -1, high: 1, default: 0 }),
+    ],
+    results: [result('height', 'length')],
+    equation: 'h = (b/2 − y)/tan α',
+    source: 'moments about the lower wheel contact as the upper wheel lifts',
+    compute: ({ angle, base: b, offset }) => {
+      const h = centreHeightFromTilt(angle, b, offset);
+      return h > 0 ? [h] : { symbol: 'offset', found: `${offset}`, expected: 'less than half the base' };
+    },
+  },
+  {
+    id: 'nadal-limit',
+    inputs: [
+      input('flange-angle', 'angle', { low: 0, open: true, high: RIGHT }),
+      input('friction', 'ratio', { low: 0, high: 1 }),
+    ],
+    results: [result('limit', 'ratio')],
+    equation: 'L/V = (tan δ − µ)/(1 + µ·tan δ)',
+    source: 'Nadal 1896; 49 CFR 213.333',
+    compute: ({ 'flange-angle': delta, friction }) => {
+      const limit = nadalLimit(delta, friction);
+      return limit > 0
+        ? [limit]
+        : { symbol: 'flange-angle', found: `${delta}`, expected: 'steeper than the angle of friction' };
+    },
+  },
+  {
+    id: 'radius-of-degree',
+    inputs: [input('degree', 'angle', { low: 0, open: true, high: Math.PI })],
+    results: [result('radius', 'length')],
+    equation: 'R = 50 ft/sin(D/2)',
+    source: 'chord definition of the degree of curve; Searles, Field Engineering',
+    compute: ({ degree }) => [radiusOfDegree(degree)],
+  },
+  {
+    id: 'degree-of-radius',
+    inputs: [input('radius', 'length', { low: 15.24 })],
+    results: [result('degree', 'angle')],
+    equation: 'D = 2·asin(50 ft/R)',
+    source: 'chord definition of the degree of curve; Searles, Field Engineering',
+    compute: ({ radius: r }) => [degreeOfRadius(r)],
+  },
+  {
+    id: 'radius-of-versine',
+    inputs: [input('chord', 'length', positive), input('versine', 'length', positive)],
+    results: [result('radius', 'length')],
+    equation: 'R = c²/(8·v) + v/2',
+    source: 'geometry of the circle',
+    compute: ({ chord, versine }) =>
+      versine > chord / 2
+        ? { symbol: 'versine', found: `${versine}`, expected: 'at most half the chord' }
+        : [radiusFromVersine(chord, versine)],
+  },
+  {
+    id: 'versine-of-radius',
+    inputs: [input('chord', 'length', positive), radius],
+    results: [result('versine', 'length')],
+    equation: 'v = R − √(R² − c²/4)',
+    source: 'geometry of the circle',
+    compute: ({ chord, radius: r }) =>
+      chord > 2 * r
+        ? { symbol: 'chord', found: `${chord}`, expected: 'at most twice the radius' }
+        : [versineOfRadius(chord, r)],
+  },
+];

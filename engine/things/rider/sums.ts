@@ -1,0 +1,26 @@
+/** Sums of people: what a child weighs. */
+import { CHILD_AGES, childWeight, type Sex } from './child.ts';
+import { input, result, type Sum } from '../../base/sum.ts';
+
+export const peopleSums: readonly Sum[] = [
+  {
+    id: 'child-weight',
+    inputs: [
+      input('age-months', 'ratio', CHILD_AGES),
+      input('girl', 'count', { low: 0, high: 1, whole: true, default: 0 }),
+      input('percentile', 'ratio', { low: 0.01, high: 0.99, default: 0.95 }),
+    ],
+    results: [
+      result('p5', 'mass'),
+      result('p50', 'mass'),
+      result('p95', 'mass'),
+      result('at-percentile', 'mass'),
+    ],
+    equation: 'm = M·(1 + L·S·z)^(1/L), z the normal deviate of the percentile; L, M, S by age and sex',
+    source: 'CDC Growth Charts 2000, weight for age 2 to 20 years, LMS parameters of every twelfth month',
+    compute: ({ 'age-months': age, girl, percentile }) => {
+      const sex: Sex = girl === 1 ? 'girl' : 'boy';
+      return [0.05, 0.5, 0.95, percentile].map((share) => childWeight(age, sex, share));
+    },
+  },
+];
