@@ -8,7 +8,7 @@ import { shareAt } from '../engine/balance/tipping.ts';
 import { layTrack } from '../engine/balance/track.ts';
 import { cantAt, curvatureAt } from '../engine/things/line/geometry.ts';
 import type { Line } from '../engine/things/line/types.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { cantAngle } from '../engine/things/line/curves.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

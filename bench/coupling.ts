@@ -5,7 +5,7 @@
  */
 import { couplerBands } from '../engine/coupling/ensemble.ts';
 import { type Row, runRow, stepOf } from '../engine/coupling/run.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { type PlainPeaks, plainByOdex, plainByRk4 } from '../tests/support/plain-row.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';

@@ -2,7 +2,7 @@
  * Partings: 20 gaps × every metre of about 2 km, heads and tails, against `ode-rk4` on a plain vehicle-by-vehicle
  * right-hand side (from a sample, scaled up), with where both come to rest against a fine run.
  */
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { basisOf } from '../engine/parting/basis.ts';
 import { halvesAt, mapGap, startNodes } from '../engine/parting/map.ts';
 import type { Basis } from '../engine/parting/part.ts';

@@ -6,7 +6,7 @@ import { type BrakedGroup, frictionAt } from '../engine/things/brake/force.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import { heightAt, onLine } from '../engine/things/line/geometry.ts';
 import type { Line } from '../engine/things/line/types.ts';
-import type { OutingContext } from '../engine/outing/context.ts';
+import type { OutingContext } from '../engine/outing/open.ts';
 
 /** |curvature| integrated to each end of the curve elements, for exact means by two look-ups. */
 function turning(line: Line): (s: number) => number {

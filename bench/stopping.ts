@@ -3,7 +3,7 @@
  * vehicle-by-vehicle right-hand side and, for one stop, on the engine's own tables.
  */
 import { createRequire } from 'node:module';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { limitsByStopping } from '../engine/stopping/limits.ts';
 import { acceleration } from '../engine/stopping/march.ts';
 import { modelOf } from '../engine/stopping/model.ts';

@@ -18,7 +18,7 @@ import { windMoment } from '../engine/balance/wind.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
-import { type OutingContext, openOuting } from '../engine/outing/context.ts';
+import { type OutingContext, openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
 import { gridOf } from '../engine/stopping/map.ts';

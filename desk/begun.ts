@@ -3,7 +3,7 @@ import { ranked, verdictOf } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { answerPrepared } from '../engine/outing/check.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { type Prepared, prepare } from '../engine/stopping/prepare.ts';
 import { lookAtBrakes } from './brakes.ts';

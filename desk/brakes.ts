@@ -3,7 +3,7 @@ import { askBrakes, type BrakeData } from '../engine/braking/ask.ts';
 import { type DesignRequest, type DesignResult, designBrakes } from '../engine/braking/design.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { type Outing, type RailState, railStates } from '../engine/outing/types.ts';
 import { turnFindings, turnOf } from './chainage.ts';
 

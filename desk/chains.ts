@@ -2,7 +2,7 @@
 import { askChains, type ChainRow } from '../engine/coupling/ask-chains.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';

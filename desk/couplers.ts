@@ -7,7 +7,7 @@ import { askCouplers, type CouplerData } from '../engine/coupling/ask.ts';
 import { type CouplerScenario, couplerBands, type GapBand } from '../engine/coupling/ensemble.ts';
 import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { gridOf } from '../engine/stopping/map.ts';
 import { prepare } from '../engine/stopping/prepare.ts';

@@ -1,6 +1,6 @@
 /** How far behind a stopped train a flag must stand, by place, in the line's own chainage. */
 import { onLine } from '../engine/things/line/geometry.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { runningOf } from '../engine/outing/running.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { rearsAlong } from '../engine/spacing/ask.ts';

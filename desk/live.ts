@@ -4,7 +4,7 @@
  */
 
 import type { StopFigure } from '../engine/outing/answer.ts';
-import { openOuting, stopMargin } from '../engine/outing/context.ts';
+import { openOuting, stopMargin } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
 import { prepare } from '../engine/stopping/prepare.ts';

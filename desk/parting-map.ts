@@ -3,7 +3,7 @@
  * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
  */
 import { heightAt } from '../engine/things/line/geometry.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Outcome } from '../engine/parting/types.ts';
 import { outcomes } from '../engine/parting/types.ts';

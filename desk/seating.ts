@@ -6,7 +6,7 @@
 import { layTrack } from '../engine/balance/track.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import { applyChange } from '../engine/outing/change.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { seatPeople } from '../engine/seating/seat.ts';
 import type { NoSeating, Seating, SeatingProblem, SeatingRules, Solve } from '../engine/seating/types.ts';

@@ -1,6 +1,6 @@
 /** Single stops with their sampled percentiles, and car counts. */
 import type { CarCount, StopResult } from '../engine/outing/answer.ts';
-import { openOuting } from '../engine/outing/context.ts';
+import { openOuting } from '../engine/outing/open.ts';
 import { countCars as countsOf } from '../engine/outing/counts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/stopping/prepare.ts';

@@ -1,7 +1,7 @@
 /** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
 
 import type { Answer } from '../../engine/outing/answer.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';

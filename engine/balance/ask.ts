@@ -3,7 +3,7 @@
  * with the speed ceilings that follow for the speed map.
  */
 import type { Finding } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Ceiling, Findings } from '../outing/question.ts';
 import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
 import { type CurveSpeeds, curveSpeeds } from './curves.ts';

@@ -1,7 +1,7 @@
 /** Everything that balance computes about one outing, before anything is said about it. */
 import { trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';

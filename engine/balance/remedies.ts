@@ -3,7 +3,7 @@
  * are proposals only; whoever asks runs the whole check again on each.
  */
 import type { Change, Finding } from '../finding/types.ts';
-import { type OutingContext, openOuting } from '../outing/context.ts';
+import { type OutingContext, openOuting } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import { isCar } from '../things/train/cars.ts';
 import { loadTrain } from '../things/train/loaded.ts';

@@ -1,7 +1,7 @@
 /** Findings about flange climb. */
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity, SumRef } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { amount } from '../base/quantity.ts';
 import type { BalanceData } from './ask.ts';
 import type { FlangeWay, NearestClimb } from './climbing.ts';

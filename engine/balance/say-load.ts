@@ -3,7 +3,7 @@ import { trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { amount } from '../base/quantity.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import type { BalanceData } from './ask.ts';

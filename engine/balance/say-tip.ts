@@ -1,7 +1,7 @@
 /** Findings about tipping: standing, in curves, and with people who lean. */
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { amount } from '../base/quantity.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';

@@ -13,7 +13,7 @@ import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import { pick } from '../base/spread.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { dayAir } from '../stopping/prepare.ts';

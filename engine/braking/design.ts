@@ -11,8 +11,8 @@
 
 import { frictionAt } from '../things/brake/force.ts';
 import { pick } from '../base/spread.ts';
-import type { OutingContext } from '../outing/context.ts';
-import { openOuting } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
+import { openOuting } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import { exact, type Quantity } from '../base/quantity.ts';
 import { prepare } from '../stopping/prepare.ts';

@@ -8,7 +8,7 @@ import { gearStates } from '../things/brake/system.ts';
 import { GRAVITY } from '../base/constants.ts';
 import type { SumRef } from '../finding/types.ts';
 import { gradeSum, holdingForce, standPull } from '../holding/hold.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { resistanceTerms } from '../things/train/resistance.ts';
 import { dayAir, potentialOf } from '../stopping/prepare.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';

@@ -9,7 +9,7 @@ import type { BrakedGroup } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import {

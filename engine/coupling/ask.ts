@@ -9,7 +9,7 @@ import { climbFinding } from '../balance/say-climb.ts';
 import type { BrakedGroup } from '../things/brake/force.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import type { Vehicle } from '../things/vehicle/types.ts';

@@ -9,7 +9,7 @@ import { type BrakedGroup, groupForce } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import { buildPotential, type Potential } from '../things/line/potential.ts';
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { LoadedVehicle } from '../things/train/loaded.ts';
 import { mostPull } from './loads.ts';

@@ -7,7 +7,7 @@
  * alike, so that the peaks hold on any; what a grade adds by itself is asked with steady forces.
  */
 import type { BrakedGroup } from '../things/brake/force.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { isCar } from '../things/train/cars.ts';
 import { couplerBands } from './ensemble.ts';
 

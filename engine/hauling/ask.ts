@@ -4,7 +4,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
 import { pick } from '../base/spread.ts';
 import type { HaulResult } from '../outing/answer.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { resistanceAt, resistanceTerms } from '../things/train/resistance.ts';

@@ -17,7 +17,7 @@ import { runningSpeed } from '../stopping/ceilings.ts';
 import { brakingPoints } from '../stopping/map.ts';
 import { type Prepared, prepare } from '../stopping/prepare.ts';
 import type { Answer, WheelMap } from './answer.ts';
-import { type OutingContext, openOuting } from './context.ts';
+import { type OutingContext, openOuting } from './open.ts';
 import { askHost } from './host.ts';
 import { askLoads } from './loads.ts';
 import type { Ceiling } from './question.ts';

@@ -15,7 +15,7 @@ import { stopDistance } from '../stopping/stop.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { CarCount } from './answer.ts';
-import { type OutingContext, openOuting, stopMargin } from './context.ts';
+import { type OutingContext, openOuting, stopMargin } from './open.ts';
 import type { Outing, RailState } from './types.ts';
 import { railStates } from './types.ts';
 

@@ -5,7 +5,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { amount } from '../base/quantity.ts';
 import { isCar } from '../things/train/cars.ts';
-import type { OutingContext } from './context.ts';
+import type { OutingContext } from './open.ts';
 import type { Rule } from './types.ts';
 
 export function askHost(context: OutingContext): Finding[] {

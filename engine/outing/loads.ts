@@ -4,7 +4,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import { type Amount, amount } from '../base/quantity.ts';
 import type { LoadedVehicle } from '../things/train/loaded.ts';
-import type { OutingContext } from './context.ts';
+import type { OutingContext } from './open.ts';
 
 /** Steepest grade that the model covers: beyond it small-angle sums are off by more than 1 %. */
 const STEEPEST = 0.15;

@@ -5,7 +5,7 @@
 import { type ChainRow, loadSum } from '../coupling/ask-chains.ts';
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, Severity } from '../finding/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { unsafeBy } from '../stopping/scenario.ts';

@@ -2,7 +2,7 @@
 import type { Rolling, Ground as Under } from '../balance/margins.ts';
 import { speedLeaving } from '../balance/tipping.ts';
 import type { Line, PlaceKind } from '../things/line/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { type Grid, gridFor, vehicleGrounds } from './ground.ts';
 import type { Basis } from './part.ts';
 

@@ -14,7 +14,7 @@
 import { type BrakedGroup, type GearAt, gearGroups } from '../things/brake/force.ts';
 import { whenSupplyIsLost } from '../things/brake/reserve.ts';
 import { type GearState, gearStates } from '../things/brake/system.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import { dayAir } from '../stopping/prepare.ts';
 import type { Rider } from '../things/train/types.ts';

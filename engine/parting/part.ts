@@ -4,7 +4,7 @@
  */
 import type { BrakedGroup } from '../things/brake/force.ts';
 import type { Potential } from '../things/line/potential.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import { exact } from '../base/quantity.ts';
 import { buildKit, RAMP_STEPS } from '../stopping/kit.ts';
 import { modelOf, type StopModel } from '../stopping/model.ts';

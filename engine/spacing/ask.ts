@@ -1,7 +1,7 @@
 /** Does a flag protect the rear, where the host's rule has it stand and in the time that there is? */
 import { makeFinding } from '../finding/make.ts';
 import type { Finding, SumRef } from '../finding/types.ts';
-import { type OutingContext, stopMargin } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';

@@ -8,7 +8,7 @@
  * The following train is taken to be like this one. Walking: x at an even pace, against the time until that
  * driver comes in sight.
  */
-import { type OutingContext, stopMargin } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/open.ts';
 import { covers } from '../stopping/available.ts';
 import type { StopModel } from '../stopping/model.ts';
 import { stopDistance } from '../stopping/stop.ts';

@@ -4,7 +4,7 @@
 import { turnedStretch } from '../things/line/geometry.ts';
 import type { Line } from '../things/line/types.ts';
 import type { SpeedReason } from '../outing/answer.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Ceiling } from '../outing/question.ts';
 import { covers } from './available.ts';
 

@@ -3,7 +3,7 @@
  * braking points for booked stops and lower limits.
  */
 import type { BrakingPoint, SpeedMap, SpeedReason } from '../outing/answer.ts';
-import { type OutingContext, stopMargin } from '../outing/context.ts';
+import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Ceiling } from '../outing/question.ts';
 import type { RailState } from '../outing/types.ts';
 import { availableAlong } from './available.ts';

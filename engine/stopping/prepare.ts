@@ -7,7 +7,7 @@ import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY, STANDARD_ATMOSPHERE } from '../base/constants.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import type { OutingContext } from '../outing/context.ts';
+import type { OutingContext } from '../outing/open.ts';
 import type { Conditions, RailState } from '../outing/types.ts';
 import { atmosphericPressure } from '../things/air/formulas.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';

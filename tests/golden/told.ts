@@ -11,7 +11,7 @@ import { checkOuting } from '../../desk/check.ts';
 import { timedOuting } from '../../desk/timed.ts';
 import type { Answer } from '../../engine/outing/answer.ts';
 import { answerPrepared } from '../../engine/outing/check.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { countCars } from '../../engine/outing/counts.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { readOuting } from '../../files/index.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkOuting } from '../../desk/check.ts';
 import { applyChange } from '../../engine/outing/change.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { isCleared, withRemedies } from '../../engine/outing/remedies.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { sampleStops, summarise } from '../../engine/stopping/sample.ts';

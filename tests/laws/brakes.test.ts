@@ -14,7 +14,7 @@ import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
 import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
 import { standing } from '../../engine/braking/standing.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { atmosphericPressure } from '../../engine/things/air/formulas.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';

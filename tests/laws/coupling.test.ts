@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { couplerBands, couplerScenarios } from '../../engine/coupling/ensemble.ts';
 import { type Row, runRow } from '../../engine/coupling/run.ts';
 import { buildPotential } from '../../engine/things/line/potential.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { prepare } from '../../engine/stopping/prepare.ts';
 import { randomOuting } from '../support/random-outings.ts';
 

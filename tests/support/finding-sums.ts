@@ -4,7 +4,7 @@
  */
 import { lookAtBrakes } from '../../desk/brakes.ts';
 import type { Finding, SumDiffers } from '../../engine/finding/types.ts';
-import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/context.ts';
+import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';

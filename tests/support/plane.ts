@@ -1,6 +1,6 @@
 /** A train on one even grade without curves, parted at will: what closed forms can be held against. */
-import type { OutingContext } from '../../engine/outing/context.ts';
-import { openOuting } from '../../engine/outing/context.ts';
+import type { OutingContext } from '../../engine/outing/open.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { basisOf } from '../../engine/parting/basis.ts';
 import { halvesAt } from '../../engine/parting/map.ts';

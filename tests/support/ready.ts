@@ -1,5 +1,5 @@
 /** Random outings opened and prepared, as the independent checks and laws need them. */
-import { type OutingContext, openOuting } from '../../engine/outing/context.ts';
+import { type OutingContext, openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { modelOf, type StopModel } from '../../engine/stopping/model.ts';
 import { type Prepared, prepare } from '../../engine/stopping/prepare.ts';

@@ -6,7 +6,7 @@ import { balanceFamilies } from '../../../engine/balance/remedies.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
 import type { Line } from '../../../engine/things/line/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
-import { openOuting } from '../../../engine/outing/context.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { gridOf } from '../../../engine/stopping/map.ts';

@@ -3,7 +3,7 @@ import { brakeRatios } from '../../../engine/things/brake/slide.ts';
 import { askBrakes } from '../../../engine/braking/ask.ts';
 import { type DesignRequest, designBrakes } from '../../../engine/braking/design.ts';
 import { standing } from '../../../engine/braking/standing.ts';
-import { openOuting } from '../../../engine/outing/context.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { askBrakes } from '../../../engine/braking/ask.ts';
 import { makeFinding } from '../../../engine/finding/make.ts';
 import type { Finding } from '../../../engine/finding/types.ts';
-import { openOuting } from '../../../engine/outing/context.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
 import { amount, exact } from '../../../engine/base/quantity.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { brakeWords } from '../../../words/findings/brakes.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { askChains } from '../../../engine/coupling/ask-chains.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
-import { openOuting } from '../../../engine/outing/context.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/stopping/prepare.ts';

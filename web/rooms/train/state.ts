@@ -1,6 +1,6 @@
 /** What is in hand in the make-up: a vehicle taken up, a rider chosen, and where it would go. */
 import { computed, signal } from '@preact/signals';
-import { openOuting } from '../../../engine/outing/context.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
 import type { LoadedTrain } from '../../../engine/things/train/loaded.ts';
 import { joined, left, moved, single } from '../../parts/make-up.ts';
 import { shelter } from '../../parts/shed.ts';
