@@ -4,9 +4,9 @@
  * loss; and an ensemble of 64.
  */
 import { couplerBands } from '../engine/coupling/ensemble.ts';
-import { type Row, runRow, stepOf } from '../engine/coupling/run.ts';
+import { type Row, runRow, stepOf } from '../engine/motion/row.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
+import { prepare } from '../engine/motion/prepare.ts';
 import { type PlainPeaks, plainByOdex, plainByRk4 } from '../tests/support/plain-row.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

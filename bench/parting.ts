@@ -7,7 +7,7 @@ import { basisOf } from '../engine/parting/basis.ts';
 import { halvesAt, mapGap, startNodes } from '../engine/parting/map.ts';
 import type { Basis } from '../engine/parting/part.ts';
 import { emptyRoll, noTraffic, roll } from '../engine/parting/roll.ts';
-import { likely } from '../engine/stopping/scenario.ts';
+import { likely } from '../engine/motion/scenario.ts';
 import { plainRoll } from '../tests/support/plain-roll.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

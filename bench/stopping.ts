@@ -5,12 +5,12 @@
 import { createRequire } from 'node:module';
 import { openOuting } from '../engine/outing/open.ts';
 import { limitsByStopping } from '../engine/stopping/limits.ts';
-import { acceleration } from '../engine/stopping/march.ts';
-import { modelOf } from '../engine/stopping/model.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
-import { sampleStops, summarise } from '../engine/stopping/sample.ts';
-import { likely, unsafeBy } from '../engine/stopping/scenario.ts';
-import { stopDistance } from '../engine/stopping/stop.ts';
+import { acceleration } from '../engine/motion/march.ts';
+import { modelOf } from '../engine/motion/model.ts';
+import { prepare } from '../engine/motion/prepare.ts';
+import { sampleStops, summarise } from '../engine/motion/sample.ts';
+import { likely, unsafeBy } from '../engine/motion/scenario.ts';
+import { stopDistance } from '../engine/motion/stop.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { plainForces } from './plain.ts';
 import { type BenchRow, ms, quickest, us } from './row.ts';

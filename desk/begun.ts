@@ -5,7 +5,7 @@ import type { Answer } from '../engine/outing/answer.ts';
 import { answerPrepared } from '../engine/outing/check.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { type Prepared, prepare } from '../engine/stopping/prepare.ts';
+import { type Prepared, prepare } from '../engine/motion/prepare.ts';
 import { lookAtBrakes } from './brakes.ts';
 import { inLineChainage } from './chainage.ts';
 import { timedOuting } from './timed.ts';

@@ -4,7 +4,7 @@ import { ranked } from '../engine/finding/make.ts';
 import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
+import { prepare } from '../engine/motion/prepare.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { timedOuting } from './timed.ts';
 import type { WordTable } from './word-table.ts';

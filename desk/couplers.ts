@@ -10,7 +10,7 @@ import type { Finding } from '../engine/finding/types.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { gridOf } from '../engine/stopping/map.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
+import { prepare } from '../engine/motion/prepare.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { climbCells, climbHead } from './balance-tables.ts';

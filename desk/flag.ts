@@ -5,7 +5,7 @@ import { runningOf } from '../engine/outing/running.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { rearsAlong } from '../engine/spacing/ask.ts';
 import { type FlagPlace, flagPlaces } from '../engine/spacing/flag.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
+import { prepare } from '../engine/motion/prepare.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
 import { inLineOrder, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';

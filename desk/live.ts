@@ -6,9 +6,9 @@
 import type { StopFigure } from '../engine/outing/answer.ts';
 import { openOuting, stopMargin } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { emptyTrace, type StopModel } from '../engine/stopping/model.ts';
-import { prepare } from '../engine/stopping/prepare.ts';
-import { stopInto } from '../engine/stopping/stop.ts';
+import { emptyTrace, type StopModel } from '../engine/motion/model.ts';
+import { prepare } from '../engine/motion/prepare.ts';
+import { stopInto } from '../engine/motion/stop.ts';
 import { senseOf, turnOf } from './chainage.ts';
 
 export interface LiveStop {

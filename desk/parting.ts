@@ -11,8 +11,8 @@ import { followParting, type HalfMotion, type PartingCase } from '../engine/part
 import type { GapMap } from '../engine/parting/map.ts';
 import type { Basis } from '../engine/parting/part.ts';
 import { type Outcome, outcomes } from '../engine/parting/types.ts';
-import { type Prepared, prepare } from '../engine/stopping/prepare.ts';
-import { likely, unsafeBy } from '../engine/stopping/scenario.ts';
+import { type Prepared, prepare } from '../engine/motion/prepare.ts';
+import { likely, unsafeBy } from '../engine/motion/scenario.ts';
 import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 

@@ -2,7 +2,7 @@
 import { trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY } from '../base/constants.ts';
 import type { OutingContext } from '../outing/open.ts';
-import { dayAir } from '../stopping/prepare.ts';
+import { dayAir } from '../motion/prepare.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';

@@ -5,7 +5,7 @@ import { makeFinding } from '../finding/make.ts';
 import type { Finding } from '../finding/types.ts';
 import type { OutingContext } from '../outing/open.ts';
 import { amount } from '../base/quantity.ts';
-import { dayAir } from '../stopping/prepare.ts';
+import { dayAir } from '../motion/prepare.ts';
 import type { BalanceData } from './ask.ts';
 import { bodyOf } from './body.ts';
 import { MOST_UNLOADING, POOREST_TWIST, UNEVEN_TRUCKS } from './limits.ts';

@@ -16,7 +16,7 @@ import { pick } from '../base/spread.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
-import { dayAir } from '../stopping/prepare.ts';
+import { dayAir } from '../motion/prepare.ts';
 import type { BrakeGear } from '../things/vehicle/types.ts';
 import { type Standing, standing } from './standing.ts';
 

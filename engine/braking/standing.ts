@@ -10,7 +10,7 @@ import type { SumRef } from '../finding/types.ts';
 import { gradeSum, holdingForce, standPull } from '../holding/hold.ts';
 import type { OutingContext } from '../outing/open.ts';
 import { resistanceTerms } from '../things/train/resistance.ts';
-import { dayAir, potentialOf } from '../stopping/prepare.ts';
+import { dayAir, potentialOf } from '../motion/prepare.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import type { BrakeGear } from '../things/vehicle/types.ts';
 

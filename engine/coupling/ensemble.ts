@@ -13,7 +13,7 @@ import type { OutingContext } from '../outing/open.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { LoadedVehicle } from '../things/train/loaded.ts';
 import { mostPull } from './loads.ts';
-import { type Ramp, type RowBody, type RowCoupler, runRow } from './run.ts';
+import { type Ramp, type RowBody, type RowCoupler, runRow } from '../motion/row.ts';
 
 export const couplerScenarios = [
   'start',

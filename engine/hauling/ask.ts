@@ -8,7 +8,7 @@ import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
 import { resistanceAt, resistanceTerms } from '../things/train/resistance.ts';
-import { gradeUnder, potentialOf } from '../stopping/prepare.ts';
+import { gradeUnder, potentialOf } from '../motion/prepare.ts';
 import { adhesionLimit } from '../things/traction/pull.ts';
 import { balancingSpeed, startCheck } from './haul.ts';
 

@@ -6,7 +6,7 @@ import type { Finding, SumRef } from '../finding/types.ts';
 import type { HoldResult } from '../outing/answer.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
-import { type Prepared, potentialOf } from '../stopping/prepare.ts';
+import { type Prepared, potentialOf } from '../motion/prepare.ts';
 import type { BrakeGear } from '../things/vehicle/types.ts';
 import { gradeSum, holdingForce, standPull } from './hold.ts';
 

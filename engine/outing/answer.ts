@@ -1,6 +1,6 @@
 /** The shape of the answer: what every way in (web, CLI, library) shows. Plain data, cloneable to a worker. */
 import type { Finding, Verdict } from '../finding/types.ts';
-import type { Sampled } from '../stopping/sample.ts';
+import type { Sampled } from '../motion/sample.ts';
 import type { RailState } from './types.ts';
 
 /** Why the permitted speed is what it is at a place. */

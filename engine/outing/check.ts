@@ -15,7 +15,7 @@ import { askFlag } from '../spacing/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
 import { runningSpeed } from '../stopping/ceilings.ts';
 import { brakingPoints } from '../stopping/map.ts';
-import { type Prepared, prepare } from '../stopping/prepare.ts';
+import { type Prepared, prepare } from '../motion/prepare.ts';
 import type { Answer, WheelMap } from './answer.ts';
 import { type OutingContext, openOuting } from './open.ts';
 import { askHost } from './host.ts';

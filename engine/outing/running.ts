@@ -2,7 +2,7 @@
 import { askBalance, type BalanceAnswer } from '../balance/ask.ts';
 import { hostCeilings } from '../stopping/ceilings.ts';
 import { gridOf, type MapModels, speedMap } from '../stopping/map.ts';
-import type { Prepared } from '../stopping/prepare.ts';
+import type { Prepared } from '../motion/prepare.ts';
 import type { SpeedMap } from './answer.ts';
 import type { Ceiling } from './question.ts';
 

@@ -8,7 +8,7 @@ import type { Finding, Severity } from '../finding/types.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { Findings } from '../outing/question.ts';
 import { amount } from '../base/quantity.ts';
-import { unsafeBy } from '../stopping/scenario.ts';
+import { unsafeBy } from '../motion/scenario.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
 import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';

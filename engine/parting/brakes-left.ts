@@ -16,7 +16,7 @@ import { whenSupplyIsLost } from '../things/brake/reserve.ts';
 import { type GearState, gearStates } from '../things/brake/system.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
-import { dayAir } from '../stopping/prepare.ts';
+import { dayAir } from '../motion/prepare.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear } from '../things/vehicle/types.ts';
 

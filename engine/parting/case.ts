@@ -1,5 +1,5 @@
 /** One parting, followed in time: both halves from the moment they part to where each ends. */
-import type { Scenario } from '../stopping/scenario.ts';
+import type { Scenario } from '../motion/scenario.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
 import { halvesAt, trafficOf } from './map.ts';
 import { type Basis, type Part, partOf } from './part.ts';

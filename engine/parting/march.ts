@@ -3,8 +3,8 @@
  * at on the way, and over quiet stretches in one plain loop.
  */
 import { riseIn, slopeIn } from '../things/line/cubic.ts';
-import { brakeAt } from '../stopping/march.ts';
-import { brakeForce } from '../stopping/model.ts';
+import { brakeAt } from '../motion/march.ts';
+import { brakeForce } from '../motion/model.ts';
 import { meets } from './events.ts';
 import { wrapCell } from './ground.ts';
 import type { Part } from './part.ts';

@@ -6,9 +6,9 @@ import type { BrakedGroup } from '../things/brake/force.ts';
 import type { Potential } from '../things/line/potential.ts';
 import type { OutingContext } from '../outing/open.ts';
 import { exact } from '../base/quantity.ts';
-import { buildKit, RAMP_STEPS } from '../stopping/kit.ts';
-import { modelOf, type StopModel } from '../stopping/model.ts';
-import type { Scenario } from '../stopping/scenario.ts';
+import { buildKit, RAMP_STEPS } from '../motion/kit.ts';
+import { modelOf, type StopModel } from '../motion/model.ts';
+import type { Scenario } from '../motion/scenario.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 

@@ -13,9 +13,9 @@
  * (tests/numerics/parting). A line's last partial cell counts as beyond its end.
  */
 import { slopeIn } from '../things/line/cubic.ts';
-import { RAMP_STEPS } from '../stopping/kit.ts';
-import { brakeAt } from '../stopping/march.ts';
-import { channelFactor } from '../stopping/model.ts';
+import { RAMP_STEPS } from '../motion/kit.ts';
+import { brakeAt } from '../motion/march.ts';
+import { channelFactor } from '../motion/model.ts';
 import { wrapCell } from './ground.ts';
 import { type Motion, march } from './march.ts';
 import type { Part } from './part.ts';

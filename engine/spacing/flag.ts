@@ -10,8 +10,8 @@
  */
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import { covers } from '../stopping/available.ts';
-import type { StopModel } from '../stopping/model.ts';
-import { stopDistance } from '../stopping/stop.ts';
+import type { StopModel } from '../motion/model.ts';
+import { stopDistance } from '../motion/stop.ts';
 
 /** A flagman walks the ballast at this pace, m/s (3 mph, common practice, no source). */
 export const WALKING_PACE = 1.34;

@@ -9,8 +9,8 @@ import { pick } from '../base/spread.ts';
 import type { SpeedMap } from '../outing/answer.ts';
 import { amount } from '../base/quantity.ts';
 import { isCar } from '../things/train/cars.ts';
-import { evenStop } from './even.ts';
-import type { Prepared } from './prepare.ts';
+import { evenStop } from '../motion/even.ts';
+import type { Prepared } from '../motion/prepare.ts';
 
 /** Findings about the brakes themselves. */
 export function askBrakeGear(ready: Prepared): Finding[] {

@@ -5,8 +5,8 @@
  * Solved point by point with a secant that starts from the neighbour's answer, so that most points cost
  * little more than one stop.
  */
-import type { StopModel } from './model.ts';
-import { stopDistance } from './stop.ts';
+import type { StopModel } from '../motion/model.ts';
+import { stopDistance } from '../motion/stop.ts';
 
 /** Fit of the stop into what is available: from full to this share below it, always inside. */
 const FIT = 0.004;

@@ -8,8 +8,8 @@ import type { Ceiling } from '../outing/question.ts';
 import type { RailState } from '../outing/types.ts';
 import { availableAlong } from './available.ts';
 import { limitsByStopping } from './limits.ts';
-import type { StopModel } from './model.ts';
-import { stopDistance } from './stop.ts';
+import type { StopModel } from '../motion/model.ts';
+import { stopDistance } from '../motion/stop.ts';
 
 /** Grid of head chainages over the line: steps of half a metre, coarser where a line is longer than 4 km. */
 export function gridOf(length: number): Float64Array {

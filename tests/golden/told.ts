@@ -13,7 +13,7 @@ import type { Answer } from '../../engine/outing/answer.ts';
 import { answerPrepared } from '../../engine/outing/check.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import { countCars } from '../../engine/outing/counts.ts';
-import { prepare } from '../../engine/stopping/prepare.ts';
+import { prepare } from '../../engine/motion/prepare.ts';
 import { readOuting } from '../../files/index.ts';
 import { dressed } from '../support/dressed-outings.ts';
 

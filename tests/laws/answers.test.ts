@@ -5,9 +5,9 @@ import { checkOuting } from '../../desk/check.ts';
 import { applyChange } from '../../engine/outing/change.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import { isCleared, withRemedies } from '../../engine/outing/remedies.ts';
-import { prepare } from '../../engine/stopping/prepare.ts';
-import { sampleStops, summarise } from '../../engine/stopping/sample.ts';
-import { stopDistance } from '../../engine/stopping/stop.ts';
+import { prepare } from '../../engine/motion/prepare.ts';
+import { sampleStops, summarise } from '../../engine/motion/sample.ts';
+import { stopDistance } from '../../engine/motion/stop.ts';
 import { bundled } from '../support/bundled.ts';
 import { dressed } from '../support/dressed-outings.ts';
 

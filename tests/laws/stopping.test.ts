@@ -11,12 +11,12 @@ import { potentialAt } from '../../engine/things/line/potential.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
-import { coast } from '../../engine/stopping/coast.ts';
-import { buildKit } from '../../engine/stopping/kit.ts';
+import { coast } from '../../engine/motion/coast.ts';
+import { buildKit } from '../../engine/motion/kit.ts';
 import { speedThatStops } from '../../engine/stopping/limits.ts';
-import { modelOf } from '../../engine/stopping/model.ts';
-import { likely, unsafeBy } from '../../engine/stopping/scenario.ts';
-import { stopDistance } from '../../engine/stopping/stop.ts';
+import { modelOf } from '../../engine/motion/model.ts';
+import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
+import { stopDistance } from '../../engine/motion/stop.ts';
 import { drawer, randomLine, randomOuting } from '../support/random-outings.ts';
 import { modelFor, type Ready, ready } from '../support/ready.ts';
 

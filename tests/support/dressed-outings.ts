@@ -7,7 +7,7 @@ import type { Answer } from '../../engine/outing/answer.ts';
 import { answerPrepared } from '../../engine/outing/check.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing, RailState } from '../../engine/outing/types.ts';
-import { prepare } from '../../engine/stopping/prepare.ts';
+import { prepare } from '../../engine/motion/prepare.ts';
 import { drawer, randomLine, randomOuting } from './random-outings.ts';
 
 const states: RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];

@@ -8,8 +8,8 @@ import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
-import { prepare } from '../../engine/stopping/prepare.ts';
-import { stopDistance } from '../../engine/stopping/stop.ts';
+import { prepare } from '../../engine/motion/prepare.ts';
+import { stopDistance } from '../../engine/motion/stop.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { SumOutcome } from '../../engine/base/sum.ts';
 import { trainPull } from '../../engine/things/traction/pull.ts';

@@ -4,7 +4,7 @@
  * nothing stands; efforts and brakes rise as the row says. `odex` runs it at a tolerance, `ode-rk4` in even steps.
  */
 import { createRequire } from 'node:module';
-import type { Ramp, Row, RowCoupler } from '../../engine/coupling/run.ts';
+import type { Ramp, Row, RowCoupler } from '../../engine/motion/row.ts';
 
 const require = createRequire(import.meta.url);
 

@@ -6,7 +6,7 @@ import { basisOf } from '../../engine/parting/basis.ts';
 import { halvesAt } from '../../engine/parting/map.ts';
 import type { Basis, Part } from '../../engine/parting/part.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { likely } from '../../engine/stopping/scenario.ts';
+import { likely } from '../../engine/motion/scenario.ts';
 import { randomOuting } from './random-outings.ts';
 
 export interface OnPlane {

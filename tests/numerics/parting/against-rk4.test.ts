@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { basisOf } from '../../../engine/parting/basis.ts';
 import { halvesAt } from '../../../engine/parting/map.ts';
 import { emptyRoll, noTraffic, roll } from '../../../engine/parting/roll.ts';
-import { likely } from '../../../engine/stopping/scenario.ts';
+import { likely } from '../../../engine/motion/scenario.ts';
 import { plainRoll } from '../../support/plain-roll.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';
 import { ready } from '../../support/ready.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Row, type RowBody, runRow } from '../../../engine/coupling/run.ts';
+import { type Row, type RowBody, runRow } from '../../../engine/motion/row.ts';
 
 const body = (mass: number, rolling = 0): RowBody => ({ mass, rolling, starting: rolling });
 

@@ -5,7 +5,7 @@ import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
-import { prepare } from '../../../engine/stopping/prepare.ts';
+import { prepare } from '../../../engine/motion/prepare.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

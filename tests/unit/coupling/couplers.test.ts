@@ -11,7 +11,7 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import { gridOf } from '../../../engine/stopping/map.ts';
-import { prepare } from '../../../engine/stopping/prepare.ts';
+import { prepare } from '../../../engine/motion/prepare.ts';
 import type { Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';

@@ -1,8 +1,8 @@
 /** The slow march at its edges: a start exactly on a node of the grid, at rest, and beyond the grid's end. */
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
-import { marchStop } from '../../../engine/stopping/march.ts';
-import { emptyTrace } from '../../../engine/stopping/model.ts';
+import { marchStop } from '../../../engine/motion/march.ts';
+import { emptyTrace } from '../../../engine/motion/model.ts';
 import { onPlane } from '../../support/plane.ts';
 import { modelFor, ready } from '../../support/ready.ts';
 

@@ -1,6 +1,6 @@
 import { Body, ContactMaterial, Material, Sphere, Spring, Vec3, World } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
-import { type Row, runRow } from '../../../../engine/coupling/run.ts';
+import { type Row, runRow } from '../../../../engine/motion/row.ts';
 
 interface Case {
   readonly masses: readonly [number, number];
