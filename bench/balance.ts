@@ -2,10 +2,10 @@
  * Sideways margins of 20 cars at every half metre of about 2 km, track laid included, against the same sums
  * written out plainly for each car, truck and place.
  */
-import { bodiesOf } from '../engine/balance/look.ts';
-import { groundUnder, marginsAlong, type Rolling, rollingOf } from '../engine/balance/margins.ts';
-import { shareAt } from '../engine/balance/tipping.ts';
-import { layTrack } from '../engine/balance/track.ts';
+import { bodiesOf } from '../engine/questions/balance/look.ts';
+import { groundUnder, marginsAlong, type Rolling, rollingOf } from '../engine/questions/balance/margins.ts';
+import { shareAt } from '../engine/questions/balance/tipping.ts';
+import { layTrack } from '../engine/questions/balance/track.ts';
 import { cantAt, curvatureAt } from '../engine/things/line/geometry.ts';
 import type { Line } from '../engine/things/line/types.ts';
 import { openOuting } from '../engine/outing/open.ts';

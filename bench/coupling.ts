@@ -3,7 +3,7 @@
  * a rear brake on a stretched train, where peaks can be compared run by run; energy through slack without any
  * loss; and an ensemble of 64.
  */
-import { couplerBands } from '../engine/coupling/ensemble.ts';
+import { couplerBands } from '../engine/questions/couplers/ensemble.ts';
 import { type Row, runRow, stepOf } from '../engine/motion/row.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import { prepare } from '../engine/motion/prepare.ts';

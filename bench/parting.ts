@@ -3,10 +3,10 @@
  * right-hand side (from a sample, scaled up), with where both come to rest against a fine run.
  */
 import { openOuting } from '../engine/outing/open.ts';
-import { basisOf } from '../engine/parting/basis.ts';
-import { halvesAt, mapGap, startNodes } from '../engine/parting/map.ts';
-import type { Basis } from '../engine/parting/part.ts';
-import { emptyRoll, noTraffic, roll } from '../engine/parting/roll.ts';
+import { basisOf } from '../engine/questions/part/basis.ts';
+import { halvesAt, mapGap, startNodes } from '../engine/questions/part/map.ts';
+import type { Basis } from '../engine/questions/part/part.ts';
+import { emptyRoll, noTraffic, roll } from '../engine/questions/part/roll.ts';
 import { likely } from '../engine/motion/scenario.ts';
 import { plainRoll } from '../tests/support/plain-roll.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';

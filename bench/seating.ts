@@ -3,9 +3,9 @@
  * the same time: how much worse the best of those is.
  */
 import { loadSolver } from '../desk/seating.ts';
-import { type Car, carMargin, carOf, type Sitter, sitterOf } from '../engine/seating/car.ts';
-import { seatPeople } from '../engine/seating/seat.ts';
-import type { SeatingProblem } from '../engine/seating/types.ts';
+import { type Car, carMargin, carOf, type Sitter, sitterOf } from '../engine/questions/seat/car.ts';
+import { seatPeople } from '../engine/questions/seat/seat.ts';
+import type { SeatingProblem } from '../engine/questions/seat/types.ts';
 import { adultCentre, car, person } from '../tests/support/balance.ts';
 import { drawer } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

@@ -4,7 +4,7 @@
  */
 import { createRequire } from 'node:module';
 import { openOuting } from '../engine/outing/open.ts';
-import { limitsByStopping } from '../engine/stopping/limits.ts';
+import { limitsByStopping } from '../engine/questions/speed/limits.ts';
 import { acceleration } from '../engine/motion/march.ts';
 import { modelOf } from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';

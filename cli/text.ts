@@ -2,7 +2,7 @@
 import { writeFile } from 'node:fs/promises';
 import { type Scene, sceneToSvg } from '../desk/strip/scene.ts';
 import type { WordTable } from '../desk/word-table.ts';
-import type { Finding } from '../engine/finding/types.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { tellFinding } from '../words/finding.ts';
 import type { Voice } from '../words/voice.ts';
 

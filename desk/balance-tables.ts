@@ -1,8 +1,8 @@
 /** Balance as tables of words, the same on the screen, in the terminal and on paper. */
 
-import { flangeWays, type NearestClimb } from '../engine/balance/climbing.ts';
-import type { BlockTest } from '../engine/balance/twist.ts';
-import type { SeatedCar, Seating } from '../engine/seating/types.ts';
+import { flangeWays, type NearestClimb } from '../engine/questions/balance/climbing.ts';
+import type { BlockTest } from '../engine/questions/balance/twist.ts';
+import type { SeatedCar, Seating } from '../engine/questions/seat/types.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
 import { flangeWayWords } from '../words/findings/balance.ts';
 import { reasonOfSeating } from '../words/seating.ts';

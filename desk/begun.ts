@@ -1,6 +1,6 @@
 /** The answer as far as a person needs it first: verdict, findings and speeds; counts and remedies follow (`check.ts`). */
-import { ranked, verdictOf } from '../engine/finding/make.ts';
-import type { Finding } from '../engine/finding/types.ts';
+import { ranked, verdictOf } from '../engine/questions/make.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { answerPrepared } from '../engine/outing/check.ts';
 import { openOuting } from '../engine/outing/open.ts';

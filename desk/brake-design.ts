@@ -1,5 +1,5 @@
 /** Brake design from what people write, and its result as tables of words. */
-import type { BrakeDesign, DesignLimit, DesignRequest, DesignResult } from '../engine/braking/design.ts';
+import type { BrakeDesign, DesignLimit, DesignRequest, DesignResult } from '../engine/questions/brakes/design.ts';
 import type { Kind, Quantity } from '../engine/base/quantity.ts';
 import { type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';

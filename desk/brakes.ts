@@ -1,8 +1,8 @@
 /** The brakes of an outing looked at closely, in the line's own chainage. */
-import { askBrakes, type BrakeData } from '../engine/braking/ask.ts';
-import { type DesignRequest, type DesignResult, designBrakes } from '../engine/braking/design.ts';
-import { ranked } from '../engine/finding/make.ts';
-import type { Finding } from '../engine/finding/types.ts';
+import { askBrakes, type BrakeData } from '../engine/questions/brakes/ask.ts';
+import { type DesignRequest, type DesignResult, designBrakes } from '../engine/questions/brakes/design.ts';
+import { ranked } from '../engine/questions/make.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import { type Outing, type RailState, railStates } from '../engine/outing/types.ts';
 import { turnFindings, turnOf } from './chainage.ts';

@@ -3,7 +3,7 @@
  * for an outing run in reverse, chainage s there is length − s here.
  */
 
-import type { Finding } from '../engine/finding/types.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import type { Answer, BrakingPoint, CarCount, SpeedMap, WheelMap } from '../engine/outing/answer.ts';
 import type { Outing } from '../engine/outing/types.ts';
 

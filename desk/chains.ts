@@ -1,7 +1,7 @@
 /** Chains of one outing, gap by gap, as data and as a table. */
-import { askChains, type ChainRow } from '../engine/coupling/ask-chains.ts';
-import { ranked } from '../engine/finding/make.ts';
-import type { Finding } from '../engine/finding/types.ts';
+import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
+import { ranked } from '../engine/questions/make.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';

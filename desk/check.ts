@@ -1,6 +1,6 @@
 /** May it leave? The whole answer with counts and remedies, in the line's own chainage. */
 
-import type { Change } from '../engine/finding/types.ts';
+import type { Change } from '../engine/questions/finding.ts';
 import type { Answer } from '../engine/outing/answer.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import { checkOuting as answerOf } from '../engine/outing/check.ts';

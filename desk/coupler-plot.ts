@@ -2,7 +2,7 @@
  * Pull and push along the train: for each gap a bar from nothing to the most seen, pull above the line, push
  * below, marked where half and nine in ten of the runs stay below. Pure: data in, scene out.
  */
-import type { Band, CouplerScenario, GapBand } from '../engine/coupling/ensemble.ts';
+import type { Band, CouplerScenario, GapBand } from '../engine/questions/couplers/ensemble.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { drawing, group, lineShape, rectShape, type Scene, type Shape, textShape } from './strip/scene.ts';

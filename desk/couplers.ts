@@ -2,14 +2,14 @@
  * Coupler forces of one outing: bands over seeded runs in a scenario, and what the couplings must bear when the
  * train is handled roughly, as data and as tables.
  */
-import { askBalance } from '../engine/balance/ask.ts';
-import { askCouplers, type CouplerData } from '../engine/coupling/ask.ts';
-import { type CouplerScenario, couplerBands, type GapBand } from '../engine/coupling/ensemble.ts';
-import { ranked } from '../engine/finding/make.ts';
-import type { Finding } from '../engine/finding/types.ts';
+import { askBalance } from '../engine/questions/balance/ask.ts';
+import { askCouplers, type CouplerData } from '../engine/questions/couplers/ask.ts';
+import { type CouplerScenario, couplerBands, type GapBand } from '../engine/questions/couplers/ensemble.ts';
+import { ranked } from '../engine/questions/make.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { gridOf } from '../engine/stopping/map.ts';
+import { gridOf } from '../engine/questions/speed/map.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';

@@ -1,10 +1,10 @@
 /** How far behind a stopped train a flag must stand, by place, in the line's own chainage. */
 import { onLine } from '../engine/things/line/geometry.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { runningOf } from '../engine/outing/running.ts';
+import { runningOf } from '../engine/questions/speed/running.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { rearsAlong } from '../engine/spacing/ask.ts';
-import { type FlagPlace, flagPlaces } from '../engine/spacing/flag.ts';
+import { rearsAlong } from '../engine/questions/gap/ask.ts';
+import { type FlagPlace, flagPlaces } from '../engine/questions/gap/flag.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
 import { inLineOrder, turnOf } from './chainage.ts';

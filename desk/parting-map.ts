@@ -5,8 +5,8 @@
 import { heightAt } from '../engine/things/line/geometry.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { Outcome } from '../engine/parting/types.ts';
-import { outcomes } from '../engine/parting/types.ts';
+import type { Outcome } from '../engine/questions/part/types.ts';
+import { outcomes } from '../engine/questions/part/types.ts';
 import type { LoadedTrain } from '../engine/things/train/loaded.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';

@@ -1,6 +1,6 @@
 /** Partings as tables and sentences, the same on the screen, in the terminal and on paper. */
-import type { Outcome } from '../engine/parting/types.ts';
-import { outcomes } from '../engine/parting/types.ts';
+import type { Outcome } from '../engine/questions/part/types.ts';
+import { outcomes } from '../engine/questions/part/types.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, distance, say, type Voice, vehicleAt } from '../words/voice.ts';
 import {

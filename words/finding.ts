@@ -1,6 +1,6 @@
 /** Findings, remedies and verdicts in words. */
-import { findingCodes } from '../engine/finding/codes.ts';
-import type { Change, Finding, Remedy, Verdict } from '../engine/finding/types.ts';
+import { findingCodes } from '../engine/questions/codes.ts';
+import type { Change, Finding, Remedy, Verdict } from '../engine/questions/finding.ts';
 import type { RailState } from '../engine/outing/types.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';

@@ -1,5 +1,5 @@
 /** Words for what becomes of a part of a train, and of the brakes left on it. */
-import type { Outcome } from '../engine/parting/types.ts';
+import type { Outcome } from '../engine/questions/part/types.ts';
 
 /** As it stands in a table or on the map's key, harmless first. */
 export const outcomeWords: Readonly<Record<Outcome, string>> = {

@@ -1,5 +1,5 @@
 /** Words for seating: why people sit where they do, and why they cannot be seated. */
-import type { NoSeating, Reason } from '../engine/seating/types.ts';
+import type { NoSeating, Reason } from '../engine/questions/seat/types.ts';
 
 const reasons: Readonly<Record<Reason, string>> = {
   'single-in-middle': 'a single rider in the middle',

@@ -1,7 +1,7 @@
 /** heedway balance: loads, leans, curves, flange climb; a tilt test. */
 import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
 import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
-import { verdictOf } from '../../engine/finding/make.ts';
+import { verdictOf } from '../../engine/questions/make.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { say, type Voice, vehicleAt } from '../../words/voice.ts';

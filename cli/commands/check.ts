@@ -1,7 +1,7 @@
 /** heedway check: may it leave? */
 import { checkOuting } from '../../desk/check.ts';
 import { tellSum } from '../../desk/told-sum.ts';
-import type { SumRef } from '../../engine/finding/types.ts';
+import type { SumRef } from '../../engine/questions/finding.ts';
 import type { Answer } from '../../engine/outing/answer.ts';
 import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';

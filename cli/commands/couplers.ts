@@ -7,8 +7,8 @@ import {
   lookAtCouplers,
   notRepeatable,
 } from '../../desk/couplers.ts';
-import { couplerScenarios } from '../../engine/coupling/ensemble.ts';
-import { verdictOf } from '../../engine/finding/make.ts';
+import { couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
+import { verdictOf } from '../../engine/questions/make.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';

@@ -10,7 +10,7 @@ import {
 import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
 import { sectionScene } from '../../desk/section-view.ts';
 import type { Scene } from '../../desk/strip/scene.ts';
-import { verdictOf } from '../../engine/finding/make.ts';
+import { verdictOf } from '../../engine/questions/make.ts';
 import { type Voice, vehicleName } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';

@@ -3,7 +3,7 @@
  * moment of the train, and the window through which it is seen. Plain data, so that any way in can make it.
  */
 
-import type { Severity } from '../../engine/finding/types.ts';
+import type { Severity } from '../../engine/questions/finding.ts';
 import type { Line, Place } from '../../engine/things/line/types.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/outing/answer.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';

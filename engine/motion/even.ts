@@ -9,7 +9,7 @@
  * together those of one ramp that takes as long. Curves are in the rise.
  */
 import { GRAVITY } from '../base/constants.ts';
-import type { SumRef } from '../finding/types.ts';
+import type { SumRef } from '../questions/finding.ts';
 import { potentialAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';

@@ -12,7 +12,7 @@ import type { Conditions, RailState } from '../outing/types.ts';
 import { atmosphericPressure } from '../things/air/formulas.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { buildKit, type StopKit } from './kit.ts';
-import type { MapModels } from '../stopping/map.ts';
+import type { MapModels } from '../questions/speed/map.ts';
 import { modelOf } from './model.ts';
 import { cautiousShare } from './sample.ts';
 import { likely, unsafeBy } from './scenario.ts';

@@ -1,5 +1,5 @@
 /** The shape of the answer: what every way in (web, CLI, library) shows. Plain data, cloneable to a worker. */
-import type { Finding, Verdict } from '../finding/types.ts';
+import type { Finding, Verdict } from '../questions/finding.ts';
 import type { Sampled } from '../motion/sample.ts';
 import type { RailState } from './types.ts';
 

@@ -1,5 +1,5 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
-import type { Change } from '../finding/types.ts';
+import type { Change } from '../questions/finding.ts';
 import { exact } from '../base/quantity.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';

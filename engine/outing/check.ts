@@ -3,25 +3,25 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
-import type { BalanceLook } from '../balance/look.ts';
-import { askCouplers } from '../coupling/ask.ts';
-import { askChains } from '../coupling/ask-chains.ts';
-import { makeFinding, ranked, verdictOf } from '../finding/make.ts';
-import type { Finding } from '../finding/types.ts';
-import { askHauling } from '../hauling/ask.ts';
-import { askHolding } from '../holding/ask.ts';
-import { askParting } from '../parting/ask.ts';
-import { askFlag } from '../spacing/ask.ts';
-import { askBrakeGear, askGap, askSight, askSpeeds } from '../stopping/ask.ts';
-import { runningSpeed } from '../stopping/ceilings.ts';
-import { brakingPoints } from '../stopping/map.ts';
+import type { BalanceLook } from '../questions/balance/look.ts';
+import { askCouplers } from '../questions/couplers/ask.ts';
+import { askChains } from '../questions/chains/ask.ts';
+import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
+import type { Finding } from '../questions/finding.ts';
+import { askHauling } from '../questions/haul/ask.ts';
+import { askHolding } from '../questions/hold/ask.ts';
+import { askParting } from '../questions/part/ask.ts';
+import { askFlag } from '../questions/gap/ask.ts';
+import { askBrakeGear, askGap, askSight, askSpeeds } from '../questions/speed/ask.ts';
+import { runningSpeed } from '../questions/speed/ceilings.ts';
+import { brakingPoints } from '../questions/speed/map.ts';
 import { type Prepared, prepare } from '../motion/prepare.ts';
 import type { Answer, WheelMap } from './answer.ts';
 import { type OutingContext, openOuting } from './open.ts';
-import { askHost } from './host.ts';
-import { askLoads } from './loads.ts';
-import type { Ceiling } from './question.ts';
-import { runningOf } from './running.ts';
+import { askHost } from '../questions/host/ask.ts';
+import { askLoads } from '../questions/ratings/ask.ts';
+import type { Ceiling } from '../questions/question.ts';
+import { runningOf } from '../questions/speed/running.ts';
 import type { Outing } from './types.ts';
 
 export interface CheckOptions {

@@ -4,10 +4,10 @@
  * car with its riders.
  */
 
-import { startCheck } from '../hauling/haul.ts';
-import { holdingForce, standPull } from '../holding/hold.ts';
-import { availableAlong } from '../stopping/available.ts';
-import { hostCeilings, runningSpeed } from '../stopping/ceilings.ts';
+import { startCheck } from '../questions/haul/haul.ts';
+import { holdingForce, standPull } from '../questions/hold/hold.ts';
+import { availableAlong } from '../questions/speed/available.ts';
+import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
 import { modelOf } from '../motion/model.ts';
 import { dayAir, potentialOf, prepare } from '../motion/prepare.ts';
 import { unsafeBy } from '../motion/scenario.ts';

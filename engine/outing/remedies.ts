@@ -2,8 +2,8 @@
  * Remedies: the smallest changes that clear a finding, found by search and verified by running the whole
  * check again on the changed outing. Nothing is proposed that was not tried.
  */
-import { balanceFamilies } from '../balance/remedies.ts';
-import type { Change, Finding, Remedy } from '../finding/types.ts';
+import { balanceFamilies } from '../questions/balance/remedies.ts';
+import type { Change, Finding, Remedy } from '../questions/finding.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { isCar } from '../things/train/cars.ts';

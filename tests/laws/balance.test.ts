@@ -1,9 +1,9 @@
 /** Laws of balance: what must hold for any car, whatever its numbers. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Body, leaning, withPoint } from '../../engine/balance/body.ts';
-import { climbing, climbSpeed, flangeShape, guiding, trucksOf } from '../../engine/balance/flange.ts';
-import { brakingPulls } from '../../engine/balance/pull.ts';
+import { type Body, leaning, withPoint } from '../../engine/questions/balance/body.ts';
+import { climbing, climbSpeed, flangeShape, guiding, trucksOf } from '../../engine/questions/balance/flange.ts';
+import { brakingPulls } from '../../engine/questions/balance/pull.ts';
 import {
   ballastFor,
   leans,
@@ -13,8 +13,8 @@ import {
   shareAt,
   speedLeaving,
   speedWhileLeaning,
-} from '../../engine/balance/tipping.ts';
-import { totalLoad, wheelLoads } from '../../engine/balance/wheels.ts';
+} from '../../engine/questions/balance/tipping.ts';
+import { totalLoad, wheelLoads } from '../../engine/questions/balance/wheels.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
 import { overturningSpeed } from '../../engine/things/line/curves.ts';
 import { randomBody } from '../support/balance.ts';

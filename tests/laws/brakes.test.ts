@@ -13,7 +13,7 @@ import { type AirKind, airKinds } from '../../engine/things/brake/levels.ts';
 import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
 import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
-import { standing } from '../../engine/braking/standing.ts';
+import { standing } from '../../engine/questions/brakes/standing.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { atmosphericPressure } from '../../engine/things/air/formulas.ts';

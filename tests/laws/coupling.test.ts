@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { couplerBands, couplerScenarios } from '../../engine/coupling/ensemble.ts';
+import { couplerBands, couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
 import { type Row, runRow } from '../../engine/motion/row.ts';
 import { buildPotential } from '../../engine/things/line/potential.ts';
 import { openOuting } from '../../engine/outing/open.ts';

@@ -1,13 +1,13 @@
 /** Laws of a train that parts and of the flag behind a stopped one. Fixed seeds. */
 import { describe, expect, it } from 'vitest';
 import type { Outing } from '../../engine/outing/types.ts';
-import { basisOf } from '../../engine/parting/basis.ts';
-import { followParting } from '../../engine/parting/case.ts';
-import { halvesAt } from '../../engine/parting/map.ts';
-import type { Basis } from '../../engine/parting/part.ts';
-import { emptyRoll, noTraffic, roll } from '../../engine/parting/roll.ts';
+import { basisOf } from '../../engine/questions/part/basis.ts';
+import { followParting } from '../../engine/questions/part/case.ts';
+import { halvesAt } from '../../engine/questions/part/map.ts';
+import type { Basis } from '../../engine/questions/part/part.ts';
+import { emptyRoll, noTraffic, roll } from '../../engine/questions/part/roll.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { flagPlaces } from '../../engine/spacing/flag.ts';
+import { flagPlaces } from '../../engine/questions/gap/flag.ts';
 import { buildKit } from '../../engine/motion/kit.ts';
 import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';

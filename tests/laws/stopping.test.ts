@@ -13,7 +13,7 @@ import { exact } from '../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import { coast } from '../../engine/motion/coast.ts';
 import { buildKit } from '../../engine/motion/kit.ts';
-import { speedThatStops } from '../../engine/stopping/limits.ts';
+import { speedThatStops } from '../../engine/questions/speed/limits.ts';
 import { modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';

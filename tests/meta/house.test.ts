@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultRows } from '../../data/index.ts';
-import { findingCodes } from '../../engine/finding/codes.ts';
+import { findingCodes } from '../../engine/questions/codes.ts';
 import { migrations } from '../../files/migrations/index.ts';
 import { schemas, VERSION } from '../../files/schema/index.ts';
 import { wordless } from '../../words/finding.ts';

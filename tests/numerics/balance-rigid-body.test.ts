@@ -14,8 +14,8 @@ import {
   World,
 } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
-import { type Body, leaning } from '../../engine/balance/body.ts';
-import { overturnOf, speedLeaving, type Under } from '../../engine/balance/tipping.ts';
+import { type Body, leaning } from '../../engine/questions/balance/body.ts';
+import { overturnOf, speedLeaving, type Under } from '../../engine/questions/balance/tipping.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/base/sum.ts';

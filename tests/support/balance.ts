@@ -1,5 +1,5 @@
 /** Made-up cars and people for tests of balance and seating. */
-import { type Body, bodyFrom } from '../../engine/balance/body.ts';
+import { type Body, bodyFrom } from '../../engine/questions/balance/body.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import { between, exact } from '../../engine/base/quantity.ts';
 import type { Rider } from '../../engine/things/train/types.ts';

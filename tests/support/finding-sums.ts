@@ -3,7 +3,7 @@
  * Runs by itself in a bundle too (tests/support/bundled.ts).
  */
 import { lookAtBrakes } from '../../desk/brakes.ts';
-import type { Finding, SumDiffers } from '../../engine/finding/types.ts';
+import type { Finding, SumDiffers } from '../../engine/questions/finding.ts';
 import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';

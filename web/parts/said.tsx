@@ -1,5 +1,5 @@
 /** Findings as sentences, with as much of what stands behind each as the room shows. */
-import type { Finding } from '../../engine/finding/types.ts';
+import type { Finding } from '../../engine/questions/finding.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 

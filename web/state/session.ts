@@ -4,7 +4,7 @@
  */
 import { computed, effect, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
-import type { Change } from '../../engine/finding/types.ts';
+import type { Change } from '../../engine/questions/finding.ts';
 import type { Answer } from '../../engine/outing/answer.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../files/index.ts';

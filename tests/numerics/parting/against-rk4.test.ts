@@ -4,9 +4,9 @@
  * (tests/support/plain-roll.ts shares only input types with the engine).
  */
 import { describe, expect, it } from 'vitest';
-import { basisOf } from '../../../engine/parting/basis.ts';
-import { halvesAt } from '../../../engine/parting/map.ts';
-import { emptyRoll, noTraffic, roll } from '../../../engine/parting/roll.ts';
+import { basisOf } from '../../../engine/questions/part/basis.ts';
+import { halvesAt } from '../../../engine/questions/part/map.ts';
+import { emptyRoll, noTraffic, roll } from '../../../engine/questions/part/roll.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { plainRoll } from '../../support/plain-roll.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';

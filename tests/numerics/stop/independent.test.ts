@@ -3,7 +3,7 @@
  * right-hand side run by `odex` at 1e-6 (the climb, whose pull has kinks, by `ode-rk4`) (tests/support/plain-stop.ts shares only input types with the engine).
  */
 import { describe, expect, it } from 'vitest';
-import { climb } from '../../../engine/hauling/climb.ts';
+import { climb } from '../../../engine/questions/haul/climb.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { resistanceTerms } from '../../../engine/things/train/resistance.ts';
 import { coast } from '../../../engine/motion/coast.ts';

@@ -1,10 +1,10 @@
 /** The seating against trying everything, and the rules it must keep. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadSolver } from '../../../desk/seating.ts';
-import { mayHold } from '../../../engine/seating/arrange.ts';
-import { axlesBear, type Car, carMargin, carOf, mayRide, sitterOf } from '../../../engine/seating/car.ts';
-import { seatPeople } from '../../../engine/seating/seat.ts';
-import type { Seating, SeatingProblem, Solve } from '../../../engine/seating/types.ts';
+import { mayHold } from '../../../engine/questions/seat/arrange.ts';
+import { axlesBear, type Car, carMargin, carOf, mayRide, sitterOf } from '../../../engine/questions/seat/car.ts';
+import { seatPeople } from '../../../engine/questions/seat/seat.ts';
+import type { Seating, SeatingProblem, Solve } from '../../../engine/questions/seat/types.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import { adultCentre, car, person, seatAt } from '../../support/balance.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';

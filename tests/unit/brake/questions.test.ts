@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { brakeRatios } from '../../../engine/things/brake/slide.ts';
-import { askBrakes } from '../../../engine/braking/ask.ts';
-import { type DesignRequest, designBrakes } from '../../../engine/braking/design.ts';
-import { standing } from '../../../engine/braking/standing.ts';
+import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
+import { type DesignRequest, designBrakes } from '../../../engine/questions/brakes/design.ts';
+import { standing } from '../../../engine/questions/brakes/standing.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';

@@ -1,8 +1,8 @@
 /** Every finding of the brakes can be said, in every voice, with nothing left blank. */
 import { describe, expect, it } from 'vitest';
-import { askBrakes } from '../../../engine/braking/ask.ts';
-import { makeFinding } from '../../../engine/finding/make.ts';
-import type { Finding } from '../../../engine/finding/types.ts';
+import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { amount, exact } from '../../../engine/base/quantity.ts';
 import { tellFinding } from '../../../words/finding.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { askChains } from '../../../engine/coupling/ask-chains.ts';
+import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';

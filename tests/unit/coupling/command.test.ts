@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../../cli/command.ts';
 import { couplersCommand } from '../../../cli/commands/couplers.ts';
 import { lookAtCouplerLoads } from '../../../desk/couplers.ts';
-import { couplerScenarios } from '../../../engine/coupling/ensemble.ts';
+import { couplerScenarios } from '../../../engine/questions/couplers/ensemble.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
 async function run(...args: string[]): Promise<Outcome> {

@@ -1,12 +1,12 @@
 /** The search for the greatest worst margin: the solver proves it, the bound only tells where to look first. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadSolver } from '../../../desk/seating.ts';
-import { type Car, carOf } from '../../../engine/seating/car.ts';
-import { buildPatterns, type PatternTable, unitCounts } from '../../../engine/seating/patterns.ts';
-import { choose, kindColumns } from '../../../engine/seating/program.ts';
-import { bestThreshold } from '../../../engine/seating/threshold.ts';
-import type { SeatingProblem, Solve } from '../../../engine/seating/types.ts';
-import { unitsOf } from '../../../engine/seating/units.ts';
+import { type Car, carOf } from '../../../engine/questions/seat/car.ts';
+import { buildPatterns, type PatternTable, unitCounts } from '../../../engine/questions/seat/patterns.ts';
+import { choose, kindColumns } from '../../../engine/questions/seat/program.ts';
+import { bestThreshold } from '../../../engine/questions/seat/threshold.ts';
+import type { SeatingProblem, Solve } from '../../../engine/questions/seat/types.ts';
+import { unitsOf } from '../../../engine/questions/seat/units.ts';
 import { adultCentre, car, person } from '../../support/balance.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 

@@ -2,7 +2,7 @@
 
 import { lightLines } from '../../../desk/light-wheels.ts';
 import { stretches } from '../../../desk/stretches.ts';
-import type { Finding } from '../../../engine/finding/types.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
 import { reasonWords } from '../../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../../words/voice.ts';

@@ -1,5 +1,5 @@
 /** What is being tried, and the answer before and after. */
-import type { Finding } from '../../../engine/finding/types.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellChange, tellVerdict } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { answer, before, trials, undoTrial } from '../../state/session.ts';

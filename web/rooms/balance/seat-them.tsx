@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { seatingTable } from '../../../desk/balance-tables.ts';
 import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
-import type { NoSeating } from '../../../engine/seating/types.ts';
+import type { NoSeating } from '../../../engine/questions/seat/types.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { ridersOf } from '../../parts/make-up.ts';

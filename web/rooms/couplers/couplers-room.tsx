@@ -11,7 +11,7 @@ import {
   lookAtCouplers,
   notRepeatable,
 } from '../../../desk/couplers.ts';
-import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/coupling/ensemble.ts';
+import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/questions/couplers/ensemble.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';

@@ -1,7 +1,7 @@
 /** Published accidents as plausibility: the speeds lie where the room's answers put them. */
 import { describe, expect, it } from 'vitest';
-import { bodyFrom } from '../../../../engine/balance/body.ts';
-import { liftOf, overturnOf, speedLeaving } from '../../../../engine/balance/tipping.ts';
+import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
+import { liftOf, overturnOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { radiusOfDegree } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';

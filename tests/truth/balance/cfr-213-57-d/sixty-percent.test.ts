@@ -1,8 +1,8 @@
 /** The 60 % rule: the deficiency at which a vehicle is at its limit. */
 import { describe, expect, it } from 'vitest';
-import { bodyFrom } from '../../../../engine/balance/body.ts';
-import { LEAST_WHEEL_SHARE } from '../../../../engine/balance/limits.ts';
-import { liftOf, shareAt, speedLeaving } from '../../../../engine/balance/tipping.ts';
+import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
+import { LEAST_WHEEL_SHARE } from '../../../../engine/questions/balance/limits.ts';
+import { liftOf, shareAt, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { cantSpeed } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';

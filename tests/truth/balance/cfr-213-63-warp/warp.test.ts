@@ -1,7 +1,7 @@
 /** What class 1 warp does to a car of four feet between trucks, by hand and by the room. */
 import { describe, expect, it } from 'vitest';
-import { POOREST_TWIST } from '../../../../engine/balance/limits.ts';
-import { checkTwist, judgeBlock } from '../../../../engine/balance/twist.ts';
+import { POOREST_TWIST } from '../../../../engine/questions/balance/limits.ts';
+import { checkTwist, judgeBlock } from '../../../../engine/questions/balance/twist.ts';
 import { exact } from '../../../../engine/base/quantity.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';

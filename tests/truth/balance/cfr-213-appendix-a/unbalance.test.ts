@@ -1,7 +1,7 @@
 /** At the printed speeds the room's wheel loads show the unbalance of the table. */
 import { describe, expect, it } from 'vitest';
-import { bodyFrom } from '../../../../engine/balance/body.ts';
-import { wheelLoads } from '../../../../engine/balance/wheels.ts';
+import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
+import { wheelLoads } from '../../../../engine/questions/balance/wheels.ts';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { radiusOfDegree } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';

@@ -1,7 +1,7 @@
 /** How much the uncertain height of a rider's centre of gravity moves the answers. */
 import { describe, expect, it } from 'vitest';
-import { bodyOf } from '../../../../engine/balance/body.ts';
-import { leans, liftOf, speedLeaving } from '../../../../engine/balance/tipping.ts';
+import { bodyOf } from '../../../../engine/questions/balance/body.ts';
+import { leans, liftOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { loadTrain } from '../../../../engine/things/train/loaded.ts';
 import { adultCentre, car, person } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
-import { emptyRoll, noTraffic, roll } from '../../../../engine/parting/roll.ts';
+import { emptyRoll, noTraffic, roll } from '../../../../engine/questions/part/roll.ts';
 import { onPlane } from '../../../support/plane.ts';
 
 const START = 1200;

@@ -11,8 +11,8 @@ import {
 } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
-import { emptyRoll, noTraffic, roll } from '../../../../engine/parting/roll.ts';
-import type { Path } from '../../../../engine/parting/types.ts';
+import { emptyRoll, noTraffic, roll } from '../../../../engine/questions/part/roll.ts';
+import type { Path } from '../../../../engine/questions/part/types.ts';
 import { onPlane } from '../../../support/plane.ts';
 
 const STEP = 1 / 240;

@@ -1,0 +1,165 @@
+/**
+ * Flange climb. The leading outer wheel of a truck guides it: it takes all of the truck's sideways force,
+ * and the friction with which the other wheel of its axle resists turning into the curve.
+ *
+ *   L = H + µ·V_other     climbs where  L/V > (tan δ − µ)/(1 + µ·tan δ)     (Nadal)
+ *
+ * H is the force of the truck toward that rail: curve, cant, and the couplings' sideways pull shared by the
+ * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
+ */
+import { GRAVITY } from '../../base/constants.ts';
+import { nadalLimit } from '../../things/line/curves.ts';
+import type { Vehicle } from '../../things/vehicle/types.ts';
+import type { Body } from './body.ts';
+import { FLANGE_FRICTION, SHALLOWEST_FLANGE } from './limits.ts';
+import type { Under } from './tipping.ts';
+
+export interface FlangeShape {
+  /** rad */
+  readonly angle: number;
+  readonly friction: number;
+  /** Nadal's limit of L/V. */
+  readonly limit: number;
+  readonly angleKnown: boolean;
+  readonly frictionKnown: boolean;
+}
+
+export function flangeShape({ flange }: Vehicle): FlangeShape {
+  const friction = flange?.frictionHigh ?? FLANGE_FRICTION.value;
+  const angle = flange?.angle ?? SHALLOWEST_FLANGE.value;
+  return {
+    angle,
+    friction,
+    limit: nadalLimit(angle, friction),
+    angleKnown: flange?.angle !== undefined,
+    frictionKnown: flange?.frictionHigh !== undefined,
+  };
+}
+
+/** Sideways forces of the couplings on one vehicle, N to the left, at its two ends. */
+export interface EndForces {
+  readonly front: number;
+  readonly rear: number;
+}
+
+/** What never changes along the line for one truck. */
+export interface Truck {
+  readonly body: Body;
+  readonly group: number;
+  readonly axles: number;
+  /** Share of a force at the front and at the rear end that this truck takes. */
+  readonly ofFront: number;
+  readonly ofRear: number;
+  /** Coupler heights, m. */
+  readonly frontHeight: number;
+  readonly rearHeight: number;
+}
+
+export function trucksOf(body: Body): Truck[] {
+  const { vehicle } = body;
+  const { groups } = vehicle;
+  const low = Math.min(...vehicle.seats.map((s) => s.height), vehicle.gauge);
+  return groups.map((g, group) => ({
+    body,
+    group,
+    axles: g.axles,
+    ofFront: leverShare(groups, group, 0),
+    ofRear: leverShare(groups, group, vehicle.length),
+    // A coupling whose height is not given is taken at the seats or as high as the gauge is wide.
+    frontHeight: vehicle.front.height ?? low,
+    rearHeight: vehicle.rear.height ?? low,
+  }));
+}
+
+function leverShare(groups: readonly { readonly at: number }[], i: number, at: number): number {
+  const last = groups.length - 1;
+  if (last === 0) return 1;
+  if (i !== 0 && i !== last) return 0;
+  const rear = (at - groups[0].at) / (groups[last].at - groups[0].at);
+  return i === 0 ? 1 - rear : rear;
+}
+
+export interface Guiding {
+  /** Force of the truck toward the left rail, N. */
+  left: number;
+  /** Load of the axle's wheels, N. */
+  onLeft: number;
+  onRight: number;
+}
+
+const emptyGuiding = (): Guiding => ({ left: 0, onLeft: 0, onRight: 0 });
+
+/**
+ * @param lean moment m·y of leaning riders, kg·m to the left
+ * @param into filled and returned: asked for each truck at each place, it must not make garbage
+ */
+export function guiding(
+  truck: Truck,
+  under: Under,
+  speedSquared: number,
+  ends: EndForces,
+  lean = 0,
+  into: Guiding = emptyGuiding(),
+): Guiding {
+  const { body, group, axles } = truck;
+  const felt = speedSquared * under.curvature;
+  const sin = Math.sin(under.cant);
+  const cos = Math.cos(under.cant);
+  const side = GRAVITY * sin - felt * cos;
+  const normal = GRAVITY * cos + felt * sin;
+  const couplings = ends.front * truck.frontHeight + ends.rear * truck.rearHeight;
+  const roll = (body.Z * side + (body.Y + lean) * normal + couplings) * body.amplification;
+  const half = (body.groupMass[group] * normal) / (2 * axles);
+  const shift = (body.rollShare[group] * roll) / body.base / axles;
+  into.left = body.groupMass[group] * side + truck.ofFront * ends.front + truck.ofRear * ends.rear;
+  into.onLeft = half + shift;
+  into.onRight = half - shift;
+  return into;
+}
+
+/**
+ * Worst L/V of the truck in a curve. The outer wheel guides and bears the other's friction; the inner one is
+ * pressed only where the train is drawn inward harder than the curve throws it out, and friction then holds
+ * it back. Infinity: a pressed wheel has lifted.
+ */
+export function climbing({ left, onLeft, onRight }: Guiding, curvature: number, friction: number): number {
+  return curvature > 0 ? worse(-left, onRight, onLeft, friction) : worse(left, onLeft, onRight, friction);
+}
+
+const worse = (outward: number, outer: number, inner: number, friction: number): number =>
+  Math.max(pressed(outward + friction * Math.max(0, inner), outer), pressed(-outward, inner));
+
+const pressed = (force: number, load: number): number =>
+  force <= 0 ? 0 : load > 0 ? force / load : Infinity;
+
+/**
+ * Speed at which the outer flange reaches a limit of L/V, m/s. The excess L − limit·V is linear in v², so
+ * two values give it. 0: exceeded standing; Infinity: never.
+ */
+export function climbSpeed(
+  truck: Truck,
+  under: Under,
+  ends: EndForces,
+  { friction, limit }: FlangeShape,
+  lean = 0,
+): number {
+  if (under.curvature === 0) return Infinity;
+  const outward = under.curvature > 0 ? -1 : 1;
+  const into = emptyGuiding();
+  const standing = excess(guiding(truck, under, 0, ends, outward * lean, into), outward, friction, limit);
+  const slope =
+    excess(guiding(truck, under, 1, ends, outward * lean, into), outward, friction, limit) - standing;
+  if (standing > 0) return 0;
+  return slope > 0 ? Math.sqrt(-standing / slope) : Infinity;
+}
+
+function excess(
+  { left, onLeft, onRight }: Guiding,
+  outward: number,
+  friction: number,
+  limit: number,
+): number {
+  return outward > 0
+    ? left + friction * onRight - limit * onLeft
+    : -left + friction * onLeft - limit * onRight;
+}

@@ -1,0 +1,223 @@
+/** Everything that balance computes about one outing, before anything is said about it. */
+import { trainBrakes } from '../../things/brake/force.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { dayAir } from '../../motion/prepare.ts';
+import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
+import { type Derailing, lookAtFlanges } from './climbing.ts';
+import { LEAST_WHEEL_SHARE } from './limits.ts';
+import {
+  type Ground,
+  groundUnder,
+  type Margins,
+  marginsAlong,
+  type Rolling,
+  rollingOf,
+  type SpeedLine,
+  speedsLeaving,
+} from './margins.ts';
+import { type Leans, leans } from './tipping.ts';
+import { layTrack, type Track } from './track.ts';
+import { checkTwist, type TwistCheck } from './twist.ts';
+import { type AxleLoad, wheelLoads } from './wheels.ts';
+import { windMoment } from './wind.ts';
+
+/** One vehicle, standing and along the line. */
+export interface VehicleBalance {
+  readonly index: number;
+  readonly vehicle: string;
+  /** kg, likely */
+  readonly mass: number;
+  /** Centre of gravity of all above the rail, m: likely and highest reckoned with. */
+  readonly centre: number;
+  readonly highest: number;
+  readonly centreKnown: boolean;
+  /** Likely wheel loads standing level, N. */
+  readonly axles: readonly AxleLoad[];
+  /** Lightest wheel ÷ mean wheel of its truck, and lightest truck ÷ its even share. */
+  readonly evenAcross: number;
+  readonly evenAlong: number;
+  /** Standing level: leans that lift a wheel, and that tip the vehicle. */
+  readonly lift: Leans;
+  readonly over: Leans;
+  /** At the worst place at permitted speed, and at the worst place standing. */
+  readonly running: Thinnest;
+  readonly standing: Thinnest;
+  readonly twist?: TwistCheck;
+}
+
+export interface Thinnest {
+  /** Chainage of the train's head, m. */
+  readonly at: number;
+  readonly speed: number;
+  /** Share of standing wheel load left, and of all wheels of the lighter side. */
+  readonly share: number;
+  readonly upright: number;
+  /** Leans that lift a wheel there. */
+  readonly lift: Leans;
+}
+
+export interface LightestWheel {
+  /** Share of its load standing level that the train's lightest wheel keeps; Infinity: nothing is known. */
+  readonly share: Float64Array;
+  /** Vehicle that it is under, −1: none. */
+  readonly by: Int16Array;
+}
+
+export interface BalanceLook {
+  readonly track: Track;
+  readonly grid: Float64Array;
+  /** Speed run at where balance does not limit, and where it does, m/s. */
+  readonly wanted: Float64Array;
+  readonly permitted: Float64Array;
+  readonly required: { readonly value: number; readonly source: string; readonly host: boolean };
+  readonly trackTwist?: number;
+  readonly rolling: readonly Rolling[];
+  readonly grounds: readonly Ground[];
+  readonly ceiling: SpeedLine;
+  /** The lightest wheel of the train by place, at permitted speed. */
+  readonly lightest: LightestWheel;
+  readonly vehicles: readonly VehicleBalance[];
+  /** Vehicles whose centre of gravity cannot even be bounded. */
+  readonly unbounded: readonly number[];
+  readonly flanges: Derailing;
+}
+
+/** @param all look also at what the answer does not need: the train pulled and pushed */
+export function lookAtBalance(
+  context: OutingContext,
+  grid: Float64Array,
+  wanted: Float64Array,
+  all: boolean,
+): BalanceLook {
+  const { line, loaded, outing } = context;
+  const track = layTrack(line, grid[0] - loaded.length, grid[grid.length - 1]);
+  const bodies = bodiesOf(context, 1);
+  const rolling = bodies.map(({ body, index }) =>
+    rollingOf(
+      body,
+      index,
+      loaded.vehicles[index].behind,
+      windMoment(loaded.vehicles[index], outing.conditions.crosswind ?? 0),
+    ),
+  );
+  const grounds = rolling.map((r) => groundUnder(track, r, grid));
+  const rule = outing.host.leastWheelShare;
+  const required = { ...(rule ?? LEAST_WHEEL_SHARE), host: rule !== undefined };
+  const ceiling = speedsLeaving(rolling, grounds, grid.length, required.value, required.host);
+  const permitted = wanted.map((v, j) => Math.min(v, ceiling.speed[j]));
+  const trackTwist = twistOf(context, track);
+  const still = new Float64Array(grid.length);
+  const along = rolling.map((r, v) => ({
+    running: marginsAlong(r, grounds[v], permitted),
+    standing: marginsAlong(r, grounds[v], still),
+  }));
+  const air = dayAir(outing.conditions);
+  const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
+  return {
+    track,
+    grid,
+    wanted,
+    permitted,
+    required,
+    ...(trackTwist === undefined ? {} : { trackTwist }),
+    rolling,
+    grounds,
+    ceiling,
+    lightest: lightestOf(
+      rolling,
+      along.map((a) => a.running),
+      grid.length,
+    ),
+    vehicles: rolling.map((r, v) => ofVehicle(context, r, grounds[v], along[v], grid, permitted, trackTwist)),
+    unbounded: loaded.vehicles.flatMap((_, i) => (bodies.some((b) => b.index === i) ? [] : [i])),
+    flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, brakes.groups, all),
+  };
+}
+
+/** Bodies of all vehicles whose centre of gravity is known or bounded. */
+export function bodiesOf(
+  { line, loaded, outing }: OutingContext,
+  position: number,
+): { readonly body: Body; readonly index: number }[] {
+  return loaded.vehicles.flatMap((v, index) => {
+    const body = bodyOf(v, line.contactWidth, outing.assumed.riderCentre, position);
+    return body ? [{ body, index }] : [];
+  });
+}
+
+function lightestOf(rolling: readonly Rolling[], all: readonly Margins[], points: number): LightestWheel {
+  const share = new Float64Array(points).fill(Infinity);
+  const by = new Int16Array(points).fill(-1);
+  all.forEach((m, v) => {
+    for (let j = 0; j < points; j++) {
+      if (m.share[j] >= share[j]) continue;
+      share[j] = m.share[j];
+      by[j] = rolling[v].index;
+    }
+  });
+  return { share, by };
+}
+
+/** Worst twist, m/m: measured or admitted, and never below that of the cant as designed. */
+function twistOf({ line }: OutingContext, track: Track): number | undefined {
+  let designed = 0;
+  for (let j = 4; j < track.count; j++) {
+    const change = Math.abs(track.cant[j] - track.cant[j - 4]) * line.contactWidth;
+    designed = Math.max(designed, change / (4 * track.step));
+  }
+  return line.twist === undefined ? undefined : Math.max(line.twist, designed);
+}
+
+function ofVehicle(
+  context: OutingContext,
+  rolling: Rolling,
+  ground: Ground,
+  along: { readonly running: Margins; readonly standing: Margins },
+  grid: Float64Array,
+  permitted: Float64Array,
+  trackTwist: number | undefined,
+): VehicleBalance {
+  const { body, index } = rolling;
+  const loaded = context.loaded.vehicles[index];
+  const likely = bodyOf(loaded, body.base, context.outing.assumed.riderCentre, 0) as Body;
+  const axles = wheelLoads(likely, { side: 0, normal: GRAVITY, rear: 0 });
+  const masses = loaded.riders.map((r) => r.rider.mass.value);
+  const level = { curvature: 0, cant: 0 };
+  const thinnest = (m: Margins, speed: Float64Array | undefined): Thinnest => {
+    const j = leastAt(m.share);
+    const under = { curvature: ground.curvature[j], cant: ground.cant[j] };
+    const v = speed?.[j] ?? 0;
+    return {
+      at: grid[j],
+      speed: v,
+      share: m.share[j],
+      upright: m.upright[j],
+      lift: leans(body, masses, under, v, false, rolling.wind),
+    };
+  };
+  const lightest = Math.min(...axles.flatMap((a) => [a.left, a.right]));
+  const twist = trackTwist === undefined ? undefined : checkTwist(body.vehicle, trackTwist, lightest);
+  return {
+    index,
+    vehicle: body.vehicle.id,
+    mass: likely.mass,
+    centre: centreHeight(likely),
+    highest: centreHeight(body),
+    centreKnown: tareCentre(body.vehicle)?.known ?? false,
+    axles,
+    evenAcross: Math.min(...axles.map((a) => Math.min(a.left, a.right) / ((a.left + a.right) / 2))),
+    evenAlong: Math.min(...likely.groupMass.map((m, i) => m / likely.mass / likely.rollShare[i])),
+    lift: leans(body, masses, level, 0),
+    over: leans(body, masses, level, 0, true),
+    running: thinnest(along.running, permitted),
+    standing: thinnest(along.standing, undefined),
+    ...(twist ? { twist } : {}),
+  };
+}
+
+function leastAt(values: Float64Array): number {
+  let j = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] < values[j]) j = i;
+  return j;
+}

@@ -1,0 +1,111 @@
+/**
+ * Forces in the couplings on the move, and how they press sideways in curves: a pulled train is drawn
+ * inward, a pushed one buckles outward.
+ *
+ * Two vehicles whose middles are D apart stand at an angle κ·D to each other on a curve κ; the coupling
+ * halves it. A pull T thus presses each of the two ends toward the inside with T·κ·D/2.
+ */
+import { type BrakedGroup, frictionAt } from '../../things/brake/force.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import { pick } from '../../base/spread.ts';
+import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
+import { read, type Track } from './track.ts';
+
+/** Pull behind each vehicle but the last, N; a push is negative. `[gap·points + place]`. */
+export type Pulls = Float64Array;
+
+export type Way = 'running' | 'pushed' | 'pulled';
+
+/**
+ * Steady running: every vehicle's rolling resistance (high bound) and grade, overcome by the engines in
+ * proportion to their weight, wherever in the train they are. `pulled` and `pushed` ask what it would be
+ * with all the effort at the head or at the tail.
+ */
+export function steadyPulls(loaded: LoadedTrain, drags: Drags, points: number, way: Way): Pulls {
+  const { vehicles } = loaded;
+  const count = vehicles.length;
+  const pulls = new Float64Array(Math.max(0, count - 1) * points);
+  const effort = effortShares(vehicles, way);
+  for (let j = 0; j < points; j++) {
+    let total = 0;
+    for (let i = 0; i < count; i++) total += drags[i * points + j];
+    // From the tail forward: what is behind the gap needs, less what pushes there.
+    let pull = 0;
+    for (let i = count - 1; i > 0; i--) {
+      pull += drags[i * points + j] - effort[i] * total;
+      pulls[(i - 1) * points + j] = pull;
+    }
+  }
+  return pulls;
+}
+
+/** Rolling resistance and grade of each vehicle, N: `[vehicle·points + place]`. */
+export type Drags = Float64Array;
+
+export function dragsOf({ vehicles }: LoadedTrain, track: Track, grid: Float64Array): Drags {
+  const points = grid.length;
+  const drags = new Float64Array(vehicles.length * points);
+  vehicles.forEach(({ vehicle, mass, behind }, i) => {
+    const rolling = pick(vehicle.resistance.rolling, 1);
+    for (let j = 0; j < points; j++) {
+      const front = read(track, track.height, grid[j] - behind);
+      const rear = read(track, track.height, grid[j] - behind - vehicle.length);
+      drags[i * points + j] = mass * GRAVITY * (rolling + (front - rear) / vehicle.length);
+    }
+  });
+  return drags;
+}
+
+function effortShares(vehicles: readonly LoadedVehicle[], way: Way): number[] {
+  if (way === 'pulled') return vehicles.map((_, i) => (i === 0 ? 1 : 0));
+  if (way === 'pushed') return vehicles.map((_, i) => (i === vehicles.length - 1 ? 1 : 0));
+  const weight = vehicles.map((v) => (v.vehicle.traction ? v.mass : 0));
+  const total = weight.reduce((sum, w) => sum + w, 0);
+  return total > 0 ? weight.map((w) => w / total) : effortShares(vehicles, 'pulled');
+}
+
+/**
+ * Pull behind each vehicle while brakes act, N: T_i = Σ_{j≤i} (m_j·a − B_j), a = ΣB/Σm. Resistance and
+ * grade act on all alike and are left out.
+ */
+export function brakingPulls(masses: readonly number[], brakes: readonly number[]): number[] {
+  const total = masses.reduce((sum, m) => sum + m, 0);
+  const a = brakes.reduce((sum, b) => sum + b, 0) / total;
+  let pull = 0;
+  return masses.slice(0, -1).map((m, i) => {
+    pull += m * a - brakes[i];
+    return pull;
+  });
+}
+
+/**
+ * Retarding force of each vehicle at walking pace, N, likely or (position 1) strong, within adhesion.
+ * `counts` picks which groups brake.
+ */
+export function brakeForces(
+  count: number,
+  groups: readonly BrakedGroup[],
+  adhesion: number,
+  position: number,
+  counts: (g: BrakedGroup) => boolean,
+): number[] {
+  const forces = Array.from({ length: count }, () => 0);
+  for (const g of groups) {
+    if (!counts(g)) continue;
+    const block = pick(g.block, position) * (g.friction ? frictionAt(g.friction, 0, position) : 1);
+    forces[g.vehicle] += Math.min(block, adhesion * g.load);
+  }
+  return forces;
+}
+
+/** Distance of the middles of two neighbours, m. */
+export function middlesApart(a: LoadedVehicle, b: LoadedVehicle): number {
+  return b.behind + middle(b) - a.behind - middle(a);
+}
+
+const middle = ({ vehicle: { groups } }: LoadedVehicle): number =>
+  (groups[0].at + groups[groups.length - 1].at) / 2;
+
+/** Sideways force on an end of a vehicle, N to the left, from the pull there. */
+export const sideOfPull = (pull: number, curvature: number, apart: number): number =>
+  (pull * curvature * apart) / 2;

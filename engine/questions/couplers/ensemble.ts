@@ -1,0 +1,185 @@
+/**
+ * Coupler forces of an outing in a scenario, as a band over many runs.
+ *
+ * A single peak through slack is not repeatable: how the slack stood at the start decides it. So runs are
+ * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band. The first
+ * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
+ */
+import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import { buildPotential, type Potential } from '../../things/line/potential.ts';
+import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { isCar } from '../../things/train/cars.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
+import { mostPull } from './loads.ts';
+import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
+
+export const couplerScenarios = [
+  'start',
+  'start-bunched',
+  'full-brake',
+  'engine-brake',
+  'run-in',
+  'rear-brake',
+] as const;
+export type CouplerScenario = (typeof couplerScenarios)[number];
+
+interface Course {
+  /** Which vehicles brake; absent: the engines pull. */
+  readonly brakes?: 'all' | 'engines' | 'rear';
+  /** How the slack stands at the start: all in (−1), all out (1); absent: anyhow. */
+  readonly slack?: -1 | 1;
+}
+
+const courses: Readonly<Record<CouplerScenario, Course>> = {
+  start: {},
+  'start-bunched': { slack: -1 },
+  'full-brake': { brakes: 'all' },
+  'engine-brake': { brakes: 'engines' },
+  'run-in': { brakes: 'engines', slack: 1 },
+  'rear-brake': { brakes: 'rear' },
+};
+
+/** Damping ÷ critical of a pair of neighbours; common practice, no source. */
+const DAMPING = 0.1;
+/** The throttle is opened fully within this time, s; common practice, no source. */
+const THROTTLE = 1;
+
+export interface Band {
+  readonly median: number;
+  readonly p90: number;
+  readonly most: number;
+}
+
+export interface GapBand {
+  readonly gap: number;
+  /** N, ≥ 0 */
+  readonly pull: Band;
+  readonly push: Band;
+}
+
+export interface EnsembleAsk {
+  readonly scenario: CouplerScenario;
+  /** Head's chainage, m; absent: level and straight. */
+  readonly at?: number;
+  /** m/s; a start is from rest. */
+  readonly speed: number;
+  readonly runs: number;
+  readonly seed: number;
+  /** s */
+  readonly time: number;
+}
+
+export function couplerBands(
+  context: OutingContext,
+  brakes: readonly BrakedGroup[],
+  ask: EnsembleAsk,
+): GapBand[] {
+  const bodies = bodiesOf(context, ask.at !== undefined);
+  const drawn = seeded(ask.seed);
+  const gaps = Math.max(0, bodies.length - 1);
+  const pulls = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
+  const pushes = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
+  const course = courses[ask.scenario];
+  const speed = course.brakes ? ask.speed : 0;
+  for (let run = 0; run < ask.runs; run++) {
+    const uniform = run === 0 ? half : drawn;
+    const result = runRow({
+      bodies,
+      couplers: drawCouplers(context, bodies, course, uniform),
+      efforts: course.brakes ? [] : drawEfforts(context, uniform),
+      brakes: drawBrakes(context, brakes, course, speed, uniform),
+      head: ask.at ?? 0,
+      speeds: bodies.map(() => speed),
+      time: ask.time,
+    });
+    for (let g = 0; g < gaps; g++) {
+      pulls[g][run] = result.pull[g];
+      pushes[g][run] = result.push[g];
+    }
+  }
+  return pulls.map((pull, gap) => ({ gap, pull: bandOf(pull), push: bandOf(pushes[gap]) }));
+}
+
+const half = (): number => 0.5;
+
+function bandOf(values: Float64Array): Band {
+  const sorted = values.sort();
+  return { median: percentile(sorted, 0.5), p90: percentile(sorted, 0.9), most: sorted[sorted.length - 1] };
+}
+
+function bodiesOf(context: OutingContext, onLine: boolean): RowBody[] {
+  const { assumed } = context.outing;
+  return context.loaded.vehicles.map((loaded) => {
+    const { vehicle, mass, effectiveMass } = loaded;
+    const rolling = mass * GRAVITY * vehicle.resistance.rolling.value;
+    return {
+      mass: effectiveMass,
+      rolling,
+      starting: vehicle.resistance.starting
+        ? mass * GRAVITY * vehicle.resistance.starting.value
+        : rolling * assumed.startingFactor.value,
+      ...(onLine ? { grade: gradeUnder(context, loaded) } : {}),
+    };
+  });
+}
+
+function gradeUnder({ line, outing }: OutingContext, { behind, vehicle, mass }: LoadedVehicle): Potential {
+  const stretch = { behind, length: vehicle.length, mass };
+  return buildPotential(line, [stretch], 0, line.length, 0.5, outing.assumed.curveConstant.value);
+}
+
+function drawCouplers(
+  { loaded, outing }: OutingContext,
+  bodies: readonly RowBody[],
+  { slack: stands }: Course,
+  uniform: () => number,
+): RowCoupler[] {
+  const { couplerSlack, couplerStiffness } = outing.assumed;
+  const draw = (q: typeof couplerSlack): number => pick(q, triangular(uniform()));
+  return loaded.vehicles.slice(0, -1).map(({ vehicle }, i) => {
+    const [a, b] = [vehicle.rear, loaded.vehicles[i + 1].vehicle.front];
+    const slack = draw(a.slack ?? couplerSlack) + draw(b.slack ?? couplerSlack);
+    // Two couplers in series give way one after the other.
+    const stiffness =
+      1 / (1 / draw(a.stiffness ?? couplerStiffness) + 1 / draw(b.stiffness ?? couplerStiffness));
+    const mass = 1 / (1 / bodies[i].mass + 1 / bodies[i + 1].mass);
+    return {
+      slack,
+      stiffness,
+      damping: 2 * DAMPING * Math.sqrt(stiffness * mass),
+      start: (stands === undefined ? uniform() - 0.5 : stands / 2) * slack,
+    };
+  });
+}
+
+function drawEfforts({ loaded, outing }: OutingContext, uniform: () => number): Ramp[] {
+  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+  return loaded.vehicles.flatMap((v, vehicle) =>
+    v.vehicle.traction
+      ? [{ vehicle, force: mostPull(v, adhesion), dead: 0, rise: THROTTLE * (0.2 + 0.8 * uniform()) }]
+      : [],
+  );
+}
+
+/** Brake forces at half the speed: friction changes little over a stop, the times much more. */
+function drawBrakes(
+  { loaded, outing }: OutingContext,
+  groups: readonly BrakedGroup[],
+  { brakes }: Course,
+  speed: number,
+  uniform: () => number,
+): Ramp[] {
+  const adhesion = outing.assumed.adhesion[outing.conditions.railState].value;
+  const onCar = (g: BrakedGroup): boolean => isCar(loaded.vehicles[g.vehicle].vehicle);
+  const rear = Math.max(...groups.filter(onCar).map((g) => g.vehicle));
+  const acts = (g: BrakedGroup): boolean =>
+    brakes === 'all' || (brakes === 'engines' && !onCar(g)) || (brakes === 'rear' && g.vehicle === rear);
+  return groups.filter(acts).map((g) => ({
+    vehicle: g.vehicle,
+    force: groupForce(g, speed / 2, adhesion, outing.assumed.slideFactor.value, triangular(uniform())),
+    dead: pick(g.deadTime, triangular(uniform())),
+    rise: Math.max(1e-3, pick(g.buildUp, triangular(uniform()))),
+  }));
+}

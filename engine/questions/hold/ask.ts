@@ -1,0 +1,70 @@
+/** What holding has to say: does the standing train stay where it stands? */
+
+import { gearStates } from '../../things/brake/system.ts';
+import { makeFinding } from '../make.ts';
+import type { Finding, SumRef } from '../finding.ts';
+import type { HoldResult } from '../../outing/answer.ts';
+import type { Findings } from '../question.ts';
+import { amount } from '../../base/quantity.ts';
+import { type Prepared, potentialOf } from '../../motion/prepare.ts';
+import type { BrakeGear } from '../../things/vehicle/types.ts';
+import { gradeSum, holdingForce, standPull } from './hold.ts';
+
+export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
+  const { outing, line, loaded } = context;
+  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
+  const hold = (counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
+    holdingForce(loaded, outing.assumed, adhesion, air, counts, -1);
+  const answers = new Set(
+    gearStates(outing.train)
+      .filter((s) => s.answers)
+      .map((s) => s.gear),
+  );
+  const data: HoldResult = {
+    pull: stand.pull,
+    at: stand.at,
+    parking: hold((g) => g.parking),
+    all: hold((g) => g.parking || answers.has(g)),
+  };
+  return {
+    findings: holdFindings(
+      data,
+      gradeSum(loaded, stand),
+      outing.host.parkingBrakeRequired,
+      outing.train.vehicles,
+    ),
+    data,
+  };
+}
+
+function holdFindings(
+  { pull, at, parking, all }: HoldResult,
+  sum: SumRef,
+  required: { readonly value: boolean; readonly source: string } | undefined,
+  vehicles: readonly { readonly brakes: readonly BrakeGear[] }[],
+): Finding[] {
+  const details = (found: number) => ({
+    where: { from: at, to: at },
+    found: amount(found, 'force'),
+    required: amount(pull, 'force'),
+    margin: pull > 0 ? found / pull - 1 : 1,
+    sum,
+    sure: 'assumed' as const,
+    source: 'engine',
+  });
+  const findings: Finding[] = [];
+  if (all < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(all)));
+  else if (parking < pull) {
+    findings.push(makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', details(parking)));
+  }
+  if (!vehicles.some((v) => v.brakes.some((b) => b.parking))) {
+    const forbids = required?.value === true;
+    findings.push(
+      makeFinding('no-parking-brake', forbids ? 'forbids' : 'limits', 'holding', {
+        source: required?.source ?? 'common practice, no source',
+      }),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,89 @@
+/**
+ * Does it stand still? The pull of the grade on a standing train against brakes that do not leak off,
+ * and against all brakes while they are tight.
+ *
+ *   pull = max |W′(s)| − Σ m·g·r_low        hold = Σ min(φ₀·B, µ·N)
+ *
+ * W′ pull of the grade alone (N), r rolling resistance at its low bound, B block force and φ₀ its friction
+ * at rest at their low bounds, µ adhesion at its low bound, N load on the braked wheels. Wheels locked at
+ * rest hold up to adhesion: they do not slide until it is passed.
+ */
+import { frictionAt, gearForce } from '../../things/brake/force.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import type { SumRef } from '../finding.ts';
+import type { Potential } from '../../things/line/potential.ts';
+import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../../outing/types.ts';
+import type { Quantity } from '../../base/quantity.ts';
+import { resistanceTerms } from '../../things/train/resistance.ts';
+import type { LoadedTrain } from '../../things/train/loaded.ts';
+import type { BrakeGear } from '../../things/vehicle/types.ts';
+
+export interface StandPull {
+  /** N, > 0 where the train would roll. */
+  readonly pull: number;
+  /** N, of the grade alone, before rolling resistance is taken off. */
+  readonly ofGrade: number;
+  readonly at: number;
+  /** Downhill is forward (true) or backward. */
+  readonly forward: boolean;
+}
+
+/** The sum of the pull of the grade on a standing train. */
+export const gradeSum = ({ mass }: LoadedTrain, { ofGrade }: StandPull): SumRef => ({
+  id: 'grade-force',
+  inputs: { mass, grade: ofGrade / (mass * GRAVITY) },
+  differs: 'rolling',
+});
+
+/** Hardest place to stand, from a potential of gravity alone. */
+export function standPull(loaded: LoadedTrain, gravity: Potential, length: number): StandPull {
+  const free = resistanceTerms(loaded.vehicles, -1).a;
+  const count = Math.min(gravity.count, Math.floor((length - gravity.from) / gravity.step) + 1);
+  let worst = 0;
+  for (let j = 1; j < count; j++) {
+    if (Math.abs(gravity.slope[j]) > Math.abs(gravity.slope[worst])) worst = j;
+  }
+  const slope = gravity.slope[worst];
+  return {
+    pull: Math.max(0, Math.abs(slope) - free),
+    ofGrade: Math.abs(slope),
+    at: gravity.from + worst * gravity.step,
+    forward: slope < 0,
+  };
+}
+
+/**
+ * Holding force at rest of the gears that a test admits, N. Several gears on the same wheels together hold
+ * no more than adhesion there.
+ *
+ * @param position −1: weak brakes and low adhesion; 0: likely
+ */
+export function holdingForce(
+  loaded: LoadedTrain,
+  assumed: AssumedValues,
+  adhesion: Quantity,
+  air: { readonly pressure: number; readonly seaLevel: number },
+  counts: (gear: BrakeGear, vehicle: number) => boolean,
+  position: number,
+): number {
+  const mu = pick(adhesion, position);
+  let total = 0;
+  loaded.vehicles.forEach(({ vehicle, groupLoads }, index) => {
+    const byGroup = vehicle.groups.map(() => 0);
+    for (const gear of vehicle.brakes) {
+      const force = counts(gear, index) ? gearForce(gear, assumed, air.pressure, air.seaLevel) : undefined;
+      if (!force) continue;
+      const axles = vehicle.groups.reduce((sum, g) => sum + (gear.on.includes(g.id) ? g.axles : 0), 0);
+      const atRest =
+        pick(force.block, position) * (force.friction ? frictionAt(force.friction, 0, position) : 1);
+      vehicle.groups.forEach((g, i) => {
+        if (gear.on.includes(g.id)) byGroup[i] += (atRest * g.axles) / axles;
+      });
+    }
+    byGroup.forEach((force, i) => {
+      total += Math.min(force, mu * groupLoads[i]);
+    });
+  });
+  return total;
+}

@@ -1,0 +1,153 @@
+/**
+ * One half of a parted train made ready to roll: what grade and curves, resistance and the brakes left do
+ * to it, per kg of its inertia.
+ */
+import type { BrakedGroup } from '../../things/brake/force.ts';
+import type { Potential } from '../../things/line/potential.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { exact } from '../../base/quantity.ts';
+import { buildKit, RAMP_STEPS } from '../../motion/kit.ts';
+import { modelOf, type StopModel } from '../../motion/model.ts';
+import type { Scenario } from '../../motion/scenario.ts';
+import type { LoadedTrain } from '../../things/train/loaded.ts';
+import { type Grid, type Ground, groundOf } from './ground.ts';
+
+export interface Part {
+  /** Its vehicles, and its ends behind the whole train's head, m. */
+  readonly first: number;
+  readonly last: number;
+  readonly front: number;
+  readonly rear: number;
+  readonly step: number;
+  readonly cells: number;
+  readonly loop: boolean;
+  /** First and last node at which all of it stands on a point-to-point line. */
+  readonly leastNode: number;
+  readonly mostNode: number;
+  /** J/kg by cell and m/s² by node, of the half's inertia. */
+  readonly ground: Ground;
+  /** Resistance a + b·v + c·v², m/s². */
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly braked: boolean;
+  readonly model: StopModel;
+  /** s from the parting until its brakes are full on. */
+  readonly fullAt: number;
+  /** v²/2 at which a vehicle of it goes over, by node; empty: nothing known of it. */
+  readonly tip: Float64Array;
+  /** By node: place under its rear end, −1 none. */
+  readonly placeAtRear: Int16Array;
+}
+
+/** What all parts of one outing share. */
+export interface Basis {
+  readonly context: OutingContext;
+  readonly grid: Grid;
+  readonly vehicles: readonly Ground[];
+  /** v²/2 at which each vehicle goes over, by node of the grid. */
+  readonly tips: readonly (Float64Array | undefined)[];
+  /** By cell of the line: index of the place where people are or cross, −1 none. */
+  readonly places: Int16Array;
+}
+
+export function partOf(
+  basis: Basis,
+  first: number,
+  last: number,
+  groups: readonly BrakedGroup[],
+  scenario: Scenario,
+  wary = true,
+): Part {
+  const { context, grid } = basis;
+  const train = slice(context.loaded, first, last);
+  const model = modelFor(context, train, groups, scenario, wary);
+  const { inertia } = model;
+  const front = train.vehicles[0].behind;
+  const rear = front + train.length;
+  return {
+    first,
+    last,
+    front,
+    rear,
+    step: grid.step,
+    cells: grid.cells,
+    loop: grid.loop,
+    leastNode: grid.loop ? -Infinity : Math.ceil(rear / grid.step - 1e-9),
+    mostNode: grid.loop ? Infinity : grid.lineCells + Math.floor(front / grid.step + 1e-9),
+    ground: perKilogram(groundOf(basis.vehicles, first, last), model.massFactor / inertia),
+    a: model.a / inertia,
+    b: model.b / inertia,
+    c: model.c / inertia,
+    braked: model.force.some((f) => f > 0) || model.block.some((f) => f > 0),
+    model,
+    fullAt: model.reaction + model.dt * RAMP_STEPS,
+    tip: leastTip(basis, first, last),
+    placeAtRear: shifted(basis, rear),
+  };
+}
+
+function slice(loaded: LoadedTrain, first: number, last: number): LoadedTrain {
+  const vehicles = loaded.vehicles.slice(first, last + 1);
+  const sum = (of: (v: (typeof vehicles)[number]) => number): number =>
+    vehicles.reduce((total, v) => total + of(v), 0);
+  return {
+    train: loaded.train,
+    vehicles,
+    length: sum((v) => v.vehicle.length),
+    mass: sum((v) => v.mass),
+    effectiveMass: sum((v) => v.effectiveMass),
+  };
+}
+
+/** Not read: grade and curves enter by the cells of the ground. */
+const noPotential: Potential = {
+  from: 0,
+  step: 1,
+  count: 2,
+  W: new Float64Array(2),
+  slope: new Float64Array(2),
+  leastSlope: 0,
+  mostSlope: 0,
+};
+
+function modelFor(
+  { outing }: OutingContext,
+  train: LoadedTrain,
+  groups: readonly BrakedGroup[],
+  scenario: Scenario,
+  wary: boolean,
+): StopModel {
+  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+  // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
+  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed);
+  return modelOf(kit, scenario, wary);
+}
+
+function perKilogram(ground: Ground, factor: number): Ground {
+  const scaled = (values: Float64Array): Float64Array => values.map((v) => v * factor);
+  return {
+    climb: scaled(ground.climb),
+    back: scaled(ground.back),
+    slopeForward: scaled(ground.slopeForward),
+    slopeBack: scaled(ground.slopeBack),
+  };
+}
+
+function leastTip({ tips, grid }: Basis, first: number, last: number): Float64Array {
+  const known = tips.slice(first, last + 1).filter((t) => t !== undefined);
+  if (known.length === 0) return new Float64Array(0);
+  const least = new Float64Array(grid.cells + 1).fill(Infinity);
+  for (const tip of known) {
+    for (let j = 0; j < tip.length; j++) if (tip[j] < least[j]) least[j] = tip[j];
+  }
+  return least;
+}
+
+function shifted({ places, grid }: Basis, rear: number): Int16Array {
+  const back = Math.floor(rear / grid.step + 1e-9);
+  return Int16Array.from({ length: grid.cells + 1 }, (_, j) => {
+    const cell = grid.loop ? (((j - back) % grid.cells) + grid.cells) % grid.cells : j - back;
+    return cell >= 0 && cell < places.length ? places[cell] : -1;
+  });
+}

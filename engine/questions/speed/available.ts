@@ -1,0 +1,77 @@
+/**
+ * What is available for stopping at each place: sight, signals and other places that may ask for a stop,
+ * the end of the line.
+ */
+
+import type { Line, Place } from '../../things/line/types.ts';
+import type { SpeedReason } from '../../outing/answer.ts';
+
+export interface Available {
+  /** m from the head at each grid point, margin taken off; Infinity: nothing known ahead to stop for. */
+  readonly distance: Float64Array;
+  /** Index into `reasons`. */
+  readonly reason: Uint16Array;
+  readonly reasons: readonly SpeedReason[];
+}
+
+/** Kinds of place that may ask for a stop as soon as they come in sight. */
+const mayAsk: ReadonlySet<Place['kind']> = new Set(['signal', 'crossing', 'switch']);
+
+/**
+ * @param grid chainages of the head, even, growing
+ * @param margin kept to whatever the train must stop short of, m
+ * @param withEnd whether the end of a point-to-point line counts
+ */
+export function availableAlong(line: Line, grid: Float64Array, margin: number, withEnd = true): Available {
+  const distance = new Float64Array(grid.length).fill(Infinity);
+  const reason = new Uint16Array(grid.length);
+  const reasons: SpeedReason[] = [];
+  const put = (index: number, metres: number, of: number): void => {
+    const left = Math.max(0, metres - margin);
+    if (left < distance[index]) {
+      distance[index] = left;
+      reason[index] = of;
+    }
+  };
+  putSights(line, grid, reasons, put);
+  putPlaces(line, grid, reasons, put);
+  if (!line.loop && withEnd) {
+    const of = reasons.push({ kind: 'stopping-end', what: 'end of line', source: 'line' }) - 1;
+    for (let j = 0; j < grid.length; j++) put(j, line.length - grid[j], of);
+  }
+  return { distance, reason, reasons };
+}
+
+type Put = (index: number, metres: number, of: number) => void;
+
+function putSights(line: Line, grid: Float64Array, reasons: SpeedReason[], put: Put): void {
+  for (const sight of line.sights) {
+    if (sight.direction === 'reverse') continue;
+    const of = reasons.push({ kind: 'stopping-sight', what: 'sight', source: 'line' }) - 1;
+    for (let j = 0; j < grid.length; j++) {
+      if (covers(line, sight.from, sight.to, grid[j])) put(j, sight.distance, of);
+    }
+  }
+}
+
+/** At the point where it comes in sight, and up to one grid step either side, a stop short of it must fit. */
+function putPlaces(line: Line, grid: Float64Array, reasons: SpeedReason[], put: Put): void {
+  const step = grid[1] - grid[0];
+  for (const place of line.places) {
+    if (!mayAsk.has(place.kind) || place.sight === undefined) continue;
+    const kind = place.kind === 'signal' ? 'stopping-signal' : 'stopping-sight';
+    const of = reasons.push({ kind, what: place.name, source: 'line' }) - 1;
+    const seenAt = place.at - place.sight;
+    const at = line.loop ? ((seenAt % line.length) + line.length) % line.length : seenAt;
+    const j = Math.round((at - grid[0]) / step);
+    for (const i of [j - 1, j, j + 1]) {
+      if (i >= 0 && i < grid.length) put(i, Math.min(place.sight, place.sight - (grid[i] - at)), of);
+    }
+  }
+}
+
+/** Whether a stretch, which may cross a loop's origin, covers a chainage. */
+export function covers(line: Line, from: number, to: number, s: number): boolean {
+  if (from <= to) return s >= from && s <= to;
+  return line.loop && (s >= from || s <= to);
+}

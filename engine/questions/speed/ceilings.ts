@@ -1,0 +1,89 @@
+/**
+ * Speed ceilings that need no computation of stopping: host, places, vehicles, the agreed, the map's end.
+ */
+import { turnedStretch } from '../../things/line/geometry.ts';
+import type { Line } from '../../things/line/types.ts';
+import type { SpeedReason } from '../../outing/answer.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Ceiling } from '../question.ts';
+import { covers } from './available.ts';
+
+/** The speed map looks no higher than this, m/s (20 mph). */
+export const HIGHEST_LOOKED_AT = 20 * 0.44704;
+
+export function hostCeilings(context: OutingContext, grid: Float64Array): Ceiling[] {
+  const { outing, line, loaded } = context;
+  const ceilings: Ceiling[] = [
+    even(grid, HIGHEST_LOOKED_AT, {
+      kind: 'looked-no-higher',
+      what: 'highest speed looked at',
+      source: 'Heedway',
+    }),
+  ];
+  const { speed } = outing.host;
+  if (speed)
+    ceilings.push(
+      even(grid, speed.value, { kind: 'host-line', what: outing.host.name, source: speed.source }),
+    );
+  for (const limit of line.speedLimits) {
+    const reason: SpeedReason = { kind: 'host-place', what: limit.why, source: limit.source };
+    ceilings.push(stretch(line, grid, limit, loaded.length, reason));
+  }
+  const agreed: SpeedReason = { kind: 'agreed', what: 'agreed for this outing', source: 'outing' };
+  for (const limit of outing.extraLimits) {
+    ceilings.push(stretch(line, grid, runningStretch(context, limit), loaded.length, agreed));
+  }
+  for (const { vehicle } of loaded.vehicles) {
+    if (vehicle.ratings.speed === undefined) continue;
+    ceilings.push(
+      even(grid, vehicle.ratings.speed, { kind: 'vehicle', what: vehicle.name, source: 'vehicle' }),
+    );
+  }
+  return ceilings;
+}
+
+/** What a driver would run at: the ceilings, or the planned speed where lower. */
+export function runningSpeed(
+  context: OutingContext,
+  grid: Float64Array,
+  ceilings: readonly Ceiling[],
+): Float64Array {
+  const planned = context.outing.plannedSpeed ?? Infinity;
+  const speed = new Float64Array(grid.length).fill(planned);
+  for (const ceiling of ceilings) {
+    for (let j = 0; j < grid.length; j++) if (ceiling.speed[j] < speed[j]) speed[j] = ceiling.speed[j];
+  }
+  return speed;
+}
+
+/** Agreed limits are written in the line's own chainage; this turns one to the running direction. */
+function runningStretch<T extends { from: number; to: number; speed: number }>(
+  context: OutingContext,
+  limit: T,
+): T {
+  return context.outing.direction === 'forward' ? limit : turnedStretch(context.line, limit);
+}
+
+const even = (grid: Float64Array, speed: number, reason: SpeedReason): Ceiling => ({
+  reason,
+  speed: new Float64Array(grid.length).fill(speed),
+});
+
+/** A limit over a stretch holds until the train's rear has left it. */
+function stretch(
+  line: Line,
+  grid: Float64Array,
+  limit: { readonly from: number; readonly to: number; readonly speed: number },
+  trainLength: number,
+  reason: SpeedReason,
+): Ceiling {
+  const speed = new Float64Array(grid.length).fill(Infinity);
+  const span = limit.to - limit.from + (limit.to < limit.from ? line.length : 0) + trainLength;
+  const whole = line.loop && span >= line.length;
+  let to = limit.from + span;
+  if (line.loop && to > line.length) to -= line.length;
+  for (let j = 0; j < grid.length; j++) {
+    if (whole || covers(line, limit.from, to, grid[j])) speed[j] = limit.speed;
+  }
+  return { reason, speed };
+}

@@ -1,0 +1,136 @@
+/**
+ * The speed map: permitted speed by place with its reason, the stop and the gap that go with it, and the
+ * braking points for booked stops and lower limits.
+ */
+import type { BrakingPoint, SpeedMap, SpeedReason } from '../../outing/answer.ts';
+import { type OutingContext, stopMargin } from '../../outing/open.ts';
+import type { Ceiling } from '../question.ts';
+import type { RailState } from '../../outing/types.ts';
+import { availableAlong } from './available.ts';
+import { limitsByStopping } from './limits.ts';
+import type { StopModel } from '../../motion/model.ts';
+import { stopDistance } from '../../motion/stop.ts';
+
+/** Grid of head chainages over the line: steps of half a metre, coarser where a line is longer than 4 km. */
+export function gridOf(length: number): Float64Array {
+  const step = Math.max(0.5, length / 8000);
+  const count = Math.ceil(length / step - 1e-9);
+  return Float64Array.from({ length: count + 1 }, (_, j) => Math.min(length, j * (length / count)));
+}
+
+export interface MapModels {
+  readonly likely: StopModel;
+  readonly cautious: StopModel;
+}
+
+export function speedMap(
+  context: OutingContext,
+  railState: RailState,
+  models: MapModels,
+  grid: Float64Array,
+  ceilings: readonly Ceiling[],
+): SpeedMap {
+  const { line, outing } = context;
+  const margin = stopMargin(context);
+  const cap = lowestCeiling(grid.length, ceilings);
+  const available = availableAlong(line, grid, margin);
+  const step = grid[1] - grid[0];
+  const { speed, byStopping } = limitsByStopping(
+    models.cautious,
+    grid[0],
+    step,
+    cap.speed,
+    available.distance,
+  );
+  const reasons: SpeedReason[] = [
+    ...ceilings.map((c) => c.reason),
+    ...available.reasons,
+    { kind: 'cannot-stop', what: 'brake does not hold the fall', source: 'engine' },
+  ];
+  const reason = new Uint16Array(grid.length);
+  const likelyStop = new Float64Array(grid.length);
+  const cautiousStop = new Float64Array(grid.length);
+  const gap = new Float64Array(grid.length);
+  const least = outing.host.leastGap?.value ?? 0;
+  const planned = outing.plannedSpeed ?? Infinity;
+  for (let j = 0; j < grid.length; j++) {
+    // A train that cannot stop at all may not go there, whether or not anything is known to be ahead.
+    const stop = stopDistance(models.cautious, grid[j], speed[j]);
+    if (stop === Infinity) {
+      speed[j] = 0;
+      reason[j] = reasons.length - 1;
+    } else reason[j] = byStopping[j] ? ceilings.length + available.reason[j] : cap.reason[j];
+    const run = Math.min(speed[j], planned);
+    cautiousStop[j] = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
+    likelyStop[j] = stopDistance(models.likely, grid[j], run);
+    gap[j] = Math.max(least, cautiousStop[j] + margin);
+  }
+  return { railState, step, at: grid, limit: speed, reason, reasons, likelyStop, cautiousStop, gap };
+}
+
+function lowestCeiling(
+  count: number,
+  ceilings: readonly Ceiling[],
+): { speed: Float64Array; reason: Uint16Array } {
+  const speed = new Float64Array(count).fill(Infinity);
+  const reason = new Uint16Array(count);
+  ceilings.forEach((ceiling, i) => {
+    for (let j = 0; j < count; j++) {
+      if (ceiling.speed[j] < speed[j]) {
+        speed[j] = ceiling.speed[j];
+        reason[j] = i;
+      }
+    }
+  });
+  return { speed, reason };
+}
+
+/**
+ * Where the driver must act for each booked stop and each fall of the limit, from the permitted (or the
+ * planned, if lower) speed there: the last grid point from which the cautious stop still fits. A fall of the
+ * limit from v to w is met if the stop from v, less the stop from w at the target, fits into the way there.
+ */
+export function brakingPoints(context: OutingContext, map: SpeedMap, cautious: StopModel): BrakingPoint[] {
+  const { line, outing } = context;
+  const cruise = (j: number): number => Math.min(map.limit[j], outing.plannedSpeed ?? Infinity);
+  const points: BrakingPoint[] = [];
+  for (const place of line.places) {
+    if (!place.stop) continue;
+    const point = backFrom(context, map, cruise, cautious, place.at, 0);
+    if (point) points.push({ kind: 'stop', what: place.name, target: place.at, ...point });
+  }
+  for (let j = 1; j < map.at.length; j++) {
+    if (cruise(j) >= cruise(j - 1) - 0.2 || cruise(j) <= 0) continue;
+    const what = map.reasons[map.reason[j]].what;
+    const point = backFrom(context, map, cruise, cautious, map.at[j], cruise(j));
+    if (point) points.push({ kind: 'slow', what, target: map.at[j], ...point });
+  }
+  return points.sort((a, b) => a.at - b.at);
+}
+
+function backFrom(
+  context: OutingContext,
+  map: SpeedMap,
+  cruise: (j: number) => number,
+  cautious: StopModel,
+  target: number,
+  toSpeed: number,
+): { at: number; fromSpeed: number; toSpeed: number } | undefined {
+  const { line } = context;
+  const rest = toSpeed > 0 ? stopDistance(cautious, target, toSpeed) : 0;
+  const start = Math.min(map.at.length - 1, Math.floor((target - map.at[0]) / map.step));
+  for (let back = 1; back < map.at.length; back++) {
+    let j = start - back;
+    if (j < 0) {
+      if (!line.loop) return undefined;
+      j += map.at.length - 1;
+      if (j <= start) return undefined;
+    }
+    const way = target - map.at[j] + (map.at[j] > target ? line.length : 0);
+    const v = cruise(j);
+    if (v <= toSpeed + 1e-6) return undefined;
+    const need = stopDistance(cautious, map.at[j], v);
+    if (need - rest <= way) return { at: map.at[j], fromSpeed: v, toSpeed };
+  }
+  return undefined;
+}
