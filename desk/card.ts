@@ -2,7 +2,7 @@
  * The running card: what the driver takes along, as data. One side of A5 or half-letter; the PDF and the
  * workbench's print page lay out the same card.
  */
-import type { Answer } from '../engine/outing/answer.ts';
+import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';

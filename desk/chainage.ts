@@ -4,7 +4,7 @@
  */
 
 import type { Finding } from '../engine/questions/finding.ts';
-import type { Answer, BrakingPoint, CarCount, SpeedMap, WheelMap } from '../engine/outing/answer.ts';
+import type { Answer, BrakingPoint, CarCount, SpeedMap, WheelMap } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
 /** From the one chainage to the other; its own inverse. */

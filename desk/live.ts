@@ -3,7 +3,7 @@
  * on every frame while the train is dragged along the strip.
  */
 
-import type { StopFigure } from '../engine/outing/answer.ts';
+import type { StopFigure } from '../engine/answer/types.ts';
 import { openOuting, stopMargin } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { emptyTrace, type StopModel } from '../engine/motion/model.ts';

@@ -1,7 +1,7 @@
 /** Single stops with their sampled percentiles, and car counts. */
-import type { CarCount, StopResult } from '../engine/outing/answer.ts';
+import type { CarCount, StopResult } from '../engine/answer/types.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { countCars as countsOf } from '../engine/outing/counts.ts';
+import { countCars as countsOf } from '../engine/answer/counts.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/motion/sample.ts';

@@ -1,5 +1,5 @@
 /** The speed map gathered into stretches that a person can read. */
-import type { SpeedMap } from '../engine/outing/answer.ts';
+import type { SpeedMap } from '../engine/answer/types.ts';
 
 export interface SpeedStretch {
   readonly from: number;

@@ -1,7 +1,7 @@
 /** The whole check off the page's thread: the answer at once, then the same with counts and with remedies. */
 import { begin, told } from '../desk/begun.ts';
 import { timedOuting } from '../desk/timed.ts';
-import type { Answer } from '../engine/outing/answer.ts';
+import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
 export interface Ask {

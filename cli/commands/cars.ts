@@ -1,6 +1,6 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
 import { countCars } from '../../desk/stops.ts';
-import type { CarCount } from '../../engine/outing/answer.ts';
+import type { CarCount } from '../../engine/answer/types.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { table } from '../text.ts';

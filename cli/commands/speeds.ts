@@ -4,7 +4,7 @@ import { checkOuting } from '../../desk/check.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { stretches } from '../../desk/stretches.ts';
 import { stripSvg } from '../../desk/strip/svg.ts';
-import type { SpeedMap, WheelMap } from '../../engine/outing/answer.ts';
+import type { SpeedMap, WheelMap } from '../../engine/answer/types.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';

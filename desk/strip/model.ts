@@ -5,7 +5,7 @@
 
 import type { Severity } from '../../engine/questions/finding.ts';
 import type { Line, Place } from '../../engine/things/line/types.ts';
-import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/outing/answer.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/answer/types.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
 
 export interface StripMark {

@@ -1,6 +1,6 @@
 /** How a room of questions hands in its part of the answer. */
 import type { Finding } from './finding.ts';
-import type { SpeedReason } from '../outing/answer.ts';
+import type { SpeedReason } from '../answer/types.ts';
 
 export interface Findings<T> {
   readonly findings: readonly Finding[];

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { checkOuting } from '../../desk/check.ts';
 import { applyChange } from '../../engine/outing/change.ts';
 import { openOuting } from '../../engine/outing/open.ts';
-import { isCleared, withRemedies } from '../../engine/outing/remedies.ts';
+import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops, summarise } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';

@@ -3,8 +3,8 @@
  * a bundle too (tests/support/bundled.ts), where thousands of whole answers are quick.
  */
 
-import type { Answer } from '../../engine/outing/answer.ts';
-import { answerPrepared } from '../../engine/outing/check.ts';
+import type { Answer } from '../../engine/answer/types.ts';
+import { answerPrepared } from '../../engine/answer/check.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing, RailState } from '../../engine/outing/types.ts';
 import { prepare } from '../../engine/motion/prepare.ts';

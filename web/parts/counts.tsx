@@ -1,5 +1,5 @@
 /** The four car counts for every rail, the day's rail marked. */
-import type { CarCount } from '../../engine/outing/answer.ts';
+import type { CarCount } from '../../engine/answer/types.ts';
 import { answer, tried } from '../state/session.ts';
 
 export type Way = 'pulled' | 'stopped' | 'held' | 'host';

@@ -5,7 +5,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
 import type { Change } from '../../engine/questions/finding.ts';
-import type { Answer } from '../../engine/outing/answer.ts';
+import type { Answer } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../files/index.ts';
 import type { System } from '../../units/index.ts';

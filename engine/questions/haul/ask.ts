@@ -3,7 +3,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { makeFinding } from '../make.ts';
 import type { Finding, SumRef } from '../finding.ts';
 import { pick } from '../../base/spread.ts';
-import type { HaulResult } from '../../outing/answer.ts';
+import type { HaulResult } from '../../answer/types.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Findings } from '../question.ts';
 import { amount } from '../../base/quantity.ts';

@@ -3,7 +3,7 @@
 import { gearStates } from '../../things/brake/system.ts';
 import { makeFinding } from '../make.ts';
 import type { Finding, SumRef } from '../finding.ts';
-import type { HoldResult } from '../../outing/answer.ts';
+import type { HoldResult } from '../../answer/types.ts';
 import type { Findings } from '../question.ts';
 import { amount } from '../../base/quantity.ts';
 import { type Prepared, potentialOf } from '../../motion/prepare.ts';

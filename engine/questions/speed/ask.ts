@@ -6,7 +6,7 @@ import { makeFinding } from '../make.ts';
 import type { Finding, SumRef } from '../finding.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { pick } from '../../base/spread.ts';
-import type { SpeedMap } from '../../outing/answer.ts';
+import type { SpeedMap } from '../../answer/types.ts';
 import { amount } from '../../base/quantity.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { evenStop } from '../../motion/even.ts';

@@ -3,7 +3,7 @@
  */
 import { turnedStretch } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import type { SpeedReason } from '../../outing/answer.ts';
+import type { SpeedReason } from '../../answer/types.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Ceiling } from '../question.ts';
 import { covers } from './available.ts';

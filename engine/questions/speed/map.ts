@@ -2,7 +2,7 @@
  * The speed map: permitted speed by place with its reason, the stop and the gap that go with it, and the
  * braking points for booked stops and lower limits.
  */
-import type { BrakingPoint, SpeedMap, SpeedReason } from '../../outing/answer.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason } from '../../answer/types.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { Ceiling } from '../question.ts';
 import type { RailState } from '../../outing/types.ts';

@@ -3,7 +3,7 @@ import { askBalance, type BalanceAnswer } from '../balance/ask.ts';
 import { hostCeilings } from './ceilings.ts';
 import { gridOf, type MapModels, speedMap } from './map.ts';
 import type { Prepared } from '../../motion/prepare.ts';
-import type { SpeedMap } from '../../outing/answer.ts';
+import type { SpeedMap } from '../../answer/types.ts';
 import type { Ceiling } from '../question.ts';
 
 export interface Running {

@@ -7,7 +7,7 @@ import { drawStrip } from '../../../desk/strip/draw.ts';
 import type { Shape } from '../../../desk/strip/scene.ts';
 import { stripModel, stripSvg } from '../../../desk/strip/svg.ts';
 import { stripWords } from '../../../desk/strip/words.ts';
-import type { Answer, WheelMap } from '../../../engine/outing/answer.ts';
+import type { Answer, WheelMap } from '../../../engine/answer/types.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { randomOuting } from '../../support/random-outings.ts';

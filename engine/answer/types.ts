@@ -1,7 +1,7 @@
 /** The shape of the answer: what every way in (web, CLI, library) shows. Plain data, cloneable to a worker. */
 import type { Finding, Verdict } from '../questions/finding.ts';
 import type { Sampled } from '../motion/sample.ts';
-import type { RailState } from './types.ts';
+import type { RailState } from '../outing/types.ts';
 
 /** Why the permitted speed is what it is at a place. */
 export type SpeedReasonKind =

@@ -16,13 +16,13 @@ import { askBrakeGear, askGap, askSight, askSpeeds } from '../questions/speed/as
 import { runningSpeed } from '../questions/speed/ceilings.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
 import { type Prepared, prepare } from '../motion/prepare.ts';
-import type { Answer, WheelMap } from './answer.ts';
-import { type OutingContext, openOuting } from './open.ts';
+import type { Answer, WheelMap } from './types.ts';
+import { type OutingContext, openOuting } from '../outing/open.ts';
 import { askHost } from '../questions/host/ask.ts';
 import { askLoads } from '../questions/ratings/ask.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { runningOf } from '../questions/speed/running.ts';
-import type { Outing } from './types.ts';
+import type { Outing } from '../outing/types.ts';
 
 export interface CheckOptions {
   /** Runs behind each peak in the couplings; absent: as many as its confidence needs. */

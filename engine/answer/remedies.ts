@@ -7,9 +7,9 @@ import type { Change, Finding, Remedy } from '../questions/finding.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { isCar } from '../things/train/cars.ts';
-import type { Answer } from './answer.ts';
-import { applyChange } from './change.ts';
-import type { Outing } from './types.ts';
+import type { Answer } from './types.ts';
+import { applyChange } from '../outing/change.ts';
+import type { Outing } from '../outing/types.ts';
 
 type Check = (outing: Outing) => Answer;
 

@@ -14,10 +14,10 @@ import { unsafeBy } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
-import type { CarCount } from './answer.ts';
-import { type OutingContext, openOuting, stopMargin } from './open.ts';
-import type { Outing, RailState } from './types.ts';
-import { railStates } from './types.ts';
+import type { CarCount } from './types.ts';
+import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
+import type { Outing, RailState } from '../outing/types.ts';
+import { railStates } from '../outing/types.ts';
 
 /** The search ends here. */
 export const MOST_CARS = 40;
