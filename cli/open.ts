@@ -10,7 +10,7 @@ import {
   type Load,
   readOuting,
   tellProblem,
-} from '../files/index.ts';
+} from '../papers/index.ts';
 import { parseQuantity } from '../units/index.ts';
 import { chainage, type Voice } from '../words/voice.ts';
 import { UsageFault } from './command.ts';

@@ -1,6 +1,6 @@
 /** heedway bundle: an outing with all its files as one file. */
 import { writeFile } from 'node:fs/promises';
-import { writeFile as writeText } from '../../files/index.ts';
+import { writeFile as writeText } from '../../papers/index.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';
 

@@ -2,7 +2,7 @@
 import { writeFile } from 'node:fs/promises';
 import { seatingTable } from '../../desk/balance-tables.ts';
 import { seatOuting } from '../../desk/seating.ts';
-import { writeFile as writeText } from '../../files/index.ts';
+import { writeFile as writeText } from '../../papers/index.ts';
 import { refusalOfSeating } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';

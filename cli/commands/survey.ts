@@ -2,9 +2,9 @@
 import { writeFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import { DOMParser } from '@xmldom/xmldom';
-import { importCsv } from '../../files/import/csv.ts';
-import { importGpx, type ParseXml } from '../../files/import/gpx.ts';
-import { readLine, writeFile as writeText } from '../../files/index.ts';
+import { importCsv } from '../../papers/import/csv.ts';
+import { importGpx, type ParseXml } from '../../papers/import/gpx.ts';
+import { readLine, writeFile as writeText } from '../../papers/index.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { openFile, refusal } from '../open.ts';
 

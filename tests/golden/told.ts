@@ -14,7 +14,7 @@ import { answerPrepared } from '../../engine/answer/check.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import { countCars } from '../../engine/answer/counts.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
-import { readOuting } from '../../files/index.ts';
+import { readOuting } from '../../papers/index.ts';
 import { dressed } from '../support/dressed-outings.ts';
 
 /** Figures are told to six digits: sine and root may differ in the last bit between machines. */

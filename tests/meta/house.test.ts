@@ -4,8 +4,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultRows } from '../../data/index.ts';
 import { findingCodes } from '../../engine/questions/codes.ts';
-import { migrations } from '../../files/migrations/index.ts';
-import { schemas, VERSION } from '../../files/schema/index.ts';
+import { migrations } from '../../papers/migrations/index.ts';
+import { schemas, VERSION } from '../../papers/schema/index.ts';
 import { wordless } from '../../words/finding.ts';
 
 const root = new URL('../../', import.meta.url).pathname;

@@ -1,7 +1,7 @@
 /** The published JSON Schemas, made from the schemas that read the files. */
 import * as z from 'zod';
-import { type FileKind, schemas } from '../../files/schema/index.ts';
-import { fieldShapes } from '../../files/schema/quantity.ts';
+import { type FileKind, schemas } from '../../papers/schema/index.ts';
+import { fieldShapes } from '../../papers/schema/quantity.ts';
 
 const part = (kind: FileKind): unknown => ({
   description: `a ${kind} file inline, or the path of one`,

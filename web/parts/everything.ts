@@ -3,10 +3,10 @@
  * in the shed, both in one wrapper. Written byte for byte alike for the same contents.
  */
 
-import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from '../../files/index.ts';
-import { readJson } from '../../files/json.ts';
-import { type FieldPath, fileProblem } from '../../files/problem.ts';
-import { decodeText } from '../../files/text.ts';
+import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from '../../papers/index.ts';
+import { readJson } from '../../papers/json.ts';
+import { type FieldPath, fileProblem } from '../../papers/problem.ts';
+import { decodeText } from '../../papers/text.ts';
 import type { Json } from '../state/session.ts';
 
 export interface Everything {

@@ -2,7 +2,7 @@
  * Changes of the make-up, each from one paper to the next, so that each is one step to undo. Pure. Vehicles
  * counted by number are first written out one by one; their ids stay what the reader of files gave them.
  */
-import { slug } from '../../files/compile/line.ts';
+import { slug } from '../../papers/compile/line.ts';
 import type { Json } from '../state/session.ts';
 
 export interface Member {

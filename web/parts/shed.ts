@@ -4,7 +4,7 @@
  */
 import { computed, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
-import { type FileProblem, readVehicle, writeFile } from '../../files/index.ts';
+import { type FileProblem, readVehicle, writeFile } from '../../papers/index.ts';
 import { demo, demoNames } from '../state/demos.ts';
 import { type Json, paper, unkept } from '../state/session.ts';
 

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { drawStrip } from '../../desk/strip/draw.ts';
 import { stripWords } from '../../desk/strip/words.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import type { FileProblem } from '../../files/index.ts';
+import type { FileProblem } from '../../papers/index.ts';
 import { distance } from '../../words/voice.ts';
 import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';

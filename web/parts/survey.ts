@@ -1,9 +1,9 @@
 /** A survey file read into a line file, checked as the line it would be; the paper is not touched. */
 
 import type { Line } from '../../engine/things/line/types.ts';
-import { importCsv } from '../../files/import/csv.ts';
-import type { Imported } from '../../files/import/types.ts';
-import { type FileProblem, readLine, writeFile } from '../../files/index.ts';
+import { importCsv } from '../../papers/import/csv.ts';
+import type { Imported } from '../../papers/import/types.ts';
+import { type FileProblem, readLine, writeFile } from '../../papers/index.ts';
 
 export interface Survey {
   readonly file: string;
@@ -34,7 +34,7 @@ async function readGpx(
   name: string,
   about: { readonly name: string; readonly gauge: string },
 ): Promise<Imported> {
-  const { importGpx } = await import('../../files/import/gpx.ts');
+  const { importGpx } = await import('../../papers/import/gpx.ts');
   return importGpx(bytes, name, about, (text) => {
     const document = new DOMParser().parseFromString(text, 'text/xml');
     const fault = document.querySelector('parsererror')?.textContent?.split('\n')[0];

@@ -1,5 +1,5 @@
 /** The invented examples, as one file each, for a first look and for journeys. */
-import { bundleOuting, type Load } from '../../files/index.ts';
+import { bundleOuting, type Load } from '../../papers/index.ts';
 
 /** Each is loaded when it is asked for. */
 const files = import.meta.glob<unknown>('../../examples/**/*.json', { import: 'default' });

@@ -7,7 +7,7 @@ import { type IDBPDatabase, openDB } from 'idb';
 import type { Change } from '../../engine/questions/finding.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { type FileProblem, readOuting } from '../../files/index.ts';
+import { type FileProblem, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
 import type { Voice, Wording } from '../../words/voice.ts';
 import type { Ask, Reply } from '../worker.ts';

@@ -1,7 +1,7 @@
 /** Forms made from the schemas hold every field of every file, with the kind by which it is read. */
 import { describe, expect, it } from 'vitest';
-import { type FieldForm, fileForm } from '../../../files/fields.ts';
-import { type FileKind, schemas } from '../../../files/schema/index.ts';
+import { type FieldForm, fileForm } from '../../../papers/fields.ts';
+import { type FileKind, schemas } from '../../../papers/schema/index.ts';
 import { schemaTexts } from '../../support/schemas.ts';
 
 const published = new Map(schemaTexts());

@@ -9,7 +9,7 @@ import {
   readVehicle,
   resolvePath,
   writeFile,
-} from '../../../files/index.ts';
+} from '../../../papers/index.ts';
 
 const examples = new URL('../../../examples/', import.meta.url).pathname;
 const load: Load = async (path) => readFile(path).catch(() => undefined);

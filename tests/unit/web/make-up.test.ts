@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bundleOuting, readOuting } from '../../../files/index.ts';
+import { bundleOuting, readOuting } from '../../../papers/index.ts';
 import {
   boarded,
   changed,

@@ -1,5 +1,5 @@
 /** One field to choose of those that could be added. */
-import type { NamedField } from '../../../files/fields.ts';
+import type { NamedField } from '../../../papers/fields.ts';
 import { settings } from '../../state/session.ts';
 import { fieldWords } from './words.ts';
 

@@ -1,6 +1,6 @@
 /** A part of a paper as a form made from its schema: what is there, and what could be added. */
 import { useSignal } from '@preact/signals';
-import type { FieldForm, GroupForm, NamedField } from '../../../files/fields.ts';
+import type { FieldForm, GroupForm, NamedField } from '../../../papers/fields.ts';
 import { edit, type Json, settings } from '../../state/session.ts';
 import { FieldChoice } from './field-choice.tsx';
 import { FieldInput } from './inputs.tsx';

@@ -1,5 +1,5 @@
 /** One field of a paper, by what its schema says that it holds. */
-import type { FieldForm } from '../../../files/fields.ts';
+import type { FieldForm } from '../../../papers/fields.ts';
 import { Figure } from './figure.tsx';
 import { Choice, Text, WordList, Yes } from './plain.tsx';
 import type { Slot } from './slot.tsx';

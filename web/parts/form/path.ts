@@ -1,5 +1,5 @@
 /** Places in a paper: how they are named in problems, and what stands there. */
-import { printPath } from '../../../files/problem.ts';
+import { printPath } from '../../../papers/problem.ts';
 import type { Json } from '../../state/session.ts';
 
 export type Path = readonly (string | number)[];

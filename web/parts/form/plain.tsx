@@ -1,6 +1,6 @@
 /** Fields of words: one of a choice, yes or no, a text, a list of words. */
 import type { TargetedEvent } from 'preact';
-import type { FieldForm } from '../../../files/fields.ts';
+import type { FieldForm } from '../../../papers/fields.ts';
 import { settings } from '../../state/session.ts';
 import { name, problemAt, type Slot, useTyped, Wrong } from './slot.tsx';
 import { choiceWords } from './words.ts';

@@ -4,7 +4,7 @@
  */
 import { useSignal } from '@preact/signals';
 import { useContext } from 'preact/hooks';
-import type { GroupForm, NamedField } from '../../../files/fields.ts';
+import type { GroupForm, NamedField } from '../../../papers/fields.ts';
 import { edit, type Json, problems, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { FieldChoice } from './field-choice.tsx';

@@ -1,6 +1,6 @@
 /** The host's rules as a table: each with its value and where it is written. A new rule enters whole. */
 import { useSignal } from '@preact/signals';
-import type { GroupForm, NamedField } from '../../../files/fields.ts';
+import type { GroupForm, NamedField } from '../../../papers/fields.ts';
 import { FieldChoice } from '../../parts/form/field-choice.tsx';
 import { Group } from '../../parts/form/group.tsx';
 import { FieldInput } from '../../parts/form/inputs.tsx';

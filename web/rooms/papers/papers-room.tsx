@@ -2,7 +2,7 @@
 import '../../look/rooms.css';
 import './papers.css';
 import { signal, useSignal } from '@preact/signals';
-import { fileForm } from '../../../files/fields.ts';
+import { fileForm } from '../../../papers/fields.ts';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
 import { type Path, valueAt } from '../../parts/form/path.ts';

@@ -5,7 +5,7 @@ import { carSide, heightOf } from '../../../desk/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
-import { type FileProblem, readVehicle, tellProblem, writeFile } from '../../../files/index.ts';
+import { type FileProblem, readVehicle, tellProblem, writeFile } from '../../../papers/index.ts';
 import { say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';
