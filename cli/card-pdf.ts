@@ -2,7 +2,7 @@
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
-import { cardFace } from '../desk/card-paper.ts';
+import { cardFace } from '../views/card-paper.ts';
 
 interface PdfMake {
   setFonts(fonts: unknown): void;

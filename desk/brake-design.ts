@@ -4,7 +4,7 @@ import type { Kind, Quantity } from '../engine/base/quantity.ts';
 import { type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
-import type { WordTable } from './word-table.ts';
+import type { WordTable } from '../words/tables/table.ts';
 
 /** As written; one of `pressure` and `vacuum`. */
 export interface WrittenDesign {

@@ -7,7 +7,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { timedOuting } from './timed.ts';
-import type { WordTable } from './word-table.ts';
+import type { WordTable } from '../words/tables/table.ts';
 
 export interface ChainsView {
   readonly rows: readonly ChainRow[];

@@ -13,10 +13,10 @@ import { gridOf } from '../engine/questions/speed/map.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { couplerScenarioWords } from '../words/findings/couplers.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
-import { climbCells, climbHead } from './balance-tables.ts';
+import { climbCells, climbHead } from '../words/tables/balance.ts';
 import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
-import type { WordTable } from './word-table.ts';
+import type { WordTable } from '../words/tables/table.ts';
 
 export interface CouplersAsk {
   readonly scenario: CouplerScenario;

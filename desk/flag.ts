@@ -9,7 +9,7 @@ import { prepare } from '../engine/motion/prepare.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
 import { inLineOrder, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
-import type { WordTable } from './word-table.ts';
+import type { WordTable } from '../words/tables/table.ts';
 
 /** @param rear of the stopped train, the line's own chainage, m; absent: all along the line */
 export function lookAtFlag(outing: Outing, rear?: number, spacing = 10): FlagPlace[] {

@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { inkSheet } from '../desk/strip/ink.ts';
+import { inkSheet } from '../views/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
 import { AnswerRoom } from './rooms/answer/answer-room.tsx';

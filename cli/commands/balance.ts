@@ -1,6 +1,6 @@
 /** heedway balance: loads, leans, curves, flange climb; a tilt test. */
 import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
-import { balanceTables, twistTable } from '../../desk/balance-tables.ts';
+import { balanceTables, twistTable } from '../../words/tables/balance.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import { tellFinding } from '../../words/finding.ts';

@@ -1,6 +1,6 @@
 /** heedway brakes: how the brakes come on along the train, what slides first, what is in reserve. */
-import { brakePlot } from '../../desk/brake-plot.ts';
-import { brakeTables, brakeTime, standingWords } from '../../desk/brake-tables.ts';
+import { brakePlot } from '../../views/brake-plot.ts';
+import { brakeTables, brakeTime, standingWords } from '../../words/tables/brakes.ts';
 import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { tellFinding } from '../../words/finding.ts';

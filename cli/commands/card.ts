@@ -2,10 +2,10 @@
 import { writeFile } from 'node:fs/promises';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
-import { cardDocument, type Paper } from '../../desk/card-paper.ts';
+import { cardDocument, type Paper } from '../../views/card-paper.ts';
 import { checkOuting } from '../../desk/check.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
-import { stripSvg } from '../../desk/strip/svg.ts';
+import { stripSvg } from '../../views/strip/svg.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile } from '../open.ts';

@@ -1,5 +1,5 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
-import { couplerPlot, couplerPlotWords } from '../../desk/coupler-plot.ts';
+import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
 import {
   couplerLoadTables,
   couplerTable,

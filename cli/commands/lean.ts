@@ -7,9 +7,9 @@ import {
   whatIf,
   worstNode,
 } from '../../desk/balance.ts';
-import { balanceTables, whatIfWords } from '../../desk/balance-tables.ts';
-import { sectionScene } from '../../desk/section-view.ts';
-import type { Scene } from '../../desk/strip/scene.ts';
+import { balanceTables, whatIfWords } from '../../words/tables/balance.ts';
+import { sectionScene } from '../../views/section.ts';
+import type { Scene } from '../../views/strip/scene.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
 import { type Voice, vehicleName } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';

@@ -6,8 +6,8 @@ import {
   type PlayAsk,
   stretchesOf,
 } from '../../desk/parting.ts';
-import { partingScene, partingStage } from '../../desk/parting-map.ts';
-import { partingTable, playTable, playWords } from '../../desk/parting-tables.ts';
+import { partingScene, partingStage } from '../../views/parting.ts';
+import { partingTable, playTable, playWords } from '../../words/tables/parting.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';

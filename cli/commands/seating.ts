@@ -1,6 +1,6 @@
 /** heedway seating: who should sit where, proven. */
 import { writeFile } from 'node:fs/promises';
-import { seatingTable } from '../../desk/balance-tables.ts';
+import { seatingTable } from '../../words/tables/balance.ts';
 import { seatOuting } from '../../desk/seating.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
 import { refusalOfSeating } from '../../words/seating.ts';

@@ -3,7 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { checkOuting } from '../../desk/check.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { stretches } from '../../desk/stretches.ts';
-import { stripSvg } from '../../desk/strip/svg.ts';
+import { stripSvg } from '../../views/strip/svg.ts';
 import type { SpeedMap, WheelMap } from '../../engine/answer/types.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';

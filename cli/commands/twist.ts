@@ -1,6 +1,6 @@
 /** heedway twist: what twisted track takes off the wheels; the block-under-one-wheel test judged. */
 import { blockTest, lookAtBalance } from '../../desk/balance.ts';
-import { blockWords, twistTable } from '../../desk/balance-tables.ts';
+import { blockWords, twistTable } from '../../words/tables/balance.ts';
 import type { BlockTest } from '../../engine/questions/balance/twist.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
 import { vehicleAt } from '../../words/voice.ts';

@@ -1,4 +1,4 @@
 /** The inks of every drawing inside a `.drawn` box, as the theme has them. */
-import { inkSheet } from '../../desk/strip/ink.ts';
+import { inkSheet } from '../../views/strip/ink.ts';
 
 export const Inks = () => <style>{inkSheet('.drawn')}</style>;

@@ -1,7 +1,7 @@
 /** A survey from CSV or GPX: looked at first, with its notes and what is wrong in which row, then taken or left. */
 import { useSignal } from '@preact/signals';
-import { drawStrip } from '../../desk/strip/draw.ts';
-import { stripWords } from '../../desk/strip/words.ts';
+import { drawStrip } from '../../views/strip/draw.ts';
+import { stripWords } from '../../views/strip/words.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import { distance } from '../../words/voice.ts';

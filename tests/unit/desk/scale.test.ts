@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundFigures } from '../../../desk/strip/scale.ts';
+import { roundFigures } from '../../../views/strip/scale.ts';
 
 describe('round figures', () => {
   it('are those of the library, over any stretch', () => {

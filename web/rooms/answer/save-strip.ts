@@ -1,5 +1,5 @@
 /** The strip as a file, as a drawing that stands alone or as a picture. The first screen does without it. */
-import { type Shape, sceneToSvg } from '../../../desk/strip/scene.ts';
+import { type Shape, sceneToSvg } from '../../../views/strip/scene.ts';
 import { save } from '../../parts/save.ts';
 
 export interface Shown {

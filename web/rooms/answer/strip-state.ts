@@ -1,7 +1,7 @@
 /** Where the train stands on the strip, how fast, and through which window the line is seen. */
 import { computed, signal } from '@preact/signals';
 import { type Live, openLive } from '../../../desk/live.ts';
-import { stillHead } from '../../../desk/strip/svg.ts';
+import { stillHead } from '../../../views/strip/svg.ts';
 import { timed, tried } from '../../state/session.ts';
 
 export const head = signal<number | null>(null);

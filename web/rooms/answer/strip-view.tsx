@@ -1,9 +1,9 @@
 /** The strip on the screen: drag the train along it, set its speed, zoom; the same drawing as on paper. */
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { chainageAt, drawMoment, drawStrip } from '../../../desk/strip/draw.ts';
-import { stripModel } from '../../../desk/strip/svg.ts';
-import { stripWords } from '../../../desk/strip/words.ts';
+import { chainageAt, drawMoment, drawStrip } from '../../../views/strip/draw.ts';
+import { stripModel } from '../../../views/strip/svg.ts';
+import { stripWords } from '../../../views/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { answer, voice } from '../../state/session.ts';

@@ -6,7 +6,7 @@ import '../../look/rooms.css';
 import './balance.css';
 import { useMemo, useState } from 'preact/hooks';
 import { lookAtBalance } from '../../../desk/balance.ts';
-import { balanceTables, twistTable } from '../../../desk/balance-tables.ts';
+import { balanceTables, twistTable } from '../../../words/tables/balance.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { type BalanceView, blockTest, tiltTest } from '../../../desk/balance.ts';
-import { blockWords } from '../../../desk/balance-tables.ts';
+import { blockWords } from '../../../words/tables/balance.ts';
 import { GRAVITY } from '../../../engine/base/constants.ts';
 import type { Quantity } from '../../../engine/base/quantity.ts';
 import { say, type Voice } from '../../../words/voice.ts';

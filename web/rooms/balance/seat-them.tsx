@@ -1,6 +1,6 @@
 /** Seat them for me: the best seating found and proven, taken with one tap and undone with one. */
 import { useState } from 'preact/hooks';
-import { seatingTable } from '../../../desk/balance-tables.ts';
+import { seatingTable } from '../../../words/tables/balance.ts';
 import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
 import type { NoSeating } from '../../../engine/questions/seat/types.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';

@@ -1,8 +1,8 @@
 /** The section to scale: choose who leans and where the vehicle is, or drag the shoulders. */
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { type BalanceView, type SectionAsk, sectionOf, underAt, worstNode } from '../../../desk/balance.ts';
-import { leanAt, sectionScene } from '../../../desk/section-view.ts';
-import type { WordTable } from '../../../desk/word-table.ts';
+import { leanAt, sectionScene } from '../../../views/section.ts';
+import type { WordTable } from '../../../words/tables/table.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { useWidth } from '../../parts/use-width.ts';

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { designTables, readDesign, type WrittenDesign } from '../../../desk/brake-design.ts';
 import { designFor } from '../../../desk/brakes.ts';
-import type { WordTable } from '../../../desk/word-table.ts';
+import type { WordTable } from '../../../words/tables/table.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { blockMaterials } from '../../../engine/things/vehicle/types.ts';
 import type { Voice } from '../../../words/voice.ts';

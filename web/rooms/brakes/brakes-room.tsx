@@ -5,8 +5,8 @@
 import '../../look/rooms.css';
 import './brakes.css';
 import { useMemo, useState } from 'preact/hooks';
-import { brakePlot } from '../../../desk/brake-plot.ts';
-import { brakeTables, brakeTime, standingWords } from '../../../desk/brake-tables.ts';
+import { brakePlot } from '../../../views/brake-plot.ts';
+import { brakeTables, brakeTime, standingWords } from '../../../words/tables/brakes.ts';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { brakeKindWords } from '../../../words/findings/brakes.ts';

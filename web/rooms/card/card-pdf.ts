@@ -3,7 +3,7 @@
 import normal from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
-import { cardFace } from '../../../desk/card-paper.ts';
+import { cardFace } from '../../../views/card-paper.ts';
 
 interface PdfMake {
   addVirtualFileSystem(files: Readonly<Record<string, { readonly data: Uint8Array }>>): void;

@@ -3,7 +3,7 @@ import '../../look/rooms.css';
 import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
-import { couplerPlot, couplerPlotWords } from '../../../desk/coupler-plot.ts';
+import { couplerPlot, couplerPlotWords } from '../../../views/coupler-plot.ts';
 import {
   couplerLoadTables,
   couplerTable,

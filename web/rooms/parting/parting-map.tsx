@@ -7,7 +7,7 @@ import {
   partingMoment,
   partingScene,
   partingStage,
-} from '../../../desk/parting-map.ts';
+} from '../../../views/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';

@@ -7,7 +7,7 @@ import './parting.css';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
 import { openPartings, type PartingLook } from '../../../desk/parting.ts';
-import { gapName, partingTable } from '../../../desk/parting-tables.ts';
+import { gapName, partingTable } from '../../../words/tables/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';

@@ -2,7 +2,7 @@
 import { useComputed } from '@preact/signals';
 import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
-import { carSide, heightOf } from '../../../desk/car-views.ts';
+import { carSide, heightOf } from '../../../views/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import { grab } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';

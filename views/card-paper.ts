@@ -1,7 +1,7 @@
 /** The running card laid out for paper: one side, large type, with the strip and a code that carries the outing. */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { renderSVG } from 'uqr';
-import type { Card } from './card.ts';
+import type { Card } from '../desk/card.ts';
 
 export type Paper = 'a5' | 'half-letter';
 

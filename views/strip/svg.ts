@@ -5,7 +5,7 @@ import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
-import { senseOf } from '../chainage.ts';
+import { senseOf } from '../../desk/chainage.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';

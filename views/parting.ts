@@ -10,7 +10,7 @@ import { outcomes } from '../engine/questions/part/types.ts';
 import type { LoadedTrain } from '../engine/things/train/loaded.ts';
 import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';
-import { senseOf } from './chainage.ts';
+import { senseOf } from '../desk/chainage.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -18,8 +18,8 @@ import {
   type PartingLook,
   type PartingPlay,
   stretchesOf,
-} from './parting.ts';
-import { gapName } from './parting-tables.ts';
+} from '../desk/parting.ts';
+import { gapName } from '../words/tables/parting.ts';
 import type { Ink } from './strip/ink.ts';
 import { type Ground, groundOf, type Layout, samples } from './strip/layout.ts';
 import type { StripModel } from './strip/model.ts';

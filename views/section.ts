@@ -5,8 +5,8 @@
 import { centreHeight } from '../engine/questions/balance/body.ts';
 import type { LoadedVehicle, SeatedRider } from '../engine/things/train/loaded.ts';
 import { say, type Voice } from '../words/voice.ts';
-import type { Section, SectionAsk } from './balance.ts';
-import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './likeness.ts';
+import type { Section, SectionAsk } from '../desk/balance.ts';
+import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './silhouette.ts';
 import {
   drawing,
   group,

@@ -1,8 +1,8 @@
 /** Partings as tables and sentences, the same on the screen, in the terminal and on paper. */
-import type { Outcome } from '../engine/questions/part/types.ts';
-import { outcomes } from '../engine/questions/part/types.ts';
-import { chainWords, outcomeWords } from '../words/parting.ts';
-import { chainage, distance, say, type Voice, vehicleAt } from '../words/voice.ts';
+import type { Outcome } from '../../engine/questions/part/types.ts';
+import { outcomes } from '../../engine/questions/part/types.ts';
+import { chainWords, outcomeWords } from '../parting.ts';
+import { chainage, distance, say, type Voice, vehicleAt } from '../voice.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -11,8 +11,8 @@ import {
   type PartingLook,
   type PartingPlace,
   type PartingPlay,
-} from './parting.ts';
-import type { WordTable } from './word-table.ts';
+} from '../../desk/parting.ts';
+import type { WordTable } from './table.ts';
 
 export const gapName = (voice: Voice, gap: number): string => `behind ${vehicleAt(voice, gap)}`;
 

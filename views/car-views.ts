@@ -7,7 +7,7 @@
  */
 import type { LoadedVehicle, SeatedRider } from '../engine/things/train/loaded.ts';
 import type { AxleGroup, Vehicle } from '../engine/things/vehicle/types.ts';
-import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, wheelOf } from './likeness.ts';
+import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, wheelOf } from './silhouette.ts';
 import {
   drawing,
   group,

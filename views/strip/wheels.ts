@@ -2,7 +2,7 @@
  * A ribbon that grows downward with the load that the train's lightest wheel loses on the run; dotted: the most
  * that it may lose. Where little is left of that it is inked as a caution, and beyond it as a limit.
  */
-import { lightestPlace, thinShare } from '../light-wheels.ts';
+import { lightestPlace, thinShare } from '../../desk/light-wheels.ts';
 import type { Layout } from './layout.ts';
 import type { StripModel, StripWords } from './model.ts';
 import { filledTo, group, lineShape, type Point, pathShape, type Shape, textShape } from './scene.ts';

@@ -1,12 +1,12 @@
 /** The brakes as tables of words, the same on the screen, in the terminal and on paper. */
-import type { TrainFill } from '../engine/things/brake/fill.ts';
-import { isVacuumKind } from '../engine/things/brake/system.ts';
-import { printQuantity } from '../units/index.ts';
-import { tellRail } from '../words/finding.ts';
-import { brakeKindWords, outcomeWords } from '../words/findings/brakes.ts';
-import { chainage, say, trade, type Voice, vehicleAt } from '../words/voice.ts';
-import { type BrakeLook, slidesIn } from './brakes.ts';
-import type { WordTable } from './word-table.ts';
+import type { TrainFill } from '../../engine/things/brake/fill.ts';
+import { isVacuumKind } from '../../engine/things/brake/system.ts';
+import { printQuantity } from '../../units/index.ts';
+import { tellRail } from '../finding.ts';
+import { brakeKindWords, outcomeWords } from '../findings/brakes.ts';
+import { chainage, say, trade, type Voice, vehicleAt } from '../voice.ts';
+import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
+import type { WordTable } from './table.ts';
 
 /** A time of the brakes, to a hundredth of a second, never too short. */
 export const brakeTime = ({ system }: Pick<Voice, 'system'>, time: number | undefined): string => {
