@@ -2,14 +2,15 @@
  * Sideways margins of 20 cars at every half metre of about 2 km, track laid included, against the same sums
  * written out plainly for each car, truck and place.
  */
+
+import { openOuting } from '../engine/outing/open.ts';
 import { bodiesOf } from '../engine/questions/balance/look.ts';
 import { groundUnder, marginsAlong, type Rolling, rollingOf } from '../engine/questions/balance/margins.ts';
 import { shareAt } from '../engine/questions/balance/tipping.ts';
 import { layTrack } from '../engine/questions/balance/track.ts';
+import { cantAngle } from '../engine/things/line/curves.ts';
 import { cantAt, curvatureAt } from '../engine/things/line/geometry.ts';
 import type { Line } from '../engine/things/line/types.ts';
-import { openOuting } from '../engine/outing/open.ts';
-import { cantAngle } from '../engine/things/line/curves.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';
 

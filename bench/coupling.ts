@@ -3,10 +3,11 @@
  * a rear brake on a stretched train, where peaks can be compared run by run; energy through slack without any
  * loss; and an ensemble of 64.
  */
-import { couplerBands } from '../engine/questions/couplers/ensemble.ts';
+
+import { prepare } from '../engine/motion/prepare.ts';
 import { type Row, runRow, stepOf } from '../engine/motion/row.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { prepare } from '../engine/motion/prepare.ts';
+import { couplerBands } from '../engine/questions/couplers/ensemble.ts';
 import { type PlainPeaks, plainByOdex, plainByRk4 } from '../tests/support/plain-row.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

@@ -2,12 +2,13 @@
  * Partings: 20 gaps × every metre of about 2 km, heads and tails, against `ode-rk4` on a plain vehicle-by-vehicle
  * right-hand side (from a sample, scaled up), with where both come to rest against a fine run.
  */
+
+import { likely } from '../engine/motion/scenario.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import { basisOf } from '../engine/questions/part/basis.ts';
 import { halvesAt, mapGap, startNodes } from '../engine/questions/part/map.ts';
 import type { Basis } from '../engine/questions/part/part.ts';
 import { emptyRoll, noTraffic, roll } from '../engine/questions/part/roll.ts';
-import { likely } from '../engine/motion/scenario.ts';
 import { plainRoll } from '../tests/support/plain-roll.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { type BenchRow, ms, quickest } from './row.ts';

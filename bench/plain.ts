@@ -2,11 +2,12 @@
  * The stop as a competent straightforward program would write it: a loop over vehicles with binary searches
  * for height and curvature, a loop over braked groups. What the general integrators are given.
  */
-import { type BrakedGroup, frictionAt } from '../engine/things/brake/force.ts';
+
 import { GRAVITY } from '../engine/base/constants.ts';
+import type { OutingContext } from '../engine/outing/open.ts';
+import { type BrakedGroup, frictionAt } from '../engine/things/brake/force.ts';
 import { heightAt, onLine } from '../engine/things/line/geometry.ts';
 import type { Line } from '../engine/things/line/types.ts';
-import type { OutingContext } from '../engine/outing/open.ts';
 
 /** |curvature| integrated to each end of the curve elements, for exact means by two look-ups. */
 function turning(line: Line): (s: number) => number {

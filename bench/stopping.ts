@@ -3,14 +3,14 @@
  * vehicle-by-vehicle right-hand side and, for one stop, on the engine's own tables.
  */
 import { createRequire } from 'node:module';
-import { openOuting } from '../engine/outing/open.ts';
-import { limitsByStopping } from '../engine/questions/speed/limits.ts';
 import { acceleration } from '../engine/motion/march.ts';
 import { modelOf } from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { sampleStops, summarise } from '../engine/motion/sample.ts';
 import { likely, unsafeBy } from '../engine/motion/scenario.ts';
 import { stopDistance } from '../engine/motion/stop.ts';
+import { openOuting } from '../engine/outing/open.ts';
+import { limitsByStopping } from '../engine/questions/speed/limits.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
 import { plainForces } from './plain.ts';
 import { type BenchRow, ms, quickest, us } from './row.ts';

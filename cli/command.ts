@@ -3,8 +3,8 @@
  * `cli/main.ts`. A command returns what it found; printing and exit codes happen here, once.
  */
 import type { Command as Program } from 'commander';
-import type { Verdict } from '../engine/questions/finding.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import type { Verdict } from '../engine/questions/finding.ts';
 import type { System } from '../units/index.ts';
 import type { Voice, Wording } from '../words/voice.ts';
 

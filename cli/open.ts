@@ -1,8 +1,8 @@
 /** Opening files for commands: limits, clear faults, nothing thrown at the user. */
 import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import type { Outing } from '../engine/outing/types.ts';
 import type { Kind } from '../engine/base/quantity.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import {
   bundleOuting,
   type Entry,

@@ -1,9 +1,9 @@
 /** What commands print for people: tables, findings with their reasons, and where a drawing went. */
 import { writeFile } from 'node:fs/promises';
-import { type Scene, sceneToSvg } from '../views/strip/scene.ts';
-import type { WordTable } from '../words/tables/table.ts';
 import type { Finding } from '../engine/questions/finding.ts';
+import { type Scene, sceneToSvg } from '../views/strip/scene.ts';
 import { tellFinding } from '../words/finding.ts';
+import type { WordTable } from '../words/table.ts';
 import type { Voice } from '../words/voice.ts';
 
 /** Columns of text, first to the left, numbers to the right. */

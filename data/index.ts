@@ -1,7 +1,8 @@
 /** The assumed values as typed quantities. The rows themselves, with sources, are in defaults.json. */
 
-import { type AssumedValues, railStates } from '../engine/outing/types.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
+import type { AssumedValues } from '../engine/things/assumed.ts';
+import { railStates } from '../engine/things/rail.ts';
 import { type BlockMaterial, blockMaterials, brakeKinds } from '../engine/things/vehicle/types.ts';
 import defaults from './defaults.json' with { type: 'json' };
 

@@ -1,4 +1,9 @@
 /** Balance looked at closely: one outing's margins, what-ifs, the tilt test and the block test. */
+
+import { GRAVITY } from '../engine/base/constants.ts';
+import type { Quantity } from '../engine/base/quantity.ts';
+import { type OutingContext, openOuting } from '../engine/outing/open.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import { askBalance, type BalanceData } from '../engine/questions/balance/ask.ts';
 import { type Body, bodyOf, leaning, riderPoint } from '../engine/questions/balance/body.ts';
 import { MOST_UNLOADING, POOREST_TWIST } from '../engine/questions/balance/limits.ts';
@@ -15,12 +20,8 @@ import {
 import { type BlockJudgement, type BlockTest, judgeBlock } from '../engine/questions/balance/twist.ts';
 import { type AxleLoad, type Push, rollMoment, wheelLoads } from '../engine/questions/balance/wheels.ts';
 import { windMoment } from '../engine/questions/balance/wind.ts';
-import { GRAVITY } from '../engine/base/constants.ts';
-import { ranked } from '../engine/questions/make.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { type OutingContext, openOuting } from '../engine/outing/open.ts';
-import type { Outing } from '../engine/outing/types.ts';
-import type { Quantity } from '../engine/base/quantity.ts';
+import { ranked } from '../engine/questions/make.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
 import { turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';

@@ -1,11 +1,12 @@
 /** The answer as far as a person needs it first: verdict, findings and speeds; counts and remedies follow (`check.ts`). */
-import { ranked, verdictOf } from '../engine/questions/make.ts';
-import type { Finding } from '../engine/questions/finding.ts';
-import type { Answer } from '../engine/answer/types.ts';
+
 import { answerPrepared } from '../engine/answer/check.ts';
+import type { Answer } from '../engine/answer/types.ts';
+import { type Prepared, prepare } from '../engine/motion/prepare.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { type Prepared, prepare } from '../engine/motion/prepare.ts';
+import type { Finding } from '../engine/questions/finding.ts';
+import { ranked, verdictOf } from '../engine/questions/make.ts';
 import { lookAtBrakes } from './brakes.ts';
 import { inLineChainage } from './chainage.ts';
 import { timedOuting } from './timed.ts';

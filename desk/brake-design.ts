@@ -1,10 +1,16 @@
 /** Brake design from what people write, and its result as tables of words. */
-import type { BrakeDesign, DesignLimit, DesignRequest, DesignResult } from '../engine/questions/brakes/design.ts';
+
 import type { Kind, Quantity } from '../engine/base/quantity.ts';
+import type {
+  BrakeDesign,
+  DesignLimit,
+  DesignRequest,
+  DesignResult,
+} from '../engine/questions/brakes/design.ts';
 import { type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
+import type { WordTable } from '../words/table.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
-import type { WordTable } from '../words/tables/table.ts';
 
 /** As written; one of `pressure` and `vacuum`. */
 export interface WrittenDesign {

@@ -1,13 +1,14 @@
 /** Chains of one outing, gap by gap, as data and as a table. */
-import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
-import { ranked } from '../engine/questions/make.ts';
-import type { Finding } from '../engine/questions/finding.ts';
+
+import { prepare } from '../engine/motion/prepare.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { prepare } from '../engine/motion/prepare.ts';
+import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
+import type { Finding } from '../engine/questions/finding.ts';
+import { ranked } from '../engine/questions/make.ts';
+import type { WordTable } from '../words/table.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 import { timedOuting } from './timed.ts';
-import type { WordTable } from '../words/tables/table.ts';
 
 export interface ChainsView {
   readonly rows: readonly ChainRow[];

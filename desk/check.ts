@@ -1,11 +1,10 @@
 /** May it leave? The whole answer with counts and remedies, in the line's own chainage. */
 
-import type { Change } from '../engine/questions/finding.ts';
-import type { Answer } from '../engine/answer/types.ts';
-import { applyChange } from '../engine/outing/change.ts';
 import { checkOuting as answerOf } from '../engine/answer/check.ts';
 import { countCars } from '../engine/answer/counts.ts';
 import { withRemedies } from '../engine/answer/remedies.ts';
+import type { Answer } from '../engine/answer/types.ts';
+import { applyChange, type Change } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { type Begun, begin, told } from './begun.ts';
 

@@ -1,15 +1,16 @@
 /** How far behind a stopped train a flag must stand, by place, in the line's own chainage. */
-import { onLine } from '../engine/things/line/geometry.ts';
+
+import { prepare } from '../engine/motion/prepare.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { runningOf } from '../engine/questions/speed/running.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { rearsAlong } from '../engine/questions/gap/ask.ts';
 import { type FlagPlace, flagPlaces } from '../engine/questions/gap/flag.ts';
-import { prepare } from '../engine/motion/prepare.ts';
+import { runningOf } from '../engine/questions/speed/running.ts';
+import { onLine } from '../engine/things/line/geometry.ts';
+import type { WordTable } from '../words/table.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
 import { inLineOrder, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
-import type { WordTable } from '../words/tables/table.ts';
 
 /** @param rear of the stopped train, the line's own chainage, m; absent: all along the line */
 export function lookAtFlag(outing: Outing, rear?: number, spacing = 10): FlagPlace[] {

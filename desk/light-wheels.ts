@@ -1,5 +1,5 @@
 /** Where wheels run light: the lightest wheel along the line gathered into places that a person can read. */
-import type { WheelMap } from '../engine/answer/types.ts';
+import type { WheelMap } from '../engine/questions/balance/wheel-map.ts';
 import type { Voice } from '../words/voice.ts';
 import { lightHeading, tellLightWheel, tellUnweighed } from '../words/wheels.ts';
 

@@ -3,12 +3,12 @@
  * on every frame while the train is dragged along the strip.
  */
 
-import type { StopFigure } from '../engine/answer/types.ts';
-import { openOuting, stopMargin } from '../engine/outing/open.ts';
-import type { Outing } from '../engine/outing/types.ts';
 import { emptyTrace, type StopModel } from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { stopInto } from '../engine/motion/stop.ts';
+import type { StopFigure } from '../engine/motion/stop-result.ts';
+import { openOuting, stopMargin } from '../engine/outing/open.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import { senseOf, turnOf } from './chainage.ts';
 
 export interface LiveStop {

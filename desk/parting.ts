@@ -1,18 +1,19 @@
 /** What happens if an outing's train parts: the map of every gap, and one parting followed in time. */
-import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
-import { ranked } from '../engine/questions/make.ts';
-import type { Finding } from '../engine/questions/finding.ts';
+
+import { type Prepared, prepare } from '../engine/motion/prepare.ts';
+import { likely, unsafeBy } from '../engine/motion/scenario.ts';
 import { openOuting } from '../engine/outing/open.ts';
-import { type Running, runningOf } from '../engine/questions/speed/running.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
+import type { Finding } from '../engine/questions/finding.ts';
+import { ranked } from '../engine/questions/make.ts';
 import { askParting, chainHolds, worstPlace } from '../engine/questions/part/ask.ts';
 import { basisOf } from '../engine/questions/part/basis.ts';
 import { followParting, type HalfMotion, type PartingCase } from '../engine/questions/part/case.ts';
 import type { GapMap } from '../engine/questions/part/map.ts';
 import type { Basis } from '../engine/questions/part/part.ts';
 import { type Outcome, outcomes } from '../engine/questions/part/types.ts';
-import { type Prepared, prepare } from '../engine/motion/prepare.ts';
-import { likely, unsafeBy } from '../engine/motion/scenario.ts';
+import { type Running, runningOf } from '../engine/questions/speed/running.ts';
 import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from './chainage.ts';
 import { timedOuting } from './timed.ts';
 

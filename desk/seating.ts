@@ -3,13 +3,19 @@
  * first use only.
  */
 
-import { layTrack } from '../engine/questions/balance/track.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { layTrack } from '../engine/questions/balance/track.ts';
 import { seatPeople } from '../engine/questions/seat/seat.ts';
-import type { NoSeating, Seating, SeatingProblem, SeatingRules, Solve } from '../engine/questions/seat/types.ts';
+import type {
+  NoSeating,
+  Seating,
+  SeatingProblem,
+  SeatingRules,
+  Solve,
+} from '../engine/questions/seat/types.ts';
 import { hostCeilings, runningSpeed } from '../engine/questions/speed/ceilings.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
 import { isCar } from '../engine/things/train/cars.ts';

@@ -1,10 +1,12 @@
 /** Single stops with their sampled percentiles, and car counts. */
-import type { CarCount, StopResult } from '../engine/answer/types.ts';
-import { openOuting } from '../engine/outing/open.ts';
+
 import { countCars as countsOf } from '../engine/answer/counts.ts';
-import type { Outing } from '../engine/outing/types.ts';
+import type { CarCount } from '../engine/answer/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/motion/sample.ts';
+import type { StopResult } from '../engine/motion/stop-result.ts';
+import { openOuting } from '../engine/outing/open.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import { turnOf } from './chainage.ts';
 import { figure } from './live.ts';
 import { timedOuting } from './timed.ts';

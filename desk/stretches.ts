@@ -1,6 +1,6 @@
 /** The speed map gathered into stretches that a person can read. */
-import type { SpeedMap } from '../engine/answer/types.ts';
 
+import type { SpeedMap } from '../engine/questions/speed/types.ts';
 export interface SpeedStretch {
   readonly from: number;
   readonly to: number;

@@ -1,8 +1,8 @@
 /** Evaluating a sum from what people write, with results in their units. */
 
 import { kinds } from '../engine/base/quantity.ts';
-import { evaluateSum, findSum, rangeText, sums } from '../engine/sums/register.ts';
 import type { Sum, SumSymbol } from '../engine/base/sum.ts';
+import { evaluateSum, findSum, rangeText, sums } from '../engine/sums/register.ts';
 import { accepted, parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
 export { sums };

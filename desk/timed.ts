@@ -1,7 +1,8 @@
 /** The outing with the times of its brakes filled in from their parts: what every way of stopping starts from. */
-import { timedTrain } from '../engine/things/brake/build-up-from-parts.ts';
-import type { Outing } from '../engine/outing/types.ts';
+
 import { dayAir } from '../engine/motion/prepare.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { timedTrain } from '../engine/things/brake/build-up-from-parts.ts';
 import { loadTrain } from '../engine/things/train/loaded.ts';
 
 /**

@@ -1,5 +1,5 @@
 /** The sum behind a finding in words: what it asks, its equation, the numbers put in, what comes out, its source. */
-import type { SumDiffers, SumRef } from '../engine/questions/finding.ts';
+import type { SumDiffers, SumRef } from '../engine/base/sum.ts';
 import { evaluateSum, findSum } from '../engine/sums/register.ts';
 import type { Toward } from '../units/index.ts';
 import { sumWords, symbolWords } from '../words/sums.ts';

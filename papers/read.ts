@@ -4,8 +4,9 @@
  *
  * A part of a file may stand inline or as {"file": "path"}, relative to the file that names it.
  */
-import type { Line } from '../engine/things/line/types.ts';
+
 import type { HostRules, Outing } from '../engine/outing/types.ts';
+import type { Line } from '../engine/things/line/types.ts';
 import type { Train } from '../engine/things/train/types.ts';
 import type { Vehicle } from '../engine/things/vehicle/types.ts';
 import { checkFile } from './check.ts';

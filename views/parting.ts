@@ -2,14 +2,7 @@
  * The map of partings: for each gap a band along the line whose height grows with the harm, over the profile
  * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
  */
-import { heightAt } from '../engine/things/line/geometry.ts';
-import { openOuting } from '../engine/outing/open.ts';
-import type { Outing } from '../engine/outing/types.ts';
-import type { Outcome } from '../engine/questions/part/types.ts';
-import { outcomes } from '../engine/questions/part/types.ts';
-import type { LoadedTrain } from '../engine/things/train/loaded.ts';
-import { chainWords, outcomeWords } from '../words/parting.ts';
-import { chainage, type Voice } from '../words/voice.ts';
+
 import { senseOf } from '../desk/chainage.ts';
 import {
   frontAt,
@@ -19,7 +12,14 @@ import {
   type PartingPlay,
   stretchesOf,
 } from '../desk/parting.ts';
-import { gapName } from '../words/tables/parting.ts';
+import { openOuting } from '../engine/outing/open.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import type { Outcome } from '../engine/questions/part/types.ts';
+import { outcomes } from '../engine/questions/part/types.ts';
+import { heightAt } from '../engine/things/line/geometry.ts';
+import type { LoadedTrain } from '../engine/things/train/loaded.ts';
+import { chainWords, outcomeWords } from '../words/parting.ts';
+import { chainage, type Voice } from '../words/voice.ts';
 import type { Ink } from './strip/ink.ts';
 import { type Ground, groundOf, type Layout, samples } from './strip/layout.ts';
 import type { StripModel } from './strip/model.ts';
@@ -39,6 +39,7 @@ import {
   textShape,
 } from './strip/scene.ts';
 import { stripWords } from './strip/words.ts';
+import { gapName } from './tables/parting.ts';
 
 export interface PartingView {
   /** px */

@@ -2,10 +2,11 @@
  * A vehicle seen from behind, to scale: rails, wheels, body, people who lean, the middle of all weight, the
  * line in which weight and curve press, and where that meets the plane of the rails. Pure: data in, scene out.
  */
+
+import type { Section, SectionAsk } from '../desk/balance.ts';
 import { centreHeight } from '../engine/questions/balance/body.ts';
 import type { LoadedVehicle, SeatedRider } from '../engine/things/train/loaded.ts';
 import { say, type Voice } from '../words/voice.ts';
-import type { Section, SectionAsk } from '../desk/balance.ts';
 import { bodyTop, bodyWidth, buildOf, CROWN, floorOf, HEAD, SHOULDER, wheelOf } from './silhouette.ts';
 import {
   drawing,

@@ -1,7 +1,8 @@
 /** Findings, remedies and verdicts in words. */
+import type { Change } from '../engine/outing/change.ts';
 import { findingCodes } from '../engine/questions/codes.ts';
-import type { Change, Finding, Remedy, Verdict } from '../engine/questions/finding.ts';
-import type { RailState } from '../engine/outing/types.ts';
+import type { Finding, Remedy, Verdict } from '../engine/questions/finding.ts';
+import type { RailState } from '../engine/things/rail.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';
 import { brakeWords } from './findings/brakes.ts';

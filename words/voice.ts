@@ -1,6 +1,7 @@
 /** How Heedway speaks: units, US or UK wording, and the outing whose vehicles and places it names. */
-import type { Outing } from '../engine/outing/types.ts';
+
 import type { Amount } from '../engine/base/quantity.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import { printQuantity, type System, type Toward } from '../units/index.ts';
 
 export type Wording = 'us' | 'uk';

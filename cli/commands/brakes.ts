@@ -1,8 +1,9 @@
 /** heedway brakes: how the brakes come on along the train, what slides first, what is in reserve. */
-import { brakePlot } from '../../views/brake-plot.ts';
-import { brakeTables, brakeTime, standingWords } from '../../words/tables/brakes.ts';
+
 import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
+import { brakePlot } from '../../views/brake-plot.ts';
+import { brakeTables, brakeTime, standingWords } from '../../views/tables/brakes.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import { type Voice, vehicleAt } from '../../words/voice.ts';

@@ -2,9 +2,9 @@
 import { writeFile } from 'node:fs/promises';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
-import { cardDocument, type Paper } from '../../views/card-paper.ts';
 import { checkOuting } from '../../desk/check.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
+import { cardDocument, type Paper } from '../../views/card-paper.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';

@@ -1,8 +1,9 @@
 /** heedway check: may it leave? */
+
 import { checkOuting } from '../../desk/check.ts';
 import { tellSum } from '../../desk/told-sum.ts';
-import type { SumRef } from '../../engine/questions/finding.ts';
 import type { Answer } from '../../engine/answer/types.ts';
+import type { SumRef } from '../../engine/base/sum.ts';
 import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';

@@ -1,14 +1,10 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
-import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
-import {
-  couplerLoadTables,
-  couplerTable,
-  lookAtCouplerLoads,
-  lookAtCouplers,
-  notRepeatable,
-} from '../../desk/couplers.ts';
+
+import { lookAtCouplerLoads, lookAtCouplers } from '../../desk/couplers.ts';
 import { couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
+import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
+import { couplerLoadTables, couplerTable, notRepeatable } from '../../views/tables/couplers.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';

@@ -7,10 +7,10 @@ import {
   whatIf,
   worstNode,
 } from '../../desk/balance.ts';
-import { balanceTables, whatIfWords } from '../../words/tables/balance.ts';
+import { verdictOf } from '../../engine/questions/make.ts';
 import { sectionScene } from '../../views/section.ts';
 import type { Scene } from '../../views/strip/scene.ts';
-import { verdictOf } from '../../engine/questions/make.ts';
+import { balanceTables, whatIfWords } from '../../views/tables/balance.ts';
 import { type Voice, vehicleName } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';

@@ -6,9 +6,9 @@ import {
   type PlayAsk,
   stretchesOf,
 } from '../../desk/parting.ts';
-import { partingScene, partingStage } from '../../views/parting.ts';
-import { partingTable, playTable, playWords } from '../../words/tables/parting.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import { partingScene, partingStage } from '../../views/parting.ts';
+import { partingTable, playTable, playWords } from '../../views/tables/parting.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';

@@ -1,8 +1,8 @@
 /** heedway seating: who should sit where, proven. */
 import { writeFile } from 'node:fs/promises';
-import { seatingTable } from '../../words/tables/balance.ts';
 import { seatOuting } from '../../desk/seating.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
+import { seatingTable } from '../../views/tables/balance.ts';
 import { refusalOfSeating } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';

@@ -1,10 +1,12 @@
 /** heedway speeds: how fast at each place, and why. */
+
 import { writeFile } from 'node:fs/promises';
 import { checkOuting } from '../../desk/check.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { stretches } from '../../desk/stretches.ts';
+import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
+import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
-import type { SpeedMap, WheelMap } from '../../engine/answer/types.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';

@@ -1,6 +1,7 @@
 /** heedway stop: how far to stop from a place and speed. */
+
 import { stopFrom } from '../../desk/stops.ts';
-import type { StopFigure } from '../../engine/answer/types.ts';
+import type { StopFigure } from '../../engine/motion/stop-result.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, quantityOf } from '../open.ts';

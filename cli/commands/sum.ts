@@ -1,8 +1,8 @@
 /** heedway sum: one formula at a time, with units as people write them. */
 import { answerSum, sums } from '../../desk/sums.ts';
 import { kinds } from '../../engine/base/quantity.ts';
-import { findSum, rangeText } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/base/sum.ts';
+import { findSum, rangeText } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
 import { sumWords, symbolWords } from '../../words/sums.ts';
 import { type Command, common, type Options, UsageFault } from '../command.ts';

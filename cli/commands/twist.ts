@@ -1,8 +1,8 @@
 /** heedway twist: what twisted track takes off the wheels; the block-under-one-wheel test judged. */
 import { blockTest, lookAtBalance } from '../../desk/balance.ts';
-import { blockWords, twistTable } from '../../words/tables/balance.ts';
-import type { BlockTest } from '../../engine/questions/balance/twist.ts';
 import { GRAVITY } from '../../engine/base/constants.ts';
+import type { BlockTest } from '../../engine/questions/balance/twist.ts';
+import { blockWords, twistTable } from '../../views/tables/balance.ts';
 import { vehicleAt } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';

@@ -3,26 +3,28 @@
  *
  * Pure and repeatable: the same outing gives the same answer. Remedies are sought in `remedies.ts`.
  */
+
+import { type Prepared, prepare } from '../motion/prepare.ts';
+import { type OutingContext, openOuting } from '../outing/open.ts';
+import type { Outing } from '../outing/types.ts';
 import type { BalanceLook } from '../questions/balance/look.ts';
-import { askCouplers } from '../questions/couplers/ask.ts';
+import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import { askChains } from '../questions/chains/ask.ts';
-import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
+import { askCouplers } from '../questions/couplers/ask.ts';
 import type { Finding } from '../questions/finding.ts';
+import { askFlag } from '../questions/gap/ask.ts';
 import { askHauling } from '../questions/haul/ask.ts';
 import { askHolding } from '../questions/hold/ask.ts';
+import { askHost } from '../questions/host/ask.ts';
+import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
 import { askParting } from '../questions/part/ask.ts';
-import { askFlag } from '../questions/gap/ask.ts';
+import type { Ceiling } from '../questions/question.ts';
+import { askLoads } from '../questions/ratings/ask.ts';
 import { askBrakeGear, askGap, askSight, askSpeeds } from '../questions/speed/ask.ts';
 import { runningSpeed } from '../questions/speed/ceilings.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
-import { type Prepared, prepare } from '../motion/prepare.ts';
-import type { Answer, WheelMap } from './types.ts';
-import { type OutingContext, openOuting } from '../outing/open.ts';
-import { askHost } from '../questions/host/ask.ts';
-import { askLoads } from '../questions/ratings/ask.ts';
-import type { Ceiling } from '../questions/question.ts';
 import { runningOf } from '../questions/speed/running.ts';
-import type { Outing } from '../outing/types.ts';
+import type { Answer } from './types.ts';
 
 export interface CheckOptions {
   /** Runs behind each peak in the couplings; absent: as many as its confidence needs. */

@@ -4,20 +4,20 @@
  * car with its riders.
  */
 
-import { startCheck } from '../questions/haul/haul.ts';
-import { holdingForce, standPull } from '../questions/hold/hold.ts';
-import { availableAlong } from '../questions/speed/available.ts';
-import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
 import { modelOf } from '../motion/model.ts';
 import { dayAir, potentialOf, prepare } from '../motion/prepare.ts';
 import { unsafeBy } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
+import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
+import type { Outing } from '../outing/types.ts';
+import { startCheck } from '../questions/haul/haul.ts';
+import { holdingForce, standPull } from '../questions/hold/hold.ts';
+import { availableAlong } from '../questions/speed/available.ts';
+import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
+import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { CarCount } from './types.ts';
-import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
-import type { Outing, RailState } from '../outing/types.ts';
-import { railStates } from '../outing/types.ts';
 
 /** The search ends here. */
 export const MOST_CARS = 40;

@@ -2,14 +2,14 @@
  * Remedies: the smallest changes that clear a finding, found by search and verified by running the whole
  * check again on the changed outing. Nothing is proposed that was not tried.
  */
+import { applyChange, type Change } from '../outing/change.ts';
+import type { Outing } from '../outing/types.ts';
 import { balanceFamilies } from '../questions/balance/remedies.ts';
-import type { Change, Finding, Remedy } from '../questions/finding.ts';
-import { turnedStretch } from '../things/line/geometry.ts';
+import type { Finding, Remedy } from '../questions/finding.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
+import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Answer } from './types.ts';
-import { applyChange } from '../outing/change.ts';
-import type { Outing } from '../outing/types.ts';
 
 type Check = (outing: Outing) => Answer;
 

@@ -51,3 +51,20 @@ export const result = (symbol: string, kind: Kind): SumResult => ({ symbol, kind
 /** Range of a quantity that must be more than nothing. */
 export const positive = { low: 0, open: true } as const;
 export const notNegative = { low: 0 } as const;
+
+/**
+ * How a finding's figure differs from its sum's.
+ *
+ * `even` reckoned along the line, the sum on one even grade · `margin` likewise, and a margin added · `rolling` less
+ * rolling resistance, which helps to hold · `metres` at least so much, sought in whole metres · `edge` short of what
+ * the sum gives, to leave wheels their load · `part` the sum gives a part of it
+ */
+export type SumDiffers = 'even' | 'margin' | 'rolling' | 'metres' | 'edge' | 'part';
+
+/** The formula behind a finding: an id of the sums register and the SI inputs put in, as the engine used them. */
+export interface SumRef {
+  readonly id: string;
+  readonly inputs: Readonly<Record<string, number>>;
+  /** Absent: the finding's figure is the sum's. */
+  readonly differs?: SumDiffers;
+}

@@ -6,8 +6,9 @@
  * M mass with the inertia of the wheels (kg), R rolling resistance (N), W potential of grade and curves (J).
  * Marched in steps of distance; the potential enters by its exact differences, the resistance by its mean.
  */
-import { type Potential, potentialAt } from '../things/line/potential.ts';
+
 import { firstZero } from '../base/roots.ts';
+import { type Potential, potentialAt } from '../things/line/potential.ts';
 import { type ResistanceTerms, resistanceAt } from '../things/train/resistance.ts';
 
 export interface Coast {

@@ -8,8 +8,9 @@
  * wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several
  * together those of one ramp that takes as long. Curves are in the rise.
  */
+
 import { GRAVITY } from '../base/constants.ts';
-import type { SumRef } from '../questions/finding.ts';
+import type { SumRef } from '../base/sum.ts';
 import { potentialAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';

@@ -2,13 +2,14 @@
  * What a stop needs of an outing, compiled once: the potential, the braked groups as plain arrays, the
  * shape of their build-up. A scenario is then laid over it in a fraction of a microsecond per group.
  */
+
+import type { Quantity } from '../base/quantity.ts';
+import type { AssumedValues } from '../things/assumed.ts';
 import type { BrakedGroup } from '../things/brake/force.ts';
 import { frictionAt } from '../things/brake/force.ts';
 import type { Potential } from '../things/line/potential.ts';
-import type { AssumedValues } from '../outing/types.ts';
-import type { Quantity } from '../base/quantity.ts';
-import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
+import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
 
 /** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
 export const SPEED_STEP = 0.44704;

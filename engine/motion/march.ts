@@ -5,8 +5,9 @@
  * Takes over where full brake barely holds the grade, and follows trains that do not stop at all. Slower and
  * robust; it ends at standstill or at the end of the potential's grid.
  */
-import { potentialAt, slopeAt } from '../things/line/potential.ts';
+
 import { firstZero } from '../base/roots.ts';
+import { potentialAt, slopeAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 

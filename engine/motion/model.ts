@@ -4,8 +4,9 @@
  * The braked groups melt into a few channels: one for forces that do not change with speed, one for each
  * block material. A channel has a full force by speed and one build-up curve, weighted by force. A group whose brakes would exceed adhesion slides: it keeps only `slideFactor` of the adhesion limit.
  */
-import type { Potential } from '../things/line/potential.ts';
+
 import { pick } from '../base/spread.ts';
+import type { Potential } from '../things/line/potential.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import type { Scenario } from './scenario.ts';
 
@@ -52,6 +53,12 @@ export interface StopModel {
   sliding: number;
   /** Result of the last stop computed for its distance alone. */
   trace: StopTrace;
+}
+
+/** The two models that a map of speeds is made with. */
+export interface MapModels {
+  readonly likely: StopModel;
+  readonly cautious: StopModel;
 }
 
 export function emptyModel(kit: StopKit): StopModel {

@@ -3,17 +3,17 @@
  * the cautious model. Everything is computed at most once.
  */
 
-import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { GRAVITY, STANDARD_ATMOSPHERE } from '../base/constants.ts';
+import type { OutingContext } from '../outing/open.ts';
+import type { Conditions } from '../outing/types.ts';
+import { atmosphericPressure } from '../things/air/formulas.ts';
+import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import type { OutingContext } from '../outing/open.ts';
-import type { Conditions, RailState } from '../outing/types.ts';
-import { atmosphericPressure } from '../things/air/formulas.ts';
+import type { RailState } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { buildKit, type StopKit } from './kit.ts';
-import type { MapModels } from '../questions/speed/map.ts';
-import { modelOf } from './model.ts';
+import { type MapModels, modelOf } from './model.ts';
 import { cautiousShare } from './sample.ts';
 import { likely, unsafeBy } from './scenario.ts';
 

@@ -1,7 +1,7 @@
 /**
  * Many stops, each with its inputs drawn from their spreads: the percentiles behind the cautious figure.
  *
- * Every uncertain input is drawn by itself from the triangle between its bounds (engine/numerics/spread);
+ * Every uncertain input is drawn by itself from the triangle between its bounds (engine/base/spread);
  * all brakes are strong or weak together, which spreads the total more than independent brakes would.
  * Same seed, same answer.
  */

@@ -1,9 +1,31 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
-import type { Change } from '../questions/finding.ts';
 import { exact } from '../base/quantity.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
 import type { Outing } from './types.ts';
+
+/** A change to the outing. Each remedy is one, re-checked by asking again. */
+export type Change =
+  | { readonly kind: 'fewer-cars'; readonly leave: readonly string[] }
+  | { readonly kind: 'fewer-riders'; readonly leave: readonly string[] }
+  | { readonly kind: 'slower'; readonly from: number; readonly to: number; readonly speed: number }
+  | { readonly kind: 'slower-everywhere'; readonly speed: number }
+  | { readonly kind: 'brake-car'; readonly vehicle: string; readonly like: string }
+  | { readonly kind: 'rail-state'; readonly state: 'sanded' | 'dry' }
+  | { readonly kind: 'order'; readonly order: readonly string[] }
+  | { readonly kind: 'seat'; readonly moves: readonly { rider: string; vehicle: string; seat: string }[] }
+  | { readonly kind: 'ballast'; readonly vehicle: string; readonly mass: number; readonly height: number }
+  | { readonly kind: 'chains' }
+  | {
+      readonly kind: 'chain-size';
+      readonly gap: number;
+      readonly grade: 30 | 43 | 70 | 80;
+      readonly size: number;
+    }
+  | { readonly kind: 'guard' }
+  | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
+  | { readonly kind: 'brake-kind'; readonly brake: 'automatic-air' | 'automatic-vacuum' | 'mechanical' }
+  | { readonly kind: 'together'; readonly changes: readonly Change[] };
 
 export function applyChange(outing: Outing, change: Change): Outing {
   switch (change.kind) {

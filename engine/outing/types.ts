@@ -1,11 +1,10 @@
 /** The outing: one train, on one line, with these riders, in today's conditions, under the host's rules. */
-import type { Line } from '../things/line/types.ts';
-import type { Quantity } from '../base/quantity.ts';
-import type { Rider, Train } from '../things/train/types.ts';
-import type { BlockMaterial, BrakeKind } from '../things/vehicle/types.ts';
 
-export const railStates = ['dry', 'damp', 'wet', 'greasy', 'sanded'] as const;
-export type RailState = (typeof railStates)[number];
+import type { Quantity } from '../base/quantity.ts';
+import type { AssumedValues } from '../things/assumed.ts';
+import type { Line } from '../things/line/types.ts';
+import type { RailState } from '../things/rail.ts';
+import type { Rider, Train } from '../things/train/types.ts';
 
 /** One rule of the host, with the words and place it comes from. */
 export interface Rule<T> {
@@ -66,34 +65,6 @@ export interface FollowingTrain {
   readonly after: number;
   /** m/s */
   readonly speed: number;
-}
-
-/** Figures that stand in where an outing's files give none; filled from `data/` by `files/`. */
-export interface AssumedValues {
-  /** Wheel on rail, by rail state, N/N. */
-  readonly adhesion: Readonly<Record<RailState, Quantity>>;
-  /** Force of a locked wheel ÷ adhesion limit. */
-  readonly slideFactor: Quantity;
-  /** Curve drag = weight·c/R: c in m. */
-  readonly curveConstant: Quantity;
-  /** Block on wheel by speed (growing, m/s), linear between. */
-  readonly blockFriction: Readonly<
-    Record<BlockMaterial, readonly { readonly speed: number; readonly friction: Quantity }[]>
-  >;
-  /** s, by brake kind. */
-  readonly deadTime: Readonly<Record<BrakeKind, Quantity>>;
-  readonly buildUp: Readonly<Record<BrakeKind, Quantity>>;
-  /** Starting resistance ÷ rolling resistance, from rest. */
-  readonly startingFactor: Quantity;
-  /** Centre of gravity of a seated rider above the seat, m. */
-  readonly riderCentre: Quantity;
-  /** Coupler free movement, m, and stiffness, N/m. */
-  readonly couplerSlack: Quantity;
-  readonly couplerStiffness: Quantity;
-  /** Of a safety chain, N/m. */
-  readonly chainStiffness: Quantity;
-  /** Extra distance kept to whatever the train must stop short of, m. */
-  readonly stopMargin: number;
 }
 
 export interface Outing {

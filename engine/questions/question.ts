@@ -1,6 +1,7 @@
 /** How a room of questions hands in its part of the answer. */
+
 import type { Finding } from './finding.ts';
-import type { SpeedReason } from '../answer/types.ts';
+import type { SpeedReason } from './speed/types.ts';
 
 export interface Findings<T> {
   readonly findings: readonly Finding[];

@@ -1,13 +1,14 @@
 /** The register of sums, and the one way to evaluate them: out of range is a problem, never a number. */
+
+import type { Sum, SumInputs, SumOutcome, SumProblem, SumSymbol } from '../base/sum.ts';
+import { motionSums } from '../motion/sums.ts';
+import { haulageSums } from '../questions/haul/sums.ts';
 import { airSums } from '../things/air/sums.ts';
 import { brakeSums } from '../things/brake/sums.ts';
 import { chainSums } from '../things/chain/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
-import { haulageSums } from '../questions/haul/sums.ts';
-import { motionSums } from '../motion/sums.ts';
-import { peopleSums } from '../things/rider/sums.ts';
 import { trackSums } from '../things/line/sums.ts';
-import type { Sum, SumInputs, SumOutcome, SumProblem, SumSymbol } from '../base/sum.ts';
+import { peopleSums } from '../things/rider/sums.ts';
 
 export const sums: readonly Sum[] = [
   ...motionSums,

@@ -1,7 +1,7 @@
 /** What a compilation gathers beside its result: assumptions that it made and troubles that it met. */
 import { assumed, defaultRow } from '../../data/index.ts';
-import type { Assumption } from '../../engine/outing/types.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import type { Assumption } from '../../engine/outing/types.ts';
 import type { FieldPath, Trouble } from '../problem.ts';
 
 export interface Notes {

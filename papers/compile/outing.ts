@@ -1,8 +1,8 @@
 /** Train, host and outing files made into the engine's outing, from parts that are already read. */
 import { assumed, assumedValues } from '../../data/index.ts';
-import type { Line } from '../../engine/things/line/types.ts';
-import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import type { Line } from '../../engine/things/line/types.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';

@@ -2,8 +2,9 @@
  * One schema for each kind of file. Types, the published JSON Schema and the texts of errors all come from
  * here. Fields hold what people write; the output is SI.
  */
+
 import * as z from 'zod/mini';
-import { railStates } from '../../engine/outing/types.ts';
+import { railStates } from '../../engine/things/rail.ts';
 import { blockMaterials, brakeKinds } from '../../engine/things/vehicle/types.ts';
 import { figure, quantity } from './quantity.ts';
 

@@ -9,11 +9,11 @@ import { told } from '../../desk/begun.ts';
 import { lookAtBrakes } from '../../desk/brakes.ts';
 import { checkOuting } from '../../desk/check.ts';
 import { timedOuting } from '../../desk/timed.ts';
-import type { Answer } from '../../engine/answer/types.ts';
 import { answerPrepared } from '../../engine/answer/check.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import { countCars } from '../../engine/answer/counts.ts';
+import type { Answer } from '../../engine/answer/types.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { readOuting } from '../../papers/index.ts';
 import { dressed } from '../support/dressed-outings.ts';
 

@@ -2,12 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkOuting } from '../../desk/check.ts';
-import { applyChange } from '../../engine/outing/change.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops, summarise } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import { applyChange } from '../../engine/outing/change.ts';
+import { openOuting } from '../../engine/outing/open.ts';
 import { bundled } from '../support/bundled.ts';
 import { dressed } from '../support/dressed-outings.ts';
 

@@ -1,8 +1,15 @@
 /** Laws of balance: what must hold for any car, whatever its numbers. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../engine/base/constants.ts';
 import { type Body, leaning, withPoint } from '../../engine/questions/balance/body.ts';
-import { climbing, climbSpeed, flangeShape, guiding, trucksOf } from '../../engine/questions/balance/flange.ts';
+import {
+  climbing,
+  climbSpeed,
+  flangeShape,
+  guiding,
+  trucksOf,
+} from '../../engine/questions/balance/flange.ts';
 import { brakingPulls } from '../../engine/questions/balance/pull.ts';
 import {
   ballastFor,
@@ -15,7 +22,6 @@ import {
   speedWhileLeaning,
 } from '../../engine/questions/balance/tipping.ts';
 import { totalLoad, wheelLoads } from '../../engine/questions/balance/wheels.ts';
-import { GRAVITY } from '../../engine/base/constants.ts';
 import { overturningSpeed } from '../../engine/things/line/curves.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';

@@ -1,6 +1,10 @@
 /** Laws that every brake obeys, whatever its parts. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { exact } from '../../engine/base/quantity.ts';
+import { openOuting } from '../../engine/outing/open.ts';
+import { standing } from '../../engine/questions/brakes/standing.ts';
+import { atmosphericPressure } from '../../engine/things/air/formulas.ts';
 import {
   afterApplications,
   automaticVacuumDifference,
@@ -13,10 +17,6 @@ import { type AirKind, airKinds } from '../../engine/things/brake/levels.ts';
 import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
 import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
-import { standing } from '../../engine/questions/brakes/standing.ts';
-import { openOuting } from '../../engine/outing/open.ts';
-import { exact } from '../../engine/base/quantity.ts';
-import { atmosphericPressure } from '../../engine/things/air/formulas.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';
 import { randomOuting } from '../support/random-outings.ts';
 

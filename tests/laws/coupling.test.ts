@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { couplerBands, couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
-import { type Row, runRow } from '../../engine/motion/row.ts';
-import { buildPotential } from '../../engine/things/line/potential.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
+import { type Row, runRow } from '../../engine/motion/row.ts';
+import { openOuting } from '../../engine/outing/open.ts';
+import { couplerBands, couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
+import { buildPotential } from '../../engine/things/line/potential.ts';
 import { randomOuting } from '../support/random-outings.ts';
 
 const rows = fc

@@ -1,17 +1,17 @@
 /** Laws of a train that parts and of the flag behind a stopped one. Fixed seeds. */
 import { describe, expect, it } from 'vitest';
+import { exact } from '../../engine/base/quantity.ts';
+import { buildKit } from '../../engine/motion/kit.ts';
+import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
+import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
+import { stopInto } from '../../engine/motion/stop.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import { flagPlaces } from '../../engine/questions/gap/flag.ts';
 import { basisOf } from '../../engine/questions/part/basis.ts';
 import { followParting } from '../../engine/questions/part/case.ts';
 import { halvesAt } from '../../engine/questions/part/map.ts';
 import type { Basis } from '../../engine/questions/part/part.ts';
 import { emptyRoll, noTraffic, roll } from '../../engine/questions/part/roll.ts';
-import { exact } from '../../engine/base/quantity.ts';
-import { flagPlaces } from '../../engine/questions/gap/flag.ts';
-import { buildKit } from '../../engine/motion/kit.ts';
-import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
-import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
-import { stopInto } from '../../engine/motion/stop.ts';
 import { onPlane } from '../support/plane.ts';
 import { drawer, randomOuting } from '../support/random-outings.ts';
 import { type Ready, ready } from '../support/ready.ts';

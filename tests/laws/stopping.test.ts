@@ -6,17 +6,17 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { reverseLine } from '../../engine/things/line/geometry.ts';
-import { potentialAt } from '../../engine/things/line/potential.ts';
-import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import { coast } from '../../engine/motion/coast.ts';
 import { buildKit } from '../../engine/motion/kit.ts';
-import { speedThatStops } from '../../engine/questions/speed/limits.ts';
 import { modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { speedThatStops } from '../../engine/questions/speed/limits.ts';
+import { reverseLine } from '../../engine/things/line/geometry.ts';
+import { potentialAt } from '../../engine/things/line/potential.ts';
+import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import { drawer, randomLine, randomOuting } from '../support/random-outings.ts';
 import { modelFor, type Ready, ready } from '../support/ready.ts';
 

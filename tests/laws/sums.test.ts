@@ -1,8 +1,8 @@
 /** Laws of the register: finite inside the range, a problem one step outside, every sum in words and docs. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluateSum, sums } from '../../engine/sums/register.ts';
 import type { SumSymbol } from '../../engine/base/sum.ts';
+import { evaluateSum, sums } from '../../engine/sums/register.ts';
 import { sumWords } from '../../words/sums.ts';
 
 const within = (s: SumSymbol): fc.Arbitrary<number> => {

@@ -14,11 +14,11 @@ import {
   World,
 } from 'cannon-es';
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../engine/base/constants.ts';
+import type { Sum } from '../../engine/base/sum.ts';
 import { type Body, leaning } from '../../engine/questions/balance/body.ts';
 import { overturnOf, speedLeaving, type Under } from '../../engine/questions/balance/tipping.ts';
-import { GRAVITY } from '../../engine/base/constants.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
-import type { Sum } from '../../engine/base/sum.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
 

@@ -4,11 +4,11 @@
  * trains with their pistons 2e-5; the bounds below leave room for another machine's rounding.
  */
 import { describe, expect, it } from 'vitest';
+import { exact } from '../../engine/base/quantity.ts';
+import { seeded } from '../../engine/base/spread.ts';
 import { layTrain } from '../../engine/things/brake/lay.ts';
 import { type AirNode, AirTree, LAMINAR } from '../../engine/things/brake/network.ts';
 import { emptyTime, filledPressure, fillTime, type Thermal } from '../../engine/things/brake/vessel.ts';
-import { seeded } from '../../engine/base/spread.ts';
-import { exact } from '../../engine/base/quantity.ts';
 import { loadedTrain } from '../support/braked-trains.ts';
 import { integrate } from '../support/odex.ts';
 

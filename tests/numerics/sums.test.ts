@@ -1,8 +1,8 @@
 /** Stops of the sum on an even grade against a general-purpose integrator that knows only the forces. */
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../engine/base/constants.ts';
-import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/base/sum.ts';
+import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import { drawer } from '../support/random-outings.ts';
 import { march } from '../support/rk4.ts';
 

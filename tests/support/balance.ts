@@ -1,7 +1,8 @@
 /** Made-up cars and people for tests of balance and seating. */
+
+import { between, exact } from '../../engine/base/quantity.ts';
 import { type Body, bodyFrom } from '../../engine/questions/balance/body.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import { between, exact } from '../../engine/base/quantity.ts';
 import type { Rider } from '../../engine/things/train/types.ts';
 import type { Seat, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { type Draw, randomOuting, randomVehicle } from './random-outings.ts';

@@ -2,7 +2,13 @@
 import { between, exact } from '../../engine/base/quantity.ts';
 import { type LoadedTrain, loadTrain } from '../../engine/things/train/loaded.ts';
 import type { Train } from '../../engine/things/train/types.ts';
-import type { BrakeGear, BrakeKind, BrakeRigging, BrakeSupply, Vehicle } from '../../engine/things/vehicle/types.ts';
+import type {
+  BrakeGear,
+  BrakeKind,
+  BrakeRigging,
+  BrakeSupply,
+  Vehicle,
+} from '../../engine/things/vehicle/types.ts';
 import { drawer, randomVehicle } from './random-outings.ts';
 
 export const isVacuumKind = (kind: BrakeKind): boolean => kind.endsWith('vacuum');

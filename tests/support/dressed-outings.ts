@@ -3,11 +3,12 @@
  * a bundle too (tests/support/bundled.ts), where thousands of whole answers are quick.
  */
 
-import type { Answer } from '../../engine/answer/types.ts';
 import { answerPrepared } from '../../engine/answer/check.ts';
-import { openOuting } from '../../engine/outing/open.ts';
-import type { Outing, RailState } from '../../engine/outing/types.ts';
+import type { Answer } from '../../engine/answer/types.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
+import { openOuting } from '../../engine/outing/open.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { RailState } from '../../engine/things/rail.ts';
 import { drawer, randomLine, randomOuting } from './random-outings.ts';
 
 const states: RailState[] = ['dry', 'damp', 'wet', 'greasy', 'sanded'];

@@ -2,17 +2,18 @@
  * Outings on which nearly every finding with a sum appears, and each such finding beside what its sum gives.
  * Runs by itself in a bundle too (tests/support/bundled.ts).
  */
+
 import { lookAtBrakes } from '../../desk/brakes.ts';
-import type { Finding, SumDiffers } from '../../engine/questions/finding.ts';
-import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
-import type { Outing } from '../../engine/outing/types.ts';
 import { exact } from '../../engine/base/quantity.ts';
-import { resistanceTerms } from '../../engine/things/train/resistance.ts';
+import type { SumDiffers, SumOutcome } from '../../engine/base/sum.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Finding } from '../../engine/questions/finding.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
-import type { SumOutcome } from '../../engine/base/sum.ts';
 import { trainPull } from '../../engine/things/traction/pull.ts';
+import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { brakedTrain } from './braked-trains.ts';
 import { dressed, quickAnswer } from './dressed-outings.ts';

@@ -2,9 +2,9 @@
  * Half a train rolling by itself, written out plainly vehicle by vehicle and run by `ode-rk4` in time: the
  * witness for the engine's partings. Shares only input types with the engine.
  */
+import type { AssumedValues } from '../../engine/things/assumed.ts';
 import type { BrakedGroup } from '../../engine/things/brake/force.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import type { AssumedValues } from '../../engine/outing/types.ts';
 import type { LoadedVehicle } from '../../engine/things/train/loaded.ts';
 import { height, meanCurvature } from './plain-stop.ts';
 import { march } from './rk4.ts';

@@ -2,10 +2,11 @@
  * The stop written out plainly, vehicle by vehicle, as a witness for the engine's fast form: no potential,
  * no tables, no melting of brakes. Shares only the input types with the engine.
  */
+
+import type { Quantity } from '../../engine/base/quantity.ts';
+import type { AssumedValues } from '../../engine/things/assumed.ts';
 import type { BrakedGroup } from '../../engine/things/brake/force.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import type { AssumedValues } from '../../engine/outing/types.ts';
-import type { Quantity } from '../../engine/base/quantity.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
 
 const G = 9.80665;

@@ -1,12 +1,13 @@
 /** A train on one even grade without curves, parted at will: what closed forms can be held against. */
+
+import { exact } from '../../engine/base/quantity.ts';
+import { likely } from '../../engine/motion/scenario.ts';
 import type { OutingContext } from '../../engine/outing/open.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { basisOf } from '../../engine/questions/part/basis.ts';
 import { halvesAt } from '../../engine/questions/part/map.ts';
 import type { Basis, Part } from '../../engine/questions/part/part.ts';
-import { exact } from '../../engine/base/quantity.ts';
-import { likely } from '../../engine/motion/scenario.ts';
 import { randomOuting } from './random-outings.ts';
 
 export interface OnPlane {

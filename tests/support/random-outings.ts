@@ -3,12 +3,18 @@
  * All made up.
  */
 
-import type { CurveElement, HeightKnot, Line } from '../../engine/things/line/types.ts';
-import { seeded } from '../../engine/base/spread.ts';
-import type { AssumedValues, Outing } from '../../engine/outing/types.ts';
 import { between, type Quantity } from '../../engine/base/quantity.ts';
+import { seeded } from '../../engine/base/spread.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { AssumedValues } from '../../engine/things/assumed.ts';
+import type { CurveElement, HeightKnot, Line } from '../../engine/things/line/types.ts';
 import type { Rider } from '../../engine/things/train/types.ts';
-import { type BrakeGear, type BrakeKind, brakeKinds, type Vehicle } from '../../engine/things/vehicle/types.ts';
+import {
+  type BrakeGear,
+  type BrakeKind,
+  brakeKinds,
+  type Vehicle,
+} from '../../engine/things/vehicle/types.ts';
 
 export type Draw = (low: number, high: number) => number;
 

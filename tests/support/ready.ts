@@ -1,9 +1,10 @@
 /** Random outings opened and prepared, as the independent checks and laws need them. */
-import { type OutingContext, openOuting } from '../../engine/outing/open.ts';
-import type { Outing } from '../../engine/outing/types.ts';
+
 import { modelOf, type StopModel } from '../../engine/motion/model.ts';
 import { type Prepared, prepare } from '../../engine/motion/prepare.ts';
 import { likely, type Scenario } from '../../engine/motion/scenario.ts';
+import { type OutingContext, openOuting } from '../../engine/outing/open.ts';
+import type { Outing } from '../../engine/outing/types.ts';
 
 export interface Ready {
   readonly outing: Outing;

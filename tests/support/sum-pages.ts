@@ -1,8 +1,8 @@
 /** The pages of the sums, made from the register and its words; examples are evaluated as the page is made. */
 import { answerSum } from '../../desk/sums.ts';
 import { kinds } from '../../engine/base/quantity.ts';
-import { rangeText, sums } from '../../engine/sums/register.ts';
 import type { Sum } from '../../engine/base/sum.ts';
+import { rangeText, sums } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
 import { sumWords, symbolWords } from '../../words/sums.ts';
 

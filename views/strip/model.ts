@@ -3,9 +3,10 @@
  * moment of the train, and the window through which it is seen. Plain data, so that any way in can make it.
  */
 
+import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { Severity } from '../../engine/questions/finding.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason } from '../../engine/questions/speed/types.ts';
 import type { Line, Place } from '../../engine/things/line/types.ts';
-import type { BrakingPoint, SpeedMap, SpeedReason, WheelMap } from '../../engine/answer/types.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
 
 export interface StripMark {

@@ -1,11 +1,11 @@
 /** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
 
+import { senseOf } from '../../desk/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
-import { senseOf } from '../../desk/chainage.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';

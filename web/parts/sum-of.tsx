@@ -1,6 +1,7 @@
 /** The sum behind a finding: equation, numbers put in and what comes out, and the way to its page with them. */
+
 import { tellSum } from '../../desk/told-sum.ts';
-import type { SumRef } from '../../engine/questions/finding.ts';
+import type { SumRef } from '../../engine/base/sum.ts';
 import type { Voice } from '../../words/voice.ts';
 import { sumLink } from './sum-link.ts';
 

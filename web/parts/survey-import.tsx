@@ -1,9 +1,9 @@
 /** A survey from CSV or GPX: looked at first, with its notes and what is wrong in which row, then taken or left. */
 import { useSignal } from '@preact/signals';
-import { drawStrip } from '../../views/strip/draw.ts';
-import { stripWords } from '../../views/strip/words.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
+import { drawStrip } from '../../views/strip/draw.ts';
+import { stripWords } from '../../views/strip/words.ts';
 import { distance } from '../../words/voice.ts';
 import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';

@@ -1,5 +1,5 @@
 /** A table of words with its caption and note. */
-import type { WordTable } from '../../words/tables/table.ts';
+import type { WordTable } from '../../words/table.ts';
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
   return (

@@ -2,10 +2,11 @@
  * The session: one outing as plain JSON with its history, the way it is shown, what is being tried, and the
  * answer that a worker gives. Kept in the browser's own database; if that fails, it says so.
  */
+
 import { computed, effect, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
-import type { Change } from '../../engine/questions/finding.ts';
 import type { Answer } from '../../engine/answer/types.ts';
+import type { Change } from '../../engine/outing/change.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';

@@ -1,6 +1,7 @@
 /** What a finding's words are made of: each code has a function that gives `what` and `why`. */
-import type { Finding } from '../../engine/questions/finding.ts';
+
 import type { Amount } from '../../engine/base/quantity.ts';
+import type { Finding } from '../../engine/questions/finding.ts';
 import type { Toward } from '../../units/index.ts';
 import { chainage, distance, say, trade, type Voice, vehicleName } from '../voice.ts';
 

@@ -2,8 +2,9 @@
  * Do the cars stay up? Loads on trucks and wheels, leaning, curves, twist and flange climb, said as findings,
  * with the speed ceilings that follow for the speed map.
  */
-import type { Finding } from '../finding.ts';
+
 import type { OutingContext } from '../../outing/open.ts';
+import type { Finding } from '../finding.ts';
 import type { Ceiling, Findings } from '../question.ts';
 import { hostCeilings, runningSpeed } from '../speed/ceilings.ts';
 import { type CurveSpeeds, curveSpeeds } from './curves.ts';

@@ -9,8 +9,8 @@
  * rolls, and every moment acts as if it were larger by K/(K − g·Z).
  */
 import { GRAVITY } from '../../base/constants.ts';
-import { pick } from '../../base/spread.ts';
 import type { Quantity } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
 import { groupLoads, type LoadedVehicle, type SeatedRider } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Load, Vehicle } from '../../things/vehicle/types.ts';

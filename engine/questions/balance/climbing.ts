@@ -1,7 +1,8 @@
 /** Flange climb along the line: for each way of running the train, which vehicle would derail first, where. */
-import type { BrakedGroup } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
 import {
   climbing,

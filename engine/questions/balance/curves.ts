@@ -1,6 +1,7 @@
 /** Each curve of the line with the speeds that balance sets there. */
-import type { CurveElement } from '../../things/line/types.ts';
+
 import type { OutingContext } from '../../outing/open.ts';
+import type { CurveElement } from '../../things/line/types.ts';
 import { USUAL_LEAN } from './limits.ts';
 import type { BalanceLook } from './look.ts';
 import { leans, speedLeaving, speedWhileLeaning } from './tipping.ts';

@@ -1,8 +1,9 @@
 /** Everything that balance computes about one outing, before anything is said about it. */
-import { trainBrakes } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
-import type { OutingContext } from '../../outing/open.ts';
 import { dayAir } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { trainBrakes } from '../../things/brake/force.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';

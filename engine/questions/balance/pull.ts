@@ -5,9 +5,10 @@
  * Two vehicles whose middles are D apart stand at an angle κ·D to each other on a curve κ; the coupling
  * halves it. A pull T thus presses each of the two ends toward the inside with T·κ·D/2.
  */
-import { type BrakedGroup, frictionAt } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
 import { pick } from '../../base/spread.ts';
+import { type BrakedGroup, frictionAt } from '../../things/brake/force.ts';
 import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
 import { read, type Track } from './track.ts';
 

@@ -2,12 +2,13 @@
  * Changes worth trying for a finding of balance: other seats, ballast under the floor, heavy cars first. They
  * are proposals only; whoever asks runs the whole check again on each.
  */
-import type { Change, Finding } from '../finding.ts';
+import type { Change } from '../../outing/change.ts';
 import { type OutingContext, openOuting } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { loadTrain } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
+import type { Finding } from '../finding.ts';
 import { bodyOf } from './body.ts';
 
 /** A family of changes of growing size; the first that clears is the smallest. */

@@ -1,8 +1,10 @@
 /** Findings about flange climb. */
-import { makeFinding } from '../make.ts';
-import type { Finding, Severity, SumRef } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
+
 import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Finding, Severity } from '../finding.ts';
+import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import type { FlangeWay, NearestClimb } from './climbing.ts';
 

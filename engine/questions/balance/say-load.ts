@@ -1,11 +1,12 @@
 /** Findings about centres of gravity that nobody measured, loads on trucks, and twist. */
-import { trainBrakes } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
 import { amount } from '../../base/quantity.ts';
 import { dayAir } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { trainBrakes } from '../../things/brake/force.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { bodyOf } from './body.ts';
 import { MOST_UNLOADING, POOREST_TWIST, UNEVEN_TRUCKS } from './limits.ts';

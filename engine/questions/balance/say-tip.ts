@@ -1,8 +1,10 @@
 /** Findings about tipping: standing, in curves, and with people who lean. */
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
+
 import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';

@@ -1,7 +1,8 @@
 /** The line under the train on an even, fine grid: what balance looks up millions of times. */
+
+import { cantAngle } from '../../things/line/curves.ts';
 import { cantAt, curvatureAt, heightAt } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import { cantAngle } from '../../things/line/curves.ts';
 
 export interface Track {
   readonly from: number;

@@ -2,6 +2,13 @@
  * What the brakes have to say: how they fill along the train, whether the reservoirs are large enough, how
  * evenly the train is braked and what slides first, how long it stands, what happens without the supply.
  */
+
+import { GRAVITY } from '../../base/constants.ts';
+import { amount } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
+import type { SumRef } from '../../base/sum.ts';
+import { dayAir } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../things/brake/fill.ts';
 import type { MissingPart } from '../../things/brake/lay.ts';
 import { type AirKind, airKinds, Levels } from '../../things/brake/levels.ts';
@@ -9,15 +16,10 @@ import { cylinderParts, describesFilling } from '../../things/brake/parts.ts';
 import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../../things/brake/slide.ts';
 import { gearStates, isVacuumKind, suppliedKinds } from '../../things/brake/system.ts';
-import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import { pick } from '../../base/spread.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import type { Findings } from '../question.ts';
-import { amount } from '../../base/quantity.ts';
-import { dayAir } from '../../motion/prepare.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 import { type Standing, standing } from './standing.ts';
 
 export interface BrakeData {

@@ -9,14 +9,14 @@
  * efficiency; n cylinders per car; A piston area (m²); p working pressure or vacuum (Pa); S spring (N).
  */
 
-import { frictionAt } from '../../things/brake/force.ts';
+import { exact, type Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
+import { prepare } from '../../motion/prepare.ts';
+import { stopDistance } from '../../motion/stop.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { openOuting } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
-import { exact, type Quantity } from '../../base/quantity.ts';
-import { prepare } from '../../motion/prepare.ts';
-import { stopDistance } from '../../motion/stop.ts';
+import { frictionAt } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
 import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../../things/vehicle/types.ts';

@@ -3,16 +3,16 @@
  * on which grade the parking brake alone is enough.
  */
 
+import { GRAVITY } from '../../base/constants.ts';
+import type { SumRef } from '../../base/sum.ts';
+import { dayAir, potentialOf } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
 import { leakedGear } from '../../things/brake/reserve.ts';
 import { gearStates } from '../../things/brake/system.ts';
-import { GRAVITY } from '../../base/constants.ts';
-import type { SumRef } from '../finding.ts';
-import { gradeSum, holdingForce, standPull } from '../hold/hold.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import { resistanceTerms } from '../../things/train/resistance.ts';
-import { dayAir, potentialOf } from '../../motion/prepare.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
+import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
+import { gradeSum, holdingForce, standPull } from '../hold/hold.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;

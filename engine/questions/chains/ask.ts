@@ -5,13 +5,13 @@
  * than the least breaking load; above the working load it is said, for the chain is then spent. A hook or link
  * whose breaking load is not stated bears its working load for sure; whether it bears more cannot be told.
  */
-import type { BrakedGroup } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import type { Findings } from '../question.ts';
 import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
+import { type ChainGear, catchPeak, chainOf, steadyOnOne } from '../../things/chain/chain.ts';
 import {
   type ChainRow as CatalogueRow,
   chainCatalogue,
@@ -20,8 +20,10 @@ import {
 } from '../../things/chain/formulas.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
-import { type ChainGear, catchPeak, chainOf, steadyOnOne } from '../../things/chain/chain.ts';
 import { brakesAlone, type GapLoad, gapLoads } from '../couplers/loads.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 
 export interface ChainRow extends GapLoad {
   readonly gap: number;

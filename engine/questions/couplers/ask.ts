@@ -2,17 +2,18 @@
  * Do the couplings bear it? Steady pull and the peaks of rough handling against their stated working load, and
  * what the peaks do sideways in curves. See docs/decisions for what each is compared with, and why.
  */
+
+import { amount } from '../../base/quantity.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
+import type { Vehicle } from '../../things/vehicle/types.ts';
 import { inCurves, type PeakInCurves } from '../balance/climbing.ts';
 import type { BalanceLook } from '../balance/look.ts';
 import { dragsOf, steadyPulls } from '../balance/pull.ts';
 import { climbFinding } from '../balance/say-climb.ts';
-import type { BrakedGroup } from '../../things/brake/force.ts';
-import { makeFinding } from '../make.ts';
 import type { Finding, Severity } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
+import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { amount } from '../../base/quantity.ts';
-import type { Vehicle } from '../../things/vehicle/types.ts';
 import { cautiousPeaks, type PeakScenario, type Peaks } from './peaks.ts';
 
 export interface CouplerGap {

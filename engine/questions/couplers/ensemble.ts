@@ -5,15 +5,16 @@
  * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band. The first
  * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
  */
-import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
-import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
+import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';
+import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { mostPull } from './loads.ts';
-import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
 
 export const couplerScenarios = [
   'start',

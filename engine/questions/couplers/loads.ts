@@ -5,17 +5,17 @@
  * pulling as hard as adhesion and machine allow, or the tail's own brakes are full on at once.
  */
 
-import { brakeForces } from '../balance/pull.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import type { Quantity } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
-import { GRAVITY } from '../../base/constants.ts';
+import { reducedMass } from '../../things/chain/formulas.ts';
 import { buildPotential } from '../../things/line/potential.ts';
 import type { Line } from '../../things/line/types.ts';
-import { pick } from '../../base/spread.ts';
-import type { Quantity } from '../../base/quantity.ts';
-import { reducedMass } from '../../things/chain/formulas.ts';
 import { adhesionLimit, machinePull } from '../../things/traction/pull.ts';
 import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
+import { brakeForces } from '../balance/pull.ts';
 
 const STEP = 1;
 

@@ -6,8 +6,9 @@
  * 1941, distribution-free; from memory, and plain from the figures). Level and straight: an even grade pulls at all
  * alike, so that the peaks hold on any; what a grade adds by itself is asked with steady forces.
  */
-import type { BrakedGroup } from '../../things/brake/force.ts';
+
 import type { OutingContext } from '../../outing/open.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { couplerBands } from './ensemble.ts';
 

@@ -1,9 +1,11 @@
 /** Does a flag protect the rear, where the host's rule has it stand and in the time that there is? */
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import { type OutingContext, stopMargin } from '../../outing/open.ts';
-import type { Findings } from '../question.ts';
+
 import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
+import { type OutingContext, stopMargin } from '../../outing/open.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';
 
 /** m between the places at which the train might be stopped. */

@@ -8,10 +8,11 @@
  * The following train is taken to be like this one. Walking: x at an even pace, against the time until that
  * driver comes in sight.
  */
-import { type OutingContext, stopMargin } from '../../outing/open.ts';
-import { covers } from '../speed/available.ts';
+
 import type { StopModel } from '../../motion/model.ts';
 import { stopDistance } from '../../motion/stop.ts';
+import { type OutingContext, stopMargin } from '../../outing/open.ts';
+import { covers } from '../speed/available.ts';
 
 /** A flagman walks the ballast at this pace, m/s (3 mph, common practice, no source). */
 export const WALKING_PACE = 1.34;

@@ -1,16 +1,18 @@
 /** What hauling has to say: can it start everywhere, and keep up a speed on the ruling grade? */
+
 import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import { pick } from '../../base/spread.ts';
-import type { HaulResult } from '../../answer/types.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import type { Findings } from '../question.ts';
 import { amount } from '../../base/quantity.ts';
-import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
+import { pick } from '../../base/spread.ts';
+import type { SumRef } from '../../base/sum.ts';
 import { gradeUnder, potentialOf } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
 import { adhesionLimit } from '../../things/traction/pull.ts';
+import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 import { balancingSpeed, startCheck } from './haul.ts';
+import type { HaulResult } from './types.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */
 const SLOW = 2 * 0.44704;

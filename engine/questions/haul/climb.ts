@@ -7,11 +7,11 @@
  * of the wheels (kg). Classical Runge–Kutta in distance.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import { type Potential, slopeAt } from '../../things/line/potential.ts';
 import type { Quantity } from '../../base/quantity.ts';
-import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
+import { type Potential, slopeAt } from '../../things/line/potential.ts';
 import { trainPull } from '../../things/traction/pull.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
+import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
 
 export interface Climb {
   /** m/s at `to`; 0 where it stalls. */

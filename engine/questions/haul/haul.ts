@@ -8,13 +8,13 @@
  */
 
 import { GRAVITY } from '../../base/constants.ts';
-import type { Potential } from '../../things/line/potential.ts';
-import { pick } from '../../base/spread.ts';
-import type { AssumedValues } from '../../outing/types.ts';
 import type { Quantity } from '../../base/quantity.ts';
-import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
+import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../../things/assumed.ts';
+import type { Potential } from '../../things/line/potential.ts';
 import { trainPull } from '../../things/traction/pull.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
+import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
 
 export interface StartCheck {
   /** Head chainage of the hardest place, m. */

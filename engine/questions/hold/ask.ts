@@ -1,14 +1,15 @@
 /** What holding has to say: does the standing train stay where it stands? */
 
-import { gearStates } from '../../things/brake/system.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import type { HoldResult } from '../../answer/types.ts';
-import type { Findings } from '../question.ts';
 import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
 import { type Prepared, potentialOf } from '../../motion/prepare.ts';
+import { gearStates } from '../../things/brake/system.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 import { gradeSum, holdingForce, standPull } from './hold.ts';
+import type { HoldResult } from './types.ts';
 
 export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
   const { outing, line, loaded } = context;

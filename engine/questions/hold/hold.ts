@@ -8,15 +8,16 @@
  * at rest at their low bounds, µ adhesion at its low bound, N load on the braked wheels. Wheels locked at
  * rest hold up to adhesion: they do not slide until it is passed.
  */
-import { frictionAt, gearForce } from '../../things/brake/force.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
-import type { SumRef } from '../finding.ts';
-import type { Potential } from '../../things/line/potential.ts';
-import { pick } from '../../base/spread.ts';
-import type { AssumedValues } from '../../outing/types.ts';
 import type { Quantity } from '../../base/quantity.ts';
-import { resistanceTerms } from '../../things/train/resistance.ts';
+import { pick } from '../../base/spread.ts';
+import type { SumRef } from '../../base/sum.ts';
+import type { AssumedValues } from '../../things/assumed.ts';
+import { frictionAt, gearForce } from '../../things/brake/force.ts';
+import type { Potential } from '../../things/line/potential.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
+import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
 export interface StandPull {

@@ -1,12 +1,12 @@
 /** The host's rules that need counting rather than physics. Each finding quotes the rule it comes from. */
 
-import { gearStates } from '../../things/brake/system.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding } from '../finding.ts';
 import { amount } from '../../base/quantity.ts';
-import { isCar } from '../../things/train/cars.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Rule } from '../../outing/types.ts';
+import { gearStates } from '../../things/brake/system.ts';
+import { isCar } from '../../things/train/cars.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
 
 export function askHost(context: OutingContext): Finding[] {
   return [

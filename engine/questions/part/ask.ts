@@ -2,13 +2,14 @@
  * What happens if the train parts? For every gap whose chain does not hold, the worst that becomes of the
  * tail at any place at running speed; where all chains hold, that they do and by how much.
  */
-import { type ChainRow, loadSum } from '../chains/ask.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, Severity } from '../finding.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import type { Findings } from '../question.ts';
+
 import { amount } from '../../base/quantity.ts';
 import { unsafeBy } from '../../motion/scenario.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { type ChainRow, loadSum } from '../chains/ask.ts';
+import type { Finding, Severity } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { Findings } from '../question.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
 import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';

@@ -1,8 +1,9 @@
 /** What all partings of one outing share: the grid, the ground under each vehicle, where each would go over. */
+
+import type { OutingContext } from '../../outing/open.ts';
+import type { Line, PlaceKind } from '../../things/line/types.ts';
 import type { Rolling, Ground as Under } from '../balance/margins.ts';
 import { speedLeaving } from '../balance/tipping.ts';
-import type { Line, PlaceKind } from '../../things/line/types.ts';
-import type { OutingContext } from '../../outing/open.ts';
 import { type Grid, gridFor, vehicleGrounds } from './ground.ts';
 import type { Basis } from './part.ts';
 

@@ -11,12 +11,13 @@
  *
  * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
  */
+
+import { dayAir } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Outing } from '../../outing/types.ts';
 import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/force.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { type GearState, gearStates } from '../../things/brake/system.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import type { Outing } from '../../outing/types.ts';
-import { dayAir } from '../../motion/prepare.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 

@@ -5,8 +5,9 @@
  * Head and tail share one scenario (the same rails, the same blocks). The head is braked by whatever is left
  * on it. The tail's way is told as if the head kept clear of it: pushing on a braked head it goes less far.
  */
-import type { BrakedGroup } from '../../things/brake/force.ts';
+
 import type { Scenario } from '../../motion/scenario.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
 import { type Basis, type Part, partOf } from './part.ts';
 import { emptyRoll, noTraffic, roll } from './roll.ts';

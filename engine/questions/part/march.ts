@@ -2,9 +2,10 @@
  * One direction of a rolling half, until it rests or meets something: cell by cell with whatever must be looked
  * at on the way, and over quiet stretches in one plain loop.
  */
-import { riseIn, slopeIn } from '../../things/line/cubic.ts';
+
 import { brakeAt } from '../../motion/march.ts';
 import { brakeForce } from '../../motion/model.ts';
+import { riseIn, slopeIn } from '../../things/line/cubic.ts';
 import { meets } from './events.ts';
 import { wrapCell } from './ground.ts';
 import type { Part } from './part.ts';

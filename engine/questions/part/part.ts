@@ -2,13 +2,14 @@
  * One half of a parted train made ready to roll: what grade and curves, resistance and the brakes left do
  * to it, per kg of its inertia.
  */
-import type { BrakedGroup } from '../../things/brake/force.ts';
-import type { Potential } from '../../things/line/potential.ts';
-import type { OutingContext } from '../../outing/open.ts';
+
 import { exact } from '../../base/quantity.ts';
 import { buildKit, RAMP_STEPS } from '../../motion/kit.ts';
 import { modelOf, type StopModel } from '../../motion/model.ts';
 import type { Scenario } from '../../motion/scenario.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { BrakedGroup } from '../../things/brake/force.ts';
+import type { Potential } from '../../things/line/potential.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 

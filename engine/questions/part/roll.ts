@@ -12,10 +12,11 @@
  * Errors: rest within 5 cm of a plain Runge–Kutta run, except where `nearBalance` says so
  * (tests/numerics/parting). A line's last partial cell counts as beyond its end.
  */
-import { slopeIn } from '../../things/line/cubic.ts';
+
 import { RAMP_STEPS } from '../../motion/kit.ts';
 import { brakeAt } from '../../motion/march.ts';
 import { channelFactor } from '../../motion/model.ts';
+import { slopeIn } from '../../things/line/cubic.ts';
 import { wrapCell } from './ground.ts';
 import { type Motion, march } from './march.ts';
 import type { Part } from './part.ts';

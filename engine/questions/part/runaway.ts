@@ -1,6 +1,7 @@
 /** The sum of a tail's greatest speed: rolling down from where it last stood, or parted, over the mean fall. */
+
 import { GRAVITY } from '../../base/constants.ts';
-import type { SumRef } from '../finding.ts';
+import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { wrapCell } from './ground.ts';
 import { trafficOf } from './map.ts';

@@ -1,10 +1,10 @@
 /** Loads against ratings, riders against seats, curves against the vehicles' least radius. */
 import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding } from '../finding.ts';
 import { type Amount, amount } from '../../base/quantity.ts';
-import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
 
 /** Steepest grade that the model covers: beyond it small-angle sums are off by more than 1 %. */
 const STEEPEST = 0.15;

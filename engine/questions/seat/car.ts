@@ -1,11 +1,12 @@
 /**
  * One car as the seating sees it: sums per seat from which the margin of any arrangement follows by adding.
  */
-import { bodyFrom, type PointMass, riderCentre, riderPoint, tareCentre } from '../balance/body.ts';
+
 import { GRAVITY } from '../../base/constants.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Seat } from '../../things/vehicle/types.ts';
+import { bodyFrom, type PointMass, riderCentre, riderPoint, tareCentre } from '../balance/body.ts';
 import type { CarMargin, CarToFill, SeatingProblem } from './types.ts';
 
 export interface Car {

@@ -1,16 +1,17 @@
 /** What stopping has to say: brakes that answer or not, wheels that slide, speeds limited, gaps needed. */
 
-import { frictionAt } from '../../things/brake/force.ts';
 import { GRAVITY } from '../../base/constants.ts';
-import { makeFinding } from '../make.ts';
-import type { Finding, SumRef } from '../finding.ts';
-import { slopeAt } from '../../things/line/potential.ts';
-import { pick } from '../../base/spread.ts';
-import type { SpeedMap } from '../../answer/types.ts';
 import { amount } from '../../base/quantity.ts';
-import { isCar } from '../../things/train/cars.ts';
+import { pick } from '../../base/spread.ts';
+import type { SumRef } from '../../base/sum.ts';
 import { evenStop } from '../../motion/even.ts';
 import type { Prepared } from '../../motion/prepare.ts';
+import { frictionAt } from '../../things/brake/force.ts';
+import { slopeAt } from '../../things/line/potential.ts';
+import { isCar } from '../../things/train/cars.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
 export function askBrakeGear(ready: Prepared): Finding[] {

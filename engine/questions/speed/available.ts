@@ -4,7 +4,7 @@
  */
 
 import type { Line, Place } from '../../things/line/types.ts';
-import type { SpeedReason } from '../../answer/types.ts';
+import type { SpeedReason } from './types.ts';
 
 export interface Available {
   /** m from the head at each grid point, margin taken off; Infinity: nothing known ahead to stop for. */

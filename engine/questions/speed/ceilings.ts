@@ -1,12 +1,13 @@
 /**
  * Speed ceilings that need no computation of stopping: host, places, vehicles, the agreed, the map's end.
  */
+
+import type { OutingContext } from '../../outing/open.ts';
 import { turnedStretch } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import type { SpeedReason } from '../../answer/types.ts';
-import type { OutingContext } from '../../outing/open.ts';
 import type { Ceiling } from '../question.ts';
 import { covers } from './available.ts';
+import type { SpeedReason } from './types.ts';
 
 /** The speed map looks no higher than this, m/s (20 mph). */
 export const HIGHEST_LOOKED_AT = 20 * 0.44704;

@@ -2,25 +2,21 @@
  * The speed map: permitted speed by place with its reason, the stop and the gap that go with it, and the
  * braking points for booked stops and lower limits.
  */
-import type { BrakingPoint, SpeedMap, SpeedReason } from '../../answer/types.ts';
+
+import type { MapModels, StopModel } from '../../motion/model.ts';
+import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
+import type { RailState } from '../../things/rail.ts';
 import type { Ceiling } from '../question.ts';
-import type { RailState } from '../../outing/types.ts';
 import { availableAlong } from './available.ts';
 import { limitsByStopping } from './limits.ts';
-import type { StopModel } from '../../motion/model.ts';
-import { stopDistance } from '../../motion/stop.ts';
+import type { BrakingPoint, SpeedMap, SpeedReason } from './types.ts';
 
 /** Grid of head chainages over the line: steps of half a metre, coarser where a line is longer than 4 km. */
 export function gridOf(length: number): Float64Array {
   const step = Math.max(0.5, length / 8000);
   const count = Math.ceil(length / step - 1e-9);
   return Float64Array.from({ length: count + 1 }, (_, j) => Math.min(length, j * (length / count)));
-}
-
-export interface MapModels {
-  readonly likely: StopModel;
-  readonly cautious: StopModel;
 }
 
 export function speedMap(

@@ -1,10 +1,11 @@
 /** How fast the train will run at each place, with all that sets it: what several questions start from. */
-import { askBalance, type BalanceAnswer } from '../balance/ask.ts';
-import { hostCeilings } from './ceilings.ts';
-import { gridOf, type MapModels, speedMap } from './map.ts';
+import type { MapModels } from '../../motion/model.ts';
 import type { Prepared } from '../../motion/prepare.ts';
-import type { SpeedMap } from '../../answer/types.ts';
+import { askBalance, type BalanceAnswer } from '../balance/ask.ts';
 import type { Ceiling } from '../question.ts';
+import { hostCeilings } from './ceilings.ts';
+import { gridOf, speedMap } from './map.ts';
+import type { SpeedMap } from './types.ts';
 
 export interface Running {
   readonly balance: BalanceAnswer;

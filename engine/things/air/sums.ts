@@ -1,5 +1,6 @@
 /** Sums of air, vacuum, brake cylinders and blocks. */
 import { AIR_GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
+import { input, positive, result, type Sum } from '../../base/sum.ts';
 import {
   atmosphericPressure,
   CRITICAL_RATIO,
@@ -8,7 +9,6 @@ import {
   orificeMassFlow,
   vacuumLimit,
 } from './formulas.ts';
-import { input, positive, result, type Sum } from '../../base/sum.ts';
 
 const altitude = input('altitude', 'length', { low: -1000, high: 11_000 });
 const mphs = [0, 5, 10, 20, 30];

@@ -6,9 +6,10 @@
  * 30 % either way where a volume was taken by rule. The air's times leave out handle, valve and slack in the
  * rigging: these are added to the dead time.
  */
+
 import { AIR_GAMMA } from '../../base/constants.ts';
-import type { AssumedValues } from '../../outing/types.ts';
 import { between, type Quantity } from '../../base/quantity.ts';
+import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';

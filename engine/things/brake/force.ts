@@ -7,9 +7,10 @@
  * depression (Pa), S return spring (N), r lever ratio, η efficiency, µ adhesion, N load on the braked group
  * (N), σ share of the adhesion limit that a locked wheel keeps.
  */
-import { pick } from '../../base/spread.ts';
-import type { AssumedValues } from '../../outing/types.ts';
+
 import type { Quantity } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeRigging } from '../vehicle/types.ts';
 import { handBlockForce } from './hand-and-push.ts';

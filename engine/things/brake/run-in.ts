@@ -8,9 +8,9 @@
  * the train (m/s²), found by repetition. A fall adds to the push, so the level figure is the weaker one.
  */
 
-import { pick } from '../../base/spread.ts';
-import type { AssumedValues } from '../../outing/types.ts';
 import { between, type Quantity } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { frictionAt, gearForce } from './force.ts';

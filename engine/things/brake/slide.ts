@@ -1,7 +1,7 @@
 /** Brake ratio of each group, empty and loaded, and the order in which the wheels slide as the rail worsens. */
 
-import type { AssumedValues } from '../../outing/types.ts';
 import type { Quantity } from '../../base/quantity.ts';
+import type { AssumedValues } from '../assumed.ts';
 import { groupLoads, type LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { frictionAt, gearForce } from './force.ts';

@@ -1,12 +1,13 @@
 /** Sums of brakes: filling, emptying, drawing down, reductions, chambers, a person's arm. */
+
+import { STANDARD_ATMOSPHERE as AIR } from '../../base/constants.ts';
+import { exact } from '../../base/quantity.ts';
+import { input, notNegative, positive, result, type Sum, type SumProblem } from '../../base/sum.ts';
+import { STANDARD_TEMPERATURE } from '../air/formulas.ts';
 import { automaticVacuumDifference, cylinderPressure, equalised } from './equalise.ts';
 import { handBlockForce } from './hand-and-push.ts';
 import { SEAL_PRESSURE } from './piston.ts';
 import { drawDownTime, emptyTime, fillTime, pumpUpTime } from './vessel.ts';
-import { STANDARD_ATMOSPHERE as AIR } from '../../base/constants.ts';
-import { exact } from '../../base/quantity.ts';
-import { STANDARD_TEMPERATURE } from '../air/formulas.ts';
-import { input, notNegative, positive, result, type Sum, type SumProblem } from '../../base/sum.ts';
 
 const pressure = { low: 0, high: 2e6 } as const;
 const vacuum = { low: 0, high: AIR } as const;

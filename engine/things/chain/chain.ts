@@ -6,6 +6,7 @@
  * same gap, the weaker one counts, for either may be the one that was hung.
  */
 import type { How, Quantity } from '../../base/quantity.ts';
+import type { SafetyChain, Vehicle } from '../vehicle/types.ts';
 import {
   chainDesignFactor,
   chainGrades,
@@ -15,7 +16,6 @@ import {
   slackSpeed,
   UNMARKED_CHAIN_GRADE,
 } from './formulas.ts';
-import type { SafetyChain, Vehicle } from '../vehicle/types.ts';
 
 export interface WorkingLoad {
   /** N, of one chain with everything in line with it. */

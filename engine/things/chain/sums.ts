@@ -1,4 +1,7 @@
 /** Sums of chains and impacts. */
+
+import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+import { impact } from '../coupler/impact.ts';
 import {
   barStiffness,
   chainDesignFactor,
@@ -9,8 +12,6 @@ import {
   slackSpeed,
   snatchForce,
 } from './formulas.ts';
-import { impact } from '../../motion/impact.ts';
-import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 
 const stiffness = input('stiffness', 'stiffness', positive);
 

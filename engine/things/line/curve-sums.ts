@@ -1,4 +1,6 @@
 /** Sums of curves: cant, speed, overturning, flange climb. */
+
+import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 import {
   cantSpeed,
   centreHeightFromTilt,
@@ -12,7 +14,6 @@ import {
   radiusOfDegree,
   versineOfRadius,
 } from './curves.ts';
-import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 
 const radius = input('radius', 'length', positive);
 const base = input('base', 'length', positive);

@@ -1,6 +1,7 @@
 /** Sums of track: frogs, warp, wheels that fit. */
-import { twist, twistOverBase } from './curves.ts';
+
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+import { twist, twistOverBase } from './curves.ts';
 
 export const trackSums: readonly Sum[] = [
   {

@@ -1,6 +1,7 @@
 /** Sums of people: what a child weighs. */
-import { CHILD_AGES, childWeight, type Sex } from './child.ts';
+
 import { input, result, type Sum } from '../../base/sum.ts';
+import { CHILD_AGES, childWeight, type Sex } from './child.ts';
 
 export const peopleSums: readonly Sum[] = [
   {

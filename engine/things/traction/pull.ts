@@ -6,8 +6,8 @@
  * f mean ÷ boiler pressure, P boiler pressure (Pa), d bore, s stroke, D driver diameter (m), n cylinders.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import { pick } from '../../base/spread.ts';
 import type { Quantity } from '../../base/quantity.ts';
+import { pick } from '../../base/spread.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
 import type { DrawbarTraction, SteamTraction, Traction } from '../vehicle/types.ts';
 

@@ -4,8 +4,8 @@
  * sensitive to how each slack runs out, so there the band is compared too.
  */
 import { describe, expect, it } from 'vitest';
-import { type Row, runRow } from '../../../engine/motion/row.ts';
 import { percentile } from '../../../engine/base/spread.ts';
+import { type Row, runRow } from '../../../engine/motion/row.ts';
 import { plainByOdex } from '../../support/plain-row.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 

@@ -4,10 +4,10 @@
  * (tests/support/plain-roll.ts shares only input types with the engine).
  */
 import { describe, expect, it } from 'vitest';
+import { likely } from '../../../engine/motion/scenario.ts';
 import { basisOf } from '../../../engine/questions/part/basis.ts';
 import { halvesAt } from '../../../engine/questions/part/map.ts';
 import { emptyRoll, noTraffic, roll } from '../../../engine/questions/part/roll.ts';
-import { likely } from '../../../engine/motion/scenario.ts';
 import { plainRoll } from '../../support/plain-roll.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';
 import { ready } from '../../support/ready.ts';

@@ -3,15 +3,15 @@
  * right-hand side run by `odex` at 1e-6 (the climb, whose pull has kinks, by `ode-rk4`) (tests/support/plain-stop.ts shares only input types with the engine).
  */
 import { describe, expect, it } from 'vitest';
-import { climb } from '../../../engine/questions/haul/climb.ts';
 import { exact } from '../../../engine/base/quantity.ts';
-import { resistanceTerms } from '../../../engine/things/train/resistance.ts';
 import { coast } from '../../../engine/motion/coast.ts';
 import { emptyTrace } from '../../../engine/motion/model.ts';
 import { potentialOf } from '../../../engine/motion/prepare.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { stopInto } from '../../../engine/motion/stop.ts';
+import { climb } from '../../../engine/questions/haul/climb.ts';
 import { trainPull } from '../../../engine/things/traction/pull.ts';
+import { resistanceTerms } from '../../../engine/things/train/resistance.ts';
 import { integrate } from '../../support/odex.ts';
 import { plainStop } from '../../support/plain-stop.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';

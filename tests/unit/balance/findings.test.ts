@@ -1,15 +1,15 @@
 /** What balance finds, and that every finding can be said in every voice. */
 import { describe, expect, it } from 'vitest';
 import { checkOuting } from '../../../desk/check.ts';
-import { askBalance } from '../../../engine/questions/balance/ask.ts';
-import { balanceFamilies } from '../../../engine/questions/balance/remedies.ts';
-import type { Finding } from '../../../engine/questions/finding.ts';
-import type { Line } from '../../../engine/things/line/types.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { exact } from '../../../engine/base/quantity.ts';
+import { askBalance } from '../../../engine/questions/balance/ask.ts';
+import { balanceFamilies } from '../../../engine/questions/balance/remedies.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
 import { gridOf } from '../../../engine/questions/speed/map.ts';
+import type { Line } from '../../../engine/things/line/types.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { tellFinding } from '../../../words/finding.ts';

@@ -2,7 +2,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadSolver } from '../../../desk/seating.ts';
 import { mayHold } from '../../../engine/questions/seat/arrange.ts';
-import { axlesBear, type Car, carMargin, carOf, mayRide, sitterOf } from '../../../engine/questions/seat/car.ts';
+import {
+  axlesBear,
+  type Car,
+  carMargin,
+  carOf,
+  mayRide,
+  sitterOf,
+} from '../../../engine/questions/seat/car.ts';
 import { seatPeople } from '../../../engine/questions/seat/seat.ts';
 import type { Seating, SeatingProblem, Solve } from '../../../engine/questions/seat/types.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';

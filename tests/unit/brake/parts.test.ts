@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { between, exact } from '../../../engine/base/quantity.ts';
 import { rampOf, riggingBuildUp, timedTrain } from '../../../engine/things/brake/build-up-from-parts.ts';
 import { fillTrain } from '../../../engine/things/brake/fill.ts';
 import { gearForce } from '../../../engine/things/brake/force.ts';
@@ -7,7 +8,6 @@ import { pistonState } from '../../../engine/things/brake/piston.ts';
 import { leakedGear, reserves, whenSupplyIsLost } from '../../../engine/things/brake/reserve.ts';
 import { pushedBrakes } from '../../../engine/things/brake/run-in.ts';
 import { drawDownTime, pumpUpTime } from '../../../engine/things/brake/vessel.ts';
-import { between, exact } from '../../../engine/base/quantity.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-trains.ts';

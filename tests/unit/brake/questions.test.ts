@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { brakeRatios } from '../../../engine/things/brake/slide.ts';
+import { between, exact } from '../../../engine/base/quantity.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
 import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
 import { type DesignRequest, designBrakes } from '../../../engine/questions/brakes/design.ts';
 import { standing } from '../../../engine/questions/brakes/standing.ts';
-import { openOuting } from '../../../engine/outing/open.ts';
-import type { Outing } from '../../../engine/outing/types.ts';
-import { between, exact } from '../../../engine/base/quantity.ts';
+import { brakeRatios } from '../../../engine/things/brake/slide.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import type { BrakeKind } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';

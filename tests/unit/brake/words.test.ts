@@ -1,10 +1,10 @@
 /** Every finding of the brakes can be said, in every voice, with nothing left blank. */
 import { describe, expect, it } from 'vitest';
-import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
-import { makeFinding } from '../../../engine/questions/make.ts';
-import type { Finding } from '../../../engine/questions/finding.ts';
-import { openOuting } from '../../../engine/outing/open.ts';
 import { amount, exact } from '../../../engine/base/quantity.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { brakeWords } from '../../../words/findings/brakes.ts';
 import type { Voice } from '../../../words/voice.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { askChains } from '../../../engine/questions/chains/ask.ts';
-import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
+import { between, exact } from '../../../engine/base/quantity.ts';
+import { prepare } from '../../../engine/motion/prepare.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { between, exact } from '../../../engine/base/quantity.ts';
-import { prepare } from '../../../engine/motion/prepare.ts';
+import { askChains } from '../../../engine/questions/chains/ask.ts';
+import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

@@ -1,17 +1,17 @@
 /** What is found about couplings: their strength, and their peaks in curves. */
 import { describe, expect, it } from 'vitest';
 import { checkOuting } from '../../../desk/check.ts';
+import { exact, type Quantity } from '../../../engine/base/quantity.ts';
+import { prepare } from '../../../engine/motion/prepare.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
 import { askBalance } from '../../../engine/questions/balance/ask.ts';
 import { askCouplers } from '../../../engine/questions/couplers/ask.ts';
 import { cautiousPeaks } from '../../../engine/questions/couplers/peaks.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import type { Line } from '../../../engine/things/line/types.ts';
-import { applyChange } from '../../../engine/outing/change.ts';
-import { openOuting } from '../../../engine/outing/open.ts';
-import type { Outing } from '../../../engine/outing/types.ts';
-import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import { gridOf } from '../../../engine/questions/speed/map.ts';
-import { prepare } from '../../../engine/motion/prepare.ts';
+import type { Line } from '../../../engine/things/line/types.ts';
 import type { Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';

@@ -1,14 +1,16 @@
 /** Where wheels run light: told, tabled and drawn from one map. */
+
 import { describe, expect, it } from 'vitest';
 import { lookAtBalance } from '../../../desk/balance.ts';
 import { checkOuting } from '../../../desk/check.ts';
 import { lightestPlace, lightLines, lightStretches } from '../../../desk/light-wheels.ts';
+import type { Answer } from '../../../engine/answer/types.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import type { WheelMap } from '../../../engine/questions/balance/wheel-map.ts';
 import { drawStrip } from '../../../views/strip/draw.ts';
 import type { Shape } from '../../../views/strip/scene.ts';
 import { stripModel, stripSvg } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
-import type { Answer, WheelMap } from '../../../engine/answer/types.ts';
-import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

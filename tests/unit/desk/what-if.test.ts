@@ -1,12 +1,12 @@
 /** What would help a vehicle holds in the wind that blows: each figure put to the statics of its wheels. */
 import { describe, expect, it } from 'vitest';
 import { type BalanceView, lookAtBalance, sectionOf, whatIf } from '../../../desk/balance.ts';
+import { GRAVITY } from '../../../engine/base/constants.ts';
+import { exact } from '../../../engine/base/quantity.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
 import { leaning, raised, withPoint } from '../../../engine/questions/balance/body.ts';
 import { rollMoment, wheelLoads } from '../../../engine/questions/balance/wheels.ts';
 import { windMoment } from '../../../engine/questions/balance/wind.ts';
-import { GRAVITY } from '../../../engine/base/constants.ts';
-import type { Outing } from '../../../engine/outing/types.ts';
-import { exact } from '../../../engine/base/quantity.ts';
 import { bentLine, car, person, seatAt } from '../../support/balance.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 

@@ -1,7 +1,7 @@
 /** What a finding tells is never rounded to look better than it is. */
 import { describe, expect, it } from 'vitest';
-import { makeFinding } from '../../../engine/questions/make.ts';
 import { amount } from '../../../engine/base/quantity.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

@@ -2,7 +2,7 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { type BalanceView, type SectionAsk, sectionOf, underAt, worstNode } from '../../../desk/balance.ts';
 import { leanAt, sectionScene } from '../../../views/section.ts';
-import type { WordTable } from '../../../words/tables/table.ts';
+import type { WordTable } from '../../../words/table.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { useWidth } from '../../parts/use-width.ts';

@@ -1,6 +1,6 @@
 /** What would help one vehicle where it is worst off: ballast, lower seats, less speed. */
 import { type BalanceView, whatIf } from '../../../desk/balance.ts';
-import { whatIfWords } from '../../../words/tables/balance.ts';
+import { whatIfWords } from '../../../views/tables/balance.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { useWritten, Written } from './written.tsx';
 

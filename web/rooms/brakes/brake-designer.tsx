@@ -2,9 +2,9 @@
 import { useState } from 'preact/hooks';
 import { designTables, readDesign, type WrittenDesign } from '../../../desk/brake-design.ts';
 import { designFor } from '../../../desk/brakes.ts';
-import type { WordTable } from '../../../words/tables/table.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { blockMaterials } from '../../../engine/things/vehicle/types.ts';
+import type { WordTable } from '../../../words/table.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Table } from '../../parts/word-table.tsx';
 

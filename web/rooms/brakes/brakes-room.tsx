@@ -5,10 +5,10 @@
 import '../../look/rooms.css';
 import './brakes.css';
 import { useMemo, useState } from 'preact/hooks';
-import { brakePlot } from '../../../views/brake-plot.ts';
-import { brakeTables, brakeTime, standingWords } from '../../../words/tables/brakes.ts';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { brakePlot } from '../../../views/brake-plot.ts';
+import { brakeTables, brakeTime, standingWords } from '../../../views/tables/brakes.ts';
 import { brakeKindWords } from '../../../words/findings/brakes.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';

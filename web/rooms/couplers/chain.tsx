@@ -1,7 +1,8 @@
 /** A chain tried on one gap: grade and size by the catalogue, fitted with one tap and undone with one. */
+
 import { useState } from 'preact/hooks';
 import type { ChainsView } from '../../../desk/chains.ts';
-import type { Change } from '../../../engine/questions/finding.ts';
+import type { Change } from '../../../engine/outing/change.ts';
 import { chainCatalogue, chainDesignFactor } from '../../../engine/things/chain/formulas.ts';
 import { say, type Voice } from '../../../words/voice.ts';
 import { trials, tryOut, undoTrial } from '../../state/session.ts';

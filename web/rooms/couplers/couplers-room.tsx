@@ -1,18 +1,17 @@
 /** Couplers and chains: bands of pull and push in a scenario, and what every chain must bear. */
+import { couplerLoadTables, couplerTable, notRepeatable } from '../../../views/tables/couplers.ts';
 import '../../look/rooms.css';
 import './couplers.css';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
-import { couplerPlot, couplerPlotWords } from '../../../views/coupler-plot.ts';
-import {
-  couplerLoadTables,
-  couplerTable,
-  lookAtCouplerLoads,
-  lookAtCouplers,
-  notRepeatable,
-} from '../../../desk/couplers.ts';
-import { type CouplerScenario, couplerScenarios, type GapBand } from '../../../engine/questions/couplers/ensemble.ts';
+import { lookAtCouplerLoads, lookAtCouplers } from '../../../desk/couplers.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import {
+  type CouplerScenario,
+  couplerScenarios,
+  type GapBand,
+} from '../../../engine/questions/couplers/ensemble.ts';
+import { couplerPlot, couplerPlotWords } from '../../../views/coupler-plot.ts';
 import { couplerScenarioWords } from '../../../words/findings/couplers.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';

@@ -1,6 +1,7 @@
 /** The map on the screen: tap a band to part the train there; both halves move on the profile below. */
 import { useMemo, useRef, useState } from 'preact/hooks';
 import type { PartingLook, PartingPlay } from '../../../desk/parting.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
 import {
   type PartingStage,
   partingAt,
@@ -8,7 +9,6 @@ import {
   partingScene,
   partingStage,
 } from '../../../views/parting.ts';
-import type { Outing } from '../../../engine/outing/types.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { useWidth } from '../../parts/use-width.ts';

@@ -1,7 +1,7 @@
 /** Play, pause and step through one parting; what happens, in words and as a table. */
 import { useLayoutEffect } from 'preact/hooks';
 import type { PartingGap, PartingPlay } from '../../../desk/parting.ts';
-import { playTable, playWords } from '../../../words/tables/parting.ts';
+import { playTable, playWords } from '../../../views/tables/parting.ts';
 import { say, type Voice } from '../../../words/voice.ts';
 import { Table } from '../../parts/word-table.tsx';
 import { now, pace, running, start, stop } from './clock.ts';

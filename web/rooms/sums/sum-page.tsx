@@ -1,11 +1,11 @@
 /** One sum: its question, picture, fields with what was understood, equation, result, source and range. */
 import { useSignal } from '@preact/signals';
 import { sayBoth } from '../../../desk/echo.ts';
-import { sumPicture } from '../../../views/sum-pictures/index.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import type { Sum, SumSymbol } from '../../../engine/base/sum.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
+import { sumPicture } from '../../../views/sum-pictures/index.ts';
 import { sumWords, symbolWords } from '../../../words/sums.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Wrong } from '../../parts/form/slot.tsx';

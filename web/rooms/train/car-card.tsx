@@ -1,9 +1,9 @@
 /** One vehicle, from the side and from above at one scale; its seats are places to tap and to drop riders on. */
 import { useRef } from 'preact/hooks';
-import { carPlan, carSide, heightOf, planSpot, widthOf } from '../../../views/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import type { Seat, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { carPlan, carSide, heightOf, planSpot, widthOf } from '../../../views/car-views.ts';
 import { say } from '../../../words/voice.ts';
 import { grab, under } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';

@@ -1,11 +1,11 @@
 /** The shed: equipment in a row, dragged or tapped into the train; vehicle files come in here. */
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { carSide, heightOf } from '../../../views/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { type FileProblem, readVehicle, tellProblem, writeFile } from '../../../papers/index.ts';
+import { carSide, heightOf } from '../../../views/car-views.ts';
 import { say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';

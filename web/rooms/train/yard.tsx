@@ -2,8 +2,8 @@
 import { useComputed } from '@preact/signals';
 import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
-import { carSide, heightOf } from '../../../views/car-views.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
+import { carSide, heightOf } from '../../../views/car-views.ts';
 import { grab } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { moved } from '../../parts/make-up.ts';

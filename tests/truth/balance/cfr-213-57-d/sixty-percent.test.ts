@@ -1,9 +1,9 @@
 /** The 60 % rule: the deficiency at which a vehicle is at its limit. */
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
 import { LEAST_WHEEL_SHARE } from '../../../../engine/questions/balance/limits.ts';
 import { liftOf, shareAt, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
-import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { cantSpeed } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';

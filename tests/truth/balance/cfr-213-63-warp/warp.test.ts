@@ -1,8 +1,8 @@
 /** What class 1 warp does to a car of four feet between trucks, by hand and by the room. */
 import { describe, expect, it } from 'vitest';
+import { exact } from '../../../../engine/base/quantity.ts';
 import { POOREST_TWIST } from '../../../../engine/questions/balance/limits.ts';
 import { checkTwist, judgeBlock } from '../../../../engine/questions/balance/twist.ts';
-import { exact } from '../../../../engine/base/quantity.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

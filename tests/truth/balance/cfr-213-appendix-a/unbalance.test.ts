@@ -1,8 +1,8 @@
 /** At the printed speeds the room's wheel loads show the unbalance of the table. */
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
 import { wheelLoads } from '../../../../engine/questions/balance/wheels.ts';
-import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { radiusOfDegree } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';

@@ -1,12 +1,12 @@
 /** Worked by hand in SOURCE.md. */
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../../../engine/base/constants.ts';
+import { exact } from '../../../../engine/base/quantity.ts';
 import { bodyFrom, centreHeight, type PointMass } from '../../../../engine/questions/balance/body.ts';
 import { groupLoadsMoving, jerk } from '../../../../engine/questions/balance/moved.ts';
 import { sideOfPull } from '../../../../engine/questions/balance/pull.ts';
 import { centreFromTilt } from '../../../../engine/questions/balance/tilt.ts';
 import { leans, overturnOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
-import { GRAVITY } from '../../../../engine/base/constants.ts';
-import { exact } from '../../../../engine/base/quantity.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

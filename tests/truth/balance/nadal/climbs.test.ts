@@ -1,7 +1,13 @@
 /** A truck is called climbing where its L/V passes the printed limit, not before. */
 import { describe, expect, it } from 'vitest';
 import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
-import { climbing, climbSpeed, flangeShape, guiding, trucksOf } from '../../../../engine/questions/balance/flange.ts';
+import {
+  climbing,
+  climbSpeed,
+  flangeShape,
+  guiding,
+  trucksOf,
+} from '../../../../engine/questions/balance/flange.ts';
 import { car } from '../../../support/balance.ts';
 import { drawer } from '../../../support/random-outings.ts';
 

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { workableVacuum } from '../../../../engine/things/brake/force.ts';
 import { STANDARD_ATMOSPHERE } from '../../../../engine/base/constants.ts';
 import { exact } from '../../../../engine/base/quantity.ts';
 import { atmosphericPressure } from '../../../../engine/things/air/formulas.ts';
+import { workableVacuum } from '../../../../engine/things/brake/force.ts';
 
 const psi = 6894.757293168;
 const inchMercury = 3386.389;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHOKED_NUMBER, emptyTime, fillTime } from '../../../../engine/things/brake/vessel.ts';
 import { AIR_GAS_CONSTANT } from '../../../../engine/base/constants.ts';
+import { CHOKED_NUMBER, emptyTime, fillTime } from '../../../../engine/things/brake/vessel.ts';
 import { integrate } from '../../../support/odex.ts';
 
 const ambient = 101_325;

@@ -1,14 +1,14 @@
 /** Balance as tables of words, the same on the screen, in the terminal and on paper. */
 
+import type { BalanceView, BlockAnswer, WhatIf } from '../../desk/balance.ts';
 import { flangeWays, type NearestClimb } from '../../engine/questions/balance/climbing.ts';
 import type { BlockTest } from '../../engine/questions/balance/twist.ts';
 import type { SeatedCar, Seating } from '../../engine/questions/seat/types.ts';
 import { printQuantity, type Toward } from '../../units/index.ts';
-import { flangeWayWords } from '../findings/balance.ts';
-import { reasonOfSeating } from '../seating.ts';
-import { chainage, riderName, say, trade, type Voice, vehicleAt, vehicleName } from '../voice.ts';
-import type { BalanceView, BlockAnswer, WhatIf } from '../../desk/balance.ts';
-import type { WordTable } from './table.ts';
+import { flangeWayWords } from '../../words/findings/balance.ts';
+import { reasonOfSeating } from '../../words/seating.ts';
+import type { WordTable } from '../../words/table.ts';
+import { chainage, riderName, say, trade, type Voice, vehicleAt, vehicleName } from '../../words/voice.ts';
 
 const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 

@@ -1,12 +1,13 @@
 /** The brakes as tables of words, the same on the screen, in the terminal and on paper. */
+
+import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { isVacuumKind } from '../../engine/things/brake/system.ts';
 import { printQuantity } from '../../units/index.ts';
-import { tellRail } from '../finding.ts';
-import { brakeKindWords, outcomeWords } from '../findings/brakes.ts';
-import { chainage, say, trade, type Voice, vehicleAt } from '../voice.ts';
-import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
-import type { WordTable } from './table.ts';
+import { tellRail } from '../../words/finding.ts';
+import { brakeKindWords, outcomeWords } from '../../words/findings/brakes.ts';
+import type { WordTable } from '../../words/table.ts';
+import { chainage, say, trade, type Voice, vehicleAt } from '../../words/voice.ts';
 
 /** A time of the brakes, to a hundredth of a second, never too short. */
 export const brakeTime = ({ system }: Pick<Voice, 'system'>, time: number | undefined): string => {

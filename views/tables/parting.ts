@@ -1,8 +1,5 @@
 /** Partings as tables and sentences, the same on the screen, in the terminal and on paper. */
-import type { Outcome } from '../../engine/questions/part/types.ts';
-import { outcomes } from '../../engine/questions/part/types.ts';
-import { chainWords, outcomeWords } from '../parting.ts';
-import { chainage, distance, say, type Voice, vehicleAt } from '../voice.ts';
+
 import {
   frontAt,
   type HalfPlay,
@@ -12,7 +9,11 @@ import {
   type PartingPlace,
   type PartingPlay,
 } from '../../desk/parting.ts';
-import type { WordTable } from './table.ts';
+import type { Outcome } from '../../engine/questions/part/types.ts';
+import { outcomes } from '../../engine/questions/part/types.ts';
+import { chainWords, outcomeWords } from '../../words/parting.ts';
+import type { WordTable } from '../../words/table.ts';
+import { chainage, distance, say, type Voice, vehicleAt } from '../../words/voice.ts';
 
 export const gapName = (voice: Voice, gap: number): string => `behind ${vehicleAt(voice, gap)}`;
 

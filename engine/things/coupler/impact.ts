@@ -1,5 +1,5 @@
 /** Two bodies that meet: common speed, squeeze of the spring between them, energy. */
-import { reducedMass } from '../things/chain/formulas.ts';
+import { reducedMass } from '../chain/formulas.ts';
 
 export interface Impact {
   /** Speed when both move as one, m/s. */
