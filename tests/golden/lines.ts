@@ -8,7 +8,7 @@ const folder = new URL('.', import.meta.url).pathname;
 export const goldenPath = join(folder, 'answers.txt');
 
 export async function goldenLines(): Promise<string[]> {
-  const { exampleLine, randomLine } = await bundled<typeof import('../golden/told.ts')>('./told.ts');
+  const { exampleLine, randomLine } = await bundled<typeof import('./told.ts')>('../golden/told.ts');
   const examples = join(folder, '../../examples');
   const names = readdirSync(examples).filter((name) => name.endsWith('.json'));
   const lines: string[] = [];
