@@ -1,5 +1,6 @@
 /** Balance looked at closely: one outing's margins, what-ifs, the tilt test and the block test. */
 
+import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../engine/outing/open.ts';
@@ -23,8 +24,6 @@ import { windMoment } from '../engine/questions/balance/wind.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
-import { turnFindings, turnOf } from './chainage.ts';
-import { timedOuting } from './timed.ts';
 
 export interface BalanceView {
   readonly context: OutingContext;
@@ -35,7 +34,7 @@ export interface BalanceView {
 }
 
 export function lookAtBalance(outing: Outing): BalanceView {
-  const context = openOuting(timedOuting(outing));
+  const context = openOuting(outing);
   const { findings, data } = askBalance(context, gridOf(context.line.length), undefined, true);
   return { context, findings: ranked(turnFindings(outing, findings)), data, at: turnOf(outing) };
 }

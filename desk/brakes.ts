@@ -1,5 +1,6 @@
 /** The brakes of an outing looked at closely, in the line's own chainage. */
 
+import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBrakes, type BrakeData } from '../engine/questions/brakes/ask.ts';
@@ -7,7 +8,6 @@ import { type DesignRequest, type DesignResult, designBrakes } from '../engine/q
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
-import { turnFindings, turnOf } from './chainage.ts';
 
 export interface BrakeLook {
   readonly findings: readonly Finding[];

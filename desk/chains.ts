@@ -1,14 +1,13 @@
 /** Chains of one outing, gap by gap, as data and as a table. */
 
-import { prepare } from '../engine/motion/prepare.ts';
-import { openOuting } from '../engine/outing/open.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
+import type { ChainRow } from '../engine/questions/chains/ask.ts';
+import { chains } from '../engine/questions/chains/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
 import type { WordTable } from '../words/table.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
-import { timedOuting } from './timed.ts';
 
 export interface ChainsView {
   readonly rows: readonly ChainRow[];
@@ -16,8 +15,7 @@ export interface ChainsView {
 }
 
 export function lookAtChains(outing: Outing): ChainsView {
-  const context = openOuting(timedOuting(outing));
-  const { findings, data } = askChains(context, prepare(context, 0.5, 0).brakes.groups);
+  const { findings, data } = inquire(outing).of(chains);
   return { rows: data, findings: ranked(findings) };
 }
 

@@ -3,17 +3,16 @@
  * train is handled roughly.
  */
 
+import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { askBalance } from '../engine/questions/balance/ask.ts';
-import { askCouplers, type CouplerData } from '../engine/questions/couplers/ask.ts';
+import type { CouplerData } from '../engine/questions/couplers/ask.ts';
 import { type CouplerScenario, couplerBands, type GapBand } from '../engine/questions/couplers/ensemble.ts';
+import { couplers } from '../engine/questions/couplers/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
-import { gridOf } from '../engine/questions/speed/map.ts';
-import { turnFindings, turnOf } from './chainage.ts';
-import { timedOuting } from './timed.ts';
 
 export interface CouplersAsk {
   readonly scenario: CouplerScenario;
@@ -28,7 +27,7 @@ const TIME = 20;
 const SEED = 1;
 
 export function lookAtCouplers(outing: Outing, { scenario, at, speed }: CouplersAsk): GapBand[] {
-  const context = openOuting(timedOuting(outing));
+  const context = openOuting(outing);
   const here = turnOf(outing)(at);
   const { groups } = prepare(context, 0.5, 0).brakes;
   return couplerBands(context, groups, { scenario, at: here, speed, runs: RUNS, seed: SEED, time: TIME });
@@ -42,8 +41,6 @@ export interface CouplerLoads {
 }
 
 export function lookAtCouplerLoads(outing: Outing): CouplerLoads {
-  const context = openOuting(timedOuting(outing));
-  const balance = askBalance(context, gridOf(context.line.length)).data;
-  const { data, findings } = askCouplers(context, prepare(context, 0.5, 0).brakes.groups, balance);
+  const { data, findings } = inquire(outing).of(couplers);
   return { data, findings: ranked(turnFindings(outing, findings)), at: turnOf(outing) };
 }

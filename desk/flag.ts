@@ -1,28 +1,26 @@
 /** How far behind a stopped train a flag must stand, by place, in the line's own chainage. */
 
-import { prepare } from '../engine/motion/prepare.ts';
-import { openOuting } from '../engine/outing/open.ts';
+import { inLineOrder, turnOf } from '../engine/answer/chainage.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { rearsAlong } from '../engine/questions/gap/ask.ts';
-import { type FlagPlace, flagPlaces } from '../engine/questions/gap/flag.ts';
-import { runningOf } from '../engine/questions/speed/running.ts';
+import { rearsAlong } from '../engine/questions/flag/ask.ts';
+import { type FlagPlace, flagPlaces } from '../engine/questions/flag/flag.ts';
+import { speed } from '../engine/questions/speed/question.ts';
 import { onLine } from '../engine/things/line/geometry.ts';
 import type { WordTable } from '../words/table.ts';
 import { chainage, distance, say, type Voice } from '../words/voice.ts';
-import { inLineOrder, turnOf } from './chainage.ts';
-import { timedOuting } from './timed.ts';
 
 /** @param rear of the stopped train, the line's own chainage, m; absent: all along the line */
 export function lookAtFlag(outing: Outing, rear?: number, spacing = 10): FlagPlace[] {
-  const ready = prepare(openOuting(timedOuting(outing)));
-  const { map, models, running } = runningOf(ready);
-  const question = { context: ready.context, model: models.cautious, speeds: running, step: map.step };
+  const { context, of } = inquire(outing);
+  const { map, models, running } = of(speed).data;
+  const question = { context, model: models.cautious, speeds: running, step: map.step };
   const turn = turnOf(outing);
   const rears = rear === undefined ? rearsAlong(question, spacing) : Float64Array.of(turn(rear));
   const places = flagPlaces(question, rears).map((p) => ({
     ...p,
     rear: turn(p.rear),
-    seenAt: turn(onLine(ready.context.line, p.seenAt)),
+    seenAt: turn(onLine(context.line, p.seenAt)),
   }));
   return inLineOrder(outing, places);
 }

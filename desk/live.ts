@@ -3,13 +3,12 @@
  * on every frame while the train is dragged along the strip.
  */
 
+import { senseOf, turnOf } from '../engine/answer/chainage.ts';
 import { emptyTrace, type StopModel } from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { stopInto } from '../engine/motion/stop.ts';
 import type { StopFigure } from '../engine/motion/stop-result.ts';
-import { openOuting, stopMargin } from '../engine/outing/open.ts';
-import type { Outing } from '../engine/outing/types.ts';
-import { senseOf, turnOf } from './chainage.ts';
+import { openTimed, stopMargin, type TimedOuting } from '../engine/outing/open.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -26,9 +25,9 @@ export interface Live {
   readonly stop: (at: number, speed: number) => LiveStop;
 }
 
-/** @param outing with the times of its brakes filled in (`timedOuting`) */
-export function openLive(outing: Outing): Live {
-  const context = openOuting(outing);
+export function openLive(timed: TimedOuting): Live {
+  const context = openTimed(timed);
+  const { outing } = context;
   const ready = prepare(context);
   const running = turnOf(outing);
   const margin = stopMargin(context);

@@ -1,21 +1,22 @@
 /** What happens if an outing's train parts: the map of every gap, and one parting followed in time. */
 
-import { type Prepared, prepare } from '../engine/motion/prepare.ts';
+import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
 import { likely, unsafeBy } from '../engine/motion/scenario.ts';
-import { openOuting } from '../engine/outing/open.ts';
+import type { OutingContext } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { askChains, type ChainRow } from '../engine/questions/chains/ask.ts';
+import { balance } from '../engine/questions/balance/question.ts';
+import type { ChainRow } from '../engine/questions/chains/ask.ts';
+import { chains } from '../engine/questions/chains/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
 import { askParting, chainHolds, worstPlace } from '../engine/questions/part/ask.ts';
-import { basisOf } from '../engine/questions/part/basis.ts';
+import { type Bodies, basisOf } from '../engine/questions/part/basis.ts';
 import { followParting, type HalfMotion, type PartingCase } from '../engine/questions/part/case.ts';
 import type { GapMap } from '../engine/questions/part/map.ts';
 import type { Basis } from '../engine/questions/part/part.ts';
 import { type Outcome, outcomes } from '../engine/questions/part/types.ts';
-import { type Running, runningOf } from '../engine/questions/speed/running.ts';
-import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from './chainage.ts';
-import { timedOuting } from './timed.ts';
+import { speed as speedQuestion } from '../engine/questions/speed/question.ts';
 
 /** One place on the map of a gap, in the line's own chainage. */
 export interface PartingPlace {
@@ -62,20 +63,22 @@ export interface PartingAsk {
 }
 
 interface Opened {
-  readonly ready: Prepared;
-  readonly running: Running;
-  readonly chains: ChainRow[];
+  readonly context: OutingContext;
+  /** Running speed on the map's grid, m/s. */
+  readonly running: Float64Array;
+  readonly bodies: Bodies;
+  readonly chains: readonly ChainRow[];
   readonly turn: Turn;
   readonly cautiousShare: number;
 }
 
 function open(outing: Outing): Opened {
-  const ready = prepare(openOuting(timedOuting(outing)));
-  const { context } = ready;
+  const { context, ready, of } = inquire(outing);
   return {
-    ready,
-    running: runningOf(ready),
-    chains: askChains(context, ready.brakes.groups).data,
+    context,
+    running: of(speedQuestion).data.running,
+    bodies: of(balance).data.data,
+    chains: of(chains).data,
     turn: turnOf(outing),
     cautiousShare: ready.cautiousShare(outing.conditions.railState),
   };
@@ -89,8 +92,7 @@ export interface Partings {
 
 export function openPartings(outing: Outing): Partings {
   const opened = open(outing);
-  const { ready, running } = opened;
-  const basis = basisOf(ready.context, running.running.length - 1, running.balance.data);
+  const basis = basisOf(opened.context, opened.running.length - 1, opened.bodies);
   return {
     look: (ask = {}) => lookInto(opened, outing, ask),
     play: (ask) => playFrom(opened, basis, outing, ask),
@@ -98,13 +100,13 @@ export function openPartings(outing: Outing): Partings {
 }
 
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
-  const { ready, running, chains, cautiousShare } = opened;
-  const speeds = speed === undefined ? running.running : new Float64Array(running.running.length).fill(speed);
+  const { context, running, bodies, chains, cautiousShare } = opened;
+  const speeds = speed === undefined ? running : new Float64Array(running.length).fill(speed);
   const { data, findings } = askParting({
-    context: ready.context,
+    context,
     chains,
     speeds,
-    bodies: running.balance.data,
+    bodies,
     cautiousShare,
     all: true,
     ...(spacing === undefined ? {} : { spacing }),
@@ -115,8 +117,8 @@ function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk
   };
 }
 
-function gapOf({ ready, turn }: Opened, gap: number, chain: ChainRow['verdict'], map: GapMap): PartingGap {
-  const { line, outing } = ready.context;
+function gapOf({ context, turn }: Opened, gap: number, chain: ChainRow['verdict'], map: GapMap): PartingGap {
+  const { line, outing } = context;
   const { tail } = map.halves;
   const places = Array.from(map.at, (at, i): PartingPlace => {
     const place = map.place[i] >= 0 ? line.places[map.place[i]].name : undefined;
@@ -212,11 +214,10 @@ export interface PartingPlay {
 }
 
 function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): PartingPlay {
-  const { ready, running, chains, turn, cautiousShare } = opened;
-  const { context } = ready;
+  const { context, running, chains, turn, cautiousShare } = opened;
   const here = turn(ask.at);
-  const node = Math.min(running.running.length - 1, Math.max(0, Math.round(here / basis.grid.step)));
-  const speed = ask.speed ?? running.running[node];
+  const node = Math.min(running.length - 1, Math.max(0, Math.round(here / basis.grid.step)));
+  const speed = ask.speed ?? running[node];
   const chained = ask.chained ?? chainHolds(chains[ask.gap].verdict);
   const scenario = ask.likely ? likely : unsafeBy(cautiousShare);
   const start = node * basis.grid.step;

@@ -1,5 +1,6 @@
 /** Single stops with their sampled percentiles, and car counts. */
 
+import { turnOf } from '../engine/answer/chainage.ts';
 import { countCars as countsOf } from '../engine/answer/counts.ts';
 import type { CarCount } from '../engine/answer/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';
@@ -7,13 +8,11 @@ import { SAMPLES, SEED, sampleStops, summarise } from '../engine/motion/sample.t
 import type { StopResult } from '../engine/motion/stop-result.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { turnOf } from './chainage.ts';
 import { figure } from './live.ts';
-import { timedOuting } from './timed.ts';
 
 /** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
 export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
-  const context = openOuting(timedOuting(outing));
+  const context = openOuting(outing);
   const ready = prepare(context);
   const state = outing.conditions.railState;
   const { likely, cautious } = ready.models(state);
@@ -27,6 +26,5 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
 
 /** Car counts for all rail states. */
 export function countCars(outing: Outing): CarCount[] {
-  const timed = timedOuting(outing);
-  return countsOf(timed, prepare(openOuting(timed)).cautiousShare);
+  return countsOf(outing, prepare(openOuting(outing)).cautiousShare);
 }

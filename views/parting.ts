@@ -3,7 +3,6 @@
  * of the line with both halves of a parted train standing on it. Pure: data in, scene out.
  */
 
-import { senseOf } from '../desk/chainage.ts';
 import {
   frontAt,
   type HalfPlay,
@@ -12,6 +11,7 @@ import {
   type PartingPlay,
   stretchesOf,
 } from '../desk/parting.ts';
+import { senseOf } from '../engine/answer/chainage.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Outcome } from '../engine/questions/part/types.ts';

@@ -2,8 +2,8 @@
 import { writeFile } from 'node:fs/promises';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
-import { checkOuting } from '../../desk/check.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import { cardDocument, type Paper } from '../../views/card-paper.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import { cardPdf } from '../card-pdf.ts';
@@ -31,7 +31,7 @@ async function card(path: string, options: CardOptions) {
     throw new UsageFault(`--paper: found ${options.paper}; expected a5 or half-letter`);
   }
   const outing = await openOutingFile(path);
-  const answer = checkOuting(outing, { remedies: false });
+  const answer = answerOuting(outing, { remedies: false });
   const voice = voiceOf(options, outing);
   const data = runningCard(outing, answer, voice);
   const strip = stripSvg(outing, answer, voice, 860, 270);

@@ -1,7 +1,7 @@
 /** heedway check: may it leave? */
 
-import { checkOuting } from '../../desk/check.ts';
 import { tellSum } from '../../desk/told-sum.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { SumRef } from '../../engine/base/sum.ts';
 import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
@@ -21,7 +21,7 @@ export const checkCommand: Command = {
         run(async () => {
           const outing = await openOutingFile(path);
           const progress = progressOn(process.stderr);
-          const answer = checkOuting(outing, {
+          const answer = answerOuting(outing, {
             remedies: options.remedies,
             onTried: (n) => progress.say(`${n} changes tried`),
           });

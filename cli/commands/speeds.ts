@@ -1,9 +1,9 @@
 /** heedway speeds: how fast at each place, and why. */
 
 import { writeFile } from 'node:fs/promises';
-import { checkOuting } from '../../desk/check.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { stretches } from '../../desk/stretches.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
@@ -28,7 +28,7 @@ export const speedsCommand: Command = {
       .action((path: string, options: SpeedOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
-          const answer = checkOuting(outing, { remedies: false, counts: false });
+          const answer = answerOuting(outing, { remedies: false, counts: false });
           const map = answer.speeds as SpeedMap;
           const voice = voiceOf(options, outing);
           if (options.svg) await writeFile(options.svg, stripSvg(outing, answer, voice));
@@ -98,7 +98,7 @@ function lightText(wheels: WheelMap, voice: Voice): string {
   return [title, ...lines.map((line) => `  ${line}`)].join('\n');
 }
 
-const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof checkOuting>['brakingPoints']): object => ({
+const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof answerOuting>['brakingPoints']): object => ({
   railState: map.railState,
   step: map.step,
   stretches: stretches(map),

@@ -5,7 +5,7 @@
  */
 
 import { modelOf } from '../motion/model.ts';
-import { dayAir, potentialOf, prepare } from '../motion/prepare.ts';
+import { potentialOf, prepare } from '../motion/prepare.ts';
 import { unsafeBy } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
@@ -57,7 +57,7 @@ function checkCount(context: OutingContext, shareOf: (state: RailState) => numbe
   const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
   const stand = once(() => standPull(loaded, potentialOf(line, loaded, 0, STEP, 0), line.length));
   const ready = once(() => prepare(context, STEP, 0));
-  const air = once(() => dayAir(outing.conditions));
+  const { air } = context;
   return {
     pulled: (state) => {
       const start = startCheck(
@@ -81,7 +81,7 @@ function checkCount(context: OutingContext, shareOf: (state: RailState) => numbe
         loaded,
         outing.assumed,
         outing.assumed.adhesion[state],
-        air(),
+        air,
         (gear) => gear.parking,
         -1,
       );

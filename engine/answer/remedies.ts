@@ -9,9 +9,10 @@ import type { Finding, Remedy } from '../questions/finding.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
+import { firstAnswer } from './answer.ts';
+import { inquire, type OpenInquiry } from './inquiry.ts';
+import { questions } from './questions.ts';
 import type { Answer } from './types.ts';
-
-type Check = (outing: Outing) => Answer;
 
 /** Speeds of remedies are whole quarters of a mile per hour, rounded down, m/s. */
 const SPEED_GRAIN = 0.25 * 0.44704;
@@ -24,34 +25,33 @@ interface Family {
   readonly changes: readonly Change[];
 }
 
+/** What a change leads to, asked as far as it is needed. */
+type Run = (change: Change) => OpenInquiry;
+
 /** The answer with remedies on every finding that holds or limits. */
 export function withRemedies(
-  outing: Outing,
+  inquiry: OpenInquiry,
   answer: Answer,
-  check: Check,
   onTried: (changes: number) => void = () => {},
 ): Answer {
-  const tried = new Map<string, Answer>();
-  const run = (change: Change): Answer => {
+  const { written } = inquiry.context;
+  const tried = new Map<string, OpenInquiry>();
+  const run: Run = (change) => {
     const key = JSON.stringify(change);
-    const known = tried.get(key) ?? check(applyChange(outing, change));
+    const known = tried.get(key) ?? inquire(applyChange(written, change), inquiry.care, inquiry);
     if (!tried.has(key)) onTried(tried.size + 1);
     tried.set(key, known);
     return known;
   };
   const findings = answer.findings.map((finding) =>
     finding.severity === 'forbids' || finding.severity === 'limits'
-      ? { ...finding, remedies: remediesFor(finding, familiesFor(outing, finding), run) }
+      ? { ...finding, remedies: remediesFor(finding, familiesFor(written, finding), run) }
       : finding,
   );
   return { ...answer, findings };
 }
 
-function remediesFor(
-  finding: Finding,
-  families: readonly Family[],
-  run: (change: Change) => Answer,
-): Remedy[] {
+function remediesFor(finding: Finding, families: readonly Family[], run: Run): Remedy[] {
   const remedies: Remedy[] = [];
   for (const family of families) {
     const found = smallestThatClears(finding, family, run);
@@ -79,11 +79,7 @@ function inPairs(families: readonly Family[]): Family[] {
 }
 
 /** First change of the family that clears: by halving, since a larger change of a family clears no less. */
-function smallestThatClears(
-  finding: Finding,
-  family: Family,
-  run: (change: Change) => Answer,
-): Remedy | undefined {
+function smallestThatClears(finding: Finding, family: Family, run: Run): Remedy | undefined {
   const { changes } = family;
   if (changes.length === 0) return undefined;
   const clears = (i: number): boolean => isCleared(finding, run(changes[i]));
@@ -94,22 +90,28 @@ function smallestThatClears(
     if (clears(middle)) high = middle;
     else low = middle;
   }
-  const answer = run(changes[high]);
-  return { change: changes[high], size: family.size + high, clears: true, verdict: answer.verdict };
+  const { verdict } = firstAnswer(run(changes[high]));
+  return { change: changes[high], size: family.size + high, clears: true, verdict };
 }
 
 const weight = { forbids: 3, unknown: 2, limits: 1, notes: 0, assumed: 0 } as const;
 
-/** Gone, or said less strongly, at the same place and vehicle. What else the change does, the verdict after it tells. */
-export function isCleared(finding: Finding, after: Answer): boolean {
-  return !after.findings.some(
-    (f) =>
-      weight[f.severity] > 0 &&
-      f.code === finding.code &&
-      weight[f.severity] >= weight[finding.severity] &&
-      (f.where.vehicle === undefined || f.where.vehicle === finding.where.vehicle) &&
-      overlaps(f, finding),
-  );
+/**
+ * Gone, or said less strongly, at the same place and vehicle. Only the questions that can say it are asked; what
+ * else the change does, the verdict after it tells.
+ */
+export function isCleared(finding: Finding, after: OpenInquiry): boolean {
+  return !questions
+    .filter(({ codes }) => codes.includes(finding.code))
+    .flatMap((question) => after.of(question).findings)
+    .some(
+      (f) =>
+        weight[f.severity] > 0 &&
+        f.code === finding.code &&
+        weight[f.severity] >= weight[finding.severity] &&
+        (f.where.vehicle === undefined || f.where.vehicle === finding.where.vehicle) &&
+        overlaps(f, finding),
+    );
 }
 
 function overlaps(a: Finding, b: Finding): boolean {

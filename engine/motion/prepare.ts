@@ -3,10 +3,10 @@
  * the cautious model. Everything is computed at most once.
  */
 
-import { GRAVITY, STANDARD_ATMOSPHERE } from '../base/constants.ts';
+import { GRAVITY } from '../base/constants.ts';
 import type { OutingContext } from '../outing/open.ts';
-import type { Conditions } from '../outing/types.ts';
-import { atmosphericPressure } from '../things/air/formulas.ts';
+import type { DayAir } from '../things/air/day.ts';
+
 import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
@@ -19,20 +19,6 @@ import { likely, unsafeBy } from './scenario.ts';
 
 /** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
 const BEYOND_END = 300;
-
-export interface DayAir {
-  /** Absolute pressure at the line, Pa. */
-  readonly pressure: number;
-  readonly seaLevel: number;
-}
-
-/** Air pressure of the day: measured, else by altitude, else sea level. */
-export function dayAir(conditions: Conditions): DayAir {
-  const pressure =
-    conditions.airPressure ??
-    (conditions.altitude === undefined ? STANDARD_ATMOSPHERE : atmosphericPressure(conditions.altitude));
-  return { pressure, seaLevel: STANDARD_ATMOSPHERE };
-}
 
 export interface Prepared {
   readonly context: OutingContext;
@@ -72,7 +58,7 @@ export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.lengt
  */
 export function prepare(context: OutingContext, step = 0.5, samples = 1000): Prepared {
   const { outing, line, loaded } = context;
-  const air = dayAir(outing.conditions);
+  const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
   const kits = new Map<RailState, StopKit>();

@@ -1,11 +1,48 @@
-/** How a room of questions hands in its part of the answer. */
-
+/**
+ * A question: what it reads of an outing, which findings it can make, and how it is asked. It is described once,
+ * here and in its room; the list in `answer/questions.ts` is the only wiring.
+ */
+import type { Prepared } from '../motion/prepare.ts';
+import type { OutingContext } from '../outing/open.ts';
+import type { Outing } from '../outing/types.ts';
+import type { FindingCode } from './codes.ts';
 import type { Finding } from './finding.ts';
 import type { SpeedReason } from './speed/types.ts';
 
+/** What a question hands in: what it has to say, and the figures behind it that others start from. */
 export interface Findings<T> {
   readonly findings: readonly Finding[];
   readonly data: T;
+}
+
+/** A part of an outing that a change may touch. */
+export type Part = Exclude<keyof Outing, 'name' | 'date'>;
+
+/** How closely one looks. Absent: as an answer is told. */
+export interface Care {
+  /** m between the places of the potential */
+  readonly step?: number;
+  /** Stops drawn to set the cautious share. */
+  readonly samples?: number;
+  /** Runs behind each peak in the couplings. */
+  readonly couplerRuns?: number;
+}
+
+/** One opened outing and all that was asked of it so far: each question at most once, and only when needed. */
+export interface Inquiry {
+  readonly context: OutingContext;
+  readonly ready: Prepared;
+  readonly care: Care;
+  /** What a question found, asked now if it was not yet. */
+  readonly of: <T>(question: Question<T>) => Findings<T>;
+}
+
+export interface Question<T> {
+  readonly id: string;
+  /** Unchanged by reference, and so what it asked others: its last word stands. */
+  readonly reads: readonly Part[];
+  readonly codes: readonly FindingCode[];
+  readonly ask: (inquiry: Inquiry) => Findings<T>;
 }
 
 /** A speed that a reason allows, by chainage of the train's head, on the grid of the speed map. */

@@ -5,15 +5,11 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { told } from '../../desk/begun.ts';
-import { lookAtBrakes } from '../../desk/brakes.ts';
-import { checkOuting } from '../../desk/check.ts';
-import { timedOuting } from '../../desk/timed.ts';
-import { answerPrepared } from '../../engine/answer/check.ts';
+import { firstAnswer, told } from '../../engine/answer/answer.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import { countCars } from '../../engine/answer/counts.ts';
+import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Answer } from '../../engine/answer/types.ts';
-import { prepare } from '../../engine/motion/prepare.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import { readOuting } from '../../papers/index.ts';
 import { dressed } from '../support/dressed-outings.ts';
 
@@ -48,17 +44,13 @@ export async function exampleLine(name: string, path: string): Promise<string> {
   const load = (other: string): Promise<Uint8Array> => readFile(other);
   const read = await readOuting({ path: resolve(path), content: await readFile(path) }, load);
   if (!read.ok) throw new Error(`${name}: ${JSON.stringify(read.problems)}`);
-  return line(name, checkOuting(read.value, { remedies: false }));
+  return line(name, answerOuting(read.value, { remedies: false }));
 }
 
 /** A random outing's answer with few samples and a coarse grid: it is to show changes, not to be exact. */
 export function randomLine(seed: number): string {
-  const outing = dressed(seed);
-  const timed = timedOuting(outing);
-  const ready = prepare(openOuting(timed), 1, 40);
-  const answer = answerPrepared(ready, { couplerRuns: 3 });
+  const inquiry = inquire(dressed(seed), { step: 1, samples: 40, couplerRuns: 3 });
   // Counts are dear, and shared code besides: of every tenth.
-  const cars = seed % 10 === 0 ? countCars(timed, ready.cautiousShare) : [];
-  const begun = { outing, timed, ready, answer, brakes: lookAtBrakes(outing).findings };
-  return line(`random ${seed}`, told(begun, { ...answer, cars }));
+  const cars = seed % 10 === 0 ? countCars(inquiry.context.written, inquiry.ready.cautiousShare) : [];
+  return line(`random ${seed}`, told(inquiry, { ...firstAnswer(inquiry), cars }));
 }

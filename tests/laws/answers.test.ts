@@ -1,8 +1,7 @@
 /** Laws of the whole answer: never a throw, never a NaN; remedies do what they say; the cautious figure covers. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkOuting } from '../../desk/check.ts';
-import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops, summarise } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
@@ -38,7 +37,7 @@ describe('any outing', () => {
   }, 300_000);
 
   it('the same outing gives the same answer', () => {
-    expect(checkOuting(dressed(42))).toEqual(checkOuting(dressed(42)));
+    expect(answerOuting(dressed(42))).toEqual(answerOuting(dressed(42)));
   });
 });
 
@@ -47,15 +46,16 @@ describe('remedies', () => {
     let tried = 0;
     for (let seed = 1; seed <= 10; seed++) {
       const outing = dressed(seed);
-      const check = quick.quickAnswer;
-      const answer = withRemedies(outing, check(outing), check);
+      const inquiry = quick.quickInquiry(outing);
+      const answer = quick.withRemedies(inquiry, quick.firstAnswer(inquiry));
       for (const finding of answer.findings) {
         for (const remedy of finding.remedies) {
-          const after = check(applyChange(outing, remedy.change));
-          expect(isCleared(finding, after), `${seed} ${finding.code} ${JSON.stringify(remedy.change)}`).toBe(
-            true,
-          );
-          expect(after.verdict).toBe(remedy.verdict);
+          const after = quick.quickInquiry(applyChange(outing, remedy.change));
+          expect(
+            quick.isCleared(finding, after),
+            `${seed} ${finding.code} ${JSON.stringify(remedy.change)}`,
+          ).toBe(true);
+          expect(quick.firstAnswer(after).verdict).toBe(remedy.verdict);
           tried++;
         }
         const sizes = finding.remedies.map((r) => r.size);

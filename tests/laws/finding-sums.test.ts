@@ -5,9 +5,8 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openOutingFile } from '../../cli/open.ts';
-import { begin } from '../../desk/begun.ts';
-import { timedOuting } from '../../desk/timed.ts';
 import { tellSum } from '../../desk/told-sum.ts';
+import { answerOnly } from '../../engine/answer/answer.ts';
 import { bundled } from '../support/bundled.ts';
 import { dressed } from '../support/dressed-outings.ts';
 import { type FindingSum, furnished, neutral, sumsOf } from '../support/finding-sums.ts';
@@ -135,8 +134,7 @@ function holds(s: FindingSum, of: string): void {
 describe('the sum behind a finding', () => {
   it.each(examples)('%s: gives its figure', async (name) => {
     const outing = await openOutingFile(folder + name);
-    const { answer, brakes } = begin(outing);
-    const all = sumsOf(timedOuting(outing), [...answer.findings, ...brakes], 0.5, 1000);
+    const all = sumsOf(outing, answerOnly(outing).findings, 0.5, 1000);
     expect(all.length).toBeGreaterThan(3);
     for (const s of all) holds(s, name);
   });
@@ -158,7 +156,7 @@ describe('the sum behind a finding', () => {
   it('is told with its numbers and a result', async () => {
     const outing = await openOutingFile(`${folder}too-long-wet.json`);
     const voice = { system: 'imperial', wording: 'us', outing } as const;
-    const sums = begin(outing).answer.findings.flatMap((f) => (f.sum ? [tellSum(f.sum, voice)] : []));
+    const sums = answerOnly(outing).findings.flatMap((f) => (f.sum ? [tellSum(f.sum, voice)] : []));
     expect(sums.length).toBeGreaterThan(3);
     for (const told of sums) {
       expect(told?.inputs.length).toBeGreaterThan(0);

@@ -6,7 +6,7 @@ import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopInto } from '../../engine/motion/stop.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { flagPlaces } from '../../engine/questions/gap/flag.ts';
+import { flagPlaces } from '../../engine/questions/flag/flag.ts';
 import { basisOf } from '../../engine/questions/part/basis.ts';
 import { followParting } from '../../engine/questions/part/case.ts';
 import { halvesAt } from '../../engine/questions/part/map.ts';

@@ -3,10 +3,10 @@
  * a bundle too (tests/support/bundled.ts), where thousands of whole answers are quick.
  */
 
-import { answerPrepared } from '../../engine/answer/check.ts';
+import { firstAnswer } from '../../engine/answer/answer.ts';
+import { inquire, type OpenInquiry } from '../../engine/answer/inquiry.ts';
+import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
 import type { Answer } from '../../engine/answer/types.ts';
-import { prepare } from '../../engine/motion/prepare.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { RailState } from '../../engine/things/rail.ts';
 import { drawer, randomLine, randomOuting } from './random-outings.ts';
@@ -45,5 +45,9 @@ export function dressed(seed: number): Outing {
 }
 
 /** Few samples and a coarse grid: for laws about the shape of an answer, not its last digit. */
-export const quickAnswer = (outing: Outing): Answer =>
-  answerPrepared(prepare(openOuting(outing), 1, 40), { couplerRuns: 3 });
+export const quickInquiry = (outing: Outing): OpenInquiry =>
+  inquire(outing, { step: 1, samples: 40, couplerRuns: 3 });
+
+export const quickAnswer = (outing: Outing): Answer => firstAnswer(quickInquiry(outing));
+
+export { firstAnswer, isCleared, withRemedies };

@@ -3,7 +3,6 @@
  * Runs by itself in a bundle too (tests/support/bundled.ts).
  */
 
-import { lookAtBrakes } from '../../desk/brakes.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import type { SumDiffers, SumOutcome } from '../../engine/base/sum.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
@@ -84,10 +83,7 @@ const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
   trainPull(loaded, Math.max(speed, 0.05), outing.assumed.adhesion[outing.conditions.railState], 0, -1) ??
   NaN;
 
-const everyFinding = (outing: Outing): Finding[] => [
-  ...quickAnswer(outing).findings,
-  ...lookAtBrakes(outing).findings,
-];
+const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
 
 /** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, else good */
 const chain = (draw: Draw, kind: number) => ({

@@ -1,6 +1,6 @@
 /** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
 
-import { senseOf } from '../../desk/chainage.ts';
+import { senseOf } from '../../engine/answer/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';

@@ -7,6 +7,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Change } from '../../engine/outing/change.ts';
+import type { TimedOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
@@ -47,7 +48,7 @@ export const trials = signal<readonly Trial[]>([]);
 export const answer = signal<Answer | null>(null);
 export const before = signal<Answer | null>(null);
 /** The outing being tried with the times of its brakes, as the worker reckons them. */
-export const timed = signal<Outing | null>(null);
+export const timed = signal<TimedOuting | null>(null);
 export const busy = signal(false);
 /** Why there is no answer to what was asked last. */
 export const fault = signal('');

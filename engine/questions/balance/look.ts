@@ -1,7 +1,6 @@
 /** Everything that balance computes about one outing, before anything is said about it. */
 
 import { GRAVITY } from '../../base/constants.ts';
-import { dayAir } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
@@ -113,7 +112,7 @@ export function lookAtBalance(
     running: marginsAlong(r, grounds[v], permitted),
     standing: marginsAlong(r, grounds[v], still),
   }));
-  const air = dayAir(outing.conditions);
+  const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   return {
     track,

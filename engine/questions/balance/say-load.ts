@@ -2,7 +2,6 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
-import { dayAir } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import type { Finding } from '../finding.ts';
@@ -74,7 +73,7 @@ function uneven(v: VehicleBalance): Finding[] {
 
 function overloadedMoving(context: OutingContext, data: BalanceData): Finding[] {
   const { loaded, outing } = context;
-  const air = dayAir(outing.conditions);
+  const { air } = context;
   const { groups } = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const adhesion = outing.assumed.adhesion[outing.conditions.railState].high;
   const masses = loaded.vehicles.map((v) => v.mass);

@@ -7,8 +7,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
-import { dayAir } from '../../motion/prepare.ts';
-import type { OutingContext } from '../../outing/open.ts';
+import { asWritten, type OutingContext } from '../../outing/open.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../things/brake/fill.ts';
 import type { MissingPart } from '../../things/brake/lay.ts';
 import { type AirKind, airKinds, Levels } from '../../things/brake/levels.ts';
@@ -51,9 +50,9 @@ const STRONG = 1.1;
 /** Full applications that a main reservoir without compressor should hold (common practice, no source). */
 const LEAST_APPLICATIONS = 3;
 
-export function askBrakes(context: OutingContext): Findings<BrakeData> {
-  const { outing, loaded } = context;
-  const air = dayAir(outing.conditions);
+export function askBrakes(opened: OutingContext): Findings<BrakeData> {
+  const context = asWritten(opened);
+  const { outing, loaded, air } = context;
   const states = gearStates(outing.train);
   const answers = new Set(states.flatMap((s) => (s.answers ? [s.gear] : [])));
   const kinds = airKinds.filter((kind) =>
@@ -178,14 +177,13 @@ function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
 }
 
 /** Where the air of a car's own reservoir or chamber ends up; of other kinds the pipe decides. */
-function pressureSum({ outing }: OutingContext, gear: BrakeGear): { sum?: SumRef } {
+function pressureSum({ outing, air: { pressure: air } }: OutingContext, gear: BrakeGear): { sum?: SumRef } {
   const parts = cylinderParts(gear);
   const { vehicles } = outing.train;
   const charge = vehicles.find((v) => suppliedKinds(v).includes(gear.kind))?.brakeSupply?.pressure;
   const { reservoirVolume: reservoir, chamberVolume: chamber } = gear.rigging ?? {};
   if ('missing' in parts) return {};
   const { swept, clearance, strokeAt: spring } = parts.piston;
-  const air = dayAir(outing.conditions).pressure;
   if (gear.kind === 'automatic-air' && charge !== undefined && reservoir !== undefined) {
     const inputs = { reduction: charge, charge, reservoir, swept, clearance, spring, air };
     return { sum: { id: 'cylinder-from-reduction', inputs, differs: 'part' } };

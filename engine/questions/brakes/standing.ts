@@ -5,7 +5,7 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import type { SumRef } from '../../base/sum.ts';
-import { dayAir, potentialOf } from '../../motion/prepare.ts';
+import { potentialOf } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { leakedGear } from '../../things/brake/reserve.ts';
 import { gearStates } from '../../things/brake/system.ts';
@@ -35,7 +35,7 @@ export interface Standing {
 
 export function standing(context: OutingContext): Standing {
   const { outing, line, loaded } = context;
-  const air = dayAir(outing.conditions);
+  const { air } = context;
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
   const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
   const { pull, at } = stand;

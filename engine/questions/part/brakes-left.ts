@@ -12,7 +12,6 @@
  * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
  */
 
-import { dayAir } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/force.ts';
@@ -47,7 +46,7 @@ export function brakesLeft(context: OutingContext, first: number, last: number, 
     left === 'works' ? [{ vehicle, gear: withReaction(gear, outing) }] : [],
   );
   const alone = pick('alone');
-  const air = dayAir(outing.conditions);
+  const { air } = context;
   const { groups, unknown } = gearGroups(
     loaded,
     [...works, ...alone],

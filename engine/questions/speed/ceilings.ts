@@ -57,6 +57,18 @@ export function runningSpeed(
   return speed;
 }
 
+/** What the driver may expect to run at: the host's own limits, not those that the train's nature sets. */
+export const expectedSpeed = (
+  context: OutingContext,
+  grid: Float64Array,
+  ceilings: readonly Ceiling[],
+): Float64Array =>
+  runningSpeed(
+    context,
+    grid,
+    ceilings.filter(({ reason: { kind } }) => kind !== 'balance' && kind !== 'flange' && kind !== 'curve'),
+  );
+
 /** Agreed limits are written in the line's own chainage; this turns one to the running direction. */
 function runningStretch<T extends { from: number; to: number; speed: number }>(
   context: OutingContext,

@@ -1,6 +1,6 @@
 /** What balance finds, and that every finding can be said in every voice. */
 import { describe, expect, it } from 'vitest';
-import { checkOuting } from '../../../desk/check.ts';
+import { answerOuting } from '../../../engine/answer/complete.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
@@ -196,7 +196,7 @@ describe('remedies of balance', () => {
     // Faster than the front seats bear, slower than the middle ones do.
     const plannedSpeed = (lowest(two('1', '2')) + lowest(two('2', '3'))) / 2;
     const o = outing([calm], two('1', '2'), {}, { plannedSpeed });
-    const answer = checkOuting(o, { counts: false });
+    const answer = answerOuting(o, { counts: false });
     const found = answer.findings.find((f) => f.code === 'curve-speed-limited-by-balance');
     const kinds = found?.remedies.map((r) => r.change.kind);
     expect(kinds).toContain('slower');

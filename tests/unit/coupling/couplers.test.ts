@@ -1,6 +1,6 @@
 /** What is found about couplings: their strength, and their peaks in curves. */
 import { describe, expect, it } from 'vitest';
-import { checkOuting } from '../../../desk/check.ts';
+import { answerOuting } from '../../../engine/answer/complete.ts';
 import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
@@ -133,7 +133,7 @@ describe('the strength of couplings', () => {
     const found = of(ask(o).findings, 'coupler-overloaded');
     expect(found.length).toBeGreaterThan(0);
     for (const f of found) expect(f).toMatchObject({ severity: 'limits', facts: { way: 'peak' } });
-    const answer = checkOuting(o, { counts: false });
+    const answer = answerOuting(o, { counts: false });
     const remedies = of(answer.findings, 'coupler-overloaded').flatMap((f) => f.remedies);
     expect(remedies.length).toBeGreaterThan(0);
     for (const { change } of remedies) {
@@ -180,7 +180,7 @@ describe('peaks in curves', () => {
     const braked = of(ask(o).findings, 'flange-may-climb').filter((f) => f.facts['way'] === 'full-brake');
     expect(braked.length).toBeGreaterThan(0);
     expect(braked.every((f) => f.severity === 'limits')).toBe(true);
-    const said = of(checkOuting(o, { counts: false, remedies: false }).findings, 'flange-may-climb');
+    const said = of(answerOuting(o, { counts: false, remedies: false }).findings, 'flange-may-climb');
     expect(new Set(said.map((f) => f.where.vehicle)).size).toBe(said.length);
   });
   it('may turn a car over where its couplings are high', () => {

@@ -2,8 +2,8 @@
 
 import { describe, expect, it } from 'vitest';
 import { lookAtBalance } from '../../../desk/balance.ts';
-import { checkOuting } from '../../../desk/check.ts';
 import { lightestPlace, lightLines, lightStretches } from '../../../desk/light-wheels.ts';
+import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { WheelMap } from '../../../engine/questions/balance/wheel-map.ts';
@@ -16,7 +16,7 @@ import { randomOuting } from '../../support/random-outings.ts';
 
 const outing: Outing = { ...randomOuting(4), direction: 'forward' };
 const voice: Voice = { system: 'metric', wording: 'us', outing };
-const answerOf = (o: Outing): Answer => checkOuting(o, { remedies: false, counts: false });
+const answerOf = (o: Outing): Answer => answerOuting(o, { remedies: false, counts: false });
 const answer = answerOf(outing);
 
 const map = (share: readonly number[], by = share.map(() => 0)): WheelMap => ({

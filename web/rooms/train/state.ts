@@ -1,7 +1,7 @@
 /** What is in hand in the make-up: a vehicle taken up, a rider chosen, and where it would go. */
 import { computed, signal } from '@preact/signals';
-import { openOuting } from '../../../engine/outing/open.ts';
 import type { LoadedTrain } from '../../../engine/things/train/loaded.ts';
+import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import { joined, left, moved, single } from '../../parts/make-up.ts';
 import { shelter } from '../../parts/shed.ts';
 import { change, type Json, outing, paper } from '../../state/session.ts';
@@ -20,7 +20,9 @@ export const chosen = signal<number | null>(null);
 /** Said to those who do not see it. */
 export const told = signal('');
 
-export const train = computed<LoadedTrain | null>(() => outing.value && openOuting(outing.value).loaded);
+export const train = computed<LoadedTrain | null>(
+  () => outing.value && loadTrain(outing.value.train, outing.value.riders),
+);
 
 /** Do it if it changes anything, and say so. */
 export function step(next: Json, words: string): void {

@@ -3,11 +3,11 @@
  * for an outing run in reverse, chainage s there is length − s here.
  */
 
-import type { Answer, CarCount } from '../engine/answer/types.ts';
-import type { Outing } from '../engine/outing/types.ts';
-import type { WheelMap } from '../engine/questions/balance/wheel-map.ts';
-import type { Finding } from '../engine/questions/finding.ts';
-import type { BrakingPoint, SpeedMap } from '../engine/questions/speed/types.ts';
+import type { Outing } from '../outing/types.ts';
+import type { WheelMap } from '../questions/balance/wheel-map.ts';
+import type { Finding } from '../questions/finding.ts';
+import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
+import type { Answer, CarCount } from './types.ts';
 
 /** From the one chainage to the other; its own inverse. */
 export type Turn = (s: number) => number;

@@ -1,0 +1,39 @@
+/** The whole answer: with car counts and remedies. */
+import type { Outing } from '../outing/types.ts';
+import type { Care } from '../questions/question.ts';
+import { firstAnswer, told } from './answer.ts';
+import { countCars } from './counts.ts';
+import { inquire, type OpenInquiry } from './inquiry.ts';
+import { withRemedies } from './remedies.ts';
+import type { Answer } from './types.ts';
+
+export interface AnswerOptions extends Care {
+  /** Search for remedies: some tenths of a second more. */
+  readonly remedies?: boolean;
+  /** Car counts for all rail states. */
+  readonly counts?: boolean;
+  /** Called as changes are tried in the search for remedies. */
+  readonly onTried?: (changes: number) => void;
+}
+
+/** May it leave? In the line's own chainage. @param written the outing as its papers have it */
+export function answerOuting(written: Outing, options: AnswerOptions = {}): Answer {
+  const inquiry = inquire(written, options);
+  let answer = told(inquiry, firstAnswer(inquiry));
+  for (const stage of stages(inquiry, options)) answer = stage;
+  return answer;
+}
+
+/**
+ * The answer in growing completeness: with car counts, then with remedies. Each stage is the whole answer so far,
+ * for a screen that shows the first while the rest is reckoned.
+ */
+export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Generator<Answer> {
+  const first = firstAnswer(inquiry);
+  const counted =
+    options.counts === false
+      ? first
+      : { ...first, cars: countCars(inquiry.context.written, inquiry.ready.cautiousShare) };
+  if (options.counts !== false) yield told(inquiry, counted);
+  if (options.remedies !== false) yield told(inquiry, withRemedies(inquiry, counted, options.onTried));
+}

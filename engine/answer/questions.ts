@@ -1,0 +1,37 @@
+/** The questions of an answer, in the order in which equals among their findings are told. The only wiring. */
+import { assumptions } from '../questions/assumptions/question.ts';
+import { balance } from '../questions/balance/question.ts';
+import { brakeGear } from '../questions/brakes/gear-question.ts';
+import { brakes } from '../questions/brakes/question.ts';
+import { chains } from '../questions/chains/question.ts';
+import { couplers } from '../questions/couplers/question.ts';
+import { flag } from '../questions/flag/question.ts';
+import { gap } from '../questions/gap/question.ts';
+import { haul } from '../questions/haul/question.ts';
+import { hold } from '../questions/hold/question.ts';
+import { host } from '../questions/host/question.ts';
+import { part } from '../questions/part/question.ts';
+import type { Question } from '../questions/question.ts';
+import { ratings } from '../questions/ratings/question.ts';
+import { sight } from '../questions/sight/question.ts';
+import { speed } from '../questions/speed/question.ts';
+import { survey } from '../questions/survey/question.ts';
+
+export const questions: readonly Question<unknown>[] = [
+  host,
+  ratings,
+  haul,
+  hold,
+  brakeGear,
+  sight,
+  survey,
+  assumptions,
+  balance,
+  speed,
+  gap,
+  chains,
+  couplers,
+  part,
+  flag,
+  brakes,
+];

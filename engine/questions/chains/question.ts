@@ -1,0 +1,11 @@
+/** Do the safety chains hold what parts? */
+
+import type { Question } from '../question.ts';
+import { askChains, type ChainRow } from './ask.ts';
+
+export const chains: Question<ChainRow[]> = {
+  id: 'chains',
+  reads: ['line', 'direction', 'train', 'riders', 'conditions', 'assumed', 'host'],
+  codes: ['chain-too-weak', 'chain-strength-unknown'],
+  ask: ({ context, ready }) => askChains(context, ready.brakes.groups),
+};

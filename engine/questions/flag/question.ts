@@ -1,0 +1,27 @@
+/** How far behind a train that stands must the flag be? */
+
+import type { Question } from '../question.ts';
+import { speed } from '../speed/question.ts';
+import { askFlag } from './ask.ts';
+import type { FlagPlace } from './flag.ts';
+
+export const flag: Question<FlagPlace[]> = {
+  id: 'flag',
+  reads: [
+    'line',
+    'direction',
+    'train',
+    'riders',
+    'conditions',
+    'assumed',
+    'host',
+    'extraLimits',
+    'plannedSpeed',
+    'following',
+  ],
+  codes: ['flag-farther-than-rule', 'flag-too-late'],
+  ask: ({ context, of }) => {
+    const { models, running, map } = of(speed).data;
+    return askFlag({ context, model: models.cautious, speeds: running, step: map.step });
+  },
+};

@@ -1,0 +1,22 @@
+/** How far behind the train ahead? */
+
+import type { Question } from '../question.ts';
+import { askGap } from '../speed/ask.ts';
+import { speed } from '../speed/question.ts';
+
+export const gap: Question<null> = {
+  id: 'gap',
+  reads: [
+    'line',
+    'direction',
+    'train',
+    'riders',
+    'conditions',
+    'assumed',
+    'host',
+    'extraLimits',
+    'plannedSpeed',
+  ],
+  codes: ['gap-needed'],
+  ask: ({ ready, of }) => ({ findings: askGap(ready, of(speed).data.map), data: null }),
+};
