@@ -2,8 +2,14 @@
 
 import type { Quantity } from '../engine/base/quantity.ts';
 import type { AssumedValues } from '../engine/things/assumed.ts';
+import type { SurveyQuality } from '../engine/things/line/types.ts';
 import { railStates } from '../engine/things/rail.ts';
-import { type BlockMaterial, blockMaterials, brakeKinds } from '../engine/things/vehicle/types.ts';
+import {
+  type BearingKind,
+  type BlockMaterial,
+  blockMaterials,
+  brakeKinds,
+} from '../engine/things/vehicle/types.ts';
 import defaults from './defaults.json' with { type: 'json' };
 
 export interface DefaultRow {
@@ -33,6 +39,8 @@ export function assumed(key: string): Quantity {
 }
 
 const MPH = 0.44704;
+const bearingKinds: readonly BearingKind[] = ['ball', 'roller', 'plain'];
+const surveyQualities: readonly SurveyQuality[] = ['levelled', 'taped', 'gps', 'stated', 'assumed'];
 
 const mapped = <K extends string, V>(keys: readonly K[], of: (key: K) => V): Record<K, V> =>
   Object.fromEntries(keys.map((key) => [key, of(key)])) as Record<K, V>;
@@ -60,5 +68,27 @@ export const assumedValues: AssumedValues = {
   couplerSlack: assumed('coupler-slack'),
   couplerStiffness: assumed('coupler-stiffness'),
   chainStiffness: assumed('chain-stiffness'),
+  skid: { floor: assumed('skid/floor'), fallSpeed: assumed('skid/fall-speed') },
+  easing: { utilisation: assumed('easing/utilisation'), notice: assumed('easing/notice') },
+  drivenAdhesion: assumed('driven-adhesion/dry'),
+  badSpot: {
+    chance: mapped(railStates, (state) => assumed(`bad-spot/chance/${state}`)),
+    factor: assumed('bad-spot/factor'),
+    length: assumed('bad-spot/length'),
+  },
+  startingByBearing: mapped(bearingKinds, (kind) => assumed(`starting-factor/${kind}`)),
+  blockWet: mapped(blockMaterials, (material) => assumed(`block-wet/${material}`)),
+  gradeSpread: mapped(surveyQualities, (quality) => assumed(`grade-spread/${quality}`)),
+  chainCatch: {
+    fullness: assumed('chain-catch/fullness'),
+    hook: assumed('chain-catch/hook'),
+    headstock: assumed('chain-catch/headstock'),
+  },
+  sprungRider: {
+    share: assumed('sprung-rider/share'),
+    frequency: assumed('sprung-rider/frequency'),
+    damping: assumed('sprung-rider/damping'),
+  },
+  coupler: { swing: assumed('coupler/swing'), heightDifference: assumed('coupler/height-difference') },
   stopMargin: defaultRow('stop-margin').value,
 };

@@ -1,7 +1,8 @@
 /** What stands in where a figure is not given. */
 import type { Quantity } from '../base/quantity.ts';
 import type { RailState } from './rail.ts';
-import type { BlockMaterial, BrakeKind } from './vehicle/types.ts';
+import type { SurveyQuality } from './line/types.ts';
+import type { BearingKind, BlockMaterial, BrakeKind } from './vehicle/types.ts';
 
 /** Figures that stand in where an outing's files give none; filled from `data/` by `papers/`. */
 export interface AssumedValues {
@@ -27,6 +28,38 @@ export interface AssumedValues {
   readonly couplerStiffness: Quantity;
   /** Of a safety chain, N/m. */
   readonly chainStiffness: Quantity;
+  /** Friction of a locked wheel ÷ adhesion, falling with speed: floor, and speed over which it falls, m/s. */
+  readonly skid: { readonly floor: Quantity; readonly fallSpeed: Quantity };
+  /** A driver who feels wheels slide: share of adhesion that easing and braking anew uses, and s until he eases. */
+  readonly easing: { readonly utilisation: Quantity; readonly notice: Quantity };
+  /** Adhesion of a light engine's driving wheels on a dry rail, N/N. */
+  readonly drivenAdhesion: Quantity;
+  /** A short stretch that nobody knew to be greasy: chance in one stop, adhesion there ÷ beside it, length m. */
+  readonly badSpot: {
+    readonly chance: Readonly<Record<RailState, Quantity>>;
+    readonly factor: Quantity;
+    readonly length: Quantity;
+  };
+  /** Starting ÷ rolling resistance, by bearings; curve and grade not in it. */
+  readonly startingByBearing: Readonly<Record<BearingKind, Quantity>>;
+  /** Friction of wet blocks ÷ dry. */
+  readonly blockWet: Readonly<Record<BlockMaterial, Quantity>>;
+  /** True grade − surveyed grade, by the way the heights were taken, N/N. */
+  readonly gradeSpread: Readonly<Record<SurveyQuality, Quantity>>;
+  /** Mean ÷ breaking force of a chain pulled until it breaks; stiffness of what it hangs on, each end, N/m. */
+  readonly chainCatch: {
+    readonly fullness: Quantity;
+    readonly hook: Quantity;
+    readonly headstock: Quantity;
+  };
+  /** A seated rider as a sprung mass: share of his mass that is sprung, Hz, share of critical damping. */
+  readonly sprungRider: {
+    readonly share: Quantity;
+    readonly frequency: Quantity;
+    readonly damping: Quantity;
+  };
+  /** Swing of a coupler to one side, rad, and difference in height of two coupled ones, m. */
+  readonly coupler: { readonly swing: Quantity; readonly heightDifference: Quantity };
   /** Extra distance kept to whatever the train must stop short of, m. */
   readonly stopMargin: number;
 }

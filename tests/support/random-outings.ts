@@ -3,6 +3,7 @@
  * All made up.
  */
 
+import { assumedValues as published } from '../../data/index.ts';
 import { between, type Quantity } from '../../engine/base/quantity.ts';
 import { seeded } from '../../engine/base/spread.ts';
 import type { Outing } from '../../engine/outing/types.ts';
@@ -27,6 +28,7 @@ const spread = (value: number, share: number): Quantity =>
   between(value * (1 - share), value, value * (1 + share), 'assumed', 'made up');
 
 export const assumedValues: AssumedValues = {
+  ...published,
   adhesion: {
     dry: between(0.18, 0.22, 0.25, 'assumed'),
     damp: between(0.09, 0.13, 0.15, 'assumed'),
