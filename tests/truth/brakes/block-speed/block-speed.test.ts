@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { assumedValues } from '../../../../data/index.ts';
+import { speedShare } from '../../../../engine/things/brake/speed-share.ts';
+
+const MPH = 0.44704;
+
+describe('force measured at a stand', () => {
+  for (const [mph, friction] of [
+    [0, 0.33],
+    [5, 0.273],
+    [10, 0.242],
+    [20, 0.192],
+    [30, 0.164],
+  ]) {
+    it(`cast iron at ${mph} mph: ${friction} of 0.330`, () => {
+      const share = speedShare(assumedValues.blockFriction['cast-iron'], mph * MPH);
+      expect(Math.abs(0.33 * share - friction)).toBeLessThan(0.0005);
+    });
+  }
+
+  it('is a fifth too much at 6 mph', () => {
+    expect(speedShare(assumedValues.blockFriction['cast-iron'], 6 * MPH)).toBeCloseTo(0.81, 2);
+  });
+
+  it('composition holds at speed', () => {
+    expect(speedShare(assumedValues.blockFriction.composition, 3)).toBe(1);
+  });
+});
