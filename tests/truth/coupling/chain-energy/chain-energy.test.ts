@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { assumedValues } from '../../../../data/index.ts';
+import {
+  chainEnergyToBreak,
+  chainStiffness,
+  leastElongation,
+  stiffnessInLine,
+} from '../../../../engine/things/chain/energy.ts';
+
+const INCH = 0.0254;
+const POUND = 4.4482216152605;
+const { fullness } = assumedValues.chainCatch;
+
+describe('a chain that breaks', () => {
+  it('has stretched as its grade must', () => {
+    expect([30, 43, 70].map(leastElongation)).toEqual([0.15, 0.15, 0.15]);
+    expect([80, 100].map(leastElongation)).toEqual([0.2, 0.2]);
+    expect(leastElongation(undefined)).toBe(0.1);
+    expect(leastElongation(50)).toBeUndefined();
+  });
+
+  it('is pulled by a mean force between yielding at proof and an even rise from there', () => {
+    const proof = { share: 200 / 400, stretch: 0.016 };
+    const until = (elongation: number, end: number): number =>
+      (0.5 * proof.share * proof.stretch + ((proof.share + end) / 2) * (elongation - proof.stretch)) /
+      elongation;
+    expect(Math.abs(fullness.low - until(0.15, proof.share))).toBeLessThan(0.005);
+    expect(Math.abs(fullness.high - until(0.15, 1))).toBeLessThan(0.005);
+    expect(Math.abs(fullness.value - (fullness.low + fullness.high) / 2)).toBeLessThan(0.01);
+  });
+
+  it('of 3/16 in, grade 30 and 0.3 m takes some 370 N·m', () => {
+    const breaking = 4 * 800 * POUND;
+    const work = chainEnergyToBreak((3 / 16) * INCH, 30, 0.3, fullness.value);
+    expect(work).toBeCloseTo(fullness.value * breaking * 0.15 * 0.3, 6);
+    expect(Math.abs((work ?? 0) - 371.5)).toBeLessThan(0.5);
+  });
+
+  it('without a mark takes a third less, and of no known size is not told', () => {
+    const marked = chainEnergyToBreak((1 / 4) * INCH, 30, 0.2, 0.5) ?? Number.NaN;
+    expect(chainEnergyToBreak((1 / 4) * INCH, undefined, 0.2, 0.5)).toBeCloseTo((marked * 0.1) / 0.15, 9);
+    expect(chainEnergyToBreak(0.0059, 30, 0.2, 0.5)).toBeUndefined();
+    expect(chainEnergyToBreak((1 / 4) * INCH, 50, 0.2, 0.5)).toBeUndefined();
+  });
+});
+
+describe('stiffness of a chain', () => {
+  it('is that of a mooring program, and 1.3 % above the modulus of another', () => {
+    const d = 0.0079;
+    expect(chainStiffness(d, 1)).toBeCloseTo(0.854e8 * 1e3 * d * d, 3);
+    const legs = (Math.PI / 2) * d * d;
+    const modulus = (5.4 - 0.004 * 1e3 * d) * 1e10;
+    expect(Math.abs(1 - (modulus * legs) / chainStiffness(d, 1) - 0.013)).toBeLessThan(0.0005);
+  });
+
+  it('with hooks and headstocks in line is that of the softest and less', () => {
+    expect(stiffnessInLine([8e6, 2e6, 1e6, 1e6])).toBeCloseTo(1 / (0.125e-6 + 0.5e-6 + 2e-6), 3);
+  });
+});
