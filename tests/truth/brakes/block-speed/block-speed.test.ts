@@ -22,6 +22,20 @@ describe('force measured at a stand', () => {
     expect(speedShare(assumedValues.blockFriction['cast-iron'], 6 * MPH)).toBeCloseTo(0.81, 2);
   });
 
+  for (const [mph, ratio] of [
+    [5, 0.93],
+    [10, 0.88],
+    [15, 0.86],
+    [20, 0.87],
+  ]) {
+    it(`Karwatzki has ${ratio} of it at ${mph} mph`, () => {
+      const v = mph * 1.609344;
+      const karwatzki = (v + 100) / (5 * v + 100);
+      const share = speedShare(assumedValues.blockFriction['cast-iron'], mph * MPH);
+      expect(Math.abs(karwatzki / share - ratio)).toBeLessThan(0.005);
+    });
+  }
+
   it('composition holds at speed', () => {
     expect(speedShare(assumedValues.blockFriction.composition, 3)).toBe(1);
   });
