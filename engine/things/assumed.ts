@@ -1,7 +1,7 @@
 /** What stands in where a figure is not given. */
 import type { Quantity } from '../base/quantity.ts';
-import type { RailState } from './rail.ts';
 import type { SurveyQuality } from './line/types.ts';
+import type { RailState } from './rail.ts';
 import type { BearingKind, BlockMaterial, BrakeKind } from './vehicle/types.ts';
 
 /** Figures that stand in where an outing's files give none; filled from `data/` by `papers/`. */
