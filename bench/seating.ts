@@ -26,7 +26,7 @@ function problem(riders: number, cars: number): SeatingProblem {
 function byChance(p: SeatingProblem, time: number): { best: number; tried: number } {
   const draw = drawer(5);
   const cars = p.cars.map((c) => carOf(c, p) as Car);
-  const sitters = p.people.map((r) => sitterOf(r, r.mass.value, p));
+  const sitters = p.people.map((r) => sitterOf(r, r.mass.value));
   const places = cars.flatMap((c, i) => c.seats.map((_, s) => [i, s] as const));
   let [best, tried] = [-Infinity, 0];
   const start = performance.now();

@@ -16,6 +16,7 @@ import { followParting, type HalfMotion, type PartingCase } from '../engine/ques
 import type { GapMap } from '../engine/questions/part/map.ts';
 import type { Basis } from '../engine/questions/part/part.ts';
 import { type Outcome, outcomes } from '../engine/questions/part/types.ts';
+import { longerThanLine } from '../engine/questions/ratings/ask.ts';
 import { speed as speedQuestion } from '../engine/questions/speed/question.ts';
 
 /** One place on the map of a gap, in the line's own chainage. */
@@ -51,6 +52,7 @@ export interface PartingGap {
 }
 
 export interface PartingLook {
+  /** None where the train stands nowhere whole on its line: a finding says so. */
   readonly gaps: readonly PartingGap[];
   readonly findings: readonly Finding[];
 }
@@ -112,8 +114,10 @@ function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk
     ...(spacing === undefined ? {} : { spacing }),
   });
   return {
-    gaps: data.flatMap(({ gap, chain, map }) => (map ? [gapOf(opened, gap, chain, map)] : [])),
-    findings: ranked(turnFindings(outing, findings)),
+    gaps: data.flatMap(({ gap, chain, map }) =>
+      map && map.at.length > 0 ? [gapOf(opened, gap, chain, map)] : [],
+    ),
+    findings: ranked(turnFindings(outing, [...longerThanLine(context), ...findings])),
   };
 }
 

@@ -191,7 +191,7 @@ function person({ rider, seat }: SeatedRider, floor: number, { x, y, scale }: Pl
   const at = (dx: number, dh: number): string => point(dx, seat.height + dh * size);
   const foot = Math.max(floor + 0.02, seat.height - 0.36 * size);
   const leg =
-    seat.posture === 'astride'
+    (seat.posture ?? 'astride') === 'astride'
       ? `L${at(0.24, 0.1)}L${point(0.27, foot + 0.05)}L${point(0.33, foot)}L${point(0.17, foot)}L${at(0.1, -0.03)}`
       : `L${at(0.42, 0.1)}L${at(0.44, -0.08)}L${at(0.36, -0.08)}L${at(0.34, 0)}`;
   const trunk = `M${at(-0.13, 0)}L${at(-0.13, 0.5)}Q${at(-0.02, 0.68)} ${at(0.1, 0.5)}L${at(0.13, 0.14)}${leg}Z`;

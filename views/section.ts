@@ -107,7 +107,7 @@ function bodyShapes({ vehicle }: LoadedVehicle, { x, y, scale }: Frame, base: nu
   const seats = vehicle.seats.map((s) => s.height);
   const top = Math.max(floor + 0.04, Math.min(...seats, bodyTop(vehicle)) - 0.02);
   const width = bodyWidth(vehicle);
-  const straddle = vehicle.seats.some((s) => s.posture === 'astride');
+  const straddle = vehicle.seats.some((s) => (s.posture ?? 'astride') === 'astride');
   // A bench to sit astride is narrow above its foot boards.
   const upper = straddle ? Math.min(width, 0.24) : width;
   return [

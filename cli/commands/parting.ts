@@ -49,8 +49,10 @@ async function answer(outing: Outing, voice: Voice, given: Given): Promise<Outco
   const partings = openPartings(outing);
   const look = partings.look(speed === undefined ? {} : { speed });
   const play =
-    given.behind === undefined ? undefined : partings.play(playAsk(voice, look, given, given.behind, speed));
-  const drawn = given.svg ? [await draw(given.svg, outing, look, play, voice)] : [];
+    given.behind === undefined || look.gaps.length === 0
+      ? undefined
+      : partings.play(playAsk(voice, look, given, given.behind, speed));
+  const drawn = given.svg && look.gaps.length > 0 ? [await draw(given.svg, outing, look, play, voice)] : [];
   const text = play ? playText(look, play, voice) : mapText(look, voice);
   return {
     text: paragraphs([...text, ...drawn]),
@@ -86,7 +88,7 @@ function gapOf({ train: { vehicles } }: Outing, behind: string): number {
 }
 
 const mapText = (look: PartingLook, voice: Voice): string[] => [
-  tableText(partingTable(look, voice)),
+  ...(look.gaps.length > 0 ? [tableText(partingTable(look, voice))] : []),
   findingsText(look.findings, voice),
 ];
 

@@ -9,9 +9,9 @@ import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../words/voice.ts';
-import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { table } from '../text.ts';
+import { findingsText, table } from '../text.ts';
 
 interface SpeedOptions extends Options {
   readonly csv?: boolean;
@@ -29,8 +29,16 @@ export const speedsCommand: Command = {
         run(async () => {
           const outing = await openOutingFile(path);
           const answer = answerOuting(outing, { remedies: false, counts: false });
-          const map = answer.speeds as SpeedMap;
           const voice = voiceOf(options, outing);
+          const map = answer.speeds;
+          if (!map) {
+            const faults = answer.findings.filter((f) => f.code === 'question-failed');
+            return {
+              text: findingsText(faults, voice),
+              json: { findings: faults },
+              exit: exitOf[answer.verdict],
+            };
+          }
           if (options.svg) await writeFile(options.svg, stripSvg(outing, answer, voice));
           const text = options.csv
             ? mapCsv(map, voice)

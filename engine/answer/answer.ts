@@ -1,37 +1,92 @@
 /**
  * May it leave? Every question asked of one outing, ranked and judged: the one place where an answer is decided.
- * Pure and repeatable: the same outing gives the same answer, byte for byte.
+ * Pure and repeatable: the same outing gives the same answer, byte for byte. A fault inside a question is told as
+ * one, and then nobody can tell whether the train may leave.
  */
 import type { Outing } from '../outing/types.ts';
+import { LEAST_WHEEL_SHARE } from '../questions/balance/limits.ts';
+import type { BalanceLook } from '../questions/balance/look.ts';
 import { balance } from '../questions/balance/question.ts';
+import type { WheelMap } from '../questions/balance/wheel-map.ts';
+import type { Finding } from '../questions/finding.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
-import { ranked, verdictOf } from '../questions/make.ts';
-import type { Care } from '../questions/question.ts';
+import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
+import type { Care, Question } from '../questions/question.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
 import { speed } from '../questions/speed/question.ts';
 import { inLineChainage } from './chainage.ts';
-import { inquire, type OpenInquiry } from './inquiry.ts';
+import { inquire, type OpenInquiry, QuestionFault } from './inquiry.ts';
 import { questions } from './questions.ts';
 import type { Answer } from './types.ts';
 
 /** The answer in the running direction's chainage, without car counts and remedies: they cost most of the time. */
 export function firstAnswer(inquiry: OpenInquiry): Answer {
-  const findings = ranked(questions.flatMap((question) => inquiry.of(question).findings));
-  const { context } = inquiry;
-  const { map, models } = inquiry.of(speed).data;
-  const { grid, lightest, required, unbounded } = inquiry.of(balance).data.data;
-  return {
-    verdict: verdictOf(findings),
-    findings,
-    speeds: map,
-    wheels: { at: grid, ...lightest, required: required.value, unknown: unbounded },
-    brakingPoints: brakingPoints(context, map, models.cautious),
-    cars: [],
-    haul: inquiry.of(haul).data,
-    hold: inquiry.of(hold).data,
-  };
+  const faults = new Map<string, QuestionFault>();
+  const said = questions.flatMap(
+    (question) => tried(question.id, faults, () => inquiry.of(question).findings) ?? [],
+  );
+  const dataOf = <T>(question: Question<T>): T | undefined =>
+    tried(question.id, faults, () => inquiry.of(question).data);
+  const running = dataOf(speed);
+  const points = running && tried('speed', faults, () => brakingPointsOf(inquiry));
+  return judged(
+    {
+      speeds: running?.map ?? null,
+      wheels: wheelsOf(inquiry, dataOf(balance)),
+      brakingPoints: points ?? [],
+      cars: [],
+      haul: dataOf(haul) ?? null,
+      hold: dataOf(hold) ?? null,
+    },
+    [...said, ...[...faults.values()].map(faultFinding)],
+  );
 }
+
+/** Ranked and judged. */
+export function judged(answer: Omit<Answer, 'findings' | 'verdict'>, findings: readonly Finding[]): Answer {
+  const all = ranked(findings);
+  return { ...answer, verdict: verdictOf(all), findings: all };
+}
+
+function brakingPointsOf(inquiry: OpenInquiry): Answer['brakingPoints'] {
+  const { map, models } = inquiry.of(speed).data;
+  return brakingPoints(inquiry.context, map, models.cautious);
+}
+
+/** Where balance could not be asked nothing is known of any wheel. */
+function wheelsOf(
+  { context: { loaded } }: OpenInquiry,
+  known: { readonly data: BalanceLook } | undefined,
+): WheelMap {
+  if (!known)
+    return {
+      at: new Float64Array(0),
+      share: new Float64Array(0),
+      by: new Int16Array(0),
+      required: LEAST_WHEEL_SHARE.value,
+      unknown: loaded.vehicles.map((_, i) => i),
+    };
+  const { grid, lightest, required, unbounded } = known.data;
+  return { at: grid, ...lightest, required: required.value, unknown: unbounded };
+}
+
+/** What `ask` gives; undefined on a fault, which is kept, each once. */
+export function tried<T>(asked: string, faults: Map<string, QuestionFault>, ask: () => T): T | undefined {
+  try {
+    return ask();
+  } catch (thrown) {
+    const fault = thrown instanceof QuestionFault ? thrown : new QuestionFault(asked, thrown);
+    if (!faults.has(fault.asked)) faults.set(fault.asked, fault);
+    return undefined;
+  }
+}
+
+export const faultFinding = ({ asked, message }: QuestionFault): Finding =>
+  makeFinding('question-failed', 'unknown', 'assumptions', {
+    facts: { asked, message },
+    source: 'Heedway',
+  });
 
 /** As a person is told it: in the line's own chainage. */
 export const told = ({ context }: OpenInquiry, answer: Answer): Answer =>

@@ -1,9 +1,9 @@
 /** The whole answer: with car counts and remedies. */
 import type { Outing } from '../outing/types.ts';
 import type { Care } from '../questions/question.ts';
-import { firstAnswer, told } from './answer.ts';
+import { faultFinding, firstAnswer, judged, told, tried } from './answer.ts';
 import { countCars } from './counts.ts';
-import { inquire, type OpenInquiry } from './inquiry.ts';
+import { inquire, type OpenInquiry, type QuestionFault } from './inquiry.ts';
 import { withRemedies } from './remedies.ts';
 import type { Answer } from './types.ts';
 
@@ -29,11 +29,20 @@ export function answerOuting(written: Outing, options: AnswerOptions = {}): Answ
  * for a screen that shows the first while the rest is reckoned.
  */
 export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Generator<Answer> {
-  const first = firstAnswer(inquiry);
-  const counted =
-    options.counts === false
-      ? first
-      : { ...first, cars: countCars(inquiry.context.written, inquiry.ready.cautiousShare) };
-  if (options.counts !== false) yield told(inquiry, counted);
-  if (options.remedies !== false) yield told(inquiry, withRemedies(inquiry, counted, options.onTried));
+  let answer = firstAnswer(inquiry);
+  /** A fault here leaves the answer as it was, but for its word. */
+  const step = (asked: string, next: () => Answer): Answer => {
+    const faults = new Map<string, QuestionFault>();
+    const after = tried(asked, faults, next) ?? answer;
+    answer = judged(after, [...after.findings, ...[...faults.values()].map(faultFinding)]);
+    return told(inquiry, answer);
+  };
+  if (options.counts !== false) {
+    yield step('counts', () => ({
+      ...answer,
+      cars: countCars(inquiry.context.written, inquiry.ready.cautiousShare),
+    }));
+  }
+  if (options.remedies !== false)
+    yield step('remedies', () => withRemedies(inquiry, answer, options.onTried));
 }

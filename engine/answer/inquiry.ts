@@ -7,6 +7,15 @@ import { type OutingContext, openOuting } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import type { Care, Findings, Inquiry, Part, Question } from '../questions/question.ts';
 
+/** A fault inside a question. Those that start from its figures have no word either; it is told once. */
+export class QuestionFault extends Error {
+  readonly asked: string;
+  constructor(asked: string, fault: unknown) {
+    super(fault instanceof Error ? fault.message : String(fault));
+    this.asked = asked;
+  }
+}
+
 interface Asked {
   readonly said: Findings<unknown>;
   /** Questions that this one asked in its turn. */
@@ -81,13 +90,22 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
     if (known) return known.said;
     const last = stands(question) ? before?.asked.get(question) : undefined;
     const others = new Set<Question<unknown>>();
-    const now = last ?? { said: question.ask(inquiryOf(others)), others };
+    const now = last ?? { said: askSafely(question, inquiryOf(others)), others };
     asked.set(question, now);
     return now.said;
   };
 
   const top = inquiryOf(new Set());
   return Object.defineProperties({ asked } as unknown as OpenInquiry, Object.getOwnPropertyDescriptors(top));
+}
+
+/** @throws QuestionFault */
+function askSafely(question: Question<unknown>, inquiry: Inquiry): Findings<unknown> {
+  try {
+    return question.ask(inquiry);
+  } catch (fault) {
+    throw fault instanceof QuestionFault ? fault : new QuestionFault(question.id, fault);
+  }
 }
 
 const prepareWith = (context: OutingContext, { step, samples }: Care): Prepared =>

@@ -153,6 +153,8 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'brake-pipe-broken':
     case 'brake-kinds-do-not-work-together':
       return [order(outing), leaveOne(finding, 5)];
+    case 'train-longer-than-line':
+      return [fewerCars(outing, 4)];
     case 'too-many-cars':
     case 'too-few-cars-braked':
       return [fewerCars(outing, 4), leaveUnbraked(outing), ...brakeCars(outing, 10)];

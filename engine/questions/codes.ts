@@ -89,8 +89,11 @@ export const findingCodes = [
   // line
   'heights-poor',
   'sight-unknown',
+  'train-longer-than-line',
   // assumptions
   'assumed',
+  // a fault inside a question
+  'question-failed',
 ] as const;
 
 export type FindingCode = (typeof findingCodes)[number];

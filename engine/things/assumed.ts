@@ -21,7 +21,7 @@ export interface AssumedValues {
   readonly buildUp: Readonly<Record<BrakeKind, Quantity>>;
   /** Starting resistance ÷ rolling resistance, from rest. */
   readonly startingFactor: Quantity;
-  /** Centre of gravity of a seated rider above the seat, m. */
+  /** Centre of gravity of a seated rider above the seat, m, where the posture is not known. */
   readonly riderCentre: Quantity;
   /** Coupler free movement, m, and stiffness, N/m. */
   readonly couplerSlack: Quantity;

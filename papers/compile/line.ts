@@ -4,14 +4,13 @@ import { defaultRow } from '../../data/index.ts';
 import type { CantKnot, CurveElement, HeightKnot, Line, Place } from '../../engine/things/line/types.ts';
 import { printQuantity } from '../../units/index.ts';
 import type { LineFile } from '../schema/index.ts';
+import { type Banked, layCants } from './cants.ts';
 import { type Notes, note, trouble } from './notes.ts';
 
 /** A loop's heights may fail to close by this much per root of its length, m/√m (a taped hand-level survey). */
 const MISCLOSURE = 0.02;
 /** Steeper than this is taken for an error of the file. */
 const STEEPEST = 0.4;
-/** Cant of a curve without transitions runs out over this length on either side, m. */
-const CANT_RUN_OFF = 3;
 
 const metres = (m: number): string => printQuantity(m, 'length', { system: 'metric', digits: 2 });
 
@@ -122,7 +121,7 @@ function curvesOf(
   notes: Notes,
 ): { elements: CurveElement[]; cants: CantKnot[] } {
   const elements: CurveElement[] = [];
-  const cants: CantKnot[] = [];
+  const banked: Banked[] = [];
   const sorted = (file.curves ?? [])
     .map((curve, i) => ({ curve, i }))
     .sort((a, b) => a.curve.from - b.curve.from);
@@ -148,11 +147,15 @@ function curvesOf(
       );
     else {
       elements.push(...elementsOf(curve, into, out));
-      if (curve.cant) cants.push(...cantsOf(curve, into, out, length));
+      // The outer rail is raised: the right one in a left curve.
+      if (curve.cant) {
+        const cant = (curve.hand === 'left' ? 1 : -1) * curve.cant;
+        banked.push({ from: curve.from, to: curve.to, into, out, cant });
+      }
     }
     end = Math.max(end, curve.to);
   }
-  return { elements, cants: mergeCants(cants) };
+  return { elements, cants: layCants(banked, length, file.shape === 'loop') };
 }
 
 type Curve = NonNullable<LineFile['curves']>[number];
@@ -174,24 +177,6 @@ function elementsOf(curve: Curve, into: number, out: number): CurveElement[] {
       endCurvature,
       gaugeWidening,
     }));
-}
-
-/** The outer rail is raised: the right one in a left curve. The ramp lies in the transitions, or outside the arc. */
-function cantsOf(curve: Curve, into: number, out: number, length: number): CantKnot[] {
-  const cant = (curve.hand === 'left' ? 1 : -1) * (curve.cant ?? 0);
-  const start = into > 0 ? curve.from : Math.max(0, curve.from - CANT_RUN_OFF);
-  const end = out > 0 ? curve.to : Math.min(length, curve.to + CANT_RUN_OFF);
-  return [
-    { at: start, cant: 0 },
-    { at: curve.from + into, cant },
-    { at: curve.to - out, cant },
-    { at: end, cant: 0 },
-  ];
-}
-
-function mergeCants(knots: readonly CantKnot[]): CantKnot[] {
-  const sorted = [...knots].sort((a, b) => a.at - b.at);
-  return sorted.filter((k, i) => i === 0 || k.at - sorted[i - 1].at > 1e-9);
 }
 
 function placeOf(place: NonNullable<LineFile['places']>[number]): Place {

@@ -12,7 +12,7 @@ import type {
 } from '../../engine/things/vehicle/types.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
-import { type Notes, orAssumed, trouble } from './notes.ts';
+import { type Notes, note, orAssumed, trouble } from './notes.ts';
 
 type Brake = NonNullable<VehicleFile['brakes']>[number];
 
@@ -67,20 +67,30 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
     ...(file.traction ? { traction: tractionOf(file.traction, where, notes) } : {}),
     front: couplingOf(file.front),
     rear: couplingOf(file.rear),
-    seats: (file.seats ?? []).map((s) => ({
-      ...s,
-      id: s.name,
-      across: s.across ?? 0,
-      posture: s.posture ?? 'astride',
-      facing: s.facing ?? 'forward',
-      driver: s.driver ?? false,
-    })),
+    seats: (file.seats ?? []).map((s) => seatOf(s, where, notes)),
     loads: (file.loads ?? []).map((l) => ({ ...l, across: l.across ?? 0 })),
     ratings: file.ratings ?? {},
     ...(file.suspension
       ? { suspension: { ...file.suspension, equalised: file.suspension.equalised ?? false } }
       : {}),
     ...(file.brakeSupply ? { brakeSupply: supplyOf(file.brakeSupply) } : {}),
+  };
+}
+
+type SeatFile = NonNullable<VehicleFile['seats']>[number];
+
+/** How high people's weight lies above a seat goes by how they sit on it; not stated, anything plausible counts. */
+function seatOf(seat: SeatFile, where: string, notes: Notes): Vehicle['seats'][number] {
+  const { posture } = seat;
+  const known = posture !== undefined && posture !== 'sit-in';
+  if (!known) note(notes, 'rider-centre', 'posture of seated people, and how high their weight lies', where);
+  return {
+    ...seat,
+    id: seat.name,
+    across: seat.across ?? 0,
+    facing: seat.facing ?? 'forward',
+    driver: seat.driver ?? false,
+    ...(known ? { adultCentre: assumed(`rider-centre/${posture}`) } : {}),
   };
 }
 

@@ -5,7 +5,7 @@
 
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
-import { blockMaterials, brakeKinds } from '../../engine/things/vehicle/types.ts';
+import { blockMaterials, brakeKinds, postures } from '../../engine/things/vehicle/types.ts';
 import { figure, quantity } from './quantity.ts';
 
 const text = z.string().check(z.minLength(1));
@@ -179,7 +179,7 @@ const drawbar = z.strictObject({
 });
 const chain = z.strictObject({
   count: opt(figure('count', { above: 0, most: 4 })),
-  grade: opt(z.union([z.literal(30), z.literal(43), z.literal(70), z.literal(80)])),
+  grade: opt(z.union([z.literal(30), z.literal(43), z.literal(70), z.literal(80), z.literal(100)])),
   size: opt(size()),
   workingLoad: opt(newtons()),
   weakestPart: opt(newtons()),
@@ -202,7 +202,7 @@ const seat = z.strictObject({
   at: length(),
   across: opt(figure('length')),
   height: size(),
-  posture: opt(z.enum(['astride', 'sit-in'])),
+  posture: opt(z.enum([...postures, 'sit-in'])),
   facing: opt(z.enum(['forward', 'backward', 'sideways'])),
   most: opt(figure('mass', { above: 0 })),
   driver: opt(yes),

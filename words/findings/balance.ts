@@ -3,6 +3,7 @@ import type { Teller } from './teller.ts';
 
 const ways: Readonly<Record<string, string>> = {
   running: 'on the run',
+  creeping: 'at a creep',
   braking: 'under the brake',
   'engine-braking': 'when the engine alone brakes',
   pulled: 'pulled',
@@ -93,14 +94,32 @@ export const balanceWords = {
       f.found
         ? `sideways ${t.found('up')} of the wheel's load, limit ${t.required('down')}`
         : 'the guiding wheel has no load left'
-    }.`,
-    why: `On its ${t.fact('group')}, with ${t.fact('front')} in the coupling ahead and ${t.fact('rear')} behind (a push is negative), friction ${t.fact('friction')}${t.fact('frictionKnown') === 'yes' ? '' : ' assumed'}. Light cars to the rear, brakes on the cars, gently in the curve.`,
+    }${f.facts['slower'] ? `; it holds at ${t.fact('slower', 'down')}` : ''}.`,
+    why: `On its ${t.fact('group')}, with ${t.fact('front')} in the coupling ahead and ${t.fact('rear')} behind (a push is negative), friction ${t.fact('friction')}${t.fact('frictionKnown') === 'yes' ? '' : ' assumed'}. ${
+      t.fact('way') === 'creeping'
+        ? 'Cant takes load off the outer wheel: do not stop or creep there.'
+        : 'Light cars to the rear, brakes on the cars, gently in the curve.'
+    }`,
   }),
-  'flange-shape-unknown': (_f, t) => ({
-    what:
-      t.fact('bears') === 'yes'
-        ? `The flange angle of ${t.vehicle} was not measured; even a shallow flange of 60° would hold the steady forces.`
-        : `Whether a flange of ${t.vehicle} climbs cannot be told: its angle was not measured.`,
-    why: `The sideways force is up to ${t.found('up')} of the wheel's load; a flange of 60° on dry rail holds ${t.required('down')}.`,
-  }),
+  'flange-shape-unknown': (f, t) => {
+    const forces = f.found
+      ? `The sideways force is up to ${t.found('up')} of the wheel's load; `
+      : 'The guiding wheel has no load left; ';
+    const flange = `one flange in a hundred, of ${t.fact('angle')} at a friction of ${t.fact('friction')}, holds no more than ${t.required('down')}`;
+    if (t.fact('bears') === 'yes') {
+      return {
+        what: `The flange angle of ${t.vehicle} was not measured; even an unlucky one would hold on the run.`,
+        why: `${forces}${flange}.`,
+      };
+    }
+    const asked = 'Measure it with a profile gauge or from a plaster cast.';
+    return {
+      what: `${
+        f.severity === 'unknown'
+          ? `Whether a flange of ${t.vehicle} climbs cannot be told`
+          : `An unlucky flange of ${t.vehicle} might climb`
+      } ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}: its angle was not measured.`,
+      why: `${forces}${flange}. ${asked}${t.fact('way') === 'creeping' ? ' Until then do not creep on that cant.' : ''}`,
+    };
+  },
 } satisfies Record<string, Teller>;

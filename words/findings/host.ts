@@ -43,8 +43,8 @@ export const hostWords = {
     what: `${t.fact('rider')} is ${t.found()}; the host asks for ${t.required()} years or more.`,
     why: rule,
   }),
-  'car-overloaded': (_f, t) => ({
-    what: `${t.vehicle} carries ${t.found('up')}; it is rated for ${t.required('down')}.`,
+  'car-overloaded': (f, t) => ({
+    what: `${t.vehicle} carries ${t.found('up')}; it is rated for ${f.required?.si === 0 ? 'nothing' : t.required('down')}.`,
     why: rating,
   }),
   'axle-overloaded': (_f, t) => ({

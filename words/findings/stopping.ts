@@ -1,5 +1,5 @@
 /** Words for stopping, speed, spacing and the brakes that answer or not. */
-import type { Teller } from './teller.ts';
+import type { Teller, Told, Tools } from './teller.ts';
 
 const reasons: Readonly<Record<string, string>> = {
   'stopping-sight': 'the clear track that the driver sees ahead there',
@@ -18,17 +18,65 @@ const reasons: Readonly<Record<string, string>> = {
 
 export const reasonWords = (kind: string): string => reasons[kind] ?? kind;
 
+const ofStopping = (reason: string): boolean => reason.startsWith('stopping') || reason === 'cannot-stop';
+
+const noStop = (t: Tools): Told => ({
+  what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
+  why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
+});
+
+const noPermission = (t: Tools): Told => ({
+  what: `No speed is permitted ${t.where}.`,
+  why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}): rounded down to what a driver can read it is 0.`,
+});
+
+/** Questions that may fail, as a person names them. */
+const questions: Readonly<Record<string, string>> = {
+  host: "the host's rules",
+  ratings: 'loads and ratings',
+  haul: 'what the engine pulls',
+  hold: 'whether the train holds standing',
+  brakeGear: 'which brakes answer',
+  brakes: "the brakes' parts",
+  sight: 'what the driver sees',
+  survey: 'the line itself',
+  assumptions: 'what was assumed',
+  balance: 'balance and permitted speeds',
+  speed: 'permitted speeds',
+  gap: 'the gap to the train ahead',
+  chains: 'the safety chains',
+  couplers: 'forces in the couplings',
+  part: 'what happens if the train parts',
+  flag: 'protection of a stopped train',
+  counts: 'how many cars',
+  remedies: 'what would clear it',
+};
+
 export const stoppingWords = {
+  'question-failed': (_f, t) => ({
+    what: `A fault of Heedway's own: it could not answer for ${questions[t.fact('asked')] ?? t.fact('asked')}.`,
+    why: `Without that answer nobody can tell whether the train may leave. The fault: ${t.fact('message')}.`,
+  }),
+  'train-longer-than-line': (_f, t) => ({
+    what: `The train is ${t.found('up')} long, the line ${t.required('down')}: ${
+      t.fact('loop') === 'yes' ? 'its head would meet its own rear' : 'it does not fit on it'
+    }.`,
+    why: 'Leave cars behind, or correct the lengths of the line and of the vehicles over their couplers.',
+  }),
   'cannot-stop': (_f, t) =>
-    t.fact('reason') === 'balance' || t.fact('reason') === 'flange'
+    t.fact('reason') === 'flange'
       ? {
-          what: `No speed is safe ${t.where}: ${t.fact('what')} is out of balance even at a crawl.`,
-          why: 'On the cant or in the curve a wheel keeps too little of its load at any speed. Seat the riders otherwise, or ease the cant.',
+          what: `No speed is safe ${t.where}: a flange of ${t.fact('what')} may climb the rail even at a crawl.`,
+          why: 'What presses it against the rail is more than its angle holds on dry rail. Turn the flange, grease the rail there, or take the pull or push out of the curve: fewer cars behind it, brakes on the cars.',
         }
-      : {
-          what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
-          why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
-        },
+      : t.fact('reason') === 'balance'
+        ? {
+            what: `No speed is safe ${t.where}: ${t.fact('what')} is out of balance even at a crawl.`,
+            why: 'On the cant or in the curve a wheel keeps too little of its load at any speed. Seat the riders otherwise, or ease the cant.',
+          }
+        : ofStopping(t.fact('reason'))
+          ? noStop(t)
+          : noPermission(t),
   'runs-away': (_f, t) => ({
     what: `The brakes may not stop the train at all ${t.where}.`,
     why: 'With weak brakes, little adhesion and little rolling resistance together, the pull of the fall is greater than full brake.',

@@ -47,7 +47,10 @@ const stature: Readonly<Record<Rider['ageGroup'], { low: number; value: number; 
   child: { low: 0.65, value: 0.73, high: 0.85 },
 };
 
-/** Centre of gravity of a seated rider above the seat, m. */
+/** Share of an adult's height above the seat, likely. */
+export const statureOf = (rider: Rider): number => stature[rider.ageGroup].value;
+
+/** Centre of gravity of a seated rider above the seat, m. @param adult a seated adult's, in the seat's posture */
 export function riderCentre(rider: Rider, adult: Quantity): Quantity {
   const s = stature[rider.ageGroup];
   return { ...adult, low: adult.low * s.low, value: adult.value * s.value, high: adult.high * s.high };
@@ -80,6 +83,7 @@ export function tareCentre(vehicle: Vehicle): TareCentre | undefined {
 }
 
 /**
+ * @param adultCentre of a seated adult above a seat whose posture is not known, m
  * @param position −1 … 1: how far the spreads are moved to the unsafe side (1: riders heavy and high, tare
  *   light and high)
  */
@@ -116,7 +120,7 @@ export const riderPoint = (
   mass: pick(rider.mass, position),
   at: seat.at,
   across: seat.across,
-  height: seat.height + pick(riderCentre(rider, adultCentre), position),
+  height: seat.height + pick(riderCentre(rider, seat.adultCentre ?? adultCentre), position),
 });
 
 export function bodyFrom(

@@ -27,8 +27,15 @@ import {
 import { shareAt } from './tipping.ts';
 import type { Track } from './track.ts';
 
-export type FlangeWay = 'running' | 'braking' | 'engine-braking' | 'pulled' | 'pushed';
-export const flangeWays: readonly FlangeWay[] = ['running', 'braking', 'engine-braking', 'pulled', 'pushed'];
+export type FlangeWay = 'running' | 'creeping' | 'braking' | 'engine-braking' | 'pulled' | 'pushed';
+export const flangeWays: readonly FlangeWay[] = [
+  'running',
+  'creeping',
+  'braking',
+  'engine-braking',
+  'pulled',
+  'pushed',
+];
 
 /** Where L/V comes nearest to its limit. */
 export interface NearestClimb {
@@ -46,7 +53,9 @@ export interface NearestClimb {
 
 export interface Derailing {
   readonly nearest: Readonly<Record<FlangeWay, NearestClimb | undefined>>;
-  /** Speed at which a flange reaches its limit on the run, m/s. */
+  /** On the run, of the vehicles alone whose flange angle nobody measured. */
+  readonly unmeasured: NearestClimb | undefined;
+  /** Speed at which a flange of known shape reaches its limit on the run, m/s. */
   readonly ceiling: SpeedLine;
 }
 
@@ -79,6 +88,7 @@ export function lookAtFlanges(
   return {
     nearest: {
       running: nearest(along, running),
+      creeping: nearest({ ...along, speed: new Float64Array(grid.length) }, running),
       braking: nearest(
         along,
         braking(() => true),
@@ -87,6 +97,7 @@ export function lookAtFlanges(
       pulled: all ? nearest(along, steady('pulled')) : undefined,
       pushed: all ? nearest(along, steady('pushed')) : undefined,
     },
+    unmeasured: nearest(unmeasuredOf(along), running),
     ceiling: ceilingOf(along, running),
   };
 }
@@ -139,6 +150,11 @@ interface Along {
   readonly count: number;
 }
 
+function unmeasuredOf(along: Along): Along {
+  const of = along.rolling.flatMap(({ body }, v) => (flangeShape(body.vehicle).angleKnown ? [] : [v]));
+  return { ...along, rolling: of.map((v) => along.rolling[v]), grounds: of.map((v) => along.grounds[v]) };
+}
+
 function constant(pulls: readonly number[], points: number): Pulls {
   const all = new Float64Array(pulls.length * points);
   pulls.forEach((pull, i) => {
@@ -157,8 +173,10 @@ function nearest(along: Along, pulls: Pulls): NearestClimb | undefined {
       under.curvature,
       shape.friction,
     );
-    if (found / shape.limit <= used) return;
-    used = found / shape.limit;
+    // A flange no steeper than its friction holds nothing.
+    const share = shape.limit > 0 ? found / shape.limit : found > 0 ? Infinity : 0;
+    if (share <= used) return;
+    used = share;
     worst = { index, group: truck.group, at: along.grid[j], found, limit: shape.limit, shape, front, rear };
   });
   return worst;
@@ -168,9 +186,14 @@ function ceilingOf(along: Along, pulls: Pulls): SpeedLine {
   const points = along.grid.length;
   const speed = new Float64Array(points).fill(Infinity);
   const by = new Int16Array(points).fill(-1);
+  const into = { left: 0, onLeft: 0, onRight: 0 };
   eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index) => {
+    if (!shape.angleKnown) return;
     const limit = climbSpeed(truck, under, ends, shape);
     if (limit >= speed[j]) return;
+    // Cant alone may lift a creeping outer wheel off its flange's hold that the curve, run at speed, presses down.
+    const run = guiding(truck, under, along.speed[j] ** 2, ends, 0, into);
+    if (limit === 0 && climbing(run, under.curvature, shape.friction) <= shape.limit) return;
     speed[j] = limit;
     by[j] = index;
   });

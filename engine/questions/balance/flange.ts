@@ -11,7 +11,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { nadalLimit } from '../../things/line/curves.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Body } from './body.ts';
-import { FLANGE_FRICTION, SHALLOWEST_FLANGE } from './limits.ts';
+import { FLANGE_FRICTION, PLAUSIBLE_FLANGE, UNLUCKY_FLANGE } from './limits.ts';
 import type { Under } from './tipping.ts';
 
 export interface FlangeShape {
@@ -24,17 +24,22 @@ export interface FlangeShape {
   readonly frictionKnown: boolean;
 }
 
+/** As stated; an angle that nobody measured is taken with its friction as one in a hundred would be, or worse. */
 export function flangeShape({ flange }: Vehicle): FlangeShape {
-  const friction = flange?.frictionHigh ?? FLANGE_FRICTION.value;
-  const angle = flange?.angle ?? SHALLOWEST_FLANGE.value;
-  return {
-    angle,
-    friction,
-    limit: nadalLimit(angle, friction),
-    angleKnown: flange?.angle !== undefined,
-    frictionKnown: flange?.frictionHigh !== undefined,
-  };
+  const angleKnown = flange?.angle !== undefined;
+  const frictionKnown = flange?.frictionHigh !== undefined;
+  const share = frictionKnown ? UNLUCKY_FLANGE.angleAlone : UNLUCKY_FLANGE.together;
+  const angle = flange?.angle ?? toward(PLAUSIBLE_FLANGE.angle, -share);
+  const assumed = angleKnown ? FLANGE_FRICTION.value : toward(PLAUSIBLE_FLANGE.friction, share);
+  const friction = flange?.frictionHigh ?? assumed;
+  return { angle, friction, limit: nadalLimit(angle, friction), angleKnown, frictionKnown };
 }
+
+/** @param share −1 the low bound, 1 the high one */
+const toward = (
+  { low, value, high }: { readonly low: number; readonly value: number; readonly high: number },
+  share: number,
+): number => value + share * (share < 0 ? value - low : high - value);
 
 /** Sideways forces of the couplings on one vehicle, N to the left, at its two ends. */
 export interface EndForces {

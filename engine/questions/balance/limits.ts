@@ -23,17 +23,28 @@ export const MOST_UNLOADING: Limit = {
 /** Sideways shift of a seated adult's centre of gravity that must be reckoned with, m. */
 export const USUAL_LEAN: Limit = { value: 0.15, source: 'common practice, no source' };
 
-/** Friction of flange on rail where the vehicle's file gives none: dry, clean steel. */
+/** Friction of flange on rail where the vehicle's file gives its flange's angle alone: dry, clean steel. */
 export const FLANGE_FRICTION: Limit = {
   value: 0.5,
   source: 'dry rail, as in the usual table of Nadal limits',
 };
 
-/** Shallowest flange that anyone would run; used only to clear what even it would bear, rad. */
-export const SHALLOWEST_FLANGE: Limit = {
-  value: (60 * Math.PI) / 180,
-  source: 'common practice, no source',
-};
+/**
+ * Flanges that people run, rad, and their friction on the rail, likely between bounds: taken only to clear a
+ * vehicle whose flange nobody measured, or to ask for it. 60° to 75° on transit systems, 80° as drawn by the
+ * hobby's wheel standard; friction from a greased rail to dry, clean steel.
+ */
+export const PLAUSIBLE_FLANGE = {
+  angle: { low: (60 * Math.PI) / 180, value: (70 * Math.PI) / 180, high: (80 * Math.PI) / 180 },
+  friction: { low: 0.2, value: 0.35, high: 0.5 },
+  source: 'flanges of 60° to 80° and friction of 0.2 to 0.5: transit practice and a hobby wheel standard',
+} as const;
+
+/**
+ * Share of the way to the unsafe bounds that one such flange in a hundred lies beyond: of angle and friction
+ * together, and of the angle alone where the friction is stated. Drawn from triangles between the bounds.
+ */
+export const UNLUCKY_FLANGE = { together: 0.66, angleAlone: 0.86 } as const;
 
 /** Twist of the poorest track that a published class allows, m/m: 3 in in 62 ft. */
 export const POOREST_TWIST: Limit = { value: 3 / (62 * 12), source: '49 CFR 213.63, class 1' };

@@ -5,7 +5,7 @@ import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import type { Finding } from '../finding.ts';
-import { makeFinding } from '../make.ts';
+import { makeFinding, marginOf } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { bodyOf } from './body.ts';
 import { MOST_UNLOADING, POOREST_TWIST, UNEVEN_TRUCKS } from './limits.ts';
@@ -99,7 +99,7 @@ function overloadedMoving(context: OutingContext, data: BalanceData): Finding[] 
           where: { vehicle: vehicle.id },
           found: amount(perAxle, 'mass'),
           required: amount(rating, 'mass'),
-          margin: 1 - perAxle / rating,
+          margin: marginOf(perAxle, rating),
           facts: {
             group: group.name,
             still: amount(still, 'mass'),

@@ -22,7 +22,7 @@ import { isCar } from '../../things/train/cars.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { brakesAlone, type GapLoad, gapLoads } from '../couplers/loads.ts';
 import type { Finding } from '../finding.ts';
-import { makeFinding } from '../make.ts';
+import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 
 export interface ChainRow extends GapLoad {
@@ -156,7 +156,7 @@ function byLoad({ outing, loaded }: OutingContext, row: ChainRow): Finding[] {
       where,
       found: amount(found, 'force'),
       required: amount(spent ? load.value : required, 'force'),
-      margin: 1 - found / (spent ? load.value : required),
+      margin: marginOf(found, spent ? load.value : required),
       ...ofOne(row, steady ? steadySum(loaded, row) : snatchSum(row, chain)),
       facts: {
         by: spent || steady ? load.by : chain.breaksBy,

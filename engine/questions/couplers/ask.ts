@@ -12,7 +12,7 @@ import type { BalanceLook } from '../balance/look.ts';
 import { dragsOf, steadyPulls } from '../balance/pull.ts';
 import { climbFinding } from '../balance/say-climb.ts';
 import type { Finding, Severity } from '../finding.ts';
-import { makeFinding } from '../make.ts';
+import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { cautiousPeaks, type PeakScenario, type Peaks } from './peaks.ts';
 
@@ -123,7 +123,7 @@ function overload({ outing }: OutingContext, row: CouplerGap): Finding[] {
       },
       found: amount(found, 'force'),
       required: amount(strength, 'force'),
-      margin: 1 - found / strength,
+      margin: marginOf(found, strength),
       facts: { way, scenario: pull.scenario ?? '', known: known ? 'yes' : 'no' },
       sure: 'assumed',
       source: 'stated working load of the coupler',
@@ -158,7 +158,8 @@ function curveFindings(context: OutingContext, curves: readonly CurvedPeak[]): F
   for (const { scenario, climb, tip } of ordered) {
     if (climb && climb.found > climb.limit && !climbs.has(climb.index))
       climbs.set(climb.index, {
-        ...climbFinding(context, scenario, severities[scenario], climb),
+        // The greatest of many runs and an unlucky flange at once: noted, for bounds are not stacked.
+        ...climbFinding(context, scenario, climb.shape.angleKnown ? severities[scenario] : 'notes', climb),
         sure: 'assumed',
       });
     if (tip && tip.share <= 0 && !tips.has(tip.index))

@@ -118,7 +118,8 @@ const severityOf: Readonly<Record<string, Severity>> = {
 
 /** The worst gap of each kind, worst kind first; and what becomes of a head that nobody drives. */
 function looseFindings(context: OutingContext, maps: readonly GapMap[]): Finding[] {
-  const worst = maps.map((map) => ({ map, at: worstPlace(map) }));
+  // A train that stands nowhere whole on its line is longer than the line: that is said, and it parts nowhere.
+  const worst = maps.filter(({ at }) => at.length > 0).map((map) => ({ map, at: worstPlace(map) }));
   const byCode = new Map<string, { map: GapMap; at: number }[]>();
   for (const w of worst) {
     const code = codeOf[outcomes[w.map.outcome[w.at]]];

@@ -4,17 +4,32 @@ import { type Amount, amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import type { Finding } from '../finding.ts';
-import { makeFinding } from '../make.ts';
+import { makeFinding, marginOf } from '../make.ts';
 
 /** Steepest grade that the model covers: beyond it small-angle sums are off by more than 1 %. */
 const STEEPEST = 0.15;
 
 export function askLoads(context: OutingContext): Finding[] {
   return [
+    ...longerThanLine(context),
     ...context.loaded.vehicles.flatMap(overloads),
     ...unseated(context),
     ...curves(context),
     ...grades(context),
+  ];
+}
+
+/** A train that does not fit on its line, or whose head meets its own tail. */
+export function longerThanLine({ line, loaded }: OutingContext): Finding[] {
+  if (loaded.length < line.length) return [];
+  return [
+    makeFinding('train-longer-than-line', 'forbids', 'fit', {
+      found: amount(loaded.length, 'length'),
+      required: amount(line.length, 'length'),
+      margin: Math.min(marginOf(loaded.length, line.length), -1e-9),
+      facts: { loop: line.loop ? 'yes' : 'no' },
+      source: 'lengths of the line and of the train over its couplers',
+    }),
   ];
 }
 
@@ -29,7 +44,7 @@ const over = (
     where: { vehicle },
     found,
     required,
-    margin: (required.si - found.si) / required.si,
+    margin: marginOf(found.si, required.si),
     facts,
     source: 'rating of the vehicle',
   });

@@ -13,6 +13,7 @@ export const ratings: Question<null> = {
     'rider-not-seated',
     'curve-too-tight',
     'grade-beyond-range',
+    'train-longer-than-line',
   ],
   ask: ({ context }) => ({ findings: askLoads(context), data: null }),
 };

@@ -12,13 +12,14 @@ import type { SeatingProblem } from './types.ts';
  * with everyone on the lowest seat there is, every pair balanced across, every truck even.
  */
 export function boundOfAll(problem: SeatingProblem, cars: readonly Car[]): number {
-  const lowest = Math.min(...cars.flatMap((c) => c.seats.map((s) => s.height)));
+  const lowest = (stature: number): number =>
+    Math.min(...cars.flatMap((c) => c.seats.map((s, i) => s.height + c.seatCentres[i] * stature)));
   let mass = cars.reduce((sum, c) => sum + c.mass, 0);
   let Z = cars.reduce((sum, c) => sum + c.Z, 0);
   for (const person of problem.people) {
-    const { mass: m, centre } = sitterOf(person, person.mass.value, problem);
+    const { mass: m, stature } = sitterOf(person, person.mass.value);
     mass += m;
-    Z += m * (lowest + centre);
+    Z += m * lowest(stature);
   }
   return 1 - (2 * problem.sideDemand * Z) / (problem.base * mass);
 }

@@ -6,7 +6,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Seat } from '../../things/vehicle/types.ts';
-import { bodyFrom, type PointMass, riderCentre, riderPoint, tareCentre } from '../balance/body.ts';
+import { bodyFrom, type PointMass, riderPoint, statureOf, tareCentre } from '../balance/body.ts';
 import type { CarMargin, CarToFill, SeatingProblem } from './types.ts';
 
 export interface Car {
@@ -26,6 +26,8 @@ export interface Car {
   readonly Z: number;
   readonly Y: number;
   readonly groupMass: readonly number[];
+  /** A seated adult's centre of gravity above each seat, m. */
+  readonly seatCentres: readonly number[];
   /** Share of a mass on each seat that each group takes. */
   readonly seatShares: readonly (readonly number[])[];
 }
@@ -56,6 +58,7 @@ export function carOf(of: CarToFill, problem: SeatingProblem): Car | undefined {
     Z: body.Z,
     Y: body.Y,
     groupMass: body.groupMass,
+    seatCentres: seats.map((s) => (s.adultCentre ?? problem.adultCentre).value),
     seatShares: seats.map((s) =>
       groupLoads(vehicle, 0, 0, [{ mass: 1, at: s.at }]).map((load) => load / GRAVITY),
     ),
@@ -71,21 +74,28 @@ const keyOf = ({ vehicle, fixed }: CarToFill, seats: readonly Seat[], centre: nu
     vehicle.loads.map((l) => [l.mass.value, l.at, l.across, l.height]),
     vehicle.ratings,
     vehicle.suspension?.rollStiffness ?? null,
-    seats.map((s) => [s.at, s.across, s.height, s.most ?? null]),
-    fixed.map((f) => [f.seat.at, f.seat.across, f.seat.height, f.rider.mass.value, f.rider.ageGroup]),
+    seats.map((s) => [s.at, s.across, s.height, s.adultCentre?.value ?? null, s.most ?? null]),
+    fixed.map((f) => [
+      f.seat.at,
+      f.seat.across,
+      f.seat.height,
+      f.seat.adultCentre?.value ?? null,
+      f.rider.mass.value,
+      f.rider.ageGroup,
+    ]),
   ]);
 
 /** What a person adds wherever they sit. */
 export interface Sitter {
   readonly mass: number;
-  /** Centre of gravity above the seat, m. */
-  readonly centre: number;
+  /** Their centre of gravity above a seat ÷ an adult's. */
+  readonly stature: number;
   readonly adult: boolean;
 }
 
-export const sitterOf = (rider: Rider, mass: number, problem: SeatingProblem): Sitter => ({
+export const sitterOf = (rider: Rider, mass: number): Sitter => ({
   mass,
-  centre: riderCentre(rider, problem.adultCentre).value,
+  stature: statureOf(rider),
   adult: rider.ageGroup === 'adult',
 });
 
@@ -96,7 +106,7 @@ export function carMargin(car: Car, sitters: readonly (Sitter | undefined)[]): C
   sitters.forEach((sitter, i) => {
     if (!sitter) return;
     mass += sitter.mass;
-    Z += sitter.mass * (car.seats[i].height + sitter.centre);
+    Z += sitter.mass * (car.seats[i].height + car.seatCentres[i] * sitter.stature);
     Y += sitter.mass * car.seats[i].across;
     for (let g = 0; g < groups.length; g++) groups[g] += sitter.mass * car.seatShares[i][g];
   });

@@ -14,7 +14,7 @@ export function exchanged(
   given: readonly (readonly Unit[])[],
 ): readonly (readonly Unit[])[] {
   const margin = (car: Car, units: readonly Unit[]): number => {
-    const slots = slotsOfUnits(problem, units, 0);
+    const slots = slotsOfUnits(units, 0);
     return mayRide(
       car,
       slots.map((s) => s.sitter),

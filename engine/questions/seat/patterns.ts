@@ -51,7 +51,7 @@ export function buildPatterns(
     if (!counts) return undefined;
     total += counts.length;
     const patterns = counts.flatMap((c) => {
-      const slots = slotsOf(problem, byKind, c, grain);
+      const slots = slotsOf(byKind, c, grain);
       if (
         !mayRide(
           car,
@@ -95,25 +95,23 @@ function countVectors(
 
 /** The people of a pattern, taken from the first units of each kind. */
 export function slotsOf(
-  problem: SeatingProblem,
   byKind: readonly (readonly Unit[])[],
   counts: readonly number[],
   grain: number,
 ): Slot[] {
   return slotsOfUnits(
-    problem,
     counts.flatMap((n, k) => byKind[k].slice(0, n)),
     grain,
   );
 }
 
-export function slotsOfUnits(problem: SeatingProblem, units: readonly Unit[], grain: number): Slot[] {
+export function slotsOfUnits(units: readonly Unit[], grain: number): Slot[] {
   const riders = units.flatMap((u) => u.riders);
   return riders.map((rider) => {
     const holder = rider.heldBy === undefined ? -1 : riders.findIndex((r) => r.id === rider.heldBy);
     return {
       rider,
-      sitter: sitterOf(rider, classMass(rider, grain), problem),
+      sitter: sitterOf(rider, classMass(rider, grain)),
       class: classOf(rider, grain),
       ...(holder >= 0 ? { holder } : {}),
     };

@@ -121,12 +121,12 @@ function staying(
 ): number {
   const here = unitsHere(table, counts, car);
   if (here.length === 0) return 0;
-  const slots = slotsOf(problem, table.units, counts, table.grain);
+  const slots = slotsOf(table.units, counts, table.grain);
   const seated = new Map(here.flatMap((u) => u.riders).map((r) => [r.seat ?? '', r]));
   const keeps = (arrangement: readonly number[]): number =>
     arrangement.filter((slot, i) => {
       const now = slot < 0 ? undefined : seated.get(car.seats[i].id);
-      return now !== undefined && sameClass(problem, now, slots[slot], table.grain);
+      return now !== undefined && sameClass(now, slots[slot], table.grain);
     }).length;
   const best = arrange(car, slots, problem.rules, (a, margin) =>
     margin >= threshold - 1e-12 ? keeps(a) : -1,
@@ -134,12 +134,8 @@ function staying(
   return best.best ? Math.max(0, keeps(best.best)) : 0;
 }
 
-const sameClass = (
-  problem: SeatingProblem,
-  rider: Unit['riders'][number],
-  slot: { readonly class: string },
-  grain: number,
-): boolean => slotsOfUnits(problem, [{ riders: [rider], kind: '' }], grain)[0].class === slot.class;
+const sameClass = (rider: Unit['riders'][number], slot: { readonly class: string }, grain: number): boolean =>
+  slotsOfUnits([{ riders: [rider], kind: '' }], grain)[0].class === slot.class;
 
 /** Units of the pattern's kinds that sit on this car now, as many as the pattern takes. */
 function unitsHere(table: PatternTable, counts: readonly number[], car: Car): Unit[] {
@@ -220,7 +216,7 @@ function seatCar(
 ): { car: Seating['cars'][number]; places: Place[] } {
   const { vehicle } = car.of;
   // Real masses decide the seats: with rounded ones the classes were only used to share people out.
-  const slots = slotsOfUnits(problem, units, 0);
+  const slots = slotsOfUnits(units, 0);
   const goal = grain === 0 ? threshold - 1e-12 : Infinity;
   const keeps = (a: readonly number[]): number =>
     a.filter((slot, i) => {

@@ -6,11 +6,12 @@ import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { evenStop } from '../../motion/even.ts';
 import type { Prepared } from '../../motion/prepare.ts';
+import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { Finding } from '../finding.ts';
-import { makeFinding } from '../make.ts';
+import { makeFinding, marginOf } from '../make.ts';
 import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
@@ -145,12 +146,24 @@ export function runsWhere(
   return runs;
 }
 
+/** A limit below this, m/s, is printed as no speed at all (0.1 mph). */
+const NO_SPEED = 0.1 * 0.44704;
+
+/**
+ * Coming to a stand at the end of a line is what every train does there. It is not, where it may go no farther more
+ * than a metre before what must be kept to the end, or before it has left the place that it starts from.
+ */
+function endsThere(context: OutingContext, stands: number): boolean {
+  const { line, loaded } = context;
+  return stands >= line.length - stopMargin(context) - 1 && stands > loaded.length;
+}
+
 /** Speeds: where the train may not run as fast as its driver means to, and why. */
 export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
   const { at, limit, reason, reasons } = map;
   const runs = runsWhere(
     at.length,
-    (j) => limit[j] < wanted[j] - 1e-3,
+    (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < NO_SPEED,
     (i, j) => reason[i] === reason[j],
   );
   return runs.flatMap(({ first, last }) => {
@@ -159,10 +172,10 @@ export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array):
     const why = reasons[reason[worst]];
     const where = { from: at[first], to: at[last] };
     // Balance says for itself which car sets the speed; only where it allows none is it said here as well.
-    const ofBalance = why.kind === 'balance' || why.kind === 'flange';
-    if (ofBalance && limit[worst] > 0) return [];
-    const atEnd = why.kind === 'stopping-end';
-    if (limit[worst] <= 0 && !atEnd) {
+    if (why.kind === 'balance' && limit[worst] >= NO_SPEED) return [];
+    const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);
+    const atEnd = why.kind === 'stopping-end' && (still < 0 || endsThere(ready.context, at[first + still]));
+    if (limit[worst] < NO_SPEED && !atEnd) {
       return makeFinding(why.kind === 'cannot-stop' ? 'runs-away' : 'cannot-stop', 'forbids', 'stopping', {
         where,
         found: amount(0, 'speed'),
@@ -233,7 +246,7 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
     makeFinding('gap-needed', more ? 'limits' : 'notes', 'spacing', {
       where: more ? { from: map.at[over[0].first], to: map.at[over[over.length - 1].last] } : {},
       found: amount(needed, 'length'),
-      ...(least ? { required: amount(least.value, 'length'), margin: 1 - needed / least.value } : {}),
+      ...(least ? { required: amount(least.value, 'length'), margin: marginOf(needed, least.value) } : {}),
       facts: {
         at: amount(map.at[worst], 'length'),
         speed: amount(run, 'speed'),

@@ -67,6 +67,99 @@ export const chainCatalogue: readonly ChainRow[] = chainGrades.flatMap((grade) =
   })),
 );
 
+const KILOGRAM_FORCE = 9.80665;
+
+/** Size in mm → kg. Grades 30 to 70: 49 CFR 393.108; 80, 100: the lesser of it and EN 818-4 grade 8, or its grade 10 kin. */
+const kilogramsByGrade: readonly (readonly [number, readonly (readonly [number, number])[]])[] = [
+  [
+    30,
+    [
+      [7, 580],
+      [8, 860],
+      [10, 1200],
+      [11, 1680],
+      [13, 2030],
+      [16, 3130],
+    ],
+  ],
+  [
+    43,
+    [
+      [7, 1180],
+      [8, 1770],
+      [10, 2450],
+      [11, 3270],
+      [13, 4170],
+      [16, 5910],
+    ],
+  ],
+  [
+    70,
+    [
+      [7, 1430],
+      [8, 2130],
+      [10, 2990],
+      [11, 3970],
+      [13, 5130],
+      [16, 7170],
+    ],
+  ],
+  [
+    80,
+    [
+      [6, 1120],
+      [7, 1500],
+      [8, 2000],
+      [10, 3150],
+      [13, 5300],
+      [16, 8000],
+    ],
+  ],
+  [
+    100,
+    [
+      [6, 1400],
+      [7, 1900],
+      [8, 2500],
+      [10, 4000],
+      [13, 6700],
+      [16, 10000],
+    ],
+  ],
+];
+
+/** Inch sizes that are hung but not proposed. 49 CFR 393.108; 7/32 and 9/32 in: a supplier's chart. */
+const furtherPounds: readonly (readonly [number, readonly (readonly [number, number])[]])[] = [
+  [
+    80,
+    [
+      [7 / 32, 2100],
+      [9 / 32, 3500],
+    ],
+  ],
+  [
+    100,
+    [
+      [7 / 32, 2700],
+      [1 / 4, 4300],
+      [9 / 32, 4300],
+      [5 / 16, 5700],
+      [3 / 8, 8800],
+      [1 / 2, 15000],
+      [5 / 8, 22600],
+    ],
+  ],
+];
+
+const furtherRows = [
+  ...furtherPounds.flatMap(([grade, rows]) =>
+    rows.map(([inches, load]) => ({ grade, size: inches * INCH, workingLoad: load * POUND_FORCE })),
+  ),
+  ...kilogramsByGrade.flatMap(([grade, rows]) =>
+    rows.map(([mm, load]) => ({ grade, size: mm / 1000, workingLoad: load * KILOGRAM_FORCE })),
+  ),
+];
+
 /** Nominal sizes in the catalogue, m, growing. */
 export const chainSizes: readonly number[] = [...new Set(chainCatalogue.map((row) => row.size))].sort(
   (a, b) => a - b,
@@ -74,13 +167,15 @@ export const chainSizes: readonly number[] = [...new Set(chainCatalogue.map((row
 
 /**
  * Working load limit of a chain, N, or undefined where the table has no such grade and size.
- * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain); nothing is interpolated.
+ * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain), the nearest of several; nothing is interpolated.
  *
- * grade 30, 43, 70, 80 · size m, 1/8 to 5/8 in. Source: 49 CFR 393.108; 1/8 and 3/16 in: NACM chart.
+ * grade 30, 43, 70, 80, 100 · size m, 1/8 to 5/8 in or 6 to 16 mm. Source: 49 CFR 393.108; EN 818-4 (metric, grade 80);
+ * 1/8, 3/16, 7/32 and 9/32 in: suppliers' charts; metric grade 100: from memory.
  */
 export function chainWorkingLoad(grade: number, size: number): number | undefined {
-  return chainCatalogue.find((row) => row.grade === grade && Math.abs(row.size - size) <= 0.01 * row.size)
-    ?.workingLoad;
+  const off = (row: { readonly size: number }): number => Math.abs(row.size - size) / row.size;
+  const near = [...chainCatalogue, ...furtherRows].filter((row) => row.grade === grade && off(row) <= 0.01);
+  return near.sort((a, b) => off(a) - off(b))[0]?.workingLoad;
 }
 
 /**

@@ -20,18 +20,18 @@ export const chainSums: readonly Sum[] = [
     id: 'chain-working-load',
     inputs: [
       input('size', 'length', positive),
-      input('grade-mark', 'count', { low: 30, high: 80, whole: true, default: 30 }),
+      input('grade-mark', 'count', { low: 30, high: 100, whole: true, default: 30 }),
     ],
     results: [result('working-load', 'force'), result('breaking-load', 'force')],
     equation: 'by table; an unmarked chain counts as grade 30; breaking = 4 × working (grade 43: 3 ×)',
-    source: '49 CFR 393.108; 1/8 and 3/16 in: a supplier’s chart citing NACM',
+    source: '49 CFR 393.108; EN 818-4 (metric grade 80); 1/8, 3/16, 7/32 and 9/32 in: suppliers’ charts',
     compute: ({ size, 'grade-mark': mark }) => {
       const load = chainWorkingLoad(mark, size);
       if (load === undefined)
         return {
           symbol: 'size',
           found: `${size}`,
-          expected: 'a size and grade of the table: grades 30, 43, 70, 80, 1/8 to 5/8 in',
+          expected: 'a size and grade of the table: grades 30, 43, 70, 80, 100, 1/8 to 5/8 in or 6 to 16 mm',
         };
       return [load, load * chainDesignFactor(mark)];
     },

@@ -180,7 +180,7 @@ export interface SafetyChain {
   /** How many, side by side. */
   readonly count: number;
   /** Marked grade; absent = unmarked, taken as grade 30. */
-  readonly grade?: 30 | 43 | 70 | 80;
+  readonly grade?: 30 | 43 | 70 | 80 | 100;
   /** Nominal link wire diameter, m. */
   readonly size?: number;
   /** Working load of the weakest other part (hook, quick link, weld, eye), N. */
@@ -211,6 +211,9 @@ export interface Coupling {
   readonly chain?: SafetyChain;
 }
 
+export const postures = ['chair', 'legs-forward', 'knees-up', 'astride'] as const;
+export type Posture = (typeof postures)[number];
+
 export interface Seat {
   readonly id: string;
   readonly name: string;
@@ -220,7 +223,10 @@ export interface Seat {
   readonly across: number;
   /** Seat surface above rail, m. */
   readonly height: number;
-  readonly posture: 'astride' | 'sit-in';
+  /** How people sit on it; absent, or `sit-in` (where the legs go is not said): not known. */
+  readonly posture?: Posture | 'sit-in';
+  /** A seated adult's centre of gravity above the seat in that posture, m; absent: the posture is not known. */
+  readonly adultCentre?: Quantity;
   readonly facing: 'forward' | 'backward' | 'sideways';
   /** Greatest rider mass for this seat, kg. */
   readonly most?: number;

@@ -79,7 +79,7 @@ function worstOf(
   for (let c = 0; c < cars.length; c++) {
     const sitters = seats.flatMap(({ car: i }, k) => {
       const r = on[k];
-      return i === c ? [r ? sitterOf(r, r.mass.value, p) : undefined] : [];
+      return i === c ? [r ? sitterOf(r, r.mass.value) : undefined] : [];
     });
     const sat = sitters.filter((s) => s !== undefined);
     if (!mayRide(cars[c], sat, p) || !axlesBear(cars[c], sitters)) return undefined;

@@ -6,7 +6,7 @@ import '../../look/rooms.css';
 import './parting.css';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
-import { openPartings, type PartingLook } from '../../../desk/parting.ts';
+import { openPartings, type PartingLook, type Partings } from '../../../desk/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { gapName, partingTable } from '../../../views/tables/parting.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
@@ -26,9 +26,26 @@ export type Chosen = { readonly gap: number; readonly at: number };
 
 export function PartingRoom({ outing, voice }: Props) {
   const [standing, setStanding] = useState(false);
-  const [unchained, setUnchained] = useState(true);
   const partings = useMemo(() => openPartings(outing), [outing]);
   const look = useMemo(() => partings.look(standing ? { speed: 0 } : {}), [partings, standing]);
+  if (look.gaps.length > 0) return <Parted {...{ outing, voice, partings, look, standing, setStanding }} />;
+  return (
+    <section class="parting-room">
+      <h1>If it parts</h1>
+      <Said findings={look.findings} voice={voice} behind={[]} />
+    </section>
+  );
+}
+
+interface PartedProps extends Props {
+  readonly partings: Partings;
+  readonly look: PartingLook;
+  readonly standing: boolean;
+  readonly setStanding: (on: boolean) => void;
+}
+
+function Parted({ outing, voice, partings, look, standing, setStanding }: PartedProps) {
+  const [unchained, setUnchained] = useState(true);
   const [picked, setPicked] = useState<Chosen | null>(null);
   const chosen = picked && picked.gap < look.gaps.length ? picked : worstOf(look);
   const play = useMemo(
