@@ -91,4 +91,6 @@ export const assumedValues: AssumedValues = {
   },
   coupler: { swing: assumed('coupler/swing'), heightDifference: assumed('coupler/height-difference') },
   stopMargin: defaultRow('stop-margin').value,
+  sight: defaultRow('sight').value,
+  unstatedSpeed: defaultRow('speed/unstated').value,
 };

@@ -6,8 +6,8 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
-import { chainage, distance, say, type Voice } from '../words/voice.ts';
-import { type SpeedStretch, stretches } from './stretches.ts';
+import { distance, early, say, type Voice } from '../words/voice.ts';
+import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
   readonly verdict: string;
@@ -66,7 +66,7 @@ function speedRows(answer: Answer, voice: Voice): Card['speeds'] {
   return all
     .filter((s) => shown.includes(s))
     .map((s) => ({
-      where: `${chainage(voice, s.from)} – ${chainage(voice, s.to)}`,
+      where: endsOf(voice, s).join(' – '),
       speed: say(voice, { si: s.speed, kind: 'speed' }, 'down'),
       why: s.reason === 'host-line' ? 'host' : s.what === '' ? reasonWords(s.reason) : s.what,
     }));
@@ -78,7 +78,12 @@ function byReason(list: readonly SpeedStretch[]): SpeedStretch[] {
   for (const s of list) {
     const last = out[out.length - 1];
     if (last && last.reason === s.reason && last.what === s.what) {
-      out[out.length - 1] = { ...last, to: s.to, speed: Math.min(last.speed, s.speed) };
+      out[out.length - 1] = {
+        ...last,
+        to: s.to,
+        ends: [last.ends[0], s.ends[1]],
+        speed: Math.min(last.speed, s.speed),
+      };
     } else out.push(s);
   }
   return out;
@@ -86,10 +91,10 @@ function byReason(list: readonly SpeedStretch[]): SpeedStretch[] {
 
 function brakingRows(answer: Answer, voice: Voice): string[] {
   return answer.brakingPoints.slice(0, MOST_BRAKING).map((p) => {
-    const where = chainage(voice, p.at);
+    const where = early(voice, p.at);
     return p.kind === 'stop'
       ? `${where}: brake for ${p.what}`
-      : `${where}: brake to ${say(voice, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${chainage(voice, p.target)}`;
+      : `${where}: brake to ${say(voice, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${early(voice, p.target)}`;
   });
 }
 

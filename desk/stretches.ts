@@ -1,9 +1,16 @@
-/** The speed map gathered into stretches that a person can read. */
-
+/**
+ * The speed map gathered into stretches that a person can read. Of two neighbours the slower takes the step of
+ * the map between them: a slow stretch begins early and ends late, and so it is rounded.
+ */
 import type { SpeedMap } from '../engine/questions/speed/types.ts';
+import type { Toward } from '../units/index.ts';
+import { chainage, type Voice } from '../words/voice.ts';
+
 export interface SpeedStretch {
   readonly from: number;
   readonly to: number;
+  /** Which way each end is rounded. */
+  readonly ends: readonly [from: Toward, to: Toward];
   readonly speed: number;
   readonly reason: string;
   readonly what: string;
@@ -26,7 +33,8 @@ export function stretches(map: SpeedMap): SpeedStretch[] {
     const why = map.reasons[map.reason[first]];
     out.push({
       from: map.at[first],
-      to: map.at[Math.min(j, map.at.length - 1)],
+      to: map.at[j - 1],
+      ends: ['nearest', 'nearest'],
       speed: Math.min(...range(map.limit)),
       reason: why.kind,
       what: why.what,
@@ -35,5 +43,29 @@ export function stretches(map: SpeedMap): SpeedStretch[] {
     });
     first = j;
   }
-  return out;
+  return meeting(out);
+}
+
+/** Neighbours made to meet: at the faster one's end point. */
+function meeting(list: readonly SpeedStretch[]): SpeedStretch[] {
+  const slower = (i: number, than: number): boolean => list[i].speed < list[than].speed;
+  return list.map((s, i) => {
+    const before = i === 0 ? undefined : slower(i, i - 1);
+    const after = i === list.length - 1 ? undefined : slower(i + 1, i);
+    return {
+      ...s,
+      from: before === true ? list[i - 1].to : s.from,
+      to: after === false ? list[i + 1].from : s.to,
+      ends: [
+        before === undefined ? 'nearest' : before ? 'down' : 'up',
+        after === undefined ? 'nearest' : after ? 'down' : 'up',
+      ],
+    };
+  });
+}
+
+/** Where a stretch begins and ends, in words. A fast one shorter than the rounding is told as a point. */
+export function endsOf(voice: Pick<Voice, 'system'>, { from, to, ends }: SpeedStretch): [string, string] {
+  const [begin, end] = [chainage(voice, from, ends[0]), chainage(voice, to, ends[1])];
+  return Number.parseFloat(end) < Number.parseFloat(begin) ? [begin, begin] : [begin, end];
 }

@@ -110,7 +110,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'fewer-riders':
       return `leave ${change.leave.length === 1 ? 'one rider' : `${change.leave.length} riders`} behind: ${list(change.leave.map(rider))}`;
     case 'slower':
-      return `run at ${speed(change.speed)} at the most from ${chainage(voice, change.from)} to ${chainage(voice, change.to)}`;
+      return `run at ${speed(change.speed)} at the most from ${chainage(voice, change.from, 'down')} to ${chainage(voice, change.to, 'up')}`;
     case 'slower-everywhere':
       return `run at ${speed(change.speed)} at the most everywhere`;
     case 'brake-car':

@@ -2,13 +2,13 @@
 
 import { writeFile } from 'node:fs/promises';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
-import { stretches } from '../../desk/stretches.ts';
+import { endsOf, stretches } from '../../desk/stretches.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
-import { chainage, distance, say, type Voice } from '../../words/voice.ts';
+import { chainage, distance, early, say, type Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, table } from '../text.ts';
@@ -57,8 +57,7 @@ function mapTable(map: SpeedMap, voice: Voice): string {
   return table([
     ['from', 'to', 'at most', 'cautious stop', 'gap', 'because'],
     ...stretches(map).map((s) => [
-      chainage(voice, s.from),
-      chainage(voice, s.to),
+      ...endsOf(voice, s),
       say(voice, { si: s.speed, kind: 'speed' }, 'down'),
       distance(voice, s.cautiousStop, 'up'),
       distance(voice, s.gap, 'up'),
@@ -95,8 +94,8 @@ function brakingText(points: Parameters<typeof mapJson>[1], voice: Voice): strin
   return points
     .map((p) =>
       p.kind === 'stop'
-        ? `Brake at ${chainage(voice, p.at)} for the stop at ${p.what} (${chainage(voice, p.target)}) from ${speed(p.fromSpeed)}.`
-        : `Brake at ${chainage(voice, p.at)} for ${speed(p.toSpeed)} from ${chainage(voice, p.target)} (${p.what}).`,
+        ? `Brake at ${early(voice, p.at)} for the stop at ${p.what} (${chainage(voice, p.target)}) from ${speed(p.fromSpeed)}.`
+        : `Brake at ${early(voice, p.at)} for ${speed(p.toSpeed)} from ${early(voice, p.target)} (${p.what}).`,
     )
     .join('\n');
 }
@@ -109,7 +108,7 @@ function lightText(wheels: WheelMap, voice: Voice): string {
 const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof answerOuting>['brakingPoints']): object => ({
   railState: map.railState,
   step: map.step,
-  stretches: stretches(map),
+  stretches: stretches(map).map(({ ends: _rounding, ...stretch }) => stretch),
   reasons: map.reasons,
   at: Array.from(map.at),
   limit: Array.from(map.limit),

@@ -14,6 +14,7 @@ import { startCheck } from '../questions/haul/haul.ts';
 import { holdingForce, standPull } from '../questions/hold/hold.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
+import { fastestAllowed, holdsFall, leastBrake } from '../questions/speed/holds.ts';
 import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
@@ -98,19 +99,21 @@ function once<T>(make: () => T): () => T {
   };
 }
 
-/** First place where the cautious stop from running speed does not fit, m; undefined: it fits everywhere. */
+/** First place where the brake does not hold or the cautious stop from running speed does not fit, m; undefined: none. */
 function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>): number | undefined {
   const { line, outing } = context;
   const count = Math.floor(line.length / STEP) + 1;
   const grid = Float64Array.from({ length: count }, (_, j) => j * STEP);
   // The end of the line slows every train; it is not what limits the count.
-  const available = availableAlong(line, grid, stopMargin(context), false).distance;
-  const speed = runningSpeed(context, grid, hostCeilings(context, grid));
+  const available = availableAlong(line, grid, stopMargin(context), outing.assumed.sight, false).distance;
+  const ceilings = hostCeilings(context, grid);
+  const speed = runningSpeed(context, grid, ceilings);
+  const brake = leastBrake(model, fastestAllowed(ceilings, count));
   const gap = outing.host.leastGap ? outing.host.leastGap.value - stopMargin(context) : Infinity;
   for (let j = 0; j < count; j++) {
     const room = Math.min(gap, available[j]);
     const d = stopDistance(model, grid[j], speed[j]);
-    if (d > room || d === Infinity) return grid[j];
+    if (d > room || d === Infinity || !holdsFall(model, brake, grid[j])) return grid[j];
   }
   return undefined;
 }

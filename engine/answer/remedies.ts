@@ -139,6 +139,14 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
         fewerCars(outing, 6),
         ...brakeCars(outing, 12),
       ];
+    case 'brake-does-not-hold-fall':
+      return [
+        sand(outing),
+        order(outing),
+        fewerRiders(outing, 4),
+        fewerCars(outing, 6),
+        ...brakeCars(outing, 12),
+      ];
     case 'speed-limited':
       return [slowerHere(outing, finding), order(outing), fewerCars(outing, 8), ...brakeCars(outing, 12)];
     case 'gap-needed':

@@ -3,7 +3,7 @@
  * brake builds up, then in small steps of distance.
  *
  * Takes over where full brake barely holds the grade, and follows trains that do not stop at all. Slower and
- * robust; it ends at standstill or at the end of the potential's grid.
+ * robust; it ends at standstill, at the lower speed asked for, or at the end of the potential's grid.
  */
 
 import { firstZero } from '../base/roots.ts';
@@ -41,7 +41,8 @@ export function acceleration(model: StopModel, t: number, s: number, v: number):
   return -(brake + pull) / model.inertia;
 }
 
-export function marchStop(model: StopModel, s0: number, v0: number, out: StopTrace): void {
+/** @param w speed at which it ends, m/s, < v0 or 0 */
+export function marchStop(model: StopModel, s0: number, v0: number, out: StopTrace, w = 0): void {
   const fullAt = model.reaction + model.dt * RAMP_STEPS;
   const end = model.potential.from + (model.potential.count - 1) * model.potential.step;
   let [t, s, v] = [0, s0, v0];
@@ -56,9 +57,9 @@ export function marchStop(model: StopModel, s0: number, v0: number, out: StopTra
     const k3 = acceleration(model, t + h / 2, s + (h / 2) * (v + (h / 2) * k1), v + (h / 2) * k2);
     const k4 = acceleration(model, late, s + h * (v + (h / 2) * k2), v + h * k3);
     const dv = (h / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
-    if (v + dv <= 0) {
-      const share = v / -dv;
-      out.distance = s + share * h * (v / 2) - s0;
+    if (!before && v + dv <= w) {
+      const share = (v - w) / -dv;
+      out.distance = s + share * h * ((v + w) / 2) - s0;
       out.time = t + share * h;
       out.beforeFullBrake = out.distance;
       return;
@@ -69,7 +70,7 @@ export function marchStop(model: StopModel, s0: number, v0: number, out: StopTra
     if (v > out.topSpeed) out.topSpeed = v;
   }
   out.beforeFullBrake = s - s0;
-  marchFullBrake(model, s0, s, v, t, out);
+  marchFullBrake(model, s0, s, v, t, w, out);
 }
 
 /**
@@ -82,12 +83,14 @@ function marchFullBrake(
   from: number,
   v: number,
   t: number,
+  w: number,
   out: StopTrace,
 ): void {
   const { potential, inertia, massFactor, a, b, c, force } = model;
   const { W, step, count } = potential;
   const grade = massFactor / inertia;
   const share = 1 / inertia;
+  const end = (w * w) / 2;
   // The first node strictly ahead, so that no stretch is empty.
   let node = Math.max(0, Math.floor((from - potential.from) / step + 1e-9) + 1);
   let s = from;
@@ -105,12 +108,12 @@ function marchFullBrake(
     const late = share * (brakeForce(force, then) + a + then * (b + then * c));
     const mean = 0.5 * (drag + late);
     const after = u - rise - length * mean;
-    if (!(after > 0)) {
+    if (!(after > end)) {
       const base = level;
-      const left = (x: number): number => u - grade * (potentialAt(potential, s + x) - base) - mean * x;
+      const left = (x: number): number => u - end - grade * (potentialAt(potential, s + x) - base) - mean * x;
       const x = firstZero(left, length);
       out.distance = s + x - s0;
-      out.time = time + (speed > 0 ? (2 * x) / speed : 0);
+      out.time = time + (speed + w > 0 ? (2 * x) / (speed + w) : 0);
       out.topSpeed = top;
       return;
     }

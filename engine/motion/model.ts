@@ -10,15 +10,22 @@ import type { Potential } from '../things/line/potential.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import type { Scenario } from './scenario.ts';
 
-/** What a stop reports: distance m, time s, distance before full brake m, top speed m/s. */
+/** What a stop reports: distance m, time s, distance before full brake m, speed as the driver acts and top speed m/s. */
 export interface StopTrace {
   distance: number;
   time: number;
   beforeFullBrake: number;
+  speedAtAction: number;
   topSpeed: number;
 }
 
-export const emptyTrace = (): StopTrace => ({ distance: 0, time: 0, beforeFullBrake: 0, topSpeed: 0 });
+export const emptyTrace = (): StopTrace => ({
+  distance: 0,
+  time: 0,
+  beforeFullBrake: 0,
+  speedAtAction: 0,
+  topSpeed: 0,
+});
 
 export interface StopModel {
   potential: Potential;

@@ -61,7 +61,8 @@ export function summarise(distances: Float64Array): Sampled {
 /**
  * The share λ of the way to the unsafe bounds at which one stop equals the sampled 99th percentile (upper
  * bound): with it a single stop, or a whole speed map, is as cautious as 10,000 samples. The greatest over
- * the given places and speeds is taken.
+ * the given places and speeds is taken. A place where the train does not stop even likely tells no share; where
+ * none does, the bounds themselves are the cautious figure.
  */
 export function cautiousShare(
   kit: StopKit,
@@ -70,9 +71,12 @@ export function cautiousShare(
   seed = SEED,
 ): number {
   let share = 0;
+  let told = false;
   for (const { at, speed } of cases) {
-    const target = summarise(sampleStops(kit, at, speed, n, seed)).p99Upper;
     const distance = (x: number): number => stopDistance(modelOf(kit, unsafeBy(x)), at, speed);
+    if (distance(0) === Infinity) continue;
+    told = true;
+    const target = summarise(sampleStops(kit, at, speed, n, seed)).p99Upper;
     if (distance(share) >= target) continue;
     let [low, high] = [share, 1];
     for (let i = 0; i < 12; i++) {
@@ -82,5 +86,5 @@ export function cautiousShare(
     }
     share = high;
   }
-  return share;
+  return told ? share : 1;
 }

@@ -1,5 +1,5 @@
 /**
- * How far and how long to stop.
+ * How far and how long to stop, or to slow to a lower speed.
  *
  *   inertia·dv/dt = −[ r(t)·G(v) + R(v) + m·W′(s) ]
  *
@@ -9,11 +9,13 @@
  * Three parts, each integrated in the variable that makes it nearly exact:
  *  1. reaction: power still on, so the train never slows by itself, but a fall may speed it up;
  *  2. build-up: in time, the brake's impulse and its effect on distance by exact integrals over each step;
- *  3. full brake: in speed, by energy, so that grade enters exactly and standstill is met without iteration.
+ *  3. full brake: in speed, by energy, so that grade enters exactly and the end is met without iteration.
  * Where the brake barely holds the grade, the plain march in `march.ts` takes over.
  *
  * Errors: ≤ 1e-3 of the distance against independent integrators (tests/numerics/stop).
  */
+
+import { firstZero } from '../base/roots.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { marchStop } from './march.ts';
@@ -69,6 +71,15 @@ function levelOf(potential: Potential, s: number): number {
  * @param v0 m/s, ≥ 0
  */
 export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrace): void {
+  slowInto(model, s0, v0, 0, out);
+}
+
+/**
+ * Slow from speed v0 to w: the stop from v0, followed until the train first runs at w under the brake.
+ *
+ * @param w m/s, 0 ≤ w < v0, or both 0
+ */
+export function slowInto(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
   const { potential, inertia, massFactor, a, b, c, force, mean, lead, factor, channels, dt, stride } = model;
   const end = potential.from + (potential.count - 1) * potential.step;
   let s = s0;
@@ -85,6 +96,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
     v += gain * hr;
   }
   if (v > top) top = v;
+  out.speedAtAction = v;
   let slowing = 0;
   for (let k = 0; k < RAMP_STEPS && v > 0; k++) {
     let middle = v - 0.5 * slowing;
@@ -99,8 +111,8 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
       shift += f * lead[i * RAMP_STEPS + k];
     }
     slowing = ((effort + pull) * dt) / inertia;
-    if (slowing >= v) {
-      standStill(model, k, v, pull, out);
+    if (slowing >= v - w) {
+      withinStep(model, k, v, v - w, pull, out);
       out.distance += s - s0;
       out.beforeFullBrake = out.distance;
       out.time += time;
@@ -119,18 +131,19 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
   let pull = slopeOf(potential, s);
   let reached = level;
   let half = 0.5 * v * v;
-  const expected = (inertia * half) / (brakeForce(force, v) + a + massFactor * pull);
+  const last = 0.5 * w * w;
+  const expected = (inertia * (half - last)) / (brakeForce(force, v) + a + massFactor * pull);
   let steps = LEAST_BRAKE_STEPS;
   if (!(expected >= 0 && expected < MOST_BRAKE_STEPS * stride)) steps = MOST_BRAKE_STEPS;
   else if (expected > LEAST_BRAKE_STEPS * stride) steps = Math.ceil(expected / stride);
-  const u = half / steps;
+  const u = (half - last) / steps;
   let speed = v;
   for (let k = 0; k < steps; k++) {
     const vm = Math.sqrt(2 * half - u);
     const hold = brakeForce(force, vm) + a + vm * (b + vm * c);
     const net = hold + massFactor * pull;
     if (!(net > NEAR_BALANCE * hold) || s > end) {
-      marchStop(model, s0, v0, out);
+      marchStop(model, s0, v0, out, w);
       return;
     }
     let step = (inertia * u) / net;
@@ -140,7 +153,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
       pull = slopeOf(potential, s + step);
       const tail = hold + massFactor * pull;
       if (!(tail > NEAR_BALANCE * hold)) {
-        marchStop(model, s0, v0, out);
+        marchStop(model, s0, v0, out, w);
         return;
       }
       more = (inertia * u - hold * step - massFactor * (next - level)) / tail;
@@ -149,7 +162,7 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
     }
     level = reached;
     s += step;
-    half = Math.max(half - u, 0);
+    half = Math.max(half - u, last);
     const after = Math.sqrt(2 * half);
     time += (2 * step) / (speed + after);
     speed = after;
@@ -158,27 +171,45 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
   out.time = time;
 }
 
-/** Standstill inside a build-up step: the ramp taken straight between its nodes. */
-function standStill(model: StopModel, k: number, v: number, pull: number, out: StopTrace): void {
-  const { node, factor, channels, dt, inertia } = model;
-  let first = 0;
-  let last = 0;
+/**
+ * A fall of the speed reached inside a build-up step. The brake within the step is the parabola through both
+ * ends that has the step's exact mean.
+ */
+function withinStep(
+  model: StopModel,
+  k: number,
+  v: number,
+  fall: number,
+  pull: number,
+  out: StopTrace,
+): void {
+  const { node, mean, factor, channels, dt, inertia } = model;
+  let [first, last, middle] = [0, 0, 0];
   for (let i = 0; i < channels; i++) {
-    const f = channelFactor(factor, i, v / 2);
+    const f = channelFactor(factor, i, v - fall / 2);
     first += f * node[i * (RAMP_STEPS + 1) + k];
     last += f * node[i * (RAMP_STEPS + 1) + k + 1];
+    middle += f * mean[i * RAMP_STEPS + k];
   }
-  const rise = (last - first) / (dt * inertia);
-  const start = (first + pull) / inertia;
-  // v = start·t + rise·t²/2
-  const root = Math.sqrt(Math.max(0, start * start + 2 * rise * v));
-  const t = Math.min(dt, start + root > 0 ? (2 * v) / (start + root) : dt);
-  out.distance = t * (v - t * (start / 2 + (rise * t) / 6));
-  out.time = t;
+  const bow = 6 * (middle - (first + last) / 2);
+  const bend = last - first + bow;
+  // Speed still to lose after the share x of the step.
+  const left = (x: number): number =>
+    fall - ((dt * x) / inertia) * (first + pull + x * (bend / 2 - (x * bow) / 3));
+  const x = firstZero(left, 1);
+  out.time = dt * x;
+  out.distance = dt * x * (v - ((dt * x) / inertia) * ((first + pull) / 2 + x * (bend / 6 - (x * bow) / 12)));
 }
 
 /** Distance to stop, m; Infinity where it does not. */
 export function stopDistance(model: StopModel, s0: number, v0: number): number {
   stopInto(model, s0, v0, model.trace);
+  return model.trace.distance;
+}
+
+/** Distance to slow from v0 to w ≥ 0, m; 0 from no faster than w; Infinity where the speed does not fall to it. */
+export function slowingDistance(model: StopModel, s0: number, v0: number, w: number): number {
+  if (v0 <= w) return 0;
+  slowInto(model, s0, v0, w, model.trace);
   return model.trace.distance;
 }

@@ -13,6 +13,7 @@ export const findingCodes = [
   // stopping and speed
   'cannot-stop',
   'runs-away',
+  'brake-does-not-hold-fall',
   'speed-limited',
   'planned-speed-too-high',
   'too-many-cars-to-stop',

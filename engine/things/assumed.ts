@@ -62,4 +62,8 @@ export interface AssumedValues {
   readonly coupler: { readonly swing: Quantity; readonly heightDifference: Quantity };
   /** Extra distance kept to whatever the train must stop short of, m. */
   readonly stopMargin: number;
+  /** Clear track that a driver sees ahead, m. */
+  readonly sight: number;
+  /** No higher speed is looked at where none is stated, m/s. */
+  readonly unstatedSpeed: number;
 }

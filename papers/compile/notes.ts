@@ -29,6 +29,11 @@ export function note(notes: Notes, key: string, of: string, where: string): void
   notes.assumptions.push({ of, where, key, source: defaultRow(key).source });
 }
 
+/** A note put before all others: what is likeliest to change the answer. */
+export function noteFirst(notes: Notes, key: string, of: string, where: string): void {
+  notes.assumptions.unshift({ of, where, key, source: defaultRow(key).source });
+}
+
 export function trouble(notes: Notes, path: FieldPath, found: string, expected: string): void {
   notes.troubles.push({ path, found, expected });
 }

@@ -2,12 +2,14 @@
 import { assumed, assumedValues } from '../../data/index.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import { placesOfAssumedSight, sightIsStated } from '../../engine/questions/speed/available.ts';
+import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
-import { type Notes, note, trouble } from './notes.ts';
+import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { compileVehicle } from './vehicle.ts';
 
 /** @param files the vehicle file of each member of the train file, in the same order */
@@ -79,6 +81,7 @@ export function compileOuting(
   if (!conditions.adhesion)
     note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
   noteUsed(line, train, notes);
+  noteUnstated(file, line, host, notes);
   return {
     name: file.name,
     line,
@@ -103,6 +106,16 @@ export function compileOuting(
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
   };
+}
+
+/** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
+function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Notes): void {
+  if (!host.speed && file.plannedSpeed === undefined)
+    noteFirst(notes, 'speed/unstated', 'highest speed looked at', line.name);
+  const run = file.direction === 'reverse' ? reverseLine(line) : line;
+  for (const place of placesOfAssumedSight(run))
+    noteFirst(notes, 'sight', 'clear track seen ahead', place.name);
+  if (!sightIsStated(run)) noteFirst(notes, 'sight', 'clear track seen ahead', line.name);
 }
 
 /** Assumed values that the engine will use for this line and train. */

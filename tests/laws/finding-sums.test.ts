@@ -62,6 +62,7 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'leak-unknown grade-force': (s, v) => expect(v['force']).toBeGreaterThan(s.free),
   'leaks-off-before-time grade-force': (s, v) => same(v['force'] - s.free, fact(s, 'pull')),
   'cannot-stop stopping-distance': even,
+  'brake-does-not-hold-fall brake-ratio': (s, v) => same(v['ratio'], fact(s, 'ratio')),
   'speed-limited stopping-distance': even,
   'gap-needed stopping-distance': (s, v) => {
     same((s.stop ?? 0) + s.margin, found(s));

@@ -61,6 +61,8 @@ export const assumedValues: AssumedValues = {
   couplerStiffness: between(1e5, 3e5, 1e6, 'assumed'),
   chainStiffness: between(2e5, 5e5, 2e6, 'assumed'),
   stopMargin: 3,
+  sight: 30,
+  unstatedSpeed: 3.6,
 };
 
 function kinds<T>(of: (kind: BrakeKind) => T): Record<BrakeKind, T> {

@@ -45,6 +45,7 @@ export function stripWords(voice: Voice): StripWords {
 const shortReason: Readonly<Record<string, string>> = {
   'stopping-sight': 'sight',
   'stopping-signal': 'signal',
+  'stopping-assumed-sight': 'sight not stated',
   'stopping-end': 'end of line',
   'host-line': "host's limit",
   'host-place': "host's limit here",

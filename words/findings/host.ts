@@ -75,9 +75,15 @@ export const hostWords = {
     what: `The heights of the line are poor (${t.fact('quality')}).`,
     why: 'A satellite height is off by metres: grades and every stop may be wrong. Level the line, at least its steepest place.',
   }),
-  'sight-unknown': (_f, t) => ({
-    what: `Nobody has said from how far ${t.where} is seen.`,
-    why: "Pace it from the driver's seat: it may set the speed there.",
+  'sight-unknown': (f, t) => ({
+    what:
+      f.where.place === undefined
+        ? `Nobody has said how much clear track the driver sees ahead${t.where === '' ? '' : ` ${t.where}`}.`
+        : `Nobody has said from how far ${f.where.place} (${t.at(f.where.from ?? 0)}) is seen.`,
+    why:
+      f.severity === 'unknown'
+        ? `At ${t.fact('at')} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed it stops from ${t.found('down')} at the most. Pace the clear track from the driver's seat, where it is shortest.`
+        : `The train stops within the ${t.fact('sight', 'down')} assumed. Pace the clear track from the driver's seat, where it is shortest.`,
   }),
   assumed: (_f, t) => ({
     what: `Taken for ${t.fact('where')}: ${t.fact('of')}.`,

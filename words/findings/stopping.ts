@@ -4,6 +4,7 @@ import type { Teller, Told, Tools } from './teller.ts';
 const reasons: Readonly<Record<string, string>> = {
   'stopping-sight': 'the clear track that the driver sees ahead there',
   'stopping-signal': 'the signal that may be at danger as it comes in sight',
+  'stopping-assumed-sight': 'the clear track assumed ahead, which nobody has stated',
   'stopping-end': 'the end of the line',
   'host-line': "the host's limit",
   'host-place': "the host's limit there",
@@ -80,6 +81,10 @@ export const stoppingWords = {
   'runs-away': (_f, t) => ({
     what: `The brakes may not stop the train at all ${t.where}.`,
     why: 'With weak brakes, little adhesion and little rolling resistance together, the pull of the fall is greater than full brake.',
+  }),
+  'brake-does-not-hold-fall': (_f, t) => ({
+    what: `The brakes may not hold the train on the fall ${t.where}: under full brake it may run faster and faster.`,
+    why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.fact('at')} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
   }),
   'speed-limited': (_f, t) => ({
     what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,

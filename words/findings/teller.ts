@@ -56,8 +56,12 @@ export function whereWords({ where }: Finding, voice: Voice): string {
   if (where.gap !== undefined) parts.push(`the coupling behind vehicle ${where.gap + 1}`);
   if (where.place !== undefined) parts.push(where.place);
   if (where.from !== undefined && where.to !== undefined) {
-    const [from, to] = [chainage(voice, where.from), chainage(voice, where.to)];
-    parts.push(from === to ? `at ${from}` : `from ${from} to ${to}`);
+    // What holds over a stretch begins early and ends late.
+    parts.push(
+      where.from === where.to
+        ? `at ${chainage(voice, where.from)}`
+        : `from ${chainage(voice, where.from, 'down')} to ${chainage(voice, where.to, 'up')}`,
+    );
   }
   return parts.join(', ');
 }

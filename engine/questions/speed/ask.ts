@@ -6,12 +6,16 @@ import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { evenStop } from '../../motion/even.ts';
 import type { Prepared } from '../../motion/prepare.ts';
+import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
+import type { Ceiling } from '../question.ts';
+import { placesOfAssumedSight, sightIsStated } from './available.ts';
+import { fastestAllowed, hardestPull, leastBrake } from './holds.ts';
 import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
@@ -159,18 +163,30 @@ function endsThere(context: OutingContext, stands: number): boolean {
 }
 
 /** Speeds: where the train may not run as fast as its driver means to, and why. */
-export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
+export function askSpeeds(
+  ready: Prepared,
+  map: SpeedMap,
+  wanted: Float64Array,
+  ceilings: readonly Ceiling[],
+): Finding[] {
   const { at, limit, reason, reasons } = map;
   const runs = runsWhere(
     at.length,
     (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < NO_SPEED,
     (i, j) => reason[i] === reason[j],
   );
-  return runs.flatMap(({ first, last }) => {
+  return runs.flatMap(({ first, last }): Finding | Finding[] => {
     let worst = first;
     for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
     const why = reasons[reason[worst]];
-    const where = { from: at[first], to: at[last] };
+    // The limit begins somewhere between its first point and the one before.
+    const where = { from: at[Math.max(0, first - 1)], to: at[Math.min(at.length - 1, last + 1)] };
+    // What only an assumed sight sets is asked for, not ruled.
+    if (why.kind === 'stopping-assumed-sight') return [];
+    if (why.kind === 'cannot-stop') {
+      const lets = doesNotHold(ready, map, first, last, fastestAllowed(ceilings, at.length));
+      if (lets) return { ...lets, where };
+    }
     // Balance says for itself which car sets the speed; only where it allows none is it said here as well.
     if (why.kind === 'balance' && limit[worst] >= NO_SPEED) return [];
     const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);
@@ -199,6 +215,39 @@ export function askSpeeds(ready: Prepared, map: SpeedMap, wanted: Float64Array):
       source: why.source,
       sure: 'assumed',
     });
+  });
+}
+
+/** The fall that the brake does not hold, on a stretch or on the way that a stop from there takes. */
+function doesNotHold(
+  ready: Prepared,
+  map: SpeedMap,
+  first: number,
+  last: number,
+  fastest: number,
+): Finding | undefined {
+  const { line, loaded } = ready.context;
+  const { cautious } = ready.models(map.railState);
+  const brake = leastBrake(cautious, fastest);
+  const here = hardestPull(cautious, map.at[first], map.at[last]);
+  const { at, pull } = here.pull > brake ? here : hardestPull(cautious, map.at[last], Infinity);
+  if (pull <= brake) return undefined;
+  const weight = loaded.mass * cautious.massFactor * GRAVITY;
+  // A brake of unknown force is left out, and might hold the train.
+  const unknown = ready.brakes.faults.find((f) => f.why === 'force-unknown');
+  return makeFinding('brake-does-not-hold-fall', unknown ? 'unknown' : 'forbids', 'stopping', {
+    found: amount(brake, 'force'),
+    required: amount(pull, 'force'),
+    margin: brake / pull - 1,
+    facts: {
+      at: amount(line.loop ? at % line.length : Math.min(at, line.length), 'length'),
+      ratio: amount(brake / weight, 'grade'),
+      grade: amount(pull / weight, 'grade'),
+    },
+    sum: { id: 'brake-ratio', inputs: { force: brake, mass: weight / GRAVITY } },
+    sure: 'assumed',
+    source: 'full brake and rolling resistance against the pull of the fall under the train',
+    ...(unknown ? { measure: `vehicle.brakes.${unknown.gear.id}.force` } : {}),
   });
 }
 
@@ -259,15 +308,59 @@ export function askGap(ready: Prepared, map: SpeedMap): Finding[] {
   ];
 }
 
-/** Places that may ask for a stop but whose sight distance is not known. */
-export function askSight({ context }: Prepared): Finding[] {
-  return context.line.places
-    .filter((p) => (p.kind === 'signal' || p.kind === 'crossing') && p.sight === undefined)
-    .map((p) =>
-      makeFinding('sight-unknown', 'notes', 'line', {
-        where: { place: p.name, from: p.at, to: p.at },
-        measure: `line.places.${p.id}.sight`,
-        source: 'line',
-      }),
-    );
+/**
+ * Sight that nobody has stated: of the whole line, or of places that may ask for a stop. Where the train does not
+ * stop within what is assumed nobody can tell; where it does, the question is the lesser.
+ */
+export function askSight(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
+  const { line } = ready.context;
+  if (!sightIsStated(line)) return [sightFinding(ready, map, wanted, 'assumed sight', {}, 'line.sights')];
+  return placesOfAssumedSight(line).map((p) =>
+    sightFinding(
+      ready,
+      map,
+      wanted,
+      p.name,
+      { place: p.name, from: p.at, to: p.at },
+      `line.places.${p.id}.sight`,
+    ),
+  );
+}
+
+function sightFinding(
+  ready: Prepared,
+  map: SpeedMap,
+  wanted: Float64Array,
+  what: string,
+  where: Finding['where'],
+  measure: string,
+): Finding {
+  const { at, limit, reason, reasons } = map;
+  const { outing } = ready.context;
+  const short = (j: number): boolean =>
+    limit[j] < wanted[j] - 1e-3 &&
+    reasons[reason[j]].kind === 'stopping-assumed-sight' &&
+    reasons[reason[j]].what === what;
+  const runs = runsWhere(at.length, short, () => true);
+  const facts = { sight: amount(outing.assumed.sight, 'length') };
+  const asked = { measure, sure: 'assumed' as const, source: 'common practice, no source' };
+  if (runs.length === 0) return makeFinding('sight-unknown', 'notes', 'line', { where, facts, ...asked });
+  const { cautious } = ready.models(map.railState);
+  let worst = runs[0].first;
+  for (const { first, last } of runs) {
+    for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
+  }
+  return makeFinding('sight-unknown', 'unknown', 'line', {
+    where:
+      where.place === undefined ? { from: at[runs[0].first], to: at[runs[runs.length - 1].last] } : where,
+    found: amount(limit[worst], 'speed'),
+    required: amount(wanted[worst], 'speed'),
+    margin: limit[worst] / wanted[worst] - 1,
+    facts: {
+      ...facts,
+      at: amount(at[worst], 'length'),
+      stop: amount(stopDistance(cautious, at[worst], wanted[worst]) + stopMargin(ready.context), 'length'),
+    },
+    ...asked,
+  });
 }

@@ -1,9 +1,12 @@
 /**
  * What is available for stopping at each place: sight, signals and other places that may ask for a stop,
  * the end of the line.
+ *
+ * Sight that nobody has stated is assumed: along the whole line where none is, else at each place that may ask
+ * for a stop and has neither a sight of its own nor a stated stretch over it.
  */
 
-import type { Line, Place } from '../../things/line/types.ts';
+import type { Line, Place, Sight } from '../../things/line/types.ts';
 import type { SpeedReason } from './types.ts';
 
 export interface Available {
@@ -17,12 +20,35 @@ export interface Available {
 /** Kinds of place that may ask for a stop as soon as they come in sight. */
 const mayAsk: ReadonlySet<Place['kind']> = new Set(['signal', 'crossing', 'switch']);
 
+/** Stretches of sight that count in the running direction. */
+const sightsAhead = (line: Line): Sight[] => line.sights.filter((s) => s.direction !== 'reverse');
+
+export const sightIsStated = (line: Line): boolean => sightsAhead(line).length > 0;
+
+/** Places that may ask for a stop and whose sight is assumed, on a line whose other sights are stated. */
+export const placesOfAssumedSight = (line: Line): Place[] =>
+  sightIsStated(line)
+    ? line.places.filter(
+        (p) =>
+          mayAsk.has(p.kind) &&
+          p.sight === undefined &&
+          !sightsAhead(line).some((s) => covers(line, s.from, s.to, p.at)),
+      )
+    : [];
+
 /**
  * @param grid chainages of the head, even, growing
  * @param margin kept to whatever the train must stop short of, m
+ * @param assumedSight clear track ahead where none is stated, m
  * @param withEnd whether the end of a point-to-point line counts
  */
-export function availableAlong(line: Line, grid: Float64Array, margin: number, withEnd = true): Available {
+export function availableAlong(
+  line: Line,
+  grid: Float64Array,
+  margin: number,
+  assumedSight: number,
+  withEnd = true,
+): Available {
   const distance = new Float64Array(grid.length).fill(Infinity);
   const reason = new Uint16Array(grid.length);
   const reasons: SpeedReason[] = [];
@@ -33,8 +59,8 @@ export function availableAlong(line: Line, grid: Float64Array, margin: number, w
       reason[index] = of;
     }
   };
-  putSights(line, grid, reasons, put);
-  putPlaces(line, grid, reasons, put);
+  putSights(line, grid, assumedSight, reasons, put);
+  putPlaces(line, grid, assumedSight, reasons, put);
   if (!line.loop && withEnd) {
     const of = reasons.push({ kind: 'stopping-end', what: 'end of line', source: 'line' }) - 1;
     for (let j = 0; j < grid.length; j++) put(j, line.length - grid[j], of);
@@ -44,9 +70,24 @@ export function availableAlong(line: Line, grid: Float64Array, margin: number, w
 
 type Put = (index: number, metres: number, of: number) => void;
 
-function putSights(line: Line, grid: Float64Array, reasons: SpeedReason[], put: Put): void {
-  for (const sight of line.sights) {
-    if (sight.direction === 'reverse') continue;
+const assumedReason = (what: string): SpeedReason => ({
+  kind: 'stopping-assumed-sight',
+  what,
+  source: 'assumed',
+});
+
+function putSights(
+  line: Line,
+  grid: Float64Array,
+  assumedSight: number,
+  reasons: SpeedReason[],
+  put: Put,
+): void {
+  if (!sightIsStated(line)) {
+    const of = reasons.push(assumedReason('assumed sight')) - 1;
+    for (let j = 0; j < grid.length; j++) put(j, assumedSight, of);
+  }
+  for (const sight of sightsAhead(line)) {
     const of = reasons.push({ kind: 'stopping-sight', what: 'sight', source: 'line' }) - 1;
     for (let j = 0; j < grid.length; j++) {
       if (covers(line, sight.from, sight.to, grid[j])) put(j, sight.distance, of);
@@ -55,17 +96,26 @@ function putSights(line: Line, grid: Float64Array, reasons: SpeedReason[], put: 
 }
 
 /** At the point where it comes in sight, and up to one grid step either side, a stop short of it must fit. */
-function putPlaces(line: Line, grid: Float64Array, reasons: SpeedReason[], put: Put): void {
+function putPlaces(
+  line: Line,
+  grid: Float64Array,
+  assumedSight: number,
+  reasons: SpeedReason[],
+  put: Put,
+): void {
   const step = grid[1] - grid[0];
+  const assumed = new Set(placesOfAssumedSight(line));
   for (const place of line.places) {
-    if (!mayAsk.has(place.kind) || place.sight === undefined) continue;
+    const sight = assumed.has(place) ? assumedSight : place.sight;
+    if (!mayAsk.has(place.kind) || sight === undefined) continue;
     const kind = place.kind === 'signal' ? 'stopping-signal' : 'stopping-sight';
-    const of = reasons.push({ kind, what: place.name, source: 'line' }) - 1;
-    const seenAt = place.at - place.sight;
+    const reason: SpeedReason = { kind, what: place.name, source: 'line' };
+    const of = reasons.push(assumed.has(place) ? assumedReason(place.name) : reason) - 1;
+    const seenAt = place.at - sight;
     const at = line.loop ? ((seenAt % line.length) + line.length) % line.length : seenAt;
     const j = Math.round((at - grid[0]) / step);
     for (const i of [j - 1, j, j + 1]) {
-      if (i >= 0 && i < grid.length) put(i, Math.min(place.sight, place.sight - (grid[i] - at)), of);
+      if (i >= 0 && i < grid.length) put(i, Math.min(sight, sight - (grid[i] - at)), of);
     }
   }
 }

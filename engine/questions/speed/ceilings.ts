@@ -9,18 +9,12 @@ import type { Ceiling } from '../question.ts';
 import { covers } from './available.ts';
 import type { SpeedReason } from './types.ts';
 
-/** The speed map looks no higher than this, m/s (20 mph). */
+/** The speed map looks no higher than this where a speed is stated, m/s (20 mph). */
 export const HIGHEST_LOOKED_AT = 20 * 0.44704;
 
 export function hostCeilings(context: OutingContext, grid: Float64Array): Ceiling[] {
   const { outing, line, loaded } = context;
-  const ceilings: Ceiling[] = [
-    even(grid, HIGHEST_LOOKED_AT, {
-      kind: 'looked-no-higher',
-      what: 'highest speed looked at',
-      source: 'Heedway',
-    }),
-  ];
+  const ceilings: Ceiling[] = [looked(context, grid)];
   const { speed } = outing.host;
   if (speed)
     ceilings.push(
@@ -41,6 +35,23 @@ export function hostCeilings(context: OutingContext, grid: Float64Array): Ceilin
     );
   }
   return ceilings;
+}
+
+/** No higher than 20 mph; where neither host, line nor plan states a speed, than what is assumed. */
+function looked({ outing, line }: OutingContext, grid: Float64Array): Ceiling {
+  const stated = outing.host.speed !== undefined;
+  const unstated = Math.max(outing.assumed.unstatedSpeed, outing.plannedSpeed ?? 0);
+  const ceiling = even(grid, stated ? HIGHEST_LOOKED_AT : Math.min(HIGHEST_LOOKED_AT, unstated), {
+    kind: 'looked-no-higher',
+    what: stated ? 'highest speed looked at' : 'no speed is stated',
+    source: 'Heedway',
+  });
+  for (const { from, to } of stated ? [] : line.speedLimits) {
+    for (let j = 0; j < grid.length; j++) {
+      if (covers(line, from, to, grid[j])) ceiling.speed[j] = HIGHEST_LOOKED_AT;
+    }
+  }
+  return ceiling;
 }
 
 /** What a driver would run at: the ceilings, or the planned speed where lower. */

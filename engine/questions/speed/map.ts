@@ -4,11 +4,12 @@
  */
 
 import type { MapModels, StopModel } from '../../motion/model.ts';
-import { stopDistance } from '../../motion/stop.ts';
+import { slowingDistance, stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
 import type { Ceiling } from '../question.ts';
 import { availableAlong } from './available.ts';
+import { fastestAllowed, holdsFall, leastBrake } from './holds.ts';
 import { limitsByStopping } from './limits.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason } from './types.ts';
 
@@ -18,6 +19,9 @@ export function gridOf(length: number): Float64Array {
   const count = Math.ceil(length / step - 1e-9);
   return Float64Array.from({ length: count + 1 }, (_, j) => Math.min(length, j * (length / count)));
 }
+
+/** A limit that falls by less asks for no braking point, m/s. */
+const LEAST_FALL = 0.2;
 
 export function speedMap(
   context: OutingContext,
@@ -29,7 +33,7 @@ export function speedMap(
   const { line, outing } = context;
   const margin = stopMargin(context);
   const cap = lowestCeiling(grid.length, ceilings);
-  const available = availableAlong(line, grid, margin);
+  const available = availableAlong(line, grid, margin, outing.assumed.sight);
   const step = grid[1] - grid[0];
   const { speed, byStopping } = limitsByStopping(
     models.cautious,
@@ -49,9 +53,12 @@ export function speedMap(
   const gap = new Float64Array(grid.length);
   const least = outing.host.leastGap?.value ?? 0;
   const planned = outing.plannedSpeed ?? Infinity;
+  const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   for (let j = 0; j < grid.length; j++) {
-    // A train that cannot stop at all may not go there, whether or not anything is known to be ahead.
-    const stop = stopDistance(models.cautious, grid[j], speed[j]);
+    // A train that its brake does not hold may not go there, whether or not anything is known to be ahead; that
+    // it comes to a stand in the next hollow is no stop.
+    let stop = stopDistance(models.cautious, grid[j], speed[j]);
+    if (!holdsFall(models.cautious, brake, grid[j])) stop = Infinity;
     if (stop === Infinity) {
       speed[j] = 0;
       reason[j] = reasons.length - 1;
@@ -83,8 +90,9 @@ function lowestCeiling(
 
 /**
  * Where the driver must act for each booked stop and each fall of the limit, from the permitted (or the
- * planned, if lower) speed there: the last grid point from which the cautious stop still fits. A fall of the
- * limit from v to w is met if the stop from v, less the stop from w at the target, fits into the way there.
+ * planned, if lower) speed there: the last grid point from which the cautious stop, or the same braking
+ * followed until the lower speed is reached, fits into the way there. A limit that begins between two grid
+ * points is met at the first of them. A limit that falls on and on is one fall, braked for where its parts ask for it first.
  */
 export function brakingPoints(context: OutingContext, map: SpeedMap, cautious: StopModel): BrakingPoint[] {
   const { line, outing } = context;
@@ -95,14 +103,39 @@ export function brakingPoints(context: OutingContext, map: SpeedMap, cautious: S
     const point = backFrom(context, map, cruise, cautious, place.at, 0);
     if (point) points.push({ kind: 'stop', what: place.name, target: place.at, ...point });
   }
-  for (let j = 1; j < map.at.length; j++) {
-    if (cruise(j) >= cruise(j - 1) - 0.2 || cruise(j) <= 0) continue;
-    const what = map.reasons[map.reason[j]].what;
-    const point = backFrom(context, map, cruise, cautious, map.at[j], cruise(j));
-    if (point) points.push({ kind: 'slow', what, target: map.at[j], ...point });
+  // A loop's last point is its first again: what begins at the origin is seen from the point before it.
+  const last = map.at.length - 1;
+  let high = cruise(line.loop ? last - 1 : 0);
+  let fall: BrakingPoint | undefined;
+  for (let j = line.loop ? 0 : 1; j < (line.loop ? last : last + 1); j++) {
+    const before = j > 0 ? j - 1 : last - 1;
+    if (cruise(j) >= cruise(before)) {
+      if (fall) points.push(fall);
+      fall = undefined;
+      high = cruise(j);
+    }
+    if (cruise(j) >= high - LEAST_FALL || cruise(j) <= 0) continue;
+    high = cruise(j);
+    const target = map.at[before];
+    const point = backFrom(context, map, cruise, cautious, target, high);
+    if (!point) continue;
+    const first = fall && wayTo(fall.at, target, line) > wayTo(point.at, target, line) ? fall : point;
+    fall = {
+      kind: 'slow',
+      what: map.reasons[map.reason[j]].what,
+      target,
+      at: first.at,
+      fromSpeed: first.fromSpeed,
+      toSpeed: high,
+    };
   }
+  if (fall) points.push(fall);
   return points.sort((a, b) => a.at - b.at);
 }
+
+/** Way ahead from one place to another, m. */
+const wayTo = (from: number, to: number, { loop, length }: OutingContext['line']): number =>
+  to - from + (loop && from > to ? length : 0);
 
 function backFrom(
   context: OutingContext,
@@ -113,7 +146,6 @@ function backFrom(
   toSpeed: number,
 ): { at: number; fromSpeed: number; toSpeed: number } | undefined {
   const { line } = context;
-  const rest = toSpeed > 0 ? stopDistance(cautious, target, toSpeed) : 0;
   const start = Math.min(map.at.length - 1, Math.floor((target - map.at[0]) / map.step));
   for (let back = 1; back < map.at.length; back++) {
     let j = start - back;
@@ -122,11 +154,12 @@ function backFrom(
       j += map.at.length - 1;
       if (j <= start) return undefined;
     }
-    const way = target - map.at[j] + (map.at[j] > target ? line.length : 0);
+    const way = wayTo(map.at[j], target, line);
     const v = cruise(j);
     if (v <= toSpeed + 1e-6) return undefined;
-    const need = stopDistance(cautious, map.at[j], v);
-    if (need - rest <= way) return { at: map.at[j], fromSpeed: v, toSpeed };
+    if (slowingDistance(cautious, map.at[j], v, toSpeed) <= way) {
+      return { at: map.at[j], fromSpeed: v, toSpeed };
+    }
   }
   return undefined;
 }

@@ -18,10 +18,13 @@ export const speed: Question<Running> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['speed-limited', 'cannot-stop', 'runs-away'],
+  codes: ['speed-limited', 'cannot-stop', 'runs-away', 'brake-does-not-hold-fall'],
   ask: ({ ready, of }) => {
     const data = runningOf(ready, of(balance).data.ceilings);
     const { map, ceilings } = data;
-    return { findings: askSpeeds(ready, map, expectedSpeed(ready.context, map.at, ceilings)), data };
+    return {
+      findings: askSpeeds(ready, map, expectedSpeed(ready.context, map.at, ceilings), ceilings),
+      data,
+    };
   },
 };

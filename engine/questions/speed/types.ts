@@ -5,6 +5,7 @@ import type { RailState } from '../../things/rail.ts';
 export type SpeedReasonKind =
   | 'stopping-sight'
   | 'stopping-signal'
+  | 'stopping-assumed-sight'
   | 'stopping-end'
   | 'host-line'
   | 'host-place'

@@ -1,11 +1,11 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
 import { lightLines } from '../../../desk/light-wheels.ts';
-import { stretches } from '../../../desk/stretches.ts';
+import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
 import { reasonWords } from '../../../words/findings/stopping.ts';
-import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
+import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
 import { answer, trials, tryOut, voice } from '../../state/session.ts';
@@ -188,8 +188,8 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
           <tbody>
             {stretches(map).map((s) => (
               <tr key={s.from}>
-                <td>{chainage(v, s.from)}</td>
-                <td>{chainage(v, s.to)}</td>
+                <td>{endsOf(v, s)[0]}</td>
+                <td>{endsOf(v, s)[1]}</td>
                 <td>
                   <strong>{say(v, { si: s.speed, kind: 'speed' }, 'down')}</strong>
                 </td>
@@ -206,10 +206,10 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
       <ul>
         {(answer.value?.brakingPoints ?? []).map((p) => (
           <li key={`${p.at}${p.what}`}>
-            {chainage(v, p.at)}:{' '}
+            {early(v, p.at)}:{' '}
             {p.kind === 'stop'
               ? `brake for ${p.what}`
-              : `brake to ${say(v, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${chainage(v, p.target)} (${p.what})`}
+              : `brake to ${say(v, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${early(v, p.target)} (${p.what})`}
           </li>
         ))}
       </ul>

@@ -1,0 +1,70 @@
+/**
+ * Does the brake hold the fall? Where it does not, a train under full brake runs faster and faster, and whether
+ * it stops at all is for the ground further on to say.
+ *
+ *   G(v) + R(v) ≥ −m·W′(s)      at every v from 0 to the fastest the line allows
+ *
+ * G full brake, R rolling resistance, m·W′ pull of grade and curves under the whole train (N): a pitch shorter
+ * than the train pulls with its mean. A stop that begins where the brake holds and runs over such a place counts
+ * as none if its speed rises by more than a tenth; if its momentum only carries it over, it is a stop.
+ */
+
+import { SPEED_STEP } from '../../motion/kit.ts';
+import { brakeForce, type StopModel } from '../../motion/model.ts';
+import { slopeAt } from '../../things/line/potential.ts';
+import type { Ceiling } from '../question.ts';
+
+/** Speed that a stop may gain on a fall, as a share of that at which the driver acts. */
+const RISE = 1.1;
+
+/** Full brake and rolling resistance at the speed up to `top` where they are least, N. */
+export function leastBrake(model: StopModel, top: number): number {
+  const { force, a, b, c } = model;
+  const at = (v: number): number => brakeForce(force, v) + a + v * (b + v * c);
+  let least = Math.min(at(0), at(top));
+  for (let v = SPEED_STEP; v < top; v += SPEED_STEP) least = Math.min(least, at(v));
+  return least;
+}
+
+/** Pull of the fall under the train with its head at s, N; negative on a rise. */
+const pullAt = (model: StopModel, s: number): number => -model.massFactor * slopeAt(model.potential, s);
+
+/** Where the fall pulls hardest between two places of the head. */
+export function hardestPull(
+  model: StopModel,
+  from: number,
+  to: number,
+): { readonly at: number; readonly pull: number } {
+  const { step, count } = model.potential;
+  const end = Math.min(to, model.potential.from + (count - 1) * step);
+  let worst = { at: from, pull: pullAt(model, from) };
+  for (let s = from + step; s < end; s += step) {
+    const pull = pullAt(model, s);
+    if (pull > worst.pull) worst = { at: s, pull };
+  }
+  const last = pullAt(model, end);
+  return end > from && last > worst.pull ? { at: end, pull: last } : worst;
+}
+
+/**
+ * Whether the brake holds the train that was to stop from s: the stop is the model's last.
+ *
+ * @param brake N, from `leastBrake`
+ */
+export function holdsFall(model: StopModel, brake: number, s: number): boolean {
+  if (model.holdsEverywhere) return true;
+  if (pullAt(model, s) > brake) return false;
+  const { distance, speedAtAction, topSpeed } = model.trace;
+  return topSpeed <= RISE * speedAtAction || hardestPull(model, s, s + distance).pull <= brake;
+}
+
+/** The fastest that any place of the line allows, m/s. */
+export function fastestAllowed(ceilings: readonly Ceiling[], count: number): number {
+  let fastest = 0;
+  for (let j = 0; j < count; j++) {
+    let least = Infinity;
+    for (const { speed } of ceilings) if (speed[j] < least) least = speed[j];
+    if (least > fastest) fastest = least;
+  }
+  return fastest;
+}
