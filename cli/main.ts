@@ -10,6 +10,7 @@ import { carsCommand } from './commands/cars.ts';
 import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
+import { failuresCommand } from './commands/failures.ts';
 import { flagCommand } from './commands/flag.ts';
 import { leanCommand } from './commands/lean.ts';
 import { partingCommand } from './commands/parting.ts';
@@ -33,6 +34,7 @@ const commands: readonly Command[] = [
   couplersCommand,
   chainsCommand,
   partingCommand,
+  failuresCommand,
   flagCommand,
   seatingCommand,
   leanCommand,

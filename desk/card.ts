@@ -7,6 +7,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
+import { countWays, countWords } from './count-ways.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
@@ -107,13 +108,10 @@ function gapText(answer: Answer, voice: Voice): string {
 function carRows(outing: Outing, answer: Answer): Card['cars'] {
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   if (!today) return [];
-  const ways = (['pulled', 'stopped', 'held'] as const).map((way) => {
-    const count = today[way];
-    // The search ends at a number of cars: more may be possible, and are not looked at.
-    const more = today.unlimited.includes(way) ? '+' : '';
-    return { way, count: count === null ? 'cannot tell' : `${count}${more}` };
-  });
-  return [...ways, { way: 'host', count: today.host === null ? 'no rule' : `${today.host}` }];
+  // The search ends at a number of cars: more may be possible, and are not looked at.
+  return countWays(answer.cars)
+    .filter(([way]) => way !== 'heldByAll')
+    .map(([way, name]) => ({ way: name, count: countWords(today, way, (n) => `${n}+`) }));
 }
 
 /** Seats front first with who sits there; empty ones show as a dash, vehicles without seats not at all. */

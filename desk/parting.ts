@@ -44,6 +44,8 @@ export interface PartingGap {
   readonly gap: number;
   readonly chain: ChainRow['verdict'];
   readonly chainHolds: boolean;
+  /** Where the chain holds: the worst that becomes of the whole train with the brakes left to it. */
+  readonly held?: { readonly outcome: Outcome; readonly at: number; readonly topSpeed: number };
   /** If no chain held: by place, in the order of the line's chainage. */
   readonly places: readonly PartingPlace[];
   readonly worst: PartingPlace;
@@ -114,14 +116,20 @@ function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk
     ...(spacing === undefined ? {} : { spacing }),
   });
   return {
-    gaps: data.flatMap(({ gap, chain, map }) =>
-      map && map.at.length > 0 ? [gapOf(opened, gap, chain, map)] : [],
+    gaps: data.flatMap(({ gap, chain, map, held }) =>
+      map && map.at.length > 0 ? [gapOf(opened, gap, chain, map, held)] : [],
     ),
     findings: ranked(turnFindings(outing, [...longerThanLine(context), ...findings])),
   };
 }
 
-function gapOf({ context, turn }: Opened, gap: number, chain: ChainRow['verdict'], map: GapMap): PartingGap {
+function gapOf(
+  { context, turn }: Opened,
+  gap: number,
+  chain: ChainRow['verdict'],
+  map: GapMap,
+  held: GapMap | undefined,
+): PartingGap {
   const { line, outing } = context;
   const { tail } = map.halves;
   const places = Array.from(map.at, (at, i): PartingPlace => {
@@ -144,7 +152,20 @@ function gapOf({ context, turn }: Opened, gap: number, chain: ChainRow['verdict'
   const shares = Object.fromEntries(
     outcomes.map((o) => [o, places.filter((p) => p.outcome === o).length / places.length]),
   ) as Record<Outcome, number>;
-  return { gap, chain, chainHolds: chainHolds(chain), places: inLineOrder(outing, places), worst, shares };
+  return {
+    gap,
+    chain,
+    chainHolds: chainHolds(chain),
+    ...(held ? { held: heldOf(held, turn) } : {}),
+    places: inLineOrder(outing, places),
+    worst,
+    shares,
+  };
+}
+
+function heldOf(map: GapMap, turn: Turn): NonNullable<PartingGap['held']> {
+  const i = worstPlace(map);
+  return { outcome: outcomes[map.outcome[i]], at: turn(map.at[i]), topSpeed: map.topSpeed[i] };
 }
 
 /** Neighbouring places with the same outcome, as one stretch. */

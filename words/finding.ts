@@ -7,6 +7,7 @@ import { printQuantity, type Toward } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { couplerWords } from './findings/couplers.ts';
+import { failureWords } from './findings/failures.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
 import { partingWords } from './findings/parting.ts';
@@ -23,6 +24,7 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...balanceWords,
   ...couplerWords,
   ...partingWords,
+  ...failureWords,
 };
 
 /** Codes without words: none, or a test fails. */

@@ -1,4 +1,5 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
+import { countWays, countWords, heldNote } from '../../desk/count-ways.ts';
 import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
 import { type Command, common, type Options } from '../command.ts';
@@ -19,28 +20,15 @@ export const carsCommand: Command = {
   },
 };
 
-type Way = 'pulled' | 'stopped' | 'held';
-
-const cell = (count: CarCount, way: Way): string =>
-  count[way] === null
-    ? 'cannot tell'
-    : count.unlimited.includes(way)
-      ? `${count[way]} or more`
-      : `${count[way]}`;
-
 export function countsText(cars: readonly CarCount[]): string {
-  return table([
-    ['rail', 'pulled', 'stopped', 'held', 'host', 'least', 'by'],
-    ...cars.map((c) => [
-      c.railState,
-      cell(c, 'pulled'),
-      cell(c, 'stopped'),
-      cell(c, 'held'),
-      c.host === null ? 'no rule' : `${c.host}`,
-      c.least === null ? 'cannot tell' : `${c.least}`,
-      c.by ?? '',
-    ]),
+  const ways = countWays(cars);
+  const rows = cars.map((c) => [
+    c.railState,
+    ...ways.map(([way]) => countWords(c, way, (n) => `${n} or more`)),
+    c.least === null ? 'cannot tell' : `${c.least}`,
+    c.by ?? '',
   ]);
+  return [table([['rail', ...ways.map(([, words]) => words), 'least', 'by'], ...rows]), heldNote].join('\n');
 }
 
 export const countsJson = (cars: readonly CarCount[]): unknown => cars;

@@ -114,6 +114,7 @@ const mapJson = (look: PartingLook): unknown => ({
   gaps: look.gaps.map(({ gap, chain, worst, shares, places, ...rest }) => ({
     gap,
     chain,
+    ...(rest.held ? { held: rest.held } : {}),
     worst,
     shares,
     stretches: stretchesOf({ gap, chain, worst, shares, places, ...rest }),

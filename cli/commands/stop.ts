@@ -2,6 +2,7 @@
 
 import { stopFrom } from '../../desk/stops.ts';
 import type { StopFigure } from '../../engine/motion/stop-result.ts';
+import { onlyParks } from '../../engine/things/brake/system.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, quantityOf } from '../open.ts';
@@ -31,7 +32,9 @@ async function stop(path: string, options: StopOptions) {
   if (speed <= 0 || speed > 20)
     throw new UsageFault(`--speed: found ${options.speed}; expected more than 0 and at most 44 mph`);
   const unknown = outing.train.vehicles.some((v) =>
-    v.brakes.some((b) => b.workedBy === 'driver' && !b.force && !b.rigging && !b.hand && !b.surge),
+    v.brakes.some(
+      (b) => b.workedBy === 'driver' && !onlyParks(b) && !b.force && !b.rigging && !b.hand && !b.surge,
+    ),
   );
   const result = stopFrom(outing, at, speed);
   const row = (name: string, f: StopFigure): string[] => [

@@ -11,13 +11,14 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import { startCheck } from '../questions/haul/haul.ts';
-import { holdingForce, standPull } from '../questions/hold/hold.ts';
+import { holdingForce, type ParkedHold, parkedHold, standPull } from '../questions/hold/hold.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
 import { fastestAllowed, holdsFall, leastBrake } from '../questions/speed/holds.ts';
 import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import type { CarCount } from './types.ts';
 
 /** The search ends here. */
@@ -32,23 +33,32 @@ export function withCars(outing: Outing, n: number): Outing | undefined {
   if (!pattern) return undefined;
   const kept = new Set(cars.slice(0, n).map((c) => c.id));
   const vehicles = outing.train.vehicles.filter((v) => !isCar(v) || kept.has(v.id));
-  const riders: Rider[] = outing.riders.filter(
-    (r) => r.vehicle === undefined || vehicles.some((v) => v.id === r.vehicle),
-  );
+  const riders = guardsAboard(outing, vehicles, cars[n - 1]);
   for (let i = cars.length; i < n; i++) {
     const id = `${pattern.id}+${i}`;
     vehicles.push({ ...pattern, id });
     for (const rider of outing.riders) {
-      if (rider.vehicle === pattern.id) riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id });
+      // A copied car has no driver or guard of its own.
+      if (rider.vehicle === pattern.id)
+        riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id, duty: 'rider' });
     }
   }
   return { ...outing, riders, train: { ...outing.train, vehicles } };
 }
 
+/** Who rides on the vehicles kept. Where the guard's car stays behind, someone on the last car kept is guard. */
+function guardsAboard(outing: Outing, kept: readonly Vehicle[], last: Vehicle | undefined): Rider[] {
+  const stays = (r: Rider): boolean => r.vehicle === undefined || kept.some((v) => v.id === r.vehicle);
+  const riders = outing.riders.filter(stays);
+  if (!outing.riders.some((r) => r.duty === 'guard' && !stays(r))) return riders;
+  const acts = riders.findLast((r) => r.vehicle === last?.id && r.duty === 'rider' && r.ageGroup === 'adult');
+  return riders.map((r) => (r === acts ? { ...r, duty: 'guard' } : r));
+}
+
 interface CountCheck {
   readonly pulled: (state: RailState) => number | undefined | 'unknown';
   readonly stopped: (state: RailState) => number | undefined | 'unknown';
-  readonly held: (state: RailState) => number | undefined;
+  readonly held: (state: RailState, by: keyof ParkedHold) => number | undefined;
 }
 
 /** For one count: per rail state, where each fails (m); undefined: it does not fail. */
@@ -77,16 +87,11 @@ function checkCount(context: OutingContext, shareOf: (state: RailState) => numbe
       const model = modelOf(ready().kit(state), unsafeBy(shareOf(state)));
       return failsToStop(context, model);
     },
-    held: (state) => {
-      const hold = holdingForce(
-        loaded,
-        outing.assumed,
-        outing.assumed.adhesion[state],
-        air,
-        (gear) => gear.parking,
-        -1,
+    held: (state, by) => {
+      const holds = parkedHold(loaded, (counts) =>
+        holdingForce(loaded, outing.assumed, outing.assumed.adhesion[state], air, counts, -1),
       );
-      return hold >= stand().pull ? undefined : stand().at;
+      return holds[by] >= stand().pull ? undefined : stand().at;
     },
   };
 }
@@ -118,8 +123,24 @@ function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>):
   return undefined;
 }
 
-type Way = 'pulled' | 'stopped' | 'held';
-const ways: readonly Way[] = ['pulled', 'stopped', 'held'];
+type Way = 'pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll';
+/** By what driver and guard may be relied on for; nobody relies on riders. */
+const deciding = ['pulled', 'stopped', 'held'] as const;
+const ways: readonly Way[] = [...deciding, 'heldByDriver', 'heldByAll'];
+
+const failsBy = (check: CountCheck, way: Way, state: RailState): number | undefined | 'unknown' => {
+  switch (way) {
+    case 'pulled':
+    case 'stopped':
+      return check[way](state);
+    case 'held':
+      return check.held(state, 'crew');
+    case 'heldByDriver':
+      return check.held(state, 'driver');
+    case 'heldByAll':
+      return check.held(state, 'everybody');
+  }
+};
 
 /** Car counts for all rail states. @param shareOf cautious share by rail state */
 export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
@@ -134,7 +155,7 @@ export function countCars(outing: Outing, shareOf: (state: RailState) => number)
     for (const state of railStates) {
       for (const way of ways) {
         if (counts.has(key(state, way))) continue;
-        const fails = check[way](state);
+        const fails = failsBy(check, way, state);
         if (fails === undefined) continue;
         counts.set(key(state, way), fails === 'unknown' ? null : Math.max(0, n - 1));
         if (fails !== 'unknown') failsAt.set(key(state, way), fails);
@@ -158,6 +179,8 @@ const nothingToCount = (railState: RailState, outing: Outing): CarCount => ({
   pulled: null,
   stopped: null,
   held: null,
+  heldByDriver: null,
+  heldByAll: null,
   host: outing.host.mostCars?.value ?? null,
   least: null,
   by: null,
@@ -176,8 +199,9 @@ function summarise(
     return found === undefined ? MOST_CARS : found;
   };
   const all = { pulled: value('pulled'), stopped: value('stopped'), held: value('held'), host };
+  const both = { heldByDriver: value('heldByDriver'), heldByAll: value('heldByAll') };
   const limited = (['pulled', 'stopped', 'held', 'host'] as const).filter((k) => all[k] !== null);
-  const unknown = ways.some((way) => all[way] === null);
+  const unknown = deciding.some((way) => all[way] === null);
   const by = limited.reduce<(typeof limited)[number] | null>(
     (least, k) => (least === null || (all[k] as number) < (all[least] as number) ? k : least),
     null,
@@ -185,9 +209,10 @@ function summarise(
   return {
     railState,
     ...all,
+    ...both,
     least: by === null || unknown ? null : all[by],
     by: unknown ? null : by,
-    failsAt: Object.fromEntries(ways.flatMap((w) => (where(w) === undefined ? [] : [[w, where(w)]]))),
+    failsAt: Object.fromEntries(deciding.flatMap((w) => (where(w) === undefined ? [] : [[w, where(w)]]))),
     unlimited: ways.filter((way) => count(way) === undefined),
   };
 }

@@ -5,6 +5,7 @@ import { brakeGear } from '../questions/brakes/gear-question.ts';
 import { brakes } from '../questions/brakes/question.ts';
 import { chains } from '../questions/chains/question.ts';
 import { couplers } from '../questions/couplers/question.ts';
+import { singleFailures } from '../questions/failures/question.ts';
 import { flag } from '../questions/flag/question.ts';
 import { gap } from '../questions/gap/question.ts';
 import { haul } from '../questions/haul/question.ts';
@@ -32,6 +33,7 @@ export const questions: readonly Question<unknown>[] = [
   chains,
   couplers,
   part,
+  singleFailures,
   flag,
   brakes,
 ];

@@ -6,9 +6,11 @@ import { applyChange, type Change } from '../outing/change.ts';
 import type { Outing } from '../outing/types.ts';
 import { balanceFamilies } from '../questions/balance/remedies.ts';
 import type { Finding, Remedy } from '../questions/finding.ts';
+import { isThrough } from '../things/brake/system.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
+import { driverPlaces, placesOf } from '../things/train/crew.ts';
 import { firstAnswer } from './answer.ts';
 import { inquire, type OpenInquiry } from './inquiry.ts';
 import { questions } from './questions.ts';
@@ -153,9 +155,9 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       return [slowerEverywhere(outing), order(outing), fewerCars(outing, 8), ...brakeCars(outing, 12)];
     case 'does-not-hold':
     case 'holds-only-while-brake-is-tight':
-      return [fewerRiders(outing, 3), fewerCars(outing, 6), parking(outing, finding)];
+      return [fewerRiders(outing, 3), fewerCars(outing, 6), ...parking(outing, finding)];
     case 'no-parking-brake':
-      return [parking(outing, finding)];
+      return parking(outing, finding);
     case 'wheels-slide':
       return [sand(outing)];
     case 'brake-pipe-broken':
@@ -183,6 +185,10 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       return chainFamilies(finding);
     case 'coupler-overloaded':
       return [fewerRiders(outing, 3), fewerCars(outing, 6)];
+    case 'held-train-runs-away':
+    case 'held-train-rolls-back':
+    case 'failure-runs-away':
+    case 'failure-rolls-back':
     case 'tail-runs-away':
     case 'tail-rolls-back':
       return partingFamilies(outing, finding);
@@ -292,7 +298,9 @@ function leaveUnbraked(outing: Outing): Family {
 /** Brake named cars like the best braked car of the train: one, or all that have no brake. */
 function brakeCars(outing: Outing, size: number): Family[] {
   const cars = outing.train.vehicles.filter(isCar);
-  const pattern = cars.find((v) => v.brakes.some((b) => b.workedBy === 'driver'));
+  const pattern = cars.find((v) =>
+    v.brakes.some((b) => b.workedBy === 'driver' && (isThrough(b.kind) || b.kind === 'surge')),
+  );
   if (!pattern) return [];
   return cars
     .filter((v) => v.brakes.length === 0)
@@ -334,15 +342,19 @@ function slowerEverywhere(outing: Outing): Family {
   return { size: 1.5, changes };
 }
 
-/** A parking brake on the last car, or the engine where there is no car, as strong as is needed. */
-function parking(outing: Outing, { found, required }: Finding): Family {
-  const vehicles = outing.train.vehicles;
-  const on = [...vehicles].reverse().find(isCar) ?? vehicles[0];
+/** A parking brake where the driver rides, or else the guard, as strong as is needed: nobody relies on riders. */
+function parking(outing: Outing, { found, required }: Finding): Family[] {
   const missing = required && found ? required.si - found.si : 100;
-  const changes = [1.1, 1.5, 2, 3].map(
-    (factor): Change => ({ kind: 'parking-brake', vehicle: on.id, force: Math.ceil(missing * factor) }),
-  );
-  return { size: 9, changes };
+  return [...driverPlaces(outing).slice(0, 1), ...placesOf(outing, 'guard').slice(0, 1)].map((at, i) => ({
+    size: 9 + i,
+    changes: [1.1, 1.5, 2, 3].map(
+      (factor): Change => ({
+        kind: 'parking-brake',
+        vehicle: outing.train.vehicles[at].id,
+        force: Math.ceil(missing * factor),
+      }),
+    ),
+  }));
 }
 
 /** Move the heaviest rider of an overloaded car to a free seat elsewhere. */

@@ -12,7 +12,11 @@ export interface CarCount {
   /** Greatest number of cars; `null`: not limited by this (host has no rule) or not known. */
   readonly pulled: number | null;
   readonly stopped: number | null;
+  /** By what driver and guard can put on, and does not leak off: this one decides. */
   readonly held: number | null;
+  /** By the driver alone; with a rider winding a screw on every car that has one. */
+  readonly heldByDriver: number | null;
+  readonly heldByAll: number | null;
   readonly host: number | null;
   readonly least: number | null;
   /** Which count sets the least. */
@@ -20,7 +24,7 @@ export interface CarCount {
   /** Where it fails first when one more is added, m. */
   readonly failsAt: { readonly pulled?: number; readonly stopped?: number; readonly held?: number };
   /** A count that reached the search's end (40 cars) without failing. */
-  readonly unlimited: readonly ('pulled' | 'stopped' | 'held')[];
+  readonly unlimited: readonly ('pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll')[];
 }
 
 export interface Answer {

@@ -1,7 +1,9 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
 import { exact } from '../base/quantity.ts';
+import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
+import { usualWorker } from '../things/vehicle/worked-by.ts';
 import type { Outing } from './types.ts';
 
 /** A change to the outing. Each remedy is one, re-checked by asking again. */
@@ -59,7 +61,7 @@ export function applyChange(outing: Outing, change: Change): Outing {
     case 'parking-brake':
       return changeVehicle(outing, change.vehicle, (v) => ({
         ...v,
-        brakes: [...v.brakes, parkingBrake(v, change.force)],
+        brakes: [...v.brakes, parkingBrake(v, change.force, outing)],
       }));
     case 'together':
       return change.changes.reduce(applyChange, outing);
@@ -184,13 +186,16 @@ function addGuard(outing: Outing): Outing {
   return { ...outing, riders: [...outing.riders.filter((r) => r !== gives), guard] };
 }
 
-const parkingBrake = (v: Vehicle, force: number): BrakeGear => ({
+/** A screw for whoever rides there: it holds a standing train and stops none. */
+const parkingBrake = (v: Vehicle, force: number, outing: Outing): BrakeGear => ({
   id: 'parking',
   name: 'parking brake',
   kind: 'mechanical',
   on: v.groups.map((g) => g.id),
   force: exact(force),
-  workedBy: 'driver',
+  workedBy: driverReach(outing).has(outing.train.vehicles.indexOf(v))
+    ? 'driver'
+    : usualWorker('mechanical', v.role, false),
   parking: true,
 });
 

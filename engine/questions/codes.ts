@@ -81,6 +81,12 @@ export const findingCodes = [
   'tail-stands',
   'head-unmanned',
   'parting-held-by-chains',
+  'held-train-runs-away',
+  'held-train-rolls-back',
+  // single failures
+  'failure-runs-away',
+  'failure-rolls-back',
+  'failure-stops-late',
   // chains and couplers
   'chain-too-weak',
   'chain-strength-unknown',

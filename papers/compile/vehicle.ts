@@ -10,6 +10,7 @@ import type {
   Traction,
   Vehicle,
 } from '../../engine/things/vehicle/types.ts';
+import { usualWorker } from '../../engine/things/vehicle/worked-by.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
 import { type Notes, note, orAssumed, trouble } from './notes.ts';
@@ -60,6 +61,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
         b,
         i,
         groups.map((g) => g.id),
+        usualWorker(b.kind, file.role, file.seats?.some((s) => s.driver) ?? false),
         where,
         notes,
       ),
@@ -139,7 +141,14 @@ function supplyOf({
   return { ...rest, ...(level === undefined ? {} : { pressure: level }) };
 }
 
-function brakeOf(brake: Brake, i: number, groups: readonly string[], where: string, notes: Notes): BrakeGear {
+function brakeOf(
+  brake: Brake,
+  i: number,
+  groups: readonly string[],
+  worker: BrakeGear['workedBy'],
+  where: string,
+  notes: Notes,
+): BrakeGear {
   const on = (brake.on ?? []).map(slug);
   on.forEach((id, k) => {
     if (!groups.includes(id))
@@ -157,7 +166,7 @@ function brakeOf(brake: Brake, i: number, groups: readonly string[], where: stri
     lag: brake.lag,
     deadTime: brake.deadTime,
     buildUp: brake.buildUp,
-    workedBy: brake.workedBy ?? 'driver',
+    workedBy: brake.workedBy ?? worker,
     parking: brake.parking ?? false,
     onSupplyLoss: brake.onSupplyLoss,
   }) as BrakeGear;

@@ -94,6 +94,10 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'tail-runs-away runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
   'tail-rolls-back runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
   'tail-stands runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
+  'held-train-runs-away runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
+  'held-train-rolls-back runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
+  'failure-runs-away runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
+  'failure-rolls-back runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
   'lean-small lean-to-lift': (s, v) => same(v['lean'], found(s)),
   'tips-at-rest lean-to-lift': (_s, v) => expect(v['lean']).toBeLessThanOrEqual(1e-9),
   'stands-light-on-one-side lean-to-lift': (_s, v) => expect(v['lean']).toBeGreaterThan(0),
@@ -109,8 +113,16 @@ function without({ code, outcome, finding }: FindingSum): boolean {
   return code === 'curve-speed-limited-by-balance' && symbol === 'lean' && finding.found?.si === 0;
 }
 
-/** Chains that bear more at rest than as they catch; tails that roll on a little and then stand without a brake. */
-const rare = new Set(['parting-held-by-chains grade-force', 'tail-stands runaway-speed']);
+/**
+ * Chains that bear more at rest than as they catch; tails that roll on a little and then stand without a brake;
+ * trains that lose every brake with a hose.
+ */
+const rare = new Set([
+  'parting-held-by-chains grade-force',
+  'tail-stands runaway-speed',
+  'held-train-runs-away runaway-speed',
+  'held-train-rolls-back runaway-speed',
+]);
 
 const seen = new Map<string, number>();
 

@@ -89,3 +89,14 @@ for (const theme of ['light', 'dark'] as const) {
     await barrierFree(page, 'parting');
   });
 }
+
+test('one thing fails: opened, the table says of each whether the train stops', async ({ page }) => {
+  await parting(page);
+  await page.getByText('If one thing fails').first().click();
+  const table = page.getByRole('table', { name: /If one thing fails at its worst place/ });
+  await expect(table.getByRole('row', { name: /hose or cable off/ })).toContainText('stops and stays');
+  await expect(table.getByRole('row', { name: /nobody at the handle/ })).toContainText(
+    'goes over in a curve',
+  );
+  await barrierFree(page, 'single failures');
+});

@@ -29,13 +29,22 @@ function share(part: number): string {
 
 /** One row for each gap: its chain, and what would become of the tail if no chain held. */
 export function partingTable({ gaps }: PartingLook, voice: Voice): WordTable {
+  const held = gaps.some((g) => g.held);
   const seen = outcomes.filter((o) => gaps.some((g) => g.shares[o] > 0));
   return {
     title: 'If the train parts and no chain holds: share of the line by what becomes of the tail',
-    head: ['parted', 'chain', ...seen.map((o) => outcomeWords[o]), 'worst where', 'fastest'],
+    head: [
+      'parted',
+      'chain',
+      ...(held ? ['held by it, the train'] : []),
+      ...seen.map((o) => outcomeWords[o]),
+      'worst where',
+      'fastest',
+    ],
     rows: gaps.map((g) => [
       gapName(voice, g.gap),
       chainWords[g.chain],
+      ...(held ? [g.held ? outcomeWords[g.held.outcome] : ''] : []),
       ...seen.map((o) => share(g.shares[o])),
       chainage(voice, g.worst.at),
       speed(voice, g.worst.topSpeed),

@@ -1,12 +1,14 @@
 /** The four car counts on today's rail in one line of words and numbers, always in sight. */
+import type { CountWay } from '../../desk/count-ways.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import { answer, tried } from '../state/session.ts';
-import { countWords, type Way } from './counts.tsx';
+import { shortCount } from './counts.tsx';
 
-const ways: readonly (readonly [Way, string])[] = [
+const ways: readonly (readonly [CountWay, string])[] = [
   ['pulled', 'can be started anywhere'],
   ['stopped', 'can be stopped'],
-  ['held', 'can be held'],
+  ['held', 'held by the crew'],
+  ['heldByAll', 'held by all'],
   ['host', 'host allows'],
 ];
 
@@ -27,7 +29,7 @@ export function CountsBar() {
       </p>
       {ways.map(([way, words]) => (
         <p key={way} class={count?.by === way ? 'least' : ''}>
-          <b>{count ? countWords(count, way) : '…'}</b> {words}
+          <b>{count ? shortCount(count, way) : '…'}</b> {words}
         </p>
       ))}
       <p class="verdict-line">

@@ -1,18 +1,14 @@
 /** The four car counts for every rail, the day's rail marked. */
+import { type CountWay, countWays, countWords, heldNote } from '../../desk/count-ways.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
 import { answer, tried } from '../state/session.ts';
 
-export type Way = 'pulled' | 'stopped' | 'held' | 'host';
-
-/** "7", "40+" where the search ended before it failed, "?" where it cannot be told. */
-export function countWords(count: CarCount, way: Way): string {
-  const n = count[way];
-  if (n === null) return way === 'host' ? 'no rule' : '?';
-  return way !== 'host' && count.unlimited.includes(way) ? `${n}+` : `${n}`;
-}
+/** "7", "40+" where the search ended before it failed. */
+export const shortCount = (count: CarCount, way: CountWay): string => countWords(count, way, (n) => `${n}+`);
 
 export function Counts() {
   const cars = answer.value?.cars ?? [];
+  const ways = countWays(cars);
   const today = tried.value?.conditions.railState;
   return (
     <section class="counts">
@@ -22,10 +18,9 @@ export function Counts() {
           <thead>
             <tr>
               <th>rail</th>
-              <th>pulled</th>
-              <th>stopped</th>
-              <th>held</th>
-              <th>host</th>
+              {ways.map(([way, words]) => (
+                <th key={way}>{words}</th>
+              ))}
               <th>least</th>
             </tr>
           </thead>
@@ -36,8 +31,8 @@ export function Counts() {
                   {c.railState}
                   {c.railState === today ? ' (today)' : ''}
                 </th>
-                {(['pulled', 'stopped', 'held', 'host'] as const).map((way) => (
-                  <td key={way}>{countWords(c, way)}</td>
+                {ways.map(([way]) => (
+                  <td key={way}>{shortCount(c, way)}</td>
                 ))}
                 <td>
                   <strong>{c.least ?? '?'}</strong>
@@ -47,6 +42,7 @@ export function Counts() {
           </tbody>
         </table>
       </div>
+      <p>{heldNote}</p>
     </section>
   );
 }

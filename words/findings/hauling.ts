@@ -1,5 +1,11 @@
 /** Words for hauling and holding. */
-import type { Teller } from './teller.ts';
+import type { Teller, Tools } from './teller.ts';
+
+/** What riders can do for a standing train, each at a screw. */
+const withRiders = (t: Tools): string =>
+  t.fact('riders') === 'hold'
+    ? ` With a rider winding every screw it stands: ${t.fact('everybody', 'down')}.`
+    : '';
 
 export const haulingWords = {
   'cannot-start': (f, t) => ({
@@ -22,12 +28,12 @@ export const haulingWords = {
     why: 'Give cylinders, wheels and pressure, or a drawbar pull measured with a spring balance.',
   }),
   'does-not-hold': (_f, t) => ({
-    what: `Standing ${t.where}, all brakes together hold ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
-    why: 'Weak brakes and little adhesion are reckoned with. The train would roll away.',
+    what: `Standing ${t.where}, all that driver and guard can put on holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
+    why: `Weak brakes and little adhesion are reckoned with. The train would roll away.${withRiders(t)}`,
   }),
   'holds-only-while-brake-is-tight': (_f, t) => ({
-    what: `Standing ${t.where}, brakes that do not leak off hold ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
-    why: 'Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.',
+    what: `Standing ${t.where}, what driver and guard can put on and does not leak off holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
+    why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(t)}`,
   }),
   'no-parking-brake': () => ({
     what: 'No vehicle has a brake that holds by itself.',

@@ -1,7 +1,8 @@
 /** Words for a train that parts, and for the flag behind a stopped one. */
 import type { Teller } from './teller.ts';
 
-const meeting: Readonly<Record<string, (t: Parameters<Teller>[1]) => string>> = {
+/** What it meets as it runs away. */
+export const meeting: Readonly<Record<string, (t: Parameters<Teller>[1]) => string>> = {
   'rolls-through-place': (t) => `rolls back through ${t.fact('place')} at up to ${t.fact('met', 'up')}`,
   'meets-following': (t) => `rolls into the following train at ${t.fact('met', 'up')}`,
   'runs-round': (t) => `runs on round the line, at up to ${t.found('up')}`,
@@ -34,7 +35,15 @@ export const partingWords = {
   }),
   'parting-held-by-chains': (_f, t) => ({
     what: `If the train parts, the safety chain holds at ${t.fact('gaps') === '1' ? 'the gap' : `each of the ${t.fact('gaps')} gaps`}; it bears most behind ${t.vehicle}: up to ${t.found('up')}.`,
-    why: 'Held by its chains the train stays whole; a brake worked through the torn hose may be lost all the same.',
+    why: 'Held by its chains the train stays whole; what becomes of it with the brakes that are left is asked on its own.',
+  }),
+  'held-train-runs-away': (f, t) => ({
+    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train ${meeting[t.fact('outcome')]?.(t) ?? 'runs away'}, ${t.fact('time', 'down')} later.`,
+    why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(t.fact('gaps'))}`,
+  }),
+  'held-train-rolls-back': (f, t) => ({
+    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
+    why: `The hose or cable tears with the coupling, and no brake that is left holds the ${t.word('grade')}.${several(t.fact('gaps'))}`,
   }),
   'flag-farther-than-rule': (f, t) => ({
     what:

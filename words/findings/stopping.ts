@@ -48,9 +48,19 @@ const questions: Readonly<Record<string, string>> = {
   chains: 'the safety chains',
   couplers: 'forces in the couplings',
   part: 'what happens if the train parts',
+  singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',
   counts: 'how many cars',
   remedies: 'what would clear it',
+};
+
+/** Why a brake does not answer the driver. */
+const whyNot: Readonly<Record<string, string>> = {
+  'worked-by-another': 'Someone else must act first; Heedway counts on the driver alone.',
+  'only-parks':
+    'A parking brake is wound on when the train stands. A hand lever that stops it too is told by its `hand` lever ratio.',
+  'out-of-reach': 'It is worked by arm, and the driver sits elsewhere.',
+  'nothing-to-push-it': 'Nothing ahead of it brakes, so nothing pushes on its coupler.',
 };
 
 export const stoppingWords = {
@@ -119,8 +129,8 @@ export const stoppingWords = {
     why: `The air presses with ${t.fact('air')}; a vacuum brake can have no more than a share of it.`,
   }),
   'brake-not-worked-by-driver': (_f, t) => ({
-    what: `The ${t.fact('gear')} of ${t.vehicle} is not worked by the driver and is not counted in the stop.`,
-    why: 'Someone else must act first; Heedway counts on the driver alone.',
+    what: `The ${t.fact('gear')} of ${t.fact('vehicles')} does not answer the driver and is not counted in the stop.`,
+    why: whyNot[t.fact('why')] ?? 'Heedway counts on the driver alone.',
   }),
   'not-braked': (_f, t) => ({
     what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,

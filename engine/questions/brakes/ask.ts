@@ -53,7 +53,7 @@ const LEAST_APPLICATIONS = 3;
 export function askBrakes(opened: OutingContext): Findings<BrakeData> {
   const context = asWritten(opened);
   const { outing, loaded, air } = context;
-  const states = gearStates(outing.train);
+  const states = gearStates(outing);
   const answers = new Set(states.flatMap((s) => (s.answers ? [s.gear] : [])));
   const kinds = airKinds.filter((kind) =>
     states.some((s) => s.answers && s.gear.kind === kind && !s.gear.force),
@@ -342,7 +342,7 @@ function leaks(
 
 /** Brakes that answer today but are lost with the hose or the engine. */
 function losses(context: OutingContext, { losses: all, reserves: kept }: BrakeData): Finding[] {
-  const answers = new Set(gearStates(context.outing.train).flatMap((s) => (s.answers ? [s.gear] : [])));
+  const answers = new Set(gearStates(context.outing).flatMap((s) => (s.answers ? [s.gear] : [])));
   const bad = all.filter(
     ({ gear, loss }) => answers.has(gear) && (loss.parted === 'lost' || loss.parted === 'unknown'),
   );

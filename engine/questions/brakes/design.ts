@@ -215,7 +215,7 @@ function trial(
     const gear: BrakeGear = {
       id: 'proposed',
       name: 'proposed',
-      kind: 'mechanical',
+      kind: 'straight-air',
       on: vehicle.groups.map((g) => g.id),
       deadTime: request.deadTime,
       buildUp: request.buildUp,
@@ -223,7 +223,8 @@ function trial(
       parking: false,
       ...how,
     };
-    return { ...vehicle, brakes: [gear] };
+    // Whatever works it will reach every car: that is what is designed.
+    return { ...vehicle, brakes: [gear], supplies: ['straight-air'] };
   };
   const length = 8 * request.distance + 50;
   return {

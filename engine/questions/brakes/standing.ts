@@ -8,11 +8,10 @@ import type { SumRef } from '../../base/sum.ts';
 import { potentialOf } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { leakedGear } from '../../things/brake/reserve.ts';
-import { gearStates } from '../../things/brake/system.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
-import { gradeSum, holdingForce, standPull } from '../hold/hold.ts';
+import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from '../hold/hold.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;
@@ -22,7 +21,7 @@ export interface Standing {
   readonly pull: number;
   readonly at: number;
   readonly sum: SumRef;
-  /** Hold of the brakes that do not leak, and of all while tight, N. */
+  /** Hold of what driver and guard can put on: of the brakes that do not leak, and of all while tight, N. */
   readonly parking: number;
   readonly tight: number;
   /** s until the hold falls below the pull; Infinity: held by what does not leak, or over a day; 0: never held. */
@@ -39,12 +38,11 @@ export function standing(context: OutingContext): Standing {
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
   const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
   const { pull, at } = stand;
-  const answers = new Set(gearStates(outing.train).flatMap((s) => (s.answers ? [s.gear] : [])));
-  const holdOf = (train: LoadedTrain, counts: (gear: BrakeGear) => boolean): number =>
+  const holdOf = (train: LoadedTrain, counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
     holdingForce(train, outing.assumed, adhesion, air, counts, -1);
-  const held = (gear: BrakeGear): boolean => gear.parking || answers.has(gear);
+  const held = crewGears(loaded);
   const after = (time: number): number => holdOf(leakedTrain(loaded, held, time), () => true);
-  const parking = holdOf(loaded, (g) => g.parking);
+  const parking = parkedHold(loaded, (counts) => holdOf(loaded, counts)).crew;
   const weight = loaded.mass * GRAVITY;
   const free = resistanceTerms(loaded.vehicles, -1).a;
   return {
@@ -56,7 +54,7 @@ export function standing(context: OutingContext): Standing {
     time: pull <= parking ? Infinity : lastTime(after, pull),
     unmeasured: loaded.vehicles.flatMap(({ vehicle, index }) =>
       vehicle.brakes.flatMap((gear) =>
-        held(gear) && leakedGear(gear, 0) === undefined ? [{ vehicle: index, gear }] : [],
+        held(gear, index) && leakedGear(gear, 0) === undefined ? [{ vehicle: index, gear }] : [],
       ),
     ),
     parkingGrade: Math.tan(Math.asin(Math.min(1, (parking + free) / weight))),
@@ -64,7 +62,11 @@ export function standing(context: OutingContext): Standing {
 }
 
 /** The train with only what holds, each leaked down. */
-function leakedTrain(loaded: LoadedTrain, held: (gear: BrakeGear) => boolean, time: number): LoadedTrain {
+function leakedTrain(
+  loaded: LoadedTrain,
+  held: (gear: BrakeGear, vehicle: number) => boolean,
+  time: number,
+): LoadedTrain {
   return {
     ...loaded,
     vehicles: loaded.vehicles.map((v) => ({
@@ -72,7 +74,7 @@ function leakedTrain(loaded: LoadedTrain, held: (gear: BrakeGear) => boolean, ti
       vehicle: {
         ...v.vehicle,
         brakes: v.vehicle.brakes.flatMap((gear) => {
-          const left = held(gear) ? leakedGear(gear, time) : undefined;
+          const left = held(gear, v.index) ? leakedGear(gear, time) : undefined;
           return left ? [left] : [];
         }),
       },

@@ -3,12 +3,11 @@
 import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { type Prepared, potentialOf } from '../../motion/prepare.ts';
-import { gearStates } from '../../things/brake/system.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { gradeSum, holdingForce, standPull } from './hold.ts';
+import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from './hold.ts';
 import type { HoldResult } from './types.ts';
 
 export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
@@ -17,16 +16,11 @@ export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
   const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
   const hold = (counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
     holdingForce(loaded, outing.assumed, adhesion, air, counts, -1);
-  const answers = new Set(
-    gearStates(outing.train)
-      .filter((s) => s.answers)
-      .map((s) => s.gear),
-  );
   const data: HoldResult = {
     pull: stand.pull,
     at: stand.at,
-    parking: hold((g) => g.parking),
-    all: hold((g) => g.parking || answers.has(g)),
+    ...parkedHold(loaded, hold),
+    tight: hold(crewGears(loaded)),
   };
   return {
     findings: holdFindings(
@@ -40,7 +34,7 @@ export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
 }
 
 function holdFindings(
-  { pull, at, parking, all }: HoldResult,
+  { pull, at, crew, everybody, tight }: HoldResult,
   sum: SumRef,
   required: { readonly value: boolean; readonly source: string } | undefined,
   vehicles: readonly { readonly brakes: readonly BrakeGear[] }[],
@@ -50,14 +44,15 @@ function holdFindings(
     found: amount(found, 'force'),
     required: amount(pull, 'force'),
     margin: pull > 0 ? found / pull - 1 : 1,
+    facts: { everybody: amount(everybody, 'force'), riders: everybody >= pull ? 'hold' : 'do not hold' },
     sum,
     sure: 'assumed' as const,
     source: 'engine',
   });
   const findings: Finding[] = [];
-  if (all < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(all)));
-  else if (parking < pull) {
-    findings.push(makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', details(parking)));
+  if (tight < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(tight)));
+  else if (crew < pull) {
+    findings.push(makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', details(crew)));
   }
   if (!vehicles.some((v) => v.brakes.some((b) => b.parking))) {
     const forbids = required?.value === true;

@@ -15,7 +15,9 @@ import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { AssumedValues } from '../../things/assumed.ts';
 import { frictionAt, gearForce } from '../../things/brake/force.ts';
+import { gearStates } from '../../things/brake/system.ts';
 import type { Potential } from '../../things/line/potential.ts';
+import { holderOf } from '../../things/train/crew.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
@@ -52,6 +54,41 @@ export function standPull(loaded: LoadedTrain, gravity: Potential, length: numbe
     at: gravity.from + worst * gravity.step,
     forward: slope < 0,
   };
+}
+
+/** Holds of the brakes that do not leak off, N, by who puts them on. */
+export interface ParkedHold {
+  /** What the driver alone can put on. */
+  readonly driver: number;
+  /** With the brake of a guard on the guard's own vehicle: what may be relied on. */
+  readonly crew: number;
+  /** With a rider at every other one. */
+  readonly everybody: number;
+}
+
+/** @param hold of the gears that a test admits, N */
+export function parkedHold(
+  loaded: LoadedTrain,
+  hold: (counts: (gear: BrakeGear, vehicle: number) => boolean) => number,
+): ParkedHold {
+  const holder = holderOf(loaded);
+  return {
+    driver: hold((g, v) => g.parking && holder(g, v) === 'driver'),
+    crew: hold((g, v) => g.parking && holder(g, v) !== 'riders'),
+    everybody: hold((g) => g.parking),
+  };
+}
+
+/**
+ * Gears that the crew put on a standing train: what parks within reach of driver or guard, and what answers the
+ * driver while it is tight.
+ */
+export function crewGears(loaded: LoadedTrain): (gear: BrakeGear, vehicle: number) => boolean {
+  const holder = holderOf(loaded);
+  const answers = gearStates(loaded).filter((s) => s.answers);
+  const at = new Set(answers.map((s) => `${s.vehicle} ${s.gear.id}`));
+  return (gear, vehicle) =>
+    (gear.parking && holder(gear, vehicle) !== 'riders') || at.has(`${vehicle} ${gear.id}`);
 }
 
 /**

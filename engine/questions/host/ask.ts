@@ -106,7 +106,7 @@ function braked({ outing }: OutingContext): Finding[] {
   const cars = vehicles.flatMap((v, i) => (isCar(v) ? [i] : []));
   if (!rule || cars.length === 0) return [];
   const answering = new Set(
-    gearStates(outing.train)
+    gearStates(outing)
       .filter((s) => s.answers)
       .map((s) => s.vehicle),
   );

@@ -7,20 +7,25 @@ import { amount } from '../../base/quantity.ts';
 import { unsafeBy } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type ChainRow, loadSum } from '../chains/ask.ts';
+import type { FindingCode } from '../codes.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
 import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';
+import type { Basis } from './part.ts';
 import { runawaySum } from './runaway.ts';
 import { type Outcome, outcomes } from './types.ts';
+import { hoseOff, wholeMaps } from './whole.ts';
 
 export interface GapParting {
   readonly gap: number;
   readonly chain: ChainRow['verdict'];
-  /** Absent where the chain holds. */
+  /** What becomes of the tail. Absent where the chain holds. */
   readonly map?: GapMap;
+  /** Where the chain holds: what becomes of the whole train with the brakes left to it. */
+  readonly held?: GapMap;
 }
 
 export interface PartingQuestion {
@@ -31,6 +36,8 @@ export interface PartingQuestion {
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
+  /** Where it is at hand already. */
+  readonly basis?: Basis;
   /** m between the places looked at; absent: 1 for all gaps, else coarse enough for the answer's haste. */
   readonly spacing?: number;
   /** Look also at gaps whose chain holds, and at the heads. */
@@ -45,12 +52,22 @@ export const chainHolds = (verdict: ChainRow['verdict']): boolean =>
 
 export function askParting(question: PartingQuestion): Findings<GapParting[]> {
   const data = partings(question);
+  // Where nothing is lost, the train runs on with the brakes that it had.
+  const held = data.flatMap(({ held }) => (held && losesBrakes(held) ? [held] : []));
   const loose = data.flatMap(({ map, chain }) => (map && !chainHolds(chain) ? [map] : []));
   return {
-    findings: [...heldFindings(question), ...looseFindings(question.context, loose)],
+    findings: [
+      ...heldFindings(question),
+      ...worstFindings(question.context, loose, tailCodes),
+      ...worstFindings(question.context, held, heldCodes),
+      ...unmannedHead(question.context, loose),
+    ],
     data,
   };
 }
+
+const losesBrakes = ({ halves: { tailLeft } }: GapMap): boolean =>
+  tailLeft.lost.length > 0 || tailLeft.unknown.length > 0;
 
 function partings({
   context,
@@ -60,16 +77,22 @@ function partings({
   spacing,
   all,
   cautiousShare,
+  basis: known,
 }: PartingQuestion): GapParting[] {
-  if (!all && chains.every((row) => chainHolds(row.verdict))) {
-    return chains.map(({ gap, verdict }) => ({ gap, chain: verdict }));
-  }
-  const basis = basisOf(context, speeds.length - 1, bodies);
+  if (chains.length === 0) return [];
+  const basis = known ?? basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? (all ? 1 : HASTE));
   const scenario = unsafeBy(cautiousShare);
+  const whole = wholeMaps(basis, scenario, nodes, speeds);
   return chains.map(({ gap, verdict }): GapParting => {
-    if (!all && chainHolds(verdict)) return { gap, chain: verdict };
-    return { gap, chain: verdict, map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds, all) };
+    const holds = chainHolds(verdict);
+    const loose = all || !holds;
+    return {
+      gap,
+      chain: verdict,
+      ...(loose ? { map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds, all) } : {}),
+      ...(holds ? { held: hoseOff(basis, whole, gap, false) } : {}),
+    };
   });
 }
 
@@ -100,42 +123,40 @@ function spareOf({ chain, steadyOnOne: steady, snatch }: ChainRow): number {
   return 1 - Math.max(steady / work, (snatch ?? 0) / breaks);
 }
 
-const codeOf: Readonly<Record<Outcome, 'tail-stands' | 'tail-rolls-back' | 'tail-runs-away'>> = {
-  stands: 'tail-stands',
-  rolls: 'tail-rolls-back',
-  'rolls-through-place': 'tail-runs-away',
-  'meets-following': 'tail-runs-away',
-  'runs-round': 'tail-runs-away',
-  'leaves-line': 'tail-runs-away',
-  overturns: 'tail-runs-away',
+/** How bad an end is: all that it meets on the way is a runaway. */
+export type Ending = 'stands' | 'rolls' | 'runs-away';
+
+export const endingOf = (outcome: Outcome): Ending =>
+  outcome === 'stands' || outcome === 'rolls' ? outcome : 'runs-away';
+
+const severityOf: Readonly<Record<Ending, Severity>> = {
+  stands: 'notes',
+  rolls: 'limits',
+  'runs-away': 'forbids',
 };
 
-const severityOf: Readonly<Record<string, Severity>> = {
-  'tail-stands': 'notes',
-  'tail-rolls-back': 'limits',
-  'tail-runs-away': 'forbids',
-};
+/** Codes by ending; an ending without one is said by another finding. */
+type Codes = Readonly<Partial<Record<Ending, FindingCode>>>;
 
-/** The worst gap of each kind, worst kind first; and what becomes of a head that nobody drives. */
-function looseFindings(context: OutingContext, maps: readonly GapMap[]): Finding[] {
+const tailCodes: Codes = { stands: 'tail-stands', rolls: 'tail-rolls-back', 'runs-away': 'tail-runs-away' };
+const heldCodes: Codes = { rolls: 'held-train-rolls-back', 'runs-away': 'held-train-runs-away' };
+
+/** The worst gap of each ending. */
+function worstFindings(context: OutingContext, maps: readonly GapMap[], codes: Codes): Finding[] {
   // A train that stands nowhere whole on its line is longer than the line: that is said, and it parts nowhere.
   const worst = maps.filter(({ at }) => at.length > 0).map((map) => ({ map, at: worstPlace(map) }));
-  const byCode = new Map<string, { map: GapMap; at: number }[]>();
+  const byEnding = new Map<Ending, { map: GapMap; at: number }[]>();
   for (const w of worst) {
-    const code = codeOf[outcomes[w.map.outcome[w.at]]];
-    byCode.set(code, [...(byCode.get(code) ?? []), w]);
+    const ending = endingOf(outcomes[w.map.outcome[w.at]]);
+    byEnding.set(ending, [...(byEnding.get(ending) ?? []), w]);
   }
-  const findings = [...byCode.values()].map((of) => {
+  return [...byEnding].flatMap(([ending, of]) => {
+    const code = codes[ending];
+    if (code === undefined) return [];
     const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
-    return tailFinding(
-      context,
-      first.map,
-      first.at,
-      of.length,
-      Math.max(...of.map(({ map }) => longest(map))),
-    );
+    const farthest = Math.max(...of.map(({ map }) => longest(map)));
+    return [rollFinding(context, first.map, first.at, code, farthest, { gaps: of.length })];
   });
-  return [...findings, ...unmannedHead(context, maps)];
 }
 
 export function worstPlace(map: GapMap): number {
@@ -144,7 +165,7 @@ export function worstPlace(map: GapMap): number {
   return worst;
 }
 
-function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
+export function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
   if (a.outcome[i] !== b.outcome[j]) return a.outcome[i] > b.outcome[j];
   return a.topSpeed[i] > b.topSpeed[j];
 }
@@ -153,21 +174,30 @@ function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
 const longest = ({ at, end }: GapMap): number =>
   end.reduce((most, s, i) => Math.max(most, Math.abs(s - at[i])), 0);
 
-/** @param farthest the longest way of any tail of this kind, m */
-function tailFinding(
+/**
+ * What becomes of a tail, or of a whole train, from one place of its map.
+ *
+ * @param farthest the longest way of any of this kind, m
+ */
+export function rollFinding(
   context: OutingContext,
   map: GapMap,
   at: number,
-  gaps: number,
+  code: FindingCode,
   farthest: number,
+  facts: Finding['facts'],
+  severity?: Severity,
 ): Finding {
   const { line, outing } = context;
   const outcome = outcomes[map.outcome[at]];
   const sum = runawaySum(context, map.halves.tail, map.at[at], map.speed[at]);
-  const code = codeOf[outcome];
+  const ending = endingOf(outcome);
+  // Counted as lost, and worth asking for where that decides.
+  const silent = ending === 'stands' ? undefined : map.halves.tailLeft.unknown[0]?.gear;
   const place = map.place[at] >= 0 ? line.places[map.place[at]].name : undefined;
-  const share = map.outcome.reduce((n, o) => (codeOf[outcomes[o]] === code ? n + 1 : n), 0) / map.at.length;
-  return makeFinding(code, severityOf[code], 'parting', {
+  const share =
+    map.outcome.reduce((n, o) => (endingOf(outcomes[o]) === ending ? n + 1 : n), 0) / map.at.length;
+  return makeFinding(code, severity ?? severityOf[ending], 'parting', {
     where: {
       gap: map.gap,
       vehicle: outing.train.vehicles[map.gap].id,
@@ -175,20 +205,21 @@ function tailFinding(
       to: map.at[at],
     },
     found: amount(map.topSpeed[at], 'speed'),
-    ...(code === 'tail-stands' ? {} : { margin: -share }),
+    ...(ending === 'stands' ? {} : { margin: -share }),
     facts: {
       outcome,
       speed: amount(map.speed[at], 'speed'),
       met: amount(map.metAt[at], 'speed'),
       time: amount(map.time[at], 'time'),
-      way: amount(code === 'tail-stands' ? farthest : Math.abs(map.end[at] - map.at[at]), 'length'),
+      way: amount(ending === 'stands' ? farthest : Math.abs(map.end[at] - map.at[at]), 'length'),
       side: map.end[at] < map.at[at] ? 'back' : 'on',
-      gaps,
+      ...facts,
       share: amount(share, 'ratio'),
       leaks: map.halves.tailLeft.leaking.length > 0 ? 'yes' : 'no',
       ...(place === undefined ? {} : { place }),
     },
     ...(sum ? { sum } : {}),
+    ...(silent?.kind === 'electric' ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
     sure: 'assumed',
     source: 'engine',
   });

@@ -5,9 +5,13 @@
  * |---|---|
  * | automatic air, automatic vacuum | comes on by itself on both halves, wherever it was charged |
  * | straight air, simple vacuum | lost on both halves |
+ * | any of these whose pipe does not lead across the gap | answers the driver as before |
  * | electric | on the tail as wired; on the head it still answers |
  * | engine, hand | with the half that its driver or guard rides on |
  * | surge | on the head, if something ahead of it is braked; released on the tail by the stretch |
+ *
+ * A chain that holds leaves one train with what both halves have left; so does a hose that comes off by itself,
+ * where surge brakes work on.
  *
  * Riders' brakes count for nothing: nobody may rely on a rider. Common practice, no source.
  */
@@ -16,8 +20,8 @@ import type { OutingContext } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/force.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
-import { type GearState, gearStates } from '../../things/brake/system.ts';
-import type { Rider } from '../../things/train/types.ts';
+import { type GearState, gearStates, isThrough, pipeCrosses } from '../../things/brake/system.ts';
+import { driverPlaces, placesOf } from '../../things/train/crew.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
 export interface BrakesLeft {
@@ -32,19 +36,37 @@ export interface BrakesLeft {
 
 export type Half = 'head' | 'tail';
 
+/**
+ * What becomes of a gear. `alone`: comes on at once by itself. `works`: its person must act, after the time to
+ * react. `none`: nobody relied on it.
+ */
+export type Left = 'alone' | 'works' | 'lost' | 'unknown' | 'none';
+
 /** Brakes of vehicles first … last of the parted train. */
-export function brakesLeft(context: OutingContext, first: number, last: number, half: Half): BrakesLeft {
+export const brakesLeft = (context: OutingContext, first: number, last: number, half: Half): BrakesLeft =>
+  brakesWhere(context, halfLeft(context, first, last, half));
+
+/** Brakes of the whole train with the hose off behind a vehicle: its couplers shut, or parted and held by its chain. */
+export function wholeLeft(context: OutingContext, gap: number, couplersShut: boolean): BrakesLeft {
+  const last = context.loaded.vehicles.length - 1;
+  const ahead = halfLeft(context, 0, gap, 'head');
+  const behind = halfLeft(context, gap + 1, last, 'tail');
+  const driven = driverRides(context, 0, last);
+  return brakesWhere(context, (state) => {
+    if (couplersShut && state.gear.kind === 'surge' && state.answers) return driven ? 'works' : 'lost';
+    return state.vehicle <= gap ? ahead(state) : behind(state);
+  });
+}
+
+/** The brakes of the train by what becomes of each. */
+export function brakesWhere(context: OutingContext, left: (state: GearState) => Left): BrakesLeft {
   const { outing, loaded } = context;
-  const states = gearStates(outing.train).filter((s) => s.vehicle >= first && s.vehicle <= last);
-  const manned = mannedBy(context, first, last);
-  const verdicts = states.map((state) => ({ state, left: isLeft(state, half, manned) }));
+  const verdicts = gearStates(outing).map((state) => ({ state, left: left(state) }));
   const pick = (which: Left): GearAt[] =>
     verdicts.flatMap(({ state, left }) =>
       left === which ? [{ vehicle: state.vehicle, gear: state.gear }] : [],
     );
-  const works = verdicts.flatMap(({ state: { vehicle, gear }, left }) =>
-    left === 'works' ? [{ vehicle, gear: withReaction(gear, outing) }] : [],
-  );
+  const works = pick('works').map(({ vehicle, gear }) => ({ vehicle, gear: withReaction(gear, outing) }));
   const alone = pick('alone');
   const { air } = context;
   const { groups, unknown } = gearGroups(
@@ -62,50 +84,38 @@ export function brakesLeft(context: OutingContext, first: number, last: number, 
   };
 }
 
-/** Who rides on this half. Without a driver named among the riders the driver is taken to be on the engine. */
-function mannedBy(
-  { outing }: OutingContext,
+/** Whether the driver rides on vehicles first … last. */
+export const driverRides = ({ outing }: OutingContext, first: number, last: number): boolean =>
+  driverPlaces(outing).some((i) => i >= first && i <= last);
+
+/** Does a guard ride where this brake is? */
+export const guardAt = ({ outing }: OutingContext, vehicle: number): boolean =>
+  placesOf(outing, 'guard').includes(vehicle);
+
+function halfLeft(
+  context: OutingContext,
   first: number,
   last: number,
-): Record<'driver' | 'guard', boolean> {
-  const { vehicles } = outing.train;
-  const placeOf = ({ vehicle }: Rider): number => vehicles.findIndex((v) => v.id === vehicle);
-  const on = (duty: Rider['duty']): boolean =>
-    outing.riders.some((r) => {
-      const i = r.duty === duty ? placeOf(r) : -1;
-      return i >= first && i <= last;
-    });
-  const named = outing.riders.some((r) => r.duty === 'driver' && placeOf(r) >= 0);
-  const engine = Math.max(
-    0,
-    vehicles.findIndex((v) => v.role === 'engine'),
-  );
-  return { driver: named ? on('driver') : engine >= first && engine <= last, guard: on('guard') };
-}
-
-/** Whether the driver rides on vehicles first … last. */
-export const driverRides = (context: OutingContext, first: number, last: number): boolean =>
-  mannedBy(context, first, last).driver;
-
-/** `alone`: comes on at once by itself. `works`: its person must act. */
-type Left = 'alone' | 'works' | 'lost' | 'unknown' | 'none';
-
-function isLeft(
-  { gear, answers, why }: GearState,
   half: Half,
-  manned: Record<'driver' | 'guard', boolean>,
-): Left {
-  if (!answers && why !== 'worked-by-another') return 'none';
-  // On the head the cable is still the driver's; all else is as the hose or cable leaves it.
-  if (gear.kind === 'electric')
-    return gear.workedBy === 'rider' ? 'none' : electricLeft(gear, half, manned.driver);
-  const { parted } = whenSupplyIsLost(gear);
-  if (parted === 'applies') return 'alone';
-  if (parted === 'lost') return 'lost';
-  if (gear.workedBy === 'rider') return 'none';
-  if (parted === 'released') return half === 'head' && manned.driver ? 'works' : 'lost';
-  if (manned[gear.workedBy]) return 'works';
-  return gear.workedBy === 'driver' ? 'lost' : 'none';
+): (state: GearState) => Left {
+  const { train } = context.outing;
+  const gap = half === 'head' ? last : first - 1;
+  const driven = driverRides(context, first, last);
+  return (state) => {
+    const { vehicle, gear, answers, why } = state;
+    if (vehicle < first || vehicle > last) return 'none';
+    if (gear.workedBy === 'guard' && why === 'worked-by-another')
+      return guardsBrake(gear, half, guardAt(context, vehicle));
+    if (!answers) return 'none';
+    if (isThrough(gear.kind) && !pipeCrosses(train, gap, gear.kind)) return driven ? 'works' : 'lost';
+    // On the head the cable is still the driver's; all else is as the hose or cable leaves it.
+    if (gear.kind === 'electric') return electricLeft(gear, half, driven);
+    const { parted } = whenSupplyIsLost(gear);
+    if (parted === 'applies') return 'alone';
+    if (parted === 'lost') return 'lost';
+    if (parted === 'released') return half === 'head' && driven ? 'works' : 'lost';
+    return driven ? 'works' : 'lost';
+  };
 }
 
 const wired = { applies: 'alone', lost: 'lost', unknown: 'unknown' } as const;
@@ -113,6 +123,15 @@ const wired = { applies: 'alone', lost: 'lost', unknown: 'unknown' } as const;
 function electricLeft(gear: BrakeGear, half: Half, driver: boolean): Left {
   if (half === 'head') return driver ? 'works' : 'lost';
   return wired[gear.onSupplyLoss ?? 'unknown'];
+}
+
+/** A brake that the guard works: by arm where the guard rides; through the train as hose and cable leave it. */
+function guardsBrake(gear: BrakeGear, half: Half, there: boolean): Left {
+  if (gear.kind === 'electric') return electricLeft(gear, half, false);
+  const { parted } = whenSupplyIsLost(gear);
+  if (parted === 'applies') return 'alone';
+  if (parted === 'lost') return 'lost';
+  return there && parted === 'as-set' ? 'works' : 'none';
 }
 
 /** The time that its person takes to act comes before the brake's own. */

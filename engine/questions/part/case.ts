@@ -1,6 +1,6 @@
 /** One parting, followed in time: both halves from the moment they part to where each ends. */
 import type { Scenario } from '../../motion/scenario.ts';
-import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
+import { type BrakesLeft, wholeLeft } from './brakes-left.ts';
 import { halvesAt, trafficOf } from './map.ts';
 import { type Basis, type Part, partOf } from './part.ts';
 import { emptyRoll, noTraffic, roll } from './roll.ts';
@@ -59,13 +59,7 @@ export function followParting(
 function wholeMotion(basis: Basis, gap: number, node: number, speed: number, scenario: Scenario): HalfMotion {
   const { context } = basis;
   const last = context.loaded.vehicles.length - 1;
-  const [ahead, behind] = [brakesLeft(context, 0, gap, 'head'), brakesLeft(context, gap + 1, last, 'tail')];
-  const left: BrakesLeft = {
-    groups: [...ahead.groups, ...behind.groups],
-    leaking: [...ahead.leaking, ...behind.leaking],
-    unknown: [...ahead.unknown, ...behind.unknown],
-    lost: [...ahead.lost, ...behind.lost],
-  };
+  const left = wholeLeft(context, gap, false);
   const part = partOf(basis, 0, last, left.groups, scenario, scenario.brake < 0);
   return follow(part, left, node, speed, trafficOf(basis));
 }

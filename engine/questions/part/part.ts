@@ -80,13 +80,29 @@ export function partOf(
     a: model.a / inertia,
     b: model.b / inertia,
     c: model.c / inertia,
-    braked: model.force.some((f) => f > 0) || model.block.some((f) => f > 0),
+    ...brakesOf(model),
     model,
-    fullAt: model.reaction + model.dt * RAMP_STEPS,
     tip: leastTip(basis, first, last),
     placeAtRear: shifted(basis, rear),
   };
 }
+
+/** The same vehicles with other brakes left to them, in the same scenario. */
+export function rebraked(
+  { context }: Basis,
+  part: Part,
+  groups: readonly BrakedGroup[],
+  scenario: Scenario,
+  wary = true,
+): Part {
+  const model = modelFor(context, slice(context.loaded, part.first, part.last), groups, scenario, wary);
+  return { ...part, ...brakesOf(model), model };
+}
+
+const brakesOf = (model: StopModel): Pick<Part, 'braked' | 'fullAt'> => ({
+  braked: model.force.some((f) => f > 0) || model.block.some((f) => f > 0),
+  fullAt: model.reaction + model.dt * RAMP_STEPS,
+});
 
 function slice(loaded: LoadedTrain, first: number, last: number): LoadedTrain {
   const vehicles = loaded.vehicles.slice(first, last + 1);
@@ -94,6 +110,7 @@ function slice(loaded: LoadedTrain, first: number, last: number): LoadedTrain {
     vehicles.reduce((total, v) => total + of(v), 0);
   return {
     train: loaded.train,
+    riders: loaded.riders,
     vehicles,
     length: sum((v) => v.vehicle.length),
     mass: sum((v) => v.mass),

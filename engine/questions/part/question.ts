@@ -19,7 +19,15 @@ export const part: Question<GapParting[]> = {
     'plannedSpeed',
     'following',
   ],
-  codes: ['tail-runs-away', 'tail-rolls-back', 'tail-stands', 'head-unmanned', 'parting-held-by-chains'],
+  codes: [
+    'tail-runs-away',
+    'tail-rolls-back',
+    'tail-stands',
+    'head-unmanned',
+    'parting-held-by-chains',
+    'held-train-runs-away',
+    'held-train-rolls-back',
+  ],
   ask: ({ context, ready, of }) =>
     askParting({
       context,

@@ -8,9 +8,10 @@ import { evenStop } from '../../motion/even.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
-import { frictionAt } from '../../things/brake/force.ts';
+import { type BrakeFault, frictionAt } from '../../things/brake/force.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
+import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Ceiling } from '../question.ts';
@@ -25,30 +26,57 @@ export function askBrakeGear(ready: Prepared): Finding[] {
 
 function faults({ context, brakes }: Prepared): Finding[] {
   const vehicles = context.outing.train.vehicles;
-  // A parking brake is not expected to answer the driver on the move.
-  const odd = brakes.faults.filter((f) => !(f.why === 'worked-by-another' && f.gear.parking));
-  return odd.map(({ vehicle, gear, why }) => {
-    const where = { vehicle: vehicles[vehicle].id };
-    const facts = { gear: gear.name, kind: gear.kind, why };
-    if (why === 'force-unknown') {
-      const measure = `vehicle.brakes.${gear.id}.force`;
-      return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
-        where,
-        facts,
-        measure,
-        source: 'vehicle',
-      });
-    }
-    if (why === 'worked-by-another' || why === 'nothing-to-push-it') {
-      return makeFinding('brake-not-worked-by-driver', 'notes', 'brakes', {
-        where,
-        facts,
-        source: 'vehicle',
-      });
-    }
-    const code = why === 'kinds-differ' ? 'brake-kinds-do-not-work-together' : 'brake-pipe-broken';
-    return makeFinding(code, 'limits', 'brakes', { where, facts, source: 'common practice, no source' });
+  return [
+    ...byHand(vehicles, brakes.faults),
+    ...brakes.faults.filter((f) => !notDrivers.has(f.why)).map((f) => faultOf(vehicles, f)),
+  ];
+}
+
+/** Why a brake that is in order does not answer the driver. */
+const notDrivers: ReadonlySet<BrakeFault['why']> = new Set([
+  'worked-by-another',
+  'only-parks',
+  'out-of-reach',
+  'nothing-to-push-it',
+]);
+
+/** Brakes that others work or that only park: one line for all of a name. */
+function byHand(vehicles: readonly Vehicle[], faults: readonly BrakeFault[]): Finding[] {
+  const alike = new Map<string, BrakeFault[]>();
+  for (const f of faults) {
+    if (!notDrivers.has(f.why)) continue;
+    const key = `${f.gear.name} ${f.why}`;
+    alike.set(key, [...(alike.get(key) ?? []), f]);
+  }
+  return [...alike.values()].map((of) => {
+    const { vehicle, gear, why } = of[0];
+    return makeFinding('brake-not-worked-by-driver', 'notes', 'brakes', {
+      where: { vehicle: vehicles[vehicle].id },
+      facts: {
+        gear: gear.name,
+        kind: gear.kind,
+        why,
+        vehicles: of.map((f) => vehicles[f.vehicle].name).join(', '),
+      },
+      source: 'vehicle',
+    });
   });
+}
+
+function faultOf(vehicles: readonly Vehicle[], { vehicle, gear, why }: BrakeFault): Finding {
+  const where = { vehicle: vehicles[vehicle].id };
+  const facts = { gear: gear.name, kind: gear.kind, why };
+  if (why === 'force-unknown') {
+    const measure = `vehicle.brakes.${gear.id}.force`;
+    return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
+      where,
+      facts,
+      measure,
+      source: 'vehicle',
+    });
+  }
+  const code = why === 'kinds-differ' ? 'brake-kinds-do-not-work-together' : 'brake-pipe-broken';
+  return makeFinding(code, 'limits', 'brakes', { where, facts, source: 'common practice, no source' });
 }
 
 /** Gears that can lock wheels at today's adhesion, by the group that is braked hardest for its load. */

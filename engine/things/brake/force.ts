@@ -103,7 +103,7 @@ export function trainBrakes(
   airPressure: number,
   seaLevel: number,
 ): TrainBrakes {
-  const states = gearStates(loaded.train);
+  const states = gearStates(loaded);
   const answering = states.filter((s) => s.answers);
   const { groups, unknown } = gearGroups(loaded, answering, assumed, airPressure, seaLevel);
   const faults = states.flatMap(({ vehicle, gear, answers, why }): BrakeFault[] => {

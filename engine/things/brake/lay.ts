@@ -63,7 +63,7 @@ const LAPS_OVER = 0.02;
 
 export function layTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atmosphere: number): Laid {
   const { train } = loaded;
-  const answering = gearStates(train).filter((s) => s.answers && s.gear.kind === kind && !s.gear.force);
+  const answering = gearStates(loaded).filter((s) => s.answers && s.gear.kind === kind && !s.gear.force);
   const engine = train.vehicles.findIndex((v) => suppliedKinds(v).includes(kind));
   if (engine < 0 || answering.length === 0) return { nodes: [], gears: [], missing: [] };
   const hose = train.vehicles.map(hoseOf).find((d) => d !== undefined);

@@ -69,7 +69,7 @@ function trainPiston(loaded: LoadedTrain): { piston: Piston; working: number } |
   if (hose === undefined) return undefined;
   let [clearance, swept, strokeAt, working] = [0, 0, 0, 0];
   for (const vehicle of train.vehicles) clearance += pipeParts(vehicle, hose).volume;
-  for (const { gear, answers } of gearStates(train)) {
+  for (const { gear, answers } of gearStates(loaded)) {
     if (!answers || gear.kind !== 'straight-air' || !gear.rigging) continue;
     const parts = cylinderParts(gear);
     if ('missing' in parts) return undefined;

@@ -32,7 +32,7 @@ export function pushedBrakes(
   assumed: AssumedValues,
   air: { readonly pressure: number; readonly seaLevel: number },
 ): PushedBrake[] {
-  const states = gearStates(loaded.train).filter((s) => s.answers);
+  const states = gearStates(loaded).filter((s) => s.answers);
   const pushed = states.filter((s) => s.gear.kind === 'surge' && s.gear.surge && !s.gear.force);
   if (pushed.length === 0) return [];
   const at = (position: -1 | 0 | 1): number[] => {

@@ -3,8 +3,10 @@
  *
  * A train brake answers if some engine supplies its kind and every vehicle between carries that kind on.
  * Air and vacuum, straight and automatic, are different kinds: across a joint of two kinds there is no
- * continuous brake (common practice, no source).
+ * continuous brake. A brake worked by arm, and one of the engine alone, answers only within the driver's reach.
+ * A parking brake is wound on when the train stands: it is no part of a stop (common practice, no source).
  */
+import { type Aboard, driverReach } from '../train/crew.ts';
 import type { Train } from '../train/types.ts';
 import type { BrakeGear, BrakeKind, Vehicle } from '../vehicle/types.ts';
 
@@ -22,7 +24,15 @@ export const isVacuumKind = (kind: BrakeKind): boolean =>
 
 export const isThrough = (kind: BrakeKind): boolean => throughKinds.has(kind);
 
+/** A lever that stays where it is pulled stops a train too; a screw, or what nobody has said is a lever, does not. */
+export const onlyParks = ({ kind, parking, hand }: BrakeGear): boolean =>
+  kind === 'mechanical' &&
+  parking &&
+  (hand === undefined || hand.screwLead !== undefined || hand.wheelRadius !== undefined);
+
 export type WhyNot =
+  | 'only-parks'
+  | 'out-of-reach'
   | 'worked-by-another'
   | 'no-supply'
   | 'pipe-broken'
@@ -51,11 +61,17 @@ const carriesOn = (vehicle: Vehicle, kind: BrakeKind): boolean =>
   (vehicle.throughPipe?.includes(kind) ?? false) ||
   (vehicle.supplies?.includes(kind) ?? false);
 
+/** Does a pipe or cable of the kind lead across the coupling behind a vehicle? */
+export const pipeCrosses = ({ vehicles, pipeBrokenAfter }: Train, gap: number, kind: BrakeKind): boolean =>
+  !pipeBrokenAfter.includes(gap) && carriesOn(vehicles[gap], kind) && carriesOn(vehicles[gap + 1], kind);
+
 /** State of every brake gear of the train, vehicle by vehicle. */
-export function gearStates(train: Train): GearState[] {
+export function gearStates(aboard: Aboard): GearState[] {
+  const { train } = aboard;
+  const reach = driverReach(aboard);
   return train.vehicles.flatMap((vehicle, index) =>
     vehicle.brakes.map((gear): GearState => {
-      const why = whyNot(train, index, gear);
+      const why = whyNot(train, reach, index, gear);
       return why === undefined
         ? { vehicle: index, gear, answers: true }
         : { vehicle: index, gear, answers: false, why };
@@ -63,10 +79,16 @@ export function gearStates(train: Train): GearState[] {
   );
 }
 
-function whyNot(train: Train, index: number, gear: BrakeGear): WhyNot | undefined {
+function whyNot(
+  train: Train,
+  reachable: ReadonlySet<number>,
+  index: number,
+  gear: BrakeGear,
+): WhyNot | undefined {
   if (gear.workedBy !== 'driver') return 'worked-by-another';
+  if (onlyParks(gear)) return 'only-parks';
   if (gear.kind === 'surge') return brakedAhead(train, index) ? undefined : 'nothing-to-push-it';
-  if (!isThrough(gear.kind)) return undefined;
+  if (!isThrough(gear.kind)) return reachable.has(index) ? undefined : 'out-of-reach';
   const suppliers = train.vehicles.flatMap((v, i) => (suppliedKinds(v).includes(gear.kind) ? [i] : []));
   if (suppliers.length === 0) {
     return train.vehicles.some((v) => suppliedKinds(v).length > 0) ? 'kinds-differ' : 'no-supply';
@@ -93,5 +115,5 @@ function reach(train: Train, from: number, to: number, kind: BrakeKind): WhyNot 
 function brakedAhead(train: Train, index: number): boolean {
   return train.vehicles
     .slice(0, index)
-    .some((v) => isEngine(v) && v.brakes.some((b) => b.workedBy === 'driver'));
+    .some((v) => isEngine(v) && v.brakes.some((b) => b.workedBy === 'driver' && !onlyParks(b)));
 }

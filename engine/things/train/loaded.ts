@@ -30,6 +30,7 @@ export interface LoadedVehicle {
 
 export interface LoadedTrain {
   readonly train: Train;
+  readonly riders: readonly Rider[];
   readonly vehicles: readonly LoadedVehicle[];
   readonly length: number;
   readonly mass: number;
@@ -87,6 +88,7 @@ export function loadTrain(train: Train, riders: readonly Rider[]): LoadedTrain {
   });
   return {
     train,
+    riders,
     vehicles,
     length: behind,
     mass: vehicles.reduce((sum, v) => sum + v.mass, 0),

@@ -24,6 +24,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   chains: ['chains/ask.ts', 'askChains'],
   couplers: ['couplers/ask.ts', 'askCouplers'],
   part: ['part/ask.ts', 'askParting'],
+  singleFailures: ['failures/ask.ts', 'askFailures'],
   flag: ['flag/ask.ts', 'askFlag'],
   brakes: ['brakes/ask.ts', 'askBrakes'],
 };

@@ -135,7 +135,7 @@ describe('a brake that does not hold the fall', () => {
     const outing = laid({ grades: bank(-0.04), brake: 0.03 });
     const { force: _force, ...noForce } = outing.train.vehicles[0].brakes[0];
     const vehicles = outing.train.vehicles.map((v, i) =>
-      i === 1 ? { ...v, brakes: [{ ...noForce, kind: 'mechanical' as const }] } : v,
+      i === 1 ? { ...v, brakes: [{ ...noForce, kind: 'automatic-vacuum' as const }] } : v,
     );
     const answer = answerOnly({ ...outing, train: { ...outing.train, vehicles } });
     expect(find(answer, 'brake-does-not-hold-fall')?.severity).toBe('unknown');

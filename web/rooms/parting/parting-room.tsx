@@ -5,9 +5,11 @@
 import '../../look/rooms.css';
 import './parting.css';
 import { useMemo, useRef, useState } from 'preact/hooks';
+import { lookAtFailures } from '../../../desk/failures.ts';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
 import { openPartings, type PartingLook, type Partings } from '../../../desk/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { failureTable } from '../../../views/tables/failures.ts';
 import { gapName, partingTable } from '../../../views/tables/parting.ts';
 import { chainage, type Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';
@@ -102,6 +104,7 @@ function Parted({ outing, voice, partings, look, standing, setStanding }: Parted
       <PartingMap outing={outing} look={look} voice={voice} play={play} onPick={setPicked} />
       <Player play={play} gap={look.gaps[chosen.gap]} voice={voice} />
       <Table table={partingTable(look, voice)} />
+      <Failures outing={outing} voice={voice} />
       <Flag outing={outing} voice={voice} />
       <p>
         A model rolls true; a train meets leaves, wind and people. Chain every gap, scotch what stands on a
@@ -117,6 +120,26 @@ function worstOf({ gaps }: PartingLook): Chosen {
   const among = loose.length > 0 ? loose : gaps;
   const worst = among.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
   return { gap: worst.gap, at: worst.worst.at };
+}
+
+/** Single failures, reckoned when they are opened. */
+function Failures({ outing, voice }: Props) {
+  const [open, setOpen] = useState(false);
+  const look = useMemo(
+    () => (open ? lookAtFailures(outing, Math.max(1, outing.line.length / 2000)) : undefined),
+    [outing, open],
+  );
+  return (
+    <details onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary>If one thing fails: hose, supply, driver, a cock left shut</summary>
+      {look && (
+        <>
+          <Said findings={look.findings} voice={voice} behind={[]} />
+          <Table table={failureTable(look, voice)} />
+        </>
+      )}
+    </details>
+  );
 }
 
 /** The flag, reckoned when it is opened. */
