@@ -1,0 +1,115 @@
+/**
+ * The engine and the witness over many random outings. Runs by itself in a bundle (tests/support/bundled.ts),
+ * where the inner loops run at their own speed.
+ */
+import { EASING } from '../slide.ts';
+import { compareBalance, leanToldTooGreat } from './balance.ts';
+import { checkBraking } from './braking.ts';
+import { engineWord, stopWord } from './engine.ts';
+import { randomOuting, withTwoGears } from './outings.ts';
+import { checkRooms, type Hands, type Overrun } from './rooms.ts';
+import { apart, compareStops } from './stops.ts';
+import { compareTails, tailApart } from './tails.ts';
+
+/** Something to be repeated: the seed of the outing, and what was found. */
+export interface Repeat {
+  readonly seed: number;
+  readonly what: string;
+}
+
+export interface Survey {
+  outings: number;
+  /** Outings that may leave: go, or go within limits. */
+  mayLeave: number;
+  stops: { compared: number; never: number; apart: Repeat[]; worst: number; twoGearsApart: Repeat[] };
+  rooms: { places: number; aboveCeiling: Repeat[] };
+  /** Places where too many hands overrun, of outings that may leave, by what they overrun. */
+  overruns: Record<Overrun['of'], Repeat[]>;
+  /** The same where the outing holds, but nothing said of stopping or brakes forbids. */
+  overrunsElsewhere: Record<Overrun['of'], Repeat[]>;
+  braking: {
+    stops: number;
+    stopsLate: Repeat[];
+    stopsBeyondMargin: Repeat[];
+    slows: number;
+    slowsLate: Repeat[];
+  };
+  tails: { compared: number; near: number; apart: Repeat[] };
+  balance: { checks: number; wheel: number; lean: number; along: number; leanTooGreat: Repeat[] };
+}
+
+const none = (): Survey['overruns'] => ({ limit: [], room: [], gap: [], unstated: [], 'speeds up': [] });
+
+/** @param slides `as-today`: locks as the product's page says; `eased`: see slide.ts */
+export function survey(
+  first: number,
+  last: number,
+  slides: 'as-today' | 'eased' = 'as-today',
+  more: Hands = {},
+): Survey {
+  const hands: Hands = slides === 'eased' ? { ...more, easing: EASING } : more;
+  const all: Survey = {
+    outings: 0,
+    mayLeave: 0,
+    stops: { compared: 0, never: 0, apart: [], worst: 0, twoGearsApart: [] },
+    rooms: { places: 0, aboveCeiling: [] },
+    overruns: none(),
+    overrunsElsewhere: none(),
+    braking: { stops: 0, stopsLate: [], stopsBeyondMargin: [], slows: 0, slowsLate: [] },
+    tails: { compared: 0, near: 0, apart: [] },
+    balance: { checks: 0, wheel: 0, lean: 0, along: 0, leanTooGreat: [] },
+  };
+  for (let seed = first; seed <= last; seed++) look(seed, all, hands);
+  return all;
+}
+
+function look(seed: number, all: Survey, hands: Hands): void {
+  const word = engineWord(randomOuting(seed));
+  const repeat = (found: object): Repeat => ({ seed, what: JSON.stringify(found) });
+  all.outings++;
+  const leaves = word.answer.verdict === 'go' || word.answer.verdict === 'limits';
+  if (leaves) all.mayLeave++;
+  for (const c of compareStops(seed, word, 12)) {
+    all.stops.compared++;
+    if (apart(c)) all.stops.apart.push(repeat(c));
+    if (c.witness === Infinity) all.stops.never++;
+    else if (c.engine < Infinity)
+      all.stops.worst = Math.max(all.stops.worst, Math.abs(c.engine / c.witness - 1));
+  }
+  if (seed % 10 === 7) {
+    for (const c of compareStops(seed, stopWord(withTwoGears(word.outing)), 6)) {
+      if (apart(c)) all.stops.twoGearsApart.push(repeat(c));
+    }
+  }
+  if (seed % 10 === 3) {
+    const more = leanToldTooGreat(word);
+    if (more > 0.01) all.balance.leanTooGreat.push(repeat({ more }));
+  }
+  const forbids = word.answer.findings.some(
+    ({ severity, question }) =>
+      (severity === 'forbids' || severity === 'unknown') &&
+      (question === 'stopping' || question === 'brakes'),
+  );
+  const rooms = checkRooms(seed, word, hands);
+  all.rooms.places += rooms.places;
+  if (rooms.aboveCeiling.length > 0) all.rooms.aboveCeiling.push(repeat(rooms.aboveCeiling));
+  const into = leaves ? all.overruns : forbids ? undefined : all.overrunsElsewhere;
+  for (const o of rooms.overruns) into?.[o.of].push(repeat(o));
+  for (const b of checkBraking(seed, word, hands)) {
+    const { braking } = all;
+    if (b.kind === 'stop') braking.stops++;
+    else braking.slows++;
+    if (b.beyondMargin) braking.stopsBeyondMargin.push(repeat(b));
+    if (b.late) (b.kind === 'stop' ? braking.stopsLate : braking.slowsLate).push(repeat(b));
+  }
+  for (const c of compareTails(seed, word, 2)) {
+    all.tails.compared++;
+    if (c.near) all.tails.near++;
+    else if (tailApart(c)) all.tails.apart.push(repeat(c));
+  }
+  const { checks, wheel, lean, along } = compareBalance(seed, word);
+  all.balance.checks += checks;
+  all.balance.wheel = Math.max(all.balance.wheel, wheel);
+  all.balance.lean = Math.max(all.balance.lean, lean);
+  all.balance.along = Math.max(all.balance.along, along);
+}

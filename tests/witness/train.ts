@@ -1,0 +1,175 @@
+/**
+ * The train laid out by the witness: every vehicle's masses with people and goods, the load on each of its
+ * axle groups, and every brake that answers whoever is asked for.
+ */
+
+import type { Quantity } from '../../engine/base/quantity.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Train } from '../../engine/things/train/types.ts';
+import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/things/vehicle/types.ts';
+
+/** Standard gravity, m/s² (CGPM 1901). */
+export const G = 9.80665;
+
+export interface Item {
+  readonly mass: Quantity;
+  readonly at: number;
+  readonly across: number;
+  /** m above rail; of a person, the seat. */
+  readonly height: number;
+  readonly person?: 'adult' | 'youth' | 'child';
+}
+
+export interface Car {
+  readonly vehicle: Vehicle;
+  /** Front end behind the train's head, m. */
+  readonly front: number;
+  readonly items: readonly Item[];
+}
+
+export function carsOf({ train, riders }: Outing): Car[] {
+  let front = 0;
+  return train.vehicles.map((vehicle) => {
+    const items: Item[] = vehicle.loads.map((l) => ({ ...l }));
+    for (const rider of riders) {
+      const seat = rider.vehicle === vehicle.id ? vehicle.seats.find((s) => s.id === rider.seat) : undefined;
+      if (!seat) continue;
+      const { at, across, height } = seat;
+      items.push({ mass: rider.mass, at, across, height, person: rider.ageGroup });
+    }
+    const car: Car = { vehicle, front, items };
+    front += vehicle.length;
+    return car;
+  });
+}
+
+/**
+ * Mass borne by each axle group, kg. One bears all; two by moments about each other; where the file shares the
+ * tare by hand it is shared so, and every further mass by the two groups around it.
+ */
+export function borne({ vehicle, items }: Car, tare: number, masses: ArrayLike<number>): number[] {
+  const { groups } = vehicle;
+  const out = groups.map(() => 0);
+  const put = (mass: number, at: number): void => {
+    if (groups.length === 1) {
+      out[0] += mass;
+      return;
+    }
+    let rear = 1;
+    while (rear < groups.length - 1 && groups[rear].at < at) rear++;
+    const [a, b] = [groups[rear - 1].at, groups[rear].at];
+    out[rear] += (mass * (at - a)) / (b - a);
+    out[rear - 1] += (mass * (b - at)) / (b - a);
+  };
+  const shared = groups.some((g) => g.tareShare !== undefined);
+  if (shared || groups.length > 2) {
+    const open = groups.filter((g) => g.tareShare === undefined).length;
+    const rest = 1 - groups.reduce((sum, g) => sum + (g.tareShare ?? 0), 0);
+    groups.forEach((g, i) => {
+      out[i] += tare * (g.tareShare ?? rest / open);
+    });
+  } else put(tare, vehicle.centreAt ?? vehicle.length / 2);
+  items.forEach((item, i) => put(masses[i], item.at));
+  return out;
+}
+
+/** Kinds worked through a pipe or cable along the train. */
+const alongTheTrain: readonly BrakeKind[] = [
+  'straight-air',
+  'automatic-air',
+  'simple-vacuum',
+  'automatic-vacuum',
+  'electric',
+];
+
+export interface Brake {
+  readonly car: number;
+  readonly gear: BrakeGear;
+}
+
+const supplies = (v: Vehicle): readonly BrakeKind[] =>
+  v.supplies ?? (v.role === 'engine' ? v.brakes.map((b) => b.kind) : []);
+
+const passesOn = (v: Vehicle, kind: BrakeKind): boolean =>
+  v.brakes.some((b) => b.kind === kind) ||
+  v.throughPipe?.includes(kind) === true ||
+  v.supplies?.includes(kind) === true;
+
+/** How far from each supplier of a kind the pipe is whole: walked outward, joint by joint. */
+function reached({ vehicles, pipeBrokenAfter }: Train, kind: BrakeKind): Set<number> {
+  const out = new Set<number>();
+  vehicles.forEach((v, from) => {
+    if (!supplies(v).includes(kind)) return;
+    for (const way of [1, -1]) {
+      for (let i = from; i >= 0 && i < vehicles.length; i += way) {
+        out.add(i);
+        if (i !== from && !passesOn(vehicles[i], kind)) break;
+        if (pipeBrokenAfter.includes(way > 0 ? i : i - 1)) break;
+      }
+    }
+  });
+  return out;
+}
+
+/** Brakes that the driver's own hand puts on. */
+export function answering({ train }: Outing): Brake[] {
+  const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
+  return train.vehicles.flatMap((vehicle, car) =>
+    vehicle.brakes.flatMap((gear): Brake[] => {
+      if (gear.workedBy !== 'driver') return [];
+      const along = reach.get(gear.kind);
+      if (along && !along.has(car)) return [];
+      if (gear.kind === 'surge' && !enginesBrakeAhead(train, car)) return [];
+      return [{ car, gear }];
+    }),
+  );
+}
+
+const enginesBrakeAhead = ({ vehicles }: Train, car: number): boolean =>
+  vehicles
+    .slice(0, car)
+    .some(
+      (v) => (v.role === 'engine' || v.role === 'tender') && v.brakes.some((b) => b.workedBy === 'driver'),
+    );
+
+/**
+ * Brakes left on a parted tail whose hoses are torn: the automatic ones come on by themselves, electric ones
+ * as wired, a guard's with a guard on it, the driver's own with the driver on it; all else is lost. `acts`:
+ * a person must act first.
+ */
+export interface Left extends Brake {
+  readonly acts: boolean;
+}
+
+export function leftOnTail(outing: Outing, first: number): Left[] {
+  const { train, riders } = outing;
+  const rides = (duty: 'driver' | 'guard'): boolean =>
+    riders.some((r) => r.duty === duty && train.vehicles.findIndex((v) => v.id === r.vehicle) >= first);
+  const named = riders.some((r) => r.duty === 'driver' && train.vehicles.some((v) => v.id === r.vehicle));
+  const engine = Math.max(
+    0,
+    train.vehicles.findIndex((v) => v.role === 'engine'),
+  );
+  const driver = named ? rides('driver') : engine >= first;
+  const guard = rides('guard');
+  const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
+  return train.vehicles.flatMap((vehicle, car) =>
+    vehicle.brakes.flatMap((gear): Left[] => {
+      if (car < first) return [];
+      const along = reach.get(gear.kind);
+      // What was never charged does not come on.
+      if (gear.workedBy === 'driver' && along && !along.has(car)) return [];
+      if (gear.kind === 'automatic-air' || gear.kind === 'automatic-vacuum') {
+        return [{ car, gear, acts: false }];
+      }
+      if (gear.kind === 'electric') {
+        return gear.workedBy !== 'rider' && gear.onSupplyLoss === 'applies'
+          ? [{ car, gear, acts: false }]
+          : [];
+      }
+      if (along || gear.kind === 'surge') return [];
+      const there = gear.workedBy === 'driver' ? driver : gear.workedBy === 'guard' && guard;
+      return there ? [{ car, gear, acts: true }] : [];
+    }),
+  );
+}
