@@ -29,9 +29,13 @@ const houseFloors = [
 ];
 const beside = ['bench', 'scripts', 'tests', 'docs', 'examples', 'dist', 'node_modules', 'test-results'];
 
+/** Folders with something in them: what is left empty by a move is no room. */
 const folders = (of) =>
   readdirSync(of, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
+    .filter(
+      (entry) =>
+        entry.isDirectory() && !entry.name.startsWith('.') && readdirSync(`${of}/${entry.name}`).length > 0,
+    )
     .map((entry) => entry.name);
 const known = (list, of) => {
   const unknown = folders(of).filter((name) => !list.includes(name));
@@ -85,6 +89,11 @@ module.exports = {
     },
     rule('ways-in-are-apart', '^cli/', '^(web|server)/'),
     rule('web-is-apart', '^web/', '^(cli|server)/'),
+    rule(
+      'the-library-is-for-others',
+      `^(${houseFloors.flat().join('|')})/`.replace('|library', ''),
+      '^library/',
+    ),
     rule(
       'nothing-imports-what-stands-beside',
       `^(${houseFloors.flat().join('|')})/`,

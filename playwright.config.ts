@@ -1,15 +1,19 @@
 import { existsSync } from 'node:fs';
 import { defineConfig } from '@playwright/test';
+import { full } from './tests/support/tier.ts';
 
 const chromium = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
   (p) => p && existsSync(p),
 );
 
-/** Journeys in real Chromium, at a desk and on a phone. */
+/** What does not hang on the size of the screen: on a push it is tried once, at the desk. */
+const once = ['card', 'kept', 'restart', 'size'].map((name) => `**/${name}.spec.ts`);
+
+/** Journeys in real Chromium, at a desk and on a phone, two side by side. */
 export default defineConfig({
   testDir: 'tests/web',
   testMatch: '**/*.spec.ts',
-  workers: 1,
+  workers: 2,
   timeout: 60_000,
   reporter: 'list',
   use: {
@@ -21,6 +25,10 @@ export default defineConfig({
   },
   projects: [
     { name: 'desk', use: { viewport: { width: 1280, height: 900 } } },
-    { name: 'phone', use: { viewport: { width: 360, height: 740 }, hasTouch: true } },
+    {
+      name: 'phone',
+      testIgnore: full ? [] : once,
+      use: { viewport: { width: 360, height: 740 }, hasTouch: true },
+    },
   ],
 });

@@ -1,6 +1,10 @@
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
+const { policyFor } = (await import('./scripts/policy.mjs' as string)) as {
+  policyFor: (where: 'header' | 'page') => string;
+};
+
 interface Graph {
   getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
 }
@@ -54,6 +58,16 @@ export default defineConfig({
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   plugins: [
+    {
+      name: 'policy in the page',
+      transformIndexHtml: () => [
+        {
+          tag: 'meta',
+          attrs: { 'http-equiv': 'Content-Security-Policy', content: policyFor('page') },
+          injectTo: 'head-prepend',
+        },
+      ],
+    },
     VitePWA({
       registerType: 'autoUpdate',
       injectRegister: 'script',

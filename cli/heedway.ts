@@ -1,4 +1,10 @@
 #!/usr/bin/env node
 import { main } from './main.ts';
 
+// Whoever reads may stop reading, as in `heedway check … | head`: that ends it quietly.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+});
+
 await main(process.argv.slice(2));

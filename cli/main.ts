@@ -20,6 +20,7 @@ import { stopCommand } from './commands/stop.ts';
 import { sumCommand } from './commands/sum.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { twistCommand } from './commands/twist.ts';
+import { program as version } from './versions.ts';
 
 const commands: readonly Command[] = [
   checkCommand,
@@ -62,7 +63,7 @@ function print(text: string): void {
 export async function main(argv: readonly string[]): Promise<void> {
   const program = new Program('heedway')
     .description('May this train leave? The computation behind the answer for ridable miniature railways.')
-    .version('0.1.0')
+    .version(version)
     .showHelpAfterError('(heedway help <command> tells more)')
     .exitOverride();
   for (const command of commands) command.declare(program, run);

@@ -1,10 +1,11 @@
 /** What commands print for people: tables, findings with their reasons, and where a drawing went. */
-import { writeFile } from 'node:fs/promises';
+
 import type { Finding } from '../engine/questions/finding.ts';
 import { type Scene, sceneToSvg } from '../views/strip/scene.ts';
 import { tellFinding } from '../words/finding.ts';
 import type { WordTable } from '../words/table.ts';
 import type { Voice } from '../words/voice.ts';
+import { writeOut } from './write.ts';
 
 /** Columns of text, first to the left, numbers to the right. */
 export function table(rows: readonly (readonly string[])[]): string {
@@ -38,6 +39,6 @@ export const paragraphs = (parts: readonly string[]): string => parts.filter((p)
 
 /** Draws a scene into a file and says so. */
 export async function drawInto(file: string, scene: Scene): Promise<string> {
-  await writeFile(file, sceneToSvg(scene));
+  await writeOut(file, sceneToSvg(scene));
   return `Drawn into ${file}`;
 }

@@ -1,4 +1,4 @@
-// Builds the command line (one file) and, where it is there, the web workbench.
+// Builds the command line (one file), the library with its types and, where it is there, the web workbench.
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { bin, root, run } from './tools.mjs';
@@ -16,7 +16,18 @@ const cli = run(bin('esbuild'), [
   '--external:dejavu-fonts-ttf',
   "--banner:js=import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
 ]);
+const library = run(bin('esbuild'), [
+  'library/index.ts',
+  '--bundle',
+  '--platform=neutral',
+  '--main-fields=module,main',
+  '--format=esm',
+  '--target=es2022',
+  '--outfile=dist/library/heedway.mjs',
+  '--log-level=warning',
+]);
+const types = run(bin('tsc'), ['-p', 'library']);
 const web = existsSync(join(root, 'web', 'index.html'))
   ? run(bin('vite'), ['build', '--logLevel', 'warn'])
   : { status: 0 };
-process.exit(cli.status || web.status);
+process.exit(cli.status || library.status || types.status || web.status);

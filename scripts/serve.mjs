@@ -1,8 +1,10 @@
 // Serves a folder of built pages on loopback only.
 import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
+import { pipeline } from 'node:stream';
+import { policyFor } from './policy.mjs';
 
 const types = {
   '.html': 'text/html; charset=utf-8',
@@ -17,24 +19,21 @@ const types = {
   '.wasm': 'application/wasm',
 };
 
-const policy = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "worker-src 'self'",
-  "connect-src 'self'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+const headers = policyFor('header');
+
+/** The names of this machine alone: no other page may reach it by a name of its own. */
+const ours = /^(127\.0\.0\.1|localhost|\[::1\])(:\d+)?$/;
 
 /** The file of the folder that a request names; undefined where it names none, or cannot be read as a path. */
 async function fileFor(folder, url) {
   try {
     const path = normalize(decodeURIComponent(url.split(/[?#]/, 1)[0]));
     const wanted = join(folder, path === sep ? 'index.html' : path);
-    return wanted.startsWith(folder + sep) && (await stat(wanted)).isFile() ? wanted : undefined;
+    // A link may lead out of the folder: what it leads to counts, and it must be the very file.
+    const [real, home] = await Promise.all([realpath(wanted), realpath(folder)]);
+    if (real !== join(home, wanted.slice(folder.length))) return undefined;
+    const info = await stat(real);
+    return wanted.startsWith(folder + sep) && info.isFile() ? { path: real, size: info.size } : undefined;
   } catch {
     return undefined;
   }
@@ -43,19 +42,26 @@ async function fileFor(folder, url) {
 /** @returns {Promise<{ url: string, close: () => Promise<void> }>} */
 export function serve(folder, port) {
   const server = createServer(async (request, response) => {
+    if (!ours.test(request.headers.host ?? '')) {
+      response.writeHead(421, { 'content-type': 'text/plain' }).end('not this host');
+      return;
+    }
     const file = await fileFor(folder, request.url ?? '/');
     if (!file || !['GET', 'HEAD'].includes(request.method ?? '')) {
       response.writeHead(404, { 'content-type': 'text/plain' }).end('not here');
       return;
     }
     response.writeHead(200, {
-      'content-type': types[extname(file)] ?? 'application/octet-stream',
-      'content-security-policy': policy,
+      'content-type': types[extname(file.path)] ?? 'application/octet-stream',
+      'content-length': file.size,
+      'content-security-policy': headers,
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
-      'cache-control': /assets/.test(file) ? 'max-age=31536000, immutable' : 'no-cache',
+      'cache-control': /assets/.test(file.path) ? 'max-age=31536000, immutable' : 'no-cache',
     });
-    createReadStream(file).pipe(response);
+    if (request.method === 'HEAD') response.end();
+    // A file that cannot be read, or no more handles: this answer breaks off, the server goes on.
+    else pipeline(createReadStream(file.path), response, () => response.destroy());
   });
   return new Promise((done, failed) => {
     server.once('error', (error) => {

@@ -1,6 +1,6 @@
 /** Writes one page for each sum, and their list, into docs/sums. */
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { sumPages } from '../tests/support/sum-pages.ts';
+import { sumPages } from './pages/sum-pages.ts';
 
 const folder = new URL('../docs/sums/', import.meta.url);
 mkdirSync(folder, { recursive: true });

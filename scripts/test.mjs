@@ -1,7 +1,12 @@
 // npm test: installs what is missing, builds, checks, runs every test; the last line counts them all.
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+//   npm test            the push tier: every promise, each on few cases
+//   npm run test:full   the full tier: the same promises on many cases, every page at both sizes
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { bin, findBrowser, installPackages, root, run } from './tools.mjs';
+
+const tier = process.argv.includes('--full') ? 'full' : 'push';
+const began = Date.now();
 
 installPackages();
 const total = { passed: 0, failed: 0, skipped: 0 };
@@ -17,20 +22,21 @@ add(check());
 
 mkdirSync(join(root, 'test-results'), { recursive: true });
 const report = join(root, 'test-results', 'vitest.json');
-const vitest = run(bin('vitest'), [
-  'run',
-  '--reporter=default',
-  '--reporter=json',
-  `--outputFile.json=${report}`,
-]);
+rmSync(report, { force: true });
+const vitest = run(
+  bin('vitest'),
+  ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`],
+  { env: { TIER: tier } },
+);
 add(counted(report, vitest.status));
 
 if (existsSync(join(root, 'playwright.config.ts'))) {
   const browser = findBrowser();
   if (browser) {
     const pages = join(root, 'test-results', 'playwright.json');
+    rmSync(pages, { force: true });
     const played = run(bin('playwright'), ['test', '--reporter=list,json'], {
-      env: { CHROMIUM: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: pages },
+      env: { TIER: tier, CHROMIUM: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: pages },
     });
     add(played.status === 0 || existsSync(pages) ? pageCounts(pages, played.status) : { failed: 1 });
   } else {
@@ -39,7 +45,8 @@ if (existsSync(join(root, 'playwright.config.ts'))) {
   }
 }
 
-console.log('');
+const minutes = ((Date.now() - began) / 60_000).toFixed(1);
+console.log(`\nThe ${tier} tier ran, in ${minutes} minutes.`);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
 process.exit(total.failed > 0 ? 1 : 0);
 

@@ -25,8 +25,29 @@ export function run(command, args, { quiet = false, env = {} } = {}) {
 export const bin = (name) =>
   join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name);
 
+/** Whether a version of Node meets a range such as `^20.19.0 || >=22.12.0`: all that package.json uses. */
+export function nodeMeets(version, range) {
+  const [major, minor] = version.split('.').map(Number);
+  return range.split('||').some((part) => {
+    const [, sign, wantMajor, wantMinor] = /(\^|>=)(\d+)\.(\d+)/.exec(part);
+    const later = major > wantMajor && sign === '>=';
+    return later || (major === Number(wantMajor) && minor >= Number(wantMinor));
+  });
+}
+
+/** Ends with a clear word where this Node is too old to build. */
+function checkNode() {
+  const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  if (nodeMeets(process.versions.node, engines.node)) return;
+  console.error(
+    `Found Node.js ${process.versions.node}; expected ${engines.node}. Install a newer one, then start again.`,
+  );
+  process.exit(1);
+}
+
 /** npm ci where the installed packages are missing or older than the lock file. */
 export function installPackages() {
+  checkNode();
   const mark = join(root, 'node_modules', '.package-lock.json');
   const lock = join(root, 'package-lock.json');
   if (existsSync(mark) && statSync(mark).mtimeMs >= statSync(lock).mtimeMs - 1000 && sameLock(mark, lock))

@@ -1,8 +1,8 @@
 /** heedway bundle: an outing with all its files as one file. */
-import { writeFile } from 'node:fs/promises';
 import { writeFile as writeText } from '../../papers/index.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';
+import { writeOut } from '../write.ts';
 
 export const bundleCommand: Command = {
   name: 'bundle',
@@ -16,7 +16,7 @@ export const bundleCommand: Command = {
           const read = await bundleFile(path);
           if (!read.ok) throw refusal(read.problems);
           const text = writeText(read.value);
-          if (options.out) await writeFile(options.out, text);
+          if (options.out) await writeOut(options.out, text);
           return { text: options.out ? `Written into ${options.out}` : text, json: read.value, exit: 0 };
         }, options),
       );

@@ -1,5 +1,4 @@
 /** heedway card: the running card as a PDF, one side of A5 or half-letter. */
-import { writeFile } from 'node:fs/promises';
 import { deflateRawSync } from 'node:zlib';
 import { runningCard } from '../../desk/card.ts';
 import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
@@ -9,6 +8,7 @@ import { stripSvg } from '../../views/strip/svg.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile } from '../open.ts';
+import { writeOut } from '../write.ts';
 
 interface CardOptions extends Options {
   readonly pdf: string;
@@ -36,7 +36,7 @@ async function card(path: string, options: CardOptions) {
   const data = runningCard(outing, answer, voice);
   const strip = stripSvg(outing, answer, voice, 860, 270);
   const code = await codeOf(path);
-  await writeFile(options.pdf, await cardPdf(cardDocument(data, strip, code, options.paper as Paper)));
+  await writeOut(options.pdf, await cardPdf(cardDocument(data, strip, code, options.paper as Paper)));
   return {
     text: `Running card written into ${options.pdf}: ${data.verdict}.${code ? '' : ' The outing is too large for a QR code.'}`,
     json: { ...data, pdf: options.pdf, code: code ?? null },

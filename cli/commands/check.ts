@@ -9,6 +9,7 @@ import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { progressOn } from '../progress.ts';
+import { versions } from '../versions.ts';
 import { countsJson, countsText } from './cars.ts';
 
 export const checkCommand: Command = {
@@ -101,6 +102,7 @@ export const CAUTION =
 
 function answerJson(answer: Answer, voice: Voice): unknown {
   return {
+    versions,
     outing: voice.outing.name,
     answer: tellVerdict(answer.verdict),
     findings: answer.findings.map((finding) => ({

@@ -1,5 +1,5 @@
 /** heedway seating: who should sit where, proven. */
-import { writeFile } from 'node:fs/promises';
+
 import { seatOuting } from '../../desk/seating.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
 import { seatingTable } from '../../views/tables/balance.ts';
@@ -7,6 +7,7 @@ import { refusalOfSeating } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';
 import { tableText } from '../text.ts';
+import { writeOut } from '../write.ts';
 
 interface SeatingCommandOptions extends Options {
   readonly afresh?: boolean;
@@ -64,5 +65,5 @@ async function writeSeats(path: string, out: string, seated: readonly Entry[]): 
       ...(seat === undefined ? {} : { seat }),
     };
   });
-  await writeFile(out, writeText({ ...file, ...(riders ? { riders } : {}) }));
+  await writeOut(out, writeText({ ...file, ...(riders ? { riders } : {}) }));
 }

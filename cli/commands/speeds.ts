@@ -1,6 +1,5 @@
 /** heedway speeds: how fast at each place, and why. */
 
-import { writeFile } from 'node:fs/promises';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { endsOf, stretches } from '../../desk/stretches.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
@@ -12,6 +11,7 @@ import { chainage, distance, early, say, type Voice } from '../../words/voice.ts
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, table } from '../text.ts';
+import { writeOut } from '../write.ts';
 
 interface SpeedOptions extends Options {
   readonly csv?: boolean;
@@ -39,7 +39,7 @@ export const speedsCommand: Command = {
               exit: exitOf[answer.verdict],
             };
           }
-          if (options.svg) await writeFile(options.svg, stripSvg(outing, answer, voice));
+          if (options.svg) await writeOut(options.svg, stripSvg(outing, answer, voice));
           const text = options.csv
             ? mapCsv(map, voice)
             : `${mapTable(map, voice)}\n\n${brakingText(answer.brakingPoints, voice)}\n\n${lightText(answer.wheels, voice)}`;

@@ -1,5 +1,4 @@
 /** heedway survey: a line file from a surveyed CSV or GPX. */
-import { writeFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import { DOMParser } from '@xmldom/xmldom';
 import { importCsv } from '../../papers/import/csv.ts';
@@ -7,6 +6,7 @@ import { importGpx, type ParseXml } from '../../papers/import/gpx.ts';
 import { readLine, writeFile as writeText } from '../../papers/index.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { openFile, refusal } from '../open.ts';
+import { writeOut } from '../write.ts';
 
 interface SurveyOptions extends Options {
   readonly name?: string;
@@ -51,7 +51,7 @@ async function survey(path: string, options: SurveyOptions) {
   // The line must read back as any other line file does.
   const read = await readLine({ path: options.out ?? 'line.json', content: text });
   if (!read.ok) throw refusal(read.problems);
-  if (options.out) await writeFile(options.out, text);
+  if (options.out) await writeOut(options.out, text);
   const said = imported.notes.map((n) => `- ${n}`).join('\n');
   return {
     text: options.out ? `Line written into ${options.out}\n${said}` : `${text}\n${said}`,

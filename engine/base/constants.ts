@@ -7,7 +7,7 @@ export const GRAVITY = 9.80665;
 export const STANDARD_ATMOSPHERE = 101_325;
 
 /** Molar gas constant of dry air per mass, J/(kg·K): 8.31432/0.0289644 (US Standard Atmosphere 1976). */
-export const AIR_GAS_CONSTANT = 8.31432 / 0.0289644;
+export const AIR_GAS_CONSTANT: number = 8.31432 / 0.0289644;
 
 /** Ratio of specific heats of air (handbook value). */
 export const AIR_GAMMA = 1.4;

@@ -27,7 +27,7 @@ export function coast(
   terms: ResistanceTerms,
   s0: number,
   v0: number,
-  step = potential.step,
+  step: number = potential.step,
 ): Coast {
   const end = potential.from + (potential.count - 1) * potential.step;
   let s = s0;

@@ -68,7 +68,7 @@ export function cautiousShare(
   kit: StopKit,
   cases: readonly { readonly at: number; readonly speed: number }[],
   n: number,
-  seed = SEED,
+  seed: number = SEED,
 ): number {
   let share = 0;
   let told = false;

@@ -4,7 +4,6 @@
 export const findingCodes = [
   // hauling and holding
   'cannot-start',
-  'cannot-haul-cars',
   'slow-on-grade',
   'traction-unknown',
   'does-not-hold',
@@ -15,8 +14,6 @@ export const findingCodes = [
   'runs-away',
   'brake-does-not-hold-fall',
   'speed-limited',
-  'planned-speed-too-high',
-  'too-many-cars-to-stop',
   'brake-force-unknown',
   'wheels-slide',
   'brake-kinds-do-not-work-together',
@@ -59,7 +56,6 @@ export const findingCodes = [
   'axle-overloaded',
   'seat-overloaded',
   'rider-not-seated',
-  'rider-mass-unknown',
   'curve-too-tight',
   'grade-beyond-range',
   // balance

@@ -1,14 +1,18 @@
 /** Generated pages are up to date with what they are made from. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { accuracyPage } from '../support/accuracy.ts';
-import { sumPages } from '../support/sum-pages.ts';
+import { apiPage } from '../../scripts/library-api.ts';
+import { accuracyPage } from '../../scripts/pages/accuracy.ts';
+import { sumPages } from '../../scripts/pages/sum-pages.ts';
 
 const page = (path: string): string => readFileSync(new URL(`../../docs/${path}`, import.meta.url), 'utf8');
 
 describe('generated pages', () => {
   it('docs/accuracy.md is what npm run accuracy writes', () =>
     expect(page('accuracy.md')).toBe(accuracyPage()));
+
+  it('docs/library-api.md is what npm run library-api writes', () =>
+    expect(page('library-api.md')).toBe(apiPage()));
 
   it('docs/sums is what npm run sums-docs writes', () => {
     for (const [name, text] of sumPages()) expect(page(`sums/${name}`), name).toBe(text);

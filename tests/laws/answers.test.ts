@@ -9,6 +9,7 @@ import { applyChange } from '../../engine/outing/change.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import { bundled } from '../support/bundled.ts';
 import { dressed } from '../support/dressed-outings.ts';
+import { runs } from '../support/tier.ts';
 
 const quick = await bundled<typeof import('../support/dressed-outings.ts')>('dressed-outings.ts');
 
@@ -32,9 +33,9 @@ describe('any outing', () => {
         expect(map.gap.findIndex((gap, j) => gap < map.cautiousStop[j])).toBe(-1);
         expect(map.cautiousStop.findIndex((d, j) => d < map.likelyStop[j] * (1 - 4e-3))).toBe(-1);
       }),
-      { seed: 20261125, numRuns: 2000 },
+      { seed: 20261125, numRuns: runs(200, 2000) },
     );
-  }, 300_000);
+  });
 
   it('the same outing gives the same answer', () => {
     expect(answerOuting(dressed(42))).toEqual(answerOuting(dressed(42)));
@@ -44,7 +45,7 @@ describe('any outing', () => {
 describe('remedies', () => {
   it('each clears its finding when it is really made', () => {
     let tried = 0;
-    for (let seed = 1; seed <= 10; seed++) {
+    for (let seed = 1; seed <= runs(10, 50); seed++) {
       const outing = dressed(seed);
       const inquiry = quick.quickInquiry(outing);
       const answer = quick.withRemedies(inquiry, quick.firstAnswer(inquiry));

@@ -25,8 +25,9 @@ import { totalLoad, wheelLoads } from '../../engine/questions/balance/wheels.ts'
 import { overturningSpeed } from '../../engine/things/line/curves.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
+import { runs } from '../support/tier.ts';
 
-const RUNS = { seed: 20261125, numRuns: 2000 };
+const RUNS = { seed: 20261125, numRuns: runs(200, 2000) };
 const seeds = fc.integer({ min: 1, max: 2 ** 31 - 1 });
 
 interface Case {

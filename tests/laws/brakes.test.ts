@@ -19,11 +19,12 @@ import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';
 import { randomOuting } from '../support/random-outings.ts';
+import { runs } from '../support/tier.ts';
 
 const seed = 20260401;
-const many = { seed, numRuns: 2000 };
+const many = { seed, numRuns: runs(200, 2000) };
 /** Whole trains are filled: fewer runs. */
-const some = { seed, numRuns: 60 };
+const some = { seed, numRuns: runs(30, 300) };
 const sea = 101_325;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const kind = fc.constantFrom<AirKind>(...airKinds);
@@ -189,7 +190,7 @@ describe('air in a tree', () => {
           if (!open) expect(tree.state.admitted).toBe(0);
         },
       ),
-      { seed, numRuns: 300 },
+      { seed, numRuns: runs(100, 1000) },
     );
   });
 
@@ -229,7 +230,7 @@ describe('air in a tree', () => {
           });
         },
       ),
-      { seed, numRuns: 200 },
+      { seed, numRuns: runs(100, 1000) },
     );
   });
 });
@@ -268,7 +269,7 @@ describe('whole trains', () => {
           expect(gears[i].t10).toBeGreaterThanOrEqual(((i + 0.5) * 2.4) / 341);
         }
       }),
-      { seed, numRuns: 30 },
+      { seed, numRuns: runs(30, 150) },
     );
   });
 
@@ -345,7 +346,7 @@ describe('leaks', () => {
           expect(time(leakRate * more)).toBeLessThanOrEqual(time(leakRate) + 1);
         },
       ),
-      { seed, numRuns: 100 },
+      { seed, numRuns: runs(50, 500) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { openOuting } from '../../engine/outing/open.ts';
 import { couplerBands, couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
 import { buildPotential } from '../../engine/things/line/potential.ts';
 import { randomOuting } from '../support/random-outings.ts';
+import { runs } from '../support/tier.ts';
 
 const rows = fc
   .record({
@@ -28,7 +29,7 @@ const rows = fc
       time: 5,
     }),
   );
-const settings = { seed: 20261125, numRuns: 60 };
+const settings = { seed: 20261125, numRuns: runs(60, 600) };
 const momentum = (row: Row, speeds: ArrayLike<number>): number =>
   row.bodies.reduce((sum, b, i) => sum + b.mass * speeds[i], 0);
 const energy = (row: Row, speeds: ArrayLike<number>): number =>
@@ -105,7 +106,7 @@ describe('a coupler that takes up its slack', () => {
         // A peak is met within 0.005 of itself.
         expect(peaks[1]).toBeGreaterThan(peaks[0] * 0.99);
       }),
-      { seed: 20261125, numRuns: 300 },
+      { seed: 20261125, numRuns: runs(100, 1000) },
     );
   });
 
@@ -143,7 +144,7 @@ describe('a coupler that takes up its slack', () => {
           expect(Math.abs(end.last[gap] / hangs - 1)).toBeLessThan(1e-3);
         });
       }),
-      { seed: 20261125, numRuns: 40 },
+      { seed: 20261125, numRuns: runs(40, 400) },
     );
   });
 });
@@ -173,7 +174,7 @@ describe('the band of an ensemble', () => {
           });
         },
       ),
-      { seed: 20261125, numRuns: 40 },
+      { seed: 20261125, numRuns: runs(40, 400) },
     );
     expect(widened).toBeGreaterThan(20);
   });

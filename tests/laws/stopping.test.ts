@@ -1,5 +1,5 @@
 /**
- * Laws of stopping, hauling and speed, over random outings with a fixed seed: 2,000 cases each.
+ * Laws of stopping, hauling and speed, over random outings with a fixed seed: 200 cases each on a push, 2,000 in full.
  *
  * "More load" is load on vehicles whose own wheels are not braked: load on a braked car also presses its
  * wheels down, and where they were about to slide it may honestly shorten a stop.
@@ -19,8 +19,9 @@ import { potentialAt } from '../../engine/things/line/potential.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
 import { drawer, randomLine, randomOuting } from '../support/random-outings.ts';
 import { modelFor, type Ready, ready } from '../support/ready.ts';
+import { runs } from '../support/tier.ts';
 
-const SEED = { seed: 20261125, numRuns: 2000 };
+const SEED = { seed: 20261125, numRuns: runs(200, 2000) };
 const seeds = fc.integer({ min: 1, max: 1_000_000 });
 const share = fc.double({ min: 0, max: 0.9, noNaN: true });
 const speeds = fc.double({ min: 0.5, max: 6, noNaN: true });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { SumSymbol } from '../../engine/base/sum.ts';
 import { evaluateSum, sums } from '../../engine/sums/register.ts';
 import { sumWords } from '../../words/sums.ts';
+import { runs } from '../support/tier.ts';
 
 const within = (s: SumSymbol): fc.Arbitrary<number> => {
   const low = s.low ?? -1e3;
@@ -22,7 +23,7 @@ describe.each(sums)('sum $id', (sum) => {
           for (const value of Object.values(outcome.values)) expect(Number.isFinite(value)).toBe(true);
         } else expect(outcome.problems.length).toBeGreaterThan(0);
       }),
-      { seed: 20261125, numRuns: 400 },
+      { seed: 20261125, numRuns: runs(200, 2000) },
     );
   });
 

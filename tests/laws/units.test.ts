@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { type Kind, kinds } from '../../engine/base/quantity.ts';
 import { findUnit, unitsByKind } from '../../units/factors.ts';
 import { parseQuantity, printQuantity, type System, unitsOf } from '../../units/index.ts';
+import { runs } from '../support/tier.ts';
 
-const SEED = { seed: 20261125, numRuns: 3000 };
+const SEED = { seed: 20261125, numRuns: runs(200, 3000) };
 const all = Object.keys(kinds) as Kind[];
 const kind = fc.constantFrom(...all.filter((k) => k !== 'count' && k !== 'temperature'));
 const system = fc.constantFrom<System>('imperial', 'metric');

@@ -54,6 +54,19 @@ describe('files', () => {
   });
 });
 
+describe('laws', () => {
+  it('leave to the tier how many cases they try', () => {
+    const laws = tracked.filter((f) => /^tests\/(?!meta).*\.test\.ts$/.test(f));
+    const counts = laws.flatMap((f) =>
+      [...readFileSync(root + f, 'utf8').matchAll(/numRuns: ([^ ,}]+)/g)].map(
+        ([, count]) => `${f}: ${count}`,
+      ),
+    );
+    expect(counts.length).toBeGreaterThan(10);
+    expect(counts.filter((count) => !count.includes(': runs('))).toEqual([]);
+  });
+});
+
 describe('the tree', () => {
   it('names no machine path and no registry host', () => {
     const odd = tracked.filter((f) => {

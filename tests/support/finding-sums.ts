@@ -83,7 +83,8 @@ const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
   trainPull(loaded, Math.max(speed, 0.05), outing.assumed.adhesion[outing.conditions.railState], 0, -1) ??
   NaN;
 
-const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
+/** What the answer finds, by its quickest way. */
+export const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
 
 /** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, else good */
 const chain = (draw: Draw, kind: number) => ({

@@ -1,7 +1,7 @@
 /** The trade's table against the main job: ordinary files, read and checked as anybody's are. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkOuting } from '../../desk/check.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import { readOuting } from '../../papers/index.ts';
 import { carsThatStop, given, type Rail, stopInFeet, tradePage, tradeTable } from './trade-table.ts';
 
@@ -95,7 +95,7 @@ async function mainJob(rail: Rail, percent: number, cars: number, silent: Silent
   const content = JSON.stringify(outingFile(rail, percent, cars, silent));
   const read = await readOuting({ path: 'trade.json', content }, async () => undefined);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  const map = checkOuting(read.value, { remedies: false, counts: false }).speeds;
+  const map = answerOuting(read.value, { remedies: false, counts: false }).speeds;
   if (!map) throw new Error('no speeds');
   const j = map.at.findIndex((s) => s >= 1000 * 0.3048);
   return { stops: map.limit[j] > (given.speed - 1e-6) * MPH, likely: map.likelyStop[j] / 0.3048 };

@@ -15,10 +15,6 @@ export const haulingWords = {
         : `The engine may fail to start the train ${t.where}: do not stop there.`,
     why: `On a bad day it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
   }),
-  'cannot-haul-cars': (_f, t) => ({
-    what: `The engine hauls ${t.required()} of these cars, not ${t.found()}.`,
-    why: 'The count was raised car by car on the worst place of the line.',
-  }),
   'slow-on-grade': (_f, t) => ({
     what: `On the ruling ${t.word('grade')} ${t.where} the train keeps up no more than ${t.found('down')}.`,
     why: 'There the pull at that speed equals grade, curve and rolling resistance on a bad day. It may stall without a run-up.',

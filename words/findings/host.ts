@@ -59,10 +59,6 @@ export const hostWords = {
     what: `${t.fact('rider')} has no seat yet.`,
     why: 'Loads, stops and balance need to know who sits where.',
   }),
-  'rider-mass-unknown': (_f, t) => ({
-    what: `Nobody has said what ${t.fact('rider')} weighs.`,
-    why: 'Ask, or choose a typical weight.',
-  }),
   'curve-too-tight': (_f, t) => ({
     what: `${t.vehicle} needs a curve of ${t.required('up')} radius; the tightest, ${t.where}, has ${t.found('down')}.`,
     why: 'It may bind, climb or not go round.',

@@ -100,14 +100,6 @@ export const stoppingWords = {
     what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
-  'planned-speed-too-high': (_f, t) => ({
-    what: `The planned ${t.found()} is more than the permitted ${t.required('down')} ${t.where}.`,
-    why: 'The planned speed was compared with the speed map.',
-  }),
-  'too-many-cars-to-stop': (_f, t) => ({
-    what: `${t.found()} cars are more than the ${t.required()} that can be stopped in the distance there is.`,
-    why: 'The count was raised car by car, each time asking for the cautious stop at running speed.',
-  }),
   'brake-force-unknown': (_f, t) => ({
     what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,
     why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',

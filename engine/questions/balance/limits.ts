@@ -29,16 +29,26 @@ export const FLANGE_FRICTION: Limit = {
   source: 'dry rail, as in the usual table of Nadal limits',
 };
 
+interface Bounds {
+  readonly low: number;
+  readonly value: number;
+  readonly high: number;
+}
+
 /**
  * Flanges that people run, rad, and their friction on the rail, likely between bounds: taken only to clear a
  * vehicle whose flange nobody measured, or to ask for it. 60° to 75° on transit systems, 80° as drawn by the
  * hobby's wheel standard; friction from a greased rail to dry, clean steel.
  */
-export const PLAUSIBLE_FLANGE = {
+export const PLAUSIBLE_FLANGE: {
+  readonly angle: Bounds;
+  readonly friction: Bounds;
+  readonly source: string;
+} = {
   angle: { low: (60 * Math.PI) / 180, value: (70 * Math.PI) / 180, high: (80 * Math.PI) / 180 },
   friction: { low: 0.2, value: 0.35, high: 0.5 },
   source: 'flanges of 60° to 80° and friction of 0.2 to 0.5: transit practice and a hobby wheel standard',
-} as const;
+};
 
 /**
  * Share of the way to the unsafe bounds that one such flange in a hundred lies beyond: of angle and friction

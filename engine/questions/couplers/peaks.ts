@@ -31,7 +31,7 @@ export interface Peaks {
 export function cautiousPeaks(
   context: OutingContext,
   groups: readonly BrakedGroup[],
-  runs = PEAK_RUNS,
+  runs: number = PEAK_RUNS,
 ): Peaks[] {
   const { loaded, outing } = context;
   if (loaded.vehicles.length < 2) return [];

@@ -33,7 +33,7 @@ export function climb(
   speed: number,
   adhesion: Quantity,
   position: number,
-  step = potential.step / 2,
+  step: number = potential.step / 2,
 ): Climb | undefined {
   const terms = resistanceTerms(loaded.vehicles, -position);
   const weight = loaded.mass * GRAVITY;

@@ -10,7 +10,7 @@ import { covers } from './available.ts';
 import type { SpeedReason } from './types.ts';
 
 /** The speed map looks no higher than this where a speed is stated, m/s (20 mph). */
-export const HIGHEST_LOOKED_AT = 20 * 0.44704;
+export const HIGHEST_LOOKED_AT: number = 20 * 0.44704;
 
 export function hostCeilings(context: OutingContext, grid: Float64Array): Ceiling[] {
   const { outing, line, loaded } = context;

@@ -7,7 +7,7 @@ export const STANDARD_TEMPERATURE = 288.15;
 const LAPSE = 0.0065;
 
 /** Pressure ratio at and below which the flow through an orifice is choked: (2/(γ+1))^(γ/(γ−1)) = 0.528. */
-export const CRITICAL_RATIO = (2 / (AIR_GAMMA + 1)) ** (AIR_GAMMA / (AIR_GAMMA - 1));
+export const CRITICAL_RATIO: number = (2 / (AIR_GAMMA + 1)) ** (AIR_GAMMA / (AIR_GAMMA - 1));
 
 /** Whether air from `upstream` to `downstream` (absolute, Pa) leaves at the speed of sound. */
 export function isChoked(upstream: number, downstream: number): boolean {
@@ -66,7 +66,7 @@ export function equalisedPressure(
  * altitude m geopotential, −1,000 to 11,000 · seaLevel p₀ Pa, the day's pressure reduced to sea level.
  * Source: US Standard Atmosphere 1976, lowest layer.
  */
-export function atmosphericPressure(altitude: number, seaLevel = STANDARD_ATMOSPHERE): number {
+export function atmosphericPressure(altitude: number, seaLevel: number = STANDARD_ATMOSPHERE): number {
   const exponent = GRAVITY / (AIR_GAS_CONSTANT * LAPSE);
   return seaLevel * (1 - (LAPSE * altitude) / STANDARD_TEMPERATURE) ** exponent;
 }
@@ -77,6 +77,6 @@ export function atmosphericPressure(altitude: number, seaLevel = STANDARD_ATMOSP
  * altitude m · lowest Pa absolute, the least pressure that the equipment reaches, 0 for the physical bound ·
  * seaLevel Pa. Negative where the equipment leaves more than the atmosphere has: no vacuum at all.
  */
-export function vacuumLimit(altitude: number, lowest = 0, seaLevel = STANDARD_ATMOSPHERE): number {
+export function vacuumLimit(altitude: number, lowest = 0, seaLevel: number = STANDARD_ATMOSPHERE): number {
   return atmosphericPressure(altitude, seaLevel) - lowest;
 }

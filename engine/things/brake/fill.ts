@@ -14,7 +14,7 @@ import type { AirKind } from './levels.ts';
 import { type AirState, AirTree } from './network.ts';
 
 /** Speed of sound in the pipe, m/s. */
-export const WAVE_SPEED = Math.sqrt(AIR_GAMMA * AIR_GAS_CONSTANT * STANDARD_TEMPERATURE);
+export const WAVE_SPEED: number = Math.sqrt(AIR_GAMMA * AIR_GAS_CONSTANT * STANDARD_TEMPERATURE);
 
 /** A run ends when no brake's pressure changes by more than this share of it per second, or at the last. */
 const SETTLED = 0.001;

@@ -31,7 +31,7 @@ const SWELL = Math.sqrt((2 * AIR_GAMMA) / (AIR_GAMMA - 1));
 /** (γ−1)/γ */
 const EXPONENT = (AIR_GAMMA - 1) / AIR_GAMMA;
 /** Flow number when choked, 0.6847. */
-export const CHOKED_NUMBER =
+export const CHOKED_NUMBER: number =
   SWELL * Math.sqrt(CRITICAL_RATIO ** (2 / AIR_GAMMA) - CRITICAL_RATIO ** (2 - EXPONENT));
 
 const unit = ({ volume, area, temperature }: Passage): number =>

@@ -63,17 +63,13 @@ describe('peak forces of random rows against odex', () => {
     ['engine braked, bunched', 20, 12, 0.01],
     ['engine braked, run-in', 60, 2, 0.02],
     ['engine braked, run-in', 30, 3, 0.02],
-  ] as const)(
-    '%s: %i rows of up to %i vehicles',
-    (scene, rows, count, slack) => {
-      const draw = drawer(20261125);
-      const errors = Array.from({ length: rows }, () =>
-        errorOf(rowOf(draw, scene, Math.max(2, Math.round(draw(count * 0.6, count))), slack)),
-      ).sort((a, b) => a - b);
-      expect(errors[rows - 1]).toBeLessThan(0.005);
-    },
-    120_000,
-  );
+  ] as const)('%s: %i rows of up to %i vehicles', (scene, rows, count, slack) => {
+    const draw = drawer(20261125);
+    const errors = Array.from({ length: rows }, () =>
+      errorOf(rowOf(draw, scene, Math.max(2, Math.round(draw(count * 0.6, count))), slack)),
+    ).sort((a, b) => a - b);
+    expect(errors[rows - 1]).toBeLessThan(0.005);
+  });
 });
 
 describe('long rows that run in through slack, against odex', () => {
@@ -96,5 +92,5 @@ describe('long rows that run in through slack, against odex', () => {
       for (const q of [0.5, 0.9, 1])
         expect(Math.abs(percentile(a, q) / percentile(b, q) - 1)).toBeLessThan(0.005);
     });
-  }, 120_000);
+  });
 });

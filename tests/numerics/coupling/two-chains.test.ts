@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sharedForce, sharedSnatch } from '../../../engine/things/chain/formulas.ts';
 import { integrate } from '../../support/odex.ts';
+import { runs } from '../../support/tier.ts';
 
 const figures = fc.record({
   count: fc.integer({ min: 1, max: 4 }),
@@ -12,7 +13,7 @@ const figures = fc.record({
   mass: fc.double({ min: 50, max: 600, noNaN: true }),
   pull: fc.double({ min: 0, max: 2000, noNaN: true }),
 });
-const settings = { seed: 20261125, numRuns: 60 };
+const settings = { seed: 20261125, numRuns: runs(60, 600) };
 
 describe('chains side by side', () => {
   it('peak where odex has head and tail turn round', () => {
@@ -38,7 +39,7 @@ describe('chains side by side', () => {
       }),
       settings,
     );
-  }, 60_000);
+  });
 
   it('carry the whole of a steady force between them, the shortest the most', () => {
     fc.assert(

@@ -17,8 +17,9 @@ import { plainStop } from '../../support/plain-stop.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';
 import { modelFor, ready } from '../../support/ready.ts';
 import { march } from '../../support/rk4.ts';
+import { runs } from '../../support/tier.ts';
 
-const CASES = 500;
+const CASES = runs(100, 500);
 const TOLERANCE = 1e-6;
 
 /** Distance by odex in time, stepped to the jump at the end of the reaction and then until standstill. */
@@ -69,14 +70,14 @@ describe('the stop against odex on a plain right-hand side', () => {
   errors.sort((a, b) => a - b);
   const at = (q: number): number => errors[Math.floor(q * (errors.length - 1))];
 
-  it('covers at least 480 stops', () => expect(errors.length).toBeGreaterThanOrEqual(480));
+  it('covers at least 96 of 100 stops', () => expect(errors.length).toBeGreaterThanOrEqual(0.96 * CASES));
   it('agrees to 2e-4 in the median', () => expect(at(0.5)).toBeLessThan(2e-4));
   it('agrees to 1e-3 in 99 of 100', () => expect(at(0.99)).toBeLessThan(1e-3));
   it('agrees to 3e-3 in the worst', () => expect(at(1)).toBeLessThan(3e-3));
 });
 
 describe('the coast against odex in distance', () => {
-  it('agrees to 1e-3 of the speed over 500 random trains and lines', () => {
+  it('agrees to 1e-3 of the speed over random trains and lines', () => {
     let worst = 0;
     let rolled = 0;
     for (let seed = 1; seed <= CASES; seed++) {
@@ -111,7 +112,7 @@ describe('the coast against odex in distance', () => {
       rolled++;
       worst = Math.max(worst, Math.abs(Math.sqrt(2 * u) - rolls.endSpeed) / rolls.endSpeed);
     }
-    expect(rolled).toBeGreaterThan(300);
+    expect(rolled).toBeGreaterThan(runs(50, 300));
     expect(worst).toBeLessThan(1e-3);
   });
 });
@@ -119,7 +120,7 @@ describe('the coast against odex in distance', () => {
 const noReaction = exact(0);
 
 describe('the climb against ode-rk4 in distance', () => {
-  it('agrees to 1e-3 of the speed over 500 random trains and lines', () => {
+  it('agrees to 1e-3 of the speed over random trains and lines', () => {
     let worst = 0;
     let climbed = 0;
     for (let seed = 1; seed <= CASES; seed++) {
@@ -146,7 +147,7 @@ describe('the climb against ode-rk4 in distance', () => {
       );
       worst = Math.max(worst, Math.abs(Math.sqrt(2 * u) - result.endSpeed) / result.endSpeed);
     }
-    expect(climbed).toBeGreaterThan(200);
+    expect(climbed).toBeGreaterThan(runs(40, 200));
     expect(worst).toBeLessThan(1e-3);
   });
 });

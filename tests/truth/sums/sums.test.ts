@@ -1,7 +1,7 @@
 /** Every published figure under tests/truth/sums against the register, each within what its print allows. */
 import { describe, expect, it } from 'vitest';
 import { sums } from '../../../engine/sums/register.ts';
-import { hasSourcePage, measure, truthSources } from '../../support/truth.ts';
+import { hasSourcePage, measure, truthSources } from '../../../scripts/pages/truth.ts';
 
 const sources = truthSources();
 

@@ -3,6 +3,7 @@ import { scaleLinear } from 'd3-scale';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { roundFigures } from '../../../views/strip/scale.ts';
+import { runs } from '../../support/tier.ts';
 
 describe('round figures', () => {
   it('are those of the library, over any stretch', () => {
@@ -19,7 +20,7 @@ describe('round figures', () => {
           ours.forEach((n, i) => expect(n).toBeCloseTo(theirs[i], 9));
         },
       ),
-      { seed: 20261125, numRuns: 5000 },
+      { seed: 20261125, numRuns: runs(500, 5000) },
     );
   });
   it('are plain decimals, and none of no stretch', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { type FieldForm, fileForm } from '../../../papers/fields.ts';
 import { type FileKind, schemas } from '../../../papers/schema/index.ts';
-import { schemaTexts } from '../../support/schemas.ts';
+import { schemaTexts } from '../../../scripts/pages/schemas.ts';
 
 const published = new Map(schemaTexts());
 const kindsOfFile = Object.keys(schemas) as FileKind[];

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import Ajv from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { schemaTexts } from '../../support/schemas.ts';
+import { schemaTexts } from '../../../scripts/pages/schemas.ts';
 
 const root = new URL('../../../', import.meta.url).pathname;
 const texts = schemaTexts();

@@ -18,6 +18,7 @@ import {
   single,
 } from '../../../web/parts/make-up.ts';
 import type { Json } from '../../../web/state/session.ts';
+import { runs } from '../../support/tier.ts';
 
 const load = (path: string): Promise<string> =>
   readFile(new URL(`../../../examples/${path}`, import.meta.url), 'utf8');
@@ -137,7 +138,7 @@ describe('riders', () => {
         const read = await reads(now);
         expect(read.ok ? [] : read.problems).toEqual([]);
       }),
-      { seed: 1811, numRuns: 60 },
+      { seed: 1811, numRuns: runs(30, 300) },
     );
   });
 });

@@ -1,6 +1,6 @@
 /** The engine's own word on an outing, as the witness's checks ask for it. */
-import { timedOuting } from '../../../desk/timed.ts';
-import { answerPrepared } from '../../../engine/answer/check.ts';
+import { firstAnswer } from '../../../engine/answer/answer.ts';
+import { inquireInto } from '../../../engine/answer/inquiry.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { modelOf } from '../../../engine/motion/model.ts';
 import { type Prepared, prepare } from '../../../engine/motion/prepare.ts';
@@ -23,8 +23,9 @@ export interface Word extends StopWord {
 
 /** Of its stops alone. */
 export function stopWord(of: Outing): StopWord {
-  const outing = timedOuting(of);
-  const ready = prepare(openOuting(outing));
+  const context = openOuting(of);
+  const { outing } = context;
+  const ready = prepare(context);
   const model = modelOf(ready.kit(outing.conditions.railState), likely, false);
   return { outing, ready, likelyStop: (at, speed) => stopDistance(model, at, speed) };
 }
@@ -32,5 +33,5 @@ export function stopWord(of: Outing): StopWord {
 export function engineWord(of: Outing): Word {
   const word = stopWord(of);
   // Few runs of the couplers: nothing here looks at them.
-  return { ...word, answer: answerPrepared(word.ready, { couplerRuns: 3 }) };
+  return { ...word, answer: firstAnswer(inquireInto(word.ready.context, { couplerRuns: 3 })) };
 }

@@ -25,7 +25,7 @@ export interface TruthSource {
   readonly cases: readonly TruthCase[];
 }
 
-const root = new URL('../truth/sums/', import.meta.url).pathname;
+const root = new URL('../../tests/truth/sums/', import.meta.url).pathname;
 
 export function truthSources(): TruthSource[] {
   return readdirSync(root)

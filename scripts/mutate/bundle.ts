@@ -1,0 +1,111 @@
+/** Bundles of the tests that reach the mutated files, each with every mutant in it. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build, type Plugin } from 'esbuild';
+import { type Mutant, mutate } from './mutants.ts';
+
+const root = new URL('../../', import.meta.url).pathname;
+/** Beside the packages, which bundles take from where they stand. */
+export const folder = join(root, 'dist', 'mutate');
+
+/** Tests that run in the process itself: the others run what was built, or look at the tree. */
+const rooms = ['unit', 'laws', 'numerics', 'truth', 'meta'];
+/** These run the built command line or the server of the pages, or read the tree. */
+const outside = /support\/cli\.ts|scripts\/serve\.mjs|git', \['ls-files'/;
+
+/** Tests under a folder. */
+export const testFiles = (under: string): string[] =>
+  rooms
+    .flatMap((room) =>
+      readdirSync(join(root, 'tests', room), { recursive: true, encoding: 'utf8' }).map((f) =>
+        join('tests', room, f),
+      ),
+    )
+    .filter(
+      (f) =>
+        f.startsWith(under) && f.endsWith('.test.ts') && !outside.test(readFileSync(join(root, f), 'utf8')),
+    );
+
+/** Source files under what was named: a folder, or a file. */
+export function sourceFiles(named: readonly string[]): string[] {
+  return named.flatMap((name) => {
+    if (name.endsWith('.ts')) return [name];
+    const files = readdirSync(join(root, name), { recursive: true, encoding: 'utf8' });
+    return files.filter((f) => f.endsWith('.ts') && !f.endsWith('types.ts')).map((f) => join(name, f));
+  });
+}
+
+export const read = (file: string): string => readFileSync(join(root, file), 'utf8');
+
+/** Every mutant of the files, and the files' code with those in it that are kept. */
+export function mutateAll(files: readonly string[], keep?: ReadonlySet<number>) {
+  let first = 1;
+  const code = new Map<string, string>();
+  const mutants: Mutant[] = [];
+  for (const file of files) {
+    const count = mutate(file, read(file), first).mutants.length;
+    const written = mutate(file, read(file), first, keep && ((m) => keep.has(m.id)));
+    code.set(file, written.code);
+    mutants.push(...written.mutants);
+    first += count;
+  }
+  return { code, mutants };
+}
+
+/** A test's bundle where one of the files is in it; undefined where none is. */
+export async function bundleTest(
+  test: string,
+  code: ReadonlyMap<string, string>,
+): Promise<string | undefined> {
+  const outfile = join(folder, `${test.replaceAll(/[/.]/g, '-')}.mjs`);
+  const { metafile } = await build({
+    entryPoints: [join(root, test)],
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    logLevel: 'error',
+    metafile: true,
+    outfile,
+    absWorkingDir: root,
+    plugins: [withMutants(code)],
+  });
+  const inside = Object.keys(metafile.inputs).map((f) => f.replace(/^[^:]*:/, ''));
+  return inside.some((f) => code.has(relative(root, join(root, f)))) ? outfile : undefined;
+}
+
+export const bundleWorker = (): Promise<unknown> =>
+  build({
+    entryPoints: ['worker.ts', 'vitest-stand-in.ts'].map((f) => join(root, 'scripts', 'mutate', f)),
+    bundle: true,
+    splitting: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    outExtension: { '.js': '.mjs' },
+    logLevel: 'error',
+    outdir: folder,
+  });
+
+function withMutants(code: ReadonlyMap<string, string>): Plugin {
+  return {
+    name: 'with mutants',
+    setup(to) {
+      to.onResolve({ filter: /^vitest$/ }, () => ({ path: './vitest-stand-in.mjs', external: true }));
+      // What is bundled apart for speed would be bundled without the mutants: here it is one of the modules.
+      to.onLoad({ filter: /tests\/support\/bundled\.ts$/ }, () => ({
+        contents: 'export const bundled = (entry) => import("./" + entry);',
+        loader: 'ts',
+      }));
+      to.onLoad({ filter: /\.tsx?$/ }, ({ path }) => {
+        if (path.includes('/node_modules/')) return undefined;
+        const source = code.get(relative(root, path)) ?? readFileSync(path, 'utf8');
+        return {
+          contents: source.replaceAll('import.meta.url', JSON.stringify(pathToFileURL(path).href)),
+          loader: path.endsWith('x') ? 'tsx' : 'ts',
+        };
+      });
+    },
+  };
+}

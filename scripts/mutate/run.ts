@@ -1,0 +1,135 @@
+/**
+ * npm run mutate -- <folder or file …> [--most N] [--seed S] [--workers N] [--budget seconds]
+ *                     [--tests folder] [--page file]
+ *
+ * Makes small wrong changes in the code named and looks whether some test fails. What no test notices is listed:
+ * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json.
+ */
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { seeded } from '../../engine/base/spread.ts';
+import { bundleTest, bundleWorker, folder, mutateAll, sourceFiles, testFiles } from './bundle.ts';
+import type { Mutant } from './mutants.ts';
+import { Hand, HUNG } from './pool.ts';
+import { type Fate, page, summary } from './report.ts';
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    most: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    workers: { type: 'string', default: String(availableParallelism()) },
+    budget: { type: 'string', default: '20' },
+    tests: { type: 'string', default: 'tests' },
+    page: { type: 'string' },
+  },
+});
+const root = new URL('../../', import.meta.url).pathname;
+
+interface Reaching {
+  readonly bundle: string;
+  readonly name: string;
+  readonly ms: number;
+}
+
+const say = (text: string): void => void process.stderr.write(`${text}\n`);
+
+async function main(): Promise<number> {
+  const files = sourceFiles(positionals);
+  if (files.length === 0)
+    throw new Error('name a folder or file, as in: npm run mutate -- engine/questions/host');
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  await bundleWorker();
+  const all = mutateAll(files).mutants;
+  const chosen = sample(all, Number(values.most ?? all.length), Number(values.seed));
+  const { code } = mutateAll(files, new Set(chosen.map((m) => m.id)));
+  say(`${chosen.length} of ${all.length} mutants in ${files.length} files`);
+
+  const hands = Array.from({ length: Math.max(1, Number(values.workers)) }, () => new Hand());
+  const reaching = await lookAround(code, hands);
+  const fates: Fate[] = [];
+  await share(chosen, hands, async (mutant, hand) => {
+    fates.push(await tryMutant(mutant, reaching.get(mutant.id) ?? [], hand));
+    if (fates.length % 50 === 0) say(`${fates.length} tried`);
+  });
+  for (const hand of hands) hand.end();
+
+  fates.sort((a, b) => a.mutant.id - b.mutant.id);
+  mkdirSync(join(root, 'test-results'), { recursive: true });
+  writeFileSync(join(root, 'test-results', 'mutation.json'), `${JSON.stringify(fates, null, 1)}\n`);
+  if (values.page) writeFileSync(join(root, values.page), page(fates, positionals));
+  console.log(summary(fates));
+  return 0;
+}
+
+/** Every test of every bundle once, without a mutant: which mutants it reaches, and how long it takes. */
+async function lookAround(
+  code: ReadonlyMap<string, string>,
+  hands: readonly Hand[],
+): Promise<Map<number, Reaching[]>> {
+  const reaching = new Map<number, Reaching[]>();
+  let count = 0;
+  await share(testFiles(values.tests), hands, async (file, hand) => {
+    const bundle = await bundleTest(file, code);
+    if (bundle === undefined) return;
+    const report = await hand.ask({ bundle }, 900_000);
+    if (report === HUNG || !report.tests) return say(`left out: ${file}: ${JSON.stringify(report)}`);
+    for (const { name, ms, passed, message, reaches } of report.tests) {
+      if (!passed) say(`left out, fails by itself: ${file} › ${name}: ${message}`);
+      else {
+        count++;
+        for (const id of reaches) reaching.set(id, [...(reaching.get(id) ?? []), { bundle, name, ms }]);
+      }
+    }
+  });
+  say(`${count} tests reach them`);
+  return reaching;
+}
+
+/** Quickest bundles first, until a test fails or the budget is spent. */
+async function tryMutant(mutant: Mutant, reaching: readonly Reaching[], hand: Hand): Promise<Fate> {
+  if (reaching.length === 0) return { mutant, fate: 'lives', why: 'no test reaches it' };
+  let left = Number(values.budget) * 1000;
+  let tried = 0;
+  const chosen = new Map<string, Reaching[]>();
+  for (const test of [...reaching].sort((a, b) => a.ms - b.ms)) {
+    if (tried > 0 && left < test.ms) break;
+    left -= test.ms;
+    tried++;
+    chosen.set(test.bundle, [...(chosen.get(test.bundle) ?? []), test]);
+  }
+  for (const [bundle, tests] of chosen) {
+    const most = 5000 + 6 * tests.reduce((sum, t) => sum + t.ms, 0);
+    const report = await hand.ask({ bundle, mutant: mutant.id, tests: tests.map((t) => t.name) }, most);
+    if (report === HUNG) return { mutant, fate: 'hangs', why: tests[0].name };
+    if (report.failed) return { mutant, fate: 'killed', why: report.failed.test };
+  }
+  const why = tried < reaching.length ? `${tried} of ${reaching.length} tests tried` : `${tried} tests pass`;
+  return { mutant, fate: 'lives', why };
+}
+
+/** Each hand takes the next piece of work as soon as it is free. */
+async function share<T>(
+  work: readonly T[],
+  hands: readonly Hand[],
+  take: (piece: T, hand: Hand) => Promise<void>,
+): Promise<void> {
+  let next = 0;
+  await Promise.all(
+    hands.map(async (hand) => {
+      while (next < work.length) await take(work[next++], hand);
+    }),
+  );
+}
+
+function sample(all: readonly Mutant[], most: number, seed: number): readonly Mutant[] {
+  if (all.length <= most) return all;
+  const uniform = seeded(seed);
+  const drawn = all.map((mutant) => ({ mutant, order: uniform() })).sort((a, b) => a.order - b.order);
+  return drawn.slice(0, most).map(({ mutant }) => mutant);
+}
+
+process.exit(await main());

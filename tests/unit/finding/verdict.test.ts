@@ -1,0 +1,83 @@
+/** What findings add up to, and in which order they are told. */
+import { describe, expect, it } from 'vitest';
+import type { Finding, Severity } from '../../../engine/questions/finding.ts';
+import { makeFinding, ranked, verdictOf } from '../../../engine/questions/make.ts';
+
+const finding = (severity: Severity, name: string, margin?: number): Finding =>
+  makeFinding('assumed', severity, 'assumptions', {
+    source: name,
+    ...(margin === undefined ? {} : { margin }),
+  });
+const order = (...findings: Finding[]): string[] => ranked(findings).map((f) => f.source);
+
+describe('the verdict', () => {
+  const worst = (...severities: Severity[]) => verdictOf(severities.map((s) => finding(s, s)));
+
+  it('holds if anything forbids, whatever else is there', () => {
+    expect(worst('forbids')).toBe('hold');
+    expect(worst('assumed', 'notes', 'limits', 'unknown', 'forbids')).toBe('hold');
+  });
+  it('cannot tell if what could forbid is missing', () => {
+    expect(worst('unknown')).toBe('unknown');
+    expect(worst('limits', 'unknown', 'notes')).toBe('unknown');
+  });
+  it('goes within limits if something limits', () => {
+    expect(worst('limits')).toBe('limits');
+    expect(worst('notes', 'limits', 'assumed')).toBe('limits');
+  });
+  it('goes on notes and assumptions, and on nothing', () => {
+    expect(worst('notes', 'assumed')).toBe('go');
+    expect(worst()).toBe('go');
+  });
+});
+
+describe('the order of findings', () => {
+  it('is by severity, whatever the margin', () => {
+    expect(
+      order(
+        finding('assumed', 'e', -5),
+        finding('notes', 'd', -4),
+        finding('limits', 'c', -3),
+        finding('unknown', 'b', -2),
+        finding('forbids', 'a', 9),
+      ),
+    ).toEqual(['a', 'b', 'c', 'd', 'e']);
+  });
+  it('is by the thinner margin among equals; without a margin last', () => {
+    const [none, thin, wide] = [
+      finding('limits', 'none'),
+      finding('limits', 'thin', -1),
+      finding('limits', 'wide', 2),
+    ];
+    for (const given of [
+      [none, thin, wide],
+      [wide, thin, none],
+      [thin, none, wide],
+      [wide, none, thin],
+    ])
+      expect(order(...given)).toEqual(['thin', 'wide', 'none']);
+  });
+  it('is as found where margins are alike', () => {
+    expect(order(finding('notes', '1'), finding('notes', '2'), finding('notes', '3'))).toEqual([
+      '1',
+      '2',
+      '3',
+    ]);
+    expect(order(finding('notes', '1', 0), finding('notes', '2', 0))).toEqual(['1', '2']);
+    expect(order(finding('notes', '2', 0), finding('notes', '1', 0))).toEqual(['2', '1']);
+  });
+});
+
+it('a finding says what it is given, and nothing that it is not', () => {
+  expect(makeFinding('too-many-cars', 'forbids', 'host', { source: 'rules', margin: -1 })).toStrictEqual({
+    code: 'too-many-cars',
+    severity: 'forbids',
+    question: 'host',
+    where: {},
+    facts: {},
+    sure: 'stated',
+    remedies: [],
+    source: 'rules',
+    margin: -1,
+  });
+});
