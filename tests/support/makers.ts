@@ -49,7 +49,57 @@ const steep = [
 const tight = { from: 20, to: 30, startCurvature: 0.6, endCurvature: 0.6, gaugeWidening: 0 };
 const one = [rider('a', '1')];
 
+/** A train braked through a hose alone, on chains that hold anything, with its rear or its head on a bank. */
+const chained = (heights: Outing['line']['heights'], cars = 3): Outing => {
+  const outing = braked('straight-air', cars);
+  const vehicles = outing.train.vehicles.map((v) => ({ ...v, front: strong, rear: strong }));
+  const end = heights[heights.length - 1].at;
+  return {
+    ...outing,
+    plannedSpeed: 2,
+    train: { ...outing.train, vehicles },
+    line: { ...outing.line, loop: false, length: end, heights: [...heights] },
+  };
+};
+const unreadable = (): Outing => {
+  const outing = plain(2);
+  const line = Object.defineProperty({ ...outing.line }, 'heightQuality', {
+    get: () => {
+      throw new Error('cannot be read');
+    },
+  });
+  return { ...outing, line };
+};
+
 const own: Partial<Record<FindingCode, () => Outing>> = {
+  'runs-away': () => {
+    // Nothing but its bearings slows it, and they are the best there are: it rolls more than a lap.
+    const outing = plain(2, { plannedSpeed: 8 });
+    const resistance = { rolling: exact(0.001), perSpeed: 0, perSpeedSquared: 0 };
+    const vehicles = outing.train.vehicles.map((v) => ({ ...v, brakes: [], resistance }));
+    return { ...outing, train: { ...outing.train, vehicles } };
+  },
+  'held-train-runs-away': () =>
+    chained([
+      { at: 0, height: 12 },
+      { at: 400, height: 0 },
+    ]),
+  'held-train-rolls-back': () =>
+    chained([
+      { at: 0, height: 3 },
+      { at: 150, height: 0 },
+      { at: 300, height: 3 },
+    ]),
+  'train-longer-than-line': () =>
+    onLine({
+      loop: false,
+      length: 4,
+      heights: [
+        { at: 0, height: 0 },
+        { at: 4, height: 0 },
+      ],
+    }),
+  'question-failed': unreadable,
   'traction-unknown': () => swapped(0, unpowered),
   'brake-force-unknown': () => swapped(1, (v) => ({ ...v, brakes: v.brakes.map(unrigged) })),
   'brake-kinds-do-not-work-together': () => {

@@ -155,7 +155,8 @@ export function leftOnTail(outing: Outing, first: number): Left[] {
   const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
   return train.vehicles.flatMap((vehicle, car) =>
     vehicle.brakes.flatMap((gear): Left[] => {
-      if (car < first) return [];
+      // Nobody may rely on a rider.
+      if (car < first || gear.workedBy === 'rider') return [];
       const along = reach.get(gear.kind);
       // What was never charged does not come on.
       if (gear.workedBy === 'driver' && along && !along.has(car)) return [];
@@ -163,9 +164,7 @@ export function leftOnTail(outing: Outing, first: number): Left[] {
         return [{ car, gear, acts: false }];
       }
       if (gear.kind === 'electric') {
-        return gear.workedBy !== 'rider' && gear.onSupplyLoss === 'applies'
-          ? [{ car, gear, acts: false }]
-          : [];
+        return gear.onSupplyLoss === 'applies' ? [{ car, gear, acts: false }] : [];
       }
       if (along || gear.kind === 'surge') return [];
       const there = gear.workedBy === 'driver' ? driver : gear.workedBy === 'guard' && guard;
