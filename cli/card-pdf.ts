@@ -1,7 +1,10 @@
 /** The running card as a PDF, set in the fonts that come with the packages. */
+
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
+import { type Letters, lettersOf } from '../desk/font-letters.ts';
 import { cardFace } from '../views/card-paper.ts';
 
 interface PdfMake {
@@ -11,7 +14,8 @@ interface PdfMake {
   createPdf(definition: TDocumentDefinitions): { getBuffer(): Promise<Buffer> };
 }
 
-export async function cardPdf(document: TDocumentDefinitions): Promise<Buffer> {
+/** @param lay lays the card out, told which letters the fonts have */
+export async function cardPdf(lay: (has: Letters) => TDocumentDefinitions): Promise<Buffer> {
   const require = createRequire(import.meta.url);
   const pdfmake = require('pdfmake') as PdfMake;
   const fonts = join(dirname(require.resolve('dejavu-fonts-ttf/package.json')), 'ttf');
@@ -19,5 +23,6 @@ export async function cardPdf(document: TDocumentDefinitions): Promise<Buffer> {
   pdfmake.setFonts({ [cardFace.name]: { normal: face(cardFace.normal), bold: face(cardFace.bold) } });
   pdfmake.setUrlAccessPolicy?.(() => false);
   pdfmake.setLocalAccessPolicy?.((path) => path.startsWith(fonts));
-  return pdfmake.createPdf(document).getBuffer();
+  const [upright, bold] = [cardFace.normal, cardFace.bold].map((file) => lettersOf(readFileSync(face(file))));
+  return pdfmake.createPdf(lay((c) => upright(c) && bold(c))).getBuffer();
 }

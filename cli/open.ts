@@ -32,7 +32,7 @@ export async function openFile(path: string): Promise<Entry> {
 }
 
 /** Files that an outing refers to, from the disk. */
-const loadFromDisk: Load = async (path) => {
+export const loadFromDisk: Load = async (path) => {
   const info = await stat(path).catch(() => undefined);
   if (!info?.isFile() || info.size > LARGEST) return undefined;
   return readFile(path).catch(() => undefined);

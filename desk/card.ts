@@ -1,13 +1,17 @@
 /**
- * The running card: what the driver takes along, as data. One side of A5 or half-letter; the PDF and the
- * workbench's print page lay out the same card.
+ * The running card: what the driver takes along, as data. A5 or half-letter, with a second side where one does not
+ * hold all: nothing is left out. The PDF and the workbench's print page lay out the same card.
  */
+
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import type { Severity } from '../engine/questions/finding.ts';
 import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
+import { type Told, tellTrials } from './asked.ts';
 import { countWays, countWords } from './count-ways.ts';
+import { fileName } from './file-name.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
@@ -17,27 +21,41 @@ export interface Card {
   readonly line: string;
   readonly day: string;
   readonly rail: string;
-  /** Findings that hold, are unknown, or limit; worst first. */
-  readonly heeds: readonly string[];
-  readonly moreHeeds: number;
+  /** What is tried on the outing, a line for each change; empty: it is as its papers have it. */
+  readonly tried: readonly string[];
+  /** Findings that hold, are unknown, or limit; worst first, numbered as on the strip. */
+  readonly heeds: readonly { readonly number: number; readonly text: string }[];
   readonly speeds: readonly { readonly where: string; readonly speed: string; readonly why: string }[];
   readonly braking: readonly string[];
   readonly gap: string;
   readonly cars: readonly { readonly way: string; readonly count: string }[];
   /** Who sits where, vehicle by vehicle, front seat first. */
-  readonly seating: readonly { readonly vehicle: string; readonly seats: string }[];
+  readonly seating: readonly { readonly vehicle: string; readonly seats: readonly Seat[] }[];
   readonly assumptions: string;
   readonly cautions: string;
 }
 
-const MOST_HEEDS = 3;
-const MOST_SPEEDS = 5;
-const MOST_BRAKING = 5;
+/** Empty name: nobody sits there. */
+export interface Seat {
+  readonly seat: string;
+  readonly name: string;
+}
 
-export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card {
-  const heeds = answer.findings.filter(
-    (f) => f.severity === 'forbids' || f.severity === 'unknown' || f.severity === 'limits',
-  );
+/** Whether a finding of that severity stands on the card. */
+export const heeded = (severity: Severity): boolean =>
+  severity === 'forbids' || severity === 'unknown' || severity === 'limits';
+
+/** A card's file by outing, day and whether something is tried. */
+export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'card.json'): string =>
+  fileName(asked.outing.name, asked.outing.date, asked.trials.length > 0 ? `tried-${kind}` : kind);
+
+export const TRIED = 'Tried, not as its papers have it:';
+
+/** @param told the answer with its own outing: there is no card of another */
+export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
+  const { answer } = told;
+  const { outing } = told.asked;
+  const voice = { ...speech, outing };
   const assumed = answer.findings.filter((f) => f.severity === 'assumed');
   return {
     verdict: tellVerdict(answer.verdict),
@@ -46,8 +64,10 @@ export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card 
     line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
     day: outing.date ?? 'no date given',
     rail: tellRail(outing.conditions.railState),
-    heeds: heeds.slice(0, MOST_HEEDS).map((f) => tellFinding(f, voice).what),
-    moreHeeds: Math.max(0, heeds.length - MOST_HEEDS),
+    tried: tellTrials(told.asked, speech),
+    heeds: answer.findings.flatMap((f, i) =>
+      heeded(f.severity) ? [{ number: i + 1, text: tellFinding(f, voice).what }] : [],
+    ),
     speeds: speedRows(answer, voice),
     braking: brakingRows(answer, voice),
     gap: gapText(answer, voice),
@@ -61,16 +81,11 @@ export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card 
 
 function speedRows(answer: Answer, voice: Voice): Card['speeds'] {
   if (!answer.speeds) return [];
-  const all = byReason(stretches(answer.speeds));
-  // The slowest places matter most on the card; they are shown in the order of the line.
-  const shown = [...all].sort((a, b) => a.speed - b.speed).slice(0, MOST_SPEEDS);
-  return all
-    .filter((s) => shown.includes(s))
-    .map((s) => ({
-      where: endsOf(voice, s).join(' – '),
-      speed: say(voice, { si: s.speed, kind: 'speed' }, 'down'),
-      why: s.reason === 'host-line' ? 'host' : s.what === '' ? reasonWords(s.reason) : s.what,
-    }));
+  return byReason(stretches(answer.speeds)).map((s) => ({
+    where: endsOf(voice, s).join(' – '),
+    speed: say(voice, { si: s.speed, kind: 'speed' }, 'down'),
+    why: s.reason === 'host-line' ? 'host' : s.what === '' ? reasonWords(s.reason) : s.what,
+  }));
 }
 
 /** Neighbours with one reason as one stretch, at its least speed. */
@@ -91,7 +106,7 @@ function byReason(list: readonly SpeedStretch[]): SpeedStretch[] {
 }
 
 function brakingRows(answer: Answer, voice: Voice): string[] {
-  return answer.brakingPoints.slice(0, MOST_BRAKING).map((p) => {
+  return answer.brakingPoints.map((p) => {
     const where = early(voice, p.at);
     return p.kind === 'stop'
       ? `${where}: brake for ${p.what}`
@@ -114,7 +129,7 @@ function carRows(outing: Outing, answer: Answer): Card['cars'] {
     .map(([way, name]) => ({ way: name, count: countWords(today, way, (n) => `${n}+`) }));
 }
 
-/** Seats front first with who sits there; empty ones show as a dash, vehicles without seats not at all. */
+/** Seats front first with who sits there, vehicles without seats not at all. */
 function seatRows({ train, riders }: Outing): Card['seating'] {
   return train.vehicles
     .filter((v) => v.seats.length > 0)
@@ -122,14 +137,11 @@ function seatRows({ train, riders }: Outing): Card['seating'] {
       vehicle: v.name,
       seats: [...v.seats]
         .sort((a, b) => a.at - b.at || b.across - a.across)
-        .map((s) => riders.find((r) => r.vehicle === v.id && r.seat === s.id)?.name ?? '–')
-        .join(' · '),
+        .map((s) => ({
+          seat: s.name,
+          name: riders.find((r) => r.vehicle === v.id && r.seat === s.id)?.name ?? '',
+        })),
     }));
 }
 
-function assumptionText(of: readonly string[]): string {
-  const names = [...new Set(of)];
-  return names.length === 0
-    ? 'nothing'
-    : `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
-}
+const assumptionText = (of: readonly string[]): string => [...new Set(of)].join(', ') || 'nothing';

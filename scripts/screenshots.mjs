@@ -51,7 +51,7 @@ async function everyPicture(folder, rooms) {
 /** The train on the fall, its stopping reach before it, the first finding opened. */
 async function forReadme() {
   const page = await opened(1280, 980, 'light');
-  await page.locator('.busy').waitFor({ state: 'detached' });
+  await page.waitForFunction(() => !document.querySelector('.verdict.none, .busy'));
   const strip = page.getByRole('slider', { name: /train along the line/ });
   await strip.focus();
   await page.keyboard.press('Home');

@@ -1,7 +1,12 @@
-/** The running card laid out for paper: one side, large type, with the strip and a code that carries the outing. */
+/**
+ * The running card laid out for paper: large type, with the strip and a code that carries the outing. What one side
+ * does not hold goes on to the next, which says whose it is and how many there are.
+ */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { renderSVG } from 'uqr';
-import type { Card } from '../desk/card.ts';
+import { type Card, TRIED } from '../desk/card.ts';
+import type { Letters } from '../desk/font-letters.ts';
+import { printableCard, printableSvg } from '../desk/printable.ts';
 
 export type Paper = 'a5' | 'half-letter';
 
@@ -22,24 +27,48 @@ const papers: Readonly<Record<Paper, { width: number; height: number }>> = {
 
 const MARGIN = 20;
 
-/** @param strip the strip as SVG @param code the outing as one line, where a square code holds it */
+/**
+ * @param strip the strip as SVG
+ * @param code the outing as one line, where a square code holds it
+ * @param has what letters the card's face has
+ */
 export function cardDocument(
-  card: Card,
+  told: Card,
   strip: string,
   code: string | undefined,
   paper: Paper,
+  has: Letters,
 ): TDocumentDefinitions {
+  const card = printableCard(told, has);
   const { width, height } = papers[paper];
   const inner = width - 2 * MARGIN;
+  const whose = `${card.verdict.toUpperCase()} · ${card.title} · ${card.day}`;
+  const mark = card.tried.length > 0 ? `TRIED · ${whose}` : whose;
+  const side = (page: number, pages: number): Content =>
+    pages === 1
+      ? ''
+      : {
+          columns: [
+            { text: broken(short(mark)), bold: true, width: '*' },
+            { text: `${page} of ${pages}`, alignment: 'right', width: 40 },
+          ],
+          fontSize: 7.5,
+          margin: [MARGIN, 4, MARGIN, 0],
+        };
   return {
     pageSize: { width, height },
     pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
-    info: { title: `Running card: ${card.title}`, creator: 'Heedway' },
+    info: {
+      title: `Running card: ${card.title}${card.tried.length > 0 ? ', tried' : ''}`,
+      creator: 'Heedway',
+    },
     defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
+    footer: side,
     content: [
       head(card, inner),
+      ...tried(card),
       ...heeds(card),
-      { svg: fontsOf(strip), width: inner, margin: [0, 5, 0, 4] },
+      { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {
         columns: [
           { width: '*', stack: [speeds(card), ...foot(card, code)] },
@@ -52,6 +81,13 @@ export function cardDocument(
   };
 }
 
+/** The foot of a side has room for one line; the name stands in full at its head. */
+const short = (text: string): string => (text.length > 70 ? `${text.slice(0, 69)}…` : text);
+
+/** Where a very long word may be parted, so that it does not run off the paper. */
+const broken = (text: string, letters = 24): string =>
+  text.replace(new RegExp(`\\S{${letters}}(?=\\S)`, 'gu'), '$&\u200b');
+
 /** The strip names screen faces and outlines its lettering; on paper it is set plain in the card's own face. */
 const fontsOf = (svg: string): string =>
   svg
@@ -61,14 +97,18 @@ const fontsOf = (svg: string): string =>
       tag.replace(/ (stroke|stroke-width|stroke-linejoin|paint-order|font-stretch)="[^"]*"/g, ''),
     );
 
+/** Two to a line: a line that is broken by itself ends in a space beyond the margin. */
+const inTwos = (texts: readonly string[]): string[] =>
+  texts.flatMap((text, i) => (i % 2 === 0 ? [[text, ...texts.slice(i + 1, i + 2)].join(' · ')] : []));
+
 const head = (card: Card, inner: number): Content => ({
   columns: [
     {
       width: inner * 0.66,
       stack: [
         { text: card.verdict.toUpperCase(), fontSize: 24, bold: true },
-        { text: card.title, fontSize: 13, bold: true },
-        { text: `${card.train} · ${card.line}` },
+        { text: broken(card.title), fontSize: 13, bold: true },
+        { text: broken(`${card.train} · ${card.line}`) },
         { text: `${card.day} · rail ${card.rail}`, fontSize: 11, bold: true },
       ],
     },
@@ -78,7 +118,7 @@ const head = (card: Card, inner: number): Content => ({
         { text: 'gap to keep', alignment: 'right' },
         { text: card.gap, fontSize: 21, bold: true, alignment: 'right' },
         {
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`)).join(' · '),
+          stack: inTwos(card.cars.map((c) => tied(`${c.way} ${c.count}`))),
           alignment: 'right',
           margin: [0, 2, 0, 0],
         },
@@ -88,20 +128,49 @@ const head = (card: Card, inner: number): Content => ({
   ],
 });
 
-function heeds(card: Card): Content[] {
-  if (card.heeds.length === 0) return [];
-  const more = card.moreHeeds > 0 ? [{ text: `and ${card.moreHeeds} more: see the full answer` }] : [];
-  return [
-    {
-      ul: [...card.heeds.map((text) => ({ text, bold: true })), ...more],
-      fontSize: 10.5,
-      margin: [0, 5, 0, 0],
-    },
-  ];
-}
+/** A frame that nobody overlooks: the train that stands there is another. */
+const tried = (card: Card): Content[] =>
+  card.tried.length === 0
+    ? []
+    : [
+        {
+          table: {
+            widths: ['*'],
+            body: [
+              [
+                {
+                  stack: [{ text: TRIED, bold: true }, { ul: card.tried.map((text) => broken(text)) }],
+                  fontSize: 10.5,
+                  margin: [2, 1, 2, 2],
+                },
+              ],
+            ],
+          },
+          margin: [0, 5, 0, 0],
+        },
+      ];
+
+const heeds = (card: Card): Content[] =>
+  card.heeds.length === 0
+    ? []
+    : [
+        {
+          table: {
+            widths: [14, '*'],
+            body: card.heeds.map(({ number, text }) => [
+              { text: `${number}`, alignment: 'right' },
+              { text: broken(text) },
+            ]),
+          },
+          layout: 'noBorders',
+          bold: true,
+          fontSize: card.heeds.length > 4 ? 9 : 10.5,
+          margin: [0, 3, 0, 0],
+        },
+      ];
 
 /** Figures and their units stay on one line. */
-const tied = (text: string): string => text.replace(/ /g, '\u00a0');
+const tied = (text: string): string => (text.length > 30 ? broken(text) : text.replace(/ /g, '\u00a0'));
 
 const speeds = (card: Card): Content => ({
   table: {
@@ -115,7 +184,7 @@ const speeds = (card: Card): Content => ({
       ...card.speeds.map((s) => [
         { text: s.where },
         { text: s.speed, bold: true, fontSize: 12 },
-        { text: s.why },
+        { text: broken(s.why, 5) },
       ]),
     ],
   },
@@ -127,7 +196,7 @@ const braking = (card: Card): Content[] => [
   ...(card.braking.length === 0
     ? [{ text: 'none booked' }]
     : card.braking.map((text) => ({
-        text,
+        text: broken(text, 12),
         fontSize: 11,
         margin: [0, 1, 0, 0] as [number, number, number, number],
       }))),
@@ -139,7 +208,7 @@ const seating = (card: Card): Content => ({
     { text: 'Seats, front first  ', bold: true },
     ...card.seating.flatMap(({ vehicle, seats }) => [
       { text: `${tied(vehicle)}: `, bold: true },
-      { text: `${seats.split(' · ').map(tied).join(' · ')}   ` },
+      { text: `${seats.map((s) => tied(s.name) || '–').join(' · ')}   ` },
     ]),
   ],
   fontSize: 7,
@@ -147,7 +216,7 @@ const seating = (card: Card): Content => ({
 });
 
 const foot = (card: Card, code: string | undefined): Content[] => [
-  { text: `Assumed: ${card.assumptions}.`, fontSize: 8, margin: [0, 8, 0, 0] },
+  { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8, margin: [0, 8, 0, 0] },
   { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
   {
     text: code

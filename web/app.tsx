@@ -2,12 +2,14 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { tellTrials } from '../desk/asked.ts';
 import { inkSheet } from '../views/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
+import { later } from './parts/later.tsx';
+import { noWord } from './parts/no-word.ts';
 import { AnswerRoom } from './rooms/answer/answer-room.tsx';
 import {
-  answer,
   busy,
   canRedo,
   canUndo,
@@ -15,6 +17,9 @@ import {
   problems,
   redo,
   settings,
+  silent,
+  speech,
+  told,
   undo,
   unkept,
 } from './state/session.ts';
@@ -61,13 +66,9 @@ export function App() {
       </a>
       <Head room={room.value} />
       <main id="main" tabIndex={-1}>
-        {fault.value !== '' && (
-          <p class="notice" role="alert">
-            {fault.value}
-          </p>
+        {(fault.value !== '' || silent.value || unkept.value !== '' || problems.value.length > 0) && (
+          <Notices />
         )}
-        {unkept.value !== '' && <Unkept />}
-        {problems.value.length > 0 && <Broken />}
         <Room id={room.value} />
       </main>
       <footer>
@@ -79,18 +80,27 @@ export function App() {
   );
 }
 
+/** The word of the outing on the screen, and what is tried in it; while there is none, why. */
+function Word() {
+  const now = told.value;
+  const tries = now ? tellTrials(now.asked, speech.value) : [];
+  return (
+    <p class={`verdict ${now?.answer.verdict ?? 'none'}`} role="status">
+      {now ? tellVerdict(now.answer.verdict) : noWord()}
+      {now && busy.value && <span class="busy"> looking for remedies</span>}
+      {tries.length > 0 && <span class="tried"> tried: {tries.join('; ')}</span>}
+    </p>
+  );
+}
+
 function Head({ room }: { readonly room: string }) {
-  const verdict = answer.value?.verdict;
   return (
     <header>
       <div class="top">
         <a class="name" href="#answer">
           Heedway
         </a>
-        <p class={`verdict ${verdict ?? ''}`} role="status">
-          {verdict ? tellVerdict(verdict) : '…'}
-          {busy.value && <span class="busy"> looking for remedies</span>}
-        </p>
+        <Word />
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo
@@ -145,37 +155,6 @@ function Choices() {
   );
 }
 
-/** The browser keeps nothing: the work is handed over as a file instead. */
-function Unkept() {
-  return (
-    <section class="notice" role="alert">
-      <p>{unkept.value} Until it can, nothing outlasts this page but what you save:</p>
-      <button
-        type="button"
-        onClick={() =>
-          void import('./parts/save-everything.ts').then(({ saveEverything }) => saveEverything())
-        }
-      >
-        Save everything as one file
-      </button>
-    </section>
-  );
-}
-
-/** What is wrong with the papers; the last good answer stays on screen. */
-function Broken() {
-  return (
-    <section class="notice" role="alert">
-      <h2>The papers cannot be read yet; below is the last answer</h2>
-      <ul>
-        {problems.value.map((p) => (
-          <li key={p.message}>{p.message}</li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
 function Room({ id }: { readonly id: string }) {
   const loaded = useSignal<{ id: string; Room: ComponentType } | null>(null);
   const known = rooms.find((r) => r.id === id);
@@ -195,3 +174,6 @@ function Room({ id }: { readonly id: string }) {
     </section>
   );
 }
+
+/** Most days nothing is amiss. */
+const Notices = later(async () => (await import('./parts/notices.tsx')).Notices);

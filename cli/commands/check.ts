@@ -1,5 +1,7 @@
 /** heedway check: may it leave? */
 
+import { tellTrials } from '../../desk/asked.ts';
+import { TRIED } from '../../desk/card.ts';
 import { tellSum } from '../../desk/told-sum.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
@@ -7,7 +9,7 @@ import type { SumRef } from '../../engine/base/sum.ts';
 import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
 import { versions } from '../versions.ts';
 import { countsJson, countsText } from './cars.ts';
@@ -20,7 +22,8 @@ export const checkCommand: Command = {
       .option('--no-remedies', 'do not look for remedies')
       .action((path: string, options: Options & { remedies: boolean }) =>
         run(async () => {
-          const outing = await openOutingFile(path);
+          const asked = await openAsked(path);
+          const { outing } = asked;
           const progress = progressOn(process.stderr);
           const answer = answerOuting(outing, {
             remedies: options.remedies,
@@ -28,9 +31,10 @@ export const checkCommand: Command = {
           });
           progress.end();
           const voice = voiceOf(options, outing);
+          const tried = tellTrials(asked, voice);
           return {
-            text: answerText(answer, voice),
-            json: answerJson(answer, voice),
+            text: answerText(answer, voice, tried),
+            json: answerJson(answer, voice, tried),
             exit: exitOf[answer.verdict],
           };
         }, options),
@@ -46,8 +50,9 @@ const headings = {
   assumed: 'Assumed',
 } as const;
 
-function answerText(answer: Answer, voice: Voice): string {
+function answerText(answer: Answer, voice: Voice, tried: readonly string[]): string {
   const lines = [`${voice.outing.name}: ${tellVerdict(answer.verdict).toUpperCase()}`];
+  if (tried.length > 0) lines.push(TRIED, ...tried.map((change) => `  ${change}`));
   let number = 0;
   for (const severity of ['forbids', 'unknown', 'limits', 'notes', 'assumed'] as const) {
     const findings = answer.findings.filter((f) => f.severity === severity);
@@ -100,10 +105,11 @@ function assumedLines(findings: Answer['findings']): string[] {
 export const CAUTION =
   "Heedway reckons; it does not license. The host's rules, boiler and local codes and the person in charge come first.";
 
-function answerJson(answer: Answer, voice: Voice): unknown {
+function answerJson(answer: Answer, voice: Voice, tried: readonly string[]): unknown {
   return {
     versions,
     outing: voice.outing.name,
+    ...(tried.length > 0 ? { tried } : {}),
     answer: tellVerdict(answer.verdict),
     findings: answer.findings.map((finding) => ({
       ...finding,

@@ -131,7 +131,6 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'cannot-start':
     case 'slow-on-grade':
       return [sand(outing), fewerRiders(outing, 3), fewerCars(outing, 6)];
-    case 'runs-away':
     case 'cannot-stop':
       return [
         sand(outing),

@@ -11,9 +11,9 @@ export const findingCodes = [
   'no-parking-brake',
   // stopping and speed
   'cannot-stop',
-  'runs-away',
   'brake-does-not-hold-fall',
   'speed-limited',
+  'no-brake-answers',
   'brake-force-unknown',
   'wheels-slide',
   'brake-kinds-do-not-work-together',

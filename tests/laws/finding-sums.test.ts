@@ -110,7 +110,7 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
 function without({ code, outcome, finding }: FindingSum): boolean {
   if (outcome.ok) return false;
   const [{ symbol }] = outcome.problems;
-  if (code === 'runs-away' || code === 'cannot-stop') return symbol === 'deceleration';
+  if (code === 'cannot-stop') return symbol === 'deceleration';
   return code === 'curve-speed-limited-by-balance' && symbol === 'lean' && finding.found?.si === 0;
 }
 
@@ -134,7 +134,6 @@ function holds(s: FindingSum, of: string): void {
   if (without(s)) return;
   if (!s.outcome.ok) throw new Error(said);
   // A brake that just holds on the steepest fall of a stretch, but not along it.
-  if (s.code === 'runs-away') return;
   seen.set(key, (seen.get(key) ?? 0) + 1);
   const law = laws[key];
   if (!law) throw new Error(`${said}: no law`);

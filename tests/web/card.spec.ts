@@ -10,7 +10,7 @@ async function savedPdf(page: Page, paper: string): Promise<string> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: `Save as PDF, ${paper}` }).click(),
   ]);
-  expect(download.suggestedFilename()).toBe('running-card.pdf');
+  expect(download.suggestedFilename()).toBe('gala-2026-05-31-card.pdf');
   return readFileSync(await download.path()).toString('latin1');
 }
 
@@ -28,7 +28,7 @@ test('is saved as a PDF of one side, in both sizes, by the page itself', async (
     expect(pdf.startsWith('%PDF-')).toBe(true);
     expect(pages(pdf)).toBe(1);
     expect(size(pdf)).toEqual(points);
-    await expect(page.getByText('Saved as running-card.pdf')).toBeVisible();
+    await expect(page.getByText('Saved as gala-2026-05-31-card.pdf')).toBeVisible();
   }
 });
 

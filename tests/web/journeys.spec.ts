@@ -19,7 +19,7 @@ interface Told {
 const toldBy = (file: string): Told => JSON.parse(heedway('check', file, '--json').stdout) as Told;
 
 const settled = async (page: Page): Promise<void> => {
-  await expect(page.locator('.busy')).toHaveCount(0, { timeout: 30_000 });
+  await expect(page.locator('.verdict.none, .busy')).toHaveCount(0, { timeout: 30_000 });
 };
 
 /** The answer on the screen is the command line's, finding by finding. */
@@ -168,5 +168,5 @@ test('the whole job by keys alone', async ({ page }) => {
   await tabTo(/^Save as PDF, A5$/);
   const coming = page.waitForEvent('download');
   await page.keyboard.press('Enter');
-  expect((await coming).suggestedFilename()).toBe('running-card.pdf');
+  expect((await coming).suggestedFilename()).toBe('gala-2026-05-31-card.pdf');
 });

@@ -81,14 +81,18 @@ test('a rider is let off and put back; undo and redo; nothing is lost by a reloa
   await expect(empty).toHaveCount(0);
 });
 
-test('a wrong field says what is expected beside it, and the last answer stays', async ({ page }) => {
+test('a wrong field says what is expected beside it, and there is no word until it is mended', async ({
+  page,
+}) => {
   await open(page, url(), 'papers');
   const field = page.getByLabel('planned speed');
   await field.fill('7 psi');
   await field.press('Tab');
   await expect(page.locator('.wrong').first()).toContainText('a speed such as');
+  await expect(page.locator('.verdict')).toHaveText('cannot be read: the field planned speed');
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.locator('.wrong')).toHaveCount(0);
+  await expect(page.locator('.verdict')).toContainText('go within limits');
 });
 
 test('a broken survey shows its row and changes nothing', async ({ page }) => {

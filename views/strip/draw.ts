@@ -5,7 +5,7 @@
  */
 import { curvatureAt, heightAt } from '../../engine/things/line/geometry.ts';
 import type { Place } from '../../engine/things/line/types.ts';
-import { type Ground, groundOf, type Layout, layOut, samples } from './layout.ts';
+import { type Ground, groundOf, type Layout, label, layOut, samples } from './layout.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
 import { reach } from './moment.ts';
 import { scaleLinear } from './scale.ts';
@@ -121,7 +121,7 @@ function reasonLabels(
       Math.min(speeds.at[j - 1], layout.view.to),
     ];
     const middle = (layout.x(from) + layout.x(to)) / 2;
-    const text = words.reason(speeds.reasons[speeds.reason[first]]);
+    const text = label(words.reason(speeds.reasons[speeds.reason[first]]), layout);
     const wide = text.length * layout.size * 0.42;
     const start = Math.min(Math.max(middle - wide / 2, layout.left), layout.right - wide);
     if (to > from && start > free) {
@@ -186,7 +186,7 @@ function places(model: StripModel, layout: Layout, words: StripWords, ground: Gr
     .sort((a, b) => a.at - b.at);
   return shown.flatMap((place) => {
     const x = layout.x(place.at);
-    const text = words.place(place);
+    const text = label(words.place(place), layout);
     const wide = text.length * size * 0.46;
     const row = free.findIndex((f) => x > f);
     const y = ground.y(heightAt(model.line, place.at));

@@ -66,3 +66,9 @@ export function groundOf(model: StripModel, layout: Layout): Ground {
   const times = Math.max(1, Math.min(20, high > low ? room / ((high - low) * perMetre) : 1));
   return { y: (h) => bottom - layout.size * 0.6 - (h - low) * perMetre * times, times };
 }
+
+/** A label that takes no more than its share of the drawing; what is cut off is marked, and stands in full in the tables. */
+export function label(text: string, { left, right, size }: Layout, share = 0.5): string {
+  const most = Math.max(8, Math.floor((share * (right - left)) / (size * 0.6)));
+  return text.length <= most ? text : `${text.slice(0, most - 1)}…`;
+}

@@ -11,15 +11,16 @@ import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';
 import { stripWords } from './words.ts';
 
-export function stripModel(outing: Outing, answer: Answer, voice: Voice): StripModel {
+/** @param answer null: the line and the train alone, as long as nothing is told of them */
+export function stripModel(outing: Outing, answer: Answer | null, voice: Voice): StripModel {
   return {
     line: outing.line,
     facing: senseOf(outing),
-    speeds: answer.speeds,
-    wheels: answer.wheels,
-    brakingPoints: answer.brakingPoints,
+    speeds: answer?.speeds ?? null,
+    wheels: answer?.wheels ?? null,
+    brakingPoints: answer?.brakingPoints ?? [],
     train: openOuting(outing).loaded,
-    marks: marksOf(answer, voice),
+    marks: answer ? marksOf(answer, voice) : [],
     ...(outing.plannedSpeed === undefined ? {} : { plannedSpeed: outing.plannedSpeed }),
   };
 }

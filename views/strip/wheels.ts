@@ -3,7 +3,7 @@
  * that it may lose. Where little is left of that it is inked as a caution, and beyond it as a limit.
  */
 import { lightestPlace, thinShare } from '../../desk/light-wheels.ts';
-import type { Layout } from './layout.ts';
+import { type Layout, label } from './layout.ts';
 import type { StripModel, StripWords } from './model.ts';
 import { filledTo, group, lineShape, type Point, pathShape, type Shape, textShape } from './scene.ts';
 
@@ -39,7 +39,7 @@ export function wheelBand({ wheels, line }: StripModel, layout: Layout, words: S
       worst.share < thin ? 'reason' : 'small',
       left,
       band.bottom + size * 0.6,
-      words.lightest(worst),
+      label(words.lightest(worst), layout, 0.9),
       size * 0.8,
     ),
   ]);

@@ -1,7 +1,7 @@
 /** The four car counts on today's rail in one line of words and numbers, always in sight. */
 import type { CountWay } from '../../desk/count-ways.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
-import { answer, tried } from '../state/session.ts';
+import { told, tried } from '../state/session.ts';
 import { shortCount } from './counts.tsx';
 
 const ways: readonly (readonly [CountWay, string])[] = [
@@ -14,9 +14,11 @@ const ways: readonly (readonly [CountWay, string])[] = [
 
 /** Before its counts are reckoned the bar takes its room at once, so that nothing below it moves. */
 export function CountsBar() {
-  const rail = tried.value?.conditions.railState ?? '';
-  const count = answer.value?.cars.find((c) => c.railState === rail);
-  const here = tried.value?.train.vehicles.filter(isCar).length ?? 0;
+  const now = told.value;
+  const outing = now?.asked.outing ?? tried.value;
+  const rail = outing?.conditions.railState ?? '';
+  const count = now?.answer.cars.find((c) => c.railState === rail);
+  const here = outing?.train.vehicles.filter(isCar).length ?? 0;
   const fewer = Math.max(0, here - (count?.least ?? here));
   return (
     <section

@@ -1,15 +1,17 @@
 /** The four car counts for every rail, the day's rail marked. */
+import type { Told } from '../../desk/asked.ts';
 import { type CountWay, countWays, countWords, heldNote } from '../../desk/count-ways.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
-import { answer, tried } from '../state/session.ts';
+import { railStates } from '../../engine/things/rail.ts';
 
 /** "7", "40+" where the search ended before it failed. */
 export const shortCount = (count: CarCount, way: CountWay): string => countWords(count, way, (n) => `${n}+`);
 
-export function Counts() {
-  const cars = answer.value?.cars ?? [];
-  const ways = countWays(cars);
-  const today = tried.value?.conditions.railState;
+/** Before its counts are reckoned the table takes its room at once, so that nothing below it moves. */
+export function Counts({ told }: { readonly told: Told | null }) {
+  const today = told?.asked.outing.conditions.railState;
+  const rows = railStates.map((rail) => told?.answer.cars.find((c) => c.railState === rail) ?? rail);
+  const ways = countWays(told?.answer.cars ?? []);
   return (
     <section class="counts">
       <h2>How many cars</h2>
@@ -25,20 +27,24 @@ export function Counts() {
             </tr>
           </thead>
           <tbody>
-            {cars.map((c) => (
-              <tr key={c.railState} class={c.railState === today ? 'today' : ''}>
-                <th>
-                  {c.railState}
-                  {c.railState === today ? ' (today)' : ''}
-                </th>
-                {ways.map(([way]) => (
-                  <td key={way}>{shortCount(c, way)}</td>
-                ))}
-                <td>
-                  <strong>{c.least ?? '?'}</strong>
-                </td>
-              </tr>
-            ))}
+            {rows.map((row) => {
+              const c = typeof row === 'string' ? undefined : row;
+              const rail = typeof row === 'string' ? row : row.railState;
+              return (
+                <tr key={rail} class={rail === today ? 'today' : ''}>
+                  <th>
+                    {rail}
+                    {rail === today ? ' (today)' : ''}
+                  </th>
+                  {ways.map(([way]) => (
+                    <td key={way}>{c ? shortCount(c, way) : '…'}</td>
+                  ))}
+                  <td>
+                    <strong>{c ? (c.least ?? '?') : '…'}</strong>
+                  </td>
+                </tr>
+              );
+            })}
           </tbody>
         </table>
       </div>

@@ -3,15 +3,23 @@
  * in the shed, both in one wrapper. Written byte for byte alike for the same contents.
  */
 
+import { type OpenTried, openTriedFile } from '../../desk/trying.ts';
 import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from '../../papers/index.ts';
 import { readJson } from '../../papers/json.ts';
 import { type FieldPath, fileProblem } from '../../papers/problem.ts';
 import { decodeText } from '../../papers/text.ts';
+import { isTried } from '../../papers/tried.ts';
 import type { Json } from '../state/session.ts';
 
 export interface Everything {
+  /** The file of an outing, or of one with what is tried on it. */
   readonly outing: Json;
   readonly vehicles: readonly Json[];
+}
+
+/** As read, with what is tried on the outing. */
+export interface OpenEverything extends Everything {
+  readonly tried?: OpenTried;
 }
 
 const WRAPPER = 'everything';
@@ -22,14 +30,20 @@ export const writeEverything = ({ outing, vehicles }: Everything): string =>
     ? writeFile(outing)
     : writeFile({ heedway: WRAPPER, version: VERSION, outing, vehicles });
 
-/** An outing file or a file of everything; every problem in it, each with its place in the text. */
-export async function readEverything(content: Uint8Array | string, name: string): Promise<Read<Everything>> {
+const nothing = async (): Promise<undefined> => undefined;
+
+/** An outing file, with or without what is tried, or a file of everything; every problem in it with its place. */
+export async function readEverything(
+  content: Uint8Array | string,
+  name: string,
+): Promise<Read<OpenEverything>> {
   const decoded = decodeText(content);
   if (!decoded.ok) return { ok: false, problems: [fileProblem(name, decoded.trouble)] };
   const text = readJson(decoded.text);
   const json = text.value as Json | undefined;
   if (text.troubles.length > 0 || json?.['heedway'] !== WRAPPER) {
-    const read = await readOuting({ path: name, content }, async () => undefined);
+    if (isTried(json) && text.troubles.length === 0) return readTriedPart(json, name);
+    const read = await readOuting({ path: name, content }, nothing);
     return read.ok ? { ok: true, value: { outing: json as Json, vehicles: [] } } : read;
   }
   const placed = (path: FieldPath, found: string, expected: string): FileProblem =>
@@ -44,13 +58,15 @@ export async function readEverything(content: Uint8Array | string, name: string)
   if (!Array.isArray(json['vehicles'])) problems.push(placed(['vehicles'], 'no list', 'a list of vehicles'));
   if (problems.length > 0) return { ok: false, problems };
   const vehicles = json['vehicles'] as Json[];
+  const tried = isTried(json['outing']) ? await readTriedPart(json['outing'], name) : undefined;
+  if (tried && !tried.ok) problems.push(...tried.problems);
   const parts = [
-    { path: ['outing'], json: json['outing'], read: readOuting },
+    ...(tried ? [] : [{ path: ['outing'], json: json['outing'], read: readOuting }]),
     ...vehicles.map((vehicle, i) => ({ path: ['vehicles', i], json: vehicle, read: readVehicle })),
   ];
   for (const part of parts) {
     const entry = { path: name, content: JSON.stringify(part.json ?? null) };
-    const read: Read<unknown> = await part.read(entry, async () => undefined);
+    const read: Read<unknown> = await part.read(entry, nothing);
     if (!read.ok)
       problems.push(
         ...read.problems.map((p) => placed([...part.path, ...fieldsOf(p.path)], p.found, p.expected)),
@@ -58,7 +74,22 @@ export async function readEverything(content: Uint8Array | string, name: string)
   }
   return problems.length > 0
     ? { ok: false, problems }
-    : { ok: true, value: { outing: json['outing'] as Json, vehicles } };
+    : {
+        ok: true,
+        value: {
+          outing: json['outing'] as Json,
+          vehicles,
+          ...(tried?.ok ? { tried: tried.value.tried } : {}),
+        },
+      };
+}
+
+async function readTriedPart(
+  json: Json,
+  name: string,
+): Promise<Read<OpenEverything & { readonly tried: OpenTried }>> {
+  const read = await openTriedFile(json, name, nothing);
+  return read.ok ? { ok: true, value: { outing: json, vehicles: [], tried: read.value } } : read;
 }
 
 /** `curves[2].radius` → `['curves', 2, 'radius']` */

@@ -1,8 +1,9 @@
-/** A room about the outing that is open, with what is being tried on it. */
+/** A room about the outing that is open, with what is being tried on it; nothing of another is ever shown. */
 import type { ComponentType } from 'preact';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Voice } from '../../words/voice.ts';
-import { tried, voice } from '../state/session.ts';
+import { asked, problems, tried, voice } from '../state/session.ts';
+import { noWord } from './no-word.ts';
 
 interface Props {
   readonly outing: Outing;
@@ -27,5 +28,15 @@ export const outingRoom = (View: ComponentType<Props>, alone?: Alone) =>
         </section>
       );
     }
-    return <View outing={outing} voice={voice.value} />;
+    const unread = problems.value.length > 0;
+    // Out of sight, not taken away: what is typed there stays. For the blink of a reading its room is kept.
+    const away = asked.value ? {} : unread ? { display: 'none' } : { visibility: 'hidden' };
+    return (
+      <>
+        {unread && <p>{noWord()}: nothing is said here until it can.</p>}
+        <div style={away}>
+          <View outing={outing} voice={voice.value} />
+        </div>
+      </>
+    );
   };

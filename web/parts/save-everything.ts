@@ -1,13 +1,17 @@
 /** All that the reader has here, handed over as one file. */
-import { paper } from '../state/session.ts';
+import { fileOf } from '../../desk/asked.ts';
+import { fileName } from '../../desk/file-name.ts';
+import { asked, paper } from '../state/session.ts';
 import { writeEverything } from './everything.ts';
 import { saveJson } from './save.ts';
 import { ownVehicles } from './shed.ts';
 
-export const saveEverything = (): void =>
-  saveJson(writeEverything({ outing: paper.value, vehicles: ownVehicles() }), fileName());
-
-const fileName = (): string =>
-  `${String(paper.value['name'] ?? 'outing')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .toLowerCase()}.json`;
+/** A paper that cannot be read is handed over as it stands, so that nothing is lost. */
+export function saveEverything(): void {
+  const outing = asked.value ? fileOf(asked.value) : paper.value;
+  const { name, date } = paper.value;
+  saveJson(
+    writeEverything({ outing, vehicles: ownVehicles() }),
+    fileName(String(name ?? ''), typeof date === 'string' ? date : undefined, '.json'),
+  );
+}

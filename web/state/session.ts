@@ -1,10 +1,11 @@
 /**
- * The session: one outing as plain JSON with its history, the way it is shown, what is being tried, and the
- * answer that a worker gives. Kept in the browser's own database; if that fails, it says so.
+ * The session: one outing as plain JSON with its history, the way it is shown, what is being tried, and what is
+ * told of it. Kept in the browser's own database; if that fails, it says so.
  */
 
-import { computed, effect, signal } from '@preact/signals';
+import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import { type IDBPDatabase, openDB } from 'idb';
+import { type Asked, asking, type Told, type Trial, telling } from '../../desk/asked.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { TimedOuting } from '../../engine/outing/open.ts';
@@ -12,8 +13,9 @@ import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
 import type { Voice, Wording } from '../../words/voice.ts';
-import type { Ask, Reply } from '../worker.ts';
+import type { Reply } from '../reckoning.ts';
 import { demo } from './demos.ts';
+import { handWith } from './hand.ts';
 
 export type Json = Record<string, unknown>;
 export type Theme = 'auto' | 'light' | 'dark';
@@ -34,30 +36,28 @@ export const settings = signal<Settings>({
   theme: 'auto',
   cautioned: false,
 });
-export const problems = signal<readonly FileProblem[]>([]);
+/** What the paper was last read as; of another paper than the one here until that one is read. */
+const read = signal<{ readonly paper: Json | null; readonly problems: readonly FileProblem[] }>({
+  paper: null,
+  problems: [],
+});
+export const problems = computed(() => read.value.problems);
+/** The outing of the last paper that could be read: for the rooms in which papers are written. */
 export const outing = signal<Outing | null>(null);
-
-/** A change being tried on top of the outing, undone with a tap. */
-export interface Trial {
-  readonly change: Change;
-  readonly from: Outing;
-  readonly to: Outing;
-}
-
 export const trials = signal<readonly Trial[]>([]);
-export const answer = signal<Answer | null>(null);
-export const before = signal<Answer | null>(null);
-/** The outing being tried with the times of its brakes, as the worker reckons them. */
-export const timed = signal<TimedOuting | null>(null);
-export const busy = signal(false);
-/** Why there is no answer to what was asked last. */
-export const fault = signal('');
+
 /** What the browser could not keep, and so would be lost. */
 export const unkept = signal('');
 
+/** How everything is said. */
+export const speech = computed<Omit<Voice, 'outing'>>(() => ({
+  system: settings.value.units,
+  wording: settings.value.wording,
+}));
+/** The last outing that could be read, as tried. */
 export const tried = computed<Outing | null>(() => trials.value[trials.value.length - 1]?.to ?? outing.value);
 export const voice = computed<Voice | null>(() =>
-  tried.value ? { system: settings.value.units, wording: settings.value.wording, outing: tried.value } : null,
+  tried.value ? { ...speech.value, outing: tried.value } : null,
 );
 export const canUndo = computed(() => past.value.length > 0);
 export const canRedo = computed(() => future.value.length > 0);
@@ -65,9 +65,8 @@ export const canRedo = computed(() => future.value.length > 0);
 /** What makes changes is loaded with the first of them: the answer does not need it. */
 export async function tryOut(change: Change): Promise<void> {
   const from = tried.value;
-  const { applyChange } = await import('../../engine/outing/change.ts');
-  if (from && from === tried.value)
-    trials.value = [...trials.value, { change, from, to: applyChange(from, change) }];
+  const { trying } = await import('../../desk/trying.ts');
+  if (from && from === tried.value) trials.value = [...trials.value, ...trying(from, [change])];
 }
 
 export const undoTrial = (): void => {
@@ -76,17 +75,31 @@ export const undoTrial = (): void => {
 
 const MOST_STEPS = 200;
 
+/** The field in which somebody is typing: all that they type there is one step to undo. */
+let typing = '';
+export const typed = (): void => {
+  typing = '';
+};
+
 /** Change the paper; the step can be undone. */
 export function change(next: Json): void {
-  past.value = [...past.value.slice(-MOST_STEPS), paper.value];
-  future.value = [];
-  paper.value = next;
-  trials.value = [];
+  typed();
+  put(next);
+}
+
+function put(next: Json, sameStep = false): void {
+  batch(() => {
+    if (!sameStep) past.value = [...past.value.slice(-MOST_STEPS), paper.value];
+    future.value = [];
+    paper.value = next;
+    trials.value = [];
+  });
 }
 
 export function undo(): void {
   const last = past.value[past.value.length - 1];
   if (!last) return;
+  typed();
   future.value = [paper.value, ...future.value];
   past.value = past.value.slice(0, -1);
   paper.value = last;
@@ -96,6 +109,7 @@ export function undo(): void {
 export function redo(): void {
   const [next, ...rest] = future.value;
   if (!next) return;
+  typed();
   past.value = [...past.value, paper.value];
   future.value = rest;
   paper.value = next;
@@ -122,49 +136,131 @@ export function edited(json: unknown, path: readonly (string | number)[], value:
 export const edit = (path: readonly (string | number)[], value: unknown): void =>
   change(edited(paper.value, path, value) as Json);
 
-// ---- reading and answering
-
-const worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
-let asked = 0;
-
-worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
-  if (data.id !== asked) return;
-  if (data.fault) fault.value = data.fault;
-  if (data.timed) timed.value = data.timed;
-  if (data.answer) {
-    // Until this answer's counts are there, the last ones stay in sight.
-    const { cars } = data.answer;
-    const shown = cars.length > 0 ? data.answer : { ...data.answer, cars: answer.value?.cars ?? [] };
-    answer.value = shown;
-    if (trials.value.length === 0) before.value = shown;
-  }
-  busy.value = !data.last;
-});
-
-worker.addEventListener('error', () => {
-  busy.value = false;
-  fault.value = 'The check has stopped. Load the page again; your work is kept.';
-});
-
-let reading: Json | undefined;
-
-/** Each paper is read once: a new outing, even an equal one, is answered anew. */
-async function readPaper(): Promise<void> {
-  const json = paper.value;
-  if (json === reading) return;
-  reading = json;
-  const read = await readOuting({ path: 'outing', content: JSON.stringify(json) }, async () => undefined);
-  if (paper.value !== json) return;
-  problems.value = read.ok ? [] : read.problems;
-  if (read.ok) outing.value = read.value;
+/** As `edit`, while it is being typed: kept at once, and one step with what was typed there before. */
+export function editTyping(path: readonly (string | number)[], value: unknown): void {
+  const here = path.join('/');
+  put(edited(paper.value, path, value) as Json, here === typing);
+  typing = here;
 }
 
-function ask(): void {
-  if (!tried.value) return;
-  asked++;
-  busy.value = true;
-  fault.value = '';
-  worker.postMessage({ id: asked, outing: tried.value } satisfies Ask);
+// ---- reading
+
+/** Each paper is read once. */
+async function readPaper(): Promise<void> {
+  const json = paper.value;
+  if (json === untracked(() => read.value.paper)) return;
+  const found = await readOuting({ path: 'outing', content: JSON.stringify(json) }, async () => undefined);
+  if (paper.value !== json) return;
+  batch(() => {
+    if (found.ok) outing.value = found.value;
+    read.value = { paper: json, problems: found.ok ? [] : found.problems };
+  });
+}
+
+/** A paper that was read elsewhere, with what is tried on it. */
+export function openTried(json: Json, as: Outing, tries: readonly Trial[]): void {
+  batch(() => {
+    change(json);
+    outing.value = as;
+    read.value = { paper: json, problems: [] };
+    trials.value = tries;
+  });
+}
+
+// ---- asking and telling
+
+interface Held {
+  readonly id: string;
+  /** The outing with the times of its brakes, as the worker reckons them. */
+  readonly timed: TimedOuting | undefined;
+  /** Absent until its first stage is there. */
+  readonly answer: Answer | undefined;
+  /** Everything is told: counts and remedies too. */
+  readonly whole: boolean;
+}
+
+/** The outing on the screen as it is asked about; null until its paper is read, and while it cannot be. */
+export const asked = computed<Asked | null>(() =>
+  outing.value && read.value.paper === paper.value && read.value.problems.length === 0
+    ? asking(paper.value, outing.value, trials.value)
+    : null,
+);
+const untried = computed(() =>
+  asked.value && outing.value && trials.value.length > 0 ? asking(paper.value, outing.value) : asked.value,
+);
+
+/** The newest answers, each under the identity of its outing: of the one asked about, and of it without trials. */
+const held = signal<readonly Held[]>([]);
+const heldOf = (id: string | undefined): Held | undefined => held.value.find((h) => h.id === id);
+const tell = (of: Asked | null): Told | null => {
+  const { id, answer } = heldOf(of?.id) ?? {};
+  return telling(of, id !== undefined && answer ? { id, answer } : null);
+};
+
+/** The answer to the outing on the screen; null while there is none. All that is said of it is drawn from this. */
+export const told = computed(() => tell(asked.value));
+/** The same without what is tried. */
+export const before = computed(() => tell(untried.value));
+/** The outing on the screen with the times of its brakes. */
+export const timed = computed(() => heldOf(asked.value?.id)?.timed ?? null);
+
+/** Why there is no answer, or no whole answer, to the outing of that identity. */
+const halted = signal<{ readonly id: string; readonly why: string } | null>(null);
+export const fault = computed(() =>
+  halted.value && halted.value.id === asked.value?.id ? halted.value.why : '',
+);
+export const busy = computed(
+  () => asked.value !== null && fault.value === '' && heldOf(asked.value?.id)?.whole !== true,
+);
+const quiet = signal(false);
+/** Whoever reckons has said nothing for a while. */
+export const silent = computed(() => quiet.value && busy.value);
+
+const hand = handWith({
+  reply: (id, reply) => batch(() => hear(id, reply)),
+  silent: (is) => {
+    quiet.value = is;
+  },
+  died: (id) =>
+    halt(id, 'The check has stopped over this outing, and there is no answer. Your work is kept.'),
+});
+
+function hear(id: string, { timed, answer, fault, last }: Reply): void {
+  if (fault !== undefined) return halt(id, `The check met a fault, and there is no answer: ${fault}`);
+  const old = heldOf(id);
+  // The first stage of one that is reckoned again says less than what is known already.
+  const best = answer && (answer.cars.length > 0 || !old?.answer) ? answer : old?.answer;
+  const others = held.value.filter((h) => h.id !== id && h.id === untried.value?.id);
+  held.value = [...others, { id, timed: timed ?? old?.timed, answer: best, whole: last }];
+}
+
+/** What was said of it is taken back. */
+function halt(id: string, why: string): void {
+  batch(() => {
+    held.value = held.value.filter((h) => h.id !== id);
+    halted.value = { id, why };
+  });
+}
+
+function ask(now: Asked | null): void {
+  if (!now || heldOf(now.id)?.whole) return;
+  halted.value = null;
+  hand.ask(now.id, now.outing);
+}
+
+export const askAgain = (): void => ask(asked.value);
+
+/** Stopped by hand: what is told already of this outing stays, as far as it goes. */
+export function stop(): void {
+  const now = asked.value;
+  hand.stop();
+  if (now)
+    halted.value = {
+      id: now.id,
+      why: told.value
+        ? 'Stopped: remedies, and perhaps counts, were not looked for.'
+        : 'Stopped: there is no answer to this outing.',
+    };
 }
 
 // ---- keeping
@@ -183,24 +279,54 @@ async function keep(key: string, value: unknown): Promise<void> {
   }
 }
 
+/** A page that is left or put away may never come back: what is being typed is taken as it stands. */
+const putAway = (): void => {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLInputElement) || !['text', 'date'].includes(field.type)) return;
+  // Figures and texts are taken when they change, days when they are left.
+  for (const kind of ['change', 'blur']) field.dispatchEvent(new Event(kind));
+};
+// Before it is left: what is handed to the storage as late as when it goes may not arrive.
+addEventListener('beforeunload', putAway);
+addEventListener('pagehide', putAway);
+addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') putAway();
+});
+
 /** Ask before the page is left while something would be lost. */
 addEventListener('beforeunload', (event) => {
   if (unkept.value !== '') event.preventDefault();
 });
 
-export async function start(): Promise<void> {
+/** So long is waited for the browser's storage, ms: some never answer, and a blank page helps nobody. */
+const STORAGE_WAIT = 2000;
+
+async function opened(): Promise<readonly unknown[]> {
+  const db = await openDB('heedway', 1, { upgrade: (fresh) => void fresh.createObjectStore('session') });
+  const kept = await Promise.all([db.get('session', 'paper'), db.get('session', 'settings')]);
+  return [db, ...kept];
+}
+
+const tooLate = (): Promise<never> =>
+  new Promise((_, refuse) => {
+    setTimeout(() => refuse(new Error('no answer')), STORAGE_WAIT);
+  });
+
+async function fromStorage(): Promise<Json | undefined> {
   try {
-    database = await openDB('heedway', 1, { upgrade: (db) => void db.createObjectStore('session') });
-    const [kept, set] = await Promise.all([
-      database.get('session', 'paper'),
-      database.get('session', 'settings'),
-    ]);
+    const [db, kept, set] = await Promise.race([opened(), tooLate()]);
+    database = db as IDBPDatabase;
     if (set) settings.value = { ...settings.value, ...(set as Settings) };
-    paper.value = (kept as Json | undefined) ?? (await demo('heavy-air.json'));
+    return kept as Json | undefined;
   } catch {
+    // One that answers later is left alone: it may hold work that this page has not seen.
     unkept.value = 'The browser keeps nothing here.';
-    paper.value = await demo('heavy-air.json');
+    return undefined;
   }
+}
+
+export async function start(): Promise<void> {
+  paper.value = (await fromStorage()) ?? (await demo('heavy-air.json'));
   await readPaper();
   effect(() => {
     void keep('paper', paper.value);
@@ -214,7 +340,7 @@ export async function start(): Promise<void> {
     void readPaper();
   });
   effect(() => {
-    void tried.value;
-    ask();
+    const now = asked.value;
+    untracked(() => ask(now));
   });
 }

@@ -88,10 +88,6 @@ export const stoppingWords = {
         : ofStopping(t.fact('reason'))
           ? noStop(t)
           : noPermission(t),
-  'runs-away': (_f, t) => ({
-    what: `The brakes may not stop the train at all ${t.where}.`,
-    why: 'With weak brakes, little adhesion and little rolling resistance together, the pull of the fall is greater than full brake.',
-  }),
   'brake-does-not-hold-fall': (_f, t) => ({
     what: `The brakes may not hold the train on the fall ${t.where}: under full brake it may run faster and faster.`,
     why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.fact('at')} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
@@ -99,6 +95,10 @@ export const stoppingWords = {
   'speed-limited': (_f, t) => ({
     what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
+  }),
+  'no-brake-answers': () => ({
+    what: 'No brake on this train answers the driver.',
+    why: 'Nothing but its own resistance would stop it. What riders or a guard must put on first is not counted.',
   }),
   'brake-force-unknown': (_f, t) => ({
     what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,

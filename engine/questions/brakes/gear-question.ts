@@ -7,6 +7,7 @@ export const brakeGear: Question<null> = {
   id: 'brakeGear',
   reads: ['train', 'riders', 'conditions', 'assumed'],
   codes: [
+    'no-brake-answers',
     'brake-force-unknown',
     'brake-not-worked-by-driver',
     'brake-kinds-do-not-work-together',

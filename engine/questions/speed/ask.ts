@@ -21,7 +21,13 @@ import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
 export function askBrakeGear(ready: Prepared): Finding[] {
-  return [...faults(ready), ...slides(ready), ...vacuum(ready), ...unbraked(ready)];
+  return [...noBrake(ready), ...faults(ready), ...slides(ready), ...vacuum(ready), ...unbraked(ready)];
+}
+
+/** Nothing slows the train when its driver acts: no line is level enough for that. */
+function noBrake({ brakes }: Prepared): Finding[] {
+  if (brakes.groups.length > 0 || brakes.faults.some((f) => f.why === 'force-unknown')) return [];
+  return [makeFinding('no-brake-answers', 'forbids', 'brakes', { source: 'common practice, no source' })];
 }
 
 function faults({ context, brakes }: Prepared): Finding[] {
@@ -220,7 +226,7 @@ export function askSpeeds(
     const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);
     const atEnd = why.kind === 'stopping-end' && (still < 0 || endsThere(ready.context, at[first + still]));
     if (limit[worst] < NO_SPEED && !atEnd) {
-      return makeFinding(why.kind === 'cannot-stop' ? 'runs-away' : 'cannot-stop', 'forbids', 'stopping', {
+      return makeFinding('cannot-stop', 'forbids', 'stopping', {
         where,
         found: amount(0, 'speed'),
         required: amount(wanted[worst], 'speed'),

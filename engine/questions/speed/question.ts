@@ -18,7 +18,7 @@ export const speed: Question<Running> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['speed-limited', 'cannot-stop', 'runs-away', 'brake-does-not-hold-fall'],
+  codes: ['speed-limited', 'cannot-stop', 'brake-does-not-hold-fall'],
   ask: ({ ready, of }) => {
     const data = runningOf(ready, of(balance).data.ceilings);
     const { map, ceilings } = data;

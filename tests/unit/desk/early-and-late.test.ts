@@ -1,11 +1,11 @@
 /** A braking point is never printed past where it lies, nor a slow stretch shorter than it is. */
 
 import { describe, expect, it } from 'vitest';
+import { asking, telling } from '../../../desk/asked.ts';
 import { runningCard } from '../../../desk/card.ts';
 import { endsOf, stretches } from '../../../desk/stretches.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { SpeedMap } from '../../../engine/questions/speed/types.ts';
-import type { Voice } from '../../../words/voice.ts';
 import { dressed } from '../../support/dressed-outings.ts';
 
 const FOOT = 0.3048;
@@ -52,9 +52,11 @@ describe('braking points on the card', () => {
     let [forward, reverse] = [0, 0];
     for (let seed = 1; seed <= 40 && (forward < 5 || reverse < 5); seed++) {
       const outing = dressed(seed);
-      const voice: Voice = { system: 'imperial', wording: 'us', outing };
       const answer = answerOuting(outing, { remedies: false, counts: false });
-      const { braking } = runningCard(outing, answer, voice);
+      const asked = asking({}, outing);
+      const told = telling(asked, { id: asked.id, answer });
+      if (!told) throw new Error('an answer to another outing');
+      const { braking } = runningCard(told, { system: 'imperial', wording: 'us' });
       braking.forEach((line, i) => {
         const printed = Number.parseFloat(line) * FOOT;
         const { at } = answer.brakingPoints[i];

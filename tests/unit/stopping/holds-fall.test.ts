@@ -111,7 +111,7 @@ describe('a brake that does not hold the fall', () => {
   it('a brake that holds it, if slowly, is none', () => {
     const answer = answerOnly(laid({ grades: bank(-0.04), brake: 0.04 }));
     expect(find(answer, 'brake-does-not-hold-fall')).toBeUndefined();
-    expect(find(answer, 'runs-away')).toBeUndefined();
+    expect(find(answer, 'cannot-stop')).toBeUndefined();
   });
 
   it('a pitch shorter than the train counts with its mean under the train', () => {

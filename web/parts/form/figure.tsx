@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { echoOf } from '../../../desk/echo.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
-import type { Json } from '../../state/session.ts';
+import { type Json, typed } from '../../state/session.ts';
 import { isGroup } from './path.ts';
 import { Choice, Text } from './plain.tsx';
 import { name, problemAt, type Slot, useTyped, Wrong } from './slot.tsx';
@@ -39,14 +39,22 @@ interface FigureProps {
 
 export function Figure({ slot, kind, spread }: FigureProps) {
   const kept = writtenText(slot.json);
-  const text = useTyped(kept);
+  const written = (now: string): unknown =>
+    now === '' && slot.optional ? undefined : rewritten(slot.json, now);
+  const text = useTyped(kept, (now) => now.trim() !== '' && writtenText(written(now.trim())) === kept);
   const sure = useSignal(false);
   const echo = text.value.trim() === '' ? undefined : echoOf(text.value, kind);
   const fault = echo && !echo.ok ? echo : problemAt(slot.path);
   const commit = (): void => {
     const now = text.value.trim();
-    if (now === kept) return;
-    slot.set(now === '' && slot.optional ? undefined : rewritten(slot.json, now));
+    typed();
+    if (writtenText(written(now)) !== kept) slot.set(written(now));
+  };
+  /** What is understood is kept at once: nobody waits for a field to be left before they put the phone away. */
+  const follow = (now: string): void => {
+    text.value = now;
+    if (now.trim() !== '' && now.trim() !== kept && echoOf(now, kind).ok)
+      slot.setTyping?.(written(now.trim()));
   };
   return (
     <span class="figure">
@@ -59,9 +67,7 @@ export function Figure({ slot, kind, spread }: FigureProps) {
           size={Math.max(7, text.value.length)}
           aria-invalid={fault !== undefined}
           aria-describedby={`${slot.id}-told`}
-          onInput={(e) => {
-            text.value = e.currentTarget.value;
-          }}
+          onInput={(e) => follow(e.currentTarget.value)}
           onChange={commit}
         />
         {spread && slot.path && kept !== '' && (

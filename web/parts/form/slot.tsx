@@ -2,7 +2,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { useContext, useLayoutEffect } from 'preact/hooks';
 import type { Echo } from '../../../desk/echo.ts';
-import { edit, problems } from '../../state/session.ts';
+import { edit, editTyping, problems } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { named, type Path } from './path.ts';
 
@@ -15,6 +15,8 @@ export interface Slot {
   readonly json: unknown;
   readonly optional: boolean;
   readonly set: (value: unknown) => void;
+  /** The same while it is being typed, where it can be taken without waiting for the field to be left. */
+  readonly setTyping?: (value: unknown) => void;
   /** Where it lies in the paper; absent for a row that is not in it yet. */
   readonly path?: Path;
   /** Values to choose from where the rest of the paper tells them, as the seats of a car. */
@@ -31,6 +33,7 @@ export function usePaperSlot(
     ...field,
     id: `f-${named(path)}`,
     set: (value) => edit(path, value),
+    setTyping: (value) => editTyping(path, value),
     path,
     ...(choices ? { choices } : {}),
   };
@@ -67,12 +70,16 @@ export function Told({ id, echo }: { readonly id: string; readonly echo: Echo | 
   );
 }
 
-/** What is being typed into a field: kept apart, so that an answer that arrives meanwhile does not wipe it. */
-export function useTyped(kept: string): Signal<string> {
+/**
+ * What is being typed into a field: kept apart, so that an answer that arrives meanwhile does not wipe it.
+ *
+ * @param means whether what is typed says what is kept already, in other letters
+ */
+export function useTyped(kept: string, means?: (text: string) => boolean): Signal<string> {
   const text = useSignal(kept);
   // With the drawing itself: after the paint it would wipe what a quick hand has written by then.
   useLayoutEffect(() => {
-    text.value = kept;
+    if (!means?.(text.value)) text.value = kept;
   }, [kept]);
   return text;
 }

@@ -1,5 +1,6 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
+import type { Told } from '../../../desk/asked.ts';
 import { lightLines } from '../../../desk/light-wheels.ts';
 import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
@@ -8,39 +9,45 @@ import { reasonWords } from '../../../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
-import { answer, trials, tryOut, voice } from '../../state/session.ts';
+import { noWord } from '../../parts/no-word.ts';
+import { asked, speech, told, tryOut } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
 import { StripView } from './strip-view.tsx';
 
 export function AnswerRoom() {
-  const now = answer.value;
-  const say = voice.value;
-  if (!now || !say) {
+  const now = told.value;
+  const outing = asked.value?.outing;
+  if (!outing) {
     return (
       <section class="title">
         <h1>May it leave?</h1>
-        <p>Reading the papers …</p>
+        <p>{noWord()}</p>
       </section>
     );
   }
+  const voice = { ...speech.value, outing };
   return (
     <>
       <section class="title">
-        <h1>{say.outing.name}</h1>
+        <h1>{outing.name}</h1>
         <p>
-          {say.outing.train.name} on {say.outing.line.name}, rail {say.outing.conditions.railState}
-          {say.outing.direction === 'reverse' ? ', run in reverse' : ''}
+          {outing.train.name} on {outing.line.name}, rail {outing.conditions.railState}
+          {outing.direction === 'reverse' ? ', run in reverse' : ''}
         </p>
       </section>
-      {trials.value.length > 0 && <Trying voice={say} />}
+      {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
       <StripView />
-      <div class="columns">
-        <Findings findings={now.findings} voice={say} />
-        <aside>
-          <Counts />
-          <Speeds voice={say} />
-        </aside>
-      </div>
+      {now ? (
+        <div class="columns">
+          <Findings findings={now.answer.findings} voice={voice} />
+          <aside>
+            <Counts told={now} />
+            <Speeds told={now} />
+          </aside>
+        </div>
+      ) : (
+        <p>{noWord()}</p>
+      )}
     </>
   );
 }
@@ -167,10 +174,11 @@ function One({
 }
 
 /** The strip in words: the same as a table. */
-function Speeds({ voice: v }: { readonly voice: Voice }) {
-  const map = answer.value?.speeds;
+function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
+  const map = answer.speeds;
   if (!map) return null;
-  const light = answer.value && lightLines(answer.value.wheels, v);
+  const v = { ...speech.value, outing: what.outing };
+  const light = lightLines(answer.wheels, v);
   return (
     <section class="speeds">
       <h2>How fast, where</h2>
@@ -204,7 +212,7 @@ function Speeds({ voice: v }: { readonly voice: Voice }) {
       </div>
       <h3>Braking points</h3>
       <ul>
-        {(answer.value?.brakingPoints ?? []).map((p) => (
+        {answer.brakingPoints.map((p) => (
           <li key={`${p.at}${p.what}`}>
             {early(v, p.at)}:{' '}
             {p.kind === 'stop'

@@ -1,4 +1,6 @@
 /** The strip as a file, as a drawing that stands alone or as a picture. The first screen does without it. */
+import type { Told } from '../../../desk/asked.ts';
+import { fileName } from '../../../desk/file-name.ts';
 import { type Shape, sceneToSvg } from '../../../views/strip/scene.ts';
 import { save } from '../../parts/save.ts';
 
@@ -10,11 +12,17 @@ export interface Shown {
 }
 
 /** As shown, colours and all; a picture at twice its size on the screen. */
-export async function saveStrip(as: 'svg' | 'png', { ground, over, width, height }: Shown): Promise<void> {
+export async function saveStrip(
+  as: 'svg' | 'png',
+  { ground, over, width, height }: Shown,
+  { asked }: Told,
+): Promise<void> {
   const text = sceneToSvg({ ...ground, children: [...(ground.children ?? []), over] });
   const file =
     as === 'svg' ? new Blob([text], { type: 'image/svg+xml' }) : await picture(text, width * 2, height * 2);
-  if (file) save(file, `strip.${as}`);
+  const { name, date } = asked.outing;
+  const what = `${asked.trials.length > 0 ? 'tried-' : ''}strip.${as}`;
+  if (file) save(file, fileName(name, date, what));
 }
 
 async function picture(text: string, width: number, height: number): Promise<Blob | null> {

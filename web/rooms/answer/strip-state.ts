@@ -1,33 +1,44 @@
 /** Where the train stands on the strip, how fast, and through which window the line is seen. */
 import { computed, signal } from '@preact/signals';
-import { type Live, openLive } from '../../../desk/live.ts';
+import type { Live } from '../../../desk/live.ts';
 import { stillHead } from '../../../views/strip/svg.ts';
-import { timed, tried } from '../../state/session.ts';
+import { asked, timed } from '../../state/session.ts';
+
+/** The outing on the screen; none while its paper is read, or cannot be. */
+const shown = computed(() => asked.value?.outing ?? null);
 
 export const head = signal<number | null>(null);
 export const speed = signal<number | null>(null);
 export const seen = signal<{ readonly from: number; readonly to: number } | null>(null);
 
-export const live = computed<Live | null>(() => (timed.value ? openLive(timed.value) : null));
+/** What stops the train at hand. The answer comes without it, so it is loaded once there is one. */
+const hands = signal<typeof import('../../../desk/live.ts') | null>(null);
+export async function loadLive(): Promise<void> {
+  hands.value ??= await import('../../../desk/live.ts');
+}
 
-export const length = computed(() => tried.value?.line.length ?? 1);
+export const live = computed<Live | null>(() =>
+  timed.value && hands.value ? hands.value.openLive(timed.value) : null,
+);
+
+export const length = computed(() => shown.value?.line.length ?? 1);
 export const view = computed(() => seen.value ?? { from: 0, to: length.value });
 
 export const headNow = computed(() => {
-  if (!tried.value) return 0;
-  const at = head.value ?? stillHead(tried.value, live.value?.trainLength ?? 0);
+  if (!shown.value) return 0;
+  const at = head.value ?? stillHead(shown.value, live.value?.trainLength ?? 0);
   return Math.min(length.value, Math.max(0, at));
 });
 
 /** m/s: chosen, else planned, else the host's limit, else walking pace. */
 export const speedNow = computed(
-  () => speed.value ?? tried.value?.plannedSpeed ?? tried.value?.host.speed?.value ?? 1.5,
+  () => speed.value ?? shown.value?.plannedSpeed ?? shown.value?.host.speed?.value ?? 1.5,
 );
 
 /** Move the head along the line; a loop goes round. */
 export function moveTo(at: number): void {
   const L = length.value;
-  head.value = tried.value?.line.loop ? ((at % L) + L) % L : Math.min(L, Math.max(0, at));
+  head.value = shown.value?.line.loop ? ((at % L) + L) % L : Math.min(L, Math.max(0, at));
 }
 
 export function zoom(factor: number, about = headNow.value): void {

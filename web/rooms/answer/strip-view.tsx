@@ -6,8 +6,9 @@ import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { answer, voice } from '../../state/session.ts';
-import { headNow, length, live, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
+import { noWord } from '../../parts/no-word.ts';
+import { asked, speech, told } from '../../state/session.ts';
+import { headNow, length, live, loadLive, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
 const MPH = 0.44704;
 
@@ -24,10 +25,18 @@ export function StripView() {
     if (box.current) observer.observe(box.current);
     return () => observer.disconnect();
   }, []);
+  const voice = useComputed(() => asked.value && { ...speech.value, outing: asked.value.outing });
+  const answered = told.value !== null;
+  useEffect(() => {
+    if (answered) void loadLive();
+  }, [answered]);
   const words = useComputed(() => voice.value && stripWords(voice.value));
-  const model = useComputed(() =>
-    voice.value && answer.value ? stripModel(voice.value.outing, answer.value, voice.value) : null,
-  );
+  // The line alone until it has its answer: never a new line under old limits.
+  const model = useComputed(() => {
+    const [now, v] = [told.value, voice.value];
+    if (now) return stripModel(now.asked.outing, now.answer, { ...speech.value, outing: now.asked.outing });
+    return v && stripModel(v.outing, null, v);
+  });
   const frame = useComputed(() => ({
     ...size.value,
     ...view.value,
@@ -69,12 +78,18 @@ export function StripView() {
     move();
   };
   const keep = (as: 'svg' | 'png'): void => {
-    if (!ground.value || !moment.value) return;
+    const now = told.value;
+    if (!ground.value || !moment.value || !now) return;
     const shown = { ...frame.value, ground: ground.value, over: moment.value.scene };
-    void import('./save-strip.ts').then(({ saveStrip }) => saveStrip(as, shown));
+    void import('./save-strip.ts').then(({ saveStrip }) => saveStrip(as, shown, now));
   };
   const v = voice.value;
-  if (!v) return null;
+  if (!v)
+    return (
+      <section class="strip-box" ref={box} style={{ minHeight: `${size.value.height}px` }}>
+        <p>{noWord()}</p>
+      </section>
+    );
   const readout = moment.value
     ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, moment.value.likely, 'up')}, cautious ${distance(v, moment.value.cautious, 'up')}, gap ${distance(v, moment.value.gap, 'up')}`
     : '';
@@ -143,10 +158,10 @@ export function StripView() {
         >
           Whole line
         </button>
-        <button type="button" onClick={() => keep('svg')}>
+        <button type="button" disabled={!told.value} onClick={() => keep('svg')}>
           Save drawing
         </button>
-        <button type="button" onClick={() => keep('png')}>
+        <button type="button" disabled={!told.value} onClick={() => keep('png')}>
           Save picture
         </button>
       </div>

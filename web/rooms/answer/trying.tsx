@@ -1,18 +1,18 @@
 /** What is being tried, and the answer before and after. */
-import type { Finding } from '../../../engine/questions/finding.ts';
-import { tellChange, tellVerdict } from '../../../words/finding.ts';
-import type { Voice } from '../../../words/voice.ts';
-import { answer, before, trials, undoTrial } from '../../state/session.ts';
+import { type Asked, type Told, tellTrials } from '../../../desk/asked.ts';
+import { tellVerdict } from '../../../words/finding.ts';
+import { before, speech, told, undoTrial } from '../../state/session.ts';
 
-export function Trying({ voice: v }: { readonly voice: Voice }) {
-  const told = trials.value.map(({ change, from }) => tellChange(change, { ...v, outing: from }));
-  const least = (a: typeof answer.value): string => {
-    const today = a?.cars.find((c) => c.railState === v.outing.conditions.railState);
-    return today?.least === null || today === undefined ? 'cannot tell' : `${today.least}`;
-  };
+export function Trying({ asked }: { readonly asked: Asked }) {
+  const rows: readonly (readonly [string, (of: Told) => string])[] = [
+    ['answer', (of) => tellVerdict(of.answer.verdict)],
+    ['findings that hold or limit', (of) => `${heavy(of)}`],
+    ['cars at most', least],
+  ];
+  const say = (of: Told | null, what: (of: Told) => string): string => (of ? what(of) : '…');
   return (
     <section class="trying" aria-label="Trying">
-      <h2>Trying: {told.join(', then ')}</h2>
+      <h2>Trying: {tellTrials(asked, speech.value).join(', then ')}</h2>
       <table>
         <thead>
           <tr>
@@ -22,21 +22,13 @@ export function Trying({ voice: v }: { readonly voice: Voice }) {
           </tr>
         </thead>
         <tbody>
-          <tr>
-            <th>answer</th>
-            <td>{before.value && tellVerdict(before.value.verdict)}</td>
-            <td>{answer.value && tellVerdict(answer.value.verdict)}</td>
-          </tr>
-          <tr>
-            <th>findings that hold or limit</th>
-            <td>{heavy(before.value?.findings)}</td>
-            <td>{heavy(answer.value?.findings)}</td>
-          </tr>
-          <tr>
-            <th>cars at most</th>
-            <td>{least(before.value)}</td>
-            <td>{least(answer.value)}</td>
-          </tr>
+          {rows.map(([name, what]) => (
+            <tr key={name}>
+              <th>{name}</th>
+              <td>{say(before.value, what)}</td>
+              <td>{say(told.value, what)}</td>
+            </tr>
+          ))}
         </tbody>
       </table>
       <button type="button" class="main" onClick={undoTrial}>
@@ -46,7 +38,14 @@ export function Trying({ voice: v }: { readonly voice: Voice }) {
   );
 }
 
-const heavy = (findings: readonly Finding[] | undefined): number =>
-  (findings ?? []).filter(
+/** On the rail of that outing: a trial may be of another. */
+function least({ asked, answer }: Told): string {
+  const today = answer.cars.find((c) => c.railState === asked.outing.conditions.railState);
+  if (!today) return '…';
+  return today.least === null ? 'cannot tell' : `${today.least}`;
+}
+
+const heavy = ({ answer }: Told): number =>
+  answer.findings.filter(
     (f) => f.severity === 'forbids' || f.severity === 'unknown' || f.severity === 'limits',
   ).length;

@@ -3,6 +3,7 @@
 import normal from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces';
+import { type Letters, lettersOf } from '../../../desk/font-letters.ts';
 import { cardFace } from '../../../views/card-paper.ts';
 
 interface PdfMake {
@@ -12,7 +13,8 @@ interface PdfMake {
   createPdf(definition: TDocumentDefinitions): { getBlob(): Promise<Blob> };
 }
 
-export async function cardPdf(document: TDocumentDefinitions): Promise<Blob> {
+/** @param lay lays the card out, told which letters the fonts have */
+export async function cardPdf(lay: (has: Letters) => TDocumentDefinitions): Promise<Blob> {
   const [made, upright, heavy] = await Promise.all([
     import('pdfmake/build/pdfmake.min.js') as Promise<{ default: PdfMake }>,
     bytes(normal),
@@ -22,7 +24,8 @@ export async function cardPdf(document: TDocumentDefinitions): Promise<Blob> {
   pdfmake.addVirtualFileSystem({ upright: { data: upright }, heavy: { data: heavy } });
   pdfmake.setFonts({ [cardFace.name]: { normal: 'upright', bold: 'heavy' } });
   pdfmake.setUrlAccessPolicy(() => false);
-  return pdfmake.createPdf(document).getBlob();
+  const [light, dark] = [upright, heavy].map(lettersOf);
+  return pdfmake.createPdf(lay((c) => light(c) && dark(c))).getBlob();
 }
 
 async function bytes(url: string): Promise<Uint8Array> {

@@ -1,18 +1,18 @@
-/** The running card on the screen and, by the browser's own printing, on one side of A5 or half-letter. */
-import { useComputed, useSignal } from '@preact/signals';
-import type { TDocumentDefinitions } from 'pdfmake/interfaces';
-import { useEffect } from 'preact/hooks';
+/** The running card on the screen and, by the browser's own printing or as a PDF, on A5 or half-letter. */
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
 import { renderSVG } from 'uqr';
-import { runningCard } from '../../../desk/card.ts';
+import { fileOf, type Told } from '../../../desk/asked.ts';
+import { type Card, cardFile, runningCard, TRIED } from '../../../desk/card.ts';
 import { MOST_QR_LETTERS, toCode } from '../../../desk/outing-code.ts';
-import { cardDocument, paperNames } from '../../../views/card-paper.ts';
-import { drawStrip } from '../../../views/strip/draw.ts';
+import { writeFile } from '../../../papers/index.ts';
+import { cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
+import { cardStrip } from '../../../views/card-strip.ts';
 import { sceneToSvg } from '../../../views/strip/scene.ts';
-import { stillHead, stripModel } from '../../../views/strip/svg.ts';
-import { stripWords } from '../../../views/strip/words.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { save } from '../../parts/save.ts';
-import { answer, paper, tried, voice } from '../../state/session.ts';
+import { noWord } from '../../parts/no-word.ts';
+import { save, saveJson } from '../../parts/save.ts';
+import { speech, told } from '../../state/session.ts';
 
 export async function deflate(text: string): Promise<Uint8Array> {
   const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
@@ -20,126 +20,121 @@ export async function deflate(text: string): Promise<Uint8Array> {
 }
 
 export function Room() {
-  const code = useSignal('');
+  const now = told.value;
+  return now ? <OneCard told={now} /> : <NoCard />;
+}
+
+/** On the screen and on paper alike: there is nothing that anybody could run by. */
+function NoCard() {
+  return (
+    <>
+      <p class="row no-print">
+        <button type="button" class="main" disabled>
+          Print
+        </button>
+        {papers.map((paper) => (
+          <button key={paper} type="button" disabled>
+            Save as PDF, {paperNames[paper]}
+          </button>
+        ))}
+      </p>
+      <section class="no-card">
+        <h1>No running card</h1>
+        <p>{noWord()}</p>
+        <p>There is no answer to the outing as it stands now, and so nothing to run by.</p>
+      </section>
+    </>
+  );
+}
+
+const papers: readonly Paper[] = ['half-letter', 'a5'];
+
+/** The code of that outing and no other; undefined while it is made. */
+function useCode({ asked }: Told): string | undefined {
+  const made = useSignal<{ readonly id: string; readonly file: unknown; readonly code: string } | null>(null);
+  const file = useMemo(() => JSON.stringify(fileOf(asked)), [asked]);
   useEffect(() => {
-    void deflate(JSON.stringify(paper.value)).then((bytes) => {
-      code.value = toCode(bytes);
+    void deflate(file).then((bytes) => {
+      made.value = { id: asked.id, file, code: toCode(bytes) };
     });
-  }, [paper.value]);
+  }, [file]);
+  return made.value?.file === file ? made.value.code : undefined;
+}
+
+function OneCard({ told: now }: { readonly told: Told }) {
+  const code = useCode(now);
+  const fitting = code !== undefined && code.length <= MOST_QR_LETTERS ? code : undefined;
+  const card = useMemo(() => runningCard(now, speech.value), [now, speech.value]);
+  const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
   const said = useSignal('');
-  const makePdf = async (document: TDocumentDefinitions): Promise<void> => {
+  const makePdf = async (paper: Paper): Promise<void> => {
     making.value = true;
     said.value = 'Making the PDF …';
+    const name = cardFile(now, 'card.pdf');
     try {
       const { cardPdf } = await import('./card-pdf.ts');
-      save(await cardPdf(document), 'running-card.pdf');
-      said.value = 'Saved as running-card.pdf';
+      const pdf = await cardPdf((has) => cardDocument(card, sceneToSvg(strip), fitting, paper, has));
+      if (told.value?.asked.id === now.asked.id) {
+        save(pdf, name);
+        said.value = `Saved as ${name}`;
+      } else said.value = 'The outing has changed meanwhile: nothing was saved.';
     } catch {
       said.value = 'The PDF could not be made here: print the card instead.';
     }
     making.value = false;
   };
-  const square = useComputed(() =>
-    code.value !== '' && code.value.length <= MOST_QR_LETTERS
-      ? `data:image/svg+xml,${encodeURIComponent(renderSVG(code.value, { ecc: 'L', border: 2, pixelSize: 2 }))}`
-      : '',
-  );
-  const [now, v] = [answer.value, voice.value];
-  if (!now || !v || !tried.value) return null;
-  const card = runningCard(tried.value, now, v);
-  const model = stripModel(tried.value, now, v);
-  const strip = drawStrip(
-    model,
-    { width: 860, height: 290, from: 0, to: v.outing.line.length, textSize: 13 },
-    stripWords(v),
-    { head: stillHead(tried.value, model.train?.length ?? 0), speed: 0 },
-  );
   return (
     <>
       <p class="row no-print">
         <button type="button" class="main" onClick={() => print()}>
           Print
         </button>
-        {(['half-letter', 'a5'] as const).map((paper) => (
+        {papers.map((paper) => (
           <button
             key={paper}
             type="button"
-            disabled={making.value}
-            onClick={() =>
-              void makePdf(
-                cardDocument(card, sceneToSvg(strip), square.value === '' ? undefined : code.value, paper),
-              )
-            }
+            disabled={making.value || code === undefined}
+            onClick={() => void makePdf(paper)}
           >
             Save as PDF, {paperNames[paper]}
           </button>
         ))}
+        <button
+          type="button"
+          onClick={() => saveJson(writeFile(fileOf(now.asked)), cardFile(now, 'card.json'))}
+        >
+          Save the card's file
+        </button>
         <span role="status">{said.value}</span>
       </p>
+      <style>{sideMarks(card)}</style>
       <article class="card">
-        <div class="card-head">
-          <div>
-            <h1>{card.verdict.toUpperCase()}</h1>
-            <p class="big">{card.title}</p>
+        <CardHead card={card} />
+        {card.tried.length > 0 && (
+          <section class="card-tried" aria-label="Tried">
             <p>
-              {card.train} · {card.line}
+              <strong>{TRIED}</strong>
             </p>
-            <p class="big">
-              {card.day} · rail {card.rail}
-            </p>
-          </div>
-          <div class="right">
-            <p>gap to keep</p>
-            <p class="huge">{card.gap}</p>
-            <p>{card.cars.map((c) => `${c.way} ${c.count}`).join(' · ')}</p>
-            <p>
-              <small>cars, this rail</small>
-            </p>
-          </div>
-        </div>
-        <ul>
-          {card.heeds.map((text) => (
-            <li key={text}>
-              <strong>{text}</strong>
+            <ul>
+              {card.tried.map((change) => (
+                <li key={change}>{change}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+        <ul class="heeds">
+          {card.heeds.map(({ number, text }) => (
+            <li key={number}>
+              <span class="number">{number}</span> <strong>{text}</strong>
             </li>
           ))}
-          {card.moreHeeds > 0 && <li>and {card.moreHeeds} more: see the full answer</li>}
         </ul>
-        <div class="strip still">
+        <div class="strip still" tabIndex={0} role="region" aria-label="Strip of the line">
           <Drawing scene={strip} />
         </div>
         <div class="card-columns">
-          <div>
-            <table>
-              <thead>
-                <tr>
-                  <th>from – to</th>
-                  <th>at most</th>
-                  <th>because of</th>
-                </tr>
-              </thead>
-              <tbody>
-                {card.speeds.map((s) => (
-                  <tr key={s.where}>
-                    <td>{s.where}</td>
-                    <td>
-                      <strong>{s.speed}</strong>
-                    </td>
-                    <td>{s.why}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-            <p>
-              <small>Assumed: {card.assumptions}.</small>
-            </p>
-            <p>
-              <small>
-                <strong>{card.cautions}</strong>
-              </small>
-            </p>
-          </div>
+          <CardSpeeds card={card} />
           <div>
             <h2>Braking points</h2>
             {card.braking.length === 0 ? (
@@ -147,27 +142,108 @@ export function Room() {
             ) : (
               card.braking.map((text) => <p key={text}>{text}</p>)
             )}
-            {square.value !== '' ? (
-              <img class="square" src={square.value} alt="Code that carries this outing to another phone" />
-            ) : (
+            {fitting !== undefined && <Square code={fitting} />}
+            {code !== undefined && fitting === undefined && (
               <p>
                 <small>This outing is too large for a code: pass on its file.</small>
               </p>
             )}
           </div>
         </div>
-        <div class="card-seats">
-          <h2>Seats, front first</h2>
-          <dl>
-            {card.seating.map(({ vehicle, seats }) => (
-              <div key={vehicle}>
-                <dt>{vehicle}</dt>
-                <dd>{seats}</dd>
-              </div>
-            ))}
-          </dl>
-        </div>
+        <CardSeats card={card} />
       </article>
     </>
+  );
+}
+
+/** Each side of the printed card says whose it is and how many there are. */
+function sideMarks({ verdict, title, day, tried }: Card): string {
+  const whose = `${tried.length > 0 ? 'TRIED · ' : ''}${verdict.toUpperCase()} · ${title.slice(0, 60)} · ${day}`;
+  // By their numbers, letters cannot end the text that they stand in.
+  const quoted = Array.from(whose, (letter) => `\\${letter.codePointAt(0)?.toString(16)} `).join('');
+  return `@page card { @bottom-left { content: "${quoted}"; font: 700 7pt sans-serif; white-space: nowrap } @bottom-right { content: counter(page) " of " counter(pages); font: 7pt sans-serif } }`;
+}
+
+function CardHead({ card }: { readonly card: Card }) {
+  return (
+    <div class="card-head">
+      <div>
+        <h1>{card.verdict.toUpperCase()}</h1>
+        <p class="big">{card.title}</p>
+        <p>
+          {card.train} · {card.line}
+        </p>
+        <p class="big">
+          {card.day} · rail {card.rail}
+        </p>
+      </div>
+      <div class="right">
+        <p>gap to keep</p>
+        <p class="huge">{card.gap}</p>
+        <p>{card.cars.map((c) => `${c.way} ${c.count}`).join(' · ')}</p>
+        <p>
+          <small>cars, this rail</small>
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function CardSpeeds({ card }: { readonly card: Card }) {
+  return (
+    <div>
+      <table>
+        <thead>
+          <tr>
+            <th>from – to</th>
+            <th>at most</th>
+            <th>because of</th>
+          </tr>
+        </thead>
+        <tbody>
+          {card.speeds.map((s) => (
+            <tr key={s.where}>
+              <td>{s.where}</td>
+              <td>
+                <strong>{s.speed}</strong>
+              </td>
+              <td>{s.why}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>
+        <small>Assumed: {card.assumptions}.</small>
+      </p>
+      <p>
+        <small>
+          <strong>{card.cautions}</strong>
+        </small>
+      </p>
+    </div>
+  );
+}
+
+function Square({ code }: { readonly code: string }) {
+  const drawn = useMemo(
+    () => `data:image/svg+xml,${encodeURIComponent(renderSVG(code, { ecc: 'L', border: 2, pixelSize: 2 }))}`,
+    [code],
+  );
+  return <img class="square" src={drawn} alt="Code that carries this outing to another phone" />;
+}
+
+function CardSeats({ card }: { readonly card: Card }) {
+  return (
+    <div class="card-seats">
+      <h2>Seats, front first</h2>
+      <dl>
+        {card.seating.map(({ vehicle, seats }, i) => (
+          <div key={i}>
+            <dt>{vehicle}</dt>
+            <dd>{seats.map((s) => s.name || '–').join(' · ')}</dd>
+          </div>
+        ))}
+      </dl>
+    </div>
   );
 }

@@ -12,7 +12,7 @@ import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
-import { change } from '../../state/session.ts';
+import { change, type Json, openTried } from '../../state/session.ts';
 
 async function inflate(bytes: Uint8Array): Promise<string> {
   const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
@@ -37,13 +37,14 @@ export function Room() {
     const read = await readEverything(content, name);
     if (mine !== asked) return;
     if (!read.ok) return tell('', read.problems);
-    const { outing, vehicles } = read.value;
+    const { outing, vehicles, tried } = read.value;
     await takeIn(vehicles);
-    change(outing);
+    if (tried) openTried(tried.paper as Json, tried.outing, tried.trials);
+    else change(outing);
     tell(
       vehicles.length > 0
         ? `Opened ${name}, with ${several(vehicles.length, 'vehicle')} for the shed.`
-        : `Opened ${name}.`,
+        : `Opened ${name}${tried ? ', with what is tried on it' : ''}.`,
     );
   };
   const openCode = async (): Promise<void> => {

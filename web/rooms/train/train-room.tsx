@@ -8,7 +8,7 @@ import { carried } from '../../parts/drag.ts';
 import { Inks } from '../../parts/inks.tsx';
 import { boarded } from '../../parts/make-up.ts';
 import { openShed } from '../../parts/shed.ts';
-import { outing, paper, problems, voice } from '../../state/session.ts';
+import { outing, paper, problems, told as session, voice } from '../../state/session.ts';
 import { CarCard, carryRider, initials } from './car-card.tsx';
 import { NextRider, nextRider } from './next-rider.tsx';
 import { RiderPanel } from './rider-panel.tsx';
@@ -48,7 +48,7 @@ export function Room() {
           ))}
         </ol>
       </div>
-      <Counts />
+      <Counts told={session.value} />
       <p class="unseen" role="status">
         {told.value}
       </p>

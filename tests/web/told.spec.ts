@@ -1,0 +1,306 @@
+/**
+ * No screen and no paper says a word of another train than the one that it stands beside: while the answer is
+ * reckoned, when the papers cannot be read, when whoever reckons is silent or dead, when something is tried.
+ */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { heedway } from '../support/cli.ts';
+import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
+import { type PdfText, pdfText } from '../support/pdf-text.ts';
+import { barrierFree, example, fits, open, served } from './served.ts';
+
+const url = served();
+
+const WORD = /go|hold|cannot tell/i;
+const word = (page: Page) => page.locator('.verdict');
+const settled = async (page: Page): Promise<void> => {
+  await expect(page.locator('.verdict.none, .busy')).toHaveCount(0, { timeout: 30_000 });
+};
+
+/** Workers answer only while the page is told that they may; a dead one dies at its next question. */
+async function tameWorkers(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const mood = (): string => document.documentElement.dataset['worker'] ?? '';
+    const { postMessage } = Worker.prototype;
+    Worker.prototype.postMessage = function tamed(this: Worker, message: unknown) {
+      if (mood() === 'deaf') return;
+      if (mood() === 'dies') {
+        setTimeout(() => this.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' })));
+        return;
+      }
+      postMessage.call(this, message);
+    };
+  });
+}
+
+const mood = (page: Page, now: '' | 'deaf' | 'dies'): Promise<void> =>
+  page.evaluate((is) => {
+    document.documentElement.dataset['worker'] = is;
+  }, now);
+
+async function openPaper(page: Page, paper: unknown, name = 'outing.json'): Promise<void> {
+  await page.goto(`${url()}#files`);
+  const buffer = Buffer.from(JSON.stringify(paper));
+  await page.getByLabel('Open a file').setInputFiles({ name, mimeType: 'application/json', buffer });
+  await expect(page.getByText(`Opened ${name}`)).toBeVisible();
+}
+
+async function savedPdf(page: Page): Promise<PdfText & { readonly name: string }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as PDF, half-letter' }).click(),
+  ]);
+  return { name: download.suggestedFilename(), ...pdfText(readFileSync(await download.path())) };
+}
+
+const printedPdf = async (page: Page): Promise<number> =>
+  (await page.pdf({ preferCSSPageSize: true })).toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+/** No card, no word, nothing to print it with; on paper likewise. */
+async function nothingSaid(page: Page, why: RegExp): Promise<void> {
+  for (const room of ['answer', 'card']) {
+    await page.goto(`${url()}#${room}`);
+    await expect(word(page)).toHaveText(why);
+    await expect(word(page)).not.toHaveText(WORD);
+    await expect(page.locator('.card, details.finding, .speeds')).toHaveCount(0);
+  }
+  await expect(page.getByRole('button', { name: 'Print' })).toBeDisabled();
+  for (const paper of ['half-letter', 'A5'])
+    await expect(page.getByRole('button', { name: `Save as PDF, ${paper}` })).toBeDisabled();
+  await page.emulateMedia({ media: 'print' });
+  await expect(word(page)).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'No running card' })).toBeVisible();
+  await page.emulateMedia({ media: 'screen' });
+}
+
+test('a new outing under reckoning has no word and no card', async ({ page }) => {
+  await tameWorkers(page);
+  await open(page, url(), 'card');
+  await expect(page.locator('.card h1')).toHaveText('GO WITHIN LIMITS');
+  await mood(page, 'deaf');
+  await example(page, url(), 'Too long on a wet rail');
+  await nothingSaid(page, /^reckoning/);
+  await barrierFree(page, 'reckoning');
+  await page.goto(`${url()}#answer`);
+  await expect(page.getByRole('heading', { name: 'Too long on a wet rail' })).toBeVisible();
+});
+
+test('papers that cannot be read have no word on screen or paper, and say which field', async ({ page }) => {
+  await open(page, url(), 'papers');
+  const field = page.getByLabel('planned speed');
+  await field.fill('70000');
+  await field.press('Tab');
+  await nothingSaid(page, /^cannot be read: the field planned speed$/);
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByText('The papers cannot be read')).toBeVisible();
+  await page.emulateMedia({ media: 'screen' });
+  for (const room of ['brakes', 'balance', 'couplers', 'parting']) {
+    await page.goto(`${url()}#${room}`);
+    await expect(page.locator('main')).toContainText('nothing is said here until it can');
+    await expect(page.locator('main h1')).toBeHidden();
+  }
+});
+
+test('a silent worker is said to be silent, is stopped by hand, and started anew', async ({ page }) => {
+  await tameWorkers(page);
+  await open(page, url(), 'papers');
+  await mood(page, 'deaf');
+  await page.getByLabel('rail state').selectOption('wet');
+  const notice = page.getByRole('alert').filter({ hasText: 'nothing has been heard of the check' });
+  await expect(notice).toBeVisible({ timeout: 8000 });
+  await barrierFree(page, 'silent');
+  await notice.getByRole('button', { name: 'Stop it' }).click();
+  await nothingSaid(page, /^no answer$/);
+  await expect(page.getByRole('alert')).toContainText('Stopped: there is no answer');
+  await mood(page, '');
+  await page.getByRole('button', { name: 'Ask again' }).click();
+  await expect(word(page)).toHaveText(WORD);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('after a silent worker the next question goes to a new one by itself', async ({ page }) => {
+  await page.addInitScript(() => {
+    // The first worker never hears a second question, as one that is caught in a loop.
+    const Real = Worker;
+    let made = 0;
+    window.Worker = class extends Real {
+      private readonly mine = ++made;
+      private asked = 0;
+      override postMessage(message: unknown): void {
+        if (this.mine > 1 || ++this.asked === 1) super.postMessage(message);
+      }
+    } as typeof Worker;
+  });
+  await open(page, url(), 'papers');
+  await page.getByLabel('rail state').selectOption('wet');
+  await expect(page.getByRole('alert')).toContainText('nothing has been heard', { timeout: 8000 });
+  await page.getByLabel('rail state').selectOption('damp');
+  await expect(word(page)).toHaveText(WORD);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('a worker that dies takes its word with it, and is started anew', async ({ page }) => {
+  await tameWorkers(page);
+  await open(page, url(), 'papers');
+  await mood(page, 'dies');
+  await page.getByLabel('rail state').selectOption('wet');
+  await expect(page.getByRole('alert')).toContainText('The check has stopped over this outing');
+  await nothingSaid(page, /^no answer$/);
+  await mood(page, '');
+  await page.getByRole('button', { name: 'Ask again' }).click();
+  await expect(word(page)).toHaveText(WORD);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('the strip of the line being edited has no limits of the line before', async ({ page }) => {
+  await tameWorkers(page);
+  await open(page, url(), 'papers');
+  await page.getByRole('button', { name: 'Line', exact: true }).click();
+  await expect(page.locator('.strip .limit')).toHaveCount(1);
+  await mood(page, 'deaf');
+  const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
+  await name.fill('Another line');
+  await name.press('Tab');
+  await expect(page.locator('.strip .rail')).toHaveCount(1);
+  await expect(page.locator('.strip .limit')).toHaveCount(0);
+});
+
+test('a trial is marked on screen, card, PDF and code, and its code opens to it', async ({ page }) => {
+  test.setTimeout(120_000);
+  await open(page, url(), 'answer');
+  await example(page, url(), 'Too long on a wet rail');
+  await page.goto(`${url()}#answer`);
+  await settled(page);
+  await page.locator('details.finding').first().locator('summary').click();
+  await page
+    .getByRole('button', { name: /^Try: / })
+    .first()
+    .click({ timeout: 20_000 });
+  await expect(page.locator('.verdict .tried')).toContainText('tried: ');
+  await settled(page);
+  const change = ((await page.locator('.verdict .tried').textContent()) ?? '').replace(' tried: ', '');
+  const said = ((await word(page).textContent()) ?? '').replace(/ tried: .*/, '');
+  await page.goto(`${url()}#card`);
+  await expect(page.locator('.card-tried')).toContainText('Tried, not as its papers have it:');
+  await expect(page.locator('.card-tried li')).toHaveText([change]);
+  await expect(page.getByAltText(/Code that carries/)).toBeVisible();
+  const pdf = await savedPdf(page);
+  expect(pdf.name).toMatch(/-tried-card\.pdf$/);
+  const plain = (text: string): string => text.replace(/[\s-]/g, '');
+  expect(plain(pdf.text)).toContain(plain(change));
+  expect(pdf.text).toContain('Tried, not as its papers have it:');
+
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: "Save the card's file" }).click(),
+  ]);
+  const file = JSON.parse(readFileSync(await download.path(), 'utf8'));
+  expect(file.heedway).toBe('tried');
+  // The command line gives the word of the card for the card's file.
+  const told = JSON.parse(heedway('check', await download.path(), '--no-remedies', '--json').stdout);
+  expect(told.tried).toEqual([change]);
+  expect(told.answer).toBe(said);
+
+  // Elsewhere it opens to the same word, still marked.
+  await example(page, url(), 'Steam with light cars');
+  await expect(page.locator('.verdict .tried')).toHaveCount(0);
+  await openPaper(page, file, 'tried.json');
+  await expect(page.locator('.verdict .tried')).toHaveText(` tried: ${change}`);
+  await settled(page);
+  await expect(word(page)).toHaveText(`${said} tried: ${change}`);
+  await page.goto(`${url()}#answer`);
+  await page.getByRole('button', { name: 'Undo this' }).click();
+  await expect(word(page)).toHaveText(/^hold/);
+});
+
+test('fourteen stations and fourteen limits are all on the card, on the screen and on paper', async ({
+  page,
+}) => {
+  await open(page, url(), 'answer');
+  await openPaper(page, await manyPlaces());
+  await page.goto(`${url()}#card`);
+  const card = page.locator('.card');
+  for (let i = 1; i <= 14; i++) {
+    await expect(card.getByText(`brake for Station ${i}`, { exact: false }).first()).toBeVisible();
+    await expect(card.getByRole('cell', { name: `limit ${i}`, exact: true }).first()).toBeVisible();
+  }
+  await fits(page);
+  expect(await printedPdf(page)).toBe(2);
+  const pdf = await savedPdf(page);
+  for (let i = 1; i <= 14; i++) expect(pdf.text).toContain(`brake for Station ${i} `);
+  expect(pdf.pages).toBe(2);
+});
+
+test('a name in letters that the paper cannot print is said by its seat', async ({ page }) => {
+  await open(page, url(), 'answer');
+  const rider = { name: '王小明', typical: 'man', vehicle: 'car-1', seat: '2' };
+  await openPaper(page, await withCars(2, [rider]));
+  await page.goto(`${url()}#card`);
+  await expect(page.locator('.card-seats')).toContainText('王小明');
+  const pdf = await savedPdf(page);
+  expect(pdf.boxes).toBe(0);
+  expect(pdf.text).toContain('seat 2: name in letters that this paper cannot print: see the screen');
+});
+
+test('names of two hundred letters and sixty vehicles stay on the screen', async ({ page }) => {
+  test.setTimeout(120_000);
+  await open(page, url(), 'answer');
+  const long = (letter: string): string => letter.repeat(200);
+  const rider = { name: long('R'), typical: 'man', vehicle: 'car-1', seat: '1' };
+  const paper = await withCars(59, [rider], { name: long('V') });
+  await openPaper(page, { ...paper, name: long('N') });
+  await page.goto(`${url()}#card`);
+  await expect(page.locator('.card h1')).toHaveText(WORD, { timeout: 60_000 });
+  await fits(page);
+  await expect(page.locator('.card-seats dt')).toHaveCount(60);
+  await page.goto(`${url()}#answer`);
+  await fits(page);
+});
+
+test('what is echoed as understood is kept, though the field was never left', async ({ page }) => {
+  await open(page, url(), 'papers');
+  const field = page.getByLabel('planned speed');
+  await field.fill('');
+  await field.pressSequentially('3 mph');
+  await expect(page.getByText('= 3 mph', { exact: false }).first()).toBeVisible();
+  await page.reload();
+  await expect(field).toHaveValue('3 mph');
+  // One step to undo, not one for each letter.
+  await field.fill('');
+  await field.pressSequentially('4.25 mph');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(field).toHaveValue('3 mph');
+});
+
+test('a text that is being typed is kept when the page goes away', async ({ page }) => {
+  await open(page, url(), 'papers');
+  const name = page.locator('main').getByLabel('name', { exact: true }).first();
+  await name.fill('');
+  await name.pressSequentially('Half a name');
+  await page.reload();
+  await expect(name).toHaveValue('Half a name');
+});
+
+test('a browser whose storage never answers shows the page and says that nothing is kept', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(window, 'indexedDB', { value: { open: () => new EventTarget() } });
+  });
+  await page.goto(url());
+  await expect(word(page)).toContainText('go within limits', { timeout: 10_000 });
+  await expect(page.getByRole('alert')).toContainText('keeps nothing here');
+});
+
+test('a browser without workers gets its answer', async ({ page }) => {
+  await page.addInitScript(() => {
+    delete (window as { Worker?: unknown }).Worker;
+  });
+  await open(page, url(), 'answer');
+  await expect(word(page)).toHaveText('go within limits');
+  await example(page, url(), 'Too long on a wet rail');
+  await expect(word(page)).toHaveText(/^hold/, { timeout: 20_000 });
+  const paper = await examplePaper('steam-light');
+  await openPaper(page, paper);
+  await expect(word(page)).toHaveText(/^go$/, { timeout: 30_000 });
+});
