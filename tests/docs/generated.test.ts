@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { accuracyPage } from '../support/accuracy.ts';
+import { fieldPages } from '../support/field-pages.ts';
 import { sumPages } from '../support/sum-pages.ts';
 
 const page = (path: string): string => readFileSync(new URL(`../../docs/${path}`, import.meta.url), 'utf8');
@@ -12,5 +13,9 @@ describe('generated pages', () => {
 
   it('docs/sums is what npm run sums-docs writes', () => {
     for (const [name, text] of sumPages()) expect(page(`sums/${name}`), name).toBe(text);
+  });
+
+  it('docs/fields is what npm run fields writes', () => {
+    for (const [name, text] of fieldPages()) expect(page(`fields/${name}`), name).toBe(text);
   });
 });

@@ -6,6 +6,7 @@
 import { amount } from '../../base/quantity.ts';
 import { unsafeBy } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { unsaidAt } from '../../things/train/chains.ts';
 import { type ChainRow, loadSum } from '../chains/ask.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -166,7 +167,10 @@ function tailFinding(
   const code = codeOf[outcome];
   const place = map.place[at] >= 0 ? line.places[map.place[at]].name : undefined;
   const share = map.outcome.reduce((n, o) => (codeOf[outcomes[o]] === code ? n + 1 : n), 0) / map.at.length;
-  return makeFinding(code, severityOf[code], 'parting', {
+  // A chain that hangs there may hold it, if it is fastened.
+  const ask = severityOf[code] === 'forbids' && unsaidAt(outing.train, map.gap);
+  return makeFinding(code, ask ? 'unknown' : severityOf[code], 'parting', {
+    ...(ask ? { measure: 'train.chainsFastened' } : {}),
     where: {
       gap: map.gap,
       vehicle: outing.train.vehicles[map.gap].id,

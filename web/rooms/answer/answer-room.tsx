@@ -8,6 +8,7 @@ import { reasonWords } from '../../../words/findings/stopping.ts';
 import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
+import { Measure } from '../../parts/measure.tsx';
 import { answer, trials, tryOut, voice } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
 import { StripView } from './strip-view.tsx';
@@ -135,7 +136,9 @@ function One({
         {told.measure && (
           <>
             <dt>measure</dt>
-            <dd>{told.measure}</dd>
+            <dd>
+              <Measure path={told.measure} />
+            </dd>
           </>
         )}
         {finding.sum && <SumOf sum={finding.sum} voice={v} />}
