@@ -10,8 +10,8 @@ const load = async (path: string) => readFileSync(path, 'utf8');
 
 type Json = any;
 
-async function changed(change: (outing: Json) => void): Promise<Outing> {
-  const path = `${examples}heavy-air.json`;
+async function changed(change: (outing: Json) => void, example = 'heavy-air'): Promise<Outing> {
+  const path = `${examples}${example}.json`;
   const bundle = await bundleOuting({ path, content: await load(path) }, load);
   if (!bundle.ok) throw new Error('the example is read');
   const json = structuredClone(bundle.value) as Json;
@@ -35,6 +35,18 @@ describe('chains of which nobody said that they are fastened', () => {
     const found = findings.find((f) => f.code === 'chains-missing');
     expect(found).toMatchObject({ severity: 'unknown', measure: 'train.chainsFastened' });
     expect(['unknown', 'hold']).toContain(verdict);
+  });
+
+  it('are asked for where a tail without them would run away', async () => {
+    const severity = async (said?: boolean) => {
+      const o = await changed((json) => {
+        json.train.chainsFastened = said;
+      }, 'brake-not-measured');
+      return answerOuting(o, { remedies: false }).findings.find((f) => f.code === 'tail-runs-away');
+    };
+    expect(await severity()).toMatchObject({ severity: 'unknown', measure: 'train.chainsFastened' });
+    expect((await severity(false))?.severity).toBe('forbids');
+    expect(await severity(true)).toBeUndefined();
   });
 
   it('are no question where somebody said yes, and forbid where somebody said no', async () => {
