@@ -1,4 +1,4 @@
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
 const { policyFor } = (await import('./scripts/policy.mjs' as string)) as {
@@ -30,6 +30,53 @@ const firstPapers = (id: string): string | null =>
   )
     ? 'papers'
     : null;
+
+/** Descriptions of fields: `must(schema, label, help, { assumed, asked })`, likewise `may` and `rule`. */
+const FIELDS = /papers\/\w+\/([\w-]+-)?fields\.ts$/;
+const WORDS = '?words';
+
+interface Call {
+  readonly callee: { readonly name?: string };
+  readonly arguments: readonly { readonly start: number; readonly end: number; readonly type: string }[];
+}
+
+/**
+ * What fields are called and how they are measured is read in the forms alone: the schemas that the first screen
+ * reads papers with go without it, and `papers/fields.ts`, which the forms are made from, gets them whole.
+ */
+function wordsApart(): Plugin {
+  return {
+    name: 'words-apart',
+    apply: 'build',
+    enforce: 'pre',
+    async resolveId(source, importer, options) {
+      if (!importer || !(/papers\/fields\.ts$/.test(importer) || importer.endsWith(WORDS))) return null;
+      const resolved = await this.resolve(source, importer, { ...options, skipSelf: true });
+      return resolved && (FIELDS.test(resolved.id) || /papers\/schema\/index\.ts$/.test(resolved.id))
+        ? { ...resolved, id: resolved.id + WORDS }
+        : resolved;
+    },
+    transform(code, id) {
+      if (!FIELDS.test(id)) return null;
+      const cuts: { start: number; end: number }[] = [];
+      const look = (node: unknown): void => {
+        if (typeof node !== 'object' || node === null) return;
+        if ('type' in node && node.type === 'CallExpression') cuts.push(...wordsOf(node as unknown as Call));
+        for (const inner of Object.values(node)) look(inner);
+      };
+      look(this.parse(code, { lang: 'ts' }));
+      const cut = cuts
+        .sort((a, b) => b.start - a.start)
+        .reduce((text, { start, end }) => `${text.slice(0, start)}0${text.slice(end)}`, code);
+      return { code: cut, map: null };
+    },
+  };
+}
+
+const wordsOf = ({ callee, arguments: given }: Call): readonly Call['arguments'][number][] =>
+  ['must', 'may', 'rule'].includes(callee.name ?? '')
+    ? given.slice(1).filter(({ type }) => type === 'Literal' || type === 'ObjectExpression')
+    : [];
 
 /** The workbench: static files that work from any folder and, once loaded, without a network. */
 export default defineConfig({
@@ -68,6 +115,7 @@ export default defineConfig({
         },
       ],
     },
+    wordsApart(),
     VitePWA({
       registerType: 'autoUpdate',
       injectRegister: 'script',

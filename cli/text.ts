@@ -2,7 +2,8 @@
 
 import type { Finding } from '../engine/questions/finding.ts';
 import { type Scene, sceneToSvg } from '../views/strip/scene.ts';
-import { tellFinding } from '../words/finding.ts';
+import { tellMeasure } from '../words/field.ts';
+import { type ToldFinding, tellFinding } from '../words/finding.ts';
 import type { WordTable } from '../words/table.ts';
 import type { Voice } from '../words/voice.ts';
 import { writeOut } from './write.ts';
@@ -24,11 +25,17 @@ export function table(rows: readonly (readonly string[])[]): string {
 export const tableText = ({ title, head, rows, note }: WordTable): string =>
   [title, ...(rows.length > 0 ? [table([head, ...rows])] : []), ...(note ? [note] : [])].join('\n');
 
+/** A finding in words, with what to measure. */
+export function tellFully(finding: Finding, voice: Voice): ToldFinding {
+  const told = tellFinding(finding, voice);
+  return told.measure === undefined ? told : { ...told, measure: tellMeasure(told.measure, voice.wording) };
+}
+
 /** Findings numbered from 1, each with why, source, and what to measure. */
 export const findingsText = (findings: readonly Finding[], voice: Voice): string =>
   findings
     .map((f, i) => {
-      const told = tellFinding(f, voice);
+      const told = tellFully(f, voice);
       const measure = told.measure ? `\n   Measure: ${told.measure}` : '';
       return `${i + 1}. ${told.what}\n   ${told.why}\n   Source: ${told.source}.${measure}`;
     })

@@ -22,6 +22,9 @@ export interface DefaultRow {
   readonly note?: string;
 }
 
+/** Grows with every change of a figure in it: an answer says by which it was reckoned. */
+export const DATA_VERSION: number = defaults.version;
+
 export const defaultRows: readonly DefaultRow[] = defaults.rows;
 
 const byKey = new Map(defaultRows.map((row) => [row.key, row]));
@@ -67,6 +70,7 @@ export const assumedValues: AssumedValues = {
   riderCentre: assumed('rider-centre'),
   couplerSlack: assumed('coupler-slack'),
   couplerStiffness: assumed('coupler-stiffness'),
+  chainSlack: assumed('chain-slack'),
   chainStiffness: assumed('chain-stiffness'),
   skid: { floor: assumed('skid/floor'), fallSpeed: assumed('skid/fall-speed') },
   easing: { utilisation: assumed('easing/utilisation'), notice: assumed('easing/notice') },

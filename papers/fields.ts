@@ -1,18 +1,17 @@
 /**
- * What a file may hold, field by field, for a form to be made from: derived from the schemas that read the
- * files, so that no field can be in one and not in the other.
+ * What a file may hold, field by field, for a form or a table to be made from: derived from the schemas that
+ * read the files and the words beside them, so that no field can be in one and not in the other.
  */
-import * as z from 'zod/mini';
-import { type Kind, kinds } from '../engine/base/quantity.ts';
+import { type About, aboutOf } from './describe.ts';
 import { type FileKind, schemas } from './schema/index.ts';
+import { type Written, writtenOf } from './schema/quantity.ts';
 
 export type FieldForm =
-  /** `spread`: bounds, how it is known and its source count too. */
-  | { readonly form: 'figure'; readonly kind: Kind; readonly spread: boolean }
+  | ({ readonly form: 'figure' } & Written)
   | { readonly form: 'choice'; readonly values: readonly (string | number)[] }
   | { readonly form: 'yes' }
   | { readonly form: 'text' }
-  | { readonly form: 'list'; readonly entry: FieldForm; readonly least: number }
+  | { readonly form: 'list'; readonly entry: FieldForm; readonly least: number; readonly most?: number }
   | { readonly form: 'group'; readonly fields: readonly NamedField[] }
   /** One of several groups, told apart by the field `by`. */
   | {
@@ -25,6 +24,7 @@ export type FieldForm =
 
 export interface NamedField {
   readonly key: string;
+  readonly about: About;
   readonly optional: boolean;
   readonly is: FieldForm;
 }
@@ -37,12 +37,13 @@ interface Node {
     readonly shape?: Record<string, Node>;
     readonly element?: Node;
     readonly innerType?: Node;
-    readonly in?: Node;
     readonly entries?: Record<string, string>;
     readonly values?: readonly (string | number)[];
     readonly options?: readonly Node[];
     readonly discriminator?: string;
-    readonly checks?: readonly { readonly _zod: { readonly def: { readonly minimum?: number } } }[];
+    readonly checks?: readonly {
+      readonly _zod: { readonly def: { readonly minimum?: number; readonly maximum?: number } };
+    }[];
   };
 }
 
@@ -63,18 +64,30 @@ function formOf(node: Node): FieldForm {
         form: 'group',
         fields: Object.entries(def.shape ?? {})
           .filter(([key, field]) => !ownHead.has(key) && !isTag(field))
-          .map(([key, field]) => ({ key, optional: field.def.type === 'optional', is: formOf(field) })),
+          .map(([key, field]) => ({
+            key,
+            about: aboutOf(field) ?? { label: key, help: '' },
+            optional: field.def.type === 'optional',
+            is: formOf(field),
+          })),
       };
     case 'array': {
-      const least = def.checks?.find((c) => c._zod.def.minimum !== undefined)?._zod.def.minimum ?? 0;
-      return { form: 'list', entry: formOf(def.element as Node), least };
+      const bound = (which: 'minimum' | 'maximum'): number | undefined =>
+        def.checks?.map((c) => c._zod.def[which]).find((n) => n !== undefined);
+      const most = bound('maximum');
+      return {
+        form: 'list',
+        entry: formOf(def.element as Node),
+        least: bound('minimum') ?? 0,
+        ...(most === undefined ? {} : { most }),
+      };
     }
     case 'enum':
       return { form: 'choice', values: Object.values(def.entries ?? {}) };
     case 'boolean':
       return { form: 'yes' };
     case 'pipe':
-      return figureOf(node);
+      return { form: 'figure', ...(writtenOf(node) as Written) };
     case 'union':
       return unionOf(def);
     case 'unknown':
@@ -94,15 +107,4 @@ function unionOf(def: Node['def']): FieldForm {
   const by = def.discriminator;
   const groups = options.map((o) => ({ tag: String(o.def.shape?.[by]?.def.values?.[0]), is: formOf(o) }));
   return { form: 'oneOf', by, groups };
-}
-
-/** A quantity keeps its spread; a figure is a quantity whose value alone is taken. */
-function figureOf(node: Node): FieldForm {
-  const spread = node.def.in?.def.type !== 'pipe';
-  let at = node;
-  while (at.def.type === 'pipe' && at.def.in) at = at.def.in;
-  const title = z.globalRegistry.get(at as never)?.title ?? '';
-  const kind = title.replace(/^written-/, '');
-  if (!(kind in kinds)) throw new RangeError(`a written field without a kind: ${title}`);
-  return { form: 'figure', kind: kind as Kind, spread };
 }

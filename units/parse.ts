@@ -237,6 +237,8 @@ function combine(terms: readonly Term[], kind: Kind, field: string, found: strin
   }
   const total = named.reduce((sum, t, i) => sum + t.value * units[i].factor, 0) + (units[0].offset ?? 0);
   if (named.length > 1 && !follows(units, named, kind)) return fail(field, found, accepted(kind));
+  // 1e308 is a number; 1e308 km is none in metres.
+  if (!Number.isFinite(total)) return fail(field, found, accepted(kind));
   return { ok: true, si: total, unit: units[0].name };
 }
 

@@ -41,6 +41,7 @@ export interface ToldFinding {
   readonly margin: string;
   readonly sure: string;
   readonly source: string;
+  /** Path of the field that is asked for; `field.ts` has its words, which the first screen does not wait for. */
   readonly measure?: string;
 }
 

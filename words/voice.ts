@@ -26,6 +26,12 @@ const pairs = {
 export const trade = (wording: Wording, us: keyof typeof pairs): string =>
   wording === 'us' ? us : pairs[us];
 
+/** A text in which trade words stand in braces by their US form, as {grade}, on the reader's shore. */
+export const inWording = (text: string, wording: Wording): string =>
+  text.replace(/\{(\w+)\}/g, (braces, us: string) =>
+    us in pairs ? trade(wording, us as keyof typeof pairs) : braces,
+  );
+
 /** An amount in the voice's units, rounded toward the side asked for. */
 export const say = (voice: Pick<Voice, 'system'>, amount: Amount, toward: Toward = 'nearest'): string =>
   printQuantity(amount.si, amount.kind, { system: voice.system, toward });

@@ -3,11 +3,10 @@ import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts
 import type { Quantity } from '../../engine/base/quantity.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
 import { balanceTables, twistTable } from '../../views/tables/balance.ts';
-import { tellFinding } from '../../words/finding.ts';
 import { say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, quantityOf } from '../open.ts';
-import { findingsText, paragraphs, tableText } from '../text.ts';
+import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface BalanceOptions extends Options {
   readonly car?: string;
@@ -116,6 +115,6 @@ function balanceJson({ findings, data, at, context }: BalanceView, voice: Voice)
         climb ? { ...climb, vehicle: id(climb.index), at: at(climb.at), found: finite(climb.found) } : null,
       ]),
     ),
-    findings: findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+    findings: findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
   };
 }

@@ -4,12 +4,11 @@ import { type BrakeLook, lookAtBrakes } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { brakePlot } from '../../views/brake-plot.ts';
 import { brakeTables, brakeTime, standingWords } from '../../views/tables/brakes.ts';
-import { tellFinding } from '../../words/finding.ts';
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import { type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
+import { drawInto, findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface BrakesOptions extends Options {
   readonly svg?: string;
@@ -98,6 +97,6 @@ function brakesJson({ findings, data }: BrakeLook, voice: Voice): unknown {
       unmeasured: data.standing.unmeasured.map((u) => ({ vehicle: id(u.vehicle), gear: u.gear.id })),
     },
     losses: data.losses.map((l) => ({ vehicle: id(l.vehicle), gear: l.gear.id, ...l.loss })),
-    findings: findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+    findings: findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
   };
 }

@@ -1,10 +1,9 @@
 /** heedway chains: does the chain at each gap hold a parted tail, and which size would? */
 import { chainTable, lookAtChains } from '../../desk/chains.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
-import { tellFinding } from '../../words/finding.ts';
 import { type Command, common, exitOf, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { findingsText, paragraphs, tableText } from '../text.ts';
+import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 export const chainsCommand: Command = {
   name: 'chains',
@@ -20,7 +19,7 @@ export const chainsCommand: Command = {
             text: paragraphs([tableText(chainTable(view, voice)), findingsText(view.findings, voice)]),
             json: {
               gaps: view.rows,
-              findings: view.findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+              findings: view.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(view.findings)],
           };

@@ -6,11 +6,12 @@ import { tellSum } from '../../desk/told-sum.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { SumRef } from '../../engine/base/sum.ts';
-import { tellFinding, tellRemedy, tellVerdict } from '../../words/finding.ts';
+import { tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
+import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson, countsText } from './cars.ts';
 
@@ -63,7 +64,7 @@ function answerText(answer: Answer, voice: Voice, tried: readonly string[]): str
       continue;
     }
     for (const finding of findings) {
-      const told = tellFinding(finding, voice);
+      const told = tellFully(finding, voice);
       lines.push(`  ${++number}. ${told.what}`, `     ${told.why}`);
       const margin = told.margin === '' ? '' : ` Margin ${told.margin}.`;
       lines.push(`     Source: ${told.source}.${margin} How sure: ${told.sure}.`);
@@ -113,7 +114,7 @@ function answerJson(answer: Answer, voice: Voice, tried: readonly string[]): unk
     answer: tellVerdict(answer.verdict),
     findings: answer.findings.map((finding) => ({
       ...finding,
-      words: tellFinding(finding, voice),
+      words: tellFully(finding, voice),
       remedies: finding.remedies.map((r) => ({ ...r, words: tellRemedy(r, voice) })),
     })),
     cars: countsJson(answer.cars),

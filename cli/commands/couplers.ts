@@ -5,10 +5,9 @@ import { couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
 import { verdictOf } from '../../engine/questions/make.ts';
 import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
 import { couplerLoadTables, couplerTable, notRepeatable } from '../../views/tables/couplers.ts';
-import { tellFinding } from '../../words/finding.ts';
 import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, speedOf } from '../open.ts';
-import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
+import { drawInto, findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 export const couplersCommand: Command = {
   name: 'couplers',
@@ -50,7 +49,7 @@ export const couplersCommand: Command = {
               ...ask,
               gaps: bands,
               loads: loads.data.gaps,
-              findings: loads.findings.map((f) => ({ ...f, words: tellFinding(f, voice) })),
+              findings: loads.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(loads.findings)],
           };

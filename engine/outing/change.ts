@@ -132,9 +132,19 @@ const addBallast = (v: Vehicle, mass: number, height: number): Vehicle => ({
 });
 
 /** A new chain with hooks and links to match; the slack that it hangs with stays. */
-const withChain = (coupling: Coupling, grade: 30 | 43 | 70 | 80, size: number): Coupling => ({
+const withChain = (
+  coupling: Coupling,
+  grade: 30 | 43 | 70 | 80,
+  size: number,
+  { assumed }: Outing,
+): Coupling => ({
   ...coupling,
-  chain: { slack: coupling.chain?.slack ?? 0.05, count: coupling.chain?.count ?? 1, grade, size },
+  chain: {
+    slack: coupling.chain?.slack ?? assumed.chainSlack.value,
+    count: coupling.chain?.count ?? 1,
+    grade,
+    size,
+  },
 });
 
 /** In place of whatever either vehicle has at the gap. */
@@ -144,7 +154,8 @@ function replaceChain(outing: Outing, gap: number, grade: 30 | 43 | 70 | 80, siz
   return withVehicles(
     outing,
     vehicles.map((v, i) => {
-      if (i === gap) return { ...v, rear: withChain(old ? { ...v.rear, chain: old } : v.rear, grade, size) };
+      if (i === gap)
+        return { ...v, rear: withChain(old ? { ...v.rear, chain: old } : v.rear, grade, size, outing) };
       if (i !== gap + 1) return v;
       const { chain: _old, ...front } = v.front;
       return { ...v, front };
@@ -158,7 +169,7 @@ function fastenChains(outing: Outing): Outing {
   const chained = vehicles.map((v, i) =>
     i === vehicles.length - 1 || v.rear.chain || vehicles[i + 1].front.chain
       ? v
-      : { ...v, rear: withChain(v.rear, 30, 0.25 * 0.0254) },
+      : { ...v, rear: withChain(v.rear, 30, 0.25 * 0.0254, outing) },
   );
   return { ...outing, train: { ...outing.train, vehicles: chained, chainsFastened: true } };
 }

@@ -26,6 +26,8 @@ export interface AssumedValues {
   /** Coupler free movement, m, and stiffness, N/m. */
   readonly couplerSlack: Quantity;
   readonly couplerStiffness: Quantity;
+  /** Slack that a safety chain hangs with, m. */
+  readonly chainSlack: Quantity;
   /** Of a safety chain, N/m. */
   readonly chainStiffness: Quantity;
   /** Friction of a locked wheel ÷ adhesion, falling with speed: floor, and speed over which it falls, m/s. */

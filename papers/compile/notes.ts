@@ -24,6 +24,12 @@ export function orAssumed(
   return assumed(key);
 }
 
+/** The likely figure alone of an assumed value, with a note that it was assumed. */
+export function plainAssumed(key: string, of: string, where: string, notes: Notes): number {
+  note(notes, key, of, where);
+  return defaultRow(key).value;
+}
+
 export function note(notes: Notes, key: string, of: string, where: string): void {
   if (notes.assumptions.some((a) => a.key === key && a.where === where)) return;
   notes.assumptions.push({ of, where, key, source: defaultRow(key).source });

@@ -8,6 +8,7 @@ import type { Line } from '../../engine/things/line/types.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
+import { MOST_VEHICLES } from '../train/fields.ts';
 import { slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { compileVehicle } from './vehicle.ts';
@@ -15,6 +16,16 @@ import { compileVehicle } from './vehicle.ts';
 /** @param files the vehicle file of each member of the train file, in the same order */
 export function compileTrain(file: TrainFile, files: readonly VehicleFile[], notes: Notes): Train {
   const vehicles: Vehicle[] = [];
+  const total = file.vehicles.reduce((sum, { count }) => sum + (count ?? 1), 0);
+  if (total > MOST_VEHICLES) {
+    trouble(
+      notes,
+      ['vehicles'],
+      `${total} vehicles`,
+      `at most ${MOST_VEHICLES} in all, each "count" counted`,
+    );
+    return { name: file.name, vehicles, pipeBrokenAfter: [] };
+  }
   file.vehicles.forEach((member, i) => {
     const vehicle = files[i];
     const count = member.count ?? 1;
@@ -34,8 +45,20 @@ export function compileTrain(file: TrainFile, files: readonly VehicleFile[], not
     name: file.name,
     vehicles,
     pipeBrokenAfter: brokenAfter(file, vehicles, notes),
-    chainsFastened: file.chainsFastened ?? true,
+    ...fastened(file, vehicles, notes),
   };
+}
+
+/** Chains that hang on the vehicles and of which nobody said that they are fastened count as loose. */
+function fastened(
+  file: TrainFile,
+  vehicles: readonly Vehicle[],
+  notes: Notes,
+): Pick<Train, 'chainsFastened'> {
+  if (file.chainsFastened !== undefined) return { chainsFastened: file.chainsFastened };
+  if (vehicles.some((v) => v.front.chain || v.rear.chain))
+    note(notes, 'chains-fastened', 'chains hung but not said to be fastened: counted as loose', file.name);
+  return {};
 }
 
 function checkGauges(vehicles: readonly Vehicle[], notes: Notes): void {

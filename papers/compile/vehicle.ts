@@ -13,7 +13,7 @@ import type {
 import { usualWorker } from '../../engine/things/vehicle/worked-by.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
-import { type Notes, note, orAssumed, trouble } from './notes.ts';
+import { type Notes, note, orAssumed, plainAssumed, trouble } from './notes.ts';
 
 type Brake = NonNullable<VehicleFile['brakes']>[number];
 
@@ -23,7 +23,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
     id: slug(g.name),
     name: g.name,
     at: g.at,
-    axles: g.axles ?? 2,
+    axles: g.axles ?? plainAssumed('axles', 'axles of an axle group', where, notes),
     wheelBase: g.wheelBase ?? 0,
     driven: g.driven ?? false,
     ...(g.wheelRadius === undefined ? {} : { wheelRadius: g.wheelRadius }),
@@ -67,13 +67,20 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
       ),
     ),
     ...(file.traction ? { traction: tractionOf(file.traction, where, notes) } : {}),
-    front: couplingOf(file.front),
-    rear: couplingOf(file.rear),
+    front: couplingOf(file.front, where, notes),
+    rear: couplingOf(file.rear, where, notes),
     seats: (file.seats ?? []).map((s) => seatOf(s, where, notes)),
     loads: (file.loads ?? []).map((l) => ({ ...l, across: l.across ?? 0 })),
     ratings: file.ratings ?? {},
     ...(file.suspension
-      ? { suspension: { ...file.suspension, equalised: file.suspension.equalised ?? false } }
+      ? {
+          suspension: {
+            ...file.suspension,
+            equalised:
+              file.suspension.equalised ??
+              plainAssumed('equalised', 'trucks that do not follow twisted track', where, notes) !== 0,
+          },
+        }
       : {}),
     ...(file.brakeSupply ? { brakeSupply: supplyOf(file.brakeSupply) } : {}),
   };
@@ -244,10 +251,16 @@ function tractionOf(traction: NonNullable<VehicleFile['traction']>, where: strin
   return dropAbsent({ ...traction, meanPressureFactor }) as Traction;
 }
 
-function couplingOf(coupling: VehicleFile['front']): Vehicle['front'] {
+function couplingOf(coupling: VehicleFile['front'], where: string, notes: Notes): Vehicle['front'] {
   if (!coupling) return { type: 'coupler' };
   const { chain, type, ...rest } = coupling;
-  const fastened = chain && dropAbsent({ ...chain, count: chain.count ?? 1, slack: chain.slack ?? 0.05 });
+  const fastened =
+    chain &&
+    dropAbsent({
+      ...chain,
+      count: chain.count ?? 1,
+      slack: chain.slack ?? plainAssumed('chain-slack', 'slack of the safety chain', where, notes),
+    });
   return dropAbsent({ ...rest, type: type ?? 'coupler', chain: fastened }) as Vehicle['front'];
 }
 

@@ -1,20 +1,33 @@
 /**
  * Fields of a file: quantities as people write them, read into SI. The text forms and their examples come
- * from `units/`; ranges are checked on the SI value. Every fault becomes one issue with `found` and
- * `expected`, which `read.ts` turns into a file problem.
+ * from `units/`. Every figure has a physical range, checked in SI and told in the unit that it was written
+ * in. Every fault becomes one issue with `found` and `expected`, which `read.ts` turns into a file problem.
  */
 import * as z from 'zod/mini';
 import type { Kind, Quantity } from '../../engine/base/quantity.ts';
-import { accepted, parseQuantity, printQuantity } from '../../units/index.ts';
+import {
+  accepted,
+  parseQuantity,
+  printQuantity,
+  type System,
+  type Toward,
+  unitsOf,
+} from '../../units/index.ts';
 import { show } from '../problem.ts';
 
-export interface Range {
-  /** SI, inclusive. */
-  readonly least?: number;
-  readonly most?: number;
-  /** SI, exclusive. */
-  readonly above?: number;
+/** What a field holds that is written as a figure: told by the schema that reads it. */
+export interface Written {
+  readonly kind: Kind;
+  /** Physical range, SI, both ends within it. */
+  readonly from: number;
+  readonly to: number;
+  /** Bounds, how it is known and its source count too; else the value alone is taken. */
+  readonly spread: boolean;
 }
+
+const written = new WeakMap<object, Written>();
+
+export const writtenOf = (schema: object): Written | undefined => written.get(schema);
 
 /** What `found` and `expected` travel in. */
 interface Fault {
@@ -37,40 +50,74 @@ export function raise(ctx: Sink, input: unknown, fault: Fault): void {
   });
 }
 
-/** JSON Schema descriptions by schema id, filled as fields are declared; `schemas.ts` publishes them. */
-export const fieldShapes = new Map<string, Record<string, unknown>>();
+/** Below this a length is told in inches or millimetres where the file's own unit is not known, m. */
+const SMALL = 0.6;
 
-function inRange(si: number, kind: Kind, range: Range): string | undefined {
-  const tell = (x: number): string => printQuantity(x, kind, { system: 'metric', digits: 3 });
-  if (range.least !== undefined && si < range.least) return `at least ${tell(range.least)}`;
-  if (range.above !== undefined && si <= range.above) return `more than ${tell(range.above)}`;
-  if (range.most !== undefined && si > range.most) return `at most ${tell(range.most)}`;
-  return undefined;
+function unitFor(si: number, kind: Kind, system: System): string | undefined {
+  if (kind !== 'length') return undefined;
+  const small = si !== 0 && Math.abs(si) < SMALL;
+  return system === 'metric' ? (small ? 'mm' : 'm') : small ? 'in' : 'ft';
+}
+
+/** One end of a range to three figures, rounded into the range: what is told is accepted. */
+function tellEnd(si: number, kind: Kind, unit: string | undefined, system: System, toward: Toward): string {
+  const options = { system, toward, ...(unit === undefined ? {} : { unit }) };
+  const size = Math.abs(Number.parseFloat(printQuantity(si, kind, { ...options, digits: 9 })));
+  const digits = size > 0 ? Math.min(9, Math.max(0, 2 - Math.floor(Math.log10(size) + 1e-9))) : 0;
+  const told = printQuantity(si, kind, { ...options, digits });
+  return told.replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D|$)/, '');
+}
+
+/** "from 2 kg to 30000 kg", in the unit that the file writes the figure in, else in those of a system. */
+export function rangeWords({ kind, from, to }: Omit<Written, 'spread'>, units: System | string): string {
+  const own = unitsOf(kind).includes(units) ? units : undefined;
+  const system = units === 'imperial' ? 'imperial' : 'metric';
+  const end = (si: number, toward: Toward): string =>
+    tellEnd(si, kind, own ?? unitFor(si, kind, system), system, toward);
+  return `from ${end(from, 'up')} to ${end(to, 'down')}`;
 }
 
 const bare: ReadonlySet<Kind> = new Set(['ratio', 'count']);
 
+interface Figure {
+  readonly si: number;
+  /** The unit as it was written; the kind itself where there was none. */
+  readonly unit: string;
+}
+
 /** One written figure to SI, or a fault. A bare number stands only for ratios, counts, or beside a unit. */
-function readFigure(input: unknown, kind: Kind, unit: string | undefined): number | Fault {
+function readFigure(input: unknown, kind: Kind, unit?: string): Figure | Fault {
   if (typeof input === 'number' && Number.isFinite(input)) {
     if (unit !== undefined) return readText(`${input} ${unit}`, kind);
-    if (bare.has(kind)) return kind === 'count' ? readText(String(input), kind) : input;
+    if (bare.has(kind)) return kind === 'count' ? readText(String(input), kind) : { si: input, unit: kind };
     return { found: `${show(input)} without a unit`, expected: `${accepted(kind)}, as text in quotes` };
   }
   if (typeof input === 'string') return readText(input, kind);
   return { found: show(input), expected: accepted(kind) };
 }
 
-function readText(text: string, kind: Kind): number | Fault {
+function readText(text: string, kind: Kind): Figure | Fault {
   const read = parseQuantity(text, kind);
-  return read.ok ? read.si : { found: show(text), expected: read.problem.expected };
+  return read.ok ? read : { found: show(text), expected: read.problem.expected };
+}
+
+/** An end that is told may miss the figure itself by what printing takes for the same. */
+const hair = (end: number): number => 2e-9 * Math.abs(end);
+
+/** A written figure within its physical range. */
+function readWithin(input: unknown, field: Omit<Written, 'spread'>, unit?: string): number | Fault {
+  const read = readFigure(input, field.kind, unit);
+  if ('found' in read) return read;
+  if (read.si >= field.from - hair(field.from) && read.si <= field.to + hair(field.to)) return read.si;
+  const found = typeof input === 'number' && unit !== undefined ? show(`${input} ${unit}`) : show(input);
+  return { found, expected: rangeWords(field, read.unit) };
 }
 
 const known: ReadonlySet<string> = new Set(['value', 'unit', 'low', 'high', 'how', 'source', 'date']);
 const hows: ReadonlySet<unknown> = new Set(['measured', 'stated', 'assumed']);
 
 /** The long form {value, unit, low, high, how, source, date}. */
-function readLong(input: Record<string, unknown>, kind: Kind): Quantity | Fault {
+function readLong(input: Record<string, unknown>, field: Omit<Written, 'spread'>): Quantity | Fault {
   const odd = Object.keys(input).find((k) => !known.has(k));
   if (odd) return { found: `the field ${show(odd)}`, expected: [...known].join(', '), path: [odd] };
   const unit = input['unit'];
@@ -79,7 +126,7 @@ function readLong(input: Record<string, unknown>, kind: Kind): Quantity | Fault 
   const figures: Record<string, number> = {};
   for (const key of ['value', 'low', 'high'] as const) {
     if (input[key] === undefined && key !== 'value') continue;
-    const figure = readFigure(input[key], kind, typeof input[key] === 'number' ? unit : undefined);
+    const figure = readWithin(input[key], field, typeof input[key] === 'number' ? unit : undefined);
     if (typeof figure !== 'number') return { ...figure, path: [key] };
     figures[key] = figure;
   }
@@ -110,66 +157,36 @@ function readLong(input: Record<string, unknown>, kind: Kind): Quantity | Fault 
   };
 }
 
-/** A field that holds a quantity with what is known of its spread. */
-export function quantity(kind: Kind, range: Range = {}) {
+/** A field that holds a quantity with what is known of its spread, between two SI figures. */
+export function quantity(kind: Kind, from: number, to: number) {
+  const field = { kind, from, to };
   const schema = z.pipe(
-    shaped(kind),
+    z.unknown(),
     z.transform((input: unknown, ctx): Quantity => {
-      const read = isGroup(input) ? readLong(input, kind) : simple(input, kind);
-      if ('found' in read) {
-        raise(ctx, input, read);
-        return z.NEVER;
-      }
-      const fault = inRange(read.low, kind, range) ?? inRange(read.high, kind, range);
-      if (fault) {
-        raise(ctx, input, { found: show(input), expected: fault });
-        return z.NEVER;
-      }
-      return read;
+      const read = isGroup(input) ? readLong(input, field) : simple(input, field);
+      if (!('found' in read)) return read;
+      raise(ctx, input, read);
+      return z.NEVER;
     }),
   );
+  written.set(schema, { ...field, spread: true });
   return schema;
 }
 
 /** A field that holds one figure, its spread of no account. */
-export function figure(kind: Kind, range: Range = {}) {
-  return z.pipe(
-    quantity(kind, range),
+export function figure(kind: Kind, from: number, to: number) {
+  const schema = z.pipe(
+    quantity(kind, from, to),
     z.transform((q: Quantity) => q.value),
   );
+  written.set(schema, { kind, from, to, spread: false });
+  return schema;
 }
 
 const isGroup = (input: unknown): input is Record<string, unknown> =>
   typeof input === 'object' && input !== null && !Array.isArray(input);
 
-function simple(input: unknown, kind: Kind): Quantity | Fault {
-  const si = readFigure(input, kind, undefined);
+function simple(input: unknown, field: Omit<Written, 'spread'>): Quantity | Fault {
+  const si = readWithin(input, field);
   return typeof si === 'number' ? { value: si, low: si, high: si, how: 'stated' } : si;
-}
-
-/** Unknown input that carries the published shape of a written quantity. */
-function shaped(kind: Kind) {
-  const id = `written-${kind}`;
-  const written = bare.has(kind) ? ['string', 'number'] : ['string'];
-  fieldShapes.set(id, {
-    description: accepted(kind),
-    anyOf: [
-      ...written.map((type) => ({ type })),
-      {
-        type: 'object',
-        required: ['value'],
-        additionalProperties: false,
-        properties: {
-          value: { type: ['number', 'string'] },
-          unit: { type: 'string' },
-          low: { type: ['number', 'string'] },
-          high: { type: ['number', 'string'] },
-          how: { enum: ['measured', 'stated', 'assumed'] },
-          source: { type: 'string' },
-          date: { type: 'string', pattern: '^\\d{4}-\\d\\d-\\d\\d$' },
-        },
-      },
-    ],
-  });
-  return z.unknown().check(z.meta({ title: id }));
 }

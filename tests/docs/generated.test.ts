@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { apiPage } from '../../scripts/library-api.ts';
 import { accuracyPage } from '../../scripts/pages/accuracy.ts';
 import { sumPages } from '../../scripts/pages/sum-pages.ts';
+import { fieldPages } from '../support/field-pages.ts';
 
 const page = (path: string): string => readFileSync(new URL(`../../docs/${path}`, import.meta.url), 'utf8');
 
@@ -16,5 +17,9 @@ describe('generated pages', () => {
 
   it('docs/sums is what npm run sums-docs writes', () => {
     for (const [name, text] of sumPages()) expect(page(`sums/${name}`), name).toBe(text);
+  });
+
+  it('docs/fields is what npm run fields writes', () => {
+    for (const [name, text] of fieldPages()) expect(page(`fields/${name}`), name).toBe(text);
   });
 });

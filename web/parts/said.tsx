@@ -2,6 +2,7 @@
 import type { Finding } from '../../engine/questions/finding.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
+import { Measure } from './measure.tsx';
 
 interface Props {
   readonly findings: readonly Finding[];
@@ -23,7 +24,12 @@ export function Said({ findings, voice, behind = ['source', 'measure'] }: Props)
                 <small>Source: {told.source}.</small>
               </>
             )}
-            {behind.includes('measure') && told.measure && <small> Measure: {told.measure}</small>}
+            {behind.includes('measure') && told.measure && (
+              <small>
+                {' '}
+                Measure: <Measure path={told.measure} />
+              </small>
+            )}
           </li>
         );
       })}

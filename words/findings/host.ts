@@ -22,8 +22,11 @@ export const hostWords = {
     what: `${t.found()} adults on ${t.vehicle}; its axles allow ${t.required()}.`,
     why: rule,
   }),
-  'chains-missing': (_f, t) => ({
-    what: `Safety chains are missing${t.where === '' ? '' : ` at ${t.where}`}.`,
+  'chains-missing': (f, t) => ({
+    what:
+      f.severity === 'unknown'
+        ? 'Nobody said that the safety chains are fastened.'
+        : `Safety chains are missing${t.where === '' ? '' : ` at ${t.where}`}.`,
     why: 'Without a chain a parted tail is held by nothing but its own brakes.',
   }),
   'too-few-cars-braked': (_f, t) => ({

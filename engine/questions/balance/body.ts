@@ -8,11 +8,13 @@
  * wheels on equal springs, or on a frame that is a little elastic. On springs of roll stiffness K the body
  * rolls, and every moment acts as if it were larger by K/(K − g·Z).
  */
+
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import { groupLoads, type LoadedVehicle, type SeatedRider } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
+import { tareAlong } from '../../things/vehicle/tare.ts';
 import type { Load, Vehicle } from '../../things/vehicle/types.ts';
 
 export interface Body {
@@ -130,7 +132,7 @@ export function bodyFrom(
   tareHeight: number,
   points: readonly PointMass[],
 ): Body {
-  const tareAt = vehicle.centreAt ?? vehicle.length / 2;
+  const tareAt = tareAlong(vehicle);
   const groupMass = groupLoads(vehicle, tare, tareAt, points).map((load) => load / GRAVITY);
   const axles = vehicle.groups.reduce((sum, g) => sum + g.axles, 0);
   const Z = points.reduce((sum, p) => sum + p.mass * p.height, tare * tareHeight);

@@ -2,9 +2,11 @@
  * The tilt test: a vehicle is tilted sideways on its rails until the first wheel lifts, and the angle tells
  * how high its centre of gravity lies.
  */
+
 import type { Quantity } from '../../base/quantity.ts';
 import { centreHeightFromTilt } from '../../things/line/curves.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
+import { tareAlong } from '../../things/vehicle/tare.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { PointMass } from './body.ts';
 
@@ -49,7 +51,7 @@ export function centreFromTilt(vehicle: Vehicle, test: TiltTest): TiltResult | u
 
 /** Load of the group that lifts first ÷ its even share: 1 where all are evenly loaded. */
 function firstToLift(vehicle: Vehicle, aboard: readonly PointMass[], mass: number): number {
-  const at = vehicle.centreAt ?? vehicle.length / 2;
+  const at = tareAlong(vehicle);
   const loads = groupLoads(vehicle, vehicle.tare.value, at, aboard);
   const total = loads.reduce((sum, n) => sum + n, 0);
   const axles = vehicle.groups.reduce((sum, g) => sum + g.axles, 0);

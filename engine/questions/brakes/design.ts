@@ -19,6 +19,7 @@ import type { Outing } from '../../outing/types.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
+import { tareAlong } from '../../things/vehicle/tare.ts';
 import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../../things/vehicle/types.ts';
 
 export interface DesignRequest {
@@ -133,9 +134,7 @@ function lightest(context: OutingContext, braked: number): { loaded: number; emp
   const sum = (loads: readonly number[]): number => Math.min(...loads) * loads.length;
   return {
     loaded: Math.min(...cars.map((c) => sum(c.groupLoads))),
-    empty: Math.min(
-      ...cars.map(({ vehicle: v }) => sum(groupLoads(v, v.tare.value, v.centreAt ?? v.length / 2, []))),
-    ),
+    empty: Math.min(...cars.map(({ vehicle: v }) => sum(groupLoads(v, v.tare.value, tareAlong(v), [])))),
   };
 }
 

@@ -57,8 +57,8 @@ function rowOf({ outing }: OutingContext, load: GapLoad, gap: number): ChainRow 
     .slice(gap + 1)
     .every((v) => !isCar(v) || v.brakes.some((gear) => brakesAlone({ gear })));
   const least = outing.host.chainLoad?.value ?? 0;
-  // New chains: how they hang beside each other is not known; with nothing hung, the usual 2 in of slack.
-  const slack = chain?.slack ?? 0.05;
+  // New chains: how they hang beside each other is not known; with nothing hung, the usual slack.
+  const slack = chain?.slack ?? outing.assumed.chainSlack.value;
   const stiffness = chain?.stiffness ?? outing.assumed.chainStiffness;
   const would = catchPeak({ slack, stiffness, count: 1, difference: null }, load.mass, 0, load.parting);
   const steady = chain ? steadyOnOne(chain, load.steady) : load.steady;

@@ -5,6 +5,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import type { Rule } from '../../outing/types.ts';
 import { gearStates } from '../../things/brake/system.ts';
 import { isCar } from '../../things/train/cars.ts';
+import { hungChains, unsaidAt } from '../../things/train/chains.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 
@@ -126,11 +127,14 @@ function braked({ outing }: OutingContext): Finding[] {
 function equipment({ outing }: OutingContext): Finding[] {
   const { host, train, conditions } = outing;
   const out: Finding[] = [];
-  const chains = train.vehicles.slice(0, -1).map((v, i) => v.rear.chain ?? train.vehicles[i + 1].front.chain);
+  const chains = hungChains(train);
   const without = chains.indexOf(undefined);
   if (host.chainsRequired?.value && chains.length > 0 && (!train.chainsFastened || without >= 0)) {
+    // Hung at every gap, but nobody said that they are fastened: go and look.
+    const unsaid = without < 0 && unsaidAt(train, 0);
     out.push(
-      makeFinding('chains-missing', 'forbids', 'host', {
+      makeFinding('chains-missing', unsaid ? 'unknown' : 'forbids', 'host', {
+        ...(unsaid ? { measure: 'train.chainsFastened' } : {}),
         where: without >= 0 ? { gap: without, vehicle: train.vehicles[without].id } : {},
         source: host.chainsRequired.source,
       }),

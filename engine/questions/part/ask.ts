@@ -6,6 +6,7 @@
 import { amount } from '../../base/quantity.ts';
 import { unsafeBy } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { unsaidAt } from '../../things/train/chains.ts';
 import { type ChainRow, loadSum } from '../chains/ask.ts';
 import type { FindingCode } from '../codes.ts';
 import type { Finding, Severity } from '../finding.ts';
@@ -197,7 +198,10 @@ export function rollFinding(
   const place = map.place[at] >= 0 ? line.places[map.place[at]].name : undefined;
   const share =
     map.outcome.reduce((n, o) => (endingOf(outcomes[o]) === ending ? n + 1 : n), 0) / map.at.length;
-  return makeFinding(code, severity ?? severityOf[ending], 'parting', {
+  // A chain that hangs there may hold it, if it is fastened.
+  const ask = severity === undefined && severityOf[ending] === 'forbids' && unsaidAt(outing.train, map.gap);
+  return makeFinding(code, ask ? 'unknown' : (severity ?? severityOf[ending]), 'parting', {
+    ...(ask ? { measure: 'train.chainsFastened' } : {}),
     where: {
       gap: map.gap,
       vehicle: outing.train.vehicles[map.gap].id,

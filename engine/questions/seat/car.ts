@@ -5,6 +5,7 @@
 import { GRAVITY } from '../../base/constants.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
+import { tareAlong } from '../../things/vehicle/tare.ts';
 import type { Seat } from '../../things/vehicle/types.ts';
 import { bodyFrom, type PointMass, riderPoint, statureOf, tareCentre } from '../balance/body.ts';
 import type { CarMargin, CarToFill, SeatingProblem } from './types.ts';
@@ -69,7 +70,7 @@ const keyOf = ({ vehicle, fixed }: CarToFill, seats: readonly Seat[], centre: nu
   JSON.stringify([
     vehicle.tare.value,
     centre,
-    vehicle.centreAt ?? vehicle.length / 2,
+    tareAlong(vehicle),
     vehicle.groups.map((g) => [g.at, g.axles, g.wheelBase, g.tareShare ?? null]),
     vehicle.loads.map((l) => [l.mass.value, l.at, l.across, l.height]),
     vehicle.ratings,

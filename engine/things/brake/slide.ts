@@ -3,6 +3,7 @@
 import type { Quantity } from '../../base/quantity.ts';
 import type { AssumedValues } from '../assumed.ts';
 import { groupLoads, type LoadedTrain } from '../train/loaded.ts';
+import { tareAlong } from '../vehicle/tare.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { frictionAt, gearForce } from './force.ts';
 
@@ -27,7 +28,7 @@ export function brakeRatios(
   counts: (gear: BrakeGear, vehicle: number) => boolean,
 ): GroupRatio[] {
   const ratios = loaded.vehicles.flatMap(({ vehicle, groupLoads: loads }, index) => {
-    const empty = groupLoads(vehicle, vehicle.tare.value, vehicle.centreAt ?? vehicle.length / 2, []);
+    const empty = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), []);
     const gears = vehicle.brakes.filter((b) => counts(b, index));
     return vehicle.groups.flatMap((group, g): GroupRatio[] => {
       const forces = gears.flatMap((gear) => {

@@ -1,7 +1,9 @@
 /**
  * The train with its people on: masses, offsets behind the train's head, and the load on each axle group.
  */
+
 import { GRAVITY } from '../../base/constants.ts';
+import { tareAlong } from '../vehicle/tare.ts';
 import type { AxleGroup, Seat, Vehicle } from '../vehicle/types.ts';
 import type { Rider, Train } from './types.ts';
 
@@ -106,7 +108,7 @@ function loadVehicle(
     const seat = rider.vehicle === vehicle.id ? vehicle.seats.find((s) => s.id === rider.seat) : undefined;
     return seat ? [{ rider, seat }] : [];
   });
-  const tareAt = vehicle.centreAt ?? vehicle.length / 2;
+  const tareAt = tareAlong(vehicle);
   const points: Point[] = [
     ...vehicle.loads.map((l) => ({ mass: l.mass.value, at: l.at })),
     ...seated.map(({ rider, seat }) => ({ mass: rider.mass.value, at: seat.at })),

@@ -8,8 +8,8 @@ export interface Train {
   readonly vehicles: readonly Vehicle[];
   /** Pipe joined through the whole train; a break between vehicles i and i+1 lists i. */
   readonly pipeBrokenAfter: readonly number[];
-  /** Chains are fastened at every gap. */
-  readonly chainsFastened: boolean;
+  /** Chains are fastened at every gap; absent: nobody said so, and none is counted on. */
+  readonly chainsFastened?: boolean;
 }
 
 /** A person on a seat. */

@@ -57,8 +57,8 @@ describe('the form of a file', () => {
   it('knows kinds, choices and spread', () => {
     const vehicle = fileForm('vehicle');
     const field = (key: string): FieldForm | undefined => vehicle.fields.find((f) => f.key === key)?.is;
-    expect(field('tare')).toEqual({ form: 'figure', kind: 'mass', spread: true });
-    expect(field('length')).toEqual({ form: 'figure', kind: 'length', spread: false });
+    expect(field('tare')).toMatchObject({ form: 'figure', kind: 'mass', spread: true });
+    expect(field('length')).toMatchObject({ form: 'figure', kind: 'length', spread: false });
     expect(field('bearing')).toEqual({ form: 'choice', values: ['ball', 'roller', 'plain'] });
     expect(field('heedway')).toBeUndefined();
   });

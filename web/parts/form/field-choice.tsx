@@ -25,7 +25,7 @@ export function FieldChoice({ id, chosen = '', fields, onPick }: Props) {
       <option value="">choose …</option>
       {fields.map((f) => (
         <option key={f.key} value={f.key}>
-          {fieldWords(f.key, settings.value.wording)}
+          {fieldWords(f, settings.value.wording)}
         </option>
       ))}
     </select>

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { FieldForm, GroupForm, NamedField } from '../../../papers/fields.ts';
 import { edit, type Json, settings } from '../../state/session.ts';
 import { FieldChoice } from './field-choice.tsx';
+import { HelpMark, HelpText } from './help.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
 import { type Slot, usePaperSlot } from './slot.tsx';
@@ -65,8 +66,8 @@ const flat = (form: FieldForm): form is GroupForm =>
   form.fields.every((f) => !['group', 'oneOf', 'part'].includes(f.is.form) && f.is.form !== 'list');
 
 function Entry({ field, json, path, columns = [] }: EntryProps) {
-  const { is, key } = field;
-  const title = fieldWords(key, settings.value.wording);
+  const { is } = field;
+  const title = fieldWords(field, settings.value.wording);
   if (is.form === 'group') {
     return (
       <Fold
@@ -74,6 +75,7 @@ function Entry({ field, json, path, columns = [] }: EntryProps) {
         open={path.length <= 2}
         remove={field.optional ? () => edit(path, undefined) : undefined}
       >
+        <HelpText field={field} />
         <Group json={json} form={is} path={path} />
       </Fold>
     );
@@ -83,6 +85,7 @@ function Entry({ field, json, path, columns = [] }: EntryProps) {
     const rows = Array.isArray(json) ? (json as unknown[]) : [];
     return (
       <Fold title={`${title} (${rows.length})`} open={path.length === 1 || (path.length === 2 && roomy())}>
+        <HelpText field={field} />
         {flat(is.entry) ? (
           <RowTable rows={rows} form={is.entry} path={path} title={title} least={is.least} shown={columns} />
         ) : (
@@ -121,21 +124,26 @@ function Fold({ title, open, remove, children }: FoldProps) {
 
 /** A field with its label before it. */
 function Line({ field, json, path }: EntryProps) {
-  const label = fieldWords(field.key, settings.value.wording);
+  const help = useSignal(false);
+  const label = fieldWords(field, settings.value.wording);
   const slot = usePaperSlot(path, { label, labelled: true, json, optional: field.optional });
   return (
     <div class="field">
-      <label for={slot.id}>{label}</label>
+      <span class="named">
+        <label for={slot.id}>{label}</label>
+        <HelpMark field={field} open={help} />
+      </span>
       <FieldInput slot={slot} is={field.is} />
+      {help.value && <HelpText field={field} />}
     </div>
   );
 }
 
 /** One of several groups: the word that chooses, then its fields. */
 function OneOf({ field, json, path }: EntryProps) {
-  const { is, key } = field;
+  const { is } = field;
   if (is.form !== 'oneOf') return null;
-  const title = fieldWords(key, settings.value.wording);
+  const title = fieldWords(field, settings.value.wording);
   const tag = isGroup(json) ? String(json[is.by]) : '';
   const chosen = is.groups.find((g) => g.tag === tag);
   const slot: Slot = {
@@ -148,6 +156,7 @@ function OneOf({ field, json, path }: EntryProps) {
   };
   return (
     <Fold title={title} open={false}>
+      <HelpText field={field} />
       <div class="field">
         <label for={slot.id}>{slot.label}</label>
         <FieldInput slot={slot} is={{ form: 'choice', values: is.groups.map((g) => g.tag) }} />

@@ -8,6 +8,7 @@ import type { GroupForm, NamedField } from '../../../papers/fields.ts';
 import { edit, type Json, problems, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { FieldChoice } from './field-choice.tsx';
+import { HelpList } from './help.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
 import { type Slot, usePaperSlot } from './slot.tsx';
@@ -74,7 +75,7 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
             <th scope="col">row</th>
             {columns.map((c) => (
               <th key={c.key} scope="col">
-                {fieldWords(c.key, wording)}
+                {fieldWords(c, wording)}
               </th>
             ))}
             <td />
@@ -88,7 +89,7 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
               <tr key={`${rows.length}-${i}`}>
                 <th scope="row">{i + 1}</th>
                 {columns.map((c) => (
-                  <td key={c.key} data-label={fieldWords(c.key, wording)}>
+                  <td key={c.key} data-label={fieldWords(c, wording)}>
                     <Cell field={c} row={row} path={[...path, i, c.key]} number={i + 1} title={title} />
                   </td>
                 ))}
@@ -117,6 +118,7 @@ export function RowTable({ rows, form, path, title, least, shown }: Props) {
           {(at >= to || at < from) && draft}
         </tbody>
       </table>
+      <HelpList fields={columns} title="What the columns hold" />
       {hidden.length > 0 && (
         <p class="row">
           <label for={`column-${named(path)}`}>
@@ -196,7 +198,7 @@ interface CellProps {
 
 function Cell({ field, row, path, number, title }: CellProps) {
   const slot = usePaperSlot(path, {
-    label: `${fieldWords(field.key, settings.value.wording)}, row ${number} of ${title}`,
+    label: `${fieldWords(field, settings.value.wording)}, row ${number} of ${title}`,
     labelled: false,
     json: isGroup(row) ? row[field.key] : undefined,
     optional: field.optional,
@@ -236,7 +238,7 @@ function DraftRow({ columns, path, title, place, last, onAdd }: DraftProps) {
         const known = choices([...path, place, c.key]);
         const slot: Slot = {
           id: `f-${named(path)}-new-${c.key}`,
-          label: `${fieldWords(c.key, wording)}, new row of ${title}`,
+          label: `${fieldWords(c, wording)}, new row of ${title}`,
           labelled: false,
           json: row.value[c.key],
           optional: true,
@@ -244,7 +246,7 @@ function DraftRow({ columns, path, title, place, last, onAdd }: DraftProps) {
           ...(known ? { choices: known } : {}),
         };
         return (
-          <td key={c.key} data-label={fieldWords(c.key, wording)}>
+          <td key={c.key} data-label={fieldWords(c, wording)}>
             <FieldInput slot={slot} is={c.is} />
           </td>
         );
@@ -257,7 +259,7 @@ function DraftRow({ columns, path, title, place, last, onAdd }: DraftProps) {
           <span class="wrong" role="status">
             still to be written:{' '}
             {(lacking.length > 0 ? lacking : columns.slice(0, 2))
-              .map((c) => fieldWords(c.key, wording))
+              .map((c) => fieldWords(c, wording))
               .join(', ')}
           </span>
         )}

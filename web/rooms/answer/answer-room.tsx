@@ -9,6 +9,7 @@ import { reasonWords } from '../../../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
+import { Measure } from '../../parts/measure.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
@@ -142,7 +143,9 @@ function One({
         {told.measure && (
           <>
             <dt>measure</dt>
-            <dd>{told.measure}</dd>
+            <dd>
+              <Measure path={told.measure} />
+            </dd>
           </>
         )}
         {finding.sum && <SumOf sum={finding.sum} voice={v} />}

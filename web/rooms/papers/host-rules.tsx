@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { GroupForm, NamedField } from '../../../papers/fields.ts';
 import { FieldChoice } from '../../parts/form/field-choice.tsx';
 import { Group } from '../../parts/form/group.tsx';
+import { HelpList, HelpText } from '../../parts/form/help.tsx';
 import { FieldInput } from '../../parts/form/inputs.tsx';
 import { isGroup } from '../../parts/form/path.ts';
 import { type Slot, usePaperSlot } from '../../parts/form/slot.tsx';
@@ -41,7 +42,7 @@ export function HostRules({ json, form }: Props) {
           <tbody>
             {given.map((rule) => (
               <tr key={rule.key}>
-                <th scope="row">{fieldWords(rule.key, wording)}</th>
+                <th scope="row">{fieldWords(rule, wording)}</th>
                 {(['value', 'source'] as const).map((key) => (
                   <td key={key} data-label={key === 'value' ? 'value' : 'where it is written'}>
                     <RuleField rule={rule} part={key} json={(host[rule.key] as Json)[key]} />
@@ -50,7 +51,7 @@ export function HostRules({ json, form }: Props) {
                 <td class="row-tools">
                   <button
                     type="button"
-                    aria-label={`Take out the rule ${fieldWords(rule.key, wording)}`}
+                    aria-label={`Take out the rule ${fieldWords(rule, wording)}`}
                     onClick={() => edit(['host', rule.key], undefined)}
                   >
                     Take out
@@ -60,6 +61,7 @@ export function HostRules({ json, form }: Props) {
             ))}
           </tbody>
         </table>
+        <HelpList fields={given} title="What the rules mean" />
       </div>
       <NewRule rules={rules.filter((r) => host[r.key] === undefined)} />
     </>
@@ -74,7 +76,7 @@ interface RuleFieldProps {
 
 function RuleField({ rule, part, json }: RuleFieldProps) {
   const slot = usePaperSlot(['host', rule.key, part], {
-    label: `${part === 'value' ? '' : 'source of '}${fieldWords(rule.key, settings.value.wording)}`,
+    label: `${part === 'value' ? '' : 'source of '}${fieldWords(rule, settings.value.wording)}`,
     labelled: false,
     json,
     optional: false,
@@ -110,6 +112,7 @@ function NewRule({ rules }: { readonly rules: readonly NamedField[] }) {
       </div>
       {rule && (
         <>
+          <HelpText field={rule} />
           {(['value', 'source'] as const).map((part) => (
             <div class="field" key={part}>
               <label for={`new-rule-${part}`}>{part === 'value' ? 'value' : 'where it is written'}</label>

@@ -1,0 +1,67 @@
+/**
+ * Describing a paper: each field once, in `papers/<kind>/fields.ts`. What it holds and between which figures
+ * stands in its schema; here, what it is called, what it is and how one comes by it. Reading, the published
+ * JSON Schema, the forms, the tables in the book and the words of "measure this" are all made from it.
+ *
+ * Words that differ across the Atlantic stand in braces, by their US form: {grade}, {truck}, {coupler}.
+ */
+import * as z from 'zod/mini';
+import { figure } from './schema/quantity.ts';
+
+export interface About {
+  readonly label: string;
+  readonly help: string;
+  /** What stands in where the paper says nothing: a key of data/defaults.json. */
+  readonly assumed?: string;
+  /** What to measure where it is asked for, as it stands behind "Measure:". */
+  readonly asked?: string;
+}
+
+const described = new WeakMap<object, About>();
+
+export const aboutOf = (schema: object): About | undefined => described.get(schema);
+
+/** A field that must stand in the paper. */
+export function must<T extends z.ZodMiniType>(
+  schema: T,
+  label: string,
+  help: string,
+  more: Omit<About, 'label' | 'help'> = {},
+): T {
+  if (described.has(schema)) throw new RangeError(`${label}: its schema describes another field`);
+  described.set(schema, { label, help, ...more });
+  return schema;
+}
+
+/** A field that may be left out. */
+export const may = <T extends z.ZodMiniType>(
+  schema: T,
+  label: string,
+  help: string,
+  more: Omit<About, 'label' | 'help'> = {},
+): z.ZodMiniOptional<T> => must(z.optional(schema), label, help, more);
+
+// ---- what several papers hold
+
+/** A track and its curves: to 100 km. */
+const FARTHEST = 100_000;
+
+export const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+export const remark = () => z.string().check(z.maxLength(10_000));
+export const yes = () => z.boolean();
+export const choice = <const T extends readonly string[]>(...of: T) => z.enum(of);
+export const rows = <T extends z.ZodMiniType>(row: T, least: number, most: number) =>
+  z.array(row).check(z.minLength(least), z.maxLength(most));
+export const group = z.strictObject;
+
+export const chainage = () => figure('length', 0, FARTHEST);
+export const speed = () => figure('speed', 0.1, 20);
+export const gauge = () => figure('length', 0.05, 1);
+
+/** What every paper begins with. */
+export const head = <K extends string>(kind: K) => ({
+  heedway: must(z.literal(kind), 'kind of paper', 'Which of the five papers this is.'),
+  version: must(z.int(), 'version', 'Version of the format, written by the program.'),
+  name: must(text(), 'name', 'What it is called, on the card and in every finding.'),
+  note: may(remark(), 'note', 'Anything worth keeping with it; nothing is reckoned from it.'),
+});

@@ -1,0 +1,73 @@
+/** The host's rules: each field once. Every rule has its value and the place where it is written. */
+import type * as z from 'zod/mini';
+import { gauge, group, head, may, must, speed, text, yes } from '../describe.ts';
+import { figure } from '../schema/quantity.ts';
+
+const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
+  may(
+    group({
+      value: must(value, 'value', 'What the rule says.'),
+      source: must(text(), 'source', 'Where it is written: book and number.'),
+    }),
+    label,
+    help,
+  );
+
+const count = (most: number) => figure('count', 0, most);
+
+export const hostSchema = group({
+  ...head('host'),
+  speed: rule(speed(), 'speed', 'Greatest speed anywhere on the line.'),
+  leastGap: rule(figure('length', 0, 10_000), 'least gap', 'Least distance to the train ahead.'),
+  mostCars: rule(count(200), 'most cars', 'Most cars in a train.'),
+  mostRiders: rule(count(1000), 'most riders', 'Most riders in a train.'),
+  mostRidersPerCar: rule(count(200), 'most riders on a car', 'Most riders on any one car.'),
+  ridersPerAxle: rule(count(50), 'riders per axle', 'Most riders for each axle of a car.'),
+  chainsRequired: rule(yes(), 'chains required', 'Safety chains at every gap.'),
+  chainLoad: rule(
+    figure('force', 0, 500_000),
+    'least working load of chains',
+    'What each chain must be good for.',
+  ),
+  brakedShare: rule(
+    figure('ratio', 0, 1),
+    'least share of the weight braked',
+    'Share of the cars that the driver must be able to brake.',
+  ),
+  guardFromCars: rule(
+    count(200),
+    'guard rides from this many cars',
+    'With so many cars or more a guard must ride.',
+  ),
+  guardFromRiders: rule(
+    count(1000),
+    'guard rides from this many riders',
+    'With so many riders or more a guard must ride.',
+  ),
+  lightsAtNight: rule(yes(), 'lights at night', 'Headlight and taillight after dark.'),
+  gauge: rule(gauge(), 'gauge', 'Only vehicles of this gauge.'),
+  seatHeight: rule(figure('length', 0.01, 3), 'seat height', 'Highest seat above the rail.'),
+  leastWheelShare: rule(
+    figure('ratio', 0, 1),
+    'least share left on a wheel',
+    'Least share of its standing load that a wheel may keep in a curve.',
+  ),
+  youngestRider: rule(count(99), 'youngest rider, years', 'Children younger than this do not ride.'),
+  flagDistance: rule(
+    figure('length', 0, 10_000),
+    'flag distance',
+    'How far behind a stopped train the flag must stand.',
+  ),
+  parkingBrakeRequired: rule(
+    yes(),
+    'parking brake required',
+    'Something that holds the standing train without air or vacuum.',
+  ),
+  stopMargin: rule(
+    figure('length', 0, 1000),
+    'stop margin',
+    'Distance to spare that is added to every stop.',
+  ),
+});
+
+export type HostFile = z.output<typeof hostSchema>;

@@ -1,0 +1,171 @@
+/** The line: each field once. Distances run from its start in the running direction. */
+import type * as z from 'zod/mini';
+import {
+  chainage,
+  choice,
+  gauge,
+  group,
+  head,
+  may,
+  must,
+  remark,
+  rows,
+  speed,
+  text,
+  yes,
+} from '../describe.ts';
+import { figure } from '../schema/quantity.ts';
+
+const profilePoint = group({
+  at: may(chainage(), 'at', 'Distance of the point from the start of the line, by tape or wheel.'),
+  length: may(figure('length', 0.01, 10_000), 'length', 'Instead of "at": distance from the point before.'),
+  height: may(
+    figure('length', -500, 6000),
+    'height',
+    'Height of the rail against any one mark kept for the whole survey: by level and staff, water level or hand level.',
+  ),
+  grade: may(
+    figure('grade', -0.4, 0.4),
+    '{grade}',
+    'Instead of a height: rise from the point before, uphill positive.',
+  ),
+});
+
+const curve = group({
+  from: must(chainage(), 'from', 'Where it leaves the straight, its transition included.'),
+  to: must(chainage(), 'to', 'Where the straight begins again.'),
+  radius: must(
+    figure('length', 1, 100_000),
+    'radius',
+    'To the middle of the track. With a string of length c held to the inner rail, v at its middle: c²/8v.',
+  ),
+  hand: must(choice('left', 'right'), 'hand', 'The way it turns, in the running direction.'),
+  transitionIn: may(
+    figure('length', 0, 1000),
+    'transition in',
+    'Length over which it tightens; none where it was laid without.',
+  ),
+  transitionOut: may(figure('length', 0, 1000), 'transition out', 'Length over which it eases.'),
+  cant: may(
+    figure('length', -0.3, 0.3),
+    'cant',
+    'How much higher the outer rail lies: a level across the rails, and what must be packed under the inner end. Negative where the inner one is higher.',
+  ),
+  gaugeWidening: may(
+    figure('length', 0, 0.05),
+    'gauge widening',
+    'Gauge in the curve less gauge on the straight, with a rule.',
+  ),
+});
+
+export const placeKinds = [
+  'station',
+  'stop',
+  'signal',
+  'switch',
+  'crossing',
+  'tunnel',
+  'bridge',
+  'summit',
+  'board',
+  'siding',
+  'yard',
+  'buffers',
+] as const;
+
+const place = group({
+  name: must(text(), 'name', 'What the people of the line call it.'),
+  kind: must(choice(...placeKinds), 'kind', 'What stands there: a signal, {switch}, a station …'),
+  at: must(chainage(), 'at', 'Where it is, or where it begins.'),
+  to: may(chainage(), 'to', 'Where it ends, if it is long: a platform, a tunnel.'),
+  sight: may(
+    figure('length', 0.1, 10_000),
+    'sight',
+    'How far before it the driver first sees it, sitting as he drives: ride up to it, mark the rail, measure.',
+    { asked: 'how far before it the driver first sees it' },
+  ),
+  sightReverse: may(
+    figure('length', 0.1, 10_000),
+    'sight in reverse',
+    'The same, when the line is run the other way.',
+  ),
+  stop: may(yes(), 'stop', 'Every train stops here.'),
+  note: may(remark(), 'note', 'Anything worth keeping with it.'),
+});
+
+const speedLimit = group({
+  from: must(chainage(), 'from', 'Where the limit begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  speed: must(speed(), 'speed', 'Greatest speed that the line allows there.'),
+  why: must(text(), 'why', 'The reason, as drivers are told it.'),
+  source: must(text(), 'source', 'The rule or notice that says so.'),
+});
+
+const sight = group({
+  from: must(chainage(), 'from', 'Where the stretch begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  distance: must(
+    figure('length', 0.1, 10_000),
+    'distance',
+    'Least distance that the driver sees ahead anywhere in it.',
+  ),
+  direction: may(
+    choice('forward', 'reverse', 'both'),
+    'direction',
+    'Running which way; both, if nothing is said.',
+  ),
+});
+
+export const lineSchema = group({
+  ...head('line'),
+  gauge: must(gauge(), 'gauge', 'Between the inner faces of the rails, on the straight.'),
+  contactWidth: may(
+    figure('length', 0.05, 1.2),
+    'contact width',
+    'Between the points where the wheels bear on the two rails: middle to middle of the shining bands.',
+    { assumed: 'contact-width/extra' },
+  ),
+  shape: must(
+    choice('loop', 'point-to-point'),
+    'shape',
+    'A loop must close: its last point lies as high as its first.',
+  ),
+  survey: may(
+    choice('levelled', 'taped', 'gps', 'stated', 'assumed'),
+    'survey',
+    'How the heights were taken: with a level, with tape and hand level, by satellite, from a drawing, or guessed.',
+  ),
+  profile: must(
+    rows(profilePoint, 2, 50_000),
+    'profile',
+    'Points along the line with the height of the rail; closest where the {grade} changes.',
+    { asked: 'the heights along the line, with a level' },
+  ),
+  curves: may(rows(curve, 0, 5000), 'curves', 'Every curve with its ends, radius and hand.'),
+  places: may(
+    rows(place, 0, 2000),
+    'places',
+    'Stations, signals, {switch}, crossings and whatever else a driver looks out for.',
+  ),
+  speedLimits: may(
+    rows(speedLimit, 0, 2000),
+    'speed limits',
+    'Limits of the line itself, posted or in its rules.',
+  ),
+  sights: may(
+    rows(sight, 0, 2000),
+    'sight distances',
+    'Stretches on which the driver cannot see far, as in a cutting or a wood.',
+  ),
+  twist: may(
+    figure('twist', 0, 0.1),
+    'most twist of the track',
+    'Greatest change of cross-level over a length ÷ that length, walking the line with a level across the rails.',
+    {
+      asked:
+        'how much the level across the rails changes from one end of a car to the other, along the whole line',
+    },
+  ),
+});
+
+export type LineFile = z.output<typeof lineSchema>;

@@ -1,0 +1,83 @@
+/** The outing: each field once. Line, train and host are papers of their own, read apart. */
+import * as z from 'zod/mini';
+import { railStates } from '../../engine/things/rail.ts';
+import { chainage, choice, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
+import { figure, quantity } from '../schema/quantity.ts';
+
+const rider = group({
+  name: must(text(), 'name', 'Whoever it is; a number will do.'),
+  weight: may(quantity('mass', 2, 300), 'weight', 'As dressed for the ride, bags included, by scales.'),
+  typical: may(
+    choice('man', 'woman', 'adult', 'youth', 'child'),
+    'typical',
+    'Instead of a weight: one like this, with all its spread.',
+    { assumed: 'mass' },
+  ),
+  age: may(figure('count', 0, 130), 'age', 'In years, where a rule asks.'),
+  vehicle: may(text(), 'vehicle', 'Which vehicle he or she rides on.'),
+  seat: may(text(), 'seat', 'Which of its seats.', { asked: 'on which seat each rider sits' }),
+  duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.'),
+  group: may(text(), 'group', 'Riders of the same group are kept together.'),
+  heldBy: may(text(), 'held by', 'Name of the adult who holds this child.'),
+});
+
+const conditions = group({
+  railState: must(choice(...railStates), 'rail state', 'The rail as it is today; the worst of the line.'),
+  adhesion: may(
+    quantity('ratio', 0.01, 1),
+    'adhesion',
+    "Measured on this rail today: pull at which an engine's locked wheels slide ÷ their weight.",
+    { assumed: 'adhesion' },
+  ),
+  altitude: may(figure('length', -500, 6000), 'altitude', 'Above the sea; thin air weakens a vacuum brake.', {
+    asked: 'how high the line lies above the sea',
+  }),
+  airPressure: may(
+    figure('pressure', 30_000, 115_000),
+    'air pressure',
+    'By a barometer at the line, not reduced to sea level.',
+  ),
+  night: may(yes(), 'night', 'It runs after dark.'),
+  crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
+  reaction: may(
+    quantity('time', 0, 30),
+    'reaction',
+    'From what the driver sees to the hand on the brake, by stopwatch.',
+    { assumed: 'reaction' },
+  ),
+});
+
+const following = group({
+  after: must(figure('time', 0, 86_400), 'after', 'How long behind this one, by the clock.'),
+  speed: must(speed(), 'speed', 'How fast it comes.'),
+});
+
+const agreedLimit = group({
+  from: must(chainage(), 'from', 'Where the limit begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  speed: must(speed(), 'speed', 'Greatest speed there today.'),
+});
+
+export const outingSchema = group({
+  ...head('outing'),
+  date: may(z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)), 'date', 'The day of the outing.'),
+  line: must(z.unknown(), 'line', 'The line itself, or {"file": "path"}.'),
+  train: must(z.unknown(), 'train', 'The train itself, or {"file": "path"}.'),
+  host: must(z.unknown(), 'host', 'The host\'s rules themselves, or {"file": "path"}.'),
+  direction: may(
+    choice('forward', 'reverse'),
+    'direction',
+    'The way that the line is run; forward, if nothing is said.',
+  ),
+  riders: may(rows(rider, 0, 1000), 'riders', 'Everybody on the train, the driver included.'),
+  conditions: must(conditions, 'conditions', 'Rail, air and driver today.'),
+  plannedSpeed: may(speed(), 'planned speed', 'Speed that one means to run at.'),
+  following: may(following, 'train that follows', 'The next train behind this one.'),
+  agreedLimits: may(
+    rows(agreedLimit, 0, 2000),
+    'speed limits agreed for today',
+    'On top of those of the line.',
+  ),
+});
+
+export type OutingFile = z.output<typeof outingSchema>;

@@ -1,0 +1,70 @@
+/** What joins vehicles: each field once. */
+import * as z from 'zod/mini';
+import { group, may, text } from '../describe.ts';
+import { figure, quantity } from '../schema/quantity.ts';
+
+const stiffness = () => quantity('stiffness', 1000, 1e9);
+
+const chain = group({
+  count: may(figure('count', 1, 4), 'count', 'How many hang side by side; one, if nothing is said.'),
+  grade: may(
+    z.union([z.literal(30), z.literal(43), z.literal(70), z.literal(80), z.literal(100)]),
+    'mark of the chain',
+    'The number stamped on its links; unmarked counts as 30.',
+  ),
+  size: may(figure('length', 0.001, 0.04), 'size', 'Diameter of the wire of a link, by calipers.', {
+    asked: 'the diameter of the wire of a link, by calipers, and the number stamped on it',
+  }),
+  workingLoad: may(
+    quantity('force', 10, 500_000),
+    'working load',
+    'Of the chain itself, where it is tagged.',
+  ),
+  weakestPart: may(
+    quantity('force', 10, 500_000),
+    'weakest part',
+    'Working load of the weakest hook, quick link, weld or eye.',
+    { asked: 'the working load of the weakest hook, link, weld or eye' },
+  ),
+  weakestPartName: may(text(), 'weakest part name', 'Which part that is.'),
+  weakestPartBreaks: may(
+    quantity('force', 10, 1e6),
+    'weakest part breaks',
+    'Its least breaking load, where a maker states it.',
+    { asked: 'the breaking load of the weakest hook, link, weld or eye, as its maker states it' },
+  ),
+  slack: may(
+    figure('length', 0, 2),
+    'slack',
+    'How far the vehicles part before the shortest chain bears: hold them apart and measure.',
+    { assumed: 'chain-slack' },
+  ),
+  slackDifference: may(
+    figure('length', 0, 1),
+    'slack difference',
+    'How much more slack the other chains have.',
+  ),
+  stiffness: may(stiffness(), 'stiffness', 'Force ÷ stretch.', { assumed: 'chain-stiffness' }),
+});
+
+export const coupling = () =>
+  group({
+    type: may(text(), 'type', 'Kind of {coupler}: automatic, link and pin, bar …'),
+    height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.'),
+    slack: may(
+      quantity('length', 0, 0.5),
+      'slack',
+      'Free movement: push the vehicle in, mark, pull it out, measure; half of what two together have.',
+      { assumed: 'coupler-slack' },
+    ),
+    stiffness: may(stiffness(), 'stiffness', 'Force ÷ movement of its spring or rubber.', {
+      assumed: 'coupler-stiffness',
+    }),
+    strength: may(
+      quantity('force', 10, 1e6),
+      'strength',
+      'Working load in pull, of the weakest of hook, pin, shank and bolts.',
+      { asked: 'the working load of the {coupler} in pull: its weakest pin, shank or bolt' },
+    ),
+    chain: may(chain, 'chain', 'Safety chain that hangs at this end.'),
+  });
