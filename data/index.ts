@@ -67,7 +67,6 @@ export const assumedValues: AssumedValues = {
   riderCentre: assumed('rider-centre'),
   couplerSlack: assumed('coupler-slack'),
   couplerStiffness: assumed('coupler-stiffness'),
-  chainStiffness: assumed('chain-stiffness'),
   skid: { floor: assumed('skid/floor'), fallSpeed: assumed('skid/fall-speed') },
   easing: { utilisation: assumed('easing/utilisation'), notice: assumed('easing/notice') },
   drivenAdhesion: assumed('driven-adhesion/dry'),
@@ -80,6 +79,7 @@ export const assumedValues: AssumedValues = {
   blockWet: mapped(blockMaterials, (material) => assumed(`block-wet/${material}`)),
   gradeSpread: mapped(surveyQualities, (quality) => assumed(`grade-spread/${quality}`)),
   chainCatch: {
+    length: assumed('chain-catch/length'),
     fullness: assumed('chain-catch/fullness'),
     hook: assumed('chain-catch/hook'),
     headstock: assumed('chain-catch/headstock'),

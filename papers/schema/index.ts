@@ -187,6 +187,7 @@ const chain = z.strictObject({
   weakestPartBreaks: opt(newtons()),
   slack: opt(length()),
   slackDifference: opt(length()),
+  length: opt(size()),
   stiffness: opt(quantity('stiffness', { above: 0 })),
 });
 const coupling = z.strictObject({
