@@ -42,7 +42,11 @@ export const couplerWords = {
     const shares = sharing[t.fact('shares')] ?? '';
     const jerk = `Its slack of ${t.fact('slack', 'up')} runs out under up to ${t.fact('pull', 'up')}.`;
     const closer = f.facts['closer'] === undefined ? '' : `no more than ${t.fact('closer')} of slack, `;
-    const better = `What helps: ${closer}a chain that breaks at no less than ${t.fact('breaks', 'up')}, and moused hooks, so that none jumps off.`;
+    const stronger =
+      f.facts['breaks'] === undefined
+        ? ''
+        : `chain, hooks and links that break at no less than ${t.fact('breaks', 'up')}, `;
+    const better = `What helps: ${closer}${stronger}moused hooks, so that none jumps off.`;
     const more = others(f, 'beyond the working load too');
     switch (f.facts['way']) {
       case 'rule':

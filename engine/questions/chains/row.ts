@@ -62,12 +62,9 @@ export function chainRow({ outing }: OutingContext, load: GapLoad, gap: number):
   const steady = chain ? steadyOnOne(chain, load.steady) : load.steady;
   const slack = chain?.slack ?? USUAL_SLACK;
   const fresh = { slack, length: chain?.length ?? chainCatch.length, count: 1, difference: null };
-  const mustBreakAt = Object.fromEntries(
-    chainGrades.map((grade) => [
-      grade,
-      hardWork(fresh, pull, leastElongation(grade) ?? 0, chainCatch.fullness).breaks,
-    ]),
-  ) as Record<ChainGrade, number>;
+  const mustBreakAt = mustBreak(
+    (elongation) => hardWork(fresh, pull, elongation, chainCatch.fullness).breaks,
+  );
   return {
     ...load,
     gap,
@@ -81,6 +78,18 @@ export function chainRow({ outing }: OutingContext, load: GapLoad, gap: number):
     smallest: smallestOf(load.steady, mustBreakAt, outing.host.chainLoad?.value ?? 0),
     verdict: judge(chain, steady, snatch, work),
   };
+}
+
+/** By grade; grades that stretch alike are reckoned once. */
+function mustBreak(at: (elongation: number) => number): ChainRow['mustBreakAt'] {
+  const known = new Map<number, number>();
+  const of = (grade: ChainGrade): number => {
+    const elongation = leastElongation(grade) ?? 0;
+    const force = known.get(elongation) ?? at(elongation);
+    known.set(elongation, force);
+    return force;
+  };
+  return { 30: of(30), 43: of(43), 70: of(70), 80: of(80) };
 }
 
 function judge(

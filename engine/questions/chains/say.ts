@@ -151,6 +151,11 @@ function byLoad({ outing }: OutingContext, strains: readonly Strain[]): Finding[
   if (strains.length === 0) return [];
   const worst = strains.reduce((a, b) => (worseStrain(b, a) ? b : a));
   const { row, chain, load, spent, margin } = worst;
+  const enough = Math.max(
+    FACTOR * row.steadyOnOne,
+    row.work?.breaks ?? 0,
+    chain.part ? (row.snatch?.force ?? 0) : 0,
+  );
   return [
     makeFinding('chain-too-weak', severityOf(worst), 'parting', {
       where: { gap: row.gap, vehicle: outing.train.vehicles[row.gap].id },
@@ -168,7 +173,9 @@ function byLoad({ outing }: OutingContext, strains: readonly Strain[]): Finding[
         tail: row.tailBrakes ? 'braked' : 'runs',
         others: strains.length - 1,
         ...(chain.slack > CLOSE ? { closer: amount(CLOSE, 'length') } : {}),
-        breaks: amount(Math.max(FACTOR * row.steadyOnOne, row.work?.breaks ?? 0), 'force'),
+        ...(enough > Math.min(chain.breaks ?? 0, chain.part?.bears ?? Infinity)
+          ? { breaks: amount(enough, 'force') }
+          : {}),
       },
       sure: 'assumed',
       source:

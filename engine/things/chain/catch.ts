@@ -47,8 +47,8 @@ export interface CatchWork {
 /** What can hurt one catch in a hundred counts. */
 const ODDS = 0.99;
 const DRAWS = 1000;
-/** So many of the draws are as hard as the one that is told, or harder: told with 95 % confidence. */
-const HARDEST = DRAWS - upperRank(DRAWS, ODDS) + 1;
+/** Of the draws by size, the one that is told: with 95 % confidence no more than one in a hundred is harder. */
+const RANK = upperRank(DRAWS, ODDS);
 
 interface Drawn {
   readonly pull: number;
@@ -73,17 +73,12 @@ function drawAll(): Drawn[] {
   }));
 }
 
-/** The catch that no more than one in a hundred exceeds. */
-function hard<T>(size: (one: T) => number, of: (draw: Drawn) => T): T {
-  const hardest: T[] = [];
-  for (const draw of drawn) {
-    const one = of(draw);
-    if (hardest.length === HARDEST && size(one) <= size(hardest[0])) continue;
-    hardest.push(one);
-    hardest.sort((a, b) => size(a) - size(b));
-    if (hardest.length > HARDEST) hardest.shift();
-  }
-  return hardest[0];
+/** The draw that makes a catch which no more than one in a hundred exceeds. */
+function hard(size: (draw: Drawn) => number): Drawn {
+  const sizes = new Float64Array(DRAWS);
+  for (let i = 0; i < DRAWS; i++) sizes[i] = size(drawn[i]);
+  const told = sizes.slice().sort()[RANK - 1];
+  return drawn[sizes.indexOf(told)];
 }
 
 type Hung = Pick<ChainGear, 'slack' | 'count' | 'difference'>;
@@ -95,16 +90,25 @@ export function hardPeak(
   riders: AssumedValues['sprungRider'],
 ): CatchPeak {
   const mass = reducedMass(head, tail);
-  return hard(
-    ({ force }) => force,
-    (at) => {
-      const share = pick(riders.share, at.sprung);
-      const [headSprung, tailSprung] = [share * headRiders, share * tailRiders];
-      const how = { pull: pick(pull, at.pull), stiffness: pick(gear.stiffness, at.stiffness) };
-      const first = reducedMass(head - headSprung, tail - tailSprung);
-      return { ...how, headSprung, tailSprung, force: catchPeak(gear, { ...how, mass, first, speed: 0 }) };
-    },
-  );
+  const peakOf = (at: Drawn): number => {
+    const share = pick(riders.share, at.sprung);
+    return catchPeak(gear, {
+      mass,
+      first: reducedMass(head - share * headRiders, tail - share * tailRiders),
+      speed: 0,
+      pull: pick(pull, at.pull),
+      stiffness: pick(gear.stiffness, at.stiffness),
+    });
+  };
+  const at = hard(peakOf);
+  const share = pick(riders.share, at.sprung);
+  return {
+    force: peakOf(at),
+    pull: pick(pull, at.pull),
+    stiffness: pick(gear.stiffness, at.stiffness),
+    headSprung: share * headRiders,
+    tailSprung: share * tailRiders,
+  };
 }
 
 /**
@@ -118,18 +122,24 @@ export function hardWork(
   elongation: number,
   fullness: Quantity,
 ): CatchWork {
-  return hard(
-    ({ breaks }) => breaks,
-    (at) => {
-      const how = {
-        pull: pick(pull, at.pull),
-        length: pick(gear.length, at.length),
-        fullness: pick(fullness, at.fullness),
-      };
-      const alone = leastBreakingLoad({ ...how, slack: gear.slack, elongation });
-      return { ...how, breaks: alone / chainsThatWork(gear, elongation * how.length) };
-    },
-  );
+  const breaksAt = (at: Drawn): number => {
+    const length = pick(gear.length, at.length);
+    const alone = leastBreakingLoad({
+      pull: pick(pull, at.pull),
+      slack: gear.slack,
+      length,
+      elongation,
+      fullness: pick(fullness, at.fullness),
+    });
+    return alone / chainsThatWork(gear, elongation * length);
+  };
+  const at = hard(breaksAt);
+  return {
+    breaks: breaksAt(at),
+    pull: pick(pull, at.pull),
+    length: pick(gear.length, at.length),
+    fullness: pick(fullness, at.fullness),
+  };
 }
 
 /**
