@@ -71,7 +71,6 @@ export const assumedValues: AssumedValues = {
   couplerSlack: assumed('coupler-slack'),
   couplerStiffness: assumed('coupler-stiffness'),
   chainSlack: assumed('chain-slack'),
-  chainStiffness: assumed('chain-stiffness'),
   skid: { floor: assumed('skid/floor'), fallSpeed: assumed('skid/fall-speed') },
   easing: { utilisation: assumed('easing/utilisation'), notice: assumed('easing/notice') },
   drivenAdhesion: assumed('driven-adhesion/dry'),
@@ -84,6 +83,7 @@ export const assumedValues: AssumedValues = {
   blockWet: mapped(blockMaterials, (material) => assumed(`block-wet/${material}`)),
   gradeSpread: mapped(surveyQualities, (quality) => assumed(`grade-spread/${quality}`)),
   chainCatch: {
+    length: assumed('chain-catch/length'),
     fullness: assumed('chain-catch/fullness'),
     hook: assumed('chain-catch/hook'),
     headstock: assumed('chain-catch/headstock'),

@@ -2,8 +2,8 @@
 
 import { inquire } from '../engine/answer/inquiry.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { ChainRow } from '../engine/questions/chains/ask.ts';
 import { chains } from '../engine/questions/chains/question.ts';
+import type { ChainRow } from '../engine/questions/chains/row.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
 import type { WordTable } from '../words/table.ts';
@@ -29,7 +29,9 @@ export function chainTable({ rows }: ChainsView, voice: Voice): WordTable {
       'bears',
       'weakest',
       'steady load',
-      'snatch, at most',
+      'first peak of the catch',
+      'must break at',
+      'breaks at',
       'verdict',
       'smallest size by grade',
     ],
@@ -38,7 +40,9 @@ export function chainTable({ rows }: ChainsView, voice: Voice): WordTable {
       r.chain ? `${force(r.chain.workingLoad?.value, 'down')}${sideBySide(r.chain)}` : 'none',
       r.chain?.workingLoad?.by ?? '',
       force(r.steadyOnOne, 'up'),
-      r.snatch === null ? '' : force(r.snatch, 'up'),
+      r.snatch === null ? '' : force(r.snatch.force, 'up'),
+      r.work === null ? '' : force(r.work.breaks, 'up'),
+      r.chain ? force(r.chain.breaks, 'down') : '',
       r.verdict,
       r.smallest.map((s) => `${s.grade}: ${say(voice, { si: s.size, kind: 'length' }, 'up')}`).join(', '),
     ]),

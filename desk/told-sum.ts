@@ -49,6 +49,7 @@ const safe: Readonly<Record<string, Readonly<Record<string, Toward>>>> = {
   'track-warp': { warp: 'up', 'wheel-off': 'up' },
   'chain-working-load': { 'working-load': 'down', 'breaking-load': 'down' },
   'chain-snatch': { force: 'up', 'speed-at-end': 'up' },
+  'chain-energy': { 'must-break-at': 'up', work: 'up', 'work-to-break': 'down' },
 };
 
 export function tellSum({ id, inputs, differs }: SumRef, voice: Voice): ToldSum | undefined {

@@ -70,7 +70,7 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
       return odd && `${odd.rider} to ${odd.vehicle}/${odd.seat}`;
     }
     case 'chain-size':
-      return change.gap < vehicles.length - 1 ? undefined : change.gap;
+      return change.gap === undefined || change.gap < vehicles.length - 1 ? undefined : change.gap;
     case 'together': {
       let from = outing;
       for (const part of change.changes) {

@@ -133,7 +133,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'chains':
       return 'fasten safety chains between all vehicles';
     case 'chain-size':
-      return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} behind vehicle ${change.gap + 1}, with hooks and links to match`;
+      return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} ${change.gap === undefined ? 'behind every vehicle' : `behind vehicle ${change.gap + 1}`}, with hooks and links to match`;
     case 'guard':
       return 'take a guard on the last car';
     case 'parking-brake':

@@ -271,7 +271,13 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'Snatch of a chain',
     'How hard does a chain catch a parted tail?',
     'mass=600kg other-mass=700kg slack=2in pull=150N stiffness=500kN/m',
-    'No damping: the real peak is mostly less, but not to be relied on.',
+    'No damping: the real peak is mostly less, but not to be relied on. Breaks hooks and links; a chain stretches first.',
+  ),
+  'chain-energy': w(
+    'Catch by a chain that stretches',
+    'At what load must a chain break to catch a parted tail?',
+    'pull=301lbf slack=2in length=12in breaking=3200lbf',
+    'A new chain; worn, bent or kinked links take less. Hooks and links must be as strong, or they go first.',
   ),
   'two-chains': w(
     'Two chains side by side',

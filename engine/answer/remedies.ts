@@ -111,10 +111,15 @@ export function isCleared(finding: Finding, after: OpenInquiry): boolean {
         weight[f.severity] > 0 &&
         f.code === finding.code &&
         weight[f.severity] >= weight[finding.severity] &&
-        (f.where.vehicle === undefined || f.where.vehicle === finding.where.vehicle) &&
+        (f.where.vehicle === undefined ||
+          f.where.vehicle === finding.where.vehicle ||
+          toldForSeveral(finding.facts)) &&
         overlaps(f, finding),
     );
 }
+
+/** Said once, of the worst of several. */
+const toldForSeveral = ({ others }: Finding['facts']): boolean => typeof others === 'number' && others > 0;
 
 function overlaps(a: Finding, b: Finding): boolean {
   const [af, at] = [a.where.from, a.where.to];
@@ -213,14 +218,15 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
   }
 }
 
-/** The next chain that does, grade by grade, growing sizes. */
-function chainFamilies({ where: { gap } }: Finding): Family[] {
-  if (gap === undefined) return [];
+/** The next chain that does, grade by grade, growing sizes; the same on every gap where several are too weak. */
+function chainFamilies({ where, facts }: Finding): Family[] {
+  if (where.gap === undefined) return [];
+  const gap = toldForSeveral(facts) ? {} : { gap: where.gap };
   return chainGrades.map((grade, i) => ({
     size: 1 + i,
     changes: chainCatalogue
       .filter((row) => row.grade === grade)
-      .map(({ size }): Change => ({ kind: 'chain-size', gap, grade, size })),
+      .map(({ size }): Change => ({ kind: 'chain-size', ...gap, grade, size })),
   }));
 }
 

@@ -20,7 +20,8 @@ export type Change =
   | { readonly kind: 'chains' }
   | {
       readonly kind: 'chain-size';
-      readonly gap: number;
+      /** Absent: every gap. */
+      readonly gap?: number;
       readonly grade: 30 | 43 | 70 | 80;
       readonly size: number;
     }
@@ -55,7 +56,10 @@ export function applyChange(outing: Outing, change: Change): Outing {
     case 'chains':
       return fastenChains(outing);
     case 'chain-size':
-      return replaceChain(outing, change.gap, change.grade, change.size);
+      return gapsOf(outing, change.gap).reduce(
+        (changed, gap) => replaceChain(changed, gap, change.grade, change.size),
+        outing,
+      );
     case 'guard':
       return addGuard(outing);
     case 'parking-brake':
@@ -131,7 +135,7 @@ const addBallast = (v: Vehicle, mass: number, height: number): Vehicle => ({
   loads: [...v.loads, { name: 'ballast', mass: exact(mass), at: v.length / 2, across: 0, height }],
 });
 
-/** A new chain with hooks and links to match; the slack that it hangs with stays. */
+/** A new chain with hooks and links to match; the slack and length that it hangs with stay. */
 const withChain = (
   coupling: Coupling,
   grade: 30 | 43 | 70 | 80,
@@ -142,10 +146,14 @@ const withChain = (
   chain: {
     slack: coupling.chain?.slack ?? assumed.chainSlack.value,
     count: coupling.chain?.count ?? 1,
+    ...(coupling.chain?.length === undefined ? {} : { length: coupling.chain.length }),
     grade,
     size,
   },
 });
+
+const gapsOf = ({ train }: Outing, gap: number | undefined): number[] =>
+  gap === undefined ? train.vehicles.slice(1).map((_, i) => i) : [gap];
 
 /** In place of whatever either vehicle has at the gap. */
 function replaceChain(outing: Outing, gap: number, grade: 30 | 43 | 70 | 80, size: number): Outing {

@@ -28,8 +28,6 @@ export interface AssumedValues {
   readonly couplerStiffness: Quantity;
   /** Slack that a safety chain hangs with, m. */
   readonly chainSlack: Quantity;
-  /** Of a safety chain, N/m. */
-  readonly chainStiffness: Quantity;
   /** Friction of a locked wheel ÷ adhesion, falling with speed: floor, and speed over which it falls, m/s. */
   readonly skid: { readonly floor: Quantity; readonly fallSpeed: Quantity };
   /** A driver who feels wheels slide: share of adhesion that easing and braking anew uses, and s until he eases. */
@@ -48,8 +46,9 @@ export interface AssumedValues {
   readonly blockWet: Readonly<Record<BlockMaterial, Quantity>>;
   /** True grade − surveyed grade, by the way the heights were taken, N/N. */
   readonly gradeSpread: Readonly<Record<SurveyQuality, Quantity>>;
-  /** Mean ÷ breaking force of a chain pulled until it breaks; stiffness of what it hangs on, each end, N/m. */
+  /** Length of a safety chain, m; mean ÷ breaking force until it breaks; stiffness of what it hangs on, each end, N/m. */
   readonly chainCatch: {
+    readonly length: Quantity;
     readonly fullness: Quantity;
     readonly hook: Quantity;
     readonly headstock: Quantity;

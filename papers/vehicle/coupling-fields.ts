@@ -44,7 +44,10 @@ const chain = group({
     'slack difference',
     'How much more slack the other chains have.',
   ),
-  stiffness: may(stiffness(), 'stiffness', 'Force ÷ stretch.', { assumed: 'chain-stiffness' }),
+  length: may(figure('length', 0.02, 5), 'length of the chain', 'From hook to hook, pulled straight.', {
+    assumed: 'chain-catch/length',
+  }),
+  stiffness: may(stiffness(), 'stiffness', 'Force ÷ stretch of the chain as it hangs, hooks and all.'),
 });
 
 export const coupling = () =>

@@ -85,6 +85,8 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'flag-farther-than-rule flag-distance': (s, v) => between(0.5 * required(s), v['distance'], required(s)),
   'flag-too-late flag-distance': (s, v) => between(0.5 * required(s), v['walk'], required(s)),
   'chain-too-weak chain-working-load': (s, v) => same(v['working-load'], found(s)),
+  'chain-too-weak chain-energy': (s, v) => same(v['must-break-at'], found(s)),
+  'parting-held-by-chains chain-energy': (s, v) => same(v['must-break-at'], found(s)),
   'chain-too-weak chain-snatch': (s, v) => same(v['force'], found(s)),
   'chain-too-weak grade-force': (s, v) => same(v['force'], found(s)),
   'chain-strength-unknown grade-force': (s, v) => same(v['force'], required(s)),

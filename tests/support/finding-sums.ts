@@ -86,11 +86,11 @@ const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
 /** What the answer finds, by its quickest way. */
 export const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
 
-/** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, else good */
+/** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, above 0.85 hung far too loose, else good */
 const chain = (draw: Draw, kind: number) => ({
   count: 2,
   ...(kind < 0.1 ? {} : { size: draw(0, 1) < 0.5 ? 0.00635 : 0.0047625 }),
-  slack: draw(0, 0.06),
+  slack: draw(0, kind > 0.85 ? 3 : 0.06),
   ...(kind < 0.2
     ? { weakestPart: exact(draw(50, 500)), weakestPartName: 'hook' }
     : draw(0, 1) < 0.5

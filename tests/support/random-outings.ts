@@ -59,7 +59,6 @@ export const assumedValues: AssumedValues = {
   riderCentre: between(0.23, 0.25, 0.27, 'assumed'),
   couplerSlack: between(0.002, 0.006, 0.012, 'assumed'),
   couplerStiffness: between(1e5, 3e5, 1e6, 'assumed'),
-  chainStiffness: between(2e5, 5e5, 2e6, 'assumed'),
   stopMargin: 3,
   sight: 30,
   unstatedSpeed: 3.6,

@@ -24,7 +24,7 @@ test('another scenario gives other forces, drawn and in a table', async ({ page 
 test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
   await couplers(page);
   const chains = page.getByRole('table', { name: /Chains, should the train part/ });
-  await expect(chains).toContainText('too weak');
+  await expect(chains).toContainText('holds, then replace');
   const before = await chains.textContent();
   await page.locator('.chain-tried select').nth(1).selectOption({ label: 'grade 30, 1/4 in' });
   await page.getByRole('button', { name: 'Try it in the answer' }).click();

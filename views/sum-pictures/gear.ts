@@ -189,6 +189,18 @@ export const snatch: Picture = (say) => [
   arrow(396, 66, 452, 66, say('speed'), -6, -8),
 ];
 
+export const stretched: Picture = (say) => [
+  rail(150),
+  car(20, 150, 130),
+  car(330, 150, 130),
+  pathShape('bold', 'M150,112q45,44 90,0'),
+  shape('rect', { class: 'bold', x: 240, y: 104, width: 90, height: 16, rx: 8 }),
+  measure(150, 172, 240, 172, say('slack'), 0, 18),
+  measure(240, 172, 330, 172, say('length'), 0, 18),
+  word(286, 92, say('breaking')),
+  arrow(396, 66, 452, 66, say('pull'), -6, -8),
+];
+
 export const twoChains: Picture = (say) => [
   rail(150),
   car(20, 150, 130),

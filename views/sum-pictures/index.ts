@@ -59,6 +59,7 @@ const pictures: Readonly<Record<string, Picture>> = {
   'chain-working-load': gear.chainSize,
   'weakest-link': gear.chainInLine,
   'chain-snatch': gear.snatch,
+  'chain-energy': gear.stretched,
   'two-chains': gear.twoChains,
   impact: gear.collision,
   'buffer-stop': gear.bufferStop,

@@ -34,7 +34,7 @@ export const partingWords = {
     why: 'Neither its brake nor its regulator is within reach then. A lanyard or a cut-out that the parting pulls stops it.',
   }),
   'parting-held-by-chains': (_f, t) => ({
-    what: `If the train parts, the safety chain holds at ${t.fact('gaps') === '1' ? 'the gap' : `each of the ${t.fact('gaps')} gaps`}; it bears most behind ${t.vehicle}: up to ${t.found('up')}.`,
+    what: `If the train parts, the safety chain holds at ${t.fact('gaps') === '1' ? 'the gap' : `each of the ${t.fact('gaps')} gaps`}; it is strained most behind ${t.vehicle}: ${t.fact('way') === 'stretch' ? `to take up the catch it must break at ${t.found('up')} or more` : `up to ${t.found('up')}`}.`,
     why: 'Held by its chains the train stays whole; what becomes of it with the brakes that are left is asked on its own.',
   }),
   'held-train-runs-away': (f, t) => ({

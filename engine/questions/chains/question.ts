@@ -1,7 +1,8 @@
 /** Do the safety chains hold what parts? */
 
 import type { Question } from '../question.ts';
-import { askChains, type ChainRow } from './ask.ts';
+import { askChains } from './ask.ts';
+import type { ChainRow } from './row.ts';
 
 export const chains: Question<ChainRow[]> = {
   id: 'chains',

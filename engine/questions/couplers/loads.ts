@@ -37,10 +37,15 @@ export interface GapLoad {
   readonly parting: number;
   readonly partingAt: number;
   readonly way: 'pulling' | 'tail braked';
+  /** Greatest pull of steady running in the coupler, N; it draws them apart when nothing is done. */
+  readonly running: number;
   /** Reduced mass of head and tail, kg, and both, with the inertia of their wheels. */
   readonly mass: number;
   readonly head: number;
   readonly tail: number;
+  /** People on seats among these, kg. */
+  readonly headRiders: number;
+  readonly tailRiders: number;
 }
 
 const heavy = ({ massHigh, vehicle }: LoadedVehicle): number =>
@@ -48,6 +53,11 @@ const heavy = ({ massHigh, vehicle }: LoadedVehicle): number =>
 
 const rolling = ({ massHigh, vehicle }: LoadedVehicle): number =>
   massHigh * GRAVITY * pick(vehicle.resistance.rolling, 1);
+
+const seated = ({ riders }: LoadedVehicle): number =>
+  riders.reduce((sum, { rider }) => sum + rider.mass.high, 0);
+
+const engineMass = (v: LoadedVehicle): number => (v.vehicle.traction ? v.massHigh : 0);
 
 /** Pull of one engine at starting, N, at most; where the machine is not known, what adhesion allows. */
 export function mostPull(engine: LoadedVehicle, adhesion: Quantity): number {
@@ -69,6 +79,8 @@ export function gapLoads(
   const sum = (of: (v: LoadedVehicle) => number, from: number, to: number): number =>
     vehicles.slice(from, to).reduce((total, v) => total + of(v), 0);
   const all = totals(slopes);
+  const allDrag = sum(rolling, 0, vehicles.length);
+  const engines = sum(engineMass, 0, vehicles.length);
   const behind = new Float64Array(all.length);
   const gaps: GapLoad[] = [];
   for (let gap = vehicles.length - 2; gap >= 0; gap--) {
@@ -78,23 +90,30 @@ export function gapLoads(
     const drag = sum(rolling, gap + 1, vehicles.length);
     const ownBrakes = alone.slice(gap + 1).reduce((a, b) => a + b, 0);
     const mass = reducedMass(head, tail);
-    const best = { steady: 0, steadyAt: 0, grade: -Infinity, partingAt: 0 };
+    // Engines behind the gap push their share, by weight.
+    const pushed = engines > 0 ? sum(engineMass, gap + 1, vehicles.length) / engines : 0;
+    const best = { steady: 0, steadyAt: 0, grade: -Infinity, partingAt: 0, running: 0 };
     for (let j = 0; j < behind.length; j++) {
       const apart = behind[j] / tail - (all[j] - behind[j]) / head;
       if (apart > best.grade) [best.grade, best.partingAt] = [apart, j * STEP];
+      best.running = Math.max(best.running, behind[j] + drag - pushed * (all[j] + allDrag));
       if (Math.abs(behind[j]) > best.steady) [best.steady, best.steadyAt] = [Math.abs(behind[j]), j * STEP];
     }
     const pulling = mass * (pull / head + drag / tail + best.grade);
     const braked = mass * ((ownBrakes + drag) / tail + best.grade);
+    const parting = Math.max(0, pulling, braked);
     gaps.unshift({
       steady: best.steady,
       steadyAt: best.steadyAt,
-      parting: Math.max(0, pulling, braked),
+      running: Math.min(best.running, parting),
+      parting,
       partingAt: best.partingAt,
       way: braked > pulling ? 'tail braked' : 'pulling',
       mass,
       head,
       tail,
+      headRiders: sum(seated, 0, gap + 1),
+      tailRiders: sum(seated, gap + 1, vehicles.length),
     });
   }
   return gaps;

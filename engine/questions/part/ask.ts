@@ -7,7 +7,8 @@ import { amount } from '../../base/quantity.ts';
 import { unsafeBy } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
-import { type ChainRow, loadSum } from '../chains/ask.ts';
+import type { ChainRow } from '../chains/row.ts';
+import { heaviestLoad } from '../chains/say.ts';
 import type { FindingCode } from '../codes.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -100,28 +101,23 @@ function partings({
 /** All gaps are chained and every chain holds what would part. */
 function heldFindings({ context, chains }: PartingQuestion): Finding[] {
   if (chains.length === 0 || !chains.every((row) => chainHolds(row.verdict))) return [];
-  const spare = chains.map(spareOf);
-  const least = spare.indexOf(Math.min(...spare));
-  const row = chains[least];
+  const loads = chains.flatMap((row) => {
+    const load = heaviestLoad(context, row);
+    return load ? [{ ...load, gap: row.gap }] : [];
+  });
+  if (loads.length === 0) return [];
+  const { gap, way, found, spare, sum } = loads.reduce((a, b) => (b.spare < a.spare ? b : a));
   return [
     makeFinding('parting-held-by-chains', 'notes', 'parting', {
-      where: { gap: row.gap, vehicle: context.outing.train.vehicles[row.gap].id },
-      found: amount(Math.max(row.steadyOnOne, row.snatch ?? 0), 'force'),
-      margin: spare[least],
-      facts: { gaps: chains.length },
-      ...loadSum(context, row),
+      where: { gap, vehicle: context.outing.train.vehicles[gap].id },
+      found: amount(found, 'force'),
+      margin: spare,
+      facts: { gaps: chains.length, way },
+      ...(sum ? { sum } : {}),
       sure: 'assumed',
       source: 'engine',
     }),
   ];
-}
-
-/** Share of its strength that a chain has left: of the working load when steady, of the breaking load in the snatch. */
-function spareOf({ chain, steadyOnOne: steady, snatch }: ChainRow): number {
-  const work = chain?.workingLoad?.value;
-  const breaks = chain?.bearsOnce;
-  if (!work || !breaks) return -1;
-  return 1 - Math.max(steady / work, (snatch ?? 0) / breaks);
 }
 
 /** How bad an end is: all that it meets on the way is a runaway. */

@@ -5,8 +5,10 @@
  * slack lets them; where it was not measured the shortest takes all. Where both vehicles carry a chain for the
  * same gap, the weaker one counts, for either may be the one that was hung.
  */
-import type { How, Quantity } from '../../base/quantity.ts';
+import { between, exact, type How, type Quantity } from '../../base/quantity.ts';
+import type { AssumedValues } from '../assumed.ts';
 import type { SafetyChain, Vehicle } from '../vehicle/types.ts';
+import { chainStiffness, leastElongation, stiffnessInLine } from './energy.ts';
 import {
   chainDesignFactor,
   chainGrades,
@@ -28,32 +30,40 @@ export interface WorkingLoad {
   readonly grade?: number;
 }
 
+/** What is hung in line with a chain. */
+export interface WeakPart {
+  readonly name: string;
+  /** Load that it bears once, N: its least breaking load where that is stated, else its working load. */
+  readonly bears: number;
+  readonly stated: boolean;
+}
+
 export interface ChainGear {
   /** null: cannot tell; measure the chain's size and mark. */
   readonly workingLoad: WorkingLoad | null;
-  /** Load that all of it bears once, N; a part whose breaking load is not stated bears its working load. */
-  readonly bearsOnce: number | null;
-  /** Least breaking load, N, of the parts of which it is known: beyond it the chain may break. */
-  readonly breakingLoad: number | null;
-  /** What has that breaking load, and the part of which none is stated. */
-  readonly breaksBy: string;
-  readonly unstated: string | null;
+  /** Least breaking load of the chain itself, N. */
+  readonly breaks: number | null;
+  /** Share of its length that it stretches before it breaks, at the least. */
+  readonly elongation: number | null;
+  /** Hook, link, weld or eye; null: nothing in line with the chain is weaker than it. */
+  readonly part: WeakPart | null;
   /** m, of the shortest */
   readonly slack: number;
-  /** N/m, of one */
+  /** m, of what is pulled straight between the vehicles. */
+  readonly length: Quantity;
+  /** N/m, of one with the hooks and headstocks that it hangs on. */
   readonly stiffness: Quantity;
   /** Chains hung side by side, and how much longer the others are, m; null: not measured, the shortest takes all. */
   readonly count: number;
   readonly difference: number | null;
 }
 
-/**
- * The chain between two vehicles, or null where there is none. Whether it is fastened, the train says.
- * @param assumedStiffness N/m, where the chain's own was not measured
- */
-export function chainOf(front: Vehicle, rear: Vehicle, assumedStiffness: Quantity): ChainGear | null {
+type AssumedCatch = AssumedValues['chainCatch'];
+
+/** The chain between two vehicles, or null where there is none. Whether it is fastened, the train says. */
+export function chainOf(front: Vehicle, rear: Vehicle, assumed: AssumedCatch): ChainGear | null {
   const gears = [front.rear.chain, rear.front.chain].flatMap((chain) =>
-    chain ? [gearOf(chain, assumedStiffness)] : [],
+    chain ? [gearOf(chain, assumed)] : [],
   );
   if (gears.length === 0) return null;
   return gears.reduce((a, b) => (loadOf(b) < loadOf(a) ? b : a));
@@ -62,24 +72,38 @@ export function chainOf(front: Vehicle, rear: Vehicle, assumedStiffness: Quantit
 /** An unknown chain is the weaker of two. */
 const loadOf = ({ workingLoad }: ChainGear): number => workingLoad?.value ?? 0;
 
-function gearOf(chain: SafetyChain, assumedStiffness: Quantity): ChainGear {
+function gearOf(chain: SafetyChain, assumed: AssumedCatch): ChainGear {
   const own = ownLoad(chain);
-  const part = chain.weakestPart;
-  const partName = chain.weakestPartName ?? 'weakest part';
-  const breaks = own && own.value * leastFactor(chain);
-  const partBreaks = chain.weakestPartBreaks?.low;
-  const partFirst = breaks !== null && partBreaks !== undefined && partBreaks < breaks;
+  const length = chain.length === undefined ? assumed.length : exact(chain.length);
   return {
     workingLoad: own && weakest(chain, own),
-    bearsOnce: breaks && Math.min(breaks, partBreaks ?? part?.low ?? Infinity),
-    breakingLoad: partFirst ? partBreaks : breaks,
-    breaksBy: partFirst ? partName : 'chain',
-    unstated: part && partBreaks === undefined ? partName : null,
+    breaks: own && own.value * leastFactor(chain),
+    elongation: leastElongation(chain.grade) ?? null,
+    part: partOf(chain),
     slack: chain.slack,
-    stiffness: chain.stiffness ?? assumedStiffness,
+    length,
+    stiffness: chain.stiffness ?? stiffnessAsHung(chain.size, length.value, assumed),
     count: chain.count,
     difference: chain.slackDifference ?? null,
   };
+}
+
+function partOf({ weakestPart, weakestPartName, weakestPartBreaks }: SafetyChain): WeakPart | null {
+  const bears = weakestPartBreaks?.low ?? weakestPart?.low;
+  if (bears === undefined) return null;
+  return { name: weakestPartName ?? 'weakest part', bears, stated: weakestPartBreaks !== undefined };
+}
+
+/** The chain, a hook and a headstock at each end of it; a chain of no known size counts as rigid. */
+export function stiffnessAsHung(
+  size: number | undefined,
+  length: number,
+  { hook, headstock }: AssumedCatch,
+): Quantity {
+  const chain = size === undefined ? [] : [chainStiffness(size, length)];
+  const at = (bound: 'low' | 'value' | 'high'): number =>
+    stiffnessInLine([...chain, hook[bound], hook[bound], headstock[bound], headstock[bound]]);
+  return between(at('low'), at('value'), at('high'), 'assumed');
 }
 
 /**
@@ -112,24 +136,30 @@ function weakest(chain: SafetyChain, own: WorkingLoad): WorkingLoad {
 export const steadyOnOne = ({ count, difference, stiffness }: ChainGear, load: number): number =>
   difference === null ? load : sharedForce(count, difference, stiffness.high, load).shortest;
 
+/** One catch. */
+export interface Catch {
+  /** Reduced mass µ of what is ahead and behind, kg, and µ₁ of what of it is struck at once. */
+  readonly mass: number;
+  readonly first: number;
+  /** v₀ at which both draw apart when the coupler opens, m/s, ≥ 0 */
+  readonly speed: number;
+  /** F that draws them apart, N, ≥ 0; it goes on while the chain stretches */
+  readonly pull: number;
+  /** k of the chain as it hangs, N/m */
+  readonly stiffness: number;
+}
+
 /**
- * Peak force on the shortest chain when it catches, N, with the stiffest it may be.
+ * Peak force on the shortest chain when it catches, N.
  *
- *   v = √(v₀² + 2·F·slack/µ)      one chain: P = F + √(F² + k·µ·v²)
- *
- * @param mass reduced mass µ of what is ahead and what is behind, kg
- * @param speed v₀ at which both draw apart when the coupler opens, m/s, ≥ 0
- * @param pull F that draws them apart, N, ≥ 0; it goes on while the chain stretches
+ *   v = √(v₀² + 2·F·slack/µ)      one chain: P = F + √(F² + k·µ₁·v²)
  */
 export function catchPeak(
-  gear: Pick<ChainGear, 'slack' | 'stiffness' | 'count' | 'difference'>,
-  mass: number,
-  speed: number,
-  pull: number,
+  { slack, count, difference }: Pick<ChainGear, 'slack' | 'count' | 'difference'>,
+  { mass, first, speed, pull, stiffness }: Catch,
 ): number {
-  const caught = slackSpeed(speed, pull, gear.slack, mass);
-  const { count, difference, stiffness } = gear;
+  const caught = slackSpeed(speed, pull, slack, mass);
   // Where it was not measured the shortest takes all.
   const shared = difference === null ? 1 : count;
-  return sharedSnatch(shared, difference ?? 0, caught, stiffness.high, mass, pull).shortest;
+  return sharedSnatch(shared, difference ?? 0, caught, stiffness, first, pull).shortest;
 }

@@ -37,6 +37,34 @@ export function chainEnergyToBreak(
   return fullness * load * chainDesignFactor(strength) * elongation * length;
 }
 
+/** One catch by a chain. */
+export interface Work {
+  /** F that goes on drawing the two apart, N. */
+  readonly pull: number;
+  /** m, before the chain is straight */
+  readonly slack: number;
+  /** L of the chain that is pulled straight, m. */
+  readonly length: number;
+  /** ε stretch at which it breaks, share of L. */
+  readonly elongation: number;
+  /** c mean force until it breaks ÷ breaking force. */
+  readonly fullness: number;
+  /** ½·µ·v₀² of both drawing apart already as the coupler opens, J. */
+  readonly moving?: number;
+}
+
+/** Work that a chain has to take up until it breaks, J: W = F·(slack + ε·L) + ½·µ·v₀². Source: energy balance. */
+export const workOfCatch = ({ pull, slack, length, elongation, moving = 0 }: Work): number =>
+  pull * (slack + elongation * length) + moving;
+
+/**
+ * Breaking load that just takes up the work of a catch, N: B = (F·(slack + ε·L) + ½·µ·v₀²)/(c·ε·L).
+ *
+ * All but the slack and the pull above 0. Source: as `chainEnergyToBreak`, the other way round.
+ */
+export const leastBreakingLoad = (work: Work): number =>
+  workOfCatch(work) / (work.fullness * work.elongation * work.length);
+
 /**
  * Stiffness of round-link chain before it yields, N/m: k = 8.54·10¹⁰·d²/L.
  *

@@ -1,7 +1,8 @@
 /** Sums of chains and impacts. */
 
-import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+import { input, notNegative, positive, result, type Sum, type SumProblem } from '../../base/sum.ts';
 import { impact } from '../coupler/impact.ts';
+import { leastBreakingLoad, workOfCatch } from './energy.ts';
 import {
   barStiffness,
   chainDesignFactor,
@@ -12,6 +13,12 @@ import {
   slackSpeed,
   snatchForce,
 } from './formulas.ts';
+
+const lessThan = (symbol: string, found: number, most: number): SumProblem => ({
+  symbol,
+  found: `${found} kg`,
+  expected: `less than ${most} kg, the mass that it is part of`,
+});
 
 const stiffness = input('stiffness', 'stiffness', positive);
 
@@ -58,14 +65,47 @@ export const chainSums: readonly Sum[] = [
       input('pull', 'force', { low: 0, default: 0 }),
       input('speed', 'speed', { low: 0, high: 30, default: 0 }),
       stiffness,
+      input('sprung', 'mass', { low: 0, default: 0 }),
+      input('other-sprung', 'mass', { low: 0, default: 0 }),
     ],
     results: [result('force', 'force'), result('speed-at-end', 'speed')],
-    equation: 'v = √(v₀² + 2·F·x/µ);  peak = F + √(F² + k·µ·v²);  µ = m₁·m₂/(m₁ + m₂)',
+    equation:
+      'v = √(v₀² + 2·F·x/µ);  peak = F + √(F² + k·µ₁·v²);  µ = m₁·m₂/(m₁ + m₂);  µ₁ likewise, without what is sprung',
     source: 'energy balance; linear chain without damping',
-    compute: ({ mass, 'other-mass': other, slack, pull, speed, stiffness: k }) => {
-      const reduced = reducedMass(mass, other);
-      const v = slackSpeed(speed, pull, slack, reduced);
-      return [snatchForce(v, k, reduced, pull), v];
+    compute: ({
+      mass,
+      'other-mass': other,
+      slack,
+      pull,
+      speed,
+      stiffness: k,
+      sprung,
+      'other-sprung': second,
+    }) => {
+      if (sprung >= mass) return lessThan('sprung', sprung, mass);
+      if (second >= other) return lessThan('other-sprung', second, other);
+      const v = slackSpeed(speed, pull, slack, reducedMass(mass, other));
+      return [snatchForce(v, k, reducedMass(mass - sprung, other - second), pull), v];
+    },
+  },
+  {
+    id: 'chain-energy',
+    inputs: [
+      input('pull', 'force', notNegative),
+      input('slack', 'length', notNegative),
+      input('length', 'length', positive),
+      input('breaking', 'force', positive),
+      input('elongation', 'ratio', { low: 0, open: true, high: 1, default: 0.15 }),
+      input('fullness', 'ratio', { low: 0, open: true, high: 1, default: 0.58 }),
+      input('moving', 'energy', { low: 0, default: 0 }),
+    ],
+    results: [result('must-break-at', 'force'), result('work', 'energy'), result('work-to-break', 'energy')],
+    equation: 'W = F·(s + ε·L) + E;  it takes c·B·ε·L before it breaks;  must break at W/(c·ε·L)',
+    source:
+      'energy balance; elongation: ASTM A413 (from memory); fullness: as the assumed value chain-catch/fullness',
+    compute: ({ pull, slack, length, breaking, elongation, fullness, moving }) => {
+      const work = { pull, slack, length, elongation, fullness, moving };
+      return [leastBreakingLoad(work), workOfCatch(work), fullness * breaking * elongation * length];
     },
   },
   {

@@ -194,7 +194,9 @@ export interface SafetyChain {
   readonly slack: number;
   /** How much more slack the others side by side have than the shortest, m; absent: not measured. */
   readonly slackDifference?: number;
-  /** N/m; absent: assumed. */
+  /** From hook to hook, pulled straight, m; absent: assumed. */
+  readonly length?: number;
+  /** N/m, as it hangs, with hooks and headstocks; absent: by size and length, and what those are assumed to be. */
   readonly stiffness?: Quantity;
 }
 

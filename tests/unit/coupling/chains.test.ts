@@ -1,17 +1,21 @@
 import { describe, expect, it } from 'vitest';
+import { inquire } from '../../../engine/answer/inquiry.ts';
+import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
-import { applyChange } from '../../../engine/outing/change.ts';
+import { applyChange, type Change } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
-import { randomOuting } from '../../support/random-outings.ts';
+import { assumedValues, randomOuting } from '../../support/random-outings.ts';
 
 const POUND = 4.4482216152605;
 const INCH = 0.0254;
-const stiffness = between(2e5, 5e5, 2e6, 'assumed');
+/** Of a chain as it hangs, stated. */
+const stiffness = between(2e5, 5e5, 2e6, 'stated');
+const { chainCatch: assumed } = assumedValues;
 const base = randomOuting(5, 4, 0.02);
 const [front, rear] = base.train.vehicles;
 const hung = (v: Vehicle, end: 'front' | 'rear', chain?: SafetyChain): Vehicle => ({
@@ -38,7 +42,12 @@ const withChains = (chain: SafetyChain | undefined): Outing => ({
 
 describe('the chain at a gap', () => {
   const gear = (a?: SafetyChain, b?: SafetyChain) =>
-    chainOf(hung(front, 'rear', a), hung(rear, 'front', b), stiffness);
+    chainOf(hung(front, 'rear', a), hung(rear, 'front', b), assumed);
+  /** With the stiffest the chain may be, and everybody tied to the seat. */
+  const peakOf = (chain: SafetyChain, mass: number, speed: number, pull: number): number => {
+    const hangs = gear(chain)!;
+    return catchPeak(hangs, { mass, first: mass, speed, pull, stiffness: hangs.stiffness.high });
+  };
 
   it('counts as grade 30 without a mark (49 CFR 393.108: ¼ in bears 1,300 lb)', () => {
     expect(gear(quarter)?.workingLoad?.value).toBeCloseTo(1300 * POUND, 6);
@@ -53,26 +62,21 @@ describe('the chain at a gap', () => {
     expect(gear({ ...quarter, size: 0.0055 })?.workingLoad).toBeNull();
   });
   it('breaks at four times its working load at the least, three where no mark tells the grade', () => {
-    expect(gear(quarter)?.breakingLoad).toBeCloseTo(4 * 1300 * POUND, 6);
-    expect(gear({ ...quarter, grade: 43 })?.breakingLoad).toBeCloseTo(3 * 2600 * POUND, 6);
-    expect(gear({ ...quarter, workingLoad: exact(1000) })?.breakingLoad).toBe(3000);
+    expect(gear(quarter)?.breaks).toBeCloseTo(4 * 1300 * POUND, 6);
+    expect(gear({ ...quarter, grade: 43 })?.breaks).toBeCloseTo(3 * 2600 * POUND, 6);
+    expect(gear({ ...quarter, workingLoad: exact(1000) })?.breaks).toBe(3000);
   });
   it('bears once what its parts are known to bear: a hook without a stated breaking load its working load', () => {
     const hook = { ...quarter, weakestPart: exact(700 * POUND), weakestPartName: 'hook' };
-    expect(gear(hook)).toMatchObject({ bearsOnce: 700 * POUND, unstated: 'hook', breaksBy: 'chain' });
+    expect(gear(hook)?.part).toEqual({ name: 'hook', bears: 700 * POUND, stated: false });
     const stated = gear({ ...hook, weakestPartBreaks: exact(2800 * POUND) });
-    expect(stated).toMatchObject({
-      bearsOnce: 2800 * POUND,
-      breakingLoad: 2800 * POUND,
-      breaksBy: 'hook',
-      unstated: null,
-    });
-    const strong = gear({ ...hook, weakestPartBreaks: exact(1e6) });
-    expect(strong?.bearsOnce).toBeCloseTo(4 * 1300 * POUND, 6);
+    expect(stated?.part).toEqual({ name: 'hook', bears: 2800 * POUND, stated: true });
+    // The chain itself is not the weaker for it: it stretches, and the hook must bear the peak.
+    expect(stated?.breaks).toBeCloseTo(4 * 1300 * POUND, 6);
   });
   it('of two side by side the shorter takes it all, unless they are known to hang alike', () => {
-    const catches = (chain: SafetyChain): number => catchPeak(gear(chain)!, 300, 0, 600);
-    const two = { ...quarter, count: 2 };
+    const catches = (chain: SafetyChain): number => peakOf({ stiffness, ...chain }, 300, 0, 600);
+    const two = { ...quarter, count: 2, stiffness };
     expect(catches(two)).toBe(catches(quarter));
     expect(steadyOnOne(gear(two)!, 800)).toBe(800);
     expect(steadyOnOne(gear({ ...two, slackDifference: 0 })!, 800)).toBe(400);
@@ -96,13 +100,13 @@ describe('the chain at a gap', () => {
   it('more slack never lowers the snatch', () => {
     let before = 0;
     for (const slack of [0, 0.01, 0.05, 0.1, 0.5]) {
-      const peak = catchPeak(gear({ ...quarter, slack })!, 300, 0.1, 600);
+      const peak = peakOf({ ...quarter, slack }, 300, 0.1, 600);
       expect(peak).toBeGreaterThan(before);
       before = peak;
     }
   });
   it('bears twice the pull where it has no slack', () => {
-    expect(catchPeak(gear({ ...quarter, slack: 0 })!, 300, 0, 600)).toBeCloseTo(1200, 9);
+    expect(peakOf({ ...quarter, slack: 0 }, 300, 0, 600)).toBeCloseTo(1200, 9);
   });
 });
 
@@ -136,6 +140,37 @@ describe('chains asked of a train', () => {
     const weak = ask(withChains({ ...hook, weakestPartBreaks: exact(510) }));
     expect(weak.data[0].verdict).toBe('too weak');
     expect(weak.findings[0]).toMatchObject({ severity: 'forbids', facts: { by: 'hook', way: 'snatch' } });
+  });
+  it('forbids a chain that breaks before it has taken up the work, and not one with less slack', () => {
+    const long: SafetyChain = { count: 1, size: (3 / 16) * INCH, grade: 30, slack: 4 };
+    const { findings, data } = ask(withChains(long));
+    expect(data[0].steadyOnOne).toBeLessThan(800 * POUND);
+    const [bad] = findings;
+    expect(bad).toMatchObject({ severity: 'forbids', facts: { way: 'stretch', by: 'chain' } });
+    expect(bad.sum?.id).toBe('chain-energy');
+    expect(ask(withChains({ ...long, slack: INCH })).data.map((r) => r.verdict)).not.toContain('too weak');
+  });
+  it('says it once for the train, of the worst gap, and how many others there are', () => {
+    const thread = withChains({ count: 1, slack: 0.05, workingLoad: exact(50) });
+    const { findings, data } = ask(thread);
+    const weak = data.filter((r) => r.verdict === 'too weak');
+    expect(weak.length).toBeGreaterThan(1);
+    expect(findings).toHaveLength(1);
+    expect(findings[0].facts['others']).toBe(weak.length - 1);
+    const unknown = ask(withChains({ count: 1, slack: 0.05 })).findings;
+    expect(unknown).toHaveLength(1);
+    expect(unknown[0].facts['others']).toBe(data.length - 1);
+  });
+  it('proposes the same chain on every gap where several are too weak', () => {
+    const thread = withChains({ count: 1, slack: 0.05, workingLoad: exact(50) });
+    const [bad] = ask(thread).findings;
+    const changes = familiesFor(thread, bad).flatMap((family) => family.changes);
+    expect(changes.every((c) => c.kind === 'chain-size' && c.gap === undefined)).toBe(true);
+    const largest = applyChange(thread, { kind: 'chain-size', grade: 80, size: (5 / 8) * INCH });
+    expect(new Set(ask(largest).data.map((r) => r.verdict))).toEqual(new Set(['holds']));
+    const first: Change = { kind: 'chain-size', gap: bad.where.gap ?? 0, grade: 80, size: (5 / 8) * INCH };
+    expect(isCleared(bad, inquire(applyChange(thread, first)))).toBe(false);
+    expect(isCleared(bad, inquire(largest))).toBe(true);
   });
   it('says of two side by side how they share', () => {
     const two: SafetyChain = { count: 2, slack: 0.05, workingLoad: exact(50) };

@@ -20,7 +20,7 @@ export function Chain({ chains, voice }: Props) {
   const force = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'force' }, toward);
   const breaking = chain.workingLoad * chainDesignFactor(chain.grade);
   const steady = row.steady <= chain.workingLoad;
-  const snatch = row.snatch === null || row.snatch <= breaking;
+  const must = row.mustBreakAt[chain.grade];
   const change: Change = { kind: 'chain-size', gap: row.gap, grade: chain.grade, size: chain.size };
   return (
     <section class="chain-tried">
@@ -54,9 +54,10 @@ export function Chain({ chains, voice }: Props) {
             {force(row.steady, 'up')}: {steady ? 'enough' : 'too little'}.
           </li>
           <li>
-            Breaks at {force(breaking, 'down')} at the least
-            {row.snatch === null ? '.' : `; the snatch as hung now is up to ${force(row.snatch, 'up')}: `}
-            {row.snatch !== null && (snatch ? 'enough.' : 'too little: hang it shorter, or a larger one.')}
+            Breaks at {force(breaking, 'down')} at the least; to catch the tail with{' '}
+            {say(voice, { si: row.slack, kind: 'length' }, 'up')} of slack it must break at{' '}
+            {force(must, 'up')} or more:{' '}
+            {must <= breaking ? 'enough.' : 'too little: hang it with less slack, or a larger one.'}
           </li>
         </ul>
       </div>

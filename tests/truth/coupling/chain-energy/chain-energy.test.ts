@@ -3,6 +3,7 @@ import { assumedValues } from '../../../../data/index.ts';
 import {
   chainEnergyToBreak,
   chainStiffness,
+  leastBreakingLoad,
   leastElongation,
   stiffnessInLine,
 } from '../../../../engine/things/chain/energy.ts';
@@ -41,6 +42,24 @@ describe('a chain that breaks', () => {
     expect(chainEnergyToBreak((1 / 4) * INCH, undefined, 0.2, 0.5)).toBeCloseTo((marked * 0.1) / 0.15, 9);
     expect(chainEnergyToBreak(0.0059, 30, 0.2, 0.5)).toBeUndefined();
     expect(chainEnergyToBreak((1 / 4) * INCH, 50, 0.2, 0.5)).toBeUndefined();
+  });
+});
+
+describe('the breaking load that a catch asks for', () => {
+  const heavyTrain = { pull: 301 * POUND, slack: 2 * INCH, length: 0.3, elongation: 0.15 };
+
+  it('is that of a chain whose work of breaking is just the work of the catch', () => {
+    const breaks = leastBreakingLoad({ ...heavyTrain, fullness: fullness.value });
+    const ofThatChain = fullness.value * breaks * 0.15 * 0.3;
+    expect(ofThatChain).toBeCloseTo(301 * POUND * (2 * INCH + 0.15 * 0.3), 9);
+  });
+
+  it('of 2 in of slack under 301 lbf is below what 3/16 in of grade 30 breaks at, even at its poorest', () => {
+    expect(leastBreakingLoad({ ...heavyTrain, length: 0.15, fullness: fullness.low })).toBeLessThan(
+      4 * 800 * POUND,
+    );
+    // The slack alone is 68 N·m of it.
+    expect(301 * POUND * 2 * INCH).toBeCloseTo(68, 0);
   });
 });
 
