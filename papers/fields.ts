@@ -102,6 +102,8 @@ function figureOf(node: Node): FieldForm {
   let at = node;
   while (at.def.type === 'pipe' && at.def.in) at = at.def.in;
   const title = z.globalRegistry.get(at as never)?.title ?? '';
+  // An age is written in more ways than a figure of one kind.
+  if (title === 'written-age') return { form: 'text' };
   const kind = title.replace(/^written-/, '');
   if (!(kind in kinds)) throw new RangeError(`a written field without a kind: ${title}`);
   return { form: 'figure', kind: kind as Kind, spread };

@@ -6,6 +6,7 @@
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
 import { blockMaterials, brakeKinds, postures } from '../../engine/things/vehicle/types.ts';
+import { age } from './age.ts';
 import { figure, quantity } from './quantity.ts';
 
 const text = z.string().check(z.minLength(1));
@@ -317,6 +318,8 @@ export const hostSchema = z.strictObject({
   seatHeight: rule(size()),
   leastWheelShare: rule(figure('ratio', { least: 0, most: 1 })),
   youngestRider: rule(figure('count')),
+  childWithAdult: rule(yes),
+  couplerTolerance: rule(figure('length', { least: 0 })),
   flagDistance: rule(figure('length', { least: 0 })),
   parkingBrakeRequired: rule(yes),
   stopMargin: rule(figure('length', { least: 0 })),
@@ -326,7 +329,7 @@ const rider = z.strictObject({
   name,
   weight: opt(quantity('mass', { above: 0, most: 300 })),
   typical: opt(z.enum(['man', 'woman', 'adult', 'youth', 'child'])),
-  age: opt(figure('count', { most: 130 })),
+  age: opt(age()),
   vehicle: opt(text),
   seat: opt(text),
   duty: opt(z.enum(['rider', 'driver', 'guard'])),
@@ -349,6 +352,7 @@ export const outingSchema = z.strictObject({
     airPressure: opt(figure('pressure', { least: 30_000, most: 115_000 })),
     night: opt(yes),
     crosswind: opt(figure('speed', { least: 0 })),
+    brakeTried: opt(yes),
     reaction: opt(quantity('time', { least: 0, most: 30 })),
   }),
   plannedSpeed: opt(figure('speed', { above: 0, most: 20 })),
