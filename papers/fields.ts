@@ -86,8 +86,11 @@ function formOf(node: Node): FieldForm {
       return { form: 'choice', values: Object.values(def.entries ?? {}) };
     case 'boolean':
       return { form: 'yes' };
-    case 'pipe':
-      return { form: 'figure', ...(writtenOf(node) as Written) };
+    case 'pipe': {
+      // An age is written in more ways than a figure of one kind.
+      const written = writtenOf(node);
+      return written ? { form: 'figure', ...written } : { form: 'text' };
+    }
     case 'union':
       return unionOf(def);
     case 'unknown':

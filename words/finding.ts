@@ -11,6 +11,7 @@ import { failureWords } from './findings/failures.ts';
 import { haulingWords } from './findings/hauling.ts';
 import { hostWords } from './findings/host.ts';
 import { partingWords } from './findings/parting.ts';
+import { practiceWords } from './findings/practice.ts';
 import { stoppingWords } from './findings/stopping.ts';
 import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
 import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
@@ -20,6 +21,7 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...stoppingWords,
   ...haulingWords,
   ...hostWords,
+  ...practiceWords,
   ...brakeWords,
   ...balanceWords,
   ...couplerWords,

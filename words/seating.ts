@@ -3,7 +3,8 @@ import type { NoSeating, Reason } from '../engine/questions/seat/types.ts';
 
 const reasons: Readonly<Record<Reason, string>> = {
   'single-in-middle': 'a single rider in the middle',
-  'pair-over-trucks': 'two adults, one over each end',
+  'pair-over-trucks': 'two adults, one over each truck',
+  'pair-about-middle': 'two adults, one on either side of the middle',
   'child-ahead-of-adult': 'a held child with its adult',
   'even-over-trucks': 'both ends carry alike',
   'left-empty': 'left empty',

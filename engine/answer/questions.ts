@@ -12,6 +12,7 @@ import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
 import { host } from '../questions/host/question.ts';
 import { part } from '../questions/part/question.ts';
+import { practice } from '../questions/practice/question.ts';
 import type { Question } from '../questions/question.ts';
 import { ratings } from '../questions/ratings/question.ts';
 import { sight } from '../questions/sight/question.ts';
@@ -20,6 +21,7 @@ import { survey } from '../questions/survey/question.ts';
 
 export const questions: readonly Question<unknown>[] = [
   host,
+  practice,
   ratings,
   haul,
   hold,

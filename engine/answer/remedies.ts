@@ -6,6 +6,7 @@ import { applyChange, type Change } from '../outing/change.ts';
 import type { Outing } from '../outing/types.ts';
 import { balanceFamilies } from '../questions/balance/remedies.ts';
 import type { Finding, Remedy } from '../questions/finding.ts';
+import { practiceFamilies } from '../questions/practice/remedies.ts';
 import { isThrough } from '../things/brake/system.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
@@ -165,8 +166,9 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'wheels-slide':
       return [sand(outing)];
     case 'brake-pipe-broken':
+      return [order(outing), fewerCars(outing, 5)];
     case 'brake-kinds-do-not-work-together':
-      return [order(outing), leaveOne(finding, 5)];
+      return [order(outing), leaveOfKind(outing, finding, 5)];
     case 'train-longer-than-line':
       return [fewerCars(outing, 4)];
     case 'too-many-cars':
@@ -177,6 +179,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       return [{ size: 1, changes: [{ kind: 'guard' }] }, fewerRiders(outing, 2), fewerCars(outing, 6)];
     case 'too-many-riders-on-car':
     case 'too-many-riders-per-axle':
+    case 'more-people-than-seats':
     case 'car-overloaded':
     case 'axle-overloaded':
     case 'seat-overloaded':
@@ -197,6 +200,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'tail-rolls-back':
       return partingFamilies(outing, finding);
     case 'chains-missing':
+    case 'no-chain-on-grade':
       return [{ size: 1, changes: [{ kind: 'chains' }] }];
     case 'curve-too-tight':
     case 'gauge-differs':
@@ -214,7 +218,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'rider-too-young':
       return [fewerRidersOn(outing, finding.where.vehicle, 2)];
     default:
-      return [];
+      return practiceFamilies(outing, finding);
   }
 }
 
@@ -290,6 +294,14 @@ function fewerRidersOn(outing: Outing, vehicle: string | undefined, size: number
 function leaveOne(finding: Finding, size: number): Family {
   const { vehicle } = finding.where;
   return vehicle === undefined ? none : { size, changes: [{ kind: 'fewer-cars', leave: [vehicle] }] };
+}
+
+/** All cars with a brake of the kind that does not work with the engine's. */
+function leaveOfKind(outing: Outing, { facts }: Finding, size: number): Family {
+  const leave = outing.train.vehicles
+    .filter((v) => isCar(v) && v.brakes.some((b) => b.kind === facts['kind']))
+    .map((v) => v.id);
+  return leave.length === 0 ? none : { size, changes: [{ kind: 'fewer-cars', leave }] };
 }
 
 function leaveUnbraked(outing: Outing): Family {

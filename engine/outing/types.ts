@@ -38,6 +38,10 @@ export interface HostRules {
   /** Least wheel load as a share of its static load (balance); absent: the project's default applies. */
   readonly leastWheelShare?: Rule<number>;
   readonly youngestRider?: Rule<number>;
+  /** A child rides only with an adult on the same vehicle. */
+  readonly childWithAdult?: Rule<boolean>;
+  /** Greatest difference in height of two coupled couplers, m. */
+  readonly couplerTolerance?: Rule<number>;
   /** Distance at which a stopped train must be protected, m. */
   readonly flagDistance?: Rule<number>;
   readonly parkingBrakeRequired?: Rule<boolean>;
@@ -56,6 +60,8 @@ export interface Conditions {
   readonly night: boolean;
   /** m/s across the line. */
   readonly crosswind?: number;
+  /** The driver has tried this engine's brake; absent: not said. */
+  readonly brakeTried?: boolean;
   /** Driver's reaction, s. */
   readonly reaction: Quantity;
 }

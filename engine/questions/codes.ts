@@ -51,6 +51,16 @@ export const findingCodes = [
   'lights-missing',
   'seat-too-high',
   'rider-too-young',
+  // what the trade always asks
+  'child-alone',
+  'infant-aboard',
+  'more-people-than-seats',
+  'seat-shared',
+  'coupler-heights-differ',
+  'coupler-height-unknown',
+  'no-chain-on-grade',
+  'dark-at-night',
+  'brake-not-tried',
   // loads
   'car-overloaded',
   'axle-overloaded',

@@ -17,6 +17,7 @@ export type Question =
   | 'holding'
   | 'spacing'
   | 'host'
+  | 'practice'
   | 'parting'
   | 'balance'
   | 'brakes'

@@ -161,7 +161,7 @@ function noteUsed(line: Line, train: Train, notes: Notes): void {
 }
 
 function ridersOf(file: OutingFile, train: Train, notes: Notes): Rider[] {
-  const taken = new Set<string>();
+  const taken = new Map<string, RiderEntry>();
   const ids = new Set<string>();
   return (file.riders ?? []).map((rider, i): Rider => {
     let id = slug(rider.name);
@@ -207,9 +207,18 @@ function typicalMass(
   return assumed(`mass/${typical}`);
 }
 
+const onLap = ({ heldBy }: RiderEntry, { name }: RiderEntry): boolean =>
+  heldBy !== undefined && slug(heldBy) === slug(name);
+
 type RiderEntry = NonNullable<OutingFile['riders']>[number];
 
-function checkSeat(rider: RiderEntry, i: number, train: Train, taken: Set<string>, notes: Notes): void {
+function checkSeat(
+  rider: RiderEntry,
+  i: number,
+  train: Train,
+  taken: Map<string, RiderEntry>,
+  notes: Notes,
+): void {
   if (rider.vehicle === undefined) {
     if (rider.seat !== undefined)
       trouble(notes, ['riders', i, 'vehicle'], 'a seat without a vehicle', '"vehicle" beside "seat"');
@@ -234,12 +243,13 @@ function checkSeat(rider: RiderEntry, i: number, train: Train, taken: Set<string
     );
   }
   const key = `${vehicle.id}/${rider.seat}`;
-  if (taken.has(key))
+  const other = taken.get(key);
+  if (other && !onLap(rider, other) && !onLap(other, rider))
     trouble(
       notes,
       ['riders', i, 'seat'],
       `seat ${rider.seat} of ${vehicle.id}, taken already`,
-      'one rider on each seat',
+      'one rider on each seat, or "heldBy" for a child on a lap',
     );
-  taken.add(key);
+  taken.set(key, rider);
 }

@@ -53,6 +53,12 @@ export const hostSchema = group({
     'Least share of its standing load that a wheel may keep in a curve.',
   ),
   youngestRider: rule(count(99), 'youngest rider, years', 'Children younger than this do not ride.'),
+  childWithAdult: rule(yes(), 'children with an adult', 'Each child on the same car as an adult.'),
+  couplerTolerance: rule(
+    figure('length', 0, 0.5),
+    'tolerance of {coupler} heights',
+    'How far two {coupler}s that meet may differ in height.',
+  ),
   flagDistance: rule(
     figure('length', 0, 10_000),
     'flag distance',

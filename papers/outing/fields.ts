@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
 import { chainage, choice, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
+import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
 const rider = group({
@@ -13,7 +14,7 @@ const rider = group({
     'Instead of a weight: one like this, with all its spread.',
     { assumed: 'mass' },
   ),
-  age: may(figure('count', 0, 130), 'age', 'In years, where a rule asks.'),
+  age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.'),
   vehicle: may(text(), 'vehicle', 'Which vehicle he or she rides on.'),
   seat: may(text(), 'seat', 'Which of its seats.', { asked: 'on which seat each rider sits' }),
   duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.'),
@@ -38,6 +39,11 @@ const conditions = group({
     'By a barometer at the line, not reduced to sea level.',
   ),
   night: may(yes(), 'night', 'It runs after dark.'),
+  brakeTried: may(
+    yes(),
+    'brake tried',
+    'The driver has tried a stop with this engine today, or knows its brake.',
+  ),
   crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
   reaction: may(
     quantity('time', 0, 30),

@@ -48,6 +48,14 @@ const steep = [
 ];
 const tight = { from: 20, to: 30, startCurvature: 0.6, endCurvature: 0.6, gaugeWidening: 0 };
 const one = [rider('a', '1')];
+const coupled = (front: number, rear?: number): Outing =>
+  altered(
+    swapped(1, (v) => ({ ...v, rear: { ...strong, height: front } })),
+    2,
+    {
+      front: { ...strong, ...(rear === undefined ? {} : { height: rear }) },
+    },
+  );
 
 /** A train braked through a hose alone, on chains that hold anything, with its rear or its head on a bank. */
 const chained = (heights: Outing['line']['heights'], cars = 3): Outing => {
@@ -133,6 +141,21 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   },
   'seat-too-high': () => host({ seatHeight: rule(0.2) }),
   'rider-too-young': () => withHost(2, { youngestRider: rule(5) }, { riders: [rider('a', '1', { age: 4 })] }),
+  'child-alone': () => plain(2, { riders: [rider('a', '1', { age: 5 })] }),
+  'infant-aboard': () => plain(2, { riders: [rider('a', '1', { age: 0.5 }), rider('b', '2')] }),
+  'more-people-than-seats': () => plain(2, { riders: [...party(4), ...one] }),
+  'seat-shared': () => plain(2, { riders: [...party(2), ...one] }),
+  'coupler-heights-differ': () => coupled(0.11, 0.12),
+  'coupler-height-unknown': () => coupled(0.11),
+  'no-chain-on-grade': () => {
+    const outing = onLine({ loop: false, length: 200, heights: steep });
+    return { ...outing, train: { ...outing.train, chainsFastened: false } };
+  },
+  'dark-at-night': () => {
+    const outing = plain(2);
+    return { ...outing, conditions: { ...outing.conditions, night: true } };
+  },
+  'brake-not-tried': () => plain(2),
   'car-overloaded': () => car1({ ratings: { load: 100 } }),
   'axle-overloaded': () => car1({ ratings: { axleLoad: 20 } }),
   'seat-overloaded': () => car1({ seats: car(drawer(3)).seats.map((s) => ({ ...s, most: 40 })) }),

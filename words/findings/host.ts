@@ -1,5 +1,5 @@
 /** Words for the host's rules, loads, line and assumptions. */
-import type { Teller } from './teller.ts';
+import { age, type Teller } from './teller.ts';
 
 const rule = 'It is the rule quoted as the source.';
 const rating = 'The vehicle is rated for less.';
@@ -43,7 +43,7 @@ export const hostWords = {
     why: 'The higher the rider, the sooner a car tips.',
   }),
   'rider-too-young': (_f, t) => ({
-    what: `${t.fact('rider')} is ${t.found()}; the host asks for ${t.required()} years or more.`,
+    what: `${t.fact('rider')} is ${age(Number(t.fact('age')))}; the host asks for ${t.required()} years or more.`,
     why: rule,
   }),
   'car-overloaded': (f, t) => ({

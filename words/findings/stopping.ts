@@ -34,6 +34,7 @@ const noPermission = (t: Tools): Told => ({
 /** Questions that may fail, as a person names them. */
 const questions: Readonly<Record<string, string>> = {
   host: "the host's rules",
+  practice: 'what the trade always asks',
   ratings: 'loads and ratings',
   haul: 'what the engine pulls',
   hold: 'whether the train holds standing',
@@ -109,11 +110,11 @@ export const stoppingWords = {
     why: 'A locked wheel retards less than a third of what a rolling braked wheel can, and wears a flat. The stop is reckoned with it sliding.',
   }),
   'brake-kinds-do-not-work-together': (_f, t) => ({
-    what: `The ${t.fact('kind')} brake of ${t.vehicle} is of another kind than the one the engine works.`,
+    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} is of another kind than the one the engine works.`,
     why: 'Air and vacuum, straight and automatic do not work together: across the joint there is no continuous brake. It is left out of the stop.',
   }),
   'brake-pipe-broken': (_f, t) => ({
-    what: `The ${t.fact('kind')} brake of ${t.vehicle} does not answer the driver.`,
+    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} does not answer the driver.`,
     why: 'No supply or pipe reaches it through the vehicles ahead. It is left out of the stop.',
   }),
   'vacuum-limited-by-air': (_f, t) => ({

@@ -65,3 +65,10 @@ export function whereWords({ where }: Finding, voice: Voice): string {
   }
   return parts.join(', ');
 }
+
+/** "7 years old", "18 months old": months below two years, as parents say it. @param years ≥ 0 */
+export function age(years: number): string {
+  const months = Math.floor(years * 12 + 1e-6);
+  const [count, unit] = years < 2 ? [months, 'month'] : [Math.floor(years + 1e-9), 'year'];
+  return `${count} ${unit}${count === 1 ? '' : 's'} old`;
+}

@@ -90,9 +90,9 @@ function people(context: OutingContext): Finding[] {
     out.push(
       makeFinding('rider-too-young', 'forbids', 'host', {
         where: rider.vehicle === undefined ? {} : { vehicle: rider.vehicle },
-        found: amount(rider.age, 'count'),
+        found: amount(Math.floor(rider.age), 'count'),
         required: amount(youngestRider.value, 'count'),
-        facts: { rider: rider.name },
+        facts: { rider: rider.name, age: rider.age },
         source: youngestRider.source,
       }),
     );

@@ -9,6 +9,7 @@
 import { arrange } from './arrange.ts';
 import { boundOfAll } from './bound.ts';
 import { type Car, carMargin, carOf } from './car.ts';
+import { awayFromPractice } from './custom.ts';
 import { exchanged } from './exchange.ts';
 import { reasonsFor } from './explain.ts';
 import { buildPatterns, type PatternTable, slotsOf, slotsOfUnits, unitCounts } from './patterns.ts';
@@ -17,6 +18,8 @@ import { bestThreshold, ROUNDED_AWAY } from './threshold.ts';
 import type { NoSeating, Place, Seating, SeatingProblem, Solve } from './types.ts';
 import { type Unit, unitsOf } from './units.ts';
 
+/** Less than any difference of margins that counts: practice chooses only among equals. */
+const PRACTICE_WEIGHT = 1e-11;
 /** More patterns than this are too many for a second of solving: masses are then rounded more coarsely. */
 const MOST_PATTERNS = 3000;
 /** Grains of mass, kg, tried in turn. */
@@ -224,7 +227,16 @@ function seatCar(
       return rider?.vehicle === vehicle.id && rider.seat === car.seats[i].id;
     }).length;
   const named = slots.map((s, i) => ({ ...s, class: `${s.class}#${i}` }));
-  const { best } = arrange(car, named, problem.rules, (a, m) => (m >= goal ? 10 + keeps(a) + m / 2 : m));
+  const away = (a: readonly number[]): number => {
+    const on = a.flatMap((i, seat) => (i < 0 ? [] : [{ rider: slots[i].rider, seat: car.seats[seat] }]));
+    return PRACTICE_WEIGHT * awayFromPractice(vehicle, [...on, ...car.of.fixed], problem.rules);
+  };
+  const { best } = arrange(
+    car,
+    named,
+    problem.rules,
+    (a, m) => (m >= goal ? 10 + keeps(a) + m / 2 : m) - away(a),
+  );
   const arrangement = best ?? car.seats.map(() => -1);
   const sitters = arrangement.map((i) => (i < 0 ? undefined : slots[i].sitter));
   const margin = carMargin(car, sitters);

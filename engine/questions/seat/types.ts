@@ -49,6 +49,7 @@ export interface Place {
 export type Reason =
   | 'single-in-middle'
   | 'pair-over-trucks'
+  | 'pair-about-middle'
   | 'child-ahead-of-adult'
   | 'even-over-trucks'
   | 'left-empty';

@@ -34,7 +34,8 @@ function faults({ context, brakes }: Prepared): Finding[] {
   const vehicles = context.outing.train.vehicles;
   return [
     ...byHand(vehicles, brakes.faults),
-    ...brakes.faults.filter((f) => !notDrivers.has(f.why)).map((f) => faultOf(vehicles, f)),
+    ...brakes.faults.filter((f) => f.why === 'force-unknown').map((f) => forceUnknown(vehicles, f)),
+    ...(['kinds-differ', 'pipe-broken'] as const).flatMap((why) => notJoined(vehicles, brakes.faults, why)),
   ];
 }
 
@@ -69,20 +70,30 @@ function byHand(vehicles: readonly Vehicle[], faults: readonly BrakeFault[]): Fi
   });
 }
 
-function faultOf(vehicles: readonly Vehicle[], { vehicle, gear, why }: BrakeFault): Finding {
-  const where = { vehicle: vehicles[vehicle].id };
-  const facts = { gear: gear.name, kind: gear.kind, why };
-  if (why === 'force-unknown') {
-    const measure = `vehicle.brakes.${gear.id}.force`;
-    return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
-      where,
-      facts,
-      measure,
-      source: 'vehicle',
-    });
-  }
+function forceUnknown(vehicles: readonly Vehicle[], { vehicle, gear, why }: BrakeFault): Finding {
+  return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
+    where: { vehicle: vehicles[vehicle].id },
+    facts: { gear: gear.name, kind: gear.kind, why },
+    measure: `vehicle.brakes.${gear.id}.force`,
+    source: 'vehicle',
+  });
+}
+
+/** Brakes that the driver's handle does not reach, by kind: one line for the train, at no vehicle of its own. */
+function notJoined(
+  vehicles: readonly Vehicle[],
+  faults: readonly BrakeFault[],
+  why: 'kinds-differ' | 'pipe-broken',
+): Finding[] {
+  const of = faults.filter((f) => f.why === why);
   const code = why === 'kinds-differ' ? 'brake-kinds-do-not-work-together' : 'brake-pipe-broken';
-  return makeFinding(code, 'limits', 'brakes', { where, facts, source: 'common practice, no source' });
+  return [...new Set(of.map((f) => f.gear.kind))].map((kind) => {
+    const names = of.filter((f) => f.gear.kind === kind).map((f) => vehicles[f.vehicle].name);
+    return makeFinding(code, 'limits', 'brakes', {
+      facts: { kind, why, vehicles: [...new Set(names)].join(', ') },
+      source: 'common practice, no source',
+    });
+  });
 }
 
 /** Gears that can lock wheels at today's adhesion, by the group that is braked hardest for its load. */

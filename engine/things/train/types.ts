@@ -18,7 +18,7 @@ export interface Rider {
   readonly name: string;
   readonly mass: Quantity;
   readonly ageGroup: 'adult' | 'youth' | 'child';
-  /** Age in years, where the host's rules ask. */
+  /** Age in years; of an infant a part of one. */
   readonly age?: number;
   /** Vehicle id; absent: not yet seated. */
   readonly vehicle?: string;
@@ -26,6 +26,6 @@ export interface Rider {
   readonly duty: 'rider' | 'driver' | 'guard';
   /** Keeps together with riders of the same group. */
   readonly group?: string;
-  /** Id of the adult who holds this child. */
+  /** Id of the adult who holds this child: before the seat of its own, or on the lap where both have one seat. */
   readonly heldBy?: string;
 }

@@ -161,6 +161,36 @@ describe('seating in the trade’s terms', () => {
     expect(found.cars[0].margin.trucks).toBeCloseTo(1, 9);
   });
 
+  it('among equal seatings takes the seats of practice: two adults over the trucks, not on the inner seats', () => {
+    const two = [person('a', 80), person('b', 80)];
+    const seats = [0.1, 0.2, 0.4, 0.6, 0.8, 0.9].map((x, i) => seatAt(`${i}`, 2 * x));
+    const six = seat(problem(two, [car(draw, { length: 2, trucks: [0.4, 1.6], seats })]));
+    expect(six.places.map((p) => p.seat)).toEqual(['1', '4']);
+    expect(six.cars[0].reasons).toContain('pair-over-trucks');
+  });
+
+  it('and a child in front of the adult of its party', () => {
+    const people = [person('adult', 80, { group: 'g' }), person('child', 25, { group: 'g' })];
+    const index = (s: Seating, id: string): number => Number(s.places.find((p) => p.rider === id)?.seat);
+    for (const order of [people, [...people].reverse()]) {
+      const ahead = seat(problem(order, [car(draw)]));
+      expect(index(ahead, 'child')).toBeLessThan(index(ahead, 'adult'));
+      const behind = seat(problem(order, [car(draw)], { heldChild: 'behind' }));
+      expect(index(behind, 'child')).toBeGreaterThan(index(behind, 'adult'));
+    }
+  });
+
+  it('says of two adults on inner seats what is done', () => {
+    const inner = [
+      person('a', 80, { vehicle: 'car', seat: '2' }),
+      person('b', 80, { vehicle: 'car', seat: '3' }),
+    ];
+    const found = seat(problem(inner, [car(draw)]));
+    expect(found.moved).toEqual([]);
+    expect(found.cars[0].reasons).toContain('pair-about-middle');
+    expect(found.cars[0].reasons).not.toContain('pair-over-trucks');
+  });
+
   it('puts a held child directly in front of its adult, or behind where the rule says so', () => {
     const people = [person('adult', 80), person('child', 25, { heldBy: 'adult' })];
     const index = (s: Seating, id: string): number => Number(s.places.find((p) => p.rider === id)?.seat);

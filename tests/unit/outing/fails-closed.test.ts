@@ -11,6 +11,7 @@ import { randomOuting } from '../../support/random-outings.ts';
 /** Where each question is asked: the module and the function that is made to fail. */
 const rooms: Readonly<Record<string, readonly [string, string]>> = {
   host: ['host/ask.ts', 'askHost'],
+  practice: ['practice/ask.ts', 'askPractice'],
   ratings: ['ratings/ask.ts', 'askLoads'],
   haul: ['haul/ask.ts', 'askHauling'],
   hold: ['hold/ask.ts', 'askHolding'],

@@ -1,0 +1,219 @@
+/**
+ * What the trade always asks, whether or not a host's file says so. A host's own rule on the same thing stands in
+ * its place; where it is a rule that counts, `host/` asks it.
+ */
+import { amount } from '../../base/quantity.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Vehicle } from '../../things/vehicle/types.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding, marginOf } from '../make.ts';
+import { childrenAlone, isInfant, passengers, ridersOn, sharedSeats } from './people.ts';
+
+const PRACTICE = 'common practice, no source';
+
+export function askPractice(context: OutingContext): Finding[] {
+  return [
+    ...context.outing.train.vehicles.flatMap((v) => people(context, v)),
+    ...couplerHeights(context),
+    ...chainsOnGrade(context),
+    ...lights(context),
+    ...triedStop(context),
+  ];
+}
+
+function people(context: OutingContext, vehicle: Vehicle): Finding[] {
+  return [
+    ...alone(context, vehicle),
+    ...infants(context, vehicle),
+    ...crowded(context, vehicle),
+    ...shared(context, vehicle),
+  ];
+}
+
+const names = (of: readonly { readonly name: string }[]): string => of.map(({ name }) => name).join(', ');
+
+function alone({ outing }: OutingContext, { id }: Vehicle): Finding[] {
+  const rule = outing.host.childWithAdult;
+  const found = childrenAlone(ridersOn(outing.riders, id), rule);
+  if (!found) return [];
+  const ages = found.children.flatMap(({ age }) => age ?? []);
+  return [
+    makeFinding('child-alone', found.severity, 'practice', {
+      where: { vehicle: id },
+      facts: {
+        riders: names(found.children),
+        company: found.company,
+        ...(ages.length > 0 ? { age: Math.min(...ages) } : {}),
+      },
+      source: rule?.source ?? PRACTICE,
+    }),
+  ];
+}
+
+/** A host that says how young a rider may be has settled it. */
+function infants({ outing }: OutingContext, { id }: Vehicle): Finding[] {
+  const found = passengers(ridersOn(outing.riders, id)).filter(isInfant);
+  if (found.length === 0 || outing.host.youngestRider) return [];
+  return [
+    makeFinding('infant-aboard', 'limits', 'practice', {
+      where: { vehicle: id },
+      facts: { riders: names(found), age: Math.min(...found.flatMap(({ age }) => age ?? [])) },
+      source: PRACTICE,
+    }),
+  ];
+}
+
+/** A vehicle whose file names no seat has an unknown number, not none. */
+function crowded({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
+  const people = ridersOn(outing.riders, id).length;
+  if (seats.length === 0 || people <= seats.length) return [];
+  return [
+    makeFinding('more-people-than-seats', 'forbids', 'practice', {
+      where: { vehicle: id },
+      found: amount(people, 'count'),
+      required: amount(seats.length, 'count'),
+      margin: marginOf(people, seats.length),
+      source: PRACTICE,
+    }),
+  ];
+}
+
+function shared({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
+  return sharedSeats(ridersOn(outing.riders, id)).map(({ seat, riders, lap }) =>
+    makeFinding('seat-shared', lap ? 'limits' : 'forbids', 'practice', {
+      where: { vehicle: id },
+      facts: {
+        riders: names(riders),
+        seat: seats.find((s) => s.id === seat)?.name ?? seat,
+        ...(lap ? { lap: lap.name } : {}),
+      },
+      source: PRACTICE,
+    }),
+  );
+}
+
+/**
+ * Half the height of a knuckle ÷ gauge: 5.5 in on 56.5 in, of full size (from memory). Couplers farther out of
+ * line than that hold by less than half their face, and one may ride over the other.
+ */
+const HALF_KNUCKLE = 5.5 / 56.5;
+
+/** Links, bars and pins couple whatever stands a little higher or lower: nothing rides over anything. */
+const LINK = /link|bar|pin|rod/i;
+
+function couplerHeights({ outing }: OutingContext): Finding[] {
+  const { vehicles } = outing.train;
+  const rule = outing.host.couplerTolerance;
+  const tolerance = outing.assumed.coupler.heightDifference;
+  const most = rule?.value ?? tolerance.value;
+  const gaps = vehicles
+    .slice(1)
+    .map((behind, gap) => ({ gap, front: vehicles[gap].rear, rear: behind.front }));
+  const differ = gaps.flatMap(({ gap, front, rear }) => {
+    if (front.height === undefined || rear.height === undefined) return [];
+    const found = Math.abs(front.height - rear.height);
+    if (found <= most + 1e-6) return [];
+    const linked = LINK.test(front.type) || LINK.test(rear.type);
+    const overrides = !linked && found >= HALF_KNUCKLE * vehicles[gap].gauge;
+    return [
+      makeFinding('coupler-heights-differ', rule || overrides ? 'forbids' : 'limits', 'practice', {
+        where: { gap, vehicle: vehicles[gap].id },
+        found: amount(found, 'length'),
+        required: amount(most, 'length'),
+        margin: marginOf(found, most),
+        facts: {
+          other: vehicles[gap + 1].name,
+          front: amount(front.height, 'length'),
+          rear: amount(rear.height, 'length'),
+          overrides: overrides ? 'yes' : 'no',
+        },
+        sure: rule ? 'stated' : 'assumed',
+        source: rule?.source ?? tolerance.source ?? PRACTICE,
+      }),
+    ];
+  });
+  return [...differ, ...halfMeasured(vehicles, gaps)];
+}
+
+interface Gap {
+  readonly gap: number;
+  readonly front: Vehicle['rear'];
+  readonly rear: Vehicle['front'];
+}
+
+/** Gaps with one height stated and the other not: one line for the train. */
+function halfMeasured(vehicles: readonly Vehicle[], gaps: readonly Gap[]): Finding[] {
+  const half = gaps.filter(({ front, rear }) => (front.height === undefined) !== (rear.height === undefined));
+  if (half.length === 0) return [];
+  const without = half.map(({ gap, front }) => vehicles[front.height === undefined ? gap : gap + 1]);
+  return [
+    makeFinding('coupler-height-unknown', 'notes', 'practice', {
+      where: { vehicle: without[0].id },
+      facts: { vehicles: names([...new Set(without)]) },
+      measure: 'coupling.height',
+      source: PRACTICE,
+    }),
+  ];
+}
+
+/** Steepest grade on which cars run without chains, by what the trade asks. */
+const CHAINS_FROM = 0.01;
+
+/** Gaps without a chain where the line is steep. A host that asks for chains, or says that it does not, has its way. */
+function chainsOnGrade({ outing, line }: OutingContext): Finding[] {
+  const { host, train } = outing;
+  if (host.chainsRequired) return [];
+  const chains = train.vehicles.slice(0, -1).map((v, i) => v.rear.chain ?? train.vehicles[i + 1].front.chain);
+  const without = chains.flatMap((chain, gap) => (train.chainsFastened && chain ? [] : [gap]));
+  const pieces = line.heights.slice(1).map((to, i) => {
+    const from = line.heights[i];
+    return { at: from.at, grade: Math.abs(to.height - from.height) / (to.at - from.at) };
+  });
+  const steepest = pieces.reduce((most, p) => (p.grade > most.grade ? p : most), { at: 0, grade: 0 });
+  if (without.length === 0 || steepest.grade <= CHAINS_FROM + 1e-9) return [];
+  return [
+    makeFinding('no-chain-on-grade', 'limits', 'practice', {
+      where: { gap: without[0], vehicle: train.vehicles[without[0]].id },
+      found: amount(steepest.grade, 'grade'),
+      required: amount(CHAINS_FROM, 'grade'),
+      margin: marginOf(steepest.grade, CHAINS_FROM),
+      facts: { gaps: without.length, at: amount(steepest.at, 'length') },
+      source: PRACTICE,
+    }),
+  ];
+}
+
+/**
+ * By night the driver must see the line, and the train behind must see this one. Without a headlight it does not
+ * run; whether it has one must be known. Without a rear marker it runs only where nothing follows.
+ */
+function lights({ outing }: OutingContext): Finding[] {
+  const { host, train, conditions } = outing;
+  if (!conditions.night || host.lightsAtNight) return [];
+  const [front, rear] = [train.vehicles[0], train.vehicles[train.vehicles.length - 1]];
+  const dark = (vehicle: Vehicle, light: 'headlight' | 'taillight'): Finding => {
+    const [known, head] = [vehicle[light] !== undefined, light === 'headlight'];
+    return makeFinding('dark-at-night', !head ? 'limits' : known ? 'forbids' : 'unknown', 'practice', {
+      where: { vehicle: vehicle.id },
+      facts: { light, known: known ? 'yes' : 'no' },
+      ...(known ? {} : { measure: `vehicle.${light}` }),
+      source: PRACTICE,
+    });
+  };
+  return [
+    ...(front.headlight ? [] : [dark(front, 'headlight')]),
+    ...(rear.taillight ? [] : [dark(rear, 'taillight')]),
+  ];
+}
+
+/** A driver tries the brake of an engine before people are on the train; one who has not is held to it. */
+function triedStop({ outing }: OutingContext): Finding[] {
+  const tried = outing.conditions.brakeTried;
+  if (tried) return [];
+  return [
+    makeFinding('brake-not-tried', tried === false ? 'limits' : 'notes', 'practice', {
+      facts: { said: tried === false ? 'yes' : 'no' },
+      source: PRACTICE,
+    }),
+  ];
+}
