@@ -7,6 +7,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
+import { peopleOf, worseForOne } from './lean.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';
 import type { VehicleBalance } from './look.ts';
 import type { Rolling } from './margins.ts';
@@ -177,10 +178,10 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
     .reduce<(typeof places)[number] | undefined>((a, b) => (a && a.one <= b.one ? a : b), undefined);
   if (!worst || worst.one >= USUAL_LEAN.value) return [];
   const { v, place, one } = worst;
-  const { body, wind } = rollingOf(data, v);
-  const heaviest = [...context.loaded.vehicles[v.index].riders].sort(
-    (a, b) => b.rider.mass.value - a.rider.mass.value,
-  )[0];
+  const under = underAt(data, v, place.at);
+  const { body, masses, wind } = worseForOne(peopleOf(context, v.index), under, place.speed);
+  const heaviest = Math.max(...masses);
+  const { rider } = context.loaded.vehicles[v.index].riders[masses.indexOf(heaviest)];
   return [
     // Less than half of a usual lean asks for a limit; more is worth knowing.
     makeFinding('lean-small', one < USUAL_LEAN.value / 2 ? 'limits' : 'notes', 'balance', {
@@ -189,13 +190,13 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
       required: amount(USUAL_LEAN.value, 'length'),
       margin: one / USUAL_LEAN.value - 1,
       facts: {
-        rider: heaviest.rider.name,
+        rider: rider.name,
         speed: amount(place.speed, 'speed'),
         vehicles: new Set(places.filter((p) => p.one < USUAL_LEAN.value).map((p) => p.v.index)).size,
         ...(place.lift.two === undefined ? {} : { two: amount(place.lift.two, 'length') }),
         ...(place.lift.all === undefined ? {} : { all: amount(place.lift.all, 'length') }),
       },
-      sum: leanSum(body, heaviest.rider.mass.value, underAt(data, v, place.at), place.speed, wind),
+      sum: leanSum(body, heaviest, under, place.speed, wind),
       source: USUAL_LEAN.source,
       sure: 'assumed',
     }),
