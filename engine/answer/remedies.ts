@@ -207,6 +207,8 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'flange-may-climb':
     case 'coupler-jerk-tips':
       return [...balanceFamilies(outing, finding), fewerRidersOn(outing, finding.where.vehicle, 4)];
+    case 'all-lean-goes-over':
+      return balanceFamilies(outing, finding);
     case 'rider-too-young':
       return [fewerRidersOn(outing, finding.where.vehicle, 2)];
     default:

@@ -62,6 +62,7 @@ export const findingCodes = [
   'tips-at-rest',
   'stands-light-on-one-side',
   'curve-speed-limited-by-balance',
+  'all-lean-goes-over',
   'lean-small',
   'centre-of-gravity-unknown',
   'truck-lifts',

@@ -5,6 +5,7 @@
 import { pick } from '../../base/spread.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type Body, bodyOf } from './body.ts';
+import type { Ground } from './margins.ts';
 import { type Leans, leans, momentToLift, speedWhileLeaning, type Under } from './tipping.ts';
 import { windShare } from './wind.ts';
 
@@ -45,9 +46,49 @@ export const carefulSpeedWhileLeaning = (people: readonly People[], lean: number
     ),
   );
 
-/** The people with whom the heaviest rider's lean lifts a wheel first. */
-export const worseForOne = (people: readonly People[], under: Under, speed: number): People =>
-  people.reduce((a, b) => (leanOfOne(b, under, speed) < leanOfOne(a, under, speed) ? b : a));
+/** All people of a vehicle leaning together, at a place of the train's head and a speed. */
+export interface Together {
+  readonly at: number;
+  readonly speed: number;
+  /** m of their centres of gravity that tip the vehicle. */
+  readonly lean: number;
+}
 
-const leanOfOne = ({ body, masses, wind }: People, under: Under, speed: number): number =>
-  momentToLift(body, under, speed, false, wind) / Math.max(...masses);
+/** Where they need lean least to tip it, standing anywhere or at running speed; none without riders. */
+export function leastTogether(
+  people: readonly People[],
+  { curvature, cant }: Ground,
+  grid: Float64Array,
+  running: Float64Array,
+): Together | undefined {
+  const [heavy] = people;
+  if (!heavy || heavy.masses.length === 0) return undefined;
+  const bears = (j: number, speed: number): number =>
+    momentToLift(heavy.body, { curvature: curvature[j], cant: cant[j] }, speed, true, heavy.wind);
+  let worst = { j: 0, speed: 0, moment: bears(0, 0) };
+  for (let j = 0; j < grid.length; j++) {
+    // Straight and level all speeds are one, and so is every such place.
+    if (curvature[j] === 0 && cant[j] === 0 && j > 0) continue;
+    for (const speed of [0, running[j]]) {
+      const moment = bears(j, speed);
+      if (moment < worst.moment) worst = { j, speed, moment };
+    }
+  }
+  const { j, speed } = worst;
+  const lean = carefulLeans(people, { curvature: curvature[j], cant: cant[j] }, speed, true).all ?? Infinity;
+  return { at: grid[j], speed, lean };
+}
+
+/** The people who tip it first by leaning together, or who lift a wheel first where one of them leans. */
+export function worsePeople(
+  people: readonly People[],
+  under: Under,
+  speed: number,
+  who: 'one leans' | 'all lean',
+): People {
+  const bears = (p: People): number => {
+    const { one, all } = carefulLeans([p], under, speed, who === 'all lean');
+    return (who === 'all lean' ? all : one) ?? Infinity;
+  };
+  return people.reduce((a, b) => (bears(b) < bears(a) ? b : a));
+}

@@ -5,7 +5,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
-import { carefulLeans, peopleOf } from './lean.ts';
+import { carefulLeans, leastTogether, peopleOf, type Together } from './lean.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';
 import {
   type Ground,
@@ -44,6 +44,8 @@ export interface VehicleBalance {
   /** At the worst place at permitted speed, and at the worst place standing. */
   readonly running: Thinnest;
   readonly standing: Thinnest;
+  /** All its people leaning together, where it goes over first; none: nobody rides there. */
+  readonly together?: Together;
   readonly twist?: TwistCheck;
 }
 
@@ -199,6 +201,7 @@ function ofVehicle(
     };
   };
   const lightest = Math.min(...axles.flatMap((a) => [a.left, a.right]));
+  const together = leastTogether(people, ground, grid, permitted);
   const twist = trackTwist === undefined ? undefined : checkTwist(body.vehicle, trackTwist, lightest);
   return {
     index,
@@ -214,6 +217,7 @@ function ofVehicle(
     over: carefulLeans(calm, level, 0, true),
     running: thinnest(along.running, permitted),
     standing: thinnest(along.standing, undefined),
+    ...(together ? { together } : {}),
     ...(twist ? { twist } : {}),
   };
 }

@@ -74,3 +74,69 @@ describe('what people may lean', () => {
     expect(moment / Math.max(...masses)).toBeCloseTo(0.15, 9);
   });
 });
+
+describe('all riders of a car leaning together', () => {
+  const together = (o: Outing) => {
+    const context = openOuting(o);
+    return askBalance(context, gridOf(context.line.length)).findings.find(
+      (f) => f.code === 'all-lean-goes-over',
+    );
+  };
+  const straight = (cant: number, riders = four(exact(75)), wind = 0): Outing => {
+    const o = outing(riders);
+    const line = { ...o.line, curves: [], cants: [{ at: 0, cant }] };
+    return { ...o, line, conditions: { ...o.conditions, crosswind: wind } };
+  };
+
+  it('limits where 6 in tip it, by moments about the rail', () => {
+    // (60 + 300)/300 · 0.1 = 0.12 m of the 6 in (0.15 m) that people lean.
+    const found = together(straight(0));
+    expect(found).toMatchObject({ severity: 'limits', where: { vehicle: 'car' } });
+    expect(found?.found?.si).toBeCloseTo(0.12, 9);
+    expect(found?.margin).toBeCloseTo(0.12 / 0.15 - 1, 9);
+    expect(found?.facts['place']).toBe('anywhere');
+  });
+
+  it('says nothing where more than that tips it', () => {
+    const two = four(exact(75)).slice(1, 3);
+    // (60 + 150)/150 · 0.1 = 0.14, and with a car of 110 kg 0.173.
+    const o = straight(0, two);
+    expect(together(o)?.found?.si).toBeCloseTo(0.14, 9);
+    const vehicles = o.train.vehicles.map((v, i) => (i === 1 ? { ...v, tare: exact(110) } : v));
+    expect(together({ ...o, train: { ...o.train, vehicles } })).toBeUndefined();
+  });
+
+  it('less on cant, standing, than on the level, and less again in wind', () => {
+    const level = together(straight(0))?.found?.si ?? 0;
+    const canted = together(straight(0.01));
+    expect(canted?.facts['place']).toBe('standing');
+    expect(canted?.found?.si).toBeLessThan(level - 0.01);
+    expect(together(straight(0.01, undefined, 8))?.found?.si).toBeLessThan(canted?.found?.si ?? 0);
+  });
+
+  it('names the car and the place that bear least', () => {
+    const o = outing(four(exact(75)));
+    const empty = { ...car(draw, { tare: 400 }), id: 'heavy', front: car(draw).front };
+    const train = { ...o.train, vehicles: [o.train.vehicles[0], empty, o.train.vehicles[1]] };
+    const riders = [...o.riders, person('x', 75, { vehicle: 'heavy', seat: '2' })];
+    const line = { ...o.line, curves: [], cants: [0, 0.004, 0.012].map((cant, i) => ({ at: 60 * i, cant })) };
+    const found = together({ ...o, train, riders, line });
+    expect(found?.where.vehicle).toBe('car');
+    expect(found?.where.from).toBeGreaterThan(115);
+    expect(found?.facts['vehicles']).toBe(1);
+  });
+
+  it('grows and fades without a jump', () => {
+    const leans = [...Array(20).keys()].map((i) => together(straight(i * 0.0005))?.found?.si ?? 0);
+    leans.slice(1).forEach((lean, i) => {
+      expect(leans[i] - lean).toBeGreaterThan(0);
+      expect(leans[i] - lean).toBeLessThan(0.004);
+    });
+  });
+
+  it('one rider who lifts one wheel is a note', () => {
+    const context = openOuting(straight(0.02));
+    const { findings } = askBalance(context, gridOf(context.line.length));
+    expect(findings.filter((f) => f.code === 'lean-small').map((f) => f.severity)).not.toContain('limits');
+  });
+});
