@@ -61,9 +61,10 @@ describe('the witness', () => {
 
   it('tells no lean that heavy people would not have left', () => none(all.balance.leanTooGreat));
 
+  it('two brakes on the same wheels lock together, whichever way their force is told', () =>
+    none(all.stops.twoGearsApart));
+
   describe.runIf(mended)('what is promised', () => {
-    it('two brakes on the same wheels lock together, whichever way their force is told', () =>
-      none(all.stops.twoGearsApart));
     it('from the permitted speed one hand in a hundred stops beyond the room less the margin', () =>
       none(all.overruns.limit));
     it('one in a hundred beyond the gap told, less the margin', () => none(all.overruns.gap));

@@ -71,7 +71,7 @@ describe('what people may lean', () => {
     const [{ body, masses, wind }] = peopleOf(context, curve.index);
     const there = { curvature: curve.curvature, cant: curve.cant };
     const moment = momentToLift(body, there, curve.liftLeaning, false, wind);
-    expect(moment / Math.max(...masses)).toBeCloseTo(0.15, 9);
+    expect(moment / Math.max(...masses)).toBeCloseTo(0.1524, 9);
   });
 });
 
@@ -89,11 +89,11 @@ describe('all riders of a car leaning together', () => {
   };
 
   it('limits where 6 in tip it, by moments about the rail', () => {
-    // (60 + 300)/300 · 0.1 = 0.12 m of the 6 in (0.15 m) that people lean.
+    // (60 + 300)/300 · 0.1 = 0.12 m of the 6 in (0.1524 m) that people lean.
     const found = together(straight(0));
     expect(found).toMatchObject({ severity: 'limits', where: { vehicle: 'car' } });
     expect(found?.found?.si).toBeCloseTo(0.12, 9);
-    expect(found?.margin).toBeCloseTo(0.12 / 0.15 - 1, 9);
+    expect(found?.margin).toBeCloseTo(0.12 / 0.1524 - 1, 9);
     expect(found?.facts['place']).toBe('anywhere');
   });
 
