@@ -93,6 +93,8 @@ export const findingCodes = [
   // line
   'heights-poor',
   'sight-unknown',
+  'driver-missing',
+  'propelled-without-lookout',
   'train-longer-than-line',
   // assumptions
   'assumed',
