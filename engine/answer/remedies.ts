@@ -6,13 +6,12 @@ import { applyChange, type Change } from '../outing/change.ts';
 import type { Outing } from '../outing/types.ts';
 import { balanceFamilies } from '../questions/balance/remedies.ts';
 import type { Finding, Remedy } from '../questions/finding.ts';
+import { fartherForward } from '../questions/sight/remedies.ts';
 import { isThrough } from '../things/brake/system.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
 import { driverPlaces, placesOf } from '../things/train/crew.ts';
-import type { Rider } from '../things/train/types.ts';
-import type { Seat, Vehicle } from '../things/vehicle/types.ts';
 import { firstAnswer } from './answer.ts';
 import { inquire, type OpenInquiry } from './inquiry.ts';
 import { questions } from './questions.ts';
@@ -210,7 +209,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'coupler-jerk-tips':
       return [...balanceFamilies(outing, finding), fewerRidersOn(outing, finding.where.vehicle, 4)];
     case 'propelled-without-lookout':
-      return [order(outing), ...driverForward(outing), ...lookoutForward(outing)];
+      return [order(outing), ...fartherForward(outing)];
     case 'all-lean-goes-over':
       return balanceFamilies(outing, finding);
     case 'rider-too-young':
@@ -325,33 +324,6 @@ function order(outing: Outing): Family {
   if (better.every((v, i) => v === now[i])) return none;
   return { size: 2, changes: [{ kind: 'order', order: better.map((i) => outing.train.vehicles[i].id) }] };
 }
-
-const free = ({ riders }: Outing, v: Vehicle, s: Seat): boolean =>
-  !riders.some((r) => r.vehicle === v.id && r.seat === s.id);
-
-/** The driver to a free driver's seat farther forward. */
-function driverForward(outing: Outing): Family[] {
-  const [at] = driverPlaces(outing);
-  const driver = outing.riders.find((r) => r.duty === 'driver');
-  if (!driver) return [];
-  const moves = outing.train.vehicles
-    .slice(0, at)
-    .flatMap((v) => v.seats.flatMap((s) => (s.driver && free(outing, v, s) ? [seatMove(driver, v, s)] : [])));
-  return moves.map((change) => ({ size: 1, changes: [change] }));
-}
-
-/** A guard who is aboard to a free seat on the leading car. */
-function lookoutForward(outing: Outing): Family[] {
-  const guard = outing.riders.find((r) => r.duty === 'guard');
-  const [first] = outing.train.vehicles;
-  const seat = first.seats.find((s) => !s.driver && free(outing, first, s));
-  return guard && seat ? [{ size: 1, changes: [seatMove(guard, first, seat)] }] : [];
-}
-
-const seatMove = (rider: Rider, vehicle: Vehicle, seat: Seat): Change => ({
-  kind: 'seat',
-  moves: [{ rider: rider.id, vehicle: vehicle.id, seat: seat.id }],
-});
 
 const grain = (speed: number): number => Math.floor(speed / SPEED_GRAIN + 1e-9) * SPEED_GRAIN;
 
