@@ -7,6 +7,7 @@ import { type OutingContext, openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBalance, type BalanceData } from '../engine/questions/balance/ask.ts';
 import { type Body, bodyOf, leaning, riderPoint } from '../engine/questions/balance/body.ts';
+import { peopleOf } from '../engine/questions/balance/lean.ts';
 import { MOST_UNLOADING, POOREST_TWIST } from '../engine/questions/balance/limits.ts';
 import { standing, steppingOff } from '../engine/questions/balance/moved.ts';
 import { centreFromTilt, type TiltResult } from '../engine/questions/balance/tilt.ts';
@@ -133,8 +134,7 @@ export function whatIf(view: BalanceView, index: number, lean: number, height: n
   if (found < 0) return undefined;
   const { running } = data.vehicles[found];
   const under = underAt(view, found, worstNode(view, found));
-  const { body: upright, wind } = data.rolling[found];
-  const masses = context.loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
+  const [{ body: upright, masses, wind }] = peopleOf(context, index);
   const heaviest = Math.max(0, ...masses);
   // Leaning to the side that is worse off there.
   const body = [1, -1]

@@ -17,6 +17,7 @@ import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
 import { fastestAllowed, holdsFall, leastBrake } from '../questions/speed/holds.ts';
 import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
+import { driverBehind } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { Vehicle } from '../things/vehicle/types.ts';
 import type { CarCount } from './types.ts';
@@ -109,8 +110,16 @@ function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>):
   const { line, outing } = context;
   const count = Math.floor(line.length / STEP) + 1;
   const grid = Float64Array.from({ length: count }, (_, j) => j * STEP);
+  const eyes = driverBehind(outing, context.loaded);
   // The end of the line slows every train; it is not what limits the count.
-  const available = availableAlong(line, grid, stopMargin(context), outing.assumed.sight, false).distance;
+  const available = availableAlong(
+    line,
+    grid,
+    stopMargin(context),
+    outing.assumed.sight,
+    eyes,
+    false,
+  ).distance;
   const ceilings = hostCeilings(context, grid);
   const speed = runningSpeed(context, grid, ceilings);
   const brake = leastBrake(model, fastestAllowed(ceilings, count));

@@ -7,6 +7,7 @@ import type { Outing } from '../outing/types.ts';
 import { balanceFamilies } from '../questions/balance/remedies.ts';
 import type { Finding, Remedy } from '../questions/finding.ts';
 import { practiceFamilies } from '../questions/practice/remedies.ts';
+import { fartherForward } from '../questions/sight/remedies.ts';
 import { isThrough } from '../things/brake/system.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
@@ -215,6 +216,10 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'flange-may-climb':
     case 'coupler-jerk-tips':
       return [...balanceFamilies(outing, finding), fewerRidersOn(outing, finding.where.vehicle, 4)];
+    case 'propelled-without-lookout':
+      return [order(outing), ...fartherForward(outing)];
+    case 'all-lean-goes-over':
+      return balanceFamilies(outing, finding);
     case 'rider-too-young':
       return [fewerRidersOn(outing, finding.where.vehicle, 2)];
     default:

@@ -6,7 +6,7 @@
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
 import type { BrakedGroup } from '../things/brake/force.ts';
-import { frictionAt } from '../things/brake/force.ts';
+import { forceAtRest, frictionAt } from '../things/brake/force.ts';
 import type { Potential } from '../things/line/potential.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
@@ -147,10 +147,10 @@ function rampTables(
   return { rampMean, rampLead, rampNode };
 }
 
-/** Bounds of the whole build-up's duration ÷ likely, weighted by force: all brakes are early or late together. */
+/** Bounds of the whole build-up's duration ÷ likely, weighted by force at the rail: all brakes are early or late together. */
 function timingSpread(groups: readonly BrakedGroup[]): Quantity {
   const sum = (of: (g: BrakedGroup) => number): number =>
-    groups.reduce((total, g) => total + g.block.value * of(g), 0);
+    groups.reduce((total, g) => total + forceAtRest(g) * of(g), 0);
   const middle = sum((g) => g.deadTime.value + g.buildUp.value / 2);
   if (middle === 0) return { value: 1, low: 1, high: 1, how: 'stated' };
   return {

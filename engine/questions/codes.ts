@@ -72,6 +72,7 @@ export const findingCodes = [
   'tips-at-rest',
   'stands-light-on-one-side',
   'curve-speed-limited-by-balance',
+  'all-lean-goes-over',
   'lean-small',
   'centre-of-gravity-unknown',
   'truck-lifts',
@@ -102,6 +103,8 @@ export const findingCodes = [
   // line
   'heights-poor',
   'sight-unknown',
+  'driver-missing',
+  'propelled-without-lookout',
   'train-longer-than-line',
   // assumptions
   'assumed',

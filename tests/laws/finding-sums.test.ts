@@ -101,6 +101,7 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'held-train-rolls-back runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
   'failure-runs-away runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
   'failure-rolls-back runaway-speed': (s, v) => between(0.99, v['speed'] / found(s), 1.6),
+  'all-lean-goes-over lean-to-lift': (s, v) => same(v['lean'], found(s)),
   'lean-small lean-to-lift': (s, v) => same(v['lean'], found(s)),
   'tips-at-rest lean-to-lift': (_s, v) => expect(v['lean']).toBeLessThanOrEqual(1e-9),
   'stands-light-on-one-side lean-to-lift': (_s, v) => expect(v['lean']).toBeGreaterThan(0),

@@ -184,6 +184,11 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   },
   assumed: () =>
     plain(1, { assumptions: [{ of: 'a mass', where: 'car 1', key: 'mass', source: 'made up' }] }),
+  'driver-missing': () => plain(2),
+  'propelled-without-lookout': () => {
+    const outing = plain(2);
+    return { ...outing, train: { ...outing.train, vehicles: [...outing.train.vehicles].reverse() } };
+  },
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'coupler-overloaded': () => swapped(1, (v) => ({ ...v, front: { type: 'link', strength: exact(20) } })),
 };

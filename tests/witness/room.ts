@@ -18,18 +18,33 @@ export interface Room {
   readonly ceilings: readonly { from: number; to: number; speed: number; everywhere: boolean }[];
 }
 
+/** How far behind the train's head the foremost named driver sits, m; nobody named: not witnessed, 0. */
+export function eyesOf({ train, riders }: Outing): number {
+  let front = 0;
+  for (const v of train.vehicles) {
+    const at = riders
+      .filter((r) => r.duty === 'driver' && r.vehicle === v.id)
+      .flatMap((r) => v.seats.filter((s) => s.id === r.seat).map((s) => s.at));
+    if (at.length > 0) return front + Math.min(...at);
+    front += v.length;
+  }
+  return 0;
+}
+
 export function roomOf(ground: Ground, outing: Outing, trainLength: number): Room {
   const { line, reverse } = ground;
+  const eyes = eyesOf(outing);
   const against = reverse ? 'forward' : 'reverse';
   const stretches = line.sights
     .filter((s) => s.direction !== against)
-    .map((s) => ({ ...runningStretch(ground, s), distance: s.distance }));
+    .map((s) => ({ ...runningStretch(ground, s), distance: s.distance - eyes }));
   const seen = line.places.flatMap((p) => {
     const sight = reverse ? p.sightReverse : p.sight;
     if (!asks.has(p.kind) || sight === undefined) return [];
     const near = running(ground, reverse ? (p.to ?? p.at) : p.at);
-    const at = near - sight;
-    return [{ at: line.loop ? ((at % line.length) + line.length) % line.length : at, distance: sight }];
+    const left = sight - eyes;
+    const at = near - left;
+    return [{ at: line.loop ? ((at % line.length) + line.length) % line.length : at, distance: left }];
   });
   // A limit holds until the last vehicle has left it.
   const held = [...line.speedLimits, ...outing.extraLimits].map((limit) => {

@@ -5,6 +5,9 @@ import { answerOuting } from '../../engine/answer/complete.ts';
 import { readOuting } from '../../papers/index.ts';
 import { carsThatStop, given, type Rail, stopInFeet, tradePage, tradeTable } from './trade-table.ts';
 
+/** Of the driver behind the front of the train, ft: the room is counted from there on. */
+const SEAT = 3;
+
 const head = (heedway: string, name: string) => ({ heedway, version: 1, name });
 
 /** Everything as the table states it, without a spread; or with what the product assumes where a file is silent. */
@@ -37,7 +40,7 @@ function engineFile(rail: Rail, silent: Silent) {
       },
     ],
     traction: { kind: 'drawbar', curve: [{ speed: '0 mph', force: '120 lbf' }] },
-    seats: [{ name: 'driver', at: '3 ft', height: '15 in', driver: true }],
+    seats: [{ name: 'driver', at: `${SEAT} ft`, height: '15 in', driver: true }],
   };
 }
 
@@ -67,7 +70,7 @@ const outingFile = (rail: Rail, percent: number, cars: number, silent: Silent) =
       { at: '0 ft', height: '0 ft' },
       { at: '2000 ft', height: `${-20 * percent} ft` },
     ],
-    sights: [{ from: '0 ft', to: '2000 ft', distance: `${given.room} ft` }],
+    sights: [{ from: '0 ft', to: '2000 ft', distance: `${given.room + SEAT} ft` }],
   },
   train: {
     ...head('train', 'Engine and cars'),

@@ -59,10 +59,12 @@ describe('the witness', () => {
     expect(all.balance.along).toBeLessThan(0.015);
   });
 
+  it('tells no lean that heavy people would not have left', () => none(all.balance.leanTooGreat));
+
+  it('two brakes on the same wheels lock together, whichever way their force is told', () =>
+    none(all.stops.twoGearsApart));
+
   describe.runIf(mended)('what is promised', () => {
-    it('tells no lean that heavy people would not have left', () => none(all.balance.leanTooGreat));
-    it('two brakes on the same wheels lock together, whichever way their force is told', () =>
-      none(all.stops.twoGearsApart));
     it('from the permitted speed one hand in a hundred stops beyond the room less the margin', () =>
       none(all.overruns.limit));
     it('one in a hundred beyond the gap told, less the margin', () => none(all.overruns.gap));

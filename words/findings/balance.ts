@@ -47,6 +47,25 @@ export const balanceWords = {
     what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${t.required()} was wanted.`,
     why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright and heavy (centre ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
+  'all-lean-goes-over': ({ facts }, t) => {
+    const alone = facts['riders'] === 1;
+    const others = Number(facts['vehicles']) - 1;
+    const place = t.where.replace(/^.*, /, '');
+    const where: Readonly<Record<string, string>> = {
+      standing: ` standing ${place} on ${t.fact('cant', 'up')} of cant`,
+      running: ` ${place} at ${t.fact('speed', 'down')}`,
+    };
+    return {
+      what: `${t.vehicle} goes over if ${alone ? 'its rider leans' : 'all its riders lean'} ${t.found('down')} to one side${where[String(facts['place'])] ?? ', even on level track'}.`,
+      why: `A seated grown person easily leans ${t.required('up')}${
+        others > 0
+          ? `, and ${others} more ${others === 1 ? 'vehicle goes' : 'vehicles go'} over with less`
+          : ''
+      }. ${
+        facts['place'] === 'standing' ? 'Do not stand on this cant. ' : ''
+      }Brief riders before they sit down: stay upright, feet in, nobody reaches out.`,
+    };
+  },
   'lean-small': (_f, t) => ({
     what: `If ${t.fact('rider')} leans ${t.found('down')} sideways, a wheel of ${t.vehicle} lifts ${t.where.replace(/^.*, /, '')}.`,
     why: `A seated grown person easily leans ${t.required('up')}. Leaning is behaviour: tell riders to sit still and feet in, seat the heavy ones low and in the middle.`,

@@ -88,12 +88,14 @@ export function tareCentre(vehicle: Vehicle): TareCentre | undefined {
  * @param adultCentre of a seated adult above a seat whose posture is not known, m
  * @param position −1 … 1: how far the spreads are moved to the unsafe side (1: riders heavy and high, tare
  *   light and high)
+ * @param people the same of the riders' masses alone; their height goes by `position`
  */
 export function bodyOf(
   loaded: LoadedVehicle,
   base: number,
   adultCentre: Quantity,
   position: number,
+  people = position,
 ): Body | undefined {
   const centre = tareCentre(loaded.vehicle);
   if (!centre) return undefined;
@@ -102,7 +104,7 @@ export function bodyOf(
   const tare = pick(vehicle.tare, -position);
   const points = [
     ...vehicle.loads.map((l) => loadPoint(l, height, position)),
-    ...loaded.riders.map((r) => riderPoint(r, adultCentre, position)),
+    ...loaded.riders.map((r) => riderPoint(r, adultCentre, position, people)),
   ];
   return bodyFrom(vehicle, base, tare, height, points);
 }
@@ -118,8 +120,9 @@ export const riderPoint = (
   { rider, seat }: SeatedRider,
   adultCentre: Quantity,
   position: number,
+  people = position,
 ): PointMass => ({
-  mass: pick(rider.mass, position),
+  mass: pick(rider.mass, people),
   at: seat.at,
   across: seat.across,
   height: seat.height + pick(riderCentre(rider, seat.adultCentre ?? adultCentre), position),

@@ -2,9 +2,10 @@
 
 import type { OutingContext } from '../../outing/open.ts';
 import type { CurveElement } from '../../things/line/types.ts';
+import { carefulLeans, carefulSpeedWhileLeaning, peopleOf } from './lean.ts';
 import { USUAL_LEAN } from './limits.ts';
 import type { BalanceLook } from './look.ts';
-import { leans, speedLeaving, speedWhileLeaning } from './tipping.ts';
+import { speedLeaving } from './tipping.ts';
 
 export interface CurveSpeeds {
   /** Chainage of the track, m; on a loop `from` may be greater than `to`. */
@@ -48,12 +49,13 @@ function mergedCurves(elements: readonly CurveElement[]): { from: number; to: nu
 
 /** The place and vehicle with the lowest speed to lift while the vehicle is inside the curve. */
 function worstIn(
-  { loaded, line }: OutingContext,
+  context: OutingContext,
   look: BalanceLook,
   from: number,
   to: number,
   sign: number,
 ): Omit<CurveSpeeds, 'from' | 'to'> | undefined {
+  const { line } = context;
   let least = Infinity;
   let found: { v: number; j: number } | undefined;
   const under = { curvature: 0, cant: 0 };
@@ -71,12 +73,11 @@ function worstIn(
   });
   if (!found) return undefined;
   const { v, j } = found;
-  const { body, over, wind, index } = look.rolling[v];
+  const { over, wind, index } = look.rolling[v];
   const there = { curvature: look.grounds[v].curvature[j], cant: look.grounds[v].cant[j] };
-  const masses = loaded.vehicles[index].riders.map((r) => r.rider.mass.value);
+  const people = peopleOf(context, index);
   const run = look.permitted[j];
-  const heaviest = Math.max(0, ...masses);
-  const { one } = leans(body, masses, there, run, false, wind);
+  const { one } = carefulLeans(people, there, run);
   return {
     ...there,
     index,
@@ -84,7 +85,7 @@ function worstIn(
     permitted: look.ceiling.speed[j],
     lift: least,
     over: speedLeaving(over, there, 0, wind),
-    liftLeaning: speedWhileLeaning(body, heaviest, USUAL_LEAN.value, there, wind),
+    liftLeaning: carefulSpeedWhileLeaning(people, USUAL_LEAN.value, there),
     ...(one === undefined ? {} : { lean: one }),
     run,
   };

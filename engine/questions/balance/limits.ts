@@ -20,8 +20,8 @@ export const MOST_UNLOADING: Limit = {
   source: 'EN 14363: wheel unloading at most 0.6 on twisted track (from memory)',
 };
 
-/** Sideways shift of a seated adult's centre of gravity that must be reckoned with, m. */
-export const USUAL_LEAN: Limit = { value: 0.15, source: 'common practice, no source' };
+/** Sideways shift of a seated adult's centre of gravity that must be reckoned with, m: 6 in. */
+export const USUAL_LEAN: Limit = { value: 0.1524, source: 'common practice, no source' };
 
 /** Friction of flange on rail where the vehicle's file gives its flange's angle alone: dry, clean steel. */
 export const FLANGE_FRICTION: Limit = {

@@ -5,6 +5,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
+import { carefulLeans, leastTogether, peopleOf, type Together } from './lean.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';
 import {
   type Ground,
@@ -16,11 +17,11 @@ import {
   type SpeedLine,
   speedsLeaving,
 } from './margins.ts';
-import { type Leans, leans } from './tipping.ts';
+import type { Leans } from './tipping.ts';
 import { layTrack, type Track } from './track.ts';
 import { checkTwist, type TwistCheck } from './twist.ts';
 import { type AxleLoad, wheelLoads } from './wheels.ts';
-import { windMoment } from './wind.ts';
+import { windShare } from './wind.ts';
 
 /** One vehicle, standing and along the line. */
 export interface VehicleBalance {
@@ -43,6 +44,8 @@ export interface VehicleBalance {
   /** At the worst place at permitted speed, and at the worst place standing. */
   readonly running: Thinnest;
   readonly standing: Thinnest;
+  /** All its people leaning together, where it goes over first; none: nobody rides there. */
+  readonly together?: Together;
   readonly twist?: TwistCheck;
 }
 
@@ -98,7 +101,7 @@ export function lookAtBalance(
       body,
       index,
       loaded.vehicles[index].behind,
-      windMoment(loaded.vehicles[index], outing.conditions.crosswind ?? 0),
+      windShare(loaded.vehicles[index], body.Z, outing.conditions.crosswind),
     ),
   );
   const grounds = rolling.map((r) => groundUnder(track, r, grid));
@@ -182,7 +185,8 @@ function ofVehicle(
   const loaded = context.loaded.vehicles[index];
   const likely = bodyOf(loaded, body.base, context.outing.assumed.riderCentre, 0) as Body;
   const axles = wheelLoads(likely, { side: 0, normal: GRAVITY, rear: 0 });
-  const masses = loaded.riders.map((r) => r.rider.mass.value);
+  const people = peopleOf(context, index);
+  const calm = people.map((p) => ({ ...p, wind: 0 }));
   const level = { curvature: 0, cant: 0 };
   const thinnest = (m: Margins, speed: Float64Array | undefined): Thinnest => {
     const j = leastAt(m.share);
@@ -193,10 +197,11 @@ function ofVehicle(
       speed: v,
       share: m.share[j],
       upright: m.upright[j],
-      lift: leans(body, masses, under, v, false, rolling.wind),
+      lift: carefulLeans(people, under, v),
     };
   };
   const lightest = Math.min(...axles.flatMap((a) => [a.left, a.right]));
+  const together = leastTogether(people, ground, grid, permitted);
   const twist = trackTwist === undefined ? undefined : checkTwist(body.vehicle, trackTwist, lightest);
   return {
     index,
@@ -208,10 +213,11 @@ function ofVehicle(
     axles,
     evenAcross: Math.min(...axles.map((a) => Math.min(a.left, a.right) / ((a.left + a.right) / 2))),
     evenAlong: Math.min(...likely.groupMass.map((m, i) => m / likely.mass / likely.rollShare[i])),
-    lift: leans(body, masses, level, 0),
-    over: leans(body, masses, level, 0, true),
+    lift: carefulLeans(calm, level, 0),
+    over: carefulLeans(calm, level, 0, true),
     running: thinnest(along.running, permitted),
     standing: thinnest(along.standing, undefined),
+    ...(together ? { together } : {}),
     ...(twist ? { twist } : {}),
   };
 }

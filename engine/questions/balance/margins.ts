@@ -21,7 +21,7 @@ export interface Rolling {
   readonly wind: number;
 }
 
-export function rollingOf(body: Body, index: number, behind: number, windMoment: number): Rolling {
+export function rollingOf(body: Body, index: number, behind: number, wind: number): Rolling {
   return {
     body,
     index,
@@ -29,7 +29,7 @@ export function rollingOf(body: Body, index: number, behind: number, windMoment:
     over: overturnOf(body),
     offsets: body.vehicle.groups.map((g) => behind + g.at),
     weights: body.groupMass.map((m) => m / body.mass),
-    wind: windMoment / (GRAVITY * body.Z),
+    wind,
   };
 }
 

@@ -21,6 +21,7 @@ export const balance: Question<Pick<BalanceAnswer, 'data' | 'ceilings'>> = {
     'tips-at-rest',
     'stands-light-on-one-side',
     'curve-speed-limited-by-balance',
+    'all-lean-goes-over',
     'lean-small',
     'centre-of-gravity-unknown',
     'truck-lifts',

@@ -33,6 +33,7 @@ export function balanceFamilies(outing: Outing, finding: Finding): Family[] {
     case 'lean-small':
     case 'curve-speed-limited-by-balance':
       return [...seatings(context, vehicle), ballast(context, vehicle)];
+    case 'all-lean-goes-over':
     case 'truck-lifts':
       return seatings(context, vehicle);
     case 'flange-may-climb':

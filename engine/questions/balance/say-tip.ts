@@ -7,6 +7,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
+import { peopleOf, type Together, worsePeople } from './lean.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';
 import type { VehicleBalance } from './look.ts';
 import type { Rolling } from './margins.ts';
@@ -167,8 +168,52 @@ function limited(
   });
 }
 
+/** People who lean: all of a car, and one alone. */
+export const leanFindings = (context: OutingContext, data: BalanceData): Finding[] => [
+  ...allLean(context, data),
+  ...oneLeans(context, data),
+];
+
+/** The car that goes over first when all its people lean together. One that lies over already is said elsewhere. */
+function allLean(context: OutingContext, data: BalanceData): Finding[] {
+  const small = data.vehicles.flatMap((v) =>
+    v.together && v.together.lean > 0 && v.together.lean < USUAL_LEAN.value ? [{ v, ...v.together }] : [],
+  );
+  if (small.length === 0) return [];
+  const worst = small.reduce((a, b) => (b.lean < a.lean ? b : a));
+  const { v, at, speed, lean } = worst;
+  const under = underAt(data, v, at);
+  const people = worsePeople(peopleOf(context, v.index), under, speed, 'all lean');
+  const total = people.masses.reduce((sum, m) => sum + m, 0);
+  const sum = leanSum(people.body, total, under, speed, people.wind);
+  return [
+    makeFinding('all-lean-goes-over', 'limits', 'balance', {
+      where: { vehicle: v.vehicle, from: at, to: at },
+      found: amount(lean, 'length'),
+      required: amount(USUAL_LEAN.value, 'length'),
+      margin: lean / USUAL_LEAN.value - 1,
+      facts: {
+        place: placeOf(worst, under),
+        riders: people.masses.length,
+        speed: amount(speed, 'speed'),
+        cant: amount(Math.abs(Math.sin(under.cant)) * people.body.base, 'length'),
+        vehicles: small.length,
+      },
+      // The vehicle as a whole: how its trucks share it does not matter.
+      sum: { ...sum, inputs: { ...sum.inputs, evenness: 1 } },
+      source: USUAL_LEAN.source,
+      sure: 'assumed',
+    }),
+  ];
+}
+
+function placeOf({ speed }: Together, { curvature, cant }: Under): string {
+  if (curvature === 0 && cant === 0) return 'anywhere';
+  return speed > 0 ? 'running' : 'standing';
+}
+
 /** The smallest lean of one rider that lifts a wheel, of all vehicles, where they stand and where they run. */
-export function leanFindings(context: OutingContext, data: BalanceData): Finding[] {
+function oneLeans(context: OutingContext, data: BalanceData): Finding[] {
   const places = data.vehicles.flatMap((v) =>
     [v.running, v.standing].map((place) => ({ v, place, one: place.lift.one ?? Infinity })),
   );
@@ -177,25 +222,24 @@ export function leanFindings(context: OutingContext, data: BalanceData): Finding
     .reduce<(typeof places)[number] | undefined>((a, b) => (a && a.one <= b.one ? a : b), undefined);
   if (!worst || worst.one >= USUAL_LEAN.value) return [];
   const { v, place, one } = worst;
-  const { body, wind } = rollingOf(data, v);
-  const heaviest = [...context.loaded.vehicles[v.index].riders].sort(
-    (a, b) => b.rider.mass.value - a.rider.mass.value,
-  )[0];
+  const under = underAt(data, v, place.at);
+  const { body, masses, wind } = worsePeople(peopleOf(context, v.index), under, place.speed, 'one leans');
+  const heaviest = Math.max(...masses);
+  const { rider } = context.loaded.vehicles[v.index].riders[masses.indexOf(heaviest)];
   return [
-    // Less than half of a usual lean asks for a limit; more is worth knowing.
-    makeFinding('lean-small', one < USUAL_LEAN.value / 2 ? 'limits' : 'notes', 'balance', {
+    makeFinding('lean-small', 'notes', 'balance', {
       where: { vehicle: v.vehicle, from: place.at, to: place.at },
       found: amount(one, 'length'),
       required: amount(USUAL_LEAN.value, 'length'),
       margin: one / USUAL_LEAN.value - 1,
       facts: {
-        rider: heaviest.rider.name,
+        rider: rider.name,
         speed: amount(place.speed, 'speed'),
         vehicles: new Set(places.filter((p) => p.one < USUAL_LEAN.value).map((p) => p.v.index)).size,
         ...(place.lift.two === undefined ? {} : { two: amount(place.lift.two, 'length') }),
         ...(place.lift.all === undefined ? {} : { all: amount(place.lift.all, 'length') }),
       },
-      sum: leanSum(body, heaviest.rider.mass.value, underAt(data, v, place.at), place.speed, wind),
+      sum: leanSum(body, heaviest, under, place.speed, wind),
       source: USUAL_LEAN.source,
       sure: 'assumed',
     }),

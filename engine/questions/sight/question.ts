@@ -1,9 +1,10 @@
-/** How far can the driver see? */
+/** Who drives, and how far can the driver see? */
 
 import type { Question } from '../question.ts';
 import { askSight } from '../speed/ask.ts';
 import { expectedSpeed } from '../speed/ceilings.ts';
 import { speed } from '../speed/question.ts';
+import { askDriving } from './driving.ts';
 
 export const sight: Question<null> = {
   id: 'sight',
@@ -18,9 +19,10 @@ export const sight: Question<null> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['sight-unknown'],
+  codes: ['sight-unknown', 'driver-missing', 'propelled-without-lookout'],
   ask: ({ ready, of }) => {
     const { map, ceilings } = of(speed).data;
-    return { findings: askSight(ready, map, expectedSpeed(ready.context, map.at, ceilings)), data: null };
+    const wanted = expectedSpeed(ready.context, map.at, ceilings);
+    return { findings: [...askDriving(ready.context), ...askSight(ready, map, wanted)], data: null };
   },
 };

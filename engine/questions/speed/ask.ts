@@ -11,6 +11,7 @@ import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import { type BrakeFault, frictionAt } from '../../things/brake/force.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
+import { driverBehind } from '../../things/train/crew.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -387,7 +388,10 @@ function sightFinding(
     reasons[reason[j]].kind === 'stopping-assumed-sight' &&
     reasons[reason[j]].what === what;
   const runs = runsWhere(at.length, short, () => true);
-  const facts = { sight: amount(outing.assumed.sight, 'length') };
+  const facts = {
+    sight: amount(outing.assumed.sight, 'length'),
+    behind: amount(driverBehind(outing, ready.context.loaded), 'length'),
+  };
   const asked = { measure, sure: 'assumed' as const, source: 'common practice, no source' };
   if (runs.length === 0) return makeFinding('sight-unknown', 'notes', 'line', { where, facts, ...asked });
   const { cautious } = ready.models(map.railState);

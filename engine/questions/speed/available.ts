@@ -40,6 +40,7 @@ export const placesOfAssumedSight = (line: Line): Place[] =>
  * @param grid chainages of the head, even, growing
  * @param margin kept to whatever the train must stop short of, m
  * @param assumedSight clear track ahead where none is stated, m
+ * @param eyes how far behind the head the driver sees from, m: so much of every sight lies beside the train
  * @param withEnd whether the end of a point-to-point line counts
  */
 export function availableAlong(
@@ -47,6 +48,7 @@ export function availableAlong(
   grid: Float64Array,
   margin: number,
   assumedSight: number,
+  eyes: number,
   withEnd = true,
 ): Available {
   const distance = new Float64Array(grid.length).fill(Infinity);
@@ -59,8 +61,8 @@ export function availableAlong(
       reason[index] = of;
     }
   };
-  putSights(line, grid, assumedSight, reasons, put);
-  putPlaces(line, grid, assumedSight, reasons, put);
+  putSights(line, grid, assumedSight, eyes, reasons, put);
+  putPlaces(line, grid, assumedSight, eyes, reasons, put);
   if (!line.loop && withEnd) {
     const of = reasons.push({ kind: 'stopping-end', what: 'end of line', source: 'line' }) - 1;
     for (let j = 0; j < grid.length; j++) put(j, line.length - grid[j], of);
@@ -80,26 +82,33 @@ function putSights(
   line: Line,
   grid: Float64Array,
   assumedSight: number,
+  eyes: number,
   reasons: SpeedReason[],
   put: Put,
 ): void {
   if (!sightIsStated(line)) {
     const of = reasons.push(assumedReason('assumed sight')) - 1;
-    for (let j = 0; j < grid.length; j++) put(j, assumedSight, of);
+    for (let j = 0; j < grid.length; j++) put(j, assumedSight - eyes, of);
   }
   for (const sight of sightsAhead(line)) {
     const of = reasons.push({ kind: 'stopping-sight', what: 'sight', source: 'line' }) - 1;
     for (let j = 0; j < grid.length; j++) {
-      if (covers(line, sight.from, sight.to, grid[j])) put(j, sight.distance, of);
+      // Short sight holds until the driver, and not only the head, has left it.
+      const there = [grid[j], behind(line, grid[j], eyes)];
+      if (there.some((s) => covers(line, sight.from, sight.to, s))) put(j, sight.distance - eyes, of);
     }
   }
 }
 
-/** At the point where it comes in sight, and up to one grid step either side, a stop short of it must fit. */
+const behind = (line: Line, s: number, by: number): number =>
+  line.loop && s < by ? s - by + line.length : s - by;
+
+/** At the point where it comes in the driver's sight, and up to one grid step either side, a stop short of it must fit. */
 function putPlaces(
   line: Line,
   grid: Float64Array,
   assumedSight: number,
+  eyes: number,
   reasons: SpeedReason[],
   put: Put,
 ): void {
@@ -111,11 +120,12 @@ function putPlaces(
     const kind = place.kind === 'signal' ? 'stopping-signal' : 'stopping-sight';
     const reason: SpeedReason = { kind, what: place.name, source: 'line' };
     const of = reasons.push(assumed.has(place) ? assumedReason(place.name) : reason) - 1;
-    const seenAt = place.at - sight;
+    const left = sight - eyes;
+    const seenAt = place.at - left;
     const at = line.loop ? ((seenAt % line.length) + line.length) % line.length : seenAt;
     const j = Math.round((at - grid[0]) / step);
     for (const i of [j - 1, j, j + 1]) {
-      if (i >= 0 && i < grid.length) put(i, Math.min(sight, sight - (grid[i] - at)), of);
+      if (i >= 0 && i < grid.length) put(i, Math.min(left, left - (grid[i] - at)), of);
     }
   }
 }

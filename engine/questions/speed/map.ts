@@ -7,6 +7,7 @@ import type { MapModels, StopModel } from '../../motion/model.ts';
 import { slowingDistance, stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
+import { driverBehind } from '../../things/train/crew.ts';
 import type { Ceiling } from '../question.ts';
 import { availableAlong } from './available.ts';
 import { fastestAllowed, holdsFall, leastBrake } from './holds.ts';
@@ -33,7 +34,13 @@ export function speedMap(
   const { line, outing } = context;
   const margin = stopMargin(context);
   const cap = lowestCeiling(grid.length, ceilings);
-  const available = availableAlong(line, grid, margin, outing.assumed.sight);
+  const available = availableAlong(
+    line,
+    grid,
+    margin,
+    outing.assumed.sight,
+    driverBehind(outing, context.loaded),
+  );
   const step = grid[1] - grid[0];
   const { speed, byStopping } = limitsByStopping(
     models.cautious,

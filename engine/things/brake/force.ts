@@ -138,12 +138,19 @@ export function gearGroups(
   return { groups: shareAdhesion(groups), unknown };
 }
 
-/** Two gears on the same wheels share their adhesion in proportion to their forces. */
+/** Likely retarding force at the rail as the wheels come to rest, N: what locks them. */
+export const forceAtRest = ({ block, friction }: BrakedGroup): number =>
+  block.value * (friction ? frictionAt(friction, 0, 0) : 1);
+
+/**
+ * Two gears on the same wheels share their adhesion in proportion to what each does at the rail, measured there or
+ * reckoned from its blocks, so that they lock together.
+ */
 function shareAdhesion(groups: readonly BrakedGroup[]): BrakedGroup[] {
   return groups.map((g) => {
     const together = groups.filter((o) => o.vehicle === g.vehicle && o.group === g.group);
-    const force = together.reduce((sum, o) => sum + o.block.value, 0);
-    return together.length === 1 || force === 0 ? g : { ...g, load: (g.load * g.block.value) / force };
+    const force = together.reduce((sum, o) => sum + forceAtRest(o), 0);
+    return together.length === 1 || force === 0 ? g : { ...g, load: (g.load * forceAtRest(g)) / force };
   });
 }
 

@@ -3,6 +3,8 @@
  * a seat does not count (common practice, no source).
  */
 import type { BrakeGear, Vehicle } from '../vehicle/types.ts';
+import { isCar } from './cars.ts';
+import type { LoadedTrain } from './loaded.ts';
 import type { Rider, Train } from './types.ts';
 
 /** A train with its people. */
@@ -26,6 +28,25 @@ export function driverPlaces(aboard: Aboard): number[] {
   const seat = vehicles.findIndex((v) => v.seats.some((s) => s.driver));
   return [Math.max(0, seat >= 0 ? seat : vehicles.findIndex((v) => v.role === 'engine'))];
 }
+
+/**
+ * How far the eyes of the leading driver are behind the train's head, m. Where nobody drives, or on no seat: on the
+ * driver's seat farthest back there, else at the vehicle's rear end.
+ */
+export function driverBehind(aboard: Aboard, { vehicles }: LoadedTrain): number {
+  const eyes = driverPlaces(aboard).map((i) => {
+    const { behind, vehicle, riders } = vehicles[i];
+    const sits = riders.filter((r) => r.rider.duty === 'driver').map((r) => r.seat.at);
+    if (sits.length > 0) return behind + Math.min(...sits);
+    const seats = vehicle.seats.filter((s) => s.driver).map((s) => s.at);
+    return behind + (seats.length > 0 ? Math.max(...seats) : vehicle.length);
+  });
+  return Math.min(...eyes);
+}
+
+/** Cars that run ahead of the leading driver: the train is propelled, or driven from the wrong end. */
+export const carsAheadOfDriver = (aboard: Aboard): number =>
+  aboard.train.vehicles.slice(0, Math.min(...driverPlaces(aboard))).filter(isCar).length;
 
 /**
  * Vehicles whose handles are within a driver's reach: the one that carries the driver, and its engine and

@@ -102,7 +102,7 @@ describe('balance finds', () => {
       curves: [{ from: 80, to: 120, startCurvature: 1 / 60, endCurvature: 1 / 60, gaugeWidening: 0 }],
     };
     const still = { ...engine, ...free, flange: { angle: 1.22, frictionHigh: 0.35 } };
-    const o = outing([calm], fourOn('car'), gentle);
+    const o = outing([calm], fourOn('car', 40), gentle);
     const { findings } = ask({ ...o, train: { ...o.train, vehicles: [still, calm] } });
     expect(codes(findings)).toEqual([]);
   });

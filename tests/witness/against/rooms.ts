@@ -9,7 +9,7 @@ import type { SpeedMap } from '../../../engine/questions/speed/types.ts';
 import { chance, type Triangle } from '../chance.ts';
 import { groundOf, meanGrade } from '../ground.ts';
 import { dealer, type Hand, hand, tableOf } from '../hand.ts';
-import { ceilingAt, roomAt, roomOf } from '../room.ts';
+import { ceilingAt, eyesOf, roomAt, roomOf } from '../room.ts';
 import { type Easing, UTILISATION } from '../slide.ts';
 import { type Asked, nothingTold, stop, type Way, wayAhead } from '../stop.ts';
 import { answering, type Car, G } from '../train.ts';
@@ -90,7 +90,7 @@ export function checkRooms(seed: number, { outing, answer }: Word, hands: Hands 
     if (overruns.at(-1)?.at === at || running < permitted) look(running, rooms[j], 'room');
     look(running, map.gap[j] - margin, 'gap');
     if (rooms[j] === Infinity && outing.host.leastGap === undefined)
-      look(running, SIGHT_UNSTATED, 'unstated');
+      look(running, SIGHT_UNSTATED - eyesOf(outing), 'unstated');
     const rising = speedsUp(way, nth, running, asked);
     if (rising > 0) overruns.push({ at, speed: running, room: rooms[j], share: rising, of: 'speeds up' });
   }

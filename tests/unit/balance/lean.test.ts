@@ -1,0 +1,142 @@
+/** People who lean: the ones who load the car are the ones who lean on it. */
+import { describe, expect, it } from 'vitest';
+import { between, exact } from '../../../engine/base/quantity.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { askBalance } from '../../../engine/questions/balance/ask.ts';
+import { carefulLeans, peopleOf } from '../../../engine/questions/balance/lean.ts';
+import { leans, momentToLift } from '../../../engine/questions/balance/tipping.ts';
+import { gridOf } from '../../../engine/questions/speed/map.ts';
+import { bentLine, car, person } from '../../support/balance.ts';
+import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
+
+const draw = drawer(3);
+const uncertain = between(60, 75, 100, 'assumed', 'made up');
+const four = (mass = uncertain) =>
+  [1, 2, 3, 4].map((i) => ({ ...person(`r${i}`, 75, { vehicle: 'car', seat: `${i}` }), mass }));
+
+const outing = (riders = four(), more: Partial<Outing> = {}): Outing => ({
+  ...randomOuting(1, 1),
+  line: bentLine(30),
+  train: {
+    name: 'test',
+    vehicles: [{ ...randomVehicle(draw, 'engine', true), centreHeight: exact(0.3) }, car(draw, { tare: 60 })],
+    pipeBrokenAfter: [],
+    chainsFastened: true,
+  },
+  riders,
+  direction: 'forward',
+  plannedSpeed: 2,
+  ...more,
+});
+
+const level = { curvature: 0, cant: 0 };
+const carOf = (o: Outing) => {
+  const context = openOuting(o);
+  const { data } = askBalance(context, gridOf(context.line.length));
+  const vehicle = data.vehicles.find((v) => v.index === 1);
+  if (!vehicle) throw new Error('no car');
+  return { context, data, vehicle };
+};
+
+describe('what people may lean', () => {
+  it('standing level: half the rail by the whole mass over the people’s, all heavy', () => {
+    const { vehicle } = carOf(outing());
+    // (60 + 4·100)/(4·100) · 0.2/2, by hand; with likely people to share it out it would be 0.153.
+    expect(vehicle.over.all).toBeCloseTo(((60 + 400) / 400) * 0.1, 9);
+    expect(vehicle.lift.all).toBeCloseTo(((60 + 400) / 400) * 0.1, 9);
+    expect(vehicle.lift.one).toBeCloseTo(((60 + 400) / 100) * 0.1, 9);
+  });
+
+  it('heavy people as stated give what uncertain ones are told', () => {
+    const told = carOf(outing()).vehicle.over.all ?? 0;
+    expect(carOf(outing(four(exact(100)))).vehicle.over.all).toBeCloseTo(told, 9);
+    expect(carOf(outing(four(exact(60)))).vehicle.over.all).toBeGreaterThan(told);
+  });
+
+  it('in a gale light people are worse, and are taken', () => {
+    const windy = outing();
+    const { context } = carOf({ ...windy, conditions: { ...windy.conditions, crosswind: 25 } });
+    const people = peopleOf(context, 1);
+    const [heavy, light] = people.map(
+      ({ body, masses, wind }) => leans(body, masses, level, 0, true, wind).all ?? 0,
+    );
+    expect(light).toBeLessThan(heavy);
+    expect(carefulLeans(people, level, 0, true).all).toBe(light);
+  });
+
+  it('one who leans outward in a curve: the same people there', () => {
+    const { context, data } = carOf(outing());
+    const [curve] = data.curves;
+    const [{ body, masses, wind }] = peopleOf(context, curve.index);
+    const there = { curvature: curve.curvature, cant: curve.cant };
+    const moment = momentToLift(body, there, curve.liftLeaning, false, wind);
+    expect(moment / Math.max(...masses)).toBeCloseTo(0.1524, 9);
+  });
+});
+
+describe('all riders of a car leaning together', () => {
+  const together = (o: Outing) => {
+    const context = openOuting(o);
+    return askBalance(context, gridOf(context.line.length)).findings.find(
+      (f) => f.code === 'all-lean-goes-over',
+    );
+  };
+  const straight = (cant: number, riders = four(exact(75)), wind = 0): Outing => {
+    const o = outing(riders);
+    const line = { ...o.line, curves: [], cants: [{ at: 0, cant }] };
+    return { ...o, line, conditions: { ...o.conditions, crosswind: wind } };
+  };
+
+  it('limits where 6 in tip it, by moments about the rail', () => {
+    // (60 + 300)/300 · 0.1 = 0.12 m of the 6 in (0.1524 m) that people lean.
+    const found = together(straight(0));
+    expect(found).toMatchObject({ severity: 'limits', where: { vehicle: 'car' } });
+    expect(found?.found?.si).toBeCloseTo(0.12, 9);
+    expect(found?.margin).toBeCloseTo(0.12 / 0.1524 - 1, 9);
+    expect(found?.facts['place']).toBe('anywhere');
+  });
+
+  it('says nothing where more than that tips it', () => {
+    const two = four(exact(75)).slice(1, 3);
+    // (60 + 150)/150 · 0.1 = 0.14, and with a car of 110 kg 0.173.
+    const o = straight(0, two);
+    expect(together(o)?.found?.si).toBeCloseTo(0.14, 9);
+    const vehicles = o.train.vehicles.map((v, i) => (i === 1 ? { ...v, tare: exact(110) } : v));
+    expect(together({ ...o, train: { ...o.train, vehicles } })).toBeUndefined();
+  });
+
+  it('less on cant, standing, than on the level, and less again in wind', () => {
+    const level = together(straight(0))?.found?.si ?? 0;
+    const canted = together(straight(0.01));
+    expect(canted?.facts['place']).toBe('standing');
+    expect(canted?.found?.si).toBeLessThan(level - 0.01);
+    expect(together(straight(0.01, undefined, 8))?.found?.si).toBeLessThan(canted?.found?.si ?? 0);
+  });
+
+  it('names the car and the place that bear least', () => {
+    const o = outing(four(exact(75)));
+    const empty = { ...car(draw, { tare: 400 }), id: 'heavy', front: car(draw).front };
+    const train = { ...o.train, vehicles: [o.train.vehicles[0], empty, o.train.vehicles[1]] };
+    const riders = [...o.riders, person('x', 75, { vehicle: 'heavy', seat: '2' })];
+    const line = { ...o.line, curves: [], cants: [0, 0.004, 0.012].map((cant, i) => ({ at: 60 * i, cant })) };
+    const found = together({ ...o, train, riders, line });
+    expect(found?.where.vehicle).toBe('car');
+    expect(found?.where.from).toBeGreaterThan(115);
+    expect(found?.facts['vehicles']).toBe(1);
+  });
+
+  it('grows and fades without a jump', () => {
+    const leans = [...Array(20).keys()].map((i) => together(straight(i * 0.0005))?.found?.si ?? 0);
+    leans.slice(1).forEach((lean, i) => {
+      expect(leans[i] - lean).toBeGreaterThan(0);
+      expect(leans[i] - lean).toBeLessThan(0.004);
+    });
+  });
+
+  it('one rider who lifts one wheel is a note', () => {
+    const context = openOuting(straight(0.02));
+    const { findings } = askBalance(context, gridOf(context.line.length));
+    expect(findings.filter((f) => f.code === 'lean-small').map((f) => f.severity)).not.toContain('limits');
+  });
+});
