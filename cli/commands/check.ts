@@ -67,7 +67,7 @@ function answerText(answer: Answer, voice: Voice): string {
       for (const remedy of finding.remedies) lines.push(`     → ${tellRemedy(remedy, voice)}`);
     }
   }
-  lines.push('', 'Cars', countsText(answer.cars), '', CAUTION);
+  lines.push('', 'Cars', countsText(answer.cars, voice), '', CAUTION);
   return lines.join('\n');
 }
 

@@ -21,6 +21,7 @@ export const findingCodes = [
   'vacuum-limited-by-air',
   'brake-not-worked-by-driver',
   'not-braked',
+  'no-brake',
   // how the brakes fill, hold and fail
   'brake-slow-to-fill',
   'brake-slower-than-stated',

@@ -128,6 +128,13 @@ export const stoppingWords = {
     what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,
     why: `Without one: ${t.fact('cars')}. Their weight is stopped by the others.`,
   }),
+  'no-brake': (_f, t) => ({
+    what: 'The driver has no brake at all.',
+    why:
+      t.fact('fitted') === 'yes'
+        ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
+        : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
+  }),
   'gap-needed': (f, t) => ({
     what:
       f.severity === 'limits'

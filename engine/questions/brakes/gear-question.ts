@@ -14,6 +14,7 @@ export const brakeGear: Question<null> = {
     'wheels-slide',
     'vacuum-limited-by-air',
     'not-braked',
+    'no-brake',
   ],
   ask: ({ ready }) => ({ findings: askBrakeGear(ready), data: null }),
 };
