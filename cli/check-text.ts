@@ -1,6 +1,6 @@
 /** What `check` prints for people: one screen; with `--why` its reasons, margins and sums; with `--all` everything. */
 import { assumedByWeight } from '../desk/assumed.ts';
-import { countWays, countWords, leastReason, leastWords, limitLines } from '../desk/count-ways.ts';
+import { countWays, countWords, leastReason, limitLines, mostWords } from '../desk/count-ways.ts';
 import { type Gathered, gathered, tellGathered } from '../desk/gathered.ts';
 import { sentence } from '../desk/sentence.ts';
 import { tellSum } from '../desk/told-sum.ts';
@@ -72,7 +72,8 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
     ([way, name]) => `${name} ${countWords(today, way, (n) => `${n} or more`)}`,
   );
   const reason = leastReason(today, voice);
-  const least = `Cars on ${rail} rail: at most ${leastWords(today)}${reason === '' ? '' : ` (${reason})`}; ${counts.join(', ')}.`;
+  const because = reason === '' ? '' : ` (${reason})`;
+  const least = `Cars on ${rail} rail: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
   const tightest = limitLines(today, cars, voice)[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }

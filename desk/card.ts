@@ -4,14 +4,19 @@
  */
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
+import { tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
+import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
+import { gathered, tellGathered } from './gathered.ts';
+import { sentence } from './sentence.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
   readonly verdict: string;
+  /** The answer in one sentence. */
+  readonly sentence: string;
   readonly title: string;
   readonly train: string;
   readonly line: string;
@@ -35,25 +40,23 @@ const MOST_SPEEDS = 5;
 const MOST_BRAKING = 5;
 
 export function runningCard(outing: Outing, answer: Answer, voice: Voice): Card {
-  const heeds = answer.findings.filter(
-    (f) => f.severity === 'forbids' || f.severity === 'unknown' || f.severity === 'limits',
-  );
-  const assumed = answer.findings.filter((f) => f.severity === 'assumed');
+  const heeds = gathered(answer.findings).filter(({ finding }) => finding.severity !== 'notes');
   return {
     verdict: tellVerdict(answer.verdict),
+    sentence: sentence(answer, voice),
     title: outing.name,
     train: outing.train.name,
     line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
     day: outing.date ?? 'no date given',
     rail: tellRail(outing.conditions.railState),
-    heeds: heeds.slice(0, MOST_HEEDS).map((f) => tellFinding(f, voice).what),
+    heeds: heeds.slice(0, MOST_HEEDS).map((heed) => tellGathered(heed, voice)),
     moreHeeds: Math.max(0, heeds.length - MOST_HEEDS),
     speeds: speedRows(answer, voice),
     braking: brakingRows(answer, voice),
     gap: gapText(answer, voice),
     cars: carRows(outing, answer),
     seating: seatRows(outing),
-    assumptions: assumptionText(assumed.map((f) => String(f.facts['of']))),
+    assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),
     cautions:
       "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
   };

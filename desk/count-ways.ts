@@ -44,6 +44,14 @@ export function countWords(count: CarCount, way: CountWay, more: (n: number) => 
 export const leastWords = ({ least, by }: CarCount): string =>
   least === null ? (by === null ? 'cannot tell' : 'none') : `${least}`;
 
+/** "at most 6", "no number may leave", "how many cannot be told". */
+export const mostWords = (count: CarCount): string =>
+  count.least !== null
+    ? `at most ${count.least}`
+    : count.by === null
+      ? 'how many may leave cannot be told'
+      : 'no number may leave';
+
 /** "started anywhere 3: with 4, at 348 ft it needs 283 lbf to start and the engine pulls 269 lbf". */
 export function limitLines(count: CarCount, cars: readonly CarCount[], voice: Voice): string[] {
   return countWays(cars).flatMap(([way, name]) => {

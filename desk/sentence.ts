@@ -44,13 +44,18 @@ function speedPart({ speeds }: Answer, voice: Voice): string {
   const told = (s: SpeedStretch): string => say(voice, { si: s.speed, kind: 'speed' }, 'down');
   const fastest = list.reduce((a, b) => (b.speed > a.speed ? b : a));
   const slowest = list.reduce((a, b) => (b.speed < a.speed ? b : a));
-  const top = `no faster than ${told(fastest)}`;
+  const { plannedSpeed } = voice.outing;
+  const planned =
+    plannedSpeed !== undefined && plannedSpeed < fastest.speed
+      ? ` (planned: ${say(voice, { si: plannedSpeed, kind: 'speed' }, 'down')})`
+      : '';
+  const top = `no faster than ${told(fastest)}${planned}`;
   if (told(slowest) === told(fastest)) return top;
   const [from, to] = endsOf(voice, slowest);
   const slower = list.filter(
     (s, i) => told(s) !== told(fastest) && (i === 0 || told(list[i - 1]) === told(fastest)),
   );
-  const places = slower.length > 1 ? `, slower at ${slower.length} places:` : ', and';
+  const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
   return `${top}${places} ${told(slowest)} from ${from} to ${to}`;
 }
 

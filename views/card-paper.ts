@@ -38,6 +38,7 @@ export function cardDocument(
     defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
     content: [
       head(card, inner),
+      { text: card.sentence, margin: [0, 4, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(strip), width: inner, margin: [0, 5, 0, 4] },
       {

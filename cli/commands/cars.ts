@@ -7,6 +7,7 @@ import {
   leastReason,
   leastWords,
   limitLines,
+  mostWords,
 } from '../../desk/count-ways.ts';
 import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
@@ -55,7 +56,7 @@ export function countLines(cars: readonly CarCount[], voice: Voice): string[] {
   if (!today) return [];
   const reason = leastReason(today, voice);
   return [
-    `On ${rail} rail, at most ${leastWords(today)}${reason === '' ? '' : `: ${reason}`}.`,
+    `On ${rail} rail, ${mostWords(today)}${reason === '' ? '' : `: ${reason}`}.`,
     ...limitLines(today, cars, voice).map((line) => `  ${line}`),
   ];
 }

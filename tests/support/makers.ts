@@ -61,6 +61,11 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     return { ...outing, train: { ...outing.train, pipeBrokenAfter: [0] } };
   },
   'brake-not-worked-by-driver': () => geared(braked('mechanical', 2), { workedBy: 'guard' }),
+  'no-brake': () => {
+    const outing = plain(2);
+    const vehicles = outing.train.vehicles.map((v) => ({ ...v, brakes: [] }));
+    return { ...outing, train: { ...outing.train, vehicles } };
+  },
   'brake-slow-to-fill': () => braked('straight-air', 10, { hoseDiameter: 0.003, chokeDiameter: 0.003 }),
   'brake-slow-to-release': () => braked('straight-air', 10, { hoseDiameter: 0.001, chokeDiameter: 0.001 }),
   'brake-slower-than-stated': () =>

@@ -98,6 +98,7 @@ export function Room() {
             </p>
           </div>
         </div>
+        <p>{card.sentence}</p>
         <ul>
           {card.heeds.map((text) => (
             <li key={text}>
