@@ -119,7 +119,7 @@ function One({
       </summary>
       <p>{told.why}</p>
       {all.length > 1 && (
-        <ul>
+        <ul class="others">
           {all.slice(1).map((other) => {
             const { what } = tellFinding(other, v);
             return <li key={what}>{what}</li>;
