@@ -40,9 +40,16 @@ type Reached = Reach | Never | null;
 /**
  * Of the numbers that do, those beside the train as it is: with it, else fewer, else more.
  *
+ * @param tryTo no more are tried where neither the train nor fewer do
  * @returns null where nobody can tell for the train as it is
  */
-export function reachFrom(fails: (n: number) => Fails, here: number, least: number, most: number): Reached {
+export function reachFrom(
+  fails: (n: number) => Fails,
+  here: number,
+  least: number,
+  most: number,
+  tryTo: number = most,
+): Reached {
   const now = fails(here);
   if (now === 'unknown') return null;
   const goes = (n: number): boolean => n >= least && n <= most && fails(n) === undefined;
@@ -50,8 +57,8 @@ export function reachFrom(fails: (n: number) => Fails, here: number, least: numb
   while (some >= least && !goes(some)) some--;
   if (some < least) {
     some = here + 1;
-    while (some <= most && !goes(some)) some++;
-    if (some > most) return { never: now as CountLimit };
+    while (some <= tryTo && !goes(some)) some++;
+    if (some > tryTo) return { never: now as CountLimit };
   }
   let [from, to] = [some, some];
   while (goes(to + 1)) to++;
@@ -68,10 +75,12 @@ export function countCars(inquiry: Inquiry, states: readonly RailState[] = railS
   if (here === 0) return states.map((state) => nothingToCount(state, host));
   const least = here < written.train.vehicles.length ? 0 : 1;
   const most = Math.max(MOST_CARS, here);
+  // More cars than the host allows help nobody to stop better.
+  const useful = Math.max(here, host ?? most);
   const checkOf = checks(inquiry, here);
   return states.map((state) => {
     const reach = (way: CountWay): Reached =>
-      reachFrom((n) => checkOf(n).limits(way, state), here, least, most);
+      reachFrom((n) => checkOf(n).limits(way, state), here, least, most, useful);
     /** No farther than what the others leave. */
     const allowed = (way: DecidingWay, upTo: number): Reached =>
       reachFrom((n) => checkOf(n).forbids(way, state), here, least, Math.max(here, upTo));
