@@ -6,16 +6,21 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
-import { tellFinding, tellRail, tellVerdict } from '../words/finding.ts';
+import { tellRail, tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';
+import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
 import { fileName } from './file-name.ts';
+import { gathered, tellGathered } from './gathered.ts';
+import { sentence } from './sentence.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
   readonly verdict: string;
+  /** The answer in one sentence. */
+  readonly sentence: string;
   readonly title: string;
   readonly train: string;
   readonly line: string;
@@ -56,24 +61,24 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
   const { answer } = told;
   const { outing } = told.asked;
   const voice = { ...speech, outing };
-  const assumed = answer.findings.filter((f) => f.severity === 'assumed');
   return {
     verdict: tellVerdict(answer.verdict),
+    sentence: sentence(answer, voice),
     title: outing.name,
     train: outing.train.name,
     line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
     day: outing.date ?? 'no date given',
     rail: tellRail(outing.conditions.railState),
     tried: tellTrials(told.asked, speech),
-    heeds: answer.findings.flatMap((f, i) =>
-      heeded(f.severity) ? [{ number: i + 1, text: tellFinding(f, voice).what }] : [],
+    heeds: gathered(answer.findings).flatMap((heed, i) =>
+      heeded(heed.finding.severity) ? [{ number: i + 1, text: tellGathered(heed, voice) }] : [],
     ),
     speeds: speedRows(answer, voice),
     braking: brakingRows(answer, voice),
     gap: gapText(answer, voice),
     cars: carRows(outing, answer),
     seating: seatRows(outing),
-    assumptions: assumptionText(assumed.map((f) => String(f.facts['of']))),
+    assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),
     cautions:
       "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
   };

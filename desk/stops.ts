@@ -1,7 +1,8 @@
 /** Single stops with their sampled percentiles, and car counts. */
 
-import { turnOf } from '../engine/answer/chainage.ts';
+import { turnCounts, turnOf } from '../engine/answer/chainage.ts';
 import { countCars as countsOf } from '../engine/answer/counts.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
 import type { CarCount } from '../engine/answer/types.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { SAMPLES, SEED, sampleStops, summarise } from '../engine/motion/sample.ts';
@@ -24,7 +25,7 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
   return { at, speed, likely: probable, cautious: { ...careful, distance }, sampled };
 }
 
-/** Car counts for all rail states. */
-export function countCars(outing: Outing): CarCount[] {
-  return countsOf(outing, prepare(openOuting(outing)).cautiousShare);
+/** Car counts for all rail states, in the line's own chainage. */
+export function countCars(outing: Outing): readonly CarCount[] {
+  return turnCounts(outing, countsOf(inquire(outing)));
 }

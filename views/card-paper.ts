@@ -67,6 +67,7 @@ export function cardDocument(
     content: [
       head(card, inner),
       ...tried(card),
+      { text: card.sentence, margin: [0, 4, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {

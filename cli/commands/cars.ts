@@ -1,8 +1,18 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
-import { countWays, countWords, heldNote } from '../../desk/count-ways.ts';
+import {
+  countWays,
+  countWords,
+  engineBrakeNote,
+  heldNote,
+  leastReason,
+  leastWords,
+  limitLines,
+  mostWords,
+} from '../../desk/count-ways.ts';
 import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
-import { type Command, common, type Options } from '../command.ts';
+import type { Voice } from '../../words/voice.ts';
+import { type Command, common, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { table } from '../text.ts';
 
@@ -13,22 +23,42 @@ export const carsCommand: Command = {
       .description('How many cars: pulled, stopped, held, allowed by the host; the least counts.')
       .action((path: string, options: Options) =>
         run(async () => {
-          const cars = countCars(await openOutingFile(path));
-          return { text: countsText(cars), json: countsJson(cars), exit: 0 };
+          const outing = await openOutingFile(path);
+          const cars = countCars(outing);
+          return { text: countsText(cars, voiceOf(options, outing)), json: countsJson(cars), exit: 0 };
         }, options),
       );
   },
 };
 
-export function countsText(cars: readonly CarCount[]): string {
+/** Counts for every rail, and what sets each on today's. */
+export function countsText(cars: readonly CarCount[], voice: Voice): string {
   const ways = countWays(cars);
   const rows = cars.map((c) => [
     c.railState,
     ...ways.map(([way]) => countWords(c, way, (n) => `${n} or more`)),
-    c.least === null ? 'cannot tell' : `${c.least}`,
+    leastWords(c),
     c.by ?? '',
   ]);
-  return [table([['rail', ...ways.map(([, words]) => words), 'least', 'by'], ...rows]), heldNote].join('\n');
+  const note = engineBrakeNote(voice.outing);
+  return [
+    table([['rail', ...ways.map(([, words]) => words), 'least', 'by'], ...rows]),
+    heldNote,
+    ...(note === '' ? [] : [note]),
+    ...countLines(cars, voice),
+  ].join('\n');
+}
+
+/** Today's counts: the most that may leave and what sets it, then what sets each count. */
+export function countLines(cars: readonly CarCount[], voice: Voice): string[] {
+  const rail = voice.outing.conditions.railState;
+  const today = cars.find((c) => c.railState === rail);
+  if (!today) return [];
+  const reason = leastReason(today, voice);
+  return [
+    `On ${rail} rail, ${mostWords(today)}${reason === '' ? '' : `: ${reason}`}.`,
+    ...limitLines(today, cars, voice).map((line) => `  ${line}`),
+  ];
 }
 
 export const countsJson = (cars: readonly CarCount[]): unknown => cars;

@@ -7,7 +7,7 @@ import type { Outing } from '../outing/types.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding } from '../questions/finding.ts';
 import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
-import type { Answer, CarCount } from './types.ts';
+import type { Answer, CarCount, CountLimit } from './types.ts';
 
 /** From the one chainage to the other; its own inverse. */
 export type Turn = (s: number) => number;
@@ -40,7 +40,7 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
     brakingPoints: answer.brakingPoints.map(
       (p): BrakingPoint => ({ ...p, at: turn(p.at), target: turn(p.target) }),
     ),
-    cars: answer.cars.map((c) => turnCount(c, turn)),
+    cars: turnCounts(outing, answer.cars),
     haul: answer.haul && {
       ...answer.haul,
       startsAt: turn(answer.haul.startsAt),
@@ -76,7 +76,15 @@ const turnWheels = (map: WheelMap, turn: Turn): WheelMap => ({
   by: map.by.slice().reverse(),
 });
 
+export const turnCounts = (outing: Run, cars: readonly CarCount[]): readonly CarCount[] =>
+  outing.direction === 'forward' ? cars : cars.map((c) => turnCount(c, turnOf(outing)));
+
 const turnCount = (count: CarCount, turn: Turn): CarCount => ({
   ...count,
+  ...(count.leastSets ? { leastSets: turnLimit(count.leastSets, turn) } : {}),
+  sets: Object.fromEntries(Object.entries(count.sets).map(([way, limit]) => [way, turnLimit(limit, turn)])),
   failsAt: Object.fromEntries(Object.entries(count.failsAt).map(([way, at]) => [way, turn(at)])),
 });
+
+const turnLimit = (limit: CountLimit, turn: Turn): CountLimit =>
+  limit.at === undefined ? limit : { ...limit, at: turn(limit.at) };

@@ -1,227 +1,213 @@
 /**
- * How many cars: pulled, stopped, held, allowed by the host. Each is found by really raising the count and
- * asking the engine again, with the same cars and riders; cars beyond the train's own are copies of its last
- * car with its riders.
+ * How many cars: pulled, stopped, held, allowed by the host. Counted from the train as it is, up and down, by
+ * really changing the number of cars and asking the engine again: where few cars fail (a bare engine has little to
+ * brake with) and more stop better, a count has a least number as well.
  */
-
-import { modelOf } from '../motion/model.ts';
-import { potentialOf, prepare } from '../motion/prepare.ts';
-import { unsafeBy } from '../motion/scenario.ts';
-import { stopDistance } from '../motion/stop.ts';
-import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
-import type { Outing } from '../outing/types.ts';
-import { startCheck } from '../questions/haul/haul.ts';
-import { holdingForce, type ParkedHold, parkedHold, standPull } from '../questions/hold/hold.ts';
-import { availableAlong } from '../questions/speed/available.ts';
-import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
-import { fastestAllowed, holdsFall, leastBrake } from '../questions/speed/holds.ts';
+import { prepare } from '../motion/prepare.ts';
+import { openOuting } from '../outing/open.ts';
+import { balance } from '../questions/balance/question.ts';
+import type { Ceiling, Inquiry } from '../questions/question.ts';
+import { hostCeilings } from '../questions/speed/ceilings.ts';
+import { gridOf } from '../questions/speed/map.ts';
 import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
-import { driverBehind } from '../things/train/crew.ts';
-import type { Rider } from '../things/train/types.ts';
-import type { Vehicle } from '../things/vehicle/types.ts';
-import type { CarCount } from './types.ts';
+import { type CountCheck, checkCount, type DecidingWay, type Fails } from './count-check.ts';
+import type { CarCount, CountLimit, CountWay } from './types.ts';
+import { withCars } from './with-cars.ts';
 
-/** The search ends here. */
+/** The search ends here, or at the train's own cars where they are more. */
 export const MOST_CARS = 40;
-/** Grid of the counts, m. */
+/** Grid of the counts of trains that are not the outing's own, m. */
 const STEP = 2;
 
-/** The outing with exactly n cars. Undefined if the train has no car to copy. */
-export function withCars(outing: Outing, n: number): Outing | undefined {
-  const cars = outing.train.vehicles.filter(isCar);
-  const pattern = cars[cars.length - 1];
-  if (!pattern) return undefined;
-  const kept = new Set(cars.slice(0, n).map((c) => c.id));
-  const vehicles = outing.train.vehicles.filter((v) => !isCar(v) || kept.has(v.id));
-  const riders = guardsAboard(outing, vehicles, cars[n - 1]);
-  for (let i = cars.length; i < n; i++) {
-    const id = `${pattern.id}+${i}`;
-    vehicles.push({ ...pattern, id });
-    for (const rider of outing.riders) {
-      // A copied car has no driver or guard of its own.
-      if (rider.vehicle === pattern.id)
-        riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id, duty: 'rider' });
-    }
+const deciding: readonly DecidingWay[] = ['pulled', 'stopped', 'held'];
+const ways: readonly CountWay[] = [...deciding, 'heldByDriver', 'heldByAll'];
+
+/** Numbers of cars that do, side by side, and what the next above them fails by. */
+interface Reach {
+  readonly from: number;
+  readonly to: number;
+  readonly next: CountLimit | undefined;
+}
+
+/** No number does; by what the train as it is fails. */
+interface Never {
+  readonly never: CountLimit;
+}
+
+type Reached = Reach | Never | null;
+
+/**
+ * Of the numbers that do, those beside the train as it is: with it, else fewer, else more.
+ *
+ * @param tryTo no more are tried where neither the train nor fewer do
+ * @returns null where nobody can tell for the train as it is
+ */
+export function reachFrom(
+  fails: (n: number) => Fails,
+  here: number,
+  least: number,
+  most: number,
+  tryTo: number = most,
+): Reached {
+  const now = fails(here);
+  if (now === 'unknown') return null;
+  const goes = (n: number): boolean => n >= least && n <= most && fails(n) === undefined;
+  let some = here;
+  while (some >= least && !goes(some)) some--;
+  if (some < least) {
+    some = here + 1;
+    while (some <= tryTo && !goes(some)) some++;
+    if (some > tryTo) return { never: now as CountLimit };
   }
-  return { ...outing, riders, train: { ...outing.train, vehicles } };
+  let [from, to] = [some, some];
+  while (goes(to + 1)) to++;
+  while (goes(from - 1)) from--;
+  const next = to < most ? fails(to + 1) : undefined;
+  return { from, to, next: typeof next === 'object' ? next : undefined };
 }
 
-/** Who rides on the vehicles kept. Where the guard's car stays behind, someone on the last car kept is guard. */
-function guardsAboard(outing: Outing, kept: readonly Vehicle[], last: Vehicle | undefined): Rider[] {
-  const stays = (r: Rider): boolean => r.vehicle === undefined || kept.some((v) => v.id === r.vehicle);
-  const riders = outing.riders.filter(stays);
-  if (!outing.riders.some((r) => r.duty === 'guard' && !stays(r))) return riders;
-  const acts = riders.findLast((r) => r.vehicle === last?.id && r.duty === 'rider' && r.ageGroup === 'adult');
-  return riders.map((r) => (r === acts ? { ...r, duty: 'guard' } : r));
-}
-
-interface CountCheck {
-  readonly pulled: (state: RailState) => number | undefined | 'unknown';
-  readonly stopped: (state: RailState) => number | undefined | 'unknown';
-  readonly held: (state: RailState, by: keyof ParkedHold) => number | undefined;
-}
-
-/** For one count: per rail state, where each fails (m); undefined: it does not fail. */
-function checkCount(context: OutingContext, shareOf: (state: RailState) => number): CountCheck {
-  const { outing, line, loaded } = context;
-  // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
-  const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
-  const stand = once(() => standPull(loaded, potentialOf(line, loaded, 0, STEP, 0), line.length));
-  const ready = once(() => prepare(context, STEP, 0));
-  const { air } = context;
-  return {
-    pulled: (state) => {
-      const start = startCheck(
-        loaded,
-        hard(),
-        line.length,
-        outing.assumed.adhesion[state],
-        outing.assumed,
-        -1,
-      );
-      if (start.pull === undefined) return 'unknown';
-      return start.pull >= start.need ? undefined : start.at;
-    },
-    stopped: (state) => {
-      if (ready().brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
-      const model = modelOf(ready().kit(state), unsafeBy(shareOf(state)));
-      return failsToStop(context, model);
-    },
-    held: (state, by) => {
-      const holds = parkedHold(loaded, (counts) =>
-        holdingForce(loaded, outing.assumed, outing.assumed.adhesion[state], air, counts, -1),
-      );
-      return holds[by] >= stand().pull ? undefined : stand().at;
-    },
-  };
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
-
-/** First place where the brake does not hold or the cautious stop from running speed does not fit, m; undefined: none. */
-function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>): number | undefined {
-  const { line, outing } = context;
-  const count = Math.floor(line.length / STEP) + 1;
-  const grid = Float64Array.from({ length: count }, (_, j) => j * STEP);
-  const eyes = driverBehind(outing, context.loaded);
-  // The end of the line slows every train; it is not what limits the count.
-  const available = availableAlong(
-    line,
-    grid,
-    stopMargin(context),
-    outing.assumed.sight,
-    eyes,
-    false,
-  ).distance;
-  const ceilings = hostCeilings(context, grid);
-  const speed = runningSpeed(context, grid, ceilings);
-  const brake = leastBrake(model, fastestAllowed(ceilings, count));
-  const gap = outing.host.leastGap ? outing.host.leastGap.value - stopMargin(context) : Infinity;
-  for (let j = 0; j < count; j++) {
-    const room = Math.min(gap, available[j]);
-    const d = stopDistance(model, grid[j], speed[j]);
-    if (d > room || d === Infinity || !holdsFall(model, brake, grid[j])) return grid[j];
-  }
-  return undefined;
-}
-
-type Way = 'pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll';
-/** By what driver and guard may be relied on for; nobody relies on riders. */
-const deciding = ['pulled', 'stopped', 'held'] as const;
-const ways: readonly Way[] = [...deciding, 'heldByDriver', 'heldByAll'];
-
-const failsBy = (check: CountCheck, way: Way, state: RailState): number | undefined | 'unknown' => {
-  switch (way) {
-    case 'pulled':
-    case 'stopped':
-      return check[way](state);
-    case 'held':
-      return check.held(state, 'crew');
-    case 'heldByDriver':
-      return check.held(state, 'driver');
-    case 'heldByAll':
-      return check.held(state, 'everybody');
-  }
-};
-
-/** Car counts for all rail states. @param shareOf cautious share by rail state */
-export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
-  if (!outing.train.vehicles.some(isCar)) return railStates.map((state) => nothingToCount(state, outing));
-  const counts = new Map<string, number | null>();
-  const failsAt = new Map<string, number>();
-  const key = (state: RailState, way: Way): string => `${state} ${way}`;
-  for (let n = 0; n <= MOST_CARS && counts.size < railStates.length * ways.length; n++) {
-    const changed = withCars(outing, n);
-    if (!changed || changed.train.vehicles.length === 0) break;
-    const check = checkCount(openOuting(changed), shareOf);
-    for (const state of railStates) {
-      for (const way of ways) {
-        if (counts.has(key(state, way))) continue;
-        const fails = failsBy(check, way, state);
-        if (fails === undefined) continue;
-        counts.set(key(state, way), fails === 'unknown' ? null : Math.max(0, n - 1));
-        if (fails !== 'unknown') failsAt.set(key(state, way), fails);
-      }
-    }
-  }
-  const host = outing.host.mostCars?.value ?? null;
-  return railStates.map((state) =>
-    summarise(
-      state,
+/** Car counts, for all rail states unless some are named. */
+export function countCars(inquiry: Inquiry, states: readonly RailState[] = railStates): CarCount[] {
+  const { written } = inquiry.context;
+  const here = written.train.vehicles.filter(isCar).length;
+  const host = written.host.mostCars?.value ?? null;
+  if (here === 0) return states.map((state) => nothingToCount(state, host));
+  const least = here < written.train.vehicles.length ? 0 : 1;
+  const most = Math.max(MOST_CARS, here);
+  // More cars than the host allows help nobody to stop better.
+  const useful = Math.max(here, host ?? most);
+  const checkOf = checks(inquiry, here);
+  return states.map((state) => {
+    const reach = (way: CountWay): Reached =>
+      reachFrom((n) => checkOf(n).limits(way, state), here, least, most, useful);
+    /** No farther than what the others leave. */
+    const allowed = (way: DecidingWay, upTo: number): Reached =>
+      reachFrom((n) => checkOf(n).forbids(way, state), here, least, Math.max(here, upTo));
+    const pulled = allowed('pulled', Math.min(most, host ?? most));
+    const held = allowed('held', Math.min(most, host ?? most));
+    const stopped = allowed('stopped', Math.min(most, host ?? most, topOf(pulled, most), topOf(held, most)));
+    return {
+      railState: state,
+      ...told(new Map(ways.map((way) => [way, reach(way)])), most),
       host,
-      (way) => counts.get(key(state, way)),
-      (way) => failsAt.get(key(state, way)),
+      ...leastOf({ pulled, stopped, held }, host, least, most),
+    };
+  });
+}
+
+const does = (reached: Reached | undefined): reached is Reach => reached != null && 'to' in reached;
+const bottomOf = (reached: Reached): number => (does(reached) ? reached.from : 0);
+const topOf = (reached: Reached, most: number): number => (does(reached) ? reached.to : most);
+
+/** Each number of cars looked at once. The train as it is, as the verdict looks at it. */
+function checks(inquiry: Inquiry, here: number): (n: number) => CountCheck {
+  const { ready, context } = inquiry;
+  const { written } = context;
+  const ofBalance = inquiry.of(balance).data.ceilings;
+  const fine = gridOf(context.line.length);
+  const every = Math.max(1, Math.round(STEP / (fine[1] - fine[0])));
+  const coarse = fine.filter((_, j) => j % every === 0);
+  // What balance allows the train as it is it allows another number of the same cars.
+  const thinned: Ceiling[] = ofBalance.map((c) => ({
+    ...c,
+    speed: c.speed.filter((_, j) => j % every === 0),
+  }));
+  const shareOf = ready.cautiousShare;
+  const known = new Map<number, CountCheck>();
+  const look = (n: number): CountCheck => {
+    if (n === here) {
+      const ceilings = [...hostCeilings(context, fine), ...ofBalance];
+      return checkCount({ ready, grid: fine, ceilings, shareOf, own: true });
+    }
+    const other = openOuting(withCars(written, n) ?? written);
+    const ceilings = [...hostCeilings(other, coarse), ...thinned];
+    const step = coarse[1] - coarse[0];
+    return checkCount({ ready: prepare(other, step, 0), grid: coarse, ceilings, shareOf, own: false });
+  };
+  return (n) => {
+    const check = known.get(n) ?? look(n);
+    known.set(n, check);
+    return check;
+  };
+}
+
+type Told = Omit<CarCount, 'railState' | 'host' | 'least' | 'by' | 'leastSets'>;
+
+function told(reaches: ReadonlyMap<CountWay, Reached>, most: number): Told {
+  const value = (way: CountWay): number | null => {
+    const reached = reaches.get(way) ?? null;
+    return reached === null ? null : topOf(reached, 0);
+  };
+  const of = <T>(pick: (reached: Reach | Never) => T | undefined, among: readonly CountWay[] = ways) =>
+    Object.fromEntries(
+      among.flatMap((way) => {
+        const reached = reaches.get(way);
+        const found = reached ? pick(reached) : undefined;
+        return found === undefined ? [] : [[way, found]];
+      }),
+    );
+  const next = (reached: Reach | Never): CountLimit | undefined =>
+    does(reached) ? reached.next : reached.never;
+  return {
+    pulled: value('pulled'),
+    stopped: value('stopped'),
+    held: value('held'),
+    heldByDriver: value('heldByDriver'),
+    heldByAll: value('heldByAll'),
+    from: of((reached) => (does(reached) && reached.from > 0 ? reached.from : undefined)),
+    none: ways.filter((way) => reaches.get(way) != null && !does(reaches.get(way))),
+    sets: of(next, deciding),
+    failsAt: of((reached) => next(reached)?.at, deciding),
+    unlimited: ways.filter(
+      (way) => reaches.get(way) != null && topOf(reaches.get(way) as Reached, 0) === most,
     ),
-  );
+  };
+}
+
+/** The most that nothing forbids. */
+function leastOf(
+  reaches: Readonly<Record<DecidingWay, Reached>>,
+  host: number | null,
+  fewest: number,
+  most: number,
+): Pick<CarCount, 'least' | 'by' | 'leastSets'> {
+  if (deciding.some((way) => reaches[way] === null)) return { least: null, by: null };
+  for (const way of deciding) {
+    const reached = reaches[way];
+    if (reached && !does(reached)) return { least: null, by: way, leastSets: reached.never };
+  }
+  let least = most;
+  let from = fewest;
+  let by: CarCount['by'] = null;
+  let leastSets: CountLimit | undefined;
+  for (const way of deciding) {
+    const reach = reaches[way];
+    if (!does(reach)) continue;
+    from = Math.max(from, reach.from);
+    // A search that ended where another count had ended says nothing of its own.
+    if (reach.to >= least || (reach.next === undefined && reach.to < most)) continue;
+    [least, by, leastSets] = [reach.to, way, reach.next];
+  }
+  if (host !== null && host < least) [least, by, leastSets] = [host, 'host', undefined];
+  if (least < from) return { least: null, by: deciding.find((way) => bottomOf(reaches[way]) > least) ?? by };
+  return { least, by, ...(leastSets ? { leastSets } : {}) };
 }
 
 /** A train without a car has no car to count with. */
-const nothingToCount = (railState: RailState, outing: Outing): CarCount => ({
+const nothingToCount = (railState: RailState, host: number | null): CarCount => ({
   railState,
   pulled: null,
   stopped: null,
   held: null,
   heldByDriver: null,
   heldByAll: null,
-  host: outing.host.mostCars?.value ?? null,
+  from: {},
+  none: [],
+  host,
   least: null,
   by: null,
+  sets: {},
   failsAt: {},
   unlimited: [],
 });
-
-function summarise(
-  railState: RailState,
-  host: number | null,
-  count: (way: Way) => number | null | undefined,
-  where: (way: Way) => number | undefined,
-): CarCount {
-  const value = (way: Way): number | null => {
-    const found = count(way);
-    return found === undefined ? MOST_CARS : found;
-  };
-  const all = { pulled: value('pulled'), stopped: value('stopped'), held: value('held'), host };
-  const both = { heldByDriver: value('heldByDriver'), heldByAll: value('heldByAll') };
-  const limited = (['pulled', 'stopped', 'held', 'host'] as const).filter((k) => all[k] !== null);
-  const unknown = deciding.some((way) => all[way] === null);
-  const by = limited.reduce<(typeof limited)[number] | null>(
-    (least, k) => (least === null || (all[k] as number) < (all[least] as number) ? k : least),
-    null,
-  );
-  return {
-    railState,
-    ...all,
-    ...both,
-    least: by === null || unknown ? null : all[by],
-    by: unknown ? null : by,
-    failsAt: Object.fromEntries(deciding.flatMap((w) => (where(w) === undefined ? [] : [[w, where(w)]]))),
-    unlimited: ways.filter((way) => count(way) === undefined),
-  };
-}

@@ -1,5 +1,6 @@
 /** The shape of the answer: what every way in (web, CLI, library) shows. Plain data, cloneable to a worker. */
 
+import type { Amount } from '../base/quantity.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding, Verdict } from '../questions/finding.ts';
 import type { HaulResult } from '../questions/haul/types.ts';
@@ -7,24 +8,53 @@ import type { HoldResult } from '../questions/hold/types.ts';
 import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
 import type { RailState } from '../things/rail.ts';
 
+/** What one more car fails by. */
+export interface CountLimit {
+  /** `start`, `hold`, `no-brake`, or the reason that sets the speed there. */
+  readonly what: string;
+  /** Signal or place by name; empty: none. */
+  readonly named?: string;
+  /** Chainage of the head, m. */
+  readonly at?: number;
+  /** What it needs there, and what there is: force, or clear track with the margin kept. */
+  readonly need?: Amount;
+  readonly has?: Amount;
+}
+
+export type CountWay = 'pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll';
+
+/**
+ * Numbers of cars beside the train as it is. Each count is what goes without a limit of its kind; `least` is what
+ * nothing forbids: likely started, stopped at some speed, held while the brake is tight, allowed by the host.
+ */
 export interface CarCount {
   readonly railState: RailState;
-  /** Greatest number of cars; `null`: not limited by this (host has no rule) or not known. */
+  /** Greatest number of cars; `null`: not limited by this (host has no rule) or not known. Started anywhere. */
   readonly pulled: number | null;
+  /** From running speed within the clear track ahead, the gap to the train ahead as long as the stop needs. */
   readonly stopped: number | null;
-  /** By what driver and guard can put on, and does not leak off: this one decides. */
+  /** By what driver and guard can put on, and does not leak off. */
   readonly held: number | null;
   /** By the driver alone; with a rider winding a screw on every car that has one. */
   readonly heldByDriver: number | null;
   readonly heldByAll: number | null;
+  /** Where fewer fail and more do better: least number that does. */
+  readonly from: Readonly<Partial<Record<CountWay, number>>>;
+  /** Ways in which no number of cars does, not even the engine alone. */
+  readonly none: readonly CountWay[];
   readonly host: number | null;
+  /** `null` with `by`: no number of cars may leave; without: nobody can tell. */
   readonly least: number | null;
-  /** Which count sets the least. */
+  /** Which sets the least; `null`: the search ended before any did, or nobody can tell. */
   readonly by: 'pulled' | 'stopped' | 'held' | 'host' | null;
-  /** Where it fails first when one more is added, m. */
+  /** What forbids one more than the least. */
+  readonly leastSets?: CountLimit;
+  /** What limits one more, by count. */
+  readonly sets: Readonly<Partial<Record<'pulled' | 'stopped' | 'held', CountLimit>>>;
+  /** Where, m. */
   readonly failsAt: { readonly pulled?: number; readonly stopped?: number; readonly held?: number };
   /** A count that reached the search's end (40 cars) without failing. */
-  readonly unlimited: readonly ('pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll')[];
+  readonly unlimited: readonly CountWay[];
 }
 
 export interface Answer {

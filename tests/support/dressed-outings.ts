@@ -3,7 +3,10 @@
  * a bundle too (tests/support/bundled.ts), where thousands of whole answers are quick.
  */
 
-import { firstAnswer } from '../../engine/answer/answer.ts';
+import { screenText } from '../../cli/check-text.ts';
+import { sentenceParts } from '../../desk/sentence.ts';
+import { firstAnswer, told } from '../../engine/answer/answer.ts';
+import { countCars } from '../../engine/answer/counts.ts';
 import { inquire, type OpenInquiry } from '../../engine/answer/inquiry.ts';
 import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
 import type { Answer } from '../../engine/answer/types.ts';
@@ -50,4 +53,10 @@ export const quickInquiry = (outing: Outing): OpenInquiry =>
 
 export const quickAnswer = (outing: Outing): Answer => firstAnswer(quickInquiry(outing));
 
-export { firstAnswer, isCleared, withRemedies };
+/** With the counts of today's rail. */
+export const countedAnswer = (outing: Outing): Answer => {
+  const inquiry = quickInquiry(outing);
+  return told(inquiry, { ...firstAnswer(inquiry), cars: countCars(inquiry, [outing.conditions.railState]) });
+};
+
+export { firstAnswer, isCleared, screenText, sentenceParts, withRemedies };

@@ -1,12 +1,12 @@
 /** The four car counts on today's rail in one line of words and numbers, always in sight. */
-import type { CountWay } from '../../desk/count-ways.ts';
+import { type CountWay, leastWords } from '../../desk/count-ways.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import { told, tried } from '../state/session.ts';
 import { shortCount } from './counts.tsx';
 
 const ways: readonly (readonly [CountWay, string])[] = [
-  ['pulled', 'can be started anywhere'],
-  ['stopped', 'can be stopped'],
+  ['pulled', 'started anywhere'],
+  ['stopped', 'stopped'],
   ['held', 'held by the crew'],
   ['heldByAll', 'held by all'],
   ['host', 'host allows'],
@@ -36,7 +36,9 @@ export function CountsBar() {
       ))}
       <p class="verdict-line">
         {count?.least === null ? (
-          <>most: cannot tell</>
+          <>
+            most on {rail} rail: {leastWords(count)}
+          </>
         ) : (
           <>
             <b>{count?.least ?? '…'}</b> at most on {rail} rail{fewer > 0 ? `, ${fewer} fewer than here` : ''}

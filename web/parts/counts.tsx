@@ -1,8 +1,17 @@
 /** The four car counts for every rail, the day's rail marked. */
 import type { Told } from '../../desk/asked.ts';
-import { type CountWay, countWays, countWords, heldNote } from '../../desk/count-ways.ts';
+import {
+  type CountWay,
+  countWays,
+  countWords,
+  engineBrakeNote,
+  heldNote,
+  leastWords,
+  limitLines,
+} from '../../desk/count-ways.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
 import { railStates } from '../../engine/things/rail.ts';
+import { speech } from '../state/session.ts';
 
 /** "7", "40+" where the search ended before it failed. */
 export const shortCount = (count: CarCount, way: CountWay): string => countWords(count, way, (n) => `${n}+`);
@@ -12,6 +21,8 @@ export function Counts({ told }: { readonly told: Told | null }) {
   const today = told?.asked.outing.conditions.railState;
   const rows = railStates.map((rail) => told?.answer.cars.find((c) => c.railState === rail) ?? rail);
   const ways = countWays(told?.answer.cars ?? []);
+  const v = told ? { ...speech.value, outing: told.asked.outing } : null;
+  const count = told?.answer.cars.find((c) => c.railState === today);
   return (
     <section class="counts">
       <h2>How many cars</h2>
@@ -40,7 +51,7 @@ export function Counts({ told }: { readonly told: Told | null }) {
                     <td key={way}>{c ? shortCount(c, way) : '…'}</td>
                   ))}
                   <td>
-                    <strong>{c ? (c.least ?? '?') : '…'}</strong>
+                    <strong>{c ? leastWords(c) : '…'}</strong>
                   </td>
                 </tr>
               );
@@ -48,6 +59,14 @@ export function Counts({ told }: { readonly told: Told | null }) {
           </tbody>
         </table>
       </div>
+      {count && v && (
+        <ul>
+          {limitLines(count, told?.answer.cars ?? [], v).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+      {v && <p>{engineBrakeNote(v.outing)}</p>}
       <p>{heldNote}</p>
     </section>
   );

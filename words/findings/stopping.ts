@@ -97,10 +97,6 @@ export const stoppingWords = {
     what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
-  'no-brake-answers': () => ({
-    what: 'No brake on this train answers the driver.',
-    why: 'Nothing but its own resistance would stop it. What riders or a guard must put on first is not counted.',
-  }),
   'brake-force-unknown': (_f, t) => ({
     what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,
     why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
@@ -128,6 +124,13 @@ export const stoppingWords = {
   'not-braked': (_f, t) => ({
     what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,
     why: `Without one: ${t.fact('cars')}. Their weight is stopped by the others.`,
+  }),
+  'no-brake-answers': (_f, t) => ({
+    what: 'The driver has no brake at all.',
+    why:
+      t.fact('fitted') === 'yes'
+        ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
+        : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
   }),
   'gap-needed': (f, t) => ({
     what:

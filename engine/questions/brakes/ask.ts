@@ -240,11 +240,11 @@ function uneven(context: OutingContext, ratios: readonly GroupRatio[]): Finding[
   const [strong, weak] = [ratios[0], ratios[ratios.length - 1]];
   if (strong.vehicle === weak.vehicle || strong.loaded <= UNEVEN * weak.loaded) return [];
   return [
+    // Design advice: nothing is used up, so it carries no margin.
     makeFinding('brake-ratio-uneven', 'notes', 'brakes', {
       where: { vehicle: idOf(context, strong.vehicle) },
       found: amount(strong.loaded, 'ratio'),
       required: amount(UNEVEN * weak.loaded, 'ratio'),
-      margin: (UNEVEN * weak.loaded) / strong.loaded - 1,
       facts: { weak: idOf(context, weak.vehicle), least: amount(weak.loaded, 'ratio') },
       sum: ratioSum(strong),
       source: 'common practice, no source',

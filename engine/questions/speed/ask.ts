@@ -22,13 +22,19 @@ import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
 export function askBrakeGear(ready: Prepared): Finding[] {
-  return [...noBrake(ready), ...faults(ready), ...slides(ready), ...vacuum(ready), ...unbraked(ready)];
+  return [...faults(ready), ...slides(ready), ...vacuum(ready), ...unbraked(ready), ...noBrake(ready)];
 }
 
-/** Nothing slows the train when its driver acts: no line is level enough for that. */
-function noBrake({ brakes }: Prepared): Finding[] {
+/** A train without any brake that answers its driver may roll to a stand here and there: it is never stopped. */
+function noBrake({ context, brakes }: Prepared): Finding[] {
   if (brakes.groups.length > 0 || brakes.faults.some((f) => f.why === 'force-unknown')) return [];
-  return [makeFinding('no-brake-answers', 'forbids', 'brakes', { source: 'common practice, no source' })];
+  const fitted = context.outing.train.vehicles.some((v) => v.brakes.length > 0);
+  return [
+    makeFinding('no-brake-answers', 'forbids', 'brakes', {
+      facts: { fitted: fitted ? 'yes' : 'no' },
+      source: 'common practice, no source',
+    }),
+  ];
 }
 
 function faults({ context, brakes }: Prepared): Finding[] {

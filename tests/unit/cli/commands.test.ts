@@ -36,9 +36,34 @@ describe('exit codes', () => {
   });
 });
 
+describe('check', () => {
+  const examples = ['battery-vacuum', 'steam-light', 'heavy-air', 'too-long-wet', 'brake-not-measured'];
+  it.each(examples)('%s fits one terminal screen', (name) => {
+    const { stdout } = heedway('check', `examples/${name}.json`);
+    const lines = stdout.trimEnd().split('\n');
+    expect(lines.length).toBeLessThanOrEqual(23);
+    for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(80);
+    expect(lines[0]).toMatch(/: (GO|GO WITHIN LIMITS|HOLD|CANNOT TELL)$/);
+    expect(stdout).toMatch(/^Cars on (dry|wet) rail: /m);
+  });
+
+  it('opens its reasons with --why, and the rest with --all', () => {
+    const [plain, why, all] = [[], ['--why'], ['--all']].map(
+      (options) => heedway('check', 'examples/heavy-air.json', '--no-remedies', ...options).stdout,
+    );
+    expect(plain).not.toMatch(/Margin|Sum /);
+    expect(why).toMatch(/Margin -19 %/);
+    expect(why).toMatch(/\(Worst of 5\.\)/);
+    expect(why).toMatch(/and \d+ more that weigh less/);
+    expect(all).toMatch(/^greasy /m);
+    expect(all.match(/the snatch of up to/g)?.length).toBe(5);
+    expect(all).not.toMatch(/Worst of|weigh less/);
+  });
+});
+
 describe('the sum behind a finding', () => {
   it('shows equation, numbers put in and result', () => {
-    const { stdout } = heedway('check', 'examples/heavy-air.json', '--no-remedies');
+    const { stdout } = heedway('check', 'examples/heavy-air.json', '--no-remedies', '--why');
     // The engine's starting pull is set by adhesion: 0.18 × 1494.65 lbf = 269.04 lbf, said downward.
     expect(stdout).toContain(
       [
@@ -56,6 +81,7 @@ describe('the sum behind a finding', () => {
       'check',
       'examples/brake-not-measured.json',
       '--no-remedies',
+      '--why',
       '--units',
       'metric',
     );

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { countCars } from '../../../engine/answer/counts.ts';
+import { inquire } from '../../../engine/answer/inquiry.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
@@ -150,7 +151,7 @@ describe('a brake that does not hold the fall', () => {
 
   it('ends the count of cars that can be stopped, sight or none', () => {
     // 0.03 of 900 kg is a force of 27 kg, and 27/m + 0.005 ≥ 0.04 up to m = 771 kg: engine and three cars.
-    const dry = countCars(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), () => 1)[0];
+    const dry = countCars(inquire(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), { samples: 0 }))[0];
     expect(dry.stopped).toBe(3);
     expect(dry.unlimited).not.toContain('stopped');
   });
@@ -183,8 +184,10 @@ describe('sight that nobody has stated', () => {
   });
 
   it('counts no more cars than stop within it', () => {
-    const seen = countCars(laid({ grades: slow, brake: 0.12 }), () => 1)[0];
-    const unseen = countCars(laid({ grades: slow, brake: 0.12, line: unsighted }), () => 1)[0];
+    const seen = countCars(inquire(laid({ grades: slow, brake: 0.12 }), { samples: 0 }))[0];
+    const unseen = countCars(
+      inquire(laid({ grades: slow, brake: 0.12, line: unsighted }), { samples: 0 }),
+    )[0];
     expect(unseen.stopped!).toBeLessThan(seen.stopped!);
   });
 

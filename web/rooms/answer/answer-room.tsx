@@ -1,7 +1,10 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
 import type { Told } from '../../../desk/asked.ts';
+import { assumedByWeight } from '../../../desk/assumed.ts';
+import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
 import { lightLines } from '../../../desk/light-wheels.ts';
+import { sentence } from '../../../desk/sentence.ts';
 import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
@@ -35,6 +38,7 @@ export function AnswerRoom() {
           {outing.train.name} on {outing.line.name}, rail {outing.conditions.railState}
           {outing.direction === 'reverse' ? ', run in reverse' : ''}
         </p>
+        {now && <p>{sentence(now.answer, voice)}</p>}
       </section>
       {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
       <StripView />
@@ -62,36 +66,40 @@ const groups = [
 ] as const;
 
 function Findings({ findings, voice: v }: { readonly findings: readonly Finding[]; readonly voice: Voice }) {
+  const lines = gathered(findings);
   return (
     <section aria-label="Findings">
       {groups.map(([severity, title, shape]) => {
-        const list = findings
-          .map((finding, i) => ({ finding, number: i + 1 }))
-          .filter(({ finding }) => finding.severity === severity);
-        if (list.length === 0) return null;
         if (severity === 'assumed') {
+          const values = assumedByWeight(findings);
+          if (values.length === 0) return null;
           return (
             <details key={severity} class="assumed">
               <summary>
-                {shape} {title}: {list.length} values stand in for measurements
+                {shape} {title}: {values.length} values stand in for measurements; first what would change the
+                word first
               </summary>
               <ul>
-                {list.map(({ finding, number }) => (
-                  <li key={number}>
-                    {tellFinding(finding, v).what} <small>{finding.source}</small>
+                {values.map(({ key, of, where, source }) => (
+                  <li key={key}>
+                    {of} ({where.join(', ')}) <small>{source}</small>
                   </li>
                 ))}
               </ul>
             </details>
           );
         }
+        const list = lines
+          .map((group, i) => ({ group, number: i + 1 }))
+          .filter(({ group }) => group.finding.severity === severity);
+        if (list.length === 0) return null;
         return (
           <section key={severity}>
             <h2>
               <span aria-hidden="true">{shape}</span> {title}
             </h2>
-            {list.map(({ finding, number }) => (
-              <One key={`${finding.code}${number}`} finding={finding} number={number} voice={v} />
+            {list.map(({ group, number }) => (
+              <One key={`${group.finding.code}${number}`} group={group} number={number} voice={v} />
             ))}
           </section>
         );
@@ -101,22 +109,31 @@ function Findings({ findings, voice: v }: { readonly findings: readonly Finding[
 }
 
 function One({
-  finding,
+  group,
   number,
   voice: v,
 }: {
-  readonly finding: Finding;
+  readonly group: Gathered;
   readonly number: number;
   readonly voice: Voice;
 }) {
+  const { finding, all } = group;
   const told = tellFinding(finding, v);
   const { from, to } = finding.where;
   return (
     <details class={`finding ${finding.severity}`}>
       <summary>
-        <span class="number">{number}</span> {told.what}
+        <span class="number">{number}</span> {tellGathered(group, v)}
       </summary>
       <p>{told.why}</p>
+      {all.length > 1 && (
+        <ul class="others">
+          {all.slice(1).map((other) => {
+            const { what } = tellFinding(other, v);
+            return <li key={what}>{what}</li>;
+          })}
+        </ul>
+      )}
       <dl>
         {told.found !== '' && (
           <>

@@ -111,6 +111,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
       <style>{sideMarks(card)}</style>
       <article class="card">
         <CardHead card={card} />
+        {card.sentence !== '' && <p>{card.sentence}</p>}
         {card.tried.length > 0 && (
           <section class="card-tried" aria-label="Tried">
             <p>

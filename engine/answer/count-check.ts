@@ -1,0 +1,224 @@
+/**
+ * One number of cars looked at: what limits it and what forbids it, by way and rail. The rules are the verdict's:
+ * room is the clear track ahead, and the gap to the train ahead grows to what the stop needs.
+ */
+
+import { amount } from '../base/quantity.ts';
+import { type MapModels, modelOf, type StopModel } from '../motion/model.ts';
+import { type Prepared, potentialOf } from '../motion/prepare.ts';
+import { likely, unsafeBy } from '../motion/scenario.ts';
+import { stopDistance } from '../motion/stop.ts';
+import { type OutingContext, stopMargin } from '../outing/open.ts';
+import type { Finding } from '../questions/finding.ts';
+import { startCheck } from '../questions/haul/haul.ts';
+import { crewGears, holdingForce, parkedHold, standPull } from '../questions/hold/hold.ts';
+import type { Ceiling } from '../questions/question.ts';
+import { askSpeeds } from '../questions/speed/ask.ts';
+import { availableAlong } from '../questions/speed/available.ts';
+import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
+import { fastestAllowed, hardestPull, holdsFall, leastBrake } from '../questions/speed/holds.ts';
+import { speedMap } from '../questions/speed/map.ts';
+import type { RailState } from '../things/rail.ts';
+import { driverBehind } from '../things/train/crew.ts';
+import type { CountLimit, CountWay } from './types.ts';
+
+/** What fails first; undefined: nothing does. */
+export type Fails = CountLimit | 'unknown' | undefined;
+
+/** Ways by which the verdict is decided. */
+export type DecidingWay = 'pulled' | 'stopped' | 'held';
+
+export interface CountCheck {
+  /** What keeps the train from going without a limit. */
+  readonly limits: (way: CountWay, state: RailState) => Fails;
+  /** What forbids that it goes at all. */
+  readonly forbids: (way: DecidingWay, state: RailState) => Fails;
+}
+
+/** A train of some number of cars, ready to be asked. */
+export interface Looked {
+  readonly ready: Prepared;
+  readonly grid: Float64Array;
+  /** Of host, places, vehicles and balance. */
+  readonly ceilings: readonly Ceiling[];
+  readonly shareOf: (state: RailState) => number;
+  /** The outing's own train: looked at as closely as the verdict does. */
+  readonly own: boolean;
+}
+
+export function checkCount(looked: Looked): CountCheck {
+  const { context } = looked.ready;
+  // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
+  const starts = once(() => startsOf(context, looked.own ? 0.5 : grain(looked)));
+  const stands = once(() => standsOf(looked));
+  const stops = remembered((state: RailState) => stopsOf(looked, state));
+  return {
+    limits: (way, state) =>
+      way === 'pulled'
+        ? starts()(state, -1)
+        : way === 'stopped'
+          ? stops(state).limits()
+          : stands()(state, holders[way]),
+    forbids: (way, state) => {
+      if (way === 'stopped') return stops(state).forbids();
+      if (way === 'held') return stands()(state, 'tight');
+      // A bad day limits; where the likely figures fail as well nobody need try.
+      return starts()(state, -1) && starts()(state, 0);
+    },
+  };
+}
+
+const grain = ({ grid }: Looked): number => grid[1] - grid[0];
+
+function startsOf(
+  { line, loaded, outing: { assumed } }: OutingContext,
+  step: number,
+): (state: RailState, position: -1 | 0) => Fails {
+  const potential = potentialOf(line, loaded, assumed.curveConstant.high, step, 0);
+  return (state, position) => {
+    const { at, pull, need } = startCheck(
+      loaded,
+      potential,
+      line.length,
+      assumed.adhesion[state],
+      assumed,
+      position,
+    );
+    if (pull === undefined) return 'unknown';
+    if (pull >= need) return undefined;
+    return { what: 'start', at, need: amount(need, 'force'), has: amount(pull, 'force') };
+  };
+}
+
+type Holders = 'driver' | 'crew' | 'everybody' | 'tight';
+const holders = { held: 'crew', heldByDriver: 'driver', heldByAll: 'everybody' } as const;
+
+function standsOf(looked: Looked): (state: RailState, by: Holders) => Fails {
+  const { context, air } = looked.ready;
+  const { line, loaded, outing } = context;
+  const stand = standPull(
+    loaded,
+    potentialOf(line, loaded, 0, looked.own ? 0.5 : grain(looked), 0),
+    line.length,
+  );
+  return (state, by) => {
+    const hold = (counts: Parameters<typeof holdingForce>[4]): number =>
+      holdingForce(loaded, outing.assumed, outing.assumed.adhesion[state], air, counts, -1);
+    const has = by === 'tight' ? hold(crewGears(loaded)) : parkedHold(loaded, hold)[by];
+    if (has >= stand.pull) return undefined;
+    return { what: 'hold', at: stand.at, need: amount(stand.pull, 'force'), has: amount(has, 'force') };
+  };
+}
+
+interface Stops {
+  readonly limits: () => Fails;
+  readonly forbids: () => Fails;
+}
+
+function stopsOf(looked: Looked, state: RailState): Stops {
+  const { ready, own } = looked;
+  const { brakes } = ready;
+  if (brakes.faults.some((f) => f.why === 'force-unknown')) return always('unknown');
+  if (brakes.groups.length === 0) return always({ what: 'no-brake' });
+  const models = own
+    ? ready.models(state)
+    : {
+        likely: modelOf(ready.kit(state), likely, false),
+        cautious: modelOf(ready.kit(state), unsafeBy(looked.shareOf(state))),
+      };
+  const quick = once(() => quickLook(looked, models.cautious));
+  const close = once(() => closeLook(looked, models, state));
+  const forbids = (): Fails => (own || !quick().surely ? close() : undefined);
+  return { limits: () => quick().fails ?? forbids(), forbids };
+}
+
+const always = (fails: Fails): Stops => ({ limits: () => fails, forbids: () => fails });
+
+/**
+ * First place where the brake does not hold or the cautious stop from running speed does not fit. Surely: nor does
+ * a stop from anything faster that is permitted fail.
+ */
+function quickLook(
+  { ready: { context }, grid, ceilings }: Looked,
+  model: StopModel,
+): { readonly fails: Fails; readonly surely: boolean } {
+  const { line, outing } = context;
+  const margin = stopMargin(context);
+  const eyes = driverBehind(outing, context.loaded);
+  // The end of the line slows every train; it is not what limits the count.
+  const { distance, reason, reasons } = availableAlong(line, grid, margin, outing.assumed.sight, eyes, false);
+  const speed = runningSpeed(context, grid, ceilings);
+  const most = runningSpeed({ ...context, outing: { ...outing, plannedSpeed: Infinity } }, grid, ceilings);
+  const brake = leastBrake(model, fastestAllowed(ceilings, grid.length));
+  let surely = true;
+  for (let j = 0; j < grid.length; j++) {
+    const d = stopDistance(model, grid[j], speed[j]);
+    if (d === Infinity || !holdsFall(model, brake, grid[j]))
+      return { fails: fallAt(context, model, brake, grid[j]), surely: false };
+    if (d > distance[j]) {
+      const { kind, what } = reasons[reason[j]];
+      const named = kind === 'stopping-sight' && what === 'sight' ? '' : what;
+      const need = amount(d + margin, 'length');
+      const has = amount(distance[j] + margin, 'length');
+      return { fails: { what: kind, named, at: grid[j], need, has }, surely: false };
+    }
+    if (most[j] <= speed[j] || model.holdsEverywhere) continue;
+    if (stopDistance(model, grid[j], most[j]) === Infinity || !holdsFall(model, brake, grid[j]))
+      surely = false;
+  }
+  return { fails: undefined, surely };
+}
+
+/** The fall that the brake does not hold, on the way of a stop from a place. */
+function fallAt({ line }: OutingContext, model: StopModel, brake: number, from: number): CountLimit {
+  const { at, pull } = hardestPull(model, from, Infinity);
+  if (pull <= brake) return { what: 'cannot-stop', at: from };
+  return {
+    what: 'cannot-stop',
+    at: line.loop ? at % line.length : Math.min(at, line.length),
+    need: amount(pull, 'force'),
+    has: amount(brake, 'force'),
+  };
+}
+
+/** What the verdict itself would say forbids. */
+function closeLook({ ready, grid, ceilings }: Looked, models: MapModels, state: RailState): Fails {
+  const { context } = ready;
+  // Where the fall under the train alone is too much no speed need be looked for.
+  const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
+  const end = grid[grid.length - 1];
+  const steepest = hardestPull(models.cautious, 0, end);
+  if (steepest.pull > brake) return fallAt(context, models.cautious, brake, steepest.at);
+  const map = speedMap(context, state, models, grid, ceilings);
+  const wanted = expectedSpeed(context, grid, ceilings);
+  const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);
+  if (!finding) return undefined;
+  const { facts, where, found, required, code } = finding;
+  const at = typeof facts['at'] === 'object' ? facts['at'].si : (where.from ?? 0);
+  if (code !== 'brake-does-not-hold-fall') return { what: String(facts['reason']), at };
+  return { what: 'cannot-stop', at, ...(required && found ? { need: required, has: found } : {}) };
+}
+
+/** What forbids for want of brake; that no speed is permitted, or none is safe in a curve, is another matter. */
+export const forbidsStopping = ({ severity, code, facts }: Finding): boolean =>
+  severity === 'forbids' &&
+  (code === 'brake-does-not-hold-fall' ||
+    code === 'no-brake-answers' ||
+    (code === 'cannot-stop' && String(facts['reason']).startsWith('stopping')));
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function remembered<K, T>(make: (key: K) => T): (key: K) => T {
+  const known = new Map<K, T>();
+  return (key) => {
+    const value = known.get(key) ?? make(key);
+    known.set(key, value);
+    return value;
+  };
+}

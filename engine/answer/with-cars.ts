@@ -1,0 +1,34 @@
+/** The same outing with another number of cars: cars beyond the train's own are copies of its last, riders and all. */
+import type { Outing } from '../outing/types.ts';
+import { isCar } from '../things/train/cars.ts';
+import type { Rider } from '../things/train/types.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
+
+/** The outing with exactly n cars. Undefined if the train has no car to copy. */
+export function withCars(outing: Outing, n: number): Outing | undefined {
+  const cars = outing.train.vehicles.filter(isCar);
+  const pattern = cars[cars.length - 1];
+  if (!pattern) return undefined;
+  const kept = new Set(cars.slice(0, n).map((c) => c.id));
+  const vehicles = outing.train.vehicles.filter((v) => !isCar(v) || kept.has(v.id));
+  const riders = guardsAboard(outing, vehicles, cars[n - 1]);
+  for (let i = cars.length; i < n; i++) {
+    const id = `${pattern.id}+${i}`;
+    vehicles.push({ ...pattern, id });
+    for (const rider of outing.riders) {
+      // A copied car has no driver or guard of its own.
+      if (rider.vehicle === pattern.id)
+        riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id, duty: 'rider' });
+    }
+  }
+  return { ...outing, riders, train: { ...outing.train, vehicles } };
+}
+
+/** Who rides on the vehicles kept. Where the guard's car stays behind, someone on the last car kept is guard. */
+function guardsAboard(outing: Outing, kept: readonly Vehicle[], last: Vehicle | undefined): Rider[] {
+  const stays = (r: Rider): boolean => r.vehicle === undefined || kept.some((v) => v.id === r.vehicle);
+  const riders = outing.riders.filter(stays);
+  if (!outing.riders.some((r) => r.duty === 'guard' && !stays(r))) return riders;
+  const acts = riders.findLast((r) => r.vehicle === last?.id && r.duty === 'rider' && r.ageGroup === 'adult');
+  return riders.map((r) => (r === acts ? { ...r, duty: 'guard' } : r));
+}

@@ -1,0 +1,123 @@
+/** The counts, the sentence and the screen never disagree with the verdict and its tables, over the same outings. */
+import { describe, expect, it } from 'vitest';
+import { stretches } from '../../desk/stretches.ts';
+import type { Answer } from '../../engine/answer/types.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Finding } from '../../engine/questions/finding.ts';
+import { isCar } from '../../engine/things/train/cars.ts';
+import type { Voice } from '../../words/voice.ts';
+import { bundled } from '../support/bundled.ts';
+import { runs } from '../support/tier.ts';
+
+const quick = await bundled<typeof import('../support/dressed-outings.ts')>('dressed-outings.ts');
+
+const answers: { readonly seed: number; readonly outing: Outing; readonly answer: Answer }[] = [];
+for (let seed = 1; seed <= runs(300, 2000); seed++) {
+  const outing = quick.dressed(seed);
+  answers.push({ seed, outing, answer: quick.countedAnswer(outing) });
+}
+
+const starting = new Set([
+  'cannot-start',
+  'does-not-hold',
+  'no-brake-answers',
+  'runs-away',
+  'brake-does-not-hold-fall',
+]);
+/** By what is counted: starting, stopping, holding and the host's number. */
+const forbidsCars = ({ severity, code, facts }: Finding): boolean =>
+  severity === 'forbids' &&
+  (starting.has(code) ||
+    code === 'too-many-cars' ||
+    (code === 'cannot-stop' && String(facts['reason']).startsWith('stopping')));
+
+describe('the counts of today', () => {
+  it('allow the train as it is where nothing of what is counted forbids it, and only there', () => {
+    const allowed = { yes: 0, no: 0 };
+    for (const { seed, outing, answer } of answers) {
+      const here = outing.train.vehicles.filter(isCar).length;
+      const [{ least, by }] = answer.cars;
+      if (here === 0 || (least === null && by === null)) continue;
+      const fits = least !== null && here <= least;
+      expect(fits, `${seed}: ${here} cars, ${JSON.stringify(answer.cars[0])}`).toBe(
+        !answer.findings.some(forbidsCars),
+      );
+      allowed[fits ? 'yes' : 'no']++;
+    }
+    // Both kinds are there to be told apart.
+    expect(Math.min(allowed.yes, allowed.no)).toBeGreaterThan(30);
+  });
+
+  it('of starting and holding say where a limit is said', () => {
+    for (const { seed, outing, answer } of answers) {
+      const here = outing.train.vehicles.filter(isCar).length;
+      const [count] = answer.cars;
+      const said = (...codes: string[]): boolean => answer.findings.some((f) => codes.includes(f.code));
+      if (here === 0) continue;
+      if (count.pulled !== null) {
+        const fits = here <= count.pulled && !count.none.includes('pulled');
+        expect(fits, `${seed} pulled`).toBe(!said('cannot-start'));
+      }
+      const holds = here <= count.held! && !count.none.includes('held') && here >= (count.from.held ?? 0);
+      expect(holds, `${seed} held`).toBe(!said('does-not-hold', 'holds-only-while-brake-is-tight'));
+    }
+  });
+});
+
+const voices = (outing: Outing): Voice[] =>
+  (['imperial', 'metric'] as const).map((system) => ({ system, wording: 'us', outing }));
+
+/** Speeds named in a text, m/s. */
+const speedsIn = (text: string): number[] =>
+  [...text.matchAll(/([\d.]+) (mph|km\/h)/g)].map(
+    ([, figure, unit]) => Number(figure) * (unit === 'mph' ? 0.44704 : 1 / 3.6),
+  );
+/** Rounded down to a tenth of either unit. */
+const GRAIN = 0.1 * 0.44704 + 1e-9;
+
+describe('the sentence under the word', () => {
+  it('names the fastest and the slowest of the speed table, the least count and the longest gap', () => {
+    let told = 0;
+    for (const { seed, outing, answer } of answers) {
+      for (const voice of voices(outing)) {
+        const { not, speed, cars, gap } = quick.sentenceParts(answer, voice);
+        const [{ least, by }] = answer.cars;
+        const number = /at most (\d+) cars?/.exec(cars)?.[1];
+        expect(number === undefined ? null : Number(number), `${seed} ${cars}`).toBe(least);
+        if (least === null) expect(cars).toMatch(by === null ? /nobody can tell/ : /no number of cars/);
+        expect(not === '', `${seed} ${not}`).toBe(answer.verdict === 'go' || answer.verdict === 'limits');
+        if (not !== '') continue;
+        const limits = stretches(answer.speeds!)
+          .filter((s) => s.reason !== 'stopping-end')
+          .map((s) => s.speed);
+        const said = speedsIn(speed.replace(/ \(planned: [^)]*\)/, ''));
+        const [top, low] = [Math.max(...limits), Math.min(...limits)];
+        expect(said[0], `${seed} ${speed}`).toBeLessThanOrEqual(top + 1e-9);
+        expect(said[0]).toBeGreaterThan(top - GRAIN);
+        const slowest = said[said.length - 1];
+        expect(slowest).toBeLessThanOrEqual(low + 1e-9);
+        expect(slowest).toBeGreaterThan(low - GRAIN);
+        const metres = Number.parseFloat(gap) * (voice.system === 'imperial' ? 0.3048 : 1);
+        const longest = Math.max(...answer.speeds!.gap);
+        expect(metres).toBeGreaterThanOrEqual(longest - 1e-9);
+        expect(metres).toBeLessThan(longest + 0.31);
+        told++;
+      }
+    }
+    expect(told).toBeGreaterThan(40);
+  });
+});
+
+describe('the screen of a check', () => {
+  it('is 24 lines of 80 letters at most, the prompt on the last, and begins with the word', () => {
+    for (const { seed, outing, answer } of answers.slice(0, runs(50, 300))) {
+      for (const voice of voices(outing)) {
+        const lines = quick.screenText(answer, voice).split('\n');
+        expect(lines.length, `${seed}\n${lines.join('\n')}`).toBeLessThanOrEqual(23);
+        for (const line of lines) expect(line.length, `${seed} ${line}`).toBeLessThanOrEqual(80);
+        expect(lines[0]).toMatch(/: (GO|GO WITHIN LIMITS|HOLD|CANNOT TELL)$/);
+        expect(lines.some((line) => line.startsWith('Cars on '))).toBe(true);
+      }
+    }
+  });
+});
