@@ -67,7 +67,7 @@ export function cardDocument(
     content: [
       head(card, inner),
       ...tried(card),
-      { text: card.sentence, margin: [0, 4, 0, 0] },
+      { text: broken(card.sentence), margin: [0, 3, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {
@@ -98,10 +98,6 @@ const fontsOf = (svg: string): string =>
       tag.replace(/ (stroke|stroke-width|stroke-linejoin|paint-order|font-stretch)="[^"]*"/g, ''),
     );
 
-/** Two to a line: a line that is broken by itself ends in a space beyond the margin. */
-const inTwos = (texts: readonly string[]): string[] =>
-  texts.flatMap((text, i) => (i % 2 === 0 ? [[text, ...texts.slice(i + 1, i + 2)].join(' · ')] : []));
-
 const head = (card: Card, inner: number): Content => ({
   columns: [
     {
@@ -119,7 +115,7 @@ const head = (card: Card, inner: number): Content => ({
         { text: 'gap to keep', alignment: 'right' },
         { text: card.gap, fontSize: 21, bold: true, alignment: 'right' },
         {
-          stack: inTwos(card.cars.map((c) => tied(`${c.way} ${c.count}`))),
+          text: card.cars.map((c) => tied(`${c.way} ${c.count}`)).join(' · '),
           alignment: 'right',
           margin: [0, 2, 0, 0],
         },

@@ -17,7 +17,9 @@ const rider = group({
   age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.'),
   vehicle: may(text(), 'vehicle', 'Which vehicle he or she rides on.'),
   seat: may(text(), 'seat', 'Which of its seats.', { asked: 'on which seat each rider sits' }),
-  duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.'),
+  duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.', {
+    asked: 'who drives, and where the driver sits',
+  }),
   group: may(text(), 'group', 'Riders of the same group are kept together.'),
   heldBy: may(text(), 'held by', 'Name of the adult who holds this child.'),
 });

@@ -53,7 +53,9 @@ const chain = group({
 export const coupling = () =>
   group({
     type: may(text(), 'type', 'Kind of {coupler}: automatic, link and pin, bar …'),
-    height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.'),
+    height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.', {
+      asked: 'the height of the middle of each {coupler} above the rail, empty, with a rule',
+    }),
     slack: may(
       quantity('length', 0, 0.5),
       'slack',

@@ -278,8 +278,12 @@ export const vehicleSchema = group({
     'envelope',
     'The space that it takes.',
   ),
-  headlight: may(yes(), 'headlight', 'It has one that shows ahead.'),
-  taillight: may(yes(), 'taillight', 'It has one that shows behind.'),
+  headlight: may(yes(), 'headlight', 'It has one that shows ahead.', {
+    asked: 'whether it has a light that shows ahead',
+  }),
+  taillight: may(yes(), 'taillight', 'It has one that shows behind.', {
+    asked: 'whether it has a light that shows behind',
+  }),
 });
 
 export type VehicleFile = z.output<typeof vehicleSchema>;

@@ -95,7 +95,7 @@ export function bodyOf(
   base: number,
   adultCentre: Quantity,
   position: number,
-  people = position,
+  people: number = position,
 ): Body | undefined {
   const centre = tareCentre(loaded.vehicle);
   if (!centre) return undefined;
@@ -120,7 +120,7 @@ export const riderPoint = (
   { rider, seat }: SeatedRider,
   adultCentre: Quantity,
   position: number,
-  people = position,
+  people: number = position,
 ): PointMass => ({
   mass: pick(rider.mass, people),
   at: seat.at,

@@ -196,7 +196,7 @@ function lights({ outing }: OutingContext): Finding[] {
     return makeFinding('dark-at-night', !head ? 'limits' : known ? 'forbids' : 'unknown', 'practice', {
       where: { vehicle: vehicle.id },
       facts: { light, known: known ? 'yes' : 'no' },
-      ...(known ? {} : { measure: `vehicle.${light}` }),
+      ...(known ? {} : { measure: light === 'headlight' ? 'vehicle.headlight' : 'vehicle.taillight' }),
       source: PRACTICE,
     });
   };

@@ -13,8 +13,8 @@ const folder = mkdtempSync(join(tmpdir(), 'heedway-'));
 
 describe('exit codes', () => {
   it.each([
-    ['battery-vacuum', 0],
-    ['steam-light', 0],
+    ['battery-vacuum', 10],
+    ['steam-light', 10],
     ['heavy-air', 10],
     ['too-long-wet', 20],
     ['brake-not-measured', 30],
@@ -53,10 +53,8 @@ describe('check', () => {
     );
     expect(plain).not.toMatch(/Margin|Sum /);
     expect(why).toMatch(/Margin -19 %/);
-    expect(why).toMatch(/\(Worst of 5\.\)/);
     expect(why).toMatch(/and \d+ more that weigh less/);
     expect(all).toMatch(/^greasy /m);
-    expect(all.match(/the snatch of up to/g)?.length).toBe(5);
     expect(all).not.toMatch(/Worst of|weigh less/);
   });
 });
