@@ -113,9 +113,11 @@ const head = (card: Card, inner: number): Content => ({
       width: '*',
       stack: [
         { text: 'gap to keep', alignment: 'right' },
-        { text: card.gap, fontSize: 21, bold: true, alignment: 'right' },
+        // Words stand there in place of a gap: set as large, they would widen the column beyond the paper.
+        { text: card.gap, fontSize: card.gap.length > 12 ? 12 : 21, bold: true, alignment: 'right' },
         {
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`)).join(' · '),
+          // What is longer than this would widen the column beyond the paper.
+          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 18)).join(' · '),
           alignment: 'right',
           margin: [0, 2, 0, 0],
         },
@@ -167,7 +169,8 @@ const heeds = (card: Card): Content[] =>
       ];
 
 /** Figures and their units stay on one line. */
-const tied = (text: string): string => (text.length > 30 ? broken(text) : text.replace(/ /g, '\u00a0'));
+const tied = (text: string, most = 30): string =>
+  text.length > most ? broken(text) : text.replace(/ /g, '\u00a0');
 
 const speeds = (card: Card): Content => ({
   table: {
