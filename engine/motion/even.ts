@@ -32,14 +32,16 @@ export function evenStop(
   speed: number,
   fall = 0,
 ): SumRef | undefined {
-  const { reaction, inertia, massFactor, a, b, c } = model;
+  const { reaction, inertia, massFactor, b, c, tilt } = model;
+  const a = model.a - tilt;
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
   const v = speed * Math.SQRT1_2;
   const deceleration = brakeForce(model.force, v) / heavy;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
-  const grade = ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall;
+  const grade =
+    (ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
   if (deceleration <= 0) return undefined;
   if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   const { dead, build } = oneRamp(model, v);
@@ -79,6 +81,10 @@ function oneRamp(model: StopModel, v: number): { dead: number; build: number } {
     lost += dt * (1 - once);
     square += dt * dt * (2 * k + 1 - 2 * (k * once + once - twice));
   }
+  // Until sliding wheels are eased they hold less, or more, than afterwards.
+  const less = model.notice * (1 - brakeForce(model.early, v) / full);
+  square += less * (2 * dt * RAMP_STEPS + model.notice);
+  lost = Math.max(0, lost + less);
   const build = Math.min(2 * lost, Math.sqrt(12 * Math.max(0, square - lost * lost)));
   return { dead: lost - build / 2, build };
 }

@@ -4,16 +4,17 @@
  */
 
 import { GRAVITY } from '../base/constants.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { DayAir } from '../things/air/day.ts';
 
 import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import type { RailState } from '../things/rail.ts';
+import { type RailState, unsanded } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
-import { buildKit, type StopKit } from './kit.ts';
-import { type MapModels, modelOf } from './model.ts';
+import { buildKit, heldOn, type StopKit } from './kit.ts';
+import { type MapModels, modelOf, type StopModel } from './model.ts';
 import { cautiousShare } from './sample.ts';
 import { likely, unsafeBy } from './scenario.ts';
 
@@ -28,6 +29,10 @@ export interface Prepared {
   readonly potential: Potential;
   readonly kit: (state: RailState) => StopKit;
   readonly models: (state: RailState) => MapModels;
+  /** The cautious stop of one who holds full brake with sliding wheels. */
+  readonly heldOn: (state: RailState) => StopModel;
+  /** Where the cautious share is set: the steepest fall first. */
+  readonly references: readonly { readonly at: number; readonly speed: number }[];
   /** Share of the way to the unsafe bounds that the cautious model stands for. */
   readonly cautiousShare: (state: RailState) => number;
 }
@@ -61,6 +66,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
+  const references = referenceCases(context, potential);
   const kits = new Map<RailState, StopKit>();
   const shares = new Map<RailState, number>();
   const models = new Map<RailState, MapModels>();
@@ -73,18 +79,19 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
         outing.assumed.adhesion[state],
         outing.conditions.reaction,
         outing.assumed,
+        { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context) },
       ),
     );
   const share = (state: RailState): number =>
-    remember(shares, state, () =>
-      samples === 0 ? 1 : cautiousShare(kit(state), referenceCases(context, potential), samples),
-    );
+    remember(shares, state, () => (samples === 0 ? 1 : cautiousShare(kit(state), references, samples)));
   return {
     context,
     air,
     brakes,
     potential,
     kit,
+    references,
+    heldOn: (state) => modelOf(heldOn(kit(state)), unsafeBy(share(state))),
     cautiousShare: share,
     models: (state) =>
       remember(models, state, () => ({
@@ -92,6 +99,12 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
         cautious: modelOf(kit(state), unsafeBy(share(state))),
       })),
   };
+}
+
+/** Receivers and guesses are asked to be levelled (`survey`): until then they count as a stated profile. */
+function gradeSpread({ outing, line }: OutingContext): Quantity {
+  const { heightQuality: quality } = line;
+  return outing.assumed.gradeSpread[quality === 'gps' || quality === 'assumed' ? 'stated' : quality];
 }
 
 function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {

@@ -5,9 +5,10 @@
  * all brakes are strong or weak together, which spreads the total more than independent brakes would.
  * Same seed, same answer.
  */
-import { percentile, seeded, triangular, upperRank } from '../base/spread.ts';
+import { percentile, pick, seeded, triangular, upperRank } from '../base/spread.ts';
+import { potentialAt } from '../things/line/potential.ts';
 import type { StopKit } from './kit.ts';
-import { emptyModel, layScenario, modelOf } from './model.ts';
+import { brakeForce, emptyModel, layScenario, modelOf, type StopModel } from './model.ts';
 import { likely, unsafeBy } from './scenario.ts';
 import { stopDistance } from './stop.ts';
 
@@ -25,6 +26,31 @@ export interface Sampled {
   readonly neverStops: number;
 }
 
+/**
+ * What a bad spot adds to the stop just computed, m: the work that brakes beyond its adhesion do not do there.
+ *
+ *   Δs = ΔF/F·min(L, w·F/(F − ΔF))        ΔF = max(0, B − f·Σµ·N)
+ *
+ * B all brakes (N), F with resistance and fall, ΔF lost on the spot, L its length and w the way at full brake (m), f
+ * adhesion on the spot ÷ beside it. Where adhesion limits all of a level stop it is `badSpotAdds`; a stop that ends on
+ * the spot loses no more than its own way.
+ */
+export function spotAdds(model: StopModel, s0: number, v0: number, length: number, factor: number): number {
+  const { distance, beforeFullBrake } = model.trace;
+  const way = distance - beforeFullBrake;
+  if (!(way > 0) || way === Infinity) return 0;
+  const { potential, massFactor, a, scratch } = model;
+  const brake = brakeForce(model.force, v0 * Math.SQRT1_2);
+  let grip = 0;
+  for (let g = 0; g < scratch.limit.length; g++) grip += scratch.limit[g];
+  const lost = brake - factor * grip;
+  if (lost <= 0) return 0;
+  const rise = potentialAt(potential, s0 + distance) - potentialAt(potential, s0);
+  const net = brake + a + (massFactor * rise) / distance;
+  if (net <= 0) return Infinity;
+  return (lost / net) * (net > lost ? Math.min(length, (way * net) / (net - lost)) : length);
+}
+
 /** Distances of n sampled stops, in the order drawn; Infinity where a train does not stop. */
 export function sampleStops(kit: StopKit, s0: number, v0: number, n: number, seed: number): Float64Array {
   const draw = seeded(seed);
@@ -38,8 +64,18 @@ export function sampleStops(kit: StopKit, s0: number, v0: number, n: number, see
     scenario.timing = triangular(draw());
     scenario.resistance = triangular(draw());
     scenario.mass = triangular(draw());
+    scenario.easing = triangular(draw());
+    scenario.notice = triangular(draw());
+    scenario.skid = triangular(draw());
+    scenario.wet = triangular(draw());
+    scenario.grade = triangular(draw());
     layScenario(model, kit, scenario, false);
-    out[i] = stopDistance(model, s0, v0);
+    const distance = stopDistance(model, s0, v0);
+    const chance = pick(kit.badSpot.chance, triangular(draw()));
+    const meets = draw() < chance;
+    const factor = pick(kit.badSpot.factor, triangular(draw()));
+    const length = pick(kit.badSpot.length, triangular(draw()));
+    out[i] = distance + (meets ? spotAdds(model, s0, v0, length, factor) : 0);
   }
   return out;
 }

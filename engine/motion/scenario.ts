@@ -11,9 +11,30 @@ export interface Scenario {
   timing: number;
   resistance: number;
   mass: number;
+  /** Share of adhesion that a driver uses who eases and brakes anew. */
+  easing: number;
+  /** How soon he feels that wheels slide. */
+  notice: number;
+  skid: number;
+  /** What wet blocks keep of their friction. */
+  wet: number;
+  /** The true grade against the surveyed one. */
+  grade: number;
 }
 
-export const likely: Scenario = { adhesion: 0, brake: 0, reaction: 0, timing: 0, resistance: 0, mass: 0 };
+export const likely: Scenario = {
+  adhesion: 0,
+  brake: 0,
+  reaction: 0,
+  timing: 0,
+  resistance: 0,
+  mass: 0,
+  easing: 0,
+  notice: 0,
+  skid: 0,
+  wet: 0,
+  grade: 0,
+};
 
 /** All inputs moved the same share of the way to their unsafe bounds. @param share in [0, 1] */
 export const unsafeBy = (share: number): Scenario => ({
@@ -23,4 +44,9 @@ export const unsafeBy = (share: number): Scenario => ({
   timing: -share,
   resistance: -share,
   mass: -share,
+  easing: -share,
+  notice: -share,
+  skid: -share,
+  wet: -share,
+  grade: -share,
 });

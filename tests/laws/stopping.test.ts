@@ -165,6 +165,7 @@ describe('energy', () => {
           },
           block: exact(loaded.effectiveMass * decel),
           load: 1e9,
+          sanded: false,
           deadTime: exact(0),
           buildUp: exact(1e-9),
         };

@@ -40,7 +40,7 @@ export function brakesLeft(context: OutingContext, first: number, last: number, 
   const verdicts = states.map((state) => ({ state, left: isLeft(state, half, manned) }));
   const pick = (which: Left): GearAt[] =>
     verdicts.flatMap(({ state, left }) =>
-      left === which ? [{ vehicle: state.vehicle, gear: state.gear }] : [],
+      left === which ? [{ vehicle: state.vehicle, gear: state.gear, alone: which === 'alone' }] : [],
     );
   const works = verdicts.flatMap(({ state: { vehicle, gear }, left }) =>
     left === 'works' ? [{ vehicle, gear: withReaction(gear, outing) }] : [],
