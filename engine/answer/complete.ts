@@ -33,7 +33,7 @@ export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Gene
   const counted =
     options.counts === false
       ? first
-      : { ...first, cars: countCars(inquiry.context.written, inquiry.ready.cautiousShare) };
+      : { ...first, cars: countCars(inquiry.context.written, inquiry.ready.caution) };
   if (options.counts !== false) yield told(inquiry, counted);
   if (options.remedies !== false) yield told(inquiry, withRemedies(inquiry, counted, options.onTried));
 }

@@ -6,7 +6,7 @@
 
 import { modelOf } from '../motion/model.ts';
 import { potentialOf, prepare } from '../motion/prepare.ts';
-import { unsafeBy } from '../motion/scenario.ts';
+import type { Scenario } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
@@ -51,7 +51,7 @@ interface CountCheck {
 }
 
 /** For one count: per rail state, where each fails (m); undefined: it does not fail. */
-function checkCount(context: OutingContext, shareOf: (state: RailState) => number): CountCheck {
+function checkCount(context: OutingContext, cautionOf: (state: RailState) => Scenario): CountCheck {
   const { outing, line, loaded } = context;
   // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
   const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
@@ -73,7 +73,7 @@ function checkCount(context: OutingContext, shareOf: (state: RailState) => numbe
     },
     stopped: (state) => {
       if (ready().brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
-      const model = modelOf(ready().kit(state), unsafeBy(shareOf(state)));
+      const model = modelOf(ready().kit(state), cautionOf(state));
       return failsToStop(context, model);
     },
     held: (state) => {
@@ -118,8 +118,8 @@ function failsToStop(context: OutingContext, model: ReturnType<typeof modelOf>):
 type Way = 'pulled' | 'stopped' | 'held';
 const ways: readonly Way[] = ['pulled', 'stopped', 'held'];
 
-/** Car counts for all rail states. @param shareOf cautious share by rail state */
-export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
+/** Car counts for all rail states. @param cautionOf caution by rail state */
+export function countCars(outing: Outing, cautionOf: (state: RailState) => Scenario): CarCount[] {
   if (!outing.train.vehicles.some(isCar)) return railStates.map((state) => nothingToCount(state, outing));
   const counts = new Map<string, number | null>();
   const failsAt = new Map<string, number>();
@@ -127,7 +127,7 @@ export function countCars(outing: Outing, shareOf: (state: RailState) => number)
   for (let n = 0; n <= MOST_CARS && counts.size < railStates.length * ways.length; n++) {
     const changed = withCars(outing, n);
     if (!changed || changed.train.vehicles.length === 0) break;
-    const check = checkCount(openOuting(changed), shareOf);
+    const check = checkCount(openOuting(changed), cautionOf);
     for (const state of railStates) {
       for (const way of ways) {
         if (counts.has(key(state, way))) continue;

@@ -80,8 +80,13 @@ export interface StopKit {
   /** Surge brakes, whose force that of the others makes. */
   readonly pushed: readonly PushedGroup[];
   readonly isPushed: Uint8Array;
-  /** Per vehicle: mass, kg; per group its vehicle. Only read where something is pushed. */
+  /** Per vehicle: mass, its bounds, kg, and rolling resistance at its bounds, N; per group its vehicle. */
   readonly vehicleMass: Float64Array;
+  readonly vehicleMassLow: Float64Array;
+  readonly vehicleMassHigh: Float64Array;
+  readonly rollingLow: Float64Array;
+  readonly rollingValue: Float64Array;
+  readonly rollingHigh: Float64Array;
   readonly vehicle: Int16Array;
   /** Per group and step: mean of its ramp over the step, and its weight on the distance run. */
   readonly rampMean: Float64Array;
@@ -167,6 +172,11 @@ export function buildKit(
     pushed: pushedGroups(groups, first),
     isPushed: Uint8Array.from(groups, (g) => (g.gear.pushed ? 1 : 0)),
     vehicleMass: Float64Array.from(loaded.vehicles, (v) => v.mass),
+    vehicleMassLow: Float64Array.from(loaded.vehicles, (v) => v.massLow),
+    vehicleMassHigh: Float64Array.from(loaded.vehicles, (v) => v.massHigh),
+    rollingLow: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], -1).a),
+    rollingValue: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 0).a),
+    rollingHigh: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 1).a),
     vehicle: Int16Array.from(groups, (g) => g.vehicle - first),
     ...rampTables(groups, rampTime),
   };

@@ -5,7 +5,7 @@ import { skidShare } from '../things/adhesion/skid.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import type { StopModel } from './model.ts';
 import { PUSHED_AT, settlePush } from './push.ts';
-import type { Scenario } from './scenario.ts';
+import type { Own, Scenario } from './scenario.ts';
 import { RAIL_VARIES, slidingShare } from './slide.ts';
 
 /** Node at which the build-up of sliding groups is weighted by their force (4 mph). */
@@ -18,6 +18,7 @@ export function layForces(
   scenario: Scenario,
   wary: boolean,
   onWheels: number,
+  own?: Own,
 ): void {
   const { scratch } = model;
   model.mean.fill(0);
@@ -27,13 +28,16 @@ export function layForces(
   model.early.fill(0);
   model.force.fill(0);
   scratch.lasting.fill(0);
+  scratch.grip[0] = 0;
   model.sliding = 0;
   layFriction(model, kit, scenario);
   const sanded = pick(kit.adhesion, scenario.adhesion) * onWheels;
   const bare = pick(kit.bare, scenario.adhesion) * onWheels;
   for (let g = 0; g < kit.groups; g++) {
-    scratch.drawn[g] = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], scenario.brake);
+    const position = own ? own.brake[kit.vehicle[g]] : scenario.brake;
+    scratch.drawn[g] = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], position);
     scratch.limit[g] = kit.load[g] * (kit.unsanded[g] ? bare : sanded);
+    scratch.grip[0] += scratch.limit[g];
   }
   const utilisation = pick(kit.easing.utilisation, scenario.easing);
   layHandles(model, kit, utilisation);
@@ -54,7 +58,7 @@ function layFriction({ factor }: StopModel, kit: StopKit, scenario: Scenario): v
     const left = pick(wet, scenario.wet);
     const base = m * SPEED_NODES;
     for (let k = 0; k < SPEED_NODES; k++) {
-      factor[base + k] = left * between3(low[k], value[k], high[k], scenario.brake);
+      factor[base + k] = left * between3(low[k], value[k], high[k], scenario.friction);
     }
   }
 }

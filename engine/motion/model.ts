@@ -10,7 +10,7 @@ import { pick } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import { layForces } from './lay.ts';
-import type { Scenario } from './scenario.ts';
+import type { Own, Scenario } from './scenario.ts';
 
 /** What a stop reports: distance m, time s, distance before full brake m, top speed m/s. */
 export interface StopTrace {
@@ -55,6 +55,9 @@ export interface StopModel {
   b: number;
   c: number;
   tilt: number;
+  /** Bad spot that the stop meets, m (0: none), and adhesion on it ÷ beside it. */
+  spot: number;
+  spotFactor: number;
   /** Full brake and resistance overcome the steepest fall with room to spare everywhere. */
   holdsEverywhere: boolean;
   /** Number of groups that slide somewhere between standstill and 45 mph. */
@@ -69,6 +72,8 @@ export interface Scratch {
   /** Per group: block force, and what adhesion holds, N. */
   readonly drawn: Float64Array;
   readonly limit: Float64Array;
+  /** What adhesion holds of all groups together, N. */
+  readonly grip: Float64Array;
   /** Per handle and table of friction: greatest block force ÷ what adhesion holds. */
   readonly worst: Float64Array;
   /** Per handle and speed: share of the way that slides, and the factor on a brake that is eased. */
@@ -112,12 +117,15 @@ export function emptyModel(kit: StopKit): StopModel {
     b: 0,
     c: 0,
     tilt: 0,
+    spot: 0,
+    spotFactor: 1,
     holdsEverywhere: false,
     sliding: 0,
     trace: emptyTrace(),
     scratch: {
       drawn: new Float64Array(kit.groups),
       limit: new Float64Array(kit.groups),
+      grip: new Float64Array(1),
       worst: new Float64Array(kit.handles * tables),
       slips: new Float64Array(kit.handles * SPEED_NODES),
       eased: new Float64Array(kit.handles * SPEED_NODES),
@@ -139,24 +147,56 @@ export const settledAfter = ({ reaction, dt, notice }: StopModel): number =>
  * @param wary bounding use: a group that nobody eases slides if the strong end of its spread could lock it, while its
  *   force is the weak end's. Sampling uses the one drawn force for both.
  */
-export function layScenario(model: StopModel, kit: StopKit, scenario: Scenario, wary: boolean): void {
-  const massFactor = pick(kit.massSpread, -scenario.mass);
+export function layScenario(
+  model: StopModel,
+  kit: StopKit,
+  scenario: Scenario,
+  wary: boolean,
+  own?: Own,
+): void {
+  const massFactor = own ? ownMass(kit, own) : pick(kit.massSpread, -scenario.mass);
+  model.spot = scenario.spot;
+  model.spotFactor = pick(kit.badSpot.factor, scenario.spotFactor);
   model.massFactor = massFactor;
   model.inertia = kit.effectiveMass + kit.mass * (massFactor - 1);
   model.reaction = pick(kit.reaction, -scenario.reaction);
   model.dt = (kit.rampTime / RAMP_STEPS) * pick(kit.rampSpread, -scenario.timing);
-  layResistance(model, kit, scenario, massFactor);
-  layForces(model, kit, scenario, wary, Math.min(1, massFactor));
+  layResistance(model, kit, scenario, massFactor, own);
+  layForces(model, kit, scenario, wary, Math.min(1, massFactor), own);
   let least = Infinity;
   for (let k = 0; k < SPEED_NODES; k++) if (model.force[k] < least) least = model.force[k];
   model.holdsEverywhere = 0.85 * (least + model.a) + massFactor * kit.potential.leastSlope > 0;
 }
 
-function layResistance(model: StopModel, kit: StopKit, scenario: Scenario, massFactor: number): void {
+/** Mass of vehicles drawn each by itself ÷ likely. */
+function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopKit, own: Own): number {
+  let sum = 0;
+  for (let j = 0; j < vehicleMass.length; j++) {
+    sum += between3(vehicleMassLow[j], vehicleMass[j], vehicleMassHigh[j], -own.mass[j]);
+  }
+  return sum / mass;
+}
+
+function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopKit, own: Own): number {
+  let sum = 0;
+  for (let j = 0; j < rollingValue.length; j++) {
+    sum += between3(rollingLow[j], rollingValue[j], rollingHigh[j], own.resistance[j]);
+  }
+  return sum;
+}
+
+function layResistance(
+  model: StopModel,
+  kit: StopKit,
+  scenario: Scenario,
+  massFactor: number,
+  own?: Own,
+): void {
   const { low, value, high } = kit.resistance;
   const position = scenario.resistance;
   model.tilt = kit.weight * massFactor * pick(kit.grade, scenario.grade);
-  model.a = between3(low.a, value.a, high.a, position) * massFactor + model.tilt;
+  const rolling = own ? ownRolling(kit, own) : between3(low.a, value.a, high.a, position);
+  model.a = rolling * massFactor + model.tilt;
   model.b = between3(low.b, value.b, high.b, position) * massFactor;
   model.c = between3(low.c, value.c, high.c, position);
 }

@@ -6,7 +6,9 @@
  */
 export interface Scenario {
   adhesion: number;
+  /** Force of the blocks, and their friction. */
   brake: number;
+  friction: number;
   reaction: number;
   timing: number;
   resistance: number;
@@ -20,11 +22,15 @@ export interface Scenario {
   wet: number;
   /** The true grade against the surveyed one. */
   grade: number;
+  /** Length of a bad spot that is met, m (0: none), and its adhesion. */
+  spot: number;
+  spotFactor: number;
 }
 
 export const likely: Scenario = {
   adhesion: 0,
   brake: 0,
+  friction: 0,
   reaction: 0,
   timing: 0,
   resistance: 0,
@@ -34,12 +40,22 @@ export const likely: Scenario = {
   skid: 0,
   wet: 0,
   grade: 0,
+  spot: 0,
+  spotFactor: 0,
 };
+
+/** What each vehicle has for itself: positions of its brake force, rolling resistance and mass. */
+export interface Own {
+  readonly brake: Float64Array;
+  readonly resistance: Float64Array;
+  readonly mass: Float64Array;
+}
 
 /** All inputs moved the same share of the way to their unsafe bounds. @param share in [0, 1] */
 export const unsafeBy = (share: number): Scenario => ({
   adhesion: -share,
   brake: -share,
+  friction: -share,
   reaction: -share,
   timing: -share,
   resistance: -share,
@@ -49,4 +65,6 @@ export const unsafeBy = (share: number): Scenario => ({
   skid: -share,
   wet: -share,
   grade: -share,
+  spot: 0,
+  spotFactor: 0,
 });

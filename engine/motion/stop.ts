@@ -17,6 +17,7 @@
  */
 import type { Potential } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
+import { spotAdds } from './bad-spot.ts';
 import { marchStop } from './march.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 
@@ -72,6 +73,11 @@ function levelOf(potential: Potential, s: number): number {
  * @param v0 m/s, ≥ 0
  */
 export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrace): void {
+  stopWithoutSpot(model, s0, v0, out);
+  if (model.spot > 0) out.distance += spotAdds(model, s0, v0, out);
+}
+
+function stopWithoutSpot(model: StopModel, s0: number, v0: number, out: StopTrace): void {
   const { potential, inertia, massFactor, a, b, c, force, mean, lead, factor, channels, dt, stride } = model;
   const end = potential.from + (potential.count - 1) * potential.step;
   let s = s0;

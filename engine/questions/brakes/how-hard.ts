@@ -95,10 +95,9 @@ function gaugeAt(
 const area = (bore: number): number => (Math.PI / 4) * bore * bore;
 
 /** On the steepest fall, at running speed. */
-export function heldOn(ready: Prepared): HeldOn | null {
+export function heldOn(ready: Prepared): HeldOn {
   const state = ready.context.outing.conditions.railState;
-  const [worst] = ready.references;
-  if (!worst) return null;
+  const worst = ready.steepest;
   return {
     ...worst,
     eased: stopDistance(ready.models(state).cautious, worst.at, worst.speed),

@@ -4,7 +4,7 @@
  */
 
 import { amount } from '../../base/quantity.ts';
-import { unsafeBy } from '../../motion/scenario.ts';
+import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type ChainRow, loadSum } from '../chains/ask.ts';
 import type { Finding, Severity } from '../finding.ts';
@@ -27,7 +27,7 @@ export interface PartingQuestion {
   readonly context: OutingContext;
   readonly chains: readonly ChainRow[];
   /** How unlucky: 0 likely, 1 everything at its unsafe bound; the share of a cautious stop. */
-  readonly cautiousShare: number;
+  readonly caution: Scenario;
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
@@ -59,14 +59,13 @@ function partings({
   bodies,
   spacing,
   all,
-  cautiousShare,
+  caution: scenario,
 }: PartingQuestion): GapParting[] {
   if (!all && chains.every((row) => chainHolds(row.verdict))) {
     return chains.map(({ gap, verdict }) => ({ gap, chain: verdict }));
   }
   const basis = basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? (all ? 1 : HASTE));
-  const scenario = unsafeBy(cautiousShare);
   return chains.map(({ gap, verdict }): GapParting => {
     if (!all && chainHolds(verdict)) return { gap, chain: verdict };
     return { gap, chain: verdict, map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds, all) };

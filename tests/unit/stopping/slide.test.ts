@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { modelOf } from '../../../engine/motion/model.ts';
 import { settlePush } from '../../../engine/motion/push.ts';
-import { spotAdds } from '../../../engine/motion/sample.ts';
+import { spotAdds } from '../../../engine/motion/bad-spot.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { slidingShare } from '../../../engine/motion/slide.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
@@ -127,7 +127,8 @@ describe('a bad spot', () => {
     const distance = stopDistance(model, 0, 5);
     expect(distance).toBeGreaterThan(20);
     const share = kit.load.reduce((sum, n) => sum + n, 0) / (context.loaded.mass * 9.80665);
-    expect(spotAdds(model, 0, 5, 4, 0.25)).toBeCloseTo(badSpotAdds(4, 0.25, 0.1 * share, 0), 6);
+    Object.assign(model, { spot: 4, spotFactor: 0.25 });
+    expect(spotAdds(model, 0, 5, model.trace)).toBeCloseTo(badSpotAdds(4, 0.25, 0.1 * share, 0), 6);
   });
 
   it('adds nothing to a brake so light that the spot still holds it', () => {
@@ -136,6 +137,7 @@ describe('a bad spot', () => {
     const light = { ...kit, blockValue: kit.blockValue.map((_, g) => 0.02 * kit.load[g]) };
     const model = modelOf(light, likely, false);
     stopDistance(model, 0, 1);
-    expect(spotAdds(model, 0, 1, 6, 0.5)).toBe(0);
+    Object.assign(model, { spot: 6, spotFactor: 0.5 });
+    expect(spotAdds(model, 0, 1, model.trace)).toBe(0);
   });
 });
