@@ -10,7 +10,7 @@ import type { Scenario } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
-import { startCheck } from '../questions/haul/haul.ts';
+import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
 import { holdingForce, standPull } from '../questions/hold/hold.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
@@ -21,6 +21,8 @@ import type { CarCount } from './types.ts';
 
 /** The search ends here. */
 export const MOST_CARS = 40;
+/** Starts drawn for each count. */
+const START_DRAWS = 100;
 /** Grid of the counts, m. */
 const STEP = 2;
 
@@ -54,20 +56,13 @@ interface CountCheck {
 function checkCount(context: OutingContext, cautionOf: (state: RailState) => Scenario): CountCheck {
   const { outing, line, loaded } = context;
   // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
-  const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
+  const pulls = once(() => pullsAlong(context, STEP));
   const stand = once(() => standPull(loaded, potentialOf(line, loaded, 0, STEP, 0), line.length));
   const ready = once(() => prepare(context, STEP, 0));
   const { air } = context;
   return {
     pulled: (state) => {
-      const start = startCheck(
-        loaded,
-        hard(),
-        line.length,
-        outing.assumed.adhesion[state],
-        outing.assumed,
-        -1,
-      );
+      const start = carefulStart(context, pulls(), state, START_DRAWS);
       if (start.pull === undefined) return 'unknown';
       return start.pull >= start.need ? undefined : start.at;
     },

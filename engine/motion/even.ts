@@ -38,10 +38,13 @@ export function evenStop(
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
   const v = speed * Math.SQRT1_2;
-  const deceleration = brakeForce(model.force, v) / heavy;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
   const grade =
     (ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
+  const braking = brakeForce(model.force, v) / heavy;
+  const net = braking + GRAVITY * (grade + resistance);
+  // A bad spot takes work from the brakes: the even stop has it spread over the whole way.
+  const deceleration = braking - net * (ends ? lostOnSpot(model, at, speed, distance) : 0);
   if (deceleration <= 0) return undefined;
   if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   const { dead, build } = oneRamp(model, v);
@@ -58,6 +61,17 @@ export function evenStop(
       'rotating-share': inertia / heavy - 1,
     },
   };
+}
+
+/** Share of the way at full brake that a bad spot adds. */
+function lostOnSpot(model: StopModel, at: number, speed: number, distance: number): number {
+  const { spot } = model;
+  if (spot === 0) return 0;
+  const before = model.trace.beforeFullBrake;
+  model.spot = 0;
+  const added = distance - stopDistance(model, at, speed);
+  model.spot = spot;
+  return added / (distance - before);
 }
 
 const rise = ({ potential }: StopModel, at: number, distance: number): number =>

@@ -105,7 +105,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
 }
 
 /** Receivers and guesses are asked to be levelled (`survey`): until then they count as a stated profile. */
-function gradeSpread({ outing, line }: OutingContext): Quantity {
+export function gradeSpread({ outing, line }: OutingContext): Quantity {
   const { heightQuality: quality } = line;
   return outing.assumed.gradeSpread[quality === 'gps' || quality === 'assumed' ? 'stated' : quality];
 }

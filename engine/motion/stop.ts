@@ -16,8 +16,8 @@
  * Errors: ≤ 1e-3 of the distance against independent integrators (tests/numerics/stop).
  */
 import type { Potential } from '../things/line/potential.ts';
-import { RAMP_STEPS } from './kit.ts';
 import { spotAdds } from './bad-spot.ts';
+import { RAMP_STEPS } from './kit.ts';
 import { marchStop } from './march.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 

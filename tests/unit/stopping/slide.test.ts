@@ -1,9 +1,9 @@
 /** Sliding, easing, pushes and bad spots inside a stop, each against a figure worked by hand. */
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
+import { spotAdds } from '../../../engine/motion/bad-spot.ts';
 import { modelOf } from '../../../engine/motion/model.ts';
 import { settlePush } from '../../../engine/motion/push.ts';
-import { spotAdds } from '../../../engine/motion/bad-spot.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { slidingShare } from '../../../engine/motion/slide.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
