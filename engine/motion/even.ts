@@ -37,14 +37,14 @@ export function evenStop(
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
+  const { own, lost } = onSpot(model, at, speed, distance);
   const v = speed * Math.SQRT1_2;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
-  const grade =
-    (ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
+  const grade = (ends ? rise(model, at, own) / (own * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
   const braking = brakeForce(model.force, v) / heavy;
   const net = braking + GRAVITY * (grade + resistance);
   // A bad spot takes work from the brakes: the even stop has it spread over the whole way.
-  const deceleration = braking - net * (ends ? lostOnSpot(model, at, speed, distance) : 0);
+  const deceleration = braking - net * lost;
   if (deceleration <= 0) return undefined;
   if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   const { dead, build } = oneRamp(model, v);
@@ -63,15 +63,19 @@ export function evenStop(
   };
 }
 
-/** Share of the way at full brake that a bad spot adds. */
-function lostOnSpot(model: StopModel, at: number, speed: number, distance: number): number {
+/** The stop without its bad spot, and the share of the way at full brake that the spot adds. */
+function onSpot(
+  model: StopModel,
+  at: number,
+  speed: number,
+  distance: number,
+): { own: number; lost: number } {
   const { spot } = model;
-  if (spot === 0) return 0;
-  const before = model.trace.beforeFullBrake;
+  if (spot === 0 || distance === Infinity) return { own: distance, lost: 0 };
   model.spot = 0;
-  const added = distance - stopDistance(model, at, speed);
+  const own = stopDistance(model, at, speed);
   model.spot = spot;
-  return added / (distance - before);
+  return { own, lost: (distance - own) / (distance - model.trace.beforeFullBrake) };
 }
 
 const rise = ({ potential }: StopModel, at: number, distance: number): number =>
