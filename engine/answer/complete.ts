@@ -40,7 +40,7 @@ export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Gene
   if (options.counts !== false) {
     yield step('counts', () => ({
       ...answer,
-      cars: countCars(inquiry.context.written, inquiry.ready.cautiousShare),
+      cars: countCars(inquiry.context.written, inquiry.ready.caution),
     }));
   }
   if (options.remedies !== false)

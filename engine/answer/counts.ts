@@ -6,11 +6,11 @@
 
 import { modelOf } from '../motion/model.ts';
 import { potentialOf, prepare } from '../motion/prepare.ts';
-import { unsafeBy } from '../motion/scenario.ts';
+import type { Scenario } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
-import { startCheck } from '../questions/haul/haul.ts';
+import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
 import { holdingForce, type ParkedHold, parkedHold, standPull } from '../questions/hold/hold.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { hostCeilings, runningSpeed } from '../questions/speed/ceilings.ts';
@@ -23,6 +23,8 @@ import type { CarCount } from './types.ts';
 
 /** The search ends here. */
 export const MOST_CARS = 40;
+/** Starts drawn for each count. */
+const START_DRAWS = 100;
 /** Grid of the counts, m. */
 const STEP = 2;
 
@@ -62,29 +64,22 @@ interface CountCheck {
 }
 
 /** For one count: per rail state, where each fails (m); undefined: it does not fail. */
-function checkCount(context: OutingContext, shareOf: (state: RailState) => number): CountCheck {
+function checkCount(context: OutingContext, cautionOf: (state: RailState) => Scenario): CountCheck {
   const { outing, line, loaded } = context;
   // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
-  const hard = once(() => potentialOf(line, loaded, outing.assumed.curveConstant.high, STEP, 0));
+  const pulls = once(() => pullsAlong(context, STEP));
   const stand = once(() => standPull(loaded, potentialOf(line, loaded, 0, STEP, 0), line.length));
   const ready = once(() => prepare(context, STEP, 0));
   const { air } = context;
   return {
     pulled: (state) => {
-      const start = startCheck(
-        loaded,
-        hard(),
-        line.length,
-        outing.assumed.adhesion[state],
-        outing.assumed,
-        -1,
-      );
+      const start = carefulStart(context, pulls(), state, START_DRAWS);
       if (start.pull === undefined) return 'unknown';
       return start.pull >= start.need ? undefined : start.at;
     },
     stopped: (state) => {
       if (ready().brakes.faults.some((f) => f.why === 'force-unknown')) return 'unknown';
-      const model = modelOf(ready().kit(state), unsafeBy(shareOf(state)));
+      const model = modelOf(ready().kit(state), cautionOf(state));
       return failsToStop(context, model);
     },
     held: (state, by) => {
@@ -142,8 +137,8 @@ const failsBy = (check: CountCheck, way: Way, state: RailState): number | undefi
   }
 };
 
-/** Car counts for all rail states. @param shareOf cautious share by rail state */
-export function countCars(outing: Outing, shareOf: (state: RailState) => number): CarCount[] {
+/** Car counts for all rail states. @param cautionOf caution by rail state */
+export function countCars(outing: Outing, cautionOf: (state: RailState) => Scenario): CarCount[] {
   if (!outing.train.vehicles.some(isCar)) return railStates.map((state) => nothingToCount(state, outing));
   const counts = new Map<string, number | null>();
   const failsAt = new Map<string, number>();
@@ -151,7 +146,7 @@ export function countCars(outing: Outing, shareOf: (state: RailState) => number)
   for (let n = 0; n <= MOST_CARS && counts.size < railStates.length * ways.length; n++) {
     const changed = withCars(outing, n);
     if (!changed || changed.train.vehicles.length === 0) break;
-    const check = checkCount(openOuting(changed), shareOf);
+    const check = checkCount(openOuting(changed), cautionOf);
     for (const state of railStates) {
       for (const way of ways) {
         if (counts.has(key(state, way))) continue;

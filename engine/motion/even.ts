@@ -32,14 +32,19 @@ export function evenStop(
   speed: number,
   fall = 0,
 ): SumRef | undefined {
-  const { reaction, inertia, massFactor, a, b, c } = model;
+  const { reaction, inertia, massFactor, b, c, tilt } = model;
+  const a = model.a - tilt;
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
+  const { own, lost } = onSpot(model, at, speed, distance);
   const v = speed * Math.SQRT1_2;
-  const deceleration = brakeForce(model.force, v) / heavy;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
-  const grade = ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall;
+  const grade = (ends ? rise(model, at, own) / (own * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
+  const braking = brakeForce(model.force, v) / heavy;
+  const net = braking + GRAVITY * (grade + resistance);
+  // A bad spot takes work from the brakes: the even stop has it spread over the whole way.
+  const deceleration = braking - net * lost;
   if (deceleration <= 0) return undefined;
   if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   const { dead, build } = oneRamp(model, v);
@@ -56,6 +61,21 @@ export function evenStop(
       'rotating-share': inertia / heavy - 1,
     },
   };
+}
+
+/** The stop without its bad spot, and the share of the way at full brake that the spot adds. */
+function onSpot(
+  model: StopModel,
+  at: number,
+  speed: number,
+  distance: number,
+): { own: number; lost: number } {
+  const { spot } = model;
+  if (spot === 0 || distance === Infinity) return { own: distance, lost: 0 };
+  model.spot = 0;
+  const own = stopDistance(model, at, speed);
+  model.spot = spot;
+  return { own, lost: (distance - own) / (distance - model.trace.beforeFullBrake) };
 }
 
 const rise = ({ potential }: StopModel, at: number, distance: number): number =>
@@ -79,6 +99,10 @@ function oneRamp(model: StopModel, v: number): { dead: number; build: number } {
     lost += dt * (1 - once);
     square += dt * dt * (2 * k + 1 - 2 * (k * once + once - twice));
   }
+  // Until sliding wheels are eased they hold less, or more, than afterwards.
+  const less = model.notice * (1 - brakeForce(model.early, v) / full);
+  square += less * (2 * dt * RAMP_STEPS + model.notice);
+  lost = Math.max(0, lost + less);
   const build = Math.min(2 * lost, Math.sqrt(12 * Math.max(0, square - lost * lost)));
   return { dead: lost - build / 2, build };
 }

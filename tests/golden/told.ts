@@ -51,6 +51,6 @@ export async function exampleLine(name: string, path: string): Promise<string> {
 export function randomLine(seed: number): string {
   const inquiry = inquire(dressed(seed), { step: 1, samples: 40, couplerRuns: 3 });
   // Counts are dear, and shared code besides: of every tenth.
-  const cars = seed % 10 === 0 ? countCars(inquiry.context.written, inquiry.ready.cautiousShare) : [];
+  const cars = seed % 10 === 0 ? countCars(inquiry.context.written, inquiry.ready.caution) : [];
   return line(`random ${seed}`, told(inquiry, { ...firstAnswer(inquiry), cars }));
 }

@@ -51,7 +51,6 @@ const even = (s: FindingSum, { distance }: Values): void => {
 
 /** What the sum's result is to the finding, by code and sum. */
 const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
-  'cannot-start adhesion-limit': (s, v) => same(v['force'], found(s)),
   'cannot-start small-gauge-resistance': (s, v) => same(v['force'], required(s)),
   // At the speed kept up the need is what the engines pull there; where there is none, it is more.
   'slow-on-grade small-gauge-resistance': (s, v) =>
