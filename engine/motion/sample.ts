@@ -8,7 +8,7 @@
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
 import type { StopKit } from './kit.ts';
 import { emptyModel, layScenario, modelOf, type StopModel } from './model.ts';
-import { likely, type Own, type Scenario } from './scenario.ts';
+import { likely, type Own, type Scenario, unsafeBy } from './scenario.ts';
 import { stopDistance } from './stop.ts';
 
 export const SAMPLES = 10_000;
@@ -161,7 +161,8 @@ export function cautiousScenario(kit: StopKit, cases: readonly Case[], n: number
     });
   }
   // Where not even a likely stop ends, nothing less than all bounds at once is careful enough.
-  if (cases.every(({ at, speed }) => stopDistance(modelOf(kit, likely), at, speed) === Infinity)) return unsafeBy(1);
+  if (cases.every(({ at, speed }) => stopDistance(modelOf(kit, likely), at, speed) === Infinity))
+    return unsafeBy(1);
   const direction = directionOf(distances, drawn);
   let way = 0;
   cases.forEach(({ at, speed }, c) => {

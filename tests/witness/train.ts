@@ -85,6 +85,8 @@ const alongTheTrain: readonly BrakeKind[] = [
 export interface Brake {
   readonly car: number;
   readonly gear: BrakeGear;
+  /** It came on by itself: nobody eases it. */
+  readonly alone?: boolean;
 }
 
 const supplies = (v: Vehicle): readonly BrakeKind[] =>

@@ -9,7 +9,8 @@ import { countCars } from '../../../engine/answer/counts.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
-import { cautiousShare } from '../../../engine/motion/sample.ts';
+import { cautiousScenario } from '../../../engine/motion/sample.ts';
+import { unsafeBy } from '../../../engine/motion/scenario.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
@@ -150,7 +151,7 @@ describe('a brake that does not hold the fall', () => {
 
   it('ends the count of cars that can be stopped, sight or none', () => {
     // 0.03 of 900 kg is a force of 27 kg, and 27/m + 0.005 ≥ 0.04 up to m = 771 kg: engine and three cars.
-    const dry = countCars(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), () => 1)[0];
+    const dry = countCars(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), () => unsafeBy(1))[0];
     expect(dry.stopped).toBe(3);
     expect(dry.unlimited).not.toContain('stopped');
   });
@@ -183,8 +184,8 @@ describe('sight that nobody has stated', () => {
   });
 
   it('counts no more cars than stop within it', () => {
-    const seen = countCars(laid({ grades: slow, brake: 0.12 }), () => 1)[0];
-    const unseen = countCars(laid({ grades: slow, brake: 0.12, line: unsighted }), () => 1)[0];
+    const seen = countCars(laid({ grades: slow, brake: 0.12 }), () => unsafeBy(1))[0];
+    const unseen = countCars(laid({ grades: slow, brake: 0.12, line: unsighted }), () => unsafeBy(1))[0];
     expect(unseen.stopped!).toBeLessThan(seen.stopped!);
   });
 
@@ -235,9 +236,9 @@ describe('speeds that nobody has stated', () => {
   });
 });
 
-describe('the cautious share', () => {
+describe('the cautious scenario', () => {
   it('is the bounds themselves where no reference stop ends even likely', () => {
     const ready = prepare(openOuting(laid({ grades: [[LENGTH, -0.05]], brake: 0.02 })), 0.5, 0);
-    expect(cautiousShare(ready.kit('dry'), [{ at: 10, speed: 2 }], 200)).toBe(1);
+    expect(cautiousScenario(ready.kit('dry'), [{ at: 10, speed: 2 }], 200)).toEqual(unsafeBy(1));
   });
 });
