@@ -12,6 +12,7 @@
 import { exact, type Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import { prepare } from '../../motion/prepare.ts';
+import { RAIL_VARIES } from '../../motion/slide.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { openOuting } from '../../outing/open.ts';
@@ -114,9 +115,10 @@ function neededForce(
   braked: number,
   adhesion: number,
 ): number | null {
-  const most = adhesion * lightest(context, braked).loaded * 0.9999;
+  // Beyond this share of what the rail holds, easing takes more away than braking harder adds.
+  const most = (1 - RAIL_VARIES / 2) * adhesion * lightest(context, braked).loaded;
   const stop = (force: number): number =>
-    stops(trial(context, request, braked, { force: exact(force) }), request, SEARCH_SAMPLES).cautious;
+    stops(trial(context, request, braked, steady(request, force)), request, SEARCH_SAMPLES).cautious;
   if (stop(most) > request.distance) return null;
   let [low, high] = [0, most];
   while (high - low > 0.005 * most) {
@@ -126,6 +128,12 @@ function neededForce(
   }
   return high;
 }
+
+/** A force that speed does not change, as composition's does not. */
+const steady = (request: DesignRequest, force: number): Pick<BrakeGear, 'force' | 'rigging'> => ({
+  force: exact(force),
+  rigging: { ...riggingOf(request, usualBores[0], 1), block: 'composition' },
+});
 
 /** Weight on the wheels of the lightest braked car, loaded and empty, N. */
 function lightest(context: OutingContext, braked: number): { loaded: number; empty: number } {

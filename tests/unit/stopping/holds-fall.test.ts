@@ -61,12 +61,21 @@ function laid({ grades, brake, cars = 2, line = {}, outing = {} }: Set): Outing 
       workedBy: 'driver',
       parking: true,
       force: exact(brake * weight),
+      // Composition: what was pulled at a stand holds at speed.
+      hand: { leverRatio: 1, efficiency: exact(1), block: 'composition' },
       deadTime: exact(0.2),
       buildUp: exact(0.5),
     },
   ];
+  const { gradeSpread, badSpot } = base.assumed;
+  const assumed = {
+    ...base.assumed,
+    gradeSpread: { ...gradeSpread, [base.line.heightQuality]: exact(0) },
+    badSpot: { ...badSpot, length: exact(0) },
+  };
   return {
     ...base,
+    assumed,
     line: {
       ...base.line,
       loop: false,
