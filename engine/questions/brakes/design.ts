@@ -52,7 +52,7 @@ export const usualBores: readonly number[] = [16, 20, 25, 32, 40, 50, 63, 80, 10
 const LEAST_LEVER = 0.5;
 const GREATEST_LEVER = 12;
 const LEVER_STEP = 0.25;
-/** Stops drawn to set the cautious share: fewer while searching the force, as many as in the answer for the proof. */
+/** Stops drawn to set the cautious scenario: fewer while searching the force, as many as in the answer for the proof. */
 const SEARCH_SAMPLES = 300;
 const PROOF_SAMPLES = 1000;
 
