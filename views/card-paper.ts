@@ -116,7 +116,8 @@ const head = (card: Card, inner: number): Content => ({
       width: '*',
       stack: [
         { text: 'gap to keep', alignment: 'right' },
-        { text: card.gap, fontSize: 21, bold: true, alignment: 'right' },
+        // Where there is no length but words, they must not run over the edge.
+        { text: card.gap, fontSize: /\d/.test(card.gap) ? 21 : 14, bold: true, alignment: 'right' },
         {
           stack: inTwos(card.cars.map((c) => tied(`${c.way} ${c.count}`))),
           alignment: 'right',

@@ -108,7 +108,7 @@ describe('laws of stopping', () => {
       const [mild, harsh] = [modelFor(r), modelFor(r, unsafeBy(0.5))];
       const grid = Float64Array.from({ length: 50 }, (_, i) => 2 * i);
       const ceiling = {
-        reason: { kind: 'rule', what: '', source: '' },
+        reason: { kind: 'host-line', what: '', source: '' },
         speed: new Float64Array(50).fill(2),
       } as const;
       const map = speedMap(r.context, 'dry', { cautious: mild, likely: harsh }, grid, [ceiling]);
