@@ -147,7 +147,12 @@ export function along(direction: Scenario, way: number): Scenario {
  * The one scenario that stands for the cautious stop everywhere: what the draws that are about as bad as one in a
  * hundred have in common, moved along until the stop is the 99th of a hundred at each of the given places.
  */
-export function cautiousScenario(kit: StopKit, cases: readonly Case[], n: number, seed = SEED): Scenario {
+export function cautiousScenario(
+  kit: StopKit,
+  cases: readonly Case[],
+  n: number,
+  seed: number = SEED,
+): Scenario {
   const draws = new Draws(kit, seed);
   const model = emptyModel(kit);
   const distances = cases.map(() => new Float64Array(n));

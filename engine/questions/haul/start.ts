@@ -61,7 +61,12 @@ export function drivenAdhesion(
   return { ...of, low: of.low * share, value: of.value * share, high: of.high * share };
 }
 
-export function carefulStart(context: OutingContext, pulls: Pulls, state: RailState, draws = DRAWS): Start {
+export function carefulStart(
+  context: OutingContext,
+  pulls: Pulls,
+  state: RailState,
+  draws: number = DRAWS,
+): Start {
   const { outing, line, loaded } = context;
   const { assumed } = outing;
   const node = hardestNode(pulls.curved, line.length);
