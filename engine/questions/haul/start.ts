@@ -50,11 +50,13 @@ export interface Start {
   readonly curve: Float64Array;
 }
 
-/** Adhesion of driving wheels: a light engine's on a dry rail, and as much less or more as the rail state's own. */
+/** Adhesion of driving wheels: a light engine's on a dry rail, and as much less or more as the rail state's own; what was
+ * measured or stated of today's rail stands for itself. */
 export function drivenAdhesion(
   { adhesion, drivenAdhesion: driven }: AssumedValues,
   state: RailState,
 ): Quantity {
+  if (adhesion[state].how !== 'assumed') return adhesion[state];
   if (state === 'dry') return driven;
   const share = driven.value / adhesion.dry.value;
   const of = adhesion[state];
