@@ -116,7 +116,7 @@ export const vehicleSchema = group({
   gauge: must(gauge(), 'gauge', 'Of the track that it runs on.'),
   length: must(figure('length', 0.2, 30), 'length', 'Over the {coupler}s.'),
   tare: must(
-    quantity('mass', 2, 30_000),
+    quantity('mass', 2, 100_000),
     'tare',
     'Weight in working order, without driver and riders: scales under each end, added.',
     { asked: 'what the vehicle weighs in working order: scales under each end, added' },
