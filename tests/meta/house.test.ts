@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultRows } from '../../data/index.ts';
+import { questions } from '../../engine/answer/questions.ts';
 import { findingCodes } from '../../engine/questions/codes.ts';
 import { migrations } from '../../papers/migrations/index.ts';
 import { schemas, VERSION } from '../../papers/schema/index.ts';
@@ -29,6 +30,11 @@ describe('the engine', () => {
 
 describe('words', () => {
   it('there are words for every finding code', () => expect(wordless()).toEqual([]));
+  it('every code is in the list of a question, by which a remedy knows what to ask again', () => {
+    const owned = new Set(questions.flatMap((q) => q.codes));
+    // A fault is told of any question.
+    expect(findingCodes.filter((code) => !owned.has(code))).toEqual(['question-failed']);
+  });
   it('no code stands twice', () => expect(new Set(findingCodes).size).toBe(findingCodes.length));
 });
 
