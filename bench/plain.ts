@@ -46,6 +46,11 @@ export function plainForces(
   const mu = assumed.adhesion.dry.value;
   const c = assumed.curveConstant.low;
   const reaction = conditions.reaction.value;
+  const { skid, easing } = assumed;
+  const slips = (r: number): number => Math.min(1, Math.max(0, (r - 0.75) / 0.5));
+  const builtUp = Math.max(...groups.map((g) => g.deadTime.value + g.buildUp.value));
+  const eased = reaction + builtUp + easing.notice.value;
+  const worst = new Map<string | undefined, number>();
   return (t, s, v) => {
     let force = 0;
     for (const { vehicle, mass, behind } of loaded.vehicles) {
@@ -58,11 +63,21 @@ export function plainForces(
         r.perSpeedSquared * v * v;
     }
     if (t < reaction) return force < 0 ? -force / loaded.effectiveMass : 0;
+    const fullOf = (g: BrakedGroup): number =>
+      g.block.value * (g.friction ? frictionAt(g.friction, v, 0) : 1);
+    worst.clear();
     for (const g of groups) {
-      const full = g.block.value * (g.friction ? frictionAt(g.friction, v, 0) : 1);
-      const locking = g.block.value * (g.friction ? frictionAt(g.friction, 0, 0) : 1);
-      const most = locking > mu * g.load ? assumed.slideFactor.value * mu * g.load : full;
-      force += most * Math.min(1, Math.max(0, (t - reaction - g.deadTime.value) / g.buildUp.value));
+      worst.set(g.handle, Math.max(worst.get(g.handle) ?? 0, fullOf(g) / (mu * g.load)));
+    }
+    const skids = skid.floor.value + (1 - skid.floor.value) * Math.exp(-v / skid.fallSpeed.value);
+    for (const g of groups) {
+      const limit = mu * g.load;
+      const r = fullOf(g) / limit;
+      const most = t < eased ? r : (worst.get(g.handle) ?? r);
+      const p = slips(most);
+      const then = t < eased ? skids : (easing.utilisation.value * r) / most;
+      const force1 = limit * ((1 - p) * Math.min(r, 1) + p * then);
+      force += force1 * Math.min(1, Math.max(0, (t - reaction - g.deadTime.value) / g.buildUp.value));
     }
     return -force / loaded.effectiveMass;
   };

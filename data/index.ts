@@ -61,7 +61,6 @@ function frictionOf(material: BlockMaterial): AssumedValues['blockFriction'][Blo
 /** Everything that the engine takes where an outing's files give nothing. */
 export const assumedValues: AssumedValues = {
   adhesion: mapped(railStates, (state) => assumed(`adhesion/${state}`)),
-  slideFactor: assumed('slide-factor'),
   curveConstant: assumed('curve-constant'),
   blockFriction: mapped(blockMaterials, frictionOf),
   deadTime: mapped(brakeKinds, (kind) => assumed(`dead-time/${kind}`)),

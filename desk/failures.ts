@@ -47,7 +47,7 @@ export function lookAtFailures(outing: Outing, spacing = 1): FailureLook {
   const { context, ready, of } = inquire(outing);
   const { data, findings } = askFailures({
     context,
-    cautiousShare: ready.cautiousShare(outing.conditions.railState),
+    caution: ready.caution(outing.conditions.railState),
     speeds: of(speed).data.running,
     bodies: of(balance).data.data,
     spacing,

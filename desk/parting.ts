@@ -2,7 +2,7 @@
 
 import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
-import { likely, unsafeBy } from '../engine/motion/scenario.ts';
+import { likely, type Scenario } from '../engine/motion/scenario.ts';
 import type { OutingContext } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { balance } from '../engine/questions/balance/question.ts';
@@ -73,7 +73,7 @@ interface Opened {
   readonly bodies: Bodies;
   readonly chains: readonly ChainRow[];
   readonly turn: Turn;
-  readonly cautiousShare: number;
+  readonly caution: Scenario;
 }
 
 function open(outing: Outing): Opened {
@@ -84,7 +84,7 @@ function open(outing: Outing): Opened {
     bodies: of(balance).data.data,
     chains: of(chains).data,
     turn: turnOf(outing),
-    cautiousShare: ready.cautiousShare(outing.conditions.railState),
+    caution: ready.caution(outing.conditions.railState),
   };
 }
 
@@ -104,14 +104,14 @@ export function openPartings(outing: Outing): Partings {
 }
 
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
-  const { context, running, bodies, chains, cautiousShare } = opened;
+  const { context, running, bodies, chains, caution } = opened;
   const speeds = speed === undefined ? running : new Float64Array(running.length).fill(speed);
   const { data, findings } = askParting({
     context,
     chains,
     speeds,
     bodies,
-    cautiousShare,
+    caution,
     all: true,
     ...(spacing === undefined ? {} : { spacing }),
   });
@@ -239,12 +239,12 @@ export interface PartingPlay {
 }
 
 function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): PartingPlay {
-  const { context, running, chains, turn, cautiousShare } = opened;
+  const { context, running, chains, turn, caution } = opened;
   const here = turn(ask.at);
   const node = Math.min(running.length - 1, Math.max(0, Math.round(here / basis.grid.step)));
   const speed = ask.speed ?? running[node];
   const chained = ask.chained ?? chainHolds(chains[ask.gap].verdict);
-  const scenario = ask.likely ? likely : unsafeBy(cautiousShare);
+  const scenario = ask.likely ? likely : caution;
   const start = node * basis.grid.step;
   const apart = followParting(basis, ask.gap, start, speed, chained, scenario);
   const meeting = chained ? undefined : touching(apart);

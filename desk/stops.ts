@@ -21,7 +21,7 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
   const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
   const careful = figure(cautious, s, speed);
   const probable = figure(likely, s, speed);
-  const distance = Math.max(careful.distance, sampled.p99Upper, probable.distance);
+  const distance = Math.max(careful.distance, sampled.p99, probable.distance);
   return { at, speed, likely: probable, cautious: { ...careful, distance }, sampled };
 }
 

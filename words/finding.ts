@@ -121,7 +121,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'brake-car':
       return `give ${vehicleName(voice, change.vehicle)} the brake of ${vehicleName(voice, change.like)}`;
     case 'rail-state':
-      return change.state === 'sanded' ? 'sand the rail' : 'wait for a dry rail';
+      return change.state === 'sanded' ? 'sand under the engine’s driving wheels' : 'wait for a dry rail';
     case 'order':
       return `change the order to ${names(change.order)}`;
     case 'seat':

@@ -51,7 +51,7 @@ async function stop(path: string, options: StopOptions) {
       row('likely', result.likely),
       row('cautious', result.cautious),
     ]),
-    `Of ${sampled.n} sampled stops half take ${distance(voice, sampled.p50, 'up')}, 90 % ${distance(voice, sampled.p90, 'up')}, 99 % ${distance(voice, sampled.p99, 'up')} (at most ${distance(voice, sampled.p99Upper, 'up')} with 95 % confidence).`,
+    `Of ${sampled.n} sampled stops half take ${distance(voice, sampled.p50, 'up')}, 90 % ${distance(voice, sampled.p90, 'up')}, 99 % ${distance(voice, sampled.p99, 'up')}.`,
     ...(sampled.neverStops > 0
       ? [`${(sampled.neverStops * 100).toFixed(1)} % of them do not stop at all.`]
       : []),

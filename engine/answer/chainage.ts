@@ -45,6 +45,11 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
       ...answer.haul,
       startsAt: turn(answer.haul.startsAt),
       rulingAt: turn(answer.haul.rulingAt),
+      hardStretches: answer.haul.hardStretches.map(({ from, to, fails }) => ({
+        from: Math.min(turn(from), turn(to)),
+        to: Math.max(turn(from), turn(to)),
+        fails,
+      })),
     },
     hold: answer.hold && { ...answer.hold, at: turn(answer.hold.at) },
   };

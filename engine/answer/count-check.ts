@@ -6,11 +6,11 @@
 import { amount } from '../base/quantity.ts';
 import { type MapModels, modelOf, type StopModel } from '../motion/model.ts';
 import { type Prepared, potentialOf } from '../motion/prepare.ts';
-import { likely, unsafeBy } from '../motion/scenario.ts';
+import { likely, type Scenario } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
-import { startCheck } from '../questions/haul/haul.ts';
+import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
 import { crewGears, holdingForce, parkedHold, standPull } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
@@ -41,21 +41,20 @@ export interface Looked {
   readonly grid: Float64Array;
   /** Of host, places, vehicles and balance. */
   readonly ceilings: readonly Ceiling[];
-  readonly shareOf: (state: RailState) => number;
+  readonly cautionOf: (state: RailState) => Scenario;
   /** The outing's own train: looked at as closely as the verdict does. */
   readonly own: boolean;
 }
 
 export function checkCount(looked: Looked): CountCheck {
-  const { context } = looked.ready;
   // Each is laid only while a count still asks for it: most trains can be held long after they cannot be pulled.
-  const starts = once(() => startsOf(context, looked.own ? 0.5 : grain(looked)));
+  const starts = startsOf(looked);
   const stands = once(() => standsOf(looked));
   const stops = remembered((state: RailState) => stopsOf(looked, state));
   return {
     limits: (way, state) =>
       way === 'pulled'
-        ? starts()(state, -1)
+        ? starts(state).limits
         : way === 'stopped'
           ? stops(state).limits()
           : stands()(state, holders[way]),
@@ -63,31 +62,34 @@ export function checkCount(looked: Looked): CountCheck {
       if (way === 'stopped') return stops(state).forbids();
       if (way === 'held') return stands()(state, 'tight');
       // A bad day limits; where the likely figures fail as well nobody need try.
-      return starts()(state, -1) && starts()(state, 0);
+      return starts(state).forbids;
     },
   };
 }
 
 const grain = ({ grid }: Looked): number => grid[1] - grid[0];
 
-function startsOf(
-  { line, loaded, outing: { assumed } }: OutingContext,
-  step: number,
-): (state: RailState, position: -1 | 0) => Fails {
-  const potential = potentialOf(line, loaded, assumed.curveConstant.high, step, 0);
-  return (state, position) => {
-    const { at, pull, need } = startCheck(
-      loaded,
-      potential,
-      line.length,
-      assumed.adhesion[state],
-      assumed,
-      position,
-    );
-    if (pull === undefined) return 'unknown';
-    if (pull >= need) return undefined;
-    return { what: 'start', at, need: amount(need, 'force'), has: amount(pull, 'force') };
-  };
+/** Starts drawn for a train that is not the outing's own. */
+const DRAWS_OF_OTHERS = 100;
+
+/** Whether it starts wherever it may have to stop: one start in twenty may fail; likely. */
+function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState) => {
+  readonly limits: Fails;
+  readonly forbids: Fails;
+} {
+  const pulls = once(() => pullsAlong(context, own ? 0.5 : grid[1] - grid[0]));
+  return remembered((state) => {
+    const start = own
+      ? carefulStart(context, pulls(), state)
+      : carefulStart(context, pulls(), state, DRAWS_OF_OTHERS);
+    const { at, pull, need, likelyPull, likelyNeed } = start;
+    if (pull === undefined) return { limits: 'unknown', forbids: 'unknown' };
+    const fails = (has: number, needed: number): Fails =>
+      has >= needed
+        ? undefined
+        : { what: 'start', at, need: amount(needed, 'force'), has: amount(has, 'force') };
+    return { limits: fails(pull, need), forbids: fails(likelyPull, likelyNeed) };
+  });
 }
 
 type Holders = 'driver' | 'crew' | 'everybody' | 'tight';
@@ -124,7 +126,7 @@ function stopsOf(looked: Looked, state: RailState): Stops {
     ? ready.models(state)
     : {
         likely: modelOf(ready.kit(state), likely, false),
-        cautious: modelOf(ready.kit(state), unsafeBy(looked.shareOf(state))),
+        cautious: modelOf(ready.kit(state), looked.cautionOf(state)),
       };
   const quick = once(() => quickLook(looked, models.cautious));
   const close = once(() => closeLook(looked, models, state));

@@ -113,17 +113,17 @@ function checks(inquiry: Inquiry, here: number): (n: number) => CountCheck {
     ...c,
     speed: c.speed.filter((_, j) => j % every === 0),
   }));
-  const shareOf = ready.cautiousShare;
+  const cautionOf = ready.caution;
   const known = new Map<number, CountCheck>();
   const look = (n: number): CountCheck => {
     if (n === here) {
       const ceilings = [...hostCeilings(context, fine), ...ofBalance];
-      return checkCount({ ready, grid: fine, ceilings, shareOf, own: true });
+      return checkCount({ ready, grid: fine, ceilings, cautionOf, own: true });
     }
     const other = openOuting(withCars(written, n) ?? written);
     const ceilings = [...hostCeilings(other, coarse), ...thinned];
     const step = coarse[1] - coarse[0];
-    return checkCount({ ready: prepare(other, step, 0), grid: coarse, ceilings, shareOf, own: false });
+    return checkCount({ ready: prepare(other, step, 0), grid: coarse, ceilings, cautionOf, own: false });
   };
   return (n) => {
     const check = known.get(n) ?? look(n);

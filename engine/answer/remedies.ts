@@ -70,7 +70,7 @@ function remediesFor(finding: Finding, families: readonly Family[], run: Run): R
   return remedies.sort((a, b) => a.size - b.size).slice(0, MOST_REMEDIES);
 }
 
-/** Where no single change clears: the mildest of one family (sand, another order) with each change of another. */
+/** Where no single change clears: the mildest of one family (a better rail, another order) with each change of another. */
 function inPairs(families: readonly Family[]): Family[] {
   const [first, ...others] = families.filter((f) => f.changes.length > 0);
   if (!first || first.changes.length > 1) return [];
@@ -137,10 +137,10 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
   switch (finding.code) {
     case 'cannot-start':
     case 'slow-on-grade':
-      return [sand(outing), fewerRiders(outing, 3), fewerCars(outing, 6)];
+      return [betterRail(outing), fewerRiders(outing, 3), fewerCars(outing, 6)];
     case 'cannot-stop':
       return [
-        sand(outing),
+        betterRail(outing),
         order(outing),
         slowerEverywhere(outing),
         fewerRiders(outing, 4),
@@ -149,7 +149,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       ];
     case 'brake-does-not-hold-fall':
       return [
-        sand(outing),
+        betterRail(outing),
         order(outing),
         fewerRiders(outing, 4),
         fewerCars(outing, 6),
@@ -165,7 +165,7 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
     case 'no-parking-brake':
       return parking(outing, finding);
     case 'wheels-slide':
-      return [sand(outing)];
+      return [betterRail(outing)];
     case 'brake-pipe-broken':
       return [order(outing), fewerCars(outing, 5)];
     case 'brake-kinds-do-not-work-together':
@@ -261,11 +261,15 @@ function partingFamilies(outing: Outing, finding: Finding): Family[] {
 
 const none: Family = { size: 0, changes: [] };
 
-function sand(outing: Outing): Family {
+/** Sand lies under the engine's driving wheels alone: on a dry rail it helps there; a wet rail dries for the whole train. */
+function betterRail(outing: Outing): Family {
   const state = outing.conditions.railState;
-  return state === 'sanded' || state === 'dry'
+  return state === 'sanded'
     ? none
-    : { size: 1, changes: [{ kind: 'rail-state', state: 'sanded' }] };
+    : {
+        size: state === 'dry' ? 1 : 3,
+        changes: [{ kind: 'rail-state', state: state === 'dry' ? 'sanded' : 'dry' }],
+      };
 }
 
 /** Leave one, two, … cars behind, from the rear. */

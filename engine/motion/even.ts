@@ -10,11 +10,12 @@
  */
 
 import { GRAVITY } from '../base/constants.ts';
-import type { SumRef } from '../base/sum.ts';
+import type { Sum, SumRef } from '../base/sum.ts';
 import { potentialAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
 import { stopDistance } from './stop.ts';
+import { motionSums } from './sums.ts';
 
 /** Share of the brake that must be left over by the fall for an even grade to say anything. */
 const SLIM = 0.1;
@@ -32,40 +33,71 @@ export function evenStop(
   speed: number,
   fall = 0,
 ): SumRef | undefined {
-  const { reaction, inertia, massFactor, a, b, c } = model;
+  const { reaction, inertia, massFactor, b, c, tilt } = model;
+  const a = model.a - tilt;
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
+  const own = withoutSpot(model, at, speed, distance);
   const v = speed * Math.SQRT1_2;
-  const deceleration = brakeForce(model.force, v) / heavy;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
-  const grade = ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall;
-  if (deceleration <= 0) return undefined;
-  if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
-  const { dead, build } = oneRamp(model, v);
-  return {
-    id: 'stopping-distance',
-    inputs: {
-      speed,
-      deceleration,
-      reaction,
-      'dead-time': dead,
-      'build-up': build,
-      grade,
-      resistance,
-      'rotating-share': inertia / heavy - 1,
-    },
+  const grade = (ends ? rise(model, at, own) / (own * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
+  const given = {
+    speed,
+    deceleration: brakeForce(model.force, v) / heavy,
+    reaction,
+    ...oneRamp(model, v),
+    grade,
+    resistance,
+    'rotating-share': inertia / heavy - 1,
   };
+  // A bad spot takes work from the brakes: the even stop has it spread over the whole way.
+  const deceleration = distance > own ? weakerBy(given, distance / own) : given.deceleration;
+  if (deceleration === undefined || deceleration <= 0) return undefined;
+  if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
+  return { id: 'stopping-distance', inputs: { ...given, deceleration } };
+}
+
+type Given = SumRef['inputs'] & { readonly deceleration: number };
+
+const { compute } = motionSums.find((s) => s.id === 'stopping-distance') as Sum;
+
+const evenDistance = (given: Given): number => {
+  const found = compute(given);
+  return Array.isArray(found) ? found[0] : Infinity;
+};
+
+/** Deceleration with which the even stop is so many times as long; undefined where it does not end at all. */
+function weakerBy(given: Given, times: number): number | undefined {
+  const target = evenDistance(given) * times;
+  if (target === Infinity) return undefined;
+  let [low, high] = [0, given.deceleration];
+  for (let i = 0; i < 50; i++) {
+    const deceleration = (low + high) / 2;
+    if (evenDistance({ ...given, deceleration }) > target) low = deceleration;
+    else high = deceleration;
+  }
+  return high;
+}
+
+/** The stop without its bad spot, m. */
+function withoutSpot(model: StopModel, at: number, speed: number, distance: number): number {
+  const { spot } = model;
+  if (spot === 0 || distance === Infinity) return distance;
+  model.spot = 0;
+  const own = stopDistance(model, at, speed);
+  model.spot = spot;
+  return own;
 }
 
 const rise = ({ potential }: StopModel, at: number, distance: number): number =>
   potentialAt(potential, at + distance) - potentialAt(potential, at);
 
 /** Dead time and build-up of the one straight ramp with the same mean and spread as all brakes together. */
-function oneRamp(model: StopModel, v: number): { dead: number; build: number } {
+function oneRamp(model: StopModel, v: number): { 'dead-time': number; 'build-up': number } {
   const { channels, factor, mean, lead, dt } = model;
   const full = brakeForce(model.force, v);
-  if (full <= 0) return { dead: 0, build: 0 };
+  if (full <= 0) return { 'dead-time': 0, 'build-up': 0 };
   let lost = 0;
   let square = 0;
   for (let k = 0; k < RAMP_STEPS; k++) {
@@ -79,6 +111,10 @@ function oneRamp(model: StopModel, v: number): { dead: number; build: number } {
     lost += dt * (1 - once);
     square += dt * dt * (2 * k + 1 - 2 * (k * once + once - twice));
   }
+  // Until sliding wheels are eased they hold less, or more, than afterwards.
+  const less = model.notice * (1 - brakeForce(model.early, v) / full);
+  square += less * (2 * dt * RAMP_STEPS + model.notice);
+  lost = Math.max(0, lost + less);
   const build = Math.min(2 * lost, Math.sqrt(12 * Math.max(0, square - lost * lost)));
-  return { dead: lost - build / 2, build };
+  return { 'dead-time': lost - build / 2, 'build-up': build };
 }

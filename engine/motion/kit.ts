@@ -3,13 +3,16 @@
  * shape of their build-up. A scenario is then laid over it in a fraction of a microsecond per group.
  */
 
-import type { Quantity } from '../base/quantity.ts';
+import { GRAVITY } from '../base/constants.ts';
+import { exact, type Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
-import type { BrakedGroup } from '../things/brake/force.ts';
-import { forceAtRest, frictionAt } from '../things/brake/force.ts';
+import { type BrakedGroup, type FrictionPoint, forceAtRest, frictionAt } from '../things/brake/force.ts';
+import { type Block, blockWetness } from '../things/brake/wet.ts';
 import type { Potential } from '../things/line/potential.ts';
+import type { RailState } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
+import { type PushedGroup, pushedGroups } from './push.ts';
 
 /** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
 export const SPEED_STEP = 0.44704;
@@ -17,19 +20,30 @@ export const SPEED_NODES = 46;
 /** Steps over the build-up. */
 export const RAMP_STEPS = 10;
 
-/** Block friction by speed at the low, likely and high position. */
+/** Block friction by speed at the low, likely and high position; `wet` is what today's rail leaves of it. */
 interface FrictionTable {
   readonly low: Float64Array;
   readonly value: Float64Array;
   readonly high: Float64Array;
+  readonly wet: Quantity;
+}
+
+/** What today adds to a train and a line. */
+export interface Today {
+  readonly state?: RailState;
+  /** True − surveyed grade, rise over run; absent: none. */
+  readonly grade?: Quantity;
+  /** Adhesion of wheels that no sand reaches; absent: that of all. */
+  readonly bare?: Quantity;
 }
 
 export interface StopKit {
   readonly potential: Potential;
   /** m over couplers. */
   readonly length: number;
-  /** kg, likely. */
+  /** kg, likely, and its weight, N. */
   readonly mass: number;
+  readonly weight: number;
   readonly effectiveMass: number;
   /** Mass at its bounds ÷ likely mass. */
   readonly massSpread: Quantity;
@@ -39,7 +53,13 @@ export interface StopKit {
     readonly high: ResistanceTerms;
   };
   readonly adhesion: Quantity;
-  readonly slideFactor: Quantity;
+  readonly bare: Quantity;
+  readonly skid: AssumedValues['skid'];
+  readonly easing: AssumedValues['easing'];
+  /** A spot that nobody knew of: chance of one in a stop today, adhesion there ÷ beside it, length m. */
+  readonly badSpot: { readonly chance: Quantity; readonly factor: Quantity; readonly length: Quantity };
+  /** True − surveyed grade, rise over run. */
+  readonly grade: Quantity;
   readonly reaction: Quantity;
   /** Duration of the whole build-up at its likely figure, s, and its bounds ÷ likely. */
   readonly rampTime: number;
@@ -49,9 +69,25 @@ export interface StopKit {
   readonly blockValue: Float64Array;
   readonly blockHigh: Float64Array;
   readonly load: Float64Array;
-  /** Index into `friction`, −1: the force was measured. */
+  /** Whether no sand reaches the group's wheels. */
+  readonly unsanded: Uint8Array;
+  /** Handle that eases the group with all others on it, −1: it came on by itself. */
+  readonly handle: Int16Array;
+  readonly handles: number;
+  /** Index into `friction`; the first is that of forces that do not change with speed. */
   readonly material: Int8Array;
   readonly friction: readonly FrictionTable[];
+  /** Surge brakes, whose force that of the others makes. */
+  readonly pushed: readonly PushedGroup[];
+  readonly isPushed: Uint8Array;
+  /** Per vehicle: mass, its bounds, kg, and rolling resistance at its bounds, N; per group its vehicle. */
+  readonly vehicleMass: Float64Array;
+  readonly vehicleMassLow: Float64Array;
+  readonly vehicleMassHigh: Float64Array;
+  readonly rollingLow: Float64Array;
+  readonly rollingValue: Float64Array;
+  readonly rollingHigh: Float64Array;
+  readonly vehicle: Int16Array;
   /** Per group and step: mean of its ramp over the step, and its weight on the distance run. */
   readonly rampMean: Float64Array;
   readonly rampLead: Float64Array;
@@ -82,11 +118,15 @@ export function buildKit(
   adhesion: Quantity,
   reaction: Quantity,
   assumed: AssumedValues,
+  today: Today = {},
 ): StopKit {
   const count = groups.length;
+  const state = today.state ?? 'dry';
   const end = (g: BrakedGroup): number => g.deadTime.value + g.buildUp.value;
   const rampTime = groups.reduce((longest, g) => Math.max(longest, end(g)), 0);
-  const materials = [...new Set(groups.flatMap((g) => (g.friction ? [g.friction] : [])))];
+  const blocks = blocksOf(groups);
+  const handles = [...new Set(groups.flatMap((g) => (g.handle === undefined ? [] : [g.handle])))];
+  const first = loaded.vehicles[0]?.index ?? 0;
   const array = (of: (g: BrakedGroup) => number): Float64Array => Float64Array.from(groups, of);
   const lowMass = loaded.vehicles.reduce((sum, v) => sum + v.massLow, 0);
   const highMass = loaded.vehicles.reduce((sum, v) => sum + v.massHigh, 0);
@@ -94,6 +134,7 @@ export function buildKit(
     potential,
     length: loaded.length,
     mass: loaded.mass,
+    weight: loaded.mass * GRAVITY,
     effectiveMass: loaded.effectiveMass,
     massSpread: { value: 1, low: lowMass / loaded.mass, high: highMass / loaded.mass, how: 'stated' },
     resistance: {
@@ -102,7 +143,11 @@ export function buildKit(
       high: resistanceTerms(loaded.vehicles, 1),
     },
     adhesion,
-    slideFactor: assumed.slideFactor,
+    bare: today.bare ?? adhesion,
+    skid: assumed.skid,
+    easing: assumed.easing,
+    badSpot: { ...assumed.badSpot, chance: assumed.badSpot.chance[state] },
+    grade: today.grade ?? exact(0),
     reaction,
     rampTime,
     rampSpread: timingSpread(groups),
@@ -111,18 +156,58 @@ export function buildKit(
     blockValue: array((g) => g.block.value),
     blockHigh: array((g) => g.block.high),
     load: array((g) => g.load),
-    material: Int8Array.from(groups, (g) => (g.friction ? materials.indexOf(g.friction) : -1)),
-    friction: materials.map((points) => ({
-      low: tabulate((v) => frictionAt(points, v, -1)),
-      value: tabulate((v) => frictionAt(points, v, 0)),
-      high: tabulate((v) => frictionAt(points, v, 1)),
-    })),
+    unsanded: Uint8Array.from(groups, (g) => (g.sanded ? 0 : 1)),
+    handle: Int16Array.from(groups, (g) => (g.handle === undefined ? -1 : handles.indexOf(g.handle))),
+    handles: handles.length,
+    material: Int8Array.from(groups, (g) => 1 + blocks.findIndex((b) => sameBlocks(b, g))),
+    friction: [
+      steady,
+      ...blocks.map(({ points, block }) => ({
+        low: tabulate((v) => frictionAt(points, v, -1)),
+        value: tabulate((v) => frictionAt(points, v, 0)),
+        high: tabulate((v) => frictionAt(points, v, 1)),
+        wet: blockWetness(block, state, assumed),
+      })),
+    ],
+    pushed: pushedGroups(groups, first),
+    isPushed: Uint8Array.from(groups, (g) => (g.gear.pushed ? 1 : 0)),
+    vehicleMass: Float64Array.from(loaded.vehicles, (v) => v.mass),
+    vehicleMassLow: Float64Array.from(loaded.vehicles, (v) => v.massLow),
+    vehicleMassHigh: Float64Array.from(loaded.vehicles, (v) => v.massHigh),
+    rollingLow: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], -1).a),
+    rollingValue: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 0).a),
+    rollingHigh: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 1).a),
+    vehicle: Int16Array.from(groups, (g) => g.vehicle - first),
     ...rampTables(groups, rampTime),
   };
 }
 
+/** The same train with brakes that nobody eases. */
+export const heldOn = (kit: StopKit): StopKit => ({ ...kit, handle: kit.handle.map(() => -1) });
+
 const tabulate = (of: (speed: number) => number): Float64Array =>
   Float64Array.from({ length: SPEED_NODES }, (_, i) => of(i * SPEED_STEP));
+
+const ones = new Float64Array(SPEED_NODES).fill(1);
+const steady: FrictionTable = { low: ones, value: ones, high: ones, wet: exact(1) };
+
+interface Blocks {
+  readonly points: readonly FrictionPoint[];
+  readonly block: Block;
+}
+
+const sameBlocks = ({ points, block }: Blocks, g: BrakedGroup): boolean =>
+  g.friction === points && (g.material ?? 'unknown') === block;
+
+/** The kinds of block on the train: friction by speed, and of what. */
+function blocksOf(groups: readonly BrakedGroup[]): Blocks[] {
+  const found: Blocks[] = [];
+  for (const g of groups) {
+    if (!g.friction || found.some((b) => sameBlocks(b, g))) continue;
+    found.push({ points: g.friction, block: g.material ?? 'unknown' });
+  }
+  return found;
+}
 
 function rampTables(
   groups: readonly BrakedGroup[],

@@ -9,7 +9,7 @@
 import { firstZero } from '../base/roots.ts';
 import { potentialAt, slopeAt } from '../things/line/potential.ts';
 import { RAMP_STEPS } from './kit.ts';
-import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
+import { brakeForce, channelFactor, type StopModel, type StopTrace, settledAfter } from './model.ts';
 
 const STEP = 0.05;
 
@@ -20,7 +20,9 @@ const STEP = 0.05;
 export function brakeAt(model: StopModel, t: number, v: number): number {
   if (t <= 0) return 0;
   const r = model.dt > 0 ? t / model.dt : RAMP_STEPS;
-  if (r >= RAMP_STEPS) return brakeForce(model.force, v);
+  if (r >= RAMP_STEPS) {
+    return brakeForce(t < model.dt * RAMP_STEPS + model.notice ? model.early : model.force, v);
+  }
   const k = Math.floor(r);
   let total = 0;
   for (let i = 0; i < model.channels; i++) {
@@ -43,15 +45,19 @@ export function acceleration(model: StopModel, t: number, s: number, v: number):
 
 /** @param w speed at which it ends, m/s, < v0 or 0 */
 export function marchStop(model: StopModel, s0: number, v0: number, out: StopTrace, w = 0): void {
-  const fullAt = model.reaction + model.dt * RAMP_STEPS;
+  const builtUp = model.reaction + model.dt * RAMP_STEPS;
+  const settled = settledAfter(model);
   const end = model.potential.from + (model.potential.count - 1) * model.potential.step;
   let [t, s, v] = [0, s0, v0];
   out.topSpeed = v0;
-  while (t < fullAt - 1e-9 && s <= end) {
-    // A step never straddles the end of the reaction, where the acceleration jumps.
+  let beforeFull = Infinity;
+  while (t < settled - 1e-9 && s <= end) {
+    // A step never straddles the end of the reaction, or the moment of easing, where the acceleration jumps.
+    const next = t < model.reaction - 1e-9 ? model.reaction : t < builtUp - 1e-9 ? builtUp : settled;
+    if (next === settled && beforeFull === Infinity) beforeFull = s - s0;
     const before = t < model.reaction - 1e-9;
-    const h = Math.min(STEP, (before ? model.reaction : fullAt) - t);
-    const late = before ? t + h * (1 - 1e-9) : t + h;
+    const h = Math.min(STEP, next - t);
+    const late = t + h * (1 - 1e-9);
     const k1 = acceleration(model, t, s, v);
     const k2 = acceleration(model, t + h / 2, s + (h / 2) * v, v + (h / 2) * k1);
     const k3 = acceleration(model, t + h / 2, s + (h / 2) * (v + (h / 2) * k1), v + (h / 2) * k2);
@@ -61,7 +67,7 @@ export function marchStop(model: StopModel, s0: number, v0: number, out: StopTra
       const share = (v - w) / -dv;
       out.distance = s + share * h * ((v + w) / 2) - s0;
       out.time = t + share * h;
-      out.beforeFullBrake = out.distance;
+      out.beforeFullBrake = Math.min(beforeFull, out.distance);
       return;
     }
     s += h * v + ((h * h) / 6) * (k1 + k2 + k3);
@@ -69,7 +75,7 @@ export function marchStop(model: StopModel, s0: number, v0: number, out: StopTra
     t += h;
     if (v > out.topSpeed) out.topSpeed = v;
   }
-  out.beforeFullBrake = s - s0;
+  out.beforeFullBrake = Math.min(beforeFull, s - s0);
   marchFullBrake(model, s0, s, v, t, w, out);
 }
 

@@ -2,13 +2,15 @@
  * One scenario laid over a stop kit: plain numbers and arrays from which a stop is computed at once.
  *
  * The braked groups melt into a few channels: one for forces that do not change with speed, one for each
- * block material. A channel has a full force by speed and one build-up curve, weighted by force. A group whose brakes would exceed adhesion slides: it keeps only `slideFactor` of the adhesion limit.
+ * block material, and one for wheels that slide until the driver notices. A channel has a full force by speed and one
+ * build-up curve, weighted by force. From then on all brakes are one force by speed (`slide.ts` has the law).
  */
 
 import { pick } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
-import type { Scenario } from './scenario.ts';
+import { layForces } from './lay.ts';
+import type { Own, Scenario } from './scenario.ts';
 
 /** What a stop reports: distance m, time s, distance before full brake m, speed as the driver acts and top speed m/s. */
 export interface StopTrace {
@@ -39,6 +41,8 @@ export interface StopModel {
   reaction: number;
   /** Step of the build-up, s. */
   dt: number;
+  /** From full build-up until sliding wheels are eased, s; 0 where none slide or nobody eases them. */
+  notice: number;
   channels: number;
   /** Per channel and step: mean block force over the step and its weight on the distance run, N. */
   mean: Float64Array;
@@ -49,17 +53,46 @@ export interface StopModel {
   block: Float64Array;
   /** Per channel: factor on the block force by speed, at SPEED_STEP. */
   factor: Float64Array;
-  /** Full brake of all channels by speed, N. */
+  /** All brakes by speed, built up but not yet eased, N. */
+  early: Float64Array;
+  /** All brakes by speed from then on, N. */
   force: Float64Array;
+  /** Resistance a + b·v + c·v² (N); `a` with `tilt`, the pull of the grade that the survey may have missed. */
   a: number;
   b: number;
   c: number;
+  tilt: number;
+  /** Bad spot that the stop meets, m (0: none), and adhesion on it ÷ beside it. */
+  spot: number;
+  spotFactor: number;
   /** Full brake and resistance overcome the steepest fall with room to spare everywhere. */
   holdsEverywhere: boolean;
-  /** Number of groups that slide. */
+  /** Number of groups that slide somewhere between standstill and 45 mph. */
   sliding: number;
   /** Result of the last stop computed for its distance alone. */
   trace: StopTrace;
+  readonly scratch: Scratch;
+}
+
+/** Room to lay a scenario in, so that nothing is made anew. */
+export interface Scratch {
+  /** Per group: block force, and what adhesion holds, N. */
+  readonly drawn: Float64Array;
+  readonly limit: Float64Array;
+  /** What adhesion holds of all groups together, N. */
+  readonly grip: Float64Array;
+  /** Per handle and table of friction: greatest block force ÷ what adhesion holds. */
+  readonly worst: Float64Array;
+  /** Per handle and speed: share of the way that slides, and the factor on a brake that is eased. */
+  readonly slips: Float64Array;
+  readonly eased: Float64Array;
+  readonly slides: Uint8Array;
+  /** Per channel: block force that goes on as it is, N. */
+  readonly lasting: Float64Array;
+  /** By speed: friction of a skidding wheel ÷ adhesion. */
+  readonly skid: Float64Array;
+  /** Floor and fall speed that it was laid with. */
+  readonly skidOf: Float64Array;
 }
 
 /** The two models that a map of speeds is made with. */
@@ -69,7 +102,8 @@ export interface MapModels {
 }
 
 export function emptyModel(kit: StopKit): StopModel {
-  const channels = 1 + kit.friction.length;
+  const tables = kit.friction.length;
+  const channels = tables + 1;
   return {
     potential: kit.potential,
     massFactor: 1,
@@ -77,111 +111,101 @@ export function emptyModel(kit: StopKit): StopModel {
     stride: Math.min(4, Math.max(1, kit.length / 4)),
     reaction: 0,
     dt: 0,
+    notice: 0,
     channels,
     mean: new Float64Array(channels * RAMP_STEPS),
     lead: new Float64Array(channels * RAMP_STEPS),
     node: new Float64Array(channels * (RAMP_STEPS + 1)),
     block: new Float64Array(channels),
     factor: new Float64Array(channels * SPEED_NODES).fill(1),
+    early: new Float64Array(SPEED_NODES),
     force: new Float64Array(SPEED_NODES),
     a: 0,
     b: 0,
     c: 0,
+    tilt: 0,
+    spot: 0,
+    spotFactor: 1,
     holdsEverywhere: false,
     sliding: 0,
     trace: emptyTrace(),
+    scratch: {
+      drawn: new Float64Array(kit.groups),
+      limit: new Float64Array(kit.groups),
+      grip: new Float64Array(1),
+      worst: new Float64Array(kit.handles * tables),
+      slips: new Float64Array(kit.handles * SPEED_NODES),
+      eased: new Float64Array(kit.handles * SPEED_NODES),
+      slides: new Uint8Array(kit.handles),
+      lasting: new Float64Array(tables),
+      skid: new Float64Array(SPEED_NODES),
+      skidOf: new Float64Array(2),
+    },
   };
 }
+
+/** s from the decision until the brakes do what they do for the rest of the stop. */
+export const settledAfter = ({ reaction, dt, notice }: StopModel): number =>
+  reaction + dt * RAMP_STEPS + notice;
 
 /**
  * Lay a scenario over the kit into an existing model (no allocation: sampling calls it 10,000 times).
  *
- * @param wary bounding use: a group slides if the strong end of its spread could lock it, while its force
- *   is the weak end's. Sampling uses the one drawn force for both.
+ * @param wary bounding use: a group that nobody eases slides if the strong end of its spread could lock it, while its
+ *   force is the weak end's. Sampling uses the one drawn force for both.
  */
-export function layScenario(model: StopModel, kit: StopKit, scenario: Scenario, wary: boolean): void {
-  const adhesion = pick(kit.adhesion, scenario.adhesion);
-  const slide = pick(kit.slideFactor, scenario.adhesion);
-  const massFactor = pick(kit.massSpread, -scenario.mass);
+export function layScenario(
+  model: StopModel,
+  kit: StopKit,
+  scenario: Scenario,
+  wary: boolean,
+  own?: Own,
+): void {
+  const massFactor = own ? ownMass(kit, own) : pick(kit.massSpread, -scenario.mass);
+  model.spot = scenario.spot;
+  model.spotFactor = pick(kit.badSpot.factor, scenario.spotFactor);
   model.massFactor = massFactor;
   model.inertia = kit.effectiveMass + kit.mass * (massFactor - 1);
   model.reaction = pick(kit.reaction, -scenario.reaction);
   model.dt = (kit.rampTime / RAMP_STEPS) * pick(kit.rampSpread, -scenario.timing);
-  layResistance(model, kit, scenario.resistance, massFactor);
-  layForces(model, kit, scenario.brake, wary, adhesion * Math.min(1, massFactor), slide);
+  layResistance(model, kit, scenario, massFactor, own);
+  layForces(model, kit, scenario, wary, Math.min(1, massFactor), own);
   let least = Infinity;
   for (let k = 0; k < SPEED_NODES; k++) if (model.force[k] < least) least = model.force[k];
   model.holdsEverywhere = 0.85 * (least + model.a) + massFactor * kit.potential.leastSlope > 0;
 }
 
-function layResistance(model: StopModel, kit: StopKit, position: number, massFactor: number): void {
-  const { low, value, high } = kit.resistance;
-  model.a = between3(low.a, value.a, high.a, position) * massFactor;
-  model.b = between3(low.b, value.b, high.b, position) * massFactor;
-  model.c = between3(low.c, value.c, high.c, position);
+/** Mass of vehicles drawn each by itself ÷ likely. */
+function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopKit, own: Own): number {
+  let sum = 0;
+  for (let j = 0; j < vehicleMass.length; j++) {
+    sum += between3(vehicleMassLow[j], vehicleMass[j], vehicleMassHigh[j], -own.mass[j]);
+  }
+  return sum / mass;
 }
 
-function layForces(
+function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopKit, own: Own): number {
+  let sum = 0;
+  for (let j = 0; j < rollingValue.length; j++) {
+    sum += between3(rollingLow[j], rollingValue[j], rollingHigh[j], own.resistance[j]);
+  }
+  return sum;
+}
+
+function layResistance(
   model: StopModel,
   kit: StopKit,
-  brake: number,
-  wary: boolean,
-  adhesion: number,
-  slide: number,
+  scenario: Scenario,
+  massFactor: number,
+  own?: Own,
 ): void {
-  const { mean, lead, node, block: channelBlock } = model;
-  mean.fill(0);
-  lead.fill(0);
-  node.fill(0);
-  channelBlock.fill(0);
-  model.sliding = 0;
-  const strong = wary ? Math.abs(brake) : brake;
-  for (let g = 0; g < kit.groups; g++) {
-    let force = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], brake);
-    let channel = kit.material[g] + 1;
-    const table = channel === 0 ? undefined : kit.friction[channel - 1];
-    const locking =
-      between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], strong) *
-      (table ? between3(table.low[0], table.value[0], table.high[0], strong) : 1);
-    const limit = adhesion * kit.load[g];
-    if (locking > limit) {
-      // Never more than the weak brake gives where, being weak, it does not slide after all.
-      const weak = table
-        ? force * between3(table.low[LAST], table.value[LAST], table.high[LAST], brake)
-        : force;
-      force = Math.min(slide * limit, weak);
-      channel = 0;
-      model.sliding++;
-    }
-    channelBlock[channel] += force;
-    const base = g * RAMP_STEPS;
-    const to = channel * RAMP_STEPS;
-    for (let k = 0; k < RAMP_STEPS; k++) {
-      mean[to + k] += force * kit.rampMean[base + k];
-      lead[to + k] += force * kit.rampLead[base + k];
-      node[to + channel + k] += force * kit.rampNode[base + k];
-    }
-  }
-  layChannels(model, kit, brake);
-}
-
-const LAST = SPEED_NODES - 1;
-
-/** Friction by speed of each channel, and the force of all channels together. Build-up stays in N per channel. */
-function layChannels(model: StopModel, kit: StopKit, brake: number): void {
-  const { factor, force, block, node } = model;
-  force.fill(block[0]);
-  node[RAMP_STEPS] = block[0];
-  for (let m = 0; m < kit.friction.length; m++) {
-    const { low, value, high } = kit.friction[m];
-    const from = (m + 1) * SPEED_NODES;
-    for (let k = 0; k < SPEED_NODES; k++) {
-      const friction = between3(low[k], value[k], high[k], brake);
-      factor[from + k] = friction;
-      force[k] += block[m + 1] * friction;
-    }
-    node[(m + 2) * (RAMP_STEPS + 1) - 1] = block[m + 1];
-  }
+  const { low, value, high } = kit.resistance;
+  const position = scenario.resistance;
+  model.tilt = kit.weight * massFactor * pick(kit.grade, scenario.grade);
+  const rolling = own ? ownRolling(kit, own) : between3(low.a, value.a, high.a, position);
+  model.a = rolling * massFactor + model.tilt;
+  model.b = between3(low.b, value.b, high.b, position) * massFactor;
+  model.c = between3(low.c, value.c, high.c, position);
 }
 
 /** A model of its own for one scenario. */
@@ -200,7 +224,7 @@ export function channelFactor(factor: Float64Array, channel: number, v: number):
   return factor[base + i] + (r - i) * (factor[base + i + 1] - factor[base + i]);
 }
 
-/** Full brake at a speed, N. */
+/** A force by speed, N. */
 export function brakeForce(force: Float64Array, v: number): number {
   const r = v / SPEED_STEP;
   const i = r | 0;

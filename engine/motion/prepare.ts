@@ -4,18 +4,21 @@
  */
 
 import { GRAVITY } from '../base/constants.ts';
+import type { Quantity } from '../base/quantity.ts';
 import type { OutingContext } from '../outing/open.ts';
+import type { Outing } from '../outing/types.ts';
 import type { DayAir } from '../things/air/day.ts';
 
 import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import type { RailState } from '../things/rail.ts';
+import { type RailState, unsanded } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
-import { buildKit, type StopKit } from './kit.ts';
-import { type MapModels, modelOf } from './model.ts';
-import { cautiousShare } from './sample.ts';
-import { likely, unsafeBy } from './scenario.ts';
+import { buildKit, heldOn, type StopKit } from './kit.ts';
+import { type MapModels, modelOf, type StopModel } from './model.ts';
+import { type Case, cautiousScenario } from './sample.ts';
+import { likely, type Scenario, unsafeBy } from './scenario.ts';
+import { stopDistance } from './stop.ts';
 
 /** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
 const BEYOND_END = 300;
@@ -28,8 +31,12 @@ export interface Prepared {
   readonly potential: Potential;
   readonly kit: (state: RailState) => StopKit;
   readonly models: (state: RailState) => MapModels;
-  /** Share of the way to the unsafe bounds that the cautious model stands for. */
-  readonly cautiousShare: (state: RailState) => number;
+  /** The cautious stop of one who holds full brake with sliding wheels. */
+  readonly heldOn: (state: RailState) => StopModel;
+  /** The steepest fall under the train's head, at the speed meant. */
+  readonly steepest: Case;
+  /** The scenario that stands for one stop in a hundred. */
+  readonly caution: (state: RailState) => Scenario;
 }
 
 export function potentialOf(
@@ -54,7 +61,7 @@ export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.lengt
 
 /**
  * @param step grid step of the potential, m
- * @param samples stops drawn per reference place to set the cautious share; 0 takes the bounds themselves
+ * @param samples stops drawn per reference place to set the cautious scenario; 0 takes the bounds themselves
  */
 export function prepare(context: OutingContext, step = 0.5, samples = 1000): Prepared {
   const { outing, line, loaded } = context;
@@ -62,7 +69,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
   const kits = new Map<RailState, StopKit>();
-  const shares = new Map<RailState, number>();
+  const cautions = new Map<RailState, Scenario>();
   const models = new Map<RailState, MapModels>();
   const kit = (state: RailState): StopKit =>
     remember(kits, state, () =>
@@ -73,11 +80,12 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
         outing.assumed.adhesion[state],
         outing.conditions.reaction,
         outing.assumed,
+        { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context) },
       ),
     );
-  const share = (state: RailState): number =>
-    remember(shares, state, () =>
-      samples === 0 ? 1 : cautiousShare(kit(state), referenceCases(context, potential), samples),
+  const caution = (state: RailState): Scenario =>
+    remember(cautions, state, () =>
+      samples === 0 ? unsafeBy(1) : cautiousScenario(kit(state), references(kit(state), context), samples),
     );
   return {
     context,
@@ -85,13 +93,21 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
     brakes,
     potential,
     kit,
-    cautiousShare: share,
+    steepest: steepestFall(context, potential),
+    heldOn: (state) => modelOf(heldOn(kit(state)), caution(state)),
+    caution,
     models: (state) =>
       remember(models, state, () => ({
         likely: modelOf(kit(state), likely, false),
-        cautious: modelOf(kit(state), unsafeBy(share(state))),
+        cautious: modelOf(kit(state), caution(state)),
       })),
   };
+}
+
+/** Receivers and guesses are asked to be levelled (`survey`): until then they count as a stated profile. */
+export function gradeSpread({ outing, line }: OutingContext): Quantity {
+  const { heightQuality: quality } = line;
+  return outing.assumed.gradeSpread[quality === 'gps' || quality === 'assumed' ? 'stated' : quality];
 }
 
 function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {
@@ -102,22 +118,35 @@ function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {
   return made;
 }
 
-/** Where the cautious share is set: the steepest fall and a middling place, at running speed. */
-function referenceCases(context: OutingContext, potential: Potential): { at: number; speed: number }[] {
-  const { outing, line } = context;
-  const speed = Math.min(
-    outing.plannedSpeed ?? outing.host.speed?.value ?? 3,
-    outing.host.speed?.value ?? Infinity,
-  );
+/** Running speed as planned or ruled, m/s. */
+const speedMeant = ({ host, plannedSpeed }: Outing): number =>
+  Math.min(plannedSpeed ?? host.speed?.value ?? USUAL_SPEED, host.speed?.value ?? Infinity);
+
+/** Taken where neither driver nor host names a speed, m/s. */
+const USUAL_SPEED = 3;
+
+function steepestFall({ outing, line }: OutingContext, potential: Potential): Case {
   const nodes = Math.floor(line.length / potential.step);
-  const order = Array.from({ length: nodes }, (_, j) => j).sort(
-    (a, b) => potential.slope[a] - potential.slope[b],
-  );
-  const at = (j: number): number => potential.from + j * potential.step;
-  const steep = at(order[0]);
-  const middling = at(order[nodes >> 1]);
-  return [
-    { at: steep, speed },
-    { at: middling, speed },
-  ];
+  let worst = 0;
+  for (let j = 1; j < nodes; j++) if (potential.slope[j] < potential.slope[worst]) worst = j;
+  return { at: potential.from + worst * potential.step, speed: speedMeant(outing) };
+}
+
+/** Places looked at to find where caution is set, and which of them it is: by how long a bad stop is. */
+const LOOKED_AT = 48;
+const RANKS = [0, 0.3, 1];
+const BAD = unsafeBy(0.5);
+
+/** Where caution is set: from the longest bad stop that ends to the shortest, at running speed and at half of it. */
+function references(kit: StopKit, { outing, line }: OutingContext): Case[] {
+  const model = modelOf(kit, BAD);
+  const speed = speedMeant(outing);
+  return [speed, speed / 2].flatMap((v) => {
+    const stops = Array.from({ length: LOOKED_AT }, (_, i) => {
+      const at = (line.length * (i + 0.5)) / LOOKED_AT;
+      return { at, speed: v, distance: stopDistance(model, at, v) };
+    });
+    const ending = stops.filter((s) => s.distance < Infinity).sort((a, b) => b.distance - a.distance);
+    return RANKS.flatMap((rank) => ending[Math.round(rank * (ending.length - 1))] ?? []);
+  });
 }

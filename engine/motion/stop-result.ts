@@ -6,9 +6,9 @@ export interface StopResult {
   readonly at: number;
   readonly speed: number;
   readonly likely: StopFigure;
-  /** 99th percentile with its upper confidence bound. */
+  /** One stop in a hundred may be longer, given what was stated. */
   readonly cautious: StopFigure;
-  /** Sampling: n, 50/90/99 percentiles, upper 95 % confidence bound of the 99th. m */
+  /** Sampling: n, and 50th, 90th and 99th percentile. m */
   readonly sampled: Sampled;
 }
 

@@ -6,10 +6,11 @@
  * r share of full brake (0…1), G full brake (N), R = a + b·v + c·v² (N), W′ pull of grade and curves (N),
  * m mass factor of the scenario, t counted from the driver's action.
  *
- * Three parts, each integrated in the variable that makes it nearly exact:
+ * Four parts, each integrated in the variable that makes it nearly exact:
  *  1. reaction: power still on, so the train never slows by itself, but a fall may speed it up;
  *  2. build-up: in time, the brake's impulse and its effect on distance by exact integrals over each step;
- *  3. full brake: in speed, by energy, so that grade enters exactly and the end is met without iteration.
+ *  3. where wheels slide: in time at full brake until the driver notices and eases;
+ *  4. for the rest: in speed, by energy, so that grade enters exactly and the end is met without iteration.
  * Where the brake barely holds the grade, the plain march in `march.ts` takes over.
  *
  * Errors: ≤ 1e-3 of the distance against independent integrators (tests/numerics/stop).
@@ -17,6 +18,7 @@
 
 import { firstZero } from '../base/roots.ts';
 import type { Potential } from '../things/line/potential.ts';
+import { spotAdds } from './bad-spot.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { marchStop } from './march.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
@@ -24,10 +26,12 @@ import { brakeForce, channelFactor, type StopModel, type StopTrace } from './mod
 /** Length that one step of part 1 should cover, m, and the most steps. */
 const REACTION_STEP_LENGTH = 0.75;
 const MOST_REACTION_STEPS = 10;
-/** Most and least steps of part 3; the model says what length one should cover. */
+/** Steps of part 3. */
+const NOTICE_STEPS = 5;
+/** Most and least steps of part 4; the model says what length one should cover. */
 const MOST_BRAKE_STEPS = 64;
-const LEAST_BRAKE_STEPS = 3;
-/** A step of part 3 is corrected again while its last correction exceeds this share of it. */
+const LEAST_BRAKE_STEPS = 5;
+/** A step of part 4 is corrected again while its last correction exceeds this share of it. */
 const CORRECT_FROM = 0.02;
 const MOST_CORRECTIONS = 4;
 /** Net force below this share of brake and resistance is left to the plain march. */
@@ -80,6 +84,11 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
  * @param w m/s, 0 ≤ w < v0, or both 0
  */
 export function slowInto(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
+  slowWithoutSpot(model, s0, v0, w, out);
+  if (model.spot > 0) out.distance += spotAdds(model, s0, v0, out);
+}
+
+function slowWithoutSpot(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
   const { potential, inertia, massFactor, a, b, c, force, mean, lead, factor, channels, dt, stride } = model;
   const end = potential.from + (potential.count - 1) * potential.step;
   let s = s0;
@@ -126,6 +135,28 @@ export function slowInto(model: StopModel, s0: number, v0: number, w: number, ou
     if (v > top) top = v;
   }
   out.beforeFullBrake = s - s0;
+  if (model.notice > 0) {
+    const h = model.notice / NOTICE_STEPS;
+    for (let k = 0; k < NOTICE_STEPS; k++) {
+      const first = netEarly(model, v, s);
+      let middle = v - (0.5 * h * first) / inertia;
+      if (middle < 0) middle = 0;
+      const net = netEarly(model, middle, s + 0.25 * h * (v + middle));
+      const slower = (h * net) / inertia;
+      if (slower >= v - w) {
+        const t = ((v - w) * inertia) / net;
+        out.distance = s + ((v + w) * t) / 2 - s0;
+        out.time = time + t;
+        out.topSpeed = top;
+        if (s0 + out.distance > end) out.distance = Infinity;
+        return;
+      }
+      s += h * (v - 0.5 * slower);
+      v -= slower;
+      time += h;
+      if (v > top) top = v;
+    }
+  }
   out.topSpeed = top;
   let level = levelOf(potential, s);
   let pull = slopeOf(potential, s);
@@ -169,6 +200,11 @@ export function slowInto(model: StopModel, s0: number, v0: number, w: number, ou
   }
   out.distance = s > end ? Infinity : s - s0;
   out.time = time;
+}
+
+/** All that holds back at full brake, before it is eased, N. */
+function netEarly({ early, a, b, c, massFactor, potential }: StopModel, v: number, s: number): number {
+  return brakeForce(early, v) + a + v * (b + v * c) + massFactor * slopeOf(potential, s);
 }
 
 /**

@@ -22,7 +22,7 @@ export type Part = Exclude<keyof Outing, 'name' | 'date'>;
 export interface Care {
   /** m between the places of the potential */
   readonly step?: number;
-  /** Stops drawn to set the cautious share. */
+  /** Stops drawn to set the cautious scenario. */
   readonly samples?: number;
   /** Runs behind each peak in the couplings. */
   readonly couplerRuns?: number;

@@ -8,8 +8,6 @@ import type { BearingKind, BlockMaterial, BrakeKind } from './vehicle/types.ts';
 export interface AssumedValues {
   /** Wheel on rail, by rail state, N/N. */
   readonly adhesion: Readonly<Record<RailState, Quantity>>;
-  /** Force of a locked wheel ÷ adhesion limit. */
-  readonly slideFactor: Quantity;
   /** Curve drag = weight·c/R: c in m. */
   readonly curveConstant: Quantity;
   /** Block on wheel by speed (growing, m/s), linear between. */

@@ -77,19 +77,20 @@ describe('the cautious figure', () => {
       const ready = prepare(openOuting(dressed(seed)), 0.5, 0);
       const kit = ready.kit('dry');
       const [s, v] = [10 + seed, 1 + (seed % 4)];
-      const figure = summarise(sampleStops(kit, s, v, 2000, seed)).p99Upper;
+      const figure = summarise(sampleStops(kit, s, v, 2000, seed)).p99;
       if (!Number.isFinite(figure)) continue;
       const fresh = sampleStops(kit, s, v, 2000, seed + 10_000);
       const share = fresh.filter((d) => d <= figure).length / fresh.length;
       inside += fresh.filter((d) => d <= figure).length;
       all += fresh.length;
       outings++;
-      if (share >= 0.99 - 3 * Math.sqrt((0.99 * 0.01) / 2000)) covered++;
+      // Figure and fresh stops are both drawn: twice the spread of one.
+      if (share >= 0.99 - 3 * Math.SQRT2 * Math.sqrt((0.99 * 0.01) / 2000)) covered++;
     }
-    // An upper 95 % bound of the 99th percentile covers a little over 99 % on average, and never far over.
+    // The 99th percentile of 2,000 covers 99 % on average.
     expect(outings).toBeGreaterThan(40);
-    expect(inside / all).toBeGreaterThan(0.99);
-    expect(inside / all).toBeLessThan(0.997);
+    expect(inside / all).toBeGreaterThan(0.989);
+    expect(inside / all).toBeLessThan(0.991);
     expect(covered).toBe(outings);
   });
 

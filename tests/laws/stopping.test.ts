@@ -14,6 +14,7 @@ import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { speedThatStops } from '../../engine/questions/speed/limits.ts';
+import { speedMap } from '../../engine/questions/speed/map.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { potentialAt } from '../../engine/things/line/potential.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
@@ -57,7 +58,9 @@ describe('laws of stopping', () => {
         const slippery = modelFor(r, { ...unsafeBy(less), adhesion: -more }, true);
         const weaker = modelFor(r, { ...unsafeBy(less), brake: -more }, true);
         const base = stopDistance(model, place(r, at), v);
-        for (const worse of [later, slippery, weaker]) notShorter(stopDistance(worse, place(r, at), v), base);
+        for (const worse of [later, slippery]) notShorter(stopDistance(worse, place(r, at), v), base);
+        // Where wheels slide a weaker brake is a blessing.
+        if (model.sliding === 0) notShorter(stopDistance(weaker, place(r, at), v), base);
       }),
       SEED,
     );
@@ -97,6 +100,23 @@ describe('laws of stopping', () => {
       ),
       SEED,
     );
+  });
+
+  it('a cautious stop is never told shorter than the likely one, even where its scenario is the milder', () => {
+    for (let seed = 1; seed <= 6; seed++) {
+      const r = ready(randomOuting(seed));
+      const [mild, harsh] = [modelFor(r), modelFor(r, unsafeBy(0.5))];
+      const grid = Float64Array.from({ length: 50 }, (_, i) => 2 * i);
+      const ceiling = {
+        reason: { kind: 'host-line', what: '', source: '' },
+        speed: new Float64Array(50).fill(2),
+      } as const;
+      const map = speedMap(r.context, 'dry', { cautious: mild, likely: harsh }, grid, [ceiling]);
+      for (let j = 0; j < 50; j++) {
+        if (map.limit[j] > 0) expect(map.cautiousStop[j]).toBeGreaterThanOrEqual(map.likelyStop[j]);
+      }
+      expect(map.likelyStop.some((stop, j) => map.limit[j] > 0 && stop > 0)).toBe(true);
+    }
   });
 
   it('a permitted speed really stops within what is available, and 2 % more does not', () => {
@@ -166,6 +186,7 @@ describe('energy', () => {
           },
           block: exact(loaded.effectiveMass * decel),
           load: 1e9,
+          sanded: false,
           deadTime: exact(0),
           buildUp: exact(1e-9),
         };

@@ -5,11 +5,13 @@
 
 import { exact } from '../../engine/base/quantity.ts';
 import type { SumDiffers, SumOutcome } from '../../engine/base/sum.ts';
+import { brakeForce, type StopModel } from '../../engine/motion/model.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
+import { hardestPull } from '../../engine/questions/speed/holds.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import { trainPull } from '../../engine/things/traction/pull.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
@@ -27,12 +29,22 @@ export interface FindingSum {
   readonly finding: Finding;
   /** Cautious stop from the sum's speed where the finding says, m; of stops at a stated place alone. */
   readonly stop?: number;
+  /** Share of full brake that the steepest fall on that way leaves. */
+  readonly leftOver?: number;
   /** Pull of the engines on a bad day at the speed found, N; of slow climbs alone. */
   readonly pull?: number;
   /** Margin kept ahead, m. */
   readonly margin: number;
   /** Rolling resistance that helps the standing train, N. */
   readonly free: number;
+}
+
+/** The cautious stop from there, and what the steepest fall on its way leaves of the brake. */
+function stopBeside(model: StopModel, at: number, speed: number): { stop: number; leftOver: number } {
+  const stop = stopDistance(model, at, speed);
+  const brake = brakeForce(model.force, speed * Math.SQRT1_2);
+  const { pull } = hardestPull(model, at, at + stop);
+  return { stop, leftOver: (brake + model.a - pull) / brake };
 }
 
 /** Sums left out have defaults that change nothing. */
@@ -62,13 +74,7 @@ export function sumsOf(
         outcome: evaluateSum(formula, sum.inputs),
         finding,
         ...(sum.id === 'stopping-distance' && typeof at === 'object'
-          ? {
-              stop: stopDistance(
-                ready.models(outing.conditions.railState).cautious,
-                at.si,
-                sum.inputs['speed'],
-              ),
-            }
+          ? stopBeside(ready.models(outing.conditions.railState).cautious, at.si, sum.inputs['speed'])
           : {}),
         ...(finding.code === 'slow-on-grade' ? { pull: pullAt(context, finding.found?.si ?? 0) } : {}),
         margin: stopMargin(context),

@@ -59,8 +59,11 @@ function drag(half: PlainHalf, t: number, s: number, v: number): number {
   }
   for (const g of groups) {
     const share = Math.min(1, Math.max(0, (t - g.deadTime.value) / g.buildUp.value));
-    const locks = g.block.value * friction(g, 0) > adhesion * g.load;
-    force += share * (locks ? assumed.slideFactor.value * adhesion * g.load : g.block.value * friction(g, v));
+    const full = g.block.value * friction(g, v);
+    const locks = full > adhesion * g.load;
+    const { floor, fallSpeed } = assumed.skid;
+    const skid = floor.value + (1 - floor.value) * Math.exp(-v / fallSpeed.value);
+    force += share * (locks ? skid * adhesion * g.load : full);
   }
   return force;
 }

@@ -57,6 +57,8 @@ const at = (q: Quantity, p: number): number =>
 export interface PlainStop {
   readonly inertia: number;
   readonly reaction: number;
+  /** s at which sliding wheels are eased; the reaction's end where none are. */
+  readonly eased: number;
   /** dv/dt at t, s, v. */
   readonly acceleration: (t: number, s: number, v: number) => number;
 }
@@ -71,7 +73,6 @@ export function plainStop(
   scenario: PlainScenario,
 ): PlainStop {
   const mu = at(adhesion, scenario.adhesion);
-  const slide = at(assumed.slideFactor, scenario.adhesion);
   const react = at(reaction, -scenario.reaction);
   const friction = (g: BrakedGroup, v: number): number => {
     if (!g.friction) return 1;
@@ -84,11 +85,31 @@ export function plainStop(
       f + ((at(p[i + 1].friction, scenario.brake) - f) * (v - p[i].speed)) / (p[i + 1].speed - p[i].speed)
     );
   };
-  const brake = (g: BrakedGroup, v: number): number => {
-    const block = at(g.block, scenario.brake);
-    if (block * friction(g, 0) > mu * g.load) return slide * mu * g.load;
-    return block * friction(g, v);
+  const full = (g: BrakedGroup, v: number): number => at(g.block, scenario.brake) * friction(g, v);
+  const ratio = (g: BrakedGroup, v: number): number => full(g, v) / (mu * g.load);
+  /** Adhesion along the rail lies evenly between three and five quarters of its mean. */
+  const slips = (r: number): number => Math.min(1, Math.max(0, (r - 0.75) / 0.5));
+  const skids = (v: number): number =>
+    assumed.skid.floor.value + (1 - assumed.skid.floor.value) * Math.exp(-v / assumed.skid.fallSpeed.value);
+  const onHandle = (g: BrakedGroup): BrakedGroup[] => groups.filter((o) => o.handle === g.handle);
+  const hardest = (g: BrakedGroup, v: number): number => Math.max(...onHandle(g).map((o) => ratio(o, v)));
+  const early = (g: BrakedGroup, v: number): number => {
+    const r = ratio(g, v);
+    if (g.handle === undefined) return mu * g.load * (r > 1 ? skids(v) : r);
+    return mu * g.load * ((1 - slips(r)) * Math.min(r, 1) + slips(r) * skids(v));
   };
+  const late = (g: BrakedGroup, v: number): number => {
+    if (g.handle === undefined) return early(g, v);
+    const [r, most] = [ratio(g, v), hardest(g, v)];
+    const p = slips(most);
+    const eased = p > 0 ? (assumed.easing.utilisation.value * r) / most : 0;
+    return mu * g.load * ((1 - p) * Math.min(r, 1) + p * eased);
+  };
+  const feels = groups.some(
+    (g) => g.handle !== undefined && [0, 5, 10, 20].some((v) => slips(hardest(g, v)) > 0),
+  );
+  const builtUp = Math.max(0, ...groups.map((g) => g.deadTime.value + g.buildUp.value));
+  const eased = react + (feels ? builtUp + assumed.easing.notice.value : 0);
   const share = (g: BrakedGroup, t: number): number =>
     Math.min(1, Math.max(0, (t - g.deadTime.value) / g.buildUp.value));
   const acceleration = (t: number, s: number, v: number): number => {
@@ -102,8 +123,9 @@ export function plainStop(
       force += mass * G * (at(r.rolling, scenario.resistance) + r.perSpeed * v) + r.perSpeedSquared * v * v;
     }
     if (t < react) return force < 0 ? -force / loaded.effectiveMass : 0;
-    for (const g of groups) force += brake(g, v) * share(g, t - react);
+    for (const g of groups)
+      force += t < eased ? early(g, v) * share(g, t - react) : late(g, v) * share(g, t - react);
     return -force / loaded.effectiveMass;
   };
-  return { inertia: loaded.effectiveMass, reaction: react, acceleration };
+  return { inertia: loaded.effectiveMass, reaction: react, eased, acceleration };
 }

@@ -36,7 +36,6 @@ export const assumedValues: AssumedValues = {
     greasy: between(0.05, 0.07, 0.1, 'assumed'),
     sanded: between(0.2, 0.25, 0.3, 'assumed'),
   },
-  slideFactor: between(0.2, 0.3, 0.33, 'assumed'),
   curveConstant: between(0.1, 0.3, 0.6, 'assumed'),
   blockFriction: {
     'cast-iron': [0, 2.2352, 4.4704, 8.9408].map((speed, i) => ({

@@ -28,13 +28,13 @@ export interface Hand {
   /** Curve drag = weight·curve/R, m. */
   readonly curve: number;
   readonly reaction: number;
-  readonly adhesion: number;
-  /** Locked ÷ adhesion, where one figure stands for it. */
-  readonly slide: number;
-  /** Share of adhesion that a driver's hand keeps after easing. */
+  /** Share of adhesion that a driver's hand keeps after easing, and s until it has eased. */
   readonly utilisation: number;
-  /** N on each braked axle group. */
-  readonly load: Float64Array;
+  readonly notice: number;
+  /** Friction of a skidding wheel ÷ adhesion: floor + (1 − floor)·e^(−v/fall). */
+  readonly skid: { readonly floor: number; readonly fall: number };
+  /** What the rail holds of each braked axle group, N. */
+  readonly grip: Float64Array;
   /** Each push of a gear on an axle group: which group, which friction (−1: none), N, s, s, which handle. */
   readonly wheels: Int16Array;
   readonly material: Int16Array;
@@ -42,16 +42,13 @@ export interface Hand {
   readonly dead: Float64Array;
   readonly build: Float64Array;
   readonly handle: Int16Array;
-  /** By handle: a hand that feels its way works it, not a valve that goes all the way. */
-  readonly graduated: readonly boolean[];
+  /** By handle: nobody's hand eases it. */
+  readonly alone: readonly boolean[];
   readonly frictions: readonly Friction[];
 }
 
 /** Standard atmosphere, Pa: p₀·(1 − 2.25577e−5·h)^5.25588 (ISO 2533). */
 export const airAt = (height: number): number => 101_325 * (1 - 2.25577e-5 * height) ** 5.25588;
-
-/** Worked by a hand that feels its way: all but what goes on by itself or all the way. */
-const goesAllTheWay: ReadonlySet<BrakeKind> = new Set(['automatic-air', 'surge']);
 
 export type Deal = (q: Quantity, shared?: string) => number;
 
@@ -80,15 +77,13 @@ export interface Table {
   readonly cars: readonly Car[];
   readonly brakes: readonly Brake[];
   readonly air: number;
-  readonly utilisation: Quantity;
 }
 
-export const tableOf = (outing: Outing, brakes: readonly Brake[], utilisation: Quantity): Table => ({
+export const tableOf = (outing: Outing, brakes: readonly Brake[]): Table => ({
   outing,
   cars: carsOf(outing),
   brakes,
   air: outing.conditions.airPressure ?? airAt(outing.conditions.altitude ?? 0),
-  utilisation,
 });
 
 export function hand(table: Table, deal: Deal): Hand {
@@ -107,7 +102,10 @@ export function hand(table: Table, deal: Deal): Hand {
     c += resistance.perSpeedSquared;
     return borne(car, tare, items).map((m) => m * G);
   });
-  const adhesion = deal(assumed.adhesion[conditions.railState], 'adhesion');
+  // The survey may have missed the grade; read by a receiver or guessed, it counts as a stated one until levelled.
+  const { heightQuality: heights } = outing.line;
+  const missed = assumed.gradeSpread[heights === 'gps' || heights === 'assumed' ? 'stated' : heights];
+  a += mass.reduce((sum, m) => sum + m, 0) * G * deal(missed, 'grade');
   return {
     mass,
     inertia,
@@ -116,25 +114,25 @@ export function hand(table: Table, deal: Deal): Hand {
     c,
     curve: deal(assumed.curveConstant, 'curve'),
     reaction: deal(conditions.reaction, 'reaction'),
-    adhesion,
-    slide: deal(assumed.slideFactor, 'slide'),
-    utilisation: deal(table.utilisation, 'utilisation'),
+    utilisation: deal(assumed.easing.utilisation, 'utilisation'),
+    notice: deal(assumed.easing.notice, 'notice'),
+    skid: { floor: deal(assumed.skid.floor, 'skid'), fall: deal(assumed.skid.fallSpeed, 'skid') },
     ...pushes(table, loads, brakes, deal),
   };
 }
 
 type Pushes = Pick<
   Hand,
-  'load' | 'wheels' | 'material' | 'push' | 'dead' | 'build' | 'handle' | 'graduated' | 'frictions'
+  'grip' | 'wheels' | 'material' | 'push' | 'dead' | 'build' | 'handle' | 'alone' | 'frictions'
 >;
 
 function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal: Deal): Pushes {
   const { assumed } = table.outing;
-  const load: number[] = [];
+  const grip: number[] = [];
   const groupIndex = new Map<string, number>();
   const handleIndex = new Map<string, number>();
-  const graduated: boolean[] = [];
-  const frictionIndex = new Map<BlockMaterial, number>();
+  const alone: boolean[] = [];
+  const frictionIndex = new Map<string, number>();
   const frictions: Friction[] = [];
   const rows: {
     wheels: number;
@@ -144,53 +142,95 @@ function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal:
     build: number;
     handle: number;
   }[] = [];
-  for (const { car, gear } of brakes) {
+  for (const { car, gear, alone: byItself = false } of brakes) {
     const force = forceOf(table, gear, deal);
     if (!force) continue;
     const { kind, on } = gear;
     const along = throughPipe.has(kind);
-    const name = along ? kind : `${car} ${gear.id}`;
+    const nobody = byItself || kind === 'surge';
+    const name = nobody || !(along || kind === 'engine-only') ? `${car} ${gear.id}` : kind;
     let handle = handleIndex.get(name);
     if (handle === undefined) {
-      handle = graduated.push(!goesAllTheWay.has(kind)) - 1;
+      handle = alone.push(nobody) - 1;
       handleIndex.set(name, handle);
     }
     const dead = deal(gear.deadTime ?? assumed.deadTime[kind], along ? `dead ${kind}` : undefined);
     const build = deal(gear.buildUp ?? assumed.buildUp[kind], along ? `build ${kind}` : undefined);
     let material = -1;
-    if (force.block !== undefined) {
-      material = frictionIndex.get(force.block) ?? -1;
+    if (force.rubs) {
+      const key = JSON.stringify(force.rubs);
+      material = frictionIndex.get(key) ?? -1;
       if (material < 0) {
-        const points = assumed.blockFriction[force.block];
-        const share = Float64Array.from(points, (p) => deal(p.friction, `block ${force.block}`));
-        material = frictions.push({ speed: points.map((p) => p.speed), share }) - 1;
-        frictionIndex.set(force.block, material);
+        material = frictions.push(rubbing(table.outing, force.rubs, deal)) - 1;
+        frictionIndex.set(key, material);
       }
     }
-    const { groups } = table.cars[car].vehicle;
+    const { vehicle } = table.cars[car];
+    const { groups } = vehicle;
     const axles = groups.reduce((sum, g) => sum + (on.includes(g.id) ? g.axles : 0), 0);
     groups.forEach((group, i) => {
       if (!on.includes(group.id)) return;
       const key = `${car} ${i}`;
       let wheels = groupIndex.get(key);
       if (wheels === undefined) {
-        wheels = load.push(loads[car][i]) - 1;
+        const sand = group.driven && (vehicle.sander ?? vehicle.role === 'engine');
+        wheels = grip.push(deal(railUnder(table.outing, sand), 'adhesion') * loads[car][i]) - 1;
         groupIndex.set(key, wheels);
       }
       rows.push({ wheels, material, push: (force.push * group.axles) / axles, dead, build, handle });
     });
   }
   return {
-    load: Float64Array.from(load),
+    grip: Float64Array.from(grip),
     wheels: Int16Array.from(rows, (r) => r.wheels),
     material: Int16Array.from(rows, (r) => r.material),
     push: Float64Array.from(rows, (r) => r.push),
     dead: Float64Array.from(rows, (r) => r.dead),
     build: Float64Array.from(rows, (r) => r.build),
     handle: Int16Array.from(rows, (r) => r.handle),
-    graduated,
+    alone,
     frictions,
   };
+}
+
+/** Adhesion under wheels: sand lies, on a dry rail, under driven wheels whose engine throws it. */
+const railUnder = ({ assumed, conditions: { railState } }: Outing, sand: boolean): Quantity =>
+  assumed.adhesion[railState === 'sanded' && !sand ? 'dry' : railState];
+
+/** What rubs: blocks of a material, or what speed leaves of a force that was measured at a stand with them. */
+interface Rubs {
+  readonly block: BlockMaterial | 'unknown';
+  readonly standing: boolean;
+  /** Block friction where measured, for all speeds. */
+  readonly stated?: Quantity;
+}
+
+/** A second formula falls further: at and above this speed (10 mph) to this much of the first one's share. */
+const FURTHER = 0.87;
+const FURTHER_FROM = 4.4704;
+
+/** Friction by speed as wet as today's rail leaves it, as the product states it (docs/stopping.md). */
+function rubbing({ assumed, conditions }: Outing, { block, standing, stated }: Rubs, deal: Deal): Friction {
+  const { blockFriction, blockWet } = assumed;
+  const dry = conditions.railState === 'dry' || conditions.railState === 'sanded';
+  // Nobody named it: of the usual two composition is the wetter.
+  const w = deal(blockWet[block === 'unknown' ? 'composition' : block], 'wet');
+  const wet = dry ? 1 : conditions.railState === 'damp' ? (1 + w) / 2 : w;
+  const own = block === 'unknown' ? [] : blockFriction[block];
+  if (stated) return { speed: [0], share: Float64Array.of(wet * deal(stated)) };
+  if (!standing)
+    return {
+      speed: own.map((p) => p.speed),
+      share: Float64Array.from(own, (p) => wet * deal(p.friction, `block ${block}`)),
+    };
+  if (block === 'composition' && own.length === 1) return { speed: [0], share: Float64Array.of(wet) };
+  const points = own.length > 1 ? own : blockFriction['cast-iron'];
+  const share = points.map(({ speed, friction }) => {
+    const value = friction.value / points[0].friction.value;
+    const low = value * (1 - (1 - FURTHER) * Math.min(1, speed / FURTHER_FROM));
+    return wet * deal({ value, low, high: value, how: 'assumed' }, `block ${block}`);
+  });
+  return { speed: points.map((p) => p.speed), share: Float64Array.from(share) };
 }
 
 const throughPipe: ReadonlySet<BrakeKind> = new Set([
@@ -201,13 +241,20 @@ const throughPipe: ReadonlySet<BrakeKind> = new Set([
   'electric',
 ]);
 
-/** Blocks' force of a whole gear, N, with the block that it must still be multiplied by; undefined: not known. */
+/** Blocks' force of a whole gear, N, with what it must still be multiplied by; undefined: not known. */
 function forceOf(
   { air, outing }: Table,
   gear: BrakeGear,
   deal: Deal,
-): { push: number; block?: BlockMaterial } | undefined {
-  if (gear.force) return { push: deal(gear.force) };
+): { push: number; rubs?: Rubs } | undefined {
+  if (gear.force) {
+    const block = gear.rigging?.block ?? gear.hand?.block ?? gear.surge?.block ?? 'unknown';
+    const push = deal(gear.force);
+    // A motor that brakes has no blocks.
+    return gear.kind === 'electric' && block === 'unknown'
+      ? { push }
+      : { push, rubs: { block, standing: true } };
+  }
   const worked = gear.hand?.pull ? gear.hand : gear.rigging;
   if (!worked) return undefined;
   let push: number;
@@ -225,6 +272,9 @@ function forceOf(
     const piston = Math.max(0, (Math.PI / 4) * bore * bore * pressure - (springForce ?? 0));
     push = piston * cylinders * leverRatio * deal(efficiency) * (gear.forceShare ?? 1);
   }
-  if (worked.blockFriction) return { push: push * deal(worked.blockFriction) };
-  return outing.assumed.blockFriction[worked.block].length > 0 ? { push, block: worked.block } : undefined;
+  const { block, blockFriction: stated } = worked;
+  if (stated) return { push, rubs: { block, standing: false, stated } };
+  return outing.assumed.blockFriction[block].length > 0
+    ? { push, rubs: { block, standing: false } }
+    : undefined;
 }

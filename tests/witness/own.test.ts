@@ -8,7 +8,7 @@ import { randomOuting } from './against/outings.ts';
 import { chance, drawn } from './chance.ts';
 import { groundOf, heightAt, meanBend, meanGrade } from './ground.ts';
 import { dealer, type Hand, hand, likelyDeal, tableOf } from './hand.ts';
-import { EASING, UTILISATION } from './slide.ts';
+import { skidding, slidingWay } from './slide.ts';
 import { nothingTold, stop, type Told, wayAhead } from './stop.ts';
 import { answering, G, leftOnTail } from './train.ts';
 
@@ -52,27 +52,27 @@ function plainHand(changes: Partial<Hand> = {}): Hand {
     c: 0,
     curve: 0,
     reaction: 0,
-    adhesion: 0.25,
-    slide: 0.3,
     utilisation: 0.6,
-    load: Float64Array.of(1000 * G),
+    notice: 1,
+    skid: { floor: 0.3, fall: 1.4 },
+    grip: Float64Array.of(0.25 * 1000 * G),
     wheels: Int16Array.of(0),
     material: Int16Array.of(-1),
     push: Float64Array.of(1100),
     dead: Float64Array.of(0),
     build: Float64Array.of(0),
     handle: Int16Array.of(0),
-    graduated: [true],
+    alone: [false],
     frictions: [],
     ...changes,
   };
 }
 
-function stopOn(line: Line, of: Hand, speed: number, easing?: typeof EASING): Told {
+function stopOn(line: Line, of: Hand, speed: number): Told {
   const outing: Outing = { ...randomOuting(1), line, direction: 'forward' };
-  const [car] = tableOf(outing, [], UTILISATION).cars;
+  const [car] = tableOf(outing, []).cars;
   const told = nothingTold();
-  stop(wayAhead(groundOf(outing), [car], 300), of, speed, told, easing ? { easing } : {});
+  stop(wayAhead(groundOf(outing), [car], 300), of, speed, told);
   return told;
 }
 
@@ -97,24 +97,27 @@ describe('a stop by closed form', () => {
     expect(runs.distance).toBe(Number.POSITIVE_INFINITY);
     expect(runs.gained).toBeGreaterThan(0.05);
   });
-  it('locked wheels keep their share, as today', () => {
-    const hard = plainHand({ push: Float64Array.of(3000), load: Float64Array.of(9000) });
-    expect(stopOn(level, hard, 3).distance).toBeCloseTo((4.5 * 1100) / (0.3 * 0.25 * 9000), 3);
-  });
-  it('an eased brake slides for a second by skid friction, then keeps its share of adhesion', () => {
-    const hard = plainHand({ push: Float64Array.of(3000), load: Float64Array.of(9000) });
-    const told = stopOn(level, hard, 3, EASING);
-    const grip = (0.25 * 9000) / 1100;
-    // 0.36 to 0.45 of grip while it slides, 0.6 afterwards.
-    expect(told.distance).toBeLessThan(4.5 / (0.36 * grip));
-    expect(told.distance).toBeGreaterThan(4.5 / (0.6 * grip));
-    const alone = stopOn(level, hard, 3, { ...EASING, alone: true });
-    const exact = stopOn(level, plainHand({ push: Float64Array.of(0.6 * 0.25 * 9000) }), 3, EASING);
-    expect(exact.distance).toBeCloseTo(4.5 / (0.6 * grip), 3);
-    // Skid share 1 − 0.65·v/3.04: d = ∫ v dv/(grip·share).
+  const hard = (changes: Partial<Hand> = {}): Hand =>
+    plainHand({ push: Float64Array.of(3000), grip: Float64Array.of(2200), ...changes });
+  it('wheels that nobody eases lock, and keep the friction of skidding: d = M·∫ v dv ÷ grip·skid(v)', () => {
     let way = 0;
-    for (let v = 0.0005; v < 3; v += 0.001) way += (0.001 * v) / (grip * (1 - (0.65 * v) / 3.04));
-    expect(alone.distance).toBeCloseTo(way, 2);
+    for (let v = 0.0005; v < 3; v += 0.001) way += (0.001 * v) / (2 * skidding(v, hard().skid));
+    expect(stopOn(level, hard({ alone: [true] }), 3).distance).toBeCloseTo(way, 2);
+  });
+  it('an eased brake slides by skid friction until noticed, then keeps its share of adhesion', () => {
+    // 3000 asked of 2200: slides all the way, so that 0.6 of 2 m/s² is kept afterwards.
+    let [v, way] = [3, 0];
+    for (let t = 0; t < 1; t += 0.0005) {
+      way += 0.0005 * v;
+      v -= 0.0005 * 2 * skidding(v, hard().skid);
+    }
+    expect(stopOn(level, hard(), 3).distance).toBeCloseTo(way + (v * v) / 2.4, 2);
+  });
+  it('near its grip it slides on a share of the way, with no step', () => {
+    expect([0.7, 0.75, 1, 1.25, 2].map(slidingWay)).toEqual([0, 0, 0.5, 1, 1]);
+    // 1980 asked of 2200, r = 0.9: p = 0.3, kept 0.7·0.9 + 0.3·0.6 = 0.81 of 2 m/s².
+    const near = hard({ push: Float64Array.of(1980), notice: 0 });
+    expect(stopOn(level, near, 3).distance).toBeCloseTo(4.5 / 1.62, 3);
   });
 });
 
@@ -136,7 +139,7 @@ describe('the ground', () => {
   it('nodes some way apart change no stop by more than 0.2 %', () => {
     for (let seed = 1; seed <= 12; seed++) {
       const outing = randomOuting(seed);
-      const table = tableOf(outing, answering(outing), UTILISATION);
+      const table = tableOf(outing, answering(outing));
       const ground = groundOf(outing);
       const [coarse, fine] = [nothingTold(), nothingTold()];
       stop(wayAhead(ground, table.cars, 40), hand(table, likelyDeal), 2.5, coarse, { step: 0.01 });

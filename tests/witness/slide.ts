@@ -1,114 +1,107 @@
 /**
- * Wheels that slide, decided at the speed of the moment and for each axle group by itself; and a hand on the
- * handle that feels it.
+ * Wheels that slide, by the law that the product states (docs/stopping.md), reckoned here at the speed of the moment
+ * and for each axle group by itself.
  *
- * A wheel slides when its brake asks for more than adhesion gives, and then retards by skid friction, until
- * the brake asks for less than that. A brake that a hand graduates is eased when it has slid for a moment, and
- * put on again so that its hardest-braked wheels use a share of adhesion; all that hangs on one handle goes
- * together. What goes on by itself slides on.
+ * Adhesion along one rail varies by ±δ of its mean: of the way of wheels whose brake asks for r times their grip they
+ * slide on p = (r − 1 + δ)/2δ, held in 0 … 1. Until the driver has noticed they do grip·[(1 − p)·min(r, 1) + p·skid(v)].
+ * Then the handle is eased: its hardest braked wheels set p, and on that share of the way all that hangs on it does
+ * utilisation ÷ r of what it did; on the rest what the rail holds. What came on by itself is eased by nobody: it locks
+ * where it asks for more than its grip, and keeps grip·skid(v).
  */
-import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Hand } from './hand.ts';
 import { frictionAt, risen } from './stop.ts';
 
-export interface Easing {
-  /** s from the first wheel's sliding until the driver has eased. */
+/** δ, as stated. */
+const VARIES = 0.25;
+/** m/s between the speeds at which the forces of one hand are remembered, and how many. */
+const NODE = 0.05;
+const NODES = 600;
+
+export const slidingWay = (ratio: number): number =>
+  Math.min(1, Math.max(0, (ratio - 1 + VARIES) / (2 * VARIES)));
+
+/** Friction of a skidding wheel ÷ adhesion. */
+export const skidding = (v: number, { floor, fall }: Hand['skid']): number =>
+  floor + (1 - floor) * Math.exp(-v / fall);
+
+/** The brakes of one hand: N of each push at the speed last asked for, and what is remembered by speed. */
+export interface Braked {
+  readonly hand: Hand;
+  /** s from the driver's act until all brakes are on, and until he has eased. */
+  readonly full: number;
   readonly noticed: number;
-  /** Skid friction ÷ adhesion by speed, m/s. */
-  readonly skid: { readonly speed: readonly number[]; readonly share: Float64Array };
-  /** Nobody's hand: all slides on. */
-  readonly alone: boolean;
-}
-
-/**
- * Share of adhesion that a hand keeps: road anti-lock gear must reach 0.75 (UN R13 annex 13, from memory), and
- * full-size wheel-slide gear "consistently outperforms drivers" (press report, 1990s): so less than 0.75; the
- * rest is common practice, no source.
- */
-export const UTILISATION: Quantity = { low: 0.45, value: 0.6, high: 0.75, how: 'assumed' };
-
-/**
- * Galton's skid series of 1878, from memory: friction 0.242 just coming to rest, 0.088 at 6.8 mph, 0.072 at
- * 13.6 mph, on rails whose adhesion was about 0.25; taken as shares of it, straight between. About 1 s until it
- * is noticed: common practice, no source.
- */
-export const EASING: Easing = {
-  noticed: 1,
-  skid: { speed: [0, 3.04, 6.08], share: Float64Array.of(1, 0.35, 0.29) },
-  alone: false,
-};
-
-export interface Sliding {
-  readonly slides: Uint8Array;
+  readonly before: Float64Array;
+  readonly after: Float64Array;
+  readonly sums: { readonly before: Float64Array; readonly after: Float64Array };
   readonly asked: Float64Array;
-  /** By handle: s since its wheels began to slide; whether it has been eased; share of full now. */
-  readonly since: Float64Array;
-  readonly easedOff: Uint8Array;
-  readonly level: Float64Array;
+  readonly ratio: Float64Array;
   readonly now: Float64Array;
 }
 
-export const startEasing = ({ load, graduated, frictions }: Hand): Sliding => ({
-  slides: new Uint8Array(load.length),
-  asked: new Float64Array(load.length),
-  since: new Float64Array(graduated.length),
-  easedOff: new Uint8Array(graduated.length),
-  level: new Float64Array(graduated.length).fill(1),
-  now: new Float64Array(frictions.length),
-});
-
-/** Brake of this step, N; moves the state on by the step. */
-export function eased(
-  hand: Hand,
-  easing: Easing,
-  state: Sliding,
-  t: number,
-  step: number,
-  v: number,
-): number {
-  const { push, wheels, material, dead, build, handle, load, adhesion, utilisation } = hand;
-  const { slides, asked, easedOff, level, now } = state;
-  for (let m = 0; m < now.length; m++) now[m] = frictionAt(hand.frictions[m], v);
-  const wanted = (i: number): number =>
-    risen(t + 0.5 * step, dead[i], build[i]) * push[i] * (material[i] < 0 ? 1 : now[material[i]]);
-  asked.fill(0);
-  for (let i = 0; i < push.length; i++) asked[wheels[i]] += wanted(i);
-  // A handle that was eased stands where its hardest-braked wheels use the share of adhesion.
-  for (let i = 0; i < push.length; i++) {
-    const h = handle[i];
-    if (easedOff[h] === 0) continue;
-    const most = utilisation * adhesion * load[wheels[i]];
-    if (asked[wheels[i]] > 0) level[h] = Math.min(level[h], most / asked[wheels[i]]);
-  }
-  asked.fill(0);
-  for (let i = 0; i < push.length; i++) asked[wheels[i]] += level[handle[i]] * wanted(i);
-  const skid = frictionAt(easing.skid, v);
-  let force = 0;
-  for (let w = 0; w < load.length; w++) {
-    const grip = adhesion * load[w];
-    const dragging = skid * grip;
-    slides[w] = asked[w] > (slides[w] ? dragging : grip) ? 1 : 0;
-    force += slides[w] ? dragging : asked[w];
-  }
-  level.fill(1);
-  if (!easing.alone) feel(hand, easing, state, step);
-  return force;
+export function brakedBy(hand: Hand): Braked {
+  const { dead, build, push, grip, alone, frictions, notice } = hand;
+  const full = dead.reduce((t, d, i) => Math.max(t, d + build[i]), 0);
+  return {
+    hand,
+    full,
+    noticed: full + notice,
+    before: new Float64Array(push.length),
+    after: new Float64Array(push.length),
+    sums: { before: new Float64Array(NODES).fill(NaN), after: new Float64Array(NODES).fill(NaN) },
+    asked: new Float64Array(grip.length),
+    ratio: new Float64Array(alone.length),
+    now: new Float64Array(frictions.length),
+  };
 }
 
-/** The hand feels sliding wheels, waits, eases: the wheels turn again. */
-function feel({ wheels, handle, graduated }: Hand, { noticed }: Easing, state: Sliding, step: number): void {
-  const { slides, since, easedOff } = state;
-  for (let h = 0; h < graduated.length; h++) {
-    if (!graduated[h] || easedOff[h] === 1) continue;
-    let any = false;
-    for (let i = 0; i < handle.length; i++) if (handle[i] === h && slides[wheels[i]] === 1) any = true;
-    if (!any) {
-      since[h] = 0;
+/** What each push does at a speed when it is full on, N. */
+function pushesAt({ hand, before, after, asked, ratio, now }: Braked, v: number): void {
+  const { push, wheels, material, handle, alone, grip, utilisation } = hand;
+  const skid = skidding(v, hand.skid);
+  for (let m = 0; m < now.length; m++) now[m] = frictionAt(hand.frictions[m], v);
+  asked.fill(0);
+  ratio.fill(0);
+  const full = (i: number): number => push[i] * (material[i] < 0 ? 1 : now[material[i]]);
+  for (let i = 0; i < push.length; i++) asked[wheels[i]] += full(i);
+  for (let i = 0; i < push.length; i++) {
+    const [w, h] = [wheels[i], handle[i]];
+    if (grip[w] > 0) ratio[h] = Math.max(ratio[h], asked[w] / grip[w]);
+  }
+  for (let i = 0; i < push.length; i++) {
+    const [w, h, own] = [wheels[i], handle[i], full(i)];
+    // Two brakes on the same wheels share their grip by what each asks for.
+    const most = own > 0 ? (grip[w] * own) / asked[w] : 0;
+    if (alone[h]) {
+      before[i] = own > most ? Math.min(skid * most, own) : own;
+      after[i] = before[i];
       continue;
     }
-    since[h] += step;
-    if (since[h] < noticed) continue;
-    easedOff[h] = 1;
-    for (let i = 0; i < handle.length; i++) if (handle[i] === h) slides[wheels[i]] = 0;
+    const held = Math.min(own, most);
+    const slips = own > 0 ? slidingWay(own / most) : 0;
+    before[i] = (1 - slips) * held + slips * skid * most;
+    const eases = slidingWay(ratio[h]);
+    after[i] = eases > 0 ? (1 - eases) * held + (eases * utilisation * own) / ratio[h] : held;
   }
+}
+
+/** Brake of the whole train, N. @param t s since the driver's act */
+export function brakeAt(braked: Braked, t: number, v: number): number {
+  const { full, noticed, sums, hand } = braked;
+  if (t >= full) return remembered(braked, t >= noticed ? sums.after : sums.before, v);
+  pushesAt(braked, v);
+  const { dead, build } = hand;
+  return braked.before.reduce((sum, force, i) => sum + risen(t, dead[i], build[i]) * force, 0);
+}
+
+function remembered(braked: Braked, sums: Float64Array, v: number): number {
+  const r = Math.min(v / NODE, NODES - 2);
+  const k = r | 0;
+  for (let n = k; n <= k + 1; n++) {
+    if (!Number.isNaN(sums[n])) continue;
+    pushesAt(braked, n * NODE);
+    const add = (a: number, b: number): number => a + b;
+    braked.sums.before[n] = braked.before.reduce(add, 0);
+    braked.sums.after[n] = braked.after.reduce(add, 0);
+  }
+  return sums[k] + (r - k) * (sums[k + 1] - sums[k]);
 }

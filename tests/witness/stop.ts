@@ -10,7 +10,7 @@
  */
 import { type Ground, meanBend, meanGrade } from './ground.ts';
 import type { Friction, Hand } from './hand.ts';
-import { type Easing, eased, startEasing } from './slide.ts';
+import { brakeAt, brakedBy } from './slide.ts';
 import { type Car, G } from './train.ts';
 
 /** s */
@@ -104,7 +104,6 @@ export interface Told {
 export const nothingTold = (): Told => ({ distance: 0, time: 0, top: 0, full: 0, gained: 0, passed: 0 });
 
 export interface Asked {
-  readonly easing?: Easing;
   readonly step?: number;
   /** m at which the speed is told. */
   readonly watch?: number;
@@ -113,7 +112,7 @@ export interface Asked {
 }
 
 export function stop(way: Way, hand: Hand, v0: number, told: Told, asked: Asked = {}): void {
-  const { step = STEP, watch = Infinity, enough = Infinity, easing } = asked;
+  const { step = STEP, watch = Infinity, enough = Infinity } = asked;
   const { inertia, a, b, c, reaction } = hand;
   way.pulled = 0;
   told.passed = 0;
@@ -138,13 +137,10 @@ export function stop(way: Way, hand: Hand, v0: number, told: Told, asked: Asked 
   told.top = v;
   told.full = 0;
   told.gained = 0;
-  const full = fullAt(hand);
-  const state = easing ? startEasing(hand) : undefined;
-  const plain = easing ? undefined : lockedNow(hand);
+  const braked = brakedBy(hand);
+  const { full } = braked;
   for (;;) {
-    const brake = plain
-      ? plainBrake(plain, time + 0.5 * step, v)
-      : eased(hand, easing!, state!, time, step, v);
+    const brake = brakeAt(braked, time + 0.5 * step, v);
     const drag = brake + a + v * (b + v * c) + pullAt(way, hand, x + 0.5 * v * step);
     const then = v - (drag / inertia) * step;
     if (then <= 0) {
@@ -173,75 +169,5 @@ export function stop(way: Way, hand: Hand, v0: number, told: Told, asked: Asked 
   }
 }
 
-/** The brake of one hand with what locks decided beforehand. */
-interface Plain {
-  readonly hand: Hand;
-  /** N of each push: locked ones at their skid, without friction. */
-  readonly push: Float64Array;
-  readonly material: Int16Array;
-  /** s when all are full on, and the sums then: constant, and by friction. */
-  readonly full: number;
-  readonly constant: number;
-  readonly byFriction: Float64Array;
-  readonly now: Float64Array;
-}
-
-/**
- * Wheels that would lock at walking pace are locked for the whole stop, and keep one share of adhesion; never
- * more than the unlocked brake gives at speed. This is the product's own rule of today, read from its page.
- */
-export function lockedNow(hand: Hand): Plain {
-  const { push, material, wheels, load, adhesion, slide, frictions, dead, build } = hand;
-  const n = push.length;
-  const asked = new Float64Array(load.length);
-  const atRest = (i: number): number =>
-    material[i] < 0 ? push[i] : push[i] * frictions[material[i]].share[0];
-  for (let i = 0; i < n; i++) asked[wheels[i]] += atRest(i);
-  const force = push.slice();
-  const of = material.slice();
-  const byFriction = new Float64Array(frictions.length);
-  let [full, constant] = [0, 0];
-  for (let i = 0; i < n; i++) {
-    const limit = adhesion * load[wheels[i]];
-    if (asked[wheels[i]] > limit) {
-      const f = material[i] < 0 ? undefined : frictions[material[i]];
-      const fast = f ? push[i] * f.share[f.share.length - 1] : push[i];
-      force[i] = Math.min((slide * limit * atRest(i)) / asked[wheels[i]], fast);
-      of[i] = -1;
-    }
-    if (of[i] < 0) constant += force[i];
-    else byFriction[of[i]] += force[i];
-    full = Math.max(full, dead[i] + build[i]);
-  }
-  return {
-    hand,
-    push: force,
-    material: of,
-    full,
-    constant,
-    byFriction,
-    now: new Float64Array(frictions.length),
-  };
-}
-
-const fullAt = ({ dead, build }: Hand): number => dead.reduce((t, d, i) => Math.max(t, d + build[i]), 0);
-
 export const risen = (t: number, dead: number, build: number): number =>
   t <= dead ? 0 : t >= dead + build ? 1 : (t - dead) / build;
-
-export function plainBrake(plain: Plain, t: number, v: number): number {
-  const { hand, push, material, full, constant, byFriction, now } = plain;
-  const { frictions, dead, build } = hand;
-  for (let m = 0; m < frictions.length; m++) now[m] = frictionAt(frictions[m], v);
-  let force = 0;
-  if (t >= full) {
-    force = constant;
-    for (let m = 0; m < now.length; m++) force += byFriction[m] * now[m];
-    return force;
-  }
-  for (let i = 0; i < push.length; i++) {
-    const r = risen(t, dead[i], build[i]);
-    force += material[i] < 0 ? r * push[i] : r * push[i] * now[material[i]];
-  }
-  return force;
-}

@@ -7,8 +7,7 @@ import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type Ground, meanBend, meanGrade } from './ground.ts';
 import { type Hand, type Table, tableOf } from './hand.ts';
-import { type Easing, eased, startEasing, UTILISATION } from './slide.ts';
-import { lockedNow, plainBrake } from './stop.ts';
+import { brakeAt, brakedBy } from './slide.ts';
 import { type Brake, type Car, G, leftOnTail } from './train.ts';
 
 export interface Rolled {
@@ -34,7 +33,6 @@ export function rollTail(
   from: number,
   v0: number,
   step = 0.004,
-  easing?: Easing,
 ): Rolled {
   const { line } = ground;
   const front = tail[0].front;
@@ -57,16 +55,14 @@ export function rollTail(
     }
     return force * G * curve;
   };
-  const plain = lockedNow(hand);
-  const state = easing ? startEasing(hand) : undefined;
-  const brake = (t: number, v: number): number =>
-    easing ? eased(hand, easing, state!, t, step, v) : plainBrake(plain, t + 0.5 * step, v);
+  const braked = brakedBy(hand);
   let [x, v, t, top, turns, nearest] = [from, v0, 0, v0, 0, 1];
   let way = 1;
   for (;;) {
     for (;;) {
       const middle = x + way * 0.5 * v * step;
-      const drag = a + v * (b + v * c) + brake(t, v) + bends(middle) + way * grade(middle);
+      const drag =
+        a + v * (b + v * c) + brakeAt(braked, t + 0.5 * step, v) + bends(middle) + way * grade(middle);
       const then = v - (drag / inertia) * step;
       if (then <= 0) {
         if (drag > 0) {
@@ -84,7 +80,7 @@ export function rollTail(
       if (end) return { ends: end, way: x - from, top, time: t, turns, nearest };
     }
     const pull = grade(x);
-    const hold = a + bends(x) + plainBrake(plain, t, 0);
+    const hold = a + bends(x) + brakeAt(braked, t, 0);
     nearest = Math.min(nearest, Math.abs(Math.abs(pull) - hold) / Math.max(Math.abs(pull), hold));
     if (Math.abs(pull) <= hold || turns >= MOST_TURNS) {
       return { ends: 'rests', way: x - from, top, time: t, turns, nearest };
@@ -101,11 +97,11 @@ export function rollTail(
 /** What the tail behind vehicle `first − 1` is dealt from: its own vehicles and the brakes left on it. */
 export function tailTable(outing: Outing, first: number): Table {
   const { conditions, assumed } = outing;
-  const whole = tableOf(outing, [], UTILISATION);
+  const whole = tableOf(outing, []);
   const brakes = leftOnTail(outing, first).map(({ car, gear, acts }): Brake => {
     const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
     const deadTime = acts ? later(dead, conditions.reaction) : dead;
-    return { car: car - first, gear: { ...gear, deadTime } };
+    return { car: car - first, gear: { ...gear, deadTime }, alone: !acts };
   });
   return { ...whole, cars: whole.cars.slice(first), brakes };
 }

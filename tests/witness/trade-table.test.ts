@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { answerOuting } from '../../engine/answer/complete.ts';
+import { exact } from '../../engine/base/quantity.ts';
+import type { Outing } from '../../engine/outing/types.ts';
 import { readOuting } from '../../papers/index.ts';
 import { carsThatStop, given, type Rail, stopInFeet, tradePage, tradeTable } from './trade-table.ts';
 
@@ -93,12 +95,31 @@ const outingFile = (rail: Rail, percent: number, cars: number, silent: Silent) =
 
 const MPH = 0.44704;
 
+/** What no file states, as the table has it: a true fall, a brake that does running what is said of it, wheels that turn. */
+function asTheTable(outing: Outing): Outing {
+  const { assumed } = outing;
+  const same = [{ speed: 0, friction: exact(1) }];
+  return {
+    ...outing,
+    assumed: {
+      ...assumed,
+      adhesion: { ...assumed.adhesion, dry: exact(0.25), wet: exact(0.25) },
+      gradeSpread: { ...assumed.gradeSpread, levelled: exact(0) },
+      badSpot: { ...assumed.badSpot, length: exact(0) },
+      // Blocks that nobody named fall as cast iron does and are as wet as composition.
+      blockFriction: { ...assumed.blockFriction, 'cast-iron': same },
+      blockWet: { ...assumed.blockWet, composition: exact(1) },
+    },
+  };
+}
+
 /** May it run at 7 mph where it sees 100 ft, half way down the fall? And how far it then goes, likely, ft. */
 async function mainJob(rail: Rail, percent: number, cars: number, silent: Silent) {
   const content = JSON.stringify(outingFile(rail, percent, cars, silent));
   const read = await readOuting({ path: 'trade.json', content }, async () => undefined);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  const map = answerOuting(read.value, { remedies: false, counts: false }).speeds;
+  const outing = silent ? read.value : asTheTable(read.value);
+  const map = answerOuting(outing, { remedies: false, counts: false }).speeds;
   if (!map) throw new Error('no speeds');
   const j = map.at.findIndex((s) => s >= 1000 * 0.3048);
   return { stops: map.limit[j] > (given.speed - 1e-6) * MPH, likely: map.likelyStop[j] / 0.3048 };

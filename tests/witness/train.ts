@@ -85,6 +85,8 @@ const alongTheTrain: readonly BrakeKind[] = [
 export interface Brake {
   readonly car: number;
   readonly gear: BrakeGear;
+  /** It came on by itself: nobody eases it. */
+  readonly alone?: boolean;
 }
 
 const supplies = (v: Vehicle): readonly BrakeKind[] =>
@@ -141,6 +143,9 @@ export interface Left extends Brake {
   readonly acts: boolean;
 }
 
+const crossed = ({ vehicles, pipeBrokenAfter }: Train, gap: number, kind: BrakeKind): boolean =>
+  !pipeBrokenAfter.includes(gap) && passesOn(vehicles[gap], kind) && passesOn(vehicles[gap + 1], kind);
+
 export function leftOnTail(outing: Outing, first: number): Left[] {
   const { train, riders } = outing;
   const rides = (duty: 'driver' | 'guard'): boolean =>
@@ -160,6 +165,10 @@ export function leftOnTail(outing: Outing, first: number): Left[] {
       const along = reach.get(gear.kind);
       // What was never charged does not come on.
       if (gear.workedBy === 'driver' && along && !along.has(car)) return [];
+      // Where no pipe crosses the gap none is torn: it stays in the hand of a driver who rides there.
+      if (gear.workedBy === 'driver' && along && !crossed(train, first - 1, gear.kind)) {
+        return driver ? [{ car, gear, acts: true }] : [];
+      }
       if (gear.kind === 'automatic-air' || gear.kind === 'automatic-vacuum') {
         return [{ car, gear, acts: false }];
       }

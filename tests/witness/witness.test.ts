@@ -2,7 +2,7 @@
  * The engine against the witness over random outings: 200 in the ordinary run, 1,200 where HEEDWAY_FULL is set.
  *
  * HEEDWAY_WITNESS=mended asks in addition for what the product promises and does not keep everywhere yet (see
- * README.md); HEEDWAY_SLIDES=eased lets the witness's driver ease brakes whose wheels slide.
+ * README.md).
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
@@ -11,7 +11,6 @@ import type { Repeat, Survey } from './against/survey.ts';
 const FULL = Boolean(process.env['HEEDWAY_FULL']);
 const OUTINGS = FULL ? 1200 : 200;
 const mended = process.env['HEEDWAY_WITNESS'] === 'mended';
-const slides = process.env['HEEDWAY_SLIDES'] === 'eased' ? 'eased' : 'as-today';
 
 /** An empty list, or the first few to repeat. */
 const none = (list: readonly Repeat[]): void => expect(list.slice(0, 5), `${list.length} in all`).toEqual([]);
@@ -20,7 +19,7 @@ describe('the witness', () => {
   let all: Survey;
   beforeAll(async () => {
     const { survey } = await bundled<typeof import('./against/survey.ts')>('../witness/against/survey.ts');
-    all = survey(1, OUTINGS, slides, FULL ? { step: 0.004, most: 3000 } : {});
+    all = survey(1, OUTINGS, FULL ? { step: 0.004, most: 3000 } : {});
   }, 1_200_000);
 
   it('looked at enough', () => {
@@ -35,9 +34,7 @@ describe('the witness', () => {
     expect(all.balance.checks).toBeGreaterThan(20 * OUTINGS);
   });
 
-  it('stops where the engine says, within 2 % or 15 cm', () => {
-    if (slides === 'as-today') none(all.stops.apart);
-  });
+  it('stops where the engine says, within 2 % or 15 cm', () => none(all.stops.apart));
 
   it('overruns no sight, signal or end of line from the speed run, of outings that may leave', () =>
     none(all.overruns.room));

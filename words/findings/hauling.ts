@@ -1,4 +1,5 @@
 /** Words for hauling and holding. */
+import type { Finding } from '../../engine/questions/finding.ts';
 import type { Teller, Tools } from './teller.ts';
 
 /** What riders can do for a standing train, each at a screw. */
@@ -7,13 +8,21 @@ const withRiders = (t: Tools): string =>
     ? ` With a rider winding every screw it stands: ${t.fact('everybody', 'down')}.`
     : '';
 
+const factOf = (f: Finding, name: string): number => {
+  const fact = f.facts[name];
+  return typeof fact === 'object' ? fact.si : 0;
+};
+/** Never more seldom than it is. */
+const oneIn = (f: Finding): number => Math.max(1, Math.floor(1 / Math.max(factOf(f, 'fails'), 0.01)));
+function more(f: Finding): string {
+  const others = factOf(f, 'stretches') - 1;
+  return others > 0 ? `, nor on ${others} other ${others === 1 ? 'stretch' : 'stretches'}` : '';
+}
+
 export const haulingWords = {
   'cannot-start': (f, t) => ({
-    what:
-      f.severity === 'forbids'
-        ? `The engine cannot start the train ${t.where}.`
-        : `The engine may fail to start the train ${t.where}: do not stop there.`,
-    why: `On a bad day it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
+    what: `Do not stop ${t.where}${more(f)}: one start in ${oneIn(f)} fails there${t.fact('places') === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
+    why: `On the worst day in twenty it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
   }),
   'slow-on-grade': (_f, t) => ({
     what: `On the ruling ${t.word('grade')} ${t.where} the train keeps up no more than ${t.found('down')}.`,

@@ -72,7 +72,7 @@ export const hostWords = {
   }),
   'heights-poor': (_f, t) => ({
     what: `The heights of the line are poor (${t.fact('quality')}).`,
-    why: 'A satellite height is off by metres: grades and every stop may be wrong. Level the line, at least its steepest place.',
+    why: 'A satellite height is off by metres, a guessed one by more: the steepest place may be twice as steep. Level the line there at least; until then stops are reckoned as if its grades had been taped.',
   }),
   'sight-unknown': (f, t) => ({
     what:

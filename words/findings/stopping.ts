@@ -101,10 +101,24 @@ export const stoppingWords = {
     what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,
     why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
   }),
-  'wheels-slide': (_f, t) => ({
-    what: `The ${t.fact('gear')} of ${t.vehicle} ${t.fact('likely') === 'yes' ? 'locks' : 'may lock'} its wheels: brake ratio ${t.found('up')}, adhesion ${t.required('down')}.`,
-    why: 'A locked wheel retards less than a third of what a rolling braked wheel can, and wears a flat. The stop is reckoned with it sliding.',
-  }),
+  'wheels-slide': (f, t) => {
+    const ratio = `brake ratio ${t.found('up')}, adhesion ${t.required('down')}`;
+    const slides = t.fact('likely') === 'yes' ? 'slides' : 'may slide';
+    if (t.fact('eased') !== 'yes') {
+      return {
+        what: `The ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels: ${ratio}.`,
+        why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
+      };
+    }
+    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${t.fact('share', 'down')} of full brake`;
+    const held = f.facts.held
+      ? ` Held full on, from ${t.fact('speed')} on the steepest fall, it is ${t.fact('held', 'up')} instead of ${t.fact('stop', 'up')}.`
+      : '';
+    return {
+      what: `Brake no harder than ${most} on a ${t.fact('rail')} rail: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
+      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${held}`,
+    };
+  },
   'brake-kinds-do-not-work-together': (_f, t) => ({
     what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} is of another kind than the one the engine works.`,
     why: 'Air and vacuum, straight and automatic do not work together: across the joint there is no continuous brake. It is left out of the stop.',

@@ -12,6 +12,7 @@
 import { exact, type Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import { prepare } from '../../motion/prepare.ts';
+import { RAIL_VARIES } from '../../motion/slide.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { openOuting } from '../../outing/open.ts';
@@ -52,7 +53,7 @@ export const usualBores: readonly number[] = [16, 20, 25, 32, 40, 50, 63, 80, 10
 const LEAST_LEVER = 0.5;
 const GREATEST_LEVER = 12;
 const LEVER_STEP = 0.25;
-/** Stops drawn to set the cautious share: fewer while searching the force, as many as in the answer for the proof. */
+/** Stops drawn to set the cautious scenario: fewer while searching the force, as many as in the answer for the proof. */
 const SEARCH_SAMPLES = 300;
 const PROOF_SAMPLES = 1000;
 
@@ -115,9 +116,10 @@ function neededForce(
   braked: number,
   adhesion: number,
 ): number | null {
-  const most = adhesion * lightest(context, braked).loaded * 0.9999;
+  // Beyond this share of what the rail holds, easing takes more away than braking harder adds.
+  const most = (1 - RAIL_VARIES / 2) * adhesion * lightest(context, braked).loaded;
   const stop = (force: number): number =>
-    stops(trial(context, request, braked, { force: exact(force) }), request, SEARCH_SAMPLES).cautious;
+    stops(trial(context, request, braked, steady(request, force)), request, SEARCH_SAMPLES).cautious;
   if (stop(most) > request.distance) return null;
   let [low, high] = [0, most];
   while (high - low > 0.005 * most) {
@@ -127,6 +129,12 @@ function neededForce(
   }
   return high;
 }
+
+/** A force that speed does not change, as composition's does not. */
+const steady = (request: DesignRequest, force: number): Pick<BrakeGear, 'force' | 'rigging'> => ({
+  force: exact(force),
+  rigging: { ...riggingOf(request, usualBores[0], 1), block: 'composition' },
+});
 
 /** Weight on the wheels of the lightest braked car, loaded and empty, N. */
 function lightest(context: OutingContext, braked: number): { loaded: number; empty: number } {

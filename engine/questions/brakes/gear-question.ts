@@ -1,11 +1,12 @@
-/** Which brakes answer the driver, and which wheels slide? */
+/** Which brakes answer the driver, how hard may he brake today, and which wheels slide? */
 
 import type { Question } from '../question.ts';
 import { askBrakeGear } from '../speed/ask.ts';
+import { askSliding, type BrakeGearData, heldOn, howHard } from './how-hard.ts';
 
-export const brakeGear: Question<null> = {
+export const brakeGear: Question<BrakeGearData> = {
   id: 'brakeGear',
-  reads: ['train', 'riders', 'conditions', 'assumed'],
+  reads: ['train', 'riders', 'conditions', 'assumed', 'line', 'direction', 'host', 'plannedSpeed'],
   codes: [
     'no-brake-answers',
     'brake-force-unknown',
@@ -16,5 +17,10 @@ export const brakeGear: Question<null> = {
     'vacuum-limited-by-air',
     'not-braked',
   ],
-  ask: ({ ready }) => ({ findings: askBrakeGear(ready), data: null }),
+  ask: ({ ready }) => {
+    const hard = howHard(ready);
+    const slides = hard.some(({ share }) => share < 1);
+    const data = { howHard: hard, heldOn: slides ? heldOn(ready) : null };
+    return { findings: [...askBrakeGear(ready), ...askSliding(ready, data)], data };
+  },
 };

@@ -173,13 +173,15 @@ function drawBrakes(
   uniform: () => number,
 ): Ramp[] {
   const adhesion = outing.assumed.adhesion[outing.conditions.railState].value;
+  const { floor, fallSpeed } = outing.assumed.skid;
+  const skid = { floor: floor.value, fallSpeed: fallSpeed.value };
   const onCar = (g: BrakedGroup): boolean => isCar(loaded.vehicles[g.vehicle].vehicle);
   const rear = Math.max(...groups.filter(onCar).map((g) => g.vehicle));
   const acts = (g: BrakedGroup): boolean =>
     brakes === 'all' || (brakes === 'engines' && !onCar(g)) || (brakes === 'rear' && g.vehicle === rear);
   return groups.filter(acts).map((g) => ({
     vehicle: g.vehicle,
-    force: groupForce(g, speed / 2, adhesion, outing.assumed.slideFactor.value, triangular(uniform())),
+    force: groupForce(g, speed / 2, adhesion, skid, triangular(uniform())),
     dead: pick(g.deadTime, triangular(uniform())),
     rise: Math.max(1e-3, pick(g.buildUp, triangular(uniform()))),
   }));

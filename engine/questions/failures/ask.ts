@@ -8,7 +8,7 @@
  */
 
 import { amount } from '../../base/quantity.ts';
-import { unsafeBy } from '../../motion/scenario.ts';
+import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import type { Finding, Severity } from '../finding.ts';
@@ -45,8 +45,8 @@ export interface FailureRow extends Case {
 
 export interface FailureQuestion {
   readonly context: OutingContext;
-  /** Share of the way to the unsafe bounds: the share of a cautious stop. */
-  readonly cautiousShare: number;
+  /** How unlucky: the caution of a stop. */
+  readonly caution: Scenario;
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
@@ -64,11 +64,11 @@ const LATE = 1.1;
 
 /** The worst case of each failure, in the order of `failures`. */
 export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
-  const { context, cautiousShare, speeds, bodies, spacing, each } = question;
+  const { context, caution, speeds, bodies, spacing, each } = question;
   const basis = question.basis ?? basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? HASTE);
   if (nodes.length === 0) return { findings: [], data: [] };
-  const maps = wholeMaps(basis, unsafeBy(cautiousShare), nodes, speeds);
+  const maps = wholeMaps(basis, caution, nodes, speeds);
   const all = casesOf(context);
   const cases = (each ? all : strongestCocks(all)).map((c) => ({
     ...c,

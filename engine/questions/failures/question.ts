@@ -24,7 +24,7 @@ export const singleFailures: Question<FailureRow[]> = {
   ask: ({ context, ready, of }) => {
     const { findings, data } = askFailures({
       context,
-      cautiousShare: ready.cautiousShare(context.outing.conditions.railState),
+      caution: ready.caution(context.outing.conditions.railState),
       speeds: of(speed).data.running,
       bodies: of(balance).data.data,
     });

@@ -2,16 +2,16 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
-import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
-import { gradeUnder, potentialOf } from '../../motion/prepare.ts';
+import { gradeUnder } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { adhesionLimit } from '../../things/traction/pull.ts';
+import type { Place } from '../../things/line/types.ts';
 import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { balancingSpeed, startCheck } from './haul.ts';
+import { balancingSpeed } from './haul.ts';
+import { carefulStart, drivenAdhesion, pullsAlong, stretches } from './start.ts';
 import type { HaulResult } from './types.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */
@@ -19,35 +19,46 @@ const SLOW = 2 * 0.44704;
 
 export function askHauling(context: OutingContext): Findings<HaulResult | null> {
   const { outing, line, loaded } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const potential = potentialOf(line, loaded, outing.assumed.curveConstant.high, 0.5, 0);
-  const careful = startCheck(loaded, potential, line.length, adhesion, outing.assumed, -1);
-  const likely = startCheck(loaded, potential, line.length, adhesion, outing.assumed, 0);
-  if (careful.pull === undefined || likely.pull === undefined) {
-    return { findings: [unknownPull(context)], data: null };
-  }
-  const node = Math.round((careful.at - potential.from) / potential.step);
-  const linePull = potential.slope[node];
+  const state = outing.conditions.railState;
+  const adhesion = drivenAdhesion(outing.assumed, state);
+  const pulls = pullsAlong(context, 0.5);
+  const careful = carefulStart(context, pulls, state);
+  if (careful.pull === undefined) return { findings: [unknownPull(context)], data: null };
+  const hard = stretches(careful, pulls, line.length);
+  const linePull = pulls.curved.slope[careful.node];
   const speed = balancingSpeed(loaded, linePull, adhesion, -1);
   const data: HaulResult = {
     startsAt: careful.at,
     startPull: careful.pull,
     startNeed: careful.need,
+    startFails: careful.fails,
+    hardStretches: hard,
     balancingSpeed: speed ?? null,
     rulingAt: careful.at,
   };
   const findings: Finding[] = [];
   const where = { from: careful.at, to: careful.at };
-  if (careful.pull < careful.need) {
-    const surely = likely.pull < likely.need;
+  if (hard.length > 0) {
+    const asked = line.places.filter(
+      (p) => mayStop(p) && hard.some(({ from, to }) => p.at >= from && p.at <= to),
+    );
+    const worst = hard.reduce((a, b) => (b.fails > a.fails ? b : a));
+    // Not to start is a nuisance; it limits where the train must stop, or may be made to.
+    const limits = asked.length > 0 || careful.fails > 0.5;
     findings.push(
-      makeFinding('cannot-start', surely ? 'forbids' : 'limits', 'hauling', {
-        where,
+      makeFinding('cannot-start', limits ? 'limits' : 'notes', 'hauling', {
+        where: { from: worst.from, to: worst.to },
         found: amount(careful.pull, 'force'),
         required: amount(careful.need, 'force'),
         margin: careful.pull / careful.need - 1,
-        facts: { likelyPull: amount(likely.pull, 'force'), likelyNeed: amount(likely.need, 'force') },
-        sum: adhesionSum(context, linePull, careful.pull) ?? needSum(context, careful.at, careful.need),
+        facts: {
+          likelyPull: amount(careful.likelyPull, 'force'),
+          likelyNeed: amount(careful.likelyNeed, 'force'),
+          fails: amount(careful.fails, 'ratio'),
+          stretches: amount(hard.length, 'count'),
+          places: asked.map((p) => p.name).join(', '),
+        },
+        sum: needSum(context, careful.at, careful.need),
         source: adhesion.source ?? 'rail state',
         sure: 'assumed',
       }),
@@ -73,19 +84,8 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   return { findings, data };
 }
 
-/** The adhesion of all engines, with the load on their driven wheels as the grade moves it, where it sets the pull. */
-function adhesionSum({ outing, loaded }: OutingContext, linePull: number, pull: number): SumRef | undefined {
-  const adhesion = pick(outing.assumed.adhesion[outing.conditions.railState], -1);
-  const load =
-    loaded.vehicles.reduce(
-      (sum, v) =>
-        v.vehicle.traction ? sum + adhesionLimit(v, adhesion, linePull / (loaded.mass * GRAVITY)) : sum,
-      0,
-    ) / adhesion;
-  return pull < adhesion * load * (1 - 1e-9)
-    ? undefined
-    : { id: 'adhesion-limit', inputs: { adhesion, load } };
-}
+/** Booked to stop there, or may be made to. */
+const mayStop = ({ stop, kind }: Place): boolean => stop === true || kind === 'signal' || kind === 'crossing';
 
 /** What the train needs at a place: grade, and all that resists besides, curves with it. */
 function needSum({ line, loaded }: OutingContext, at: number, need: number): SumRef {

@@ -4,7 +4,7 @@
  */
 
 import { amount } from '../../base/quantity.ts';
-import { unsafeBy } from '../../motion/scenario.ts';
+import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
 import type { ChainRow } from '../chains/row.ts';
@@ -34,7 +34,7 @@ export interface PartingQuestion {
   readonly context: OutingContext;
   readonly chains: readonly ChainRow[];
   /** How unlucky: 0 likely, 1 everything at its unsafe bound; the share of a cautious stop. */
-  readonly cautiousShare: number;
+  readonly caution: Scenario;
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
@@ -78,13 +78,12 @@ function partings({
   bodies,
   spacing,
   all,
-  cautiousShare,
+  caution: scenario,
   basis: known,
 }: PartingQuestion): GapParting[] {
   if (chains.length === 0) return [];
   const basis = known ?? basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? (all ? 1 : HASTE));
-  const scenario = unsafeBy(cautiousShare);
   const whole = wholeMaps(basis, scenario, nodes, speeds);
   return chains.map(({ gap, verdict }): GapParting => {
     const holds = chainHolds(verdict);

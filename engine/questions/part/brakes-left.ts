@@ -64,7 +64,7 @@ export function brakesWhere(context: OutingContext, left: (state: GearState) => 
   const verdicts = gearStates(outing).map((state) => ({ state, left: left(state) }));
   const pick = (which: Left): GearAt[] =>
     verdicts.flatMap(({ state, left }) =>
-      left === which ? [{ vehicle: state.vehicle, gear: state.gear }] : [],
+      left === which ? [{ vehicle: state.vehicle, gear: state.gear, alone: which === 'alone' }] : [],
     );
   const works = pick('works').map(({ vehicle, gear }) => ({ vehicle, gear: withReaction(gear, outing) }));
   const alone = pick('alone');

@@ -4,12 +4,13 @@
  */
 
 import { exact } from '../../base/quantity.ts';
-import { buildKit, RAMP_STEPS } from '../../motion/kit.ts';
-import { modelOf, type StopModel } from '../../motion/model.ts';
+import { buildKit } from '../../motion/kit.ts';
+import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Potential } from '../../things/line/potential.ts';
+import { unsanded } from '../../things/rail.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 
@@ -82,6 +83,7 @@ export function partOf(
     c: model.c / inertia,
     ...brakesOf(model),
     model,
+    fullAt: settledAfter(model),
     tip: leastTip(basis, first, last),
     placeAtRear: shifted(basis, rear),
   };
@@ -101,7 +103,7 @@ export function rebraked(
 
 const brakesOf = (model: StopModel): Pick<Part, 'braked' | 'fullAt'> => ({
   braked: model.force.some((f) => f > 0) || model.block.some((f) => f > 0),
-  fullAt: model.reaction + model.dt * RAMP_STEPS,
+  fullAt: settledAfter(model),
 });
 
 function slice(loaded: LoadedTrain, first: number, last: number): LoadedTrain {
@@ -138,7 +140,9 @@ function modelFor(
 ): StopModel {
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
-  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed);
+  const { railState: state } = outing.conditions;
+  const bare = unsanded(outing.assumed, state);
+  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed, { state, bare });
   return modelOf(kit, scenario, wary);
 }
 

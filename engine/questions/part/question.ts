@@ -32,7 +32,7 @@ export const part: Question<GapParting[]> = {
     askParting({
       context,
       chains: of(chains).data,
-      cautiousShare: ready.cautiousShare(context.outing.conditions.railState),
+      caution: ready.caution(context.outing.conditions.railState),
       speeds: of(speed).data.running,
       bodies: of(balance).data.data,
     }),

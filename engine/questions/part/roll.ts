@@ -117,7 +117,8 @@ function brakesComeOn(part: Part, motion: Motion, start: number, out: Roll): voi
   motion.node = node;
   motion.offset = s - node * step;
   motion.u = (v * v) / 2;
-  motion.time = part.fullAt;
+  // Sliding wheels are eased only after that.
+  motion.time = dt * RAMP_STEPS;
   out.topSpeed = top;
   out.mostAt = s;
 }

@@ -2,13 +2,12 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
-import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { evenStop } from '../../motion/even.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
-import { type BrakeFault, frictionAt } from '../../things/brake/force.ts';
+import type { BrakeFault } from '../../things/brake/force.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { driverBehind } from '../../things/train/crew.ts';
@@ -22,7 +21,7 @@ import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
 export function askBrakeGear(ready: Prepared): Finding[] {
-  return [...faults(ready), ...slides(ready), ...vacuum(ready), ...unbraked(ready), ...noBrake(ready)];
+  return [...faults(ready), ...vacuum(ready), ...unbraked(ready), ...noBrake(ready)];
 }
 
 /** A train without any brake that answers its driver may roll to a stand here and there: it is never stopped. */
@@ -102,38 +101,6 @@ function notJoined(
     });
   });
 }
-
-/** Gears that can lock wheels at today's adhesion, by the group that is braked hardest for its load. */
-function slides(ready: Prepared): Finding[] {
-  const { outing } = ready.context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const worst = new Map<string, (typeof ready.brakes.groups)[number]>();
-  for (const g of ready.brakes.groups) {
-    const key = `${g.vehicle} ${g.gear.id}`;
-    const other = worst.get(key);
-    if (!other || g.block.value / g.load > other.block.value / other.load) worst.set(key, g);
-  }
-  return [...worst.values()].flatMap((g) => {
-    const atRest = g.friction ? frictionAt(g.friction, 0, 0) : 1;
-    const ratio = (g.block.value * atRest) / g.load;
-    if (ratio <= pick(adhesion, -1)) return [];
-    const surely = ratio > adhesion.value;
-    const limit = surely ? adhesion.value : pick(adhesion, -1);
-    return [
-      makeFinding('wheels-slide', surely ? 'limits' : 'notes', 'brakes', {
-        where: { vehicle: outing.train.vehicles[g.vehicle].id },
-        found: amount(ratio, 'ratio'),
-        required: amount(limit, 'ratio'),
-        margin: (adhesion.value - ratio) / adhesion.value,
-        facts: { gear: g.gear.name, likely: surely ? 'yes' : 'no' },
-        sum: { id: 'adhesion-limit', inputs: { adhesion: limit, load: g.load } },
-        sure: g.block.how,
-        source: adhesion.source ?? 'rail state',
-      }),
-    ];
-  });
-}
-
 function vacuum({ context, air }: Prepared): Finding[] {
   const { altitude, airPressure } = context.outing.conditions;
   return context.outing.train.vehicles.flatMap((vehicle) =>

@@ -71,8 +71,10 @@ export function speedMap(
       reason[j] = reasons.length - 1;
     } else reason[j] = byStopping[j] ? ceilings.length + available.reason[j] : cap.reason[j];
     const run = Math.min(speed[j], planned);
-    cautiousStop[j] = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
     likelyStop[j] = stopDistance(models.likely, grid[j], run);
+    // The cautious scenario is set at a few places: elsewhere it may be the milder, and is then not what counts.
+    const cautious = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
+    cautiousStop[j] = Math.max(cautious, likelyStop[j]);
     gap[j] = Math.max(least, cautiousStop[j] + margin);
   }
   return { railState, step, at: grid, limit: speed, reason, reasons, likelyStop, cautiousStop, gap };

@@ -78,7 +78,7 @@ export function timedTrain(loaded: LoadedTrain, assumed: AssumedValues, air: Air
   if (times.length === 0 && pushed.length === 0) return train;
   const timed = (gear: BrakeGear, vehicle: number): BrakeGear => {
     const push = pushed.find((p) => p.vehicle === vehicle && p.gear === gear);
-    if (push) return { ...gear, force: push.force };
+    if (push) return { ...gear, force: push.force, pushed: true };
     const found = times.find((t) => t.vehicle === vehicle && t.gear === gear);
     if (!found) return gear;
     const { deadTime, buildUp, forceShare } = found;

@@ -1,25 +1,27 @@
 /**
  * Retarding force of each braked axle group: from a measured force, or from cylinder, lever and block.
  *
- *   F = φ(v)·B,   B = n·(π/4·d²·Δp − S)·r·η        never more than µ·N, beyond it the wheel slides: F = σ·µ·N
+ *   F = φ(v)·B,   B = n·(π/4·d²·Δp − S)·r·η        never more than µ·N: beyond it the wheel slides
  *
  * φ block friction (by speed), B force of the blocks (N), n cylinders, d bore (m), Δp working pressure or
- * depression (Pa), S return spring (N), r lever ratio, η efficiency, µ adhesion, N load on the braked group
- * (N), σ share of the adhesion limit that a locked wheel keeps.
+ * depression (Pa), S return spring (N), r lever ratio, η efficiency, µ adhesion, N load on the braked group (N).
+ * What a sliding wheel still does, and what its driver does about it: `motion/slide.ts`.
  */
 
 import type { Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
+import { type SkidLaw, skidShare } from '../adhesion/skid.ts';
 import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
-import type { BrakeGear, BrakeRigging } from '../vehicle/types.ts';
+import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../vehicle/types.ts';
+import { type FrictionPoint, frictionAt } from './friction.ts';
 import { handBlockForce } from './hand-and-push.ts';
-import { gearStates, type WhyNot } from './system.ts';
+import { shareBySpeed } from './speed-share.ts';
+import { gearStates, isThrough, type WhyNot } from './system.ts';
+import type { Block } from './wet.ts';
 
-export interface FrictionPoint {
-  readonly speed: number;
-  readonly friction: Quantity;
-}
+export type { FrictionPoint } from './friction.ts';
+export { frictionAt } from './friction.ts';
 
 export interface BrakedGroup {
   readonly vehicle: number;
@@ -27,8 +29,13 @@ export interface BrakedGroup {
   readonly gear: BrakeGear;
   /** Force of the blocks on the wheels of this group, N; where the force was measured, the retarding force. */
   readonly block: Quantity;
-  /** Friction by speed; absent where the force was measured. */
+  /** Friction by speed, or what speed leaves of a force measured at a stand; absent where nothing rubs. */
   readonly friction?: readonly FrictionPoint[];
+  readonly material?: Block;
+  /** Handle by which a person graduates it with all others on it; absent: it comes on by itself, and stays on. */
+  readonly handle?: string;
+  /** Sand, where it is thrown, lies under its wheels. */
+  readonly sanded: boolean;
   /** Static load on the group, N. */
   readonly load: number;
   /** s */
@@ -71,29 +78,61 @@ export function blockForce(rigging: BrakeRigging, pressure: Quantity): Quantity 
   };
 }
 
-/** A gear's force, of all its groups together, with friction by speed where it is not in the force already. */
+/** A gear's force, of all its groups together, with friction by speed where blocks rub. */
+export interface GearForce {
+  readonly block: Quantity;
+  readonly friction?: readonly FrictionPoint[];
+  readonly material?: Block;
+}
+
 export function gearForce(
   gear: BrakeGear,
   assumed: AssumedValues,
   airPressure: number,
   seaLevel: number,
-): { block: Quantity; friction?: readonly FrictionPoint[] } | undefined {
-  if (gear.force) return { block: gear.force };
+): GearForce | undefined {
+  if (gear.force)
+    return gear.pushed ? pushedForce(gear, gear.force, assumed) : standingForce(gear, gear.force, assumed);
   const { rigging, hand } = gear;
   if (hand?.pull) {
-    const friction = hand.blockFriction
-      ? [{ speed: 0, friction: hand.blockFriction }]
-      : assumed.blockFriction[hand.block];
-    return { block: handBlockForce(hand, hand.pull), friction };
+    return { block: handBlockForce(hand, hand.pull), ...blocksOf(hand, assumed) };
   }
   if (!rigging) return undefined;
   const pressure = isVacuum(gear)
     ? workableVacuum(rigging.workingPressure, airPressure, seaLevel)
     : rigging.workingPressure;
-  const friction = rigging.blockFriction
-    ? [{ speed: 0, friction: rigging.blockFriction }]
-    : assumed.blockFriction[rigging.block];
-  return { block: scaled(blockForce(rigging, pressure), gear.forceShare ?? 1), friction };
+  return {
+    block: scaled(blockForce(rigging, pressure), gear.forceShare ?? 1),
+    ...blocksOf(rigging, assumed),
+  };
+}
+
+interface Blocked {
+  readonly block: BlockMaterial;
+  readonly blockFriction?: Quantity;
+}
+
+const blocksOf = (
+  { block, blockFriction }: Blocked,
+  assumed: AssumedValues,
+): { friction: readonly FrictionPoint[]; material: Block } => ({
+  friction: blockFriction ? [{ speed: 0, friction: blockFriction }] : assumed.blockFriction[block],
+  material: block,
+});
+
+/** Measured at a stand, a force falls with speed as its blocks do; a motor that brakes has none. */
+function standingForce(gear: BrakeGear, force: Quantity, assumed: AssumedValues): GearForce {
+  const material = gear.rigging?.block ?? gear.hand?.block ?? gear.surge?.block ?? 'unknown';
+  if (gear.kind === 'electric' && material === 'unknown') return { block: force };
+  return { block: force, friction: shareBySpeed(material, assumed), material };
+}
+
+/** What the push gives is a force at the rail: of its blocks it is 1/φ as much. */
+function pushedForce(gear: BrakeGear, force: Quantity, assumed: AssumedValues): GearForce {
+  if (!gear.surge) return { block: force };
+  const blocks = blocksOf(gear.surge, assumed);
+  const standing = frictionAt(blocks.friction, 0, 0);
+  return { block: scaled(force, 1 / standing), ...blocks };
 }
 
 /** Every braked group of the train that answers the driver, and why the others do not. */
@@ -118,6 +157,8 @@ export function trainBrakes(
 export interface GearAt {
   readonly vehicle: number;
   readonly gear: BrakeGear;
+  /** It came on by itself: nobody eases it. */
+  readonly alone?: boolean;
 }
 
 /** Braked groups of chosen gears, and those of them whose force nobody knows. */
@@ -132,7 +173,7 @@ export function gearGroups(
   const unknown: GearAt[] = [];
   for (const at of gears) {
     const force = gearForce(at.gear, assumed, airPressure, seaLevel);
-    if (force) groups.push(...spreadOverGroups(loaded, at.vehicle, at.gear, force, assumed));
+    if (force) groups.push(...spreadOverGroups(loaded, at, force, assumed));
     else unknown.push(at);
   }
   return { groups: shareAdhesion(groups), unknown };
@@ -154,13 +195,23 @@ function shareAdhesion(groups: readonly BrakedGroup[]): BrakedGroup[] {
   });
 }
 
+/** Whether the engine throws sand: stated, or taken of an engine. */
+const throwsSand = ({ sander, role }: Vehicle): boolean => sander ?? role === 'engine';
+
+/** A pipe, cable or steam pipe is one handle; a screw or lever is one by itself; a push has none. */
+function handleOf({ vehicle, gear, alone }: GearAt): string | undefined {
+  if (alone || gear.kind === 'surge') return undefined;
+  return isThrough(gear.kind) || gear.kind === 'engine-only' ? gear.kind : `${vehicle} ${gear.id}`;
+}
+
 function spreadOverGroups(
   loaded: LoadedTrain,
-  vehicle: number,
-  gear: BrakeGear,
-  force: { block: Quantity; friction?: readonly FrictionPoint[] },
+  at: GearAt,
+  force: GearForce,
   assumed: AssumedValues,
 ): BrakedGroup[] {
+  const { vehicle, gear } = at;
+  const handle = handleOf(at);
   const { vehicle: body, groupLoads } = loaded.vehicles[vehicle];
   const on = body.groups.flatMap((g, i) => (gear.on.includes(g.id) ? [i] : []));
   const axles = on.reduce((sum, i) => sum + body.groups[i].axles, 0);
@@ -172,6 +223,9 @@ function spreadOverGroups(
       gear,
       block: scaled(force.block, share),
       ...(force.friction ? { friction: force.friction } : {}),
+      ...(force.material ? { material: force.material } : {}),
+      ...(handle === undefined ? {} : { handle }),
+      sanded: throwsSand(body) && body.groups[i].driven,
       load: groupLoads[i],
       deadTime: gear.deadTime ?? assumed.deadTime[gear.kind],
       buildUp: gear.buildUp ?? assumed.buildUp[gear.kind],
@@ -186,30 +240,16 @@ const scaled = (q: Quantity, factor: number): Quantity => ({
   high: q.high * factor,
 });
 
-/** Friction at a speed and position in its spread, linear between points, the end values beyond. */
-export function frictionAt(points: readonly FrictionPoint[], speed: number, position: number): number {
-  let i = 0;
-  while (i < points.length - 1 && points[i + 1].speed <= speed) i++;
-  const here = pick(points[i].friction, position);
-  if (i === points.length - 1 || speed <= points[i].speed) return here;
-  const share = (speed - points[i].speed) / (points[i + 1].speed - points[i].speed);
-  return here + share * (pick(points[i + 1].friction, position) - here);
-}
-
-/**
- * Force of one group at a speed, N, as physics has it: adhesion-limited, sliding beyond.
- * A group that could lock at walking pace counts as locked for the whole stop.
- */
+/** Force of one group at a speed, N: up to adhesion, beyond it that of a locked wheel. */
 export function groupForce(
   group: BrakedGroup,
   speed: number,
   adhesion: number,
-  slideFactor: number,
+  skid: SkidLaw,
   position: number,
 ): number {
   const block = pick(group.block, position);
+  const force = block * (group.friction ? frictionAt(group.friction, speed, position) : 1);
   const limit = adhesion * group.load;
-  const atRest = block * (group.friction ? frictionAt(group.friction, 0, position) : 1);
-  if (atRest > limit) return slideFactor * limit;
-  return block * (group.friction ? frictionAt(group.friction, speed, position) : 1);
+  return force > limit ? skidShare(speed, skid) * limit : force;
 }

@@ -147,6 +147,8 @@ export interface BrakeGear {
   readonly hand?: HandRigging;
   /** For `surge`: what the coupler works through. */
   readonly surge?: SurgeRigging;
+  /** Its `force` is that of the coupler's push on level track; a stop settles the push anew. */
+  readonly pushed?: true;
   /** For `electric`: time constant of its first-order rise, s. */
   readonly lag?: Quantity;
 }
@@ -315,6 +317,8 @@ export interface Vehicle {
   readonly suspension?: Suspension;
   readonly flange?: Flange;
   readonly envelope?: Envelope;
+  /** Throws sand under its driven wheels; absent: taken of an engine. */
+  readonly sander?: boolean;
   readonly headlight?: boolean;
   readonly taillight?: boolean;
 }

@@ -28,6 +28,14 @@ function referenceStop(plain: ReturnType<typeof plainStop>, s0: number, v0: numb
   const reacting = (t: number, y: number[]): number[] => f(Math.min(t, plain.reaction - 1e-9), y);
   let t = plain.reaction;
   let y = integrate(reacting, 0, [s0, v0], t, TOLERANCE);
+  const untilEased = (x: number, z: number[]): number[] => f(Math.min(x, plain.eased - 1e-9), z);
+  while (t < plain.eased - 1e-9) {
+    const to = Math.min(t + 0.25, plain.eased);
+    const next = integrate(untilEased, t, y, to, TOLERANCE);
+    if (next[1] <= 0) break;
+    y = next;
+    t = to;
+  }
   for (; t < 300; t += 1) {
     const next = integrate(f, t, y, t + 1, TOLERANCE);
     if (next[1] <= 0) break;

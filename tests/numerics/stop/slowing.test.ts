@@ -59,6 +59,7 @@ function referenceWay(plain: PlainStop, s0: number, v0: number, w: number): numb
 describe('slowing to a lower speed against odex', () => {
   const built: number[] = [];
   const building: number[] = [];
+  const sliding: number[] = [];
   let [rising, falling] = [0, 0];
   for (let seed = 1; seed <= CASES; seed++) {
     const r = ready(randomOuting(seed + 21_000));
@@ -75,15 +76,16 @@ describe('slowing to a lower speed against odex', () => {
     const early = model.trace.time < model.reaction + RAMP_STEPS * model.dt;
     if (model.potential.slope[Math.floor(s0 / model.potential.step)] > 0) rising++;
     else falling++;
-    (early ? building : built).push(Math.abs(way - reference!) / reference!);
+    (early ? building : model.sliding > 0 ? sliding : built).push(Math.abs(way - reference!) / reference!);
   }
   const at = (errors: number[], q: number): number =>
     errors.sort((a, b) => a - b)[Math.floor(q * (errors.length - 1))];
 
   it('covers rises, falls and speeds reached before the brake is full on', () => {
-    expect(built.length + building.length).toBeGreaterThanOrEqual(480);
+    expect(built.length + building.length + sliding.length).toBeGreaterThanOrEqual(480);
     expect(building.length).toBeGreaterThan(100);
     expect(built.length).toBeGreaterThan(100);
+    expect(sliding.length).toBeGreaterThan(20);
     expect(rising).toBeGreaterThan(100);
     expect(falling).toBeGreaterThan(100);
   });
@@ -91,6 +93,11 @@ describe('slowing to a lower speed against odex', () => {
     expect(at(built, 0.5)).toBeLessThan(2e-4);
     expect(at(built, 0.99)).toBeLessThan(1e-3);
     expect(at(built, 1)).toBeLessThan(3e-3);
+  });
+  // How sliding wheels build up is weighted by their force at a walk (4 mph), for all speeds: up to 3.3e-3 measured.
+  it('where wheels slide until they are eased agrees to 5e-3, half of what is promised', () => {
+    expect(at(sliding, 0.5)).toBeLessThan(2e-4);
+    expect(at(sliding, 1)).toBeLessThan(5e-3);
   });
   // A step of the build-up knows its ends and its mean, not where in it each brake begins.
   it('reached while the brake builds up agrees to 2e-3 in nine of ten, and to the 1 % promised in all', () => {
@@ -129,7 +136,8 @@ const limit = (draw: Draw, from: number) => ({
 /** Speed ÷ limit where it begins, or way ÷ room of a stop, of a train braked where the point says. */
 function excess(plain: PlainStop, length: number, p: BrakingPoint): number {
   const room = p.target - p.at + (p.at > p.target ? length : 0);
-  const end = p.at + room;
+  // A stop is followed a little beyond its mark, to see by how much it is late.
+  const end = p.at + (p.kind === 'stop' ? 1.1 * room : room);
   let [s, v, t] = [p.at, p.fromSpeed, 0];
   const f =
     (late: number) =>

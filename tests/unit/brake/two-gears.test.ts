@@ -28,6 +28,8 @@ const gears = (measured: Partial<BrakeGear> = {}, blocks: Partial<BrakeGear> = {
   },
 ];
 
+const skid = { floor: 0.5, fallSpeed: 2 };
+
 const with2 = (brakes: readonly BrakeGear[]) => {
   const outing = plain(1);
   const vehicles = outing.train.vehicles.map((v, i): Vehicle => ({ ...v, brakes: i === 0 ? brakes : [] }));
@@ -48,8 +50,8 @@ describe('two brakes on the same wheels', () => {
     const [a, , b] = brakes.groups;
     const load = a.load + b.load;
     for (const adhesion of [0.9, 0.99, 1.01, 1.1].map((part) => (part * 300) / load)) {
-      const both = groupForce(a, 0, adhesion, 0.5, 0) + groupForce(b, 0, adhesion, 0.5, 0);
-      const one = groupForce({ ...a, block: exact(300), load }, 0, adhesion, 0.5, 0);
+      const both = groupForce(a, 0, adhesion, skid, 0) + groupForce(b, 0, adhesion, skid, 0);
+      const one = groupForce({ ...a, block: exact(300), load }, 0, adhesion, skid, 0);
       expect(both / one).toBeCloseTo(1, 9);
     }
   });

@@ -135,7 +135,7 @@ describe('a trial', () => {
     const outing = await examplePaper('too-long-wet');
     const tried = { heedway: 'tried', version: 1, outing, changes };
     const card = printed('tried', tried);
-    expect(card.json.tried).toEqual(['sand the rail', 'leave Light car 6 behind']);
+    expect(card.json.tried).toEqual(['sand under the engine’s driving wheels', 'leave Light car 6 behind']);
     expect(card.text).toContain('Tried, not as its papers have it:');
     for (const change of card.json.tried) expect(card.text).toContain(change);
     expect(card.text).toContain('TRIED · ');

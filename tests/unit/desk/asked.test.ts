@@ -87,7 +87,10 @@ describe('a trial', () => {
     if (!told) throw new Error('nothing told');
     const card = runningCard(told, speech);
     expect(card.tried).toEqual(tellTrials(asked, speech));
-    expect(card.tried).toEqual(['sand the rail', expect.stringMatching(/^leave Light car 6 behind$/)]);
+    expect(card.tried).toEqual([
+      'sand under the engine’s driving wheels',
+      expect.stringMatching(/^leave Light car 6 behind$/),
+    ]);
     expect(card.rail).toBe('sanded');
     expect(cardFile(told, 'card.pdf')).toMatch(/^too-long-on-a-wet-rail-\d{4}-\d\d-\d\d-tried-card\.pdf$/);
   });

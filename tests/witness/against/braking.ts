@@ -2,7 +2,6 @@
 import { chance } from '../chance.ts';
 import { groundOf } from '../ground.ts';
 import { dealer, type Hand, hand, tableOf } from '../hand.ts';
-import { UTILISATION } from '../slide.ts';
 import { nothingTold, stop, wayAhead } from '../stop.ts';
 import { answering } from '../train.ts';
 import type { Word } from './engine.ts';
@@ -28,7 +27,7 @@ const FIRST = 51;
 
 export function checkBraking(seed: number, { outing, answer }: Word, hands: Hands = {}): BrakedWhereTold[] {
   const ground = groundOf(outing);
-  const table = tableOf(outing, answering(outing), UTILISATION);
+  const table = tableOf(outing, answering(outing));
   const deal = dealer(chance(seed + 303), hands.triangle ?? 'halves');
   const dealt: Hand[] = [];
   const nth = (i: number): Hand => (dealt[i] ??= hand(table, deal()));
@@ -38,8 +37,7 @@ export function checkBraking(seed: number, { outing, answer }: Word, hands: Hand
   return answer.brakingPoints.map(({ kind, at, target, fromSpeed, toSpeed }) => {
     const way = target - at + (target < at ? outing.line.length : 0);
     const ahead = wayAhead(ground, table.cars, at);
-    const easing = hands.easing ? { easing: hands.easing } : {};
-    const asked = { watch: way, enough: way + margin, step: hands.step ?? 0.01, ...easing };
+    const asked = { watch: way, enough: way + margin, step: hands.step ?? 0.01 };
     const brake = (i: number): typeof told => {
       stop(ahead, nth(i), fromSpeed, told, asked);
       return told;

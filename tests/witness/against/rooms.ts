@@ -10,7 +10,6 @@ import { chance, type Triangle } from '../chance.ts';
 import { groundOf, meanGrade } from '../ground.ts';
 import { dealer, type Hand, hand, tableOf } from '../hand.ts';
 import { ceilingAt, eyesOf, roomAt, roomOf } from '../room.ts';
-import { type Easing, UTILISATION } from '../slide.ts';
 import { type Asked, nothingTold, stop, type Way, wayAhead } from '../stop.ts';
 import { answering, type Car, G } from '../train.ts';
 import type { Word } from './engine.ts';
@@ -46,7 +45,6 @@ export interface Hands {
   readonly step?: number;
   /** Dealt at one place at most. */
   readonly most?: number;
-  readonly easing?: Easing;
   readonly triangle?: Triangle;
 }
 
@@ -57,7 +55,7 @@ export const marginOf = (outing: Outing): number =>
 export function checkRooms(seed: number, { outing, answer }: Word, hands: Hands = {}): RoomsAnswer {
   const map = answer.speeds as SpeedMap;
   const ground = groundOf(outing);
-  const table = tableOf(outing, answering(outing), UTILISATION);
+  const table = tableOf(outing, answering(outing));
   const uniform = chance(seed + 1);
   const deal = dealer(uniform, hands.triangle ?? 'halves');
   const dealt: Hand[] = [];
@@ -72,7 +70,7 @@ export function checkRooms(seed: number, { outing, answer }: Word, hands: Hands 
   const overruns: Overrun[] = [];
   const told = nothingTold();
   const most = hands.most ?? MOST_HANDS;
-  const asked: Asked = { step: hands.step ?? QUICK_STEP, ...(hands.easing ? { easing: hands.easing } : {}) };
+  const asked: Asked = { step: hands.step ?? QUICK_STEP };
   for (const j of places) {
     const at = map.at[j];
     const way = wayAhead(ground, table.cars, at);

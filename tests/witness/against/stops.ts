@@ -3,7 +3,6 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { chance } from '../chance.ts';
 import { groundOf } from '../ground.ts';
 import { hand, likelyDeal, tableOf } from '../hand.ts';
-import { UTILISATION } from '../slide.ts';
 import { nothingTold, stop, wayAhead } from '../stop.ts';
 import { answering } from '../train.ts';
 import type { StopWord } from './engine.ts';
@@ -17,7 +16,7 @@ export interface StopCompared {
 
 /** The engine takes curves at their lowest drag in every stop, on the safe side: so does the witness here. */
 export const likelyHand = (outing: Outing) => {
-  const table = tableOf(outing, answering(outing), UTILISATION);
+  const table = tableOf(outing, answering(outing));
   return { table, likely: { ...hand(table, likelyDeal), curve: outing.assumed.curveConstant.low } };
 };
 

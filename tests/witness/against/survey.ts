@@ -2,7 +2,6 @@
  * The engine and the witness over many random outings. Runs by itself in a bundle (tests/support/bundled.ts),
  * where the inner loops run at their own speed.
  */
-import { EASING } from '../slide.ts';
 import { compareBalance, leanToldTooGreat } from './balance.ts';
 import { checkBraking } from './braking.ts';
 import { engineWord, stopWord } from './engine.ts';
@@ -40,14 +39,7 @@ export interface Survey {
 
 const none = (): Survey['overruns'] => ({ limit: [], room: [], gap: [], unstated: [], 'speeds up': [] });
 
-/** @param slides `as-today`: locks as the product's page says; `eased`: see slide.ts */
-export function survey(
-  first: number,
-  last: number,
-  slides: 'as-today' | 'eased' = 'as-today',
-  more: Hands = {},
-): Survey {
-  const hands: Hands = slides === 'eased' ? { ...more, easing: EASING } : more;
+export function survey(first: number, last: number, hands: Hands = {}): Survey {
   const all: Survey = {
     outings: 0,
     mayLeave: 0,

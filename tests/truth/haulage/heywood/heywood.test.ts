@@ -35,7 +35,8 @@ describe.each(['ella', 'muriel'] as const)('%s', (engine) => {
   it.each(table.grades.map((grade, i) => ({ grade, tons: table[engine][i] })))(
     '$tons long tons on $grade',
     ({ grade, tons }) => {
-      const share = grade === '1 in 12' ? 0.12 : 0.04;
+      // On the level what a levelled line may be off by, 0.07 % in one start of twenty, is itself 4 % of the resistance.
+      const share = grade === '1 in 12' ? 0.12 : grade === 'level' ? 0.05 : 0.04;
       const less = start(engine, grade, tons * (1 - share));
       const more = start(engine, grade, tons * (1 + share));
       expect(less.pull).toBeGreaterThanOrEqual(less.need);

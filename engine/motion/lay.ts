@@ -1,0 +1,255 @@
+/** The forces of one scenario: friction by speed, what slides, what is eased, what the coupler's push gives. */
+
+import { pick } from '../base/spread.ts';
+import { skidShare } from '../things/adhesion/skid.ts';
+import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
+import type { StopModel } from './model.ts';
+import { PUSHED_AT, settlePush } from './push.ts';
+import type { Own, Scenario } from './scenario.ts';
+import { RAIL_VARIES, slidingShare } from './slide.ts';
+
+/** Node at which the build-up of sliding groups is weighted by their force (4 mph). */
+const WEIGHED_AT = 4;
+
+/** @param onWheels weight of this scenario that may be counted on the wheels ÷ likely */
+export function layForces(
+  model: StopModel,
+  kit: StopKit,
+  scenario: Scenario,
+  wary: boolean,
+  onWheels: number,
+  own?: Own,
+): void {
+  const { scratch } = model;
+  model.mean.fill(0);
+  model.lead.fill(0);
+  model.node.fill(0);
+  model.block.fill(0);
+  model.early.fill(0);
+  model.force.fill(0);
+  scratch.lasting.fill(0);
+  scratch.grip[0] = 0;
+  model.sliding = 0;
+  layFriction(model, kit, scenario);
+  const sanded = pick(kit.adhesion, scenario.adhesion) * onWheels;
+  const bare = pick(kit.bare, scenario.adhesion) * onWheels;
+  for (let g = 0; g < kit.groups; g++) {
+    const position = own ? own.brake[kit.vehicle[g]] : scenario.brake;
+    scratch.drawn[g] = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], position);
+    scratch.limit[g] = kit.load[g] * (kit.unsanded[g] ? bare : sanded);
+    scratch.grip[0] += scratch.limit[g];
+  }
+  const utilisation = pick(kit.easing.utilisation, scenario.easing);
+  layHandles(model, kit, utilisation);
+  laySkid(model, kit, scenario.skid);
+  const strong = wary ? Math.abs(scenario.brake) : scenario.brake;
+  for (let g = 0; g < kit.groups; g++) {
+    if (!kit.isPushed[g]) layGroup(model, kit, g, scenario.brake, strong);
+  }
+  if (kit.pushed.length > 0) layPushed(model, kit, scenario.brake);
+  layTotals(model, kit);
+  model.notice = scratch.slides.includes(1) ? pick(kit.easing.notice, -scenario.notice) : 0;
+}
+
+/** Friction by speed, as wet as today's rail leaves the blocks. The first table is of what speed does not change. */
+function layFriction({ factor }: StopModel, kit: StopKit, scenario: Scenario): void {
+  for (let m = 1; m < kit.friction.length; m++) {
+    const { low, value, high, wet } = kit.friction[m];
+    const left = pick(wet, scenario.wet);
+    const base = m * SPEED_NODES;
+    for (let k = 0; k < SPEED_NODES; k++) {
+      factor[base + k] = left * between3(low[k], value[k], high[k], scenario.friction);
+    }
+  }
+}
+
+/** Per handle and speed: how much of the way its hardest braked group slides, and how far the handle is eased. */
+function layHandles({ scratch, factor }: StopModel, kit: StopKit, utilisation: number): void {
+  const { worst, slips, eased, slides, drawn, limit } = scratch;
+  const tables = kit.friction.length;
+  worst.fill(0);
+  for (let g = 0; g < kit.groups; g++) {
+    const handle = kit.handle[g];
+    if (handle < 0) continue;
+    const i = handle * tables + kit.material[g];
+    const ratio = limit[g] > 0 ? drawn[g] / limit[g] : 0;
+    if (ratio > worst[i]) worst[i] = ratio;
+  }
+  for (let h = 0; h < kit.handles; h++) {
+    slides[h] = 0;
+    for (let k = 0; k < SPEED_NODES; k++) {
+      let r = 0;
+      for (let m = 0; m < tables; m++) {
+        const of = worst[h * tables + m] * factor[m * SPEED_NODES + k];
+        if (of > r) r = of;
+      }
+      const p = slidingShare(r);
+      slips[h * SPEED_NODES + k] = p;
+      eased[h * SPEED_NODES + k] = p > 0 ? utilisation / r : 0;
+      if (p > 0) slides[h] = 1;
+    }
+  }
+}
+
+function laySkid({ scratch }: StopModel, { skid }: StopKit, position: number): void {
+  const floor = pick(skid.floor, position);
+  const fall = pick(skid.fallSpeed, position);
+  if (scratch.skidOf[0] === floor && scratch.skidOf[1] === fall) return;
+  scratch.skidOf[0] = floor;
+  scratch.skidOf[1] = fall;
+  const law = { floor, fallSpeed: fall };
+  for (let k = 0; k < SPEED_NODES; k++) {
+    scratch.skid[k] = skidShare(k * SPEED_STEP, law);
+  }
+}
+
+function layGroup(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): void {
+  const { scratch } = model;
+  const handle = kit.handle[g];
+  if (handle < 0) layAlone(model, kit, g, brake, strong);
+  else if (scratch.slides[handle]) layEased(model, kit, g, handle);
+  else layRolling(model, kit, g, true);
+}
+
+/** Its wheels roll: the blocks' force on their channel. @param lasts the handle is never eased */
+function layRolling(model: StopModel, kit: StopKit, g: number, lasts: boolean): void {
+  const m = kit.material[g];
+  addRamp(model, kit, g, m, model.scratch.drawn[g]);
+  if (lasts) model.scratch.lasting[m] += model.scratch.drawn[g];
+}
+
+/** On a handle that is eased: rolling or sliding at full brake first, then as the handle is eased. */
+function layEased(model: StopModel, kit: StopKit, g: number, handle: number): void {
+  const { scratch, factor, force } = model;
+  const { slips, eased, skid, drawn, limit } = scratch;
+  const friction = kit.material[g] * SPEED_NODES;
+  const row = handle * SPEED_NODES;
+  const most = limit[g];
+  let slides = false;
+  for (let k = 0; k < SPEED_NODES; k++) {
+    const full = drawn[g] * factor[friction + k];
+    const p = slips[row + k];
+    force[k] += (1 - p) * Math.min(full, most) + p * eased[row + k] * full;
+    if (full > most * (1 - RAIL_VARIES)) slides = true;
+  }
+  if (!slides) return layRolling(model, kit, g, false);
+  model.sliding++;
+  slideFrom(model, kit, g, (k) => {
+    const r = most > 0 ? (drawn[g] * factor[friction + k]) / most : 0;
+    const p = slidingShare(r);
+    return most * ((1 - p) * Math.min(r, 1) + p * skid[k]);
+  });
+}
+
+/** Came on by itself: locks at speeds at which the brake overcomes adhesion, and nobody eases it. */
+function layAlone(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): void {
+  const { scratch, factor, force } = model;
+  const { skid, drawn, limit } = scratch;
+  const m = kit.material[g];
+  const base = m * SPEED_NODES;
+  const most = limit[g];
+  const harder = strong === brake ? 1 : strongerBy(kit, g, m, brake, strong, drawn[g] * factor[base]);
+  if (!(drawn[g] * harder * greatest(factor, base) > most)) return layRolling(model, kit, g, true);
+  model.sliding++;
+  const at = (k: number): number => {
+    const full = drawn[g] * factor[base + k];
+    return full * harder > most ? Math.min(skid[k] * most, full) : full;
+  };
+  for (let k = 0; k < SPEED_NODES; k++) force[k] += at(k);
+  slideFrom(model, kit, g, at);
+}
+
+/** Force at a stand of the strong end ÷ that of this scenario. */
+function strongerBy(
+  kit: StopKit,
+  g: number,
+  m: number,
+  brake: number,
+  strong: number,
+  force: number,
+): number {
+  const { low, value, high } = kit.friction[m];
+  const weak = between3(low[0], value[0], high[0], brake);
+  const hard = between3(low[0], value[0], high[0], strong);
+  const block = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], strong);
+  const now = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], brake);
+  return force > 0 && weak > 0 && now > 0 ? (block * hard) / (now * weak) : 1;
+}
+
+function greatest(factor: Float64Array, base: number): number {
+  let most = 0;
+  for (let k = 0; k < SPEED_NODES; k++) if (factor[base + k] > most) most = factor[base + k];
+  return most;
+}
+
+/** Onto the channel of what slides: its force by speed, its build-up weighted by its force at a walk. */
+function slideFrom(model: StopModel, kit: StopKit, g: number, at: (node: number) => number): void {
+  const channel = kit.friction.length;
+  const base = channel * SPEED_NODES;
+  if (model.block[channel] === 0) for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] = 0;
+  for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] += at(k);
+  addRamp(model, kit, g, channel, at(WEIGHED_AT));
+}
+
+function addRamp(model: StopModel, kit: StopKit, g: number, channel: number, force: number): void {
+  const { mean, lead, node, block } = model;
+  block[channel] += force;
+  const from = g * RAMP_STEPS;
+  const to = channel * RAMP_STEPS;
+  for (let k = 0; k < RAMP_STEPS; k++) {
+    mean[to + k] += force * kit.rampMean[from + k];
+    lead[to + k] += force * kit.rampLead[from + k];
+    node[to + channel + k] += force * kit.rampNode[from + k];
+  }
+}
+
+/** What is pushed follows what all others do, before and after the driver eases; the lesser counts throughout. */
+function layPushed(model: StopModel, kit: StopKit, position: number): void {
+  const { drawn, limit } = model.scratch;
+  const friction = kit.pushed.map(
+    ({ groups }) => model.factor[kit.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
+  );
+  const most = kit.pushed.map(({ groups }) => groups.reduce((sum, { index }) => sum + limit[index], 0));
+  const settled = [othersOf(model, kit, false), othersOf(model, kit, true)].map((others) =>
+    settlePush(kit.pushed, kit.vehicleMass, others, most, friction, position),
+  );
+  kit.pushed.forEach(({ groups }, i) => {
+    const force = Math.min(settled[0][i], settled[1][i]);
+    for (const { index, share } of groups) {
+      drawn[index] = force * share;
+      layAlone(model, kit, index, position, position);
+    }
+  });
+}
+
+/** Force of all brakes that are not pushed, by vehicle. */
+function othersOf({ scratch, factor }: StopModel, kit: StopKit, eased: boolean): Float64Array {
+  const { drawn, limit, slips, skid } = scratch;
+  const others = new Float64Array(kit.vehicleMass.length);
+  for (let g = 0; g < kit.groups; g++) {
+    if (kit.isPushed[g]) continue;
+    const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + PUSHED_AT];
+    const row = kit.handle[g] * SPEED_NODES + PUSHED_AT;
+    const own = kit.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
+    const p = eased && kit.handle[g] >= 0 ? slips[row] : own;
+    const sliding = eased && kit.handle[g] >= 0 ? scratch.eased[row] * full : skid[PUSHED_AT] * limit[g];
+    others[kit.vehicle[g]] += (1 - p) * Math.min(full, limit[g]) + p * sliding;
+  }
+  return others;
+}
+
+/** Sums of all channels, and the sliding channel's factor from newtons to a share of its block force. */
+function layTotals(model: StopModel, kit: StopKit): void {
+  const { factor, force, early, block, node, scratch } = model;
+  const tables = kit.friction.length;
+  model.channels = block[tables] > 0 ? tables + 1 : tables;
+  for (let i = 0; i < model.channels; i++) {
+    const base = i * SPEED_NODES;
+    node[(i + 1) * (RAMP_STEPS + 1) - 1] = block[i];
+    for (let k = 0; k < SPEED_NODES; k++) {
+      if (i === tables) factor[base + k] /= block[i];
+      early[k] += block[i] * factor[base + k];
+      if (i < tables) force[k] += scratch.lasting[i] * factor[base + k];
+    }
+  }
+}

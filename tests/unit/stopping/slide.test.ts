@@ -1,0 +1,143 @@
+/** Sliding, easing, pushes and bad spots inside a stop, each against a figure worked by hand. */
+import { describe, expect, it } from 'vitest';
+import { exact } from '../../../engine/base/quantity.ts';
+import { spotAdds } from '../../../engine/motion/bad-spot.ts';
+import { modelOf } from '../../../engine/motion/model.ts';
+import { settlePush } from '../../../engine/motion/push.ts';
+import { likely } from '../../../engine/motion/scenario.ts';
+import { slidingShare } from '../../../engine/motion/slide.ts';
+import { stopDistance } from '../../../engine/motion/stop.ts';
+import { badSpotAdds } from '../../../engine/things/adhesion/bad-spot.ts';
+import { shareBySpeed } from '../../../engine/things/brake/speed-share.ts';
+import { blockWetness } from '../../../engine/things/brake/wet.ts';
+import { assumedValues, randomOuting } from '../../support/random-outings.ts';
+import { ready } from '../../support/ready.ts';
+
+describe('share of the way that slides', () => {
+  it.each([
+    [0.7, 0],
+    [0.75, 0],
+    [1, 0.5],
+    [1.25, 1],
+    [2, 1],
+  ])('brake ÷ adhesion %f: %f', (ratio, share) => expect(slidingShare(ratio)).toBeCloseTo(share, 12));
+});
+
+describe('a brake that came on by itself', () => {
+  const r = ready(randomOuting(12, 4));
+  const kit = r.prepared.kit('dry');
+  const alone = {
+    ...kit,
+    handle: kit.handle.map(() => -1),
+    material: kit.material.map(() => 0),
+    adhesion: exact(0.1),
+    bare: exact(0.1),
+    blockValue: kit.blockValue.map((_, g) => 0.2 * kit.load[g]),
+  };
+  const load = kit.load.reduce((sum, n) => sum + n, 0);
+
+  it('locks, holds all of adhesion at rest and a third at speed, and nobody eases it', () => {
+    const model = modelOf(alone, likely, false);
+    expect(model.notice).toBe(0);
+    expect(model.force[0] / (0.1 * load)).toBeCloseTo(1, 9);
+    expect(model.force[20] / (0.1 * load)).toBeLessThan(0.3);
+  });
+
+  it('rolls where adhesion holds it', () => {
+    const model = modelOf({ ...alone, adhesion: exact(0.25), bare: exact(0.25) }, likely, false);
+    expect(model.sliding).toBe(0);
+    expect(model.force[5] / (0.2 * load)).toBeCloseTo(1, 9);
+  });
+});
+
+describe('sand', () => {
+  it('holds only the wheels that it lies under', () => {
+    const kit = ready(randomOuting(12, 4)).prepared.kit('sanded');
+    expect([...kit.unsanded]).toContain(1);
+    expect([...kit.unsanded]).toContain(0);
+    expect(kit.bare.value).toBe(assumedValues.adhesion.dry.value);
+    expect(kit.adhesion.value).toBe(assumedValues.adhesion.sanded.value);
+  });
+});
+
+describe('wet blocks and forces measured at a stand', () => {
+  it('damp is half of wet; dry and sanded are dry', () => {
+    const of = (state: 'dry' | 'damp' | 'wet' | 'greasy' | 'sanded'): number =>
+      blockWetness('cast-iron', state, assumedValues).value;
+    expect([of('dry'), of('sanded'), of('damp'), of('wet'), of('greasy')]).toEqual([1, 1, 0.9, 0.8, 0.8]);
+  });
+
+  it('a force of blocks that nobody named falls as cast iron; of composition it stays', () => {
+    const at = (block: 'unknown' | 'composition', i: number): number | undefined =>
+      shareBySpeed(block, assumedValues)[i]?.friction.value;
+    expect(at('unknown', 0)).toBe(1);
+    expect(at('unknown', 2)).toBeCloseTo(0.242 / 0.33, 9);
+    expect(at('composition', 1)).toBeUndefined();
+  });
+});
+
+describe('a surge brake', () => {
+  const surge = {
+    leverRatio: 4,
+    efficiency: exact(1),
+    springForce: 0,
+    block: 'cast-iron' as const,
+  };
+  const pushed = [{ vehicle: 1, surge, groups: [{ index: 1, share: 1 }] }];
+
+  it('of one car behind one braked engine: m·a = F + P with P = F ÷ gain', () => {
+    // Gain 4·0.25 = 1: half of the car's push goes into its brake, F = m·a/2; a = (900 + F)/300.
+    const [blocks] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [1e9], [0.25], 0);
+    const force = blocks * 0.25;
+    expect(force).toBeCloseTo((100 * (900 + force)) / 300 / 2, 1);
+    expect(force).toBeCloseTo(180, 0);
+  });
+
+  it('gives a fifth when the engine slides at a fifth', () => {
+    const [all] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [1e9], [0.25], 0);
+    const [less] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(180, 0), [1e9], [0.25], 0);
+    expect(less / all).toBeCloseTo(0.2, 2);
+  });
+
+  it('never holds more than its wheels do', () => {
+    const [blocks] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [50], [0.25], 0);
+    expect(blocks * 0.25).toBeCloseTo(50, 6);
+  });
+});
+
+describe('a bad spot', () => {
+  it('adds to a stop that adhesion limits what energy says', () => {
+    const { prepared, context } = ready(randomOuting(12, 4));
+    const kit = prepared.kit('dry');
+    const flat = {
+      ...kit,
+      potential: {
+        ...kit.potential,
+        W: new Float64Array(kit.potential.count),
+        slope: new Float64Array(kit.potential.count),
+      },
+      material: kit.material.map(() => 0),
+      handle: kit.handle.map(() => -1),
+      adhesion: exact(0.1),
+      bare: exact(0.1),
+      blockValue: kit.blockValue.map((_, g) => 0.1 * kit.load[g]),
+    };
+    const model = modelOf(flat, likely, false);
+    model.a = 0;
+    const distance = stopDistance(model, 0, 5);
+    expect(distance).toBeGreaterThan(20);
+    const share = kit.load.reduce((sum, n) => sum + n, 0) / (context.loaded.mass * 9.80665);
+    Object.assign(model, { spot: 4, spotFactor: 0.25 });
+    expect(spotAdds(model, 0, 5, model.trace)).toBeCloseTo(badSpotAdds(4, 0.25, 0.1 * share, 0), 6);
+  });
+
+  it('adds nothing to a brake so light that the spot still holds it', () => {
+    const { prepared } = ready(randomOuting(12, 4));
+    const kit = prepared.kit('dry');
+    const light = { ...kit, blockValue: kit.blockValue.map((_, g) => 0.02 * kit.load[g]) };
+    const model = modelOf(light, likely, false);
+    stopDistance(model, 0, 1);
+    Object.assign(model, { spot: 6, spotFactor: 0.5 });
+    expect(spotAdds(model, 0, 1, model.trace)).toBe(0);
+  });
+});
