@@ -77,7 +77,7 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   const reason = leastReason(today, voice);
   const because = reason === '' ? '' : ` (${reason})`;
   const least = `Cars on ${rail} rail: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
-  const tightest = limitLines(today, cars, voice)[0];
+  const tightest = limitLines(today, cars, voice, 'tightest first')[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }
 

@@ -1,10 +1,10 @@
 /** The ways in which cars are counted and what sets each count, as the terminal, the screen and the card show them. */
-import type { CarCount, CountLimit } from '../engine/answer/types.ts';
+import type { CarCount, CountLimit, CountWay as EngineWay } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { gearStates } from '../engine/things/brake/system.ts';
 import { chainage, distance, say, trade, type Voice } from '../words/voice.ts';
 
-export type CountWay = 'pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll' | 'host';
+export type CountWay = EngineWay | 'host';
 
 const words: Readonly<Record<CountWay, string>> = {
   pulled: 'started anywhere',
@@ -16,7 +16,7 @@ const words: Readonly<Record<CountWay, string>> = {
 };
 
 /** Ways and their names. Where no guard's brake helps, the driver alone decides what is held. */
-export function countWays(cars: readonly CarCount[]): readonly (readonly [CountWay, string])[] {
+export function countWays(cars: readonly CarCount[]): (readonly [CountWay, string])[] {
   const guarded = cars.some((c) => c.held !== c.heldByDriver);
   const held: readonly CountWay[] = guarded ? ['heldByDriver', 'held', 'heldByAll'] : ['held', 'heldByAll'];
   return (['pulled', 'stopped', ...held, 'host'] as const).map((way) => [
@@ -53,8 +53,15 @@ export const mostWords = (count: CarCount): string =>
       : 'no number may leave';
 
 /** "started anywhere 3: with 4, at 348 ft it needs 283 lbf to start and the engine pulls 269 lbf". */
-export function limitLines(count: CarCount, cars: readonly CarCount[], voice: Voice): string[] {
-  return countWays(cars).flatMap(([way, name]) => {
+export function limitLines(
+  count: CarCount,
+  cars: readonly CarCount[],
+  voice: Voice,
+  order: 'as listed' | 'tightest first' = 'as listed',
+): string[] {
+  const ways = countWays(cars);
+  if (order === 'tightest first') ways.sort(([a], [b]) => reaches(count, a) - reaches(count, b));
+  return ways.flatMap(([way, name]) => {
     if (way !== 'pulled' && way !== 'stopped' && way !== 'held') return [];
     const limit = count.sets[way];
     if (!limit) return [];
@@ -63,6 +70,9 @@ export function limitLines(count: CarCount, cars: readonly CarCount[], voice: Vo
     return [`${name} ${n}: ${never ? '' : `with ${(count[way] ?? 0) + 1}, `}${limitWords(limit, voice)}`];
   });
 }
+
+const reaches = (count: CarCount, way: CountWay): number =>
+  count.none.includes(way as EngineWay) ? -1 : (count[way] ?? Infinity);
 
 /** What sets the most that may leave, in one clause; empty: nobody can tell, or the search ended first. */
 export function leastReason({ by, host, leastSets, least }: CarCount, voice: Voice): string {

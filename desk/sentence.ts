@@ -71,7 +71,11 @@ function carsPart({ cars }: Answer, voice: Voice): string {
     today.pulled !== null && today.pulled < today.least
       ? `, ${today.none.includes('pulled') ? 'none' : today.pulled} if it must start anywhere`
       : '';
-  return `at most ${leastWords(today)} ${today.least === 1 ? 'car' : 'cars'}${because}${anywhere}`;
+  const slower =
+    today.stopped !== null && today.stopped < today.least
+      ? `, slower with ${today.stopped === 0 || today.none.includes('stopped') ? 'any' : `more than ${today.stopped}`}`
+      : '';
+  return `at most ${leastWords(today)} ${today.least === 1 ? 'car' : 'cars'}${because}${slower}${anywhere}`;
 }
 
 function gapPart({ speeds }: Answer, voice: Voice): string {

@@ -1,4 +1,5 @@
 /** Words for stopping, speed, spacing and the brakes that answer or not. */
+import type { Finding } from '../../engine/questions/finding.ts';
 import type { Teller, Told, Tools } from './teller.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -16,6 +17,20 @@ const reasons: Readonly<Record<string, string>> = {
   'looked-no-higher': 'Heedway looks no higher',
   'cannot-stop': 'the brakes do not hold the train on that fall',
 };
+
+/** A share that a hand on a brake can follow: by 5 %, downward. */
+function twentieths({ facts: { share } }: Finding): number {
+  const part = typeof share === 'object' ? share.si : 0;
+  return Math.floor(part * 20 + 1e-9) * 5;
+}
+
+/** What becomes of one who does not ease. */
+function heldFullOn({ facts: { held } }: Finding, t: Tools): string {
+  if (!held) return '';
+  const [stop, full] = [t.fact('stop', 'up'), t.fact('held', 'up')];
+  const way = `Held full on, from ${t.fact('speed')} on the steepest fall`;
+  return stop === full ? ` ${way}, it is as long, ${full}.` : ` ${way}, it is ${full} instead of ${stop}.`;
+}
 
 export const reasonWords = (kind: string): string => reasons[kind] ?? kind;
 
@@ -110,13 +125,10 @@ export const stoppingWords = {
         why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
       };
     }
-    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${t.fact('share', 'down')} of full brake`;
-    const held = f.facts.held
-      ? ` Held full on, from ${t.fact('speed')} on the steepest fall, it is ${t.fact('held', 'up')} instead of ${t.fact('stop', 'up')}.`
-      : '';
+    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${twentieths(f)} % of full brake`;
     return {
       what: `Brake no harder than ${most} on a ${t.fact('rail')} rail: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
-      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${held}`,
+      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f, t)}`,
     };
   },
   'brake-kinds-do-not-work-together': (_f, t) => ({

@@ -86,7 +86,7 @@ describe('what sets a count', () => {
     const cars = countCars(outing);
     const lines = limitLines(todayOf(outing, cars), cars, voice(outing));
     expect(lines[0]).toMatch(
-      /^started anywhere 3: with 4, at \d+ ft it needs \d+ lbf to start, and the engine pulls \d+ lbf$/,
+      /^started anywhere \d+: with \d+, at \d+ ft it needs \d+ lbf to start, and the engine pulls \d+ lbf$/,
     );
     expect(lines[1]).toMatch(/^stopped \d+: with \d+, at \d+ ft the stop takes \d+ ft, and \d+ ft is seen$/);
   });
