@@ -72,7 +72,7 @@ const grain = ({ grid }: Looked): number => grid[1] - grid[0];
 /** Starts drawn for a train that is not the outing's own. */
 const DRAWS_OF_OTHERS = 100;
 
-/** Whether it starts wherever it may have to stop: one start in twenty may fail; likely. */
+/** Whether it starts wherever it may have to stop, but for one start in twenty; and whether it likely gets round. */
 function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState) => {
   readonly limits: Fails;
   readonly forbids: Fails;
@@ -82,13 +82,13 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
     const start = own
       ? carefulStart(context, pulls(), state)
       : carefulStart(context, pulls(), state, DRAWS_OF_OTHERS);
-    const { at, pull, need, likelyPull, likelyNeed } = start;
+    const { at, pull, need, likelyPull, crawlNeed } = start;
     if (pull === undefined) return { limits: 'unknown', forbids: 'unknown' };
     const fails = (has: number, needed: number): Fails =>
       has >= needed
         ? undefined
         : { what: 'start', at, need: amount(needed, 'force'), has: amount(has, 'force') };
-    return { limits: fails(pull, need), forbids: fails(likelyPull, likelyNeed) };
+    return { limits: fails(pull, need), forbids: fails(likelyPull, crawlNeed) };
   });
 }
 

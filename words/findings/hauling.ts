@@ -21,7 +21,10 @@ function more(f: Finding): string {
 
 export const haulingWords = {
   'cannot-start': (f, t) => ({
-    what: `Do not stop ${t.where}${more(f)}: one start in ${oneIn(f)} fails there${t.fact('places') === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
+    what:
+      f.severity === 'forbids'
+        ? `It likely stalls ${t.where}: the pull is less than ${t.word('grade')} and resistance there.`
+        : `Do not stop ${t.where}${more(f)}: one start in ${oneIn(f)} fails there${t.fact('places') === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
     why: `On the worst day in twenty it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
   }),
   'slow-on-grade': (_f, t) => ({

@@ -43,10 +43,12 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
       (p) => mayStop(p) && hard.some(({ from, to }) => p.at >= from && p.at <= to),
     );
     const worst = hard.reduce((a, b) => (b.fails > a.fails ? b : a));
-    // Not to start is a nuisance; it limits where the train must stop, or may be made to.
+    // Not to start is a nuisance; it limits where the train must stop, or may be made to. What likely stalls on the way
+    // does not get round.
     const limits = asked.length > 0 || careful.fails > 0.5;
+    const severity = careful.likelyPull < careful.crawlNeed ? 'forbids' : limits ? 'limits' : 'notes';
     findings.push(
-      makeFinding('cannot-start', limits ? 'limits' : 'notes', 'hauling', {
+      makeFinding('cannot-start', severity, 'hauling', {
         where: { from: worst.from, to: worst.to },
         found: amount(careful.pull, 'force'),
         required: amount(careful.need, 'force'),

@@ -16,6 +16,7 @@ import type { AssumedValues } from '../../things/assumed.ts';
 import type { Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
 import { trainPull } from '../../things/traction/pull.ts';
+import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
 import { hardestNode } from './haul.ts';
 
 /** A nuisance: one start in twenty may fail, given what was stated. */
@@ -43,6 +44,8 @@ export interface Start {
   readonly need: number;
   readonly likelyPull: number;
   readonly likelyNeed: number;
+  /** Likely need of the train that crawls there already, N: where it is more than the pull, it stalls. */
+  readonly crawlNeed: number;
   /** Share of draws that fail there. */
   readonly fails: number;
   /** Per draw: what the train can overcome of grade and curve, N, and its curve drag ÷ likely. */
@@ -71,47 +74,64 @@ export function carefulStart(
 ): Start {
   const { outing, line, loaded } = context;
   const { assumed } = outing;
-  const node = hardestNode(pulls.curved, line.length);
-  const slope = pulls.curved.slope[node];
+  const steepest = hardestNode(pulls.curved, line.length);
   const weight = loaded.mass * GRAVITY;
   const adhesion = drivenAdhesion(assumed, state);
+  const tilt = pulls.curved.slope[steepest] / weight;
   const pullAt = (mu: number, steam: number): number | undefined =>
-    trainPull(loaded, 0, { ...adhesion, low: mu, value: mu, high: mu }, slope / weight, steam);
+    trainPull(loaded, 0, { ...adhesion, low: mu, value: mu, high: mu }, tilt, steam);
   const likelyPull = pullAt(adhesion.value, 0);
-  const likelyNeed = slope + starting(context, () => 0);
-  const none = new Float64Array(0);
-  const at = pulls.curved.from + node * pulls.curved.step;
+  const told = (node: number) => ({
+    at: pulls.curved.from + node * pulls.curved.step,
+    node,
+    likelyPull: likelyPull ?? 0,
+    likelyNeed: pulls.curved.slope[node] + starting(context, () => 0),
+    crawlNeed: pulls.curved.slope[node] + resistanceAt(resistanceTerms(loaded.vehicles, 0), 0),
+  });
   if (likelyPull === undefined) {
-    return {
-      at,
-      node,
-      pull: undefined,
-      need: likelyNeed,
-      likelyPull: 0,
-      likelyNeed,
-      fails: 1,
-      spare: none,
-      curve: none,
-    };
+    const here = told(steepest);
+    const none = new Float64Array(0);
+    return { ...here, pull: undefined, need: here.likelyNeed, fails: 1, spare: none, curve: none };
   }
   const draw = seeded(SEED);
   const position = (): number => triangular(draw());
   const spare = new Float64Array(draws);
   const curve = new Float64Array(draws);
-  const found: { pull: number; need: number }[] = [];
-  const ofGrade = pulls.grade.slope[node];
+  const pull = new Float64Array(draws);
   for (let i = 0; i < draws; i++) {
-    const pull = pullAt(pick(adhesion, position()), position()) as number;
-    const tilt = weight * pick(gradeSpread(context), position());
+    pull[i] = pullAt(pick(adhesion, position()), position()) as number;
+    const steeper = weight * pick(gradeSpread(context), position());
     curve[i] = pick(assumed.curveConstant, position()) / assumed.curveConstant.value;
-    const resists = starting(context, position);
-    spare[i] = pull - resists - tilt;
-    found.push({ pull, need: resists + tilt + ofGrade + curve[i] * (slope - ofGrade) });
+    spare[i] = pull[i] - starting(context, position) - steeper;
   }
-  const ranked = found.toSorted((a, b) => a.pull - a.need - (b.pull - b.need));
+  const node = mostFailing({ spare, curve }, pulls, line.length, steepest);
+  const ofGrade = pulls.grade.slope[node];
+  const ofCurve = pulls.curved.slope[node] - ofGrade;
+  const short = (i: number): number => ofGrade + curve[i] * ofCurve - spare[i];
+  const ranked = Array.from(spare.keys()).sort((a, b) => short(b) - short(a));
   const careful = ranked[Math.floor(draws * NUISANCE)];
-  const fails = found.filter((f) => f.pull < f.need).length / draws;
-  return { at, node, ...careful, likelyPull, likelyNeed, fails, spare, curve };
+  return {
+    ...told(node),
+    pull: pull[careful],
+    need: pull[careful] + short(careful),
+    fails: failsAt({ spare, curve }, pulls, node),
+    spare,
+    curve,
+  };
+}
+
+type Draws = Pick<Start, 'spare' | 'curve'>;
+
+/** Where most starts fail; of places alike, where the line pulls back hardest. */
+function mostFailing(draws: Draws, pulls: Pulls, length: number, steepest: number): number {
+  const { from, step, count } = pulls.curved;
+  let worst = steepest;
+  let most = failsAt(draws, pulls, steepest);
+  for (let j = 0; j < count && from + j * step <= length; j++) {
+    const fails = failsAt(draws, pulls, j);
+    if (fails > most) [worst, most] = [j, fails];
+  }
+  return worst;
 }
 
 /** Resistance of the standing train, N. */
@@ -125,7 +145,7 @@ function starting({ loaded, outing }: OutingContext, position: () => number): nu
 }
 
 /** Share of draws that fail at a node. */
-export function failsAt({ spare, curve }: Start, { grade, curved }: Pulls, node: number): number {
+export function failsAt({ spare, curve }: Draws, { grade, curved }: Pulls, node: number): number {
   const ofGrade = grade.slope[node];
   const ofCurve = curved.slope[node] - ofGrade;
   let fails = 0;

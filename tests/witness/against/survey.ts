@@ -70,7 +70,8 @@ function look(seed: number, all: Survey, hands: Hands): void {
   }
   if (seed % 10 === 7) {
     for (const c of compareStops(seed, stopWord(withTwoGears(word.outing)), 6)) {
-      if (apart(c)) all.stops.twoGearsApart.push(repeat(c));
+      // The engine shares the adhesion by what each does at a stand, the witness by the speed of the moment.
+      if (apart(c, 0.04)) all.stops.twoGearsApart.push(repeat(c));
     }
   }
   if (seed % 10 === 3) {
