@@ -11,7 +11,7 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
-import { crewGears, holdingForce, parkedHold, standPull } from '../questions/hold/hold.ts';
+import { crewGears, parkedHold, standOf } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
@@ -67,10 +67,9 @@ export function checkCount(looked: Looked): CountCheck {
   };
 }
 
-const grain = ({ grid }: Looked): number => grid[1] - grid[0];
-
-/** Starts drawn for a train that is not the outing's own. */
-const DRAWS_OF_OTHERS = 100;
+/** Drawn for a train that is not the outing's own. */
+const STARTS_OF_OTHERS = 100;
+const STANDS_OF_OTHERS = 300;
 
 /** Whether it starts wherever it may have to stop, but for one start in twenty; and whether it likely gets round. */
 function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState) => {
@@ -81,7 +80,7 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
   return remembered((state) => {
     const start = own
       ? carefulStart(context, pulls(), state)
-      : carefulStart(context, pulls(), state, DRAWS_OF_OTHERS);
+      : carefulStart(context, pulls(), state, STARTS_OF_OTHERS);
     const { at, pull, need, likelyPull, crawlNeed } = start;
     if (pull === undefined) return { limits: 'unknown', forbids: 'unknown' };
     const fails = (has: number, needed: number): Fails =>
@@ -95,20 +94,17 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
 type Holders = 'driver' | 'crew' | 'everybody' | 'tight';
 const holders = { held: 'crew', heldByDriver: 'driver', heldByAll: 'everybody' } as const;
 
-function standsOf(looked: Looked): (state: RailState, by: Holders) => Fails {
-  const { context, air } = looked.ready;
-  const { line, loaded, outing } = context;
-  const stand = standPull(
-    loaded,
-    potentialOf(line, loaded, 0, looked.own ? 0.5 : grain(looked), 0),
-    line.length,
-  );
+function standsOf({ ready: { context }, grid, own }: Looked): (state: RailState, by: Holders) => Fails {
+  const { line, loaded } = context;
+  const gravity = potentialOf(line, loaded, 0, own ? 0.5 : grid[1] - grid[0], 0);
+  const standOn = remembered((state: RailState) => {
+    const stand = own ? standOf(context, gravity, state) : standOf(context, gravity, state, STANDS_OF_OTHERS);
+    return { ...stand, ...parkedHold(loaded, stand.hold), tight: stand.hold(crewGears(loaded)) };
+  });
   return (state, by) => {
-    const hold = (counts: Parameters<typeof holdingForce>[4]): number =>
-      holdingForce(loaded, outing.assumed, outing.assumed.adhesion[state], air, counts, -1);
-    const has = by === 'tight' ? hold(crewGears(loaded)) : parkedHold(loaded, hold)[by];
-    if (has >= stand.pull) return undefined;
-    return { what: 'hold', at: stand.at, need: amount(stand.pull, 'force'), has: amount(has, 'force') };
+    const { at, pull, [by]: has } = standOn(state);
+    if (has >= pull) return undefined;
+    return { what: 'hold', at, need: amount(pull, 'force'), has: amount(has, 'force') };
   };
 }
 

@@ -11,7 +11,7 @@ import { leakedGear } from '../../things/brake/reserve.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
-import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from '../hold/hold.ts';
+import { crewGears, gradeSum, type Puts, parkedHold, standOf } from '../hold/hold.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;
@@ -34,15 +34,12 @@ export interface Standing {
 
 export function standing(context: OutingContext): Standing {
   const { outing, line, loaded } = context;
-  const { air } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
+  const stand = standOf(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
   const { pull, at } = stand;
-  const holdOf = (train: LoadedTrain, counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
-    holdingForce(train, outing.assumed, adhesion, air, counts, -1);
   const held = crewGears(loaded);
-  const after = (time: number): number => holdOf(leakedTrain(loaded, held, time), () => true);
-  const parking = parkedHold(loaded, (counts) => holdOf(loaded, counts)).crew;
+  const after = (time: number): number => stand.hold(() => true, leakedTrain(loaded, held, time));
+  const parking = parkedHold(loaded, stand.hold).crew;
+  const least = parkedHold(loaded, stand.leastHold).crew;
   const weight = loaded.mass * GRAVITY;
   const free = resistanceTerms(loaded.vehicles, -1).a;
   return {
@@ -50,23 +47,19 @@ export function standing(context: OutingContext): Standing {
     at,
     sum: gradeSum(loaded, stand),
     parking,
-    tight: holdOf(loaded, held),
+    tight: stand.hold(held),
     time: pull <= parking ? Infinity : lastTime(after, pull),
     unmeasured: loaded.vehicles.flatMap(({ vehicle, index }) =>
       vehicle.brakes.flatMap((gear) =>
         held(gear, index) && leakedGear(gear, 0) === undefined ? [{ vehicle: index, gear }] : [],
       ),
     ),
-    parkingGrade: Math.tan(Math.asin(Math.min(1, (parking + free) / weight))),
+    parkingGrade: Math.tan(Math.asin(Math.min(1, (least + free) / weight))),
   };
 }
 
 /** The train with only what holds, each leaked down. */
-function leakedTrain(
-  loaded: LoadedTrain,
-  held: (gear: BrakeGear, vehicle: number) => boolean,
-  time: number,
-): LoadedTrain {
+function leakedTrain(loaded: LoadedTrain, held: Puts, time: number): LoadedTrain {
   return {
     ...loaded,
     vehicles: loaded.vehicles.map((v) => ({

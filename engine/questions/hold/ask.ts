@@ -7,20 +7,17 @@ import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from './hold.ts';
+import { crewGears, gradeSum, parkedHold, standOf } from './hold.ts';
 import type { HoldResult } from './types.ts';
 
-export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
+export function askHolding({ context }: Prepared): Findings<HoldResult> {
   const { outing, line, loaded } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
-  const hold = (counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
-    holdingForce(loaded, outing.assumed, adhesion, air, counts, -1);
+  const stand = standOf(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
   const data: HoldResult = {
     pull: stand.pull,
     at: stand.at,
-    ...parkedHold(loaded, hold),
-    tight: hold(crewGears(loaded)),
+    ...parkedHold(loaded, stand.hold),
+    tight: stand.hold(crewGears(loaded)),
   };
   return {
     findings: holdFindings(

@@ -1,35 +1,54 @@
 /**
  * Does it stand still? The pull of the grade on a standing train against brakes that do not leak off,
- * and against all brakes while they are tight.
+ * and against all brakes while they are tight. By joint draws: what can hurt is told by one draw in a hundred.
  *
- *   pull = max |W′(s)| − Σ m·g·r_low        hold = Σ min(φ₀·B, µ·N)
+ *   pull = Σ m·(|w′(s)| + g·ε) − Σ m·g·r        hold = Σ min(φ₀·ω·B, µ·N)
  *
- * W′ pull of the grade alone (N), r rolling resistance at its low bound, B block force and φ₀ its friction
- * at rest at their low bounds, µ adhesion at its low bound, N load on the braked wheels. Wheels locked at
- * rest hold up to adhesion: they do not slide until it is passed.
+ * w′ pull of the grade alone (m/s²), ε true − surveyed grade, r rolling resistance, B block force, φ₀ its friction at
+ * rest and ω what a wet rail leaves of it, µ adhesion, N load on the braked wheels. Drawn once for the train: adhesion,
+ * friction, wetness and ε; for each vehicle its mass, resistance and brake. Wheels locked at rest hold up to
+ * adhesion: they do not slide until it is passed.
  */
 
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
-import { pick } from '../../base/spread.ts';
+import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
-import type { AssumedValues } from '../../things/assumed.ts';
-import { frictionAt, gearForce } from '../../things/brake/force.ts';
+import { gradeSpread } from '../../motion/prepare.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { frictionAt, gearForce, sandReaches } from '../../things/brake/force.ts';
 import { gearStates } from '../../things/brake/system.ts';
+import { blockWetness } from '../../things/brake/wet.ts';
 import type { Potential } from '../../things/line/potential.ts';
+import { type RailState, unsanded } from '../../things/rail.ts';
 import { holderOf } from '../../things/train/crew.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
+/** Which gears are put on. */
+export type Puts = (gear: BrakeGear, vehicle: number) => boolean;
+
 export interface StandPull {
-  /** N, > 0 where the train would roll. */
+  /** Carefully, N, > 0 where the train would roll. */
   readonly pull: number;
-  /** N, of the grade alone, before rolling resistance is taken off. */
+  /** N, of the grade alone, before the least rolling resistance is taken off. */
   readonly ofGrade: number;
   readonly at: number;
   /** Downhill is forward (true) or backward. */
   readonly forward: boolean;
+}
+
+/** One train where it is hardest to stand, on one rail. */
+export interface Stand extends StandPull {
+  /**
+   * What the gears that are put on hold against that pull, N: where it is less, more than one draw in a hundred rolls.
+   *
+   * @param train the same vehicles, with brakes as they are by then
+   */
+  readonly hold: (puts: Puts, train?: LoadedTrain) => number;
+  /** What they hold whatever pulls, N: less in one draw of a hundred. */
+  readonly leastHold: (puts: Puts) => number;
 }
 
 /** The sum of the pull of the grade on a standing train. */
@@ -39,21 +58,180 @@ export const gradeSum = ({ mass }: LoadedTrain, { ofGrade }: StandPull): SumRef 
   differs: 'rolling',
 });
 
-/** Hardest place to stand, from a potential of gravity alone. */
-export function standPull(loaded: LoadedTrain, gravity: Potential, length: number): StandPull {
-  const free = resistanceTerms(loaded.vehicles, -1).a;
+/** Hardest node to stand at, from a potential of gravity alone. */
+function hardestStand(gravity: Potential, length: number): number {
   const count = Math.min(gravity.count, Math.floor((length - gravity.from) / gravity.step) + 1);
   let worst = 0;
   for (let j = 1; j < count; j++) {
     if (Math.abs(gravity.slope[j]) > Math.abs(gravity.slope[worst])) worst = j;
   }
-  const slope = gravity.slope[worst];
-  return {
-    pull: Math.max(0, Math.abs(slope) - free),
-    ofGrade: Math.abs(slope),
-    at: gravity.from + worst * gravity.step,
-    forward: slope < 0,
+  return worst;
+}
+
+const DRAWS = 1000;
+const SEED = 20_260_403;
+/** What can hurt, of a thousand draws that tell a percentile only so well: aimed at a little beyond one in a hundred. */
+const ODDS = 0.007;
+
+/** @param gravity potential of the grade alone */
+export function standOf(
+  context: OutingContext,
+  gravity: Potential,
+  state: RailState,
+  draws: number = DRAWS,
+): Stand {
+  const { line, loaded } = context;
+  const node = hardestStand(gravity, line.length);
+  const slope = gravity.slope[node];
+  const drawn = drawnStands(context, state, draws);
+  const pulls = drawn.map((d) => pullOf(context, d, Math.abs(slope)));
+  const quantile = (values: number[], share: number): number =>
+    percentile(
+      values.sort((a, b) => a - b),
+      share,
+    );
+  const pull = Math.max(0, quantile([...pulls], 1 - ODDS));
+  const holds = (puts: Puts, train: LoadedTrain): number[] => {
+    const held = heldGroups(context, train, puts, state);
+    return drawn.map((d) => holdOf(held, d));
   };
+  return {
+    pull,
+    ofGrade: pull > 0 ? pull + resistanceTerms(loaded.vehicles, -1).a : Math.abs(slope),
+    at: gravity.from + node * gravity.step,
+    forward: slope < 0,
+    hold: (puts, train = loaded) => {
+      const spare = holds(puts, train).map((hold, i) => hold - Math.max(0, pulls[i]));
+      return Math.max(0, pull + quantile(spare, ODDS));
+    },
+    leastHold: (puts) => quantile(holds(puts, loaded), ODDS),
+  };
+}
+
+/** One draw: positions of what the train shares and what each vehicle has for itself, adhesion and grade in figures. */
+interface Drawn {
+  readonly adhesion: number;
+  readonly bare: number;
+  readonly friction: number;
+  readonly wet: number;
+  readonly steeper: number;
+  readonly brake: Float64Array;
+  readonly resistance: Float64Array;
+  /** kg by vehicle. */
+  readonly mass: Float64Array;
+}
+
+function drawnStands(context: OutingContext, state: RailState, draws: number): Drawn[] {
+  const { loaded, outing } = context;
+  const draw = seeded(SEED);
+  const position = (): number => triangular(draw());
+  const grade = gradeSpread(context);
+  const adhesion = outing.assumed.adhesion[state];
+  const bare = unsanded(outing.assumed, state);
+  return Array.from({ length: draws }, () => {
+    const mu = position();
+    const own = () => Float64Array.from(loaded.vehicles, position);
+    const [friction, wet, steeper] = [position(), position(), pick(grade, position())];
+    const [brake, resistance, heavy] = [own(), own(), own()];
+    const mass = heavy.map((p, j) => {
+      const { massLow, massHigh, mass: value } = loaded.vehicles[j];
+      return p < 0 ? value + p * (value - massLow) : value + p * (massHigh - value);
+    });
+    return {
+      adhesion: pick(adhesion, mu),
+      bare: pick(bare, mu),
+      friction,
+      wet,
+      steeper,
+      brake,
+      resistance,
+      mass,
+    };
+  });
+}
+
+function pullOf({ loaded }: OutingContext, { mass, resistance, steeper }: Drawn, slope: number): number {
+  let [weight, resists] = [0, 0];
+  loaded.vehicles.forEach(({ vehicle }, j) => {
+    weight += mass[j] * GRAVITY;
+    resists += mass[j] * GRAVITY * pick(vehicle.resistance.rolling, resistance[j]);
+  });
+  return (weight / (loaded.mass * GRAVITY)) * slope + weight * steeper - resists;
+}
+
+/** What one gear does to the wheels of one group. */
+interface HeldGroup {
+  readonly vehicle: number;
+  /** The first of several gears on the same wheels, which together hold no more than adhesion there. */
+  readonly sameWheels: boolean;
+  readonly block: Quantity;
+  readonly friction: readonly [number, number, number];
+  readonly wet: Quantity;
+  /** N, with the vehicle as heavy as likely. */
+  readonly load: number;
+  readonly sanded: boolean;
+  readonly likelyMass: number;
+}
+
+function heldGroups(
+  { outing: { assumed }, air }: OutingContext,
+  train: LoadedTrain,
+  puts: Puts,
+  state: RailState,
+): HeldGroup[] {
+  return train.vehicles.flatMap(({ vehicle, groupLoads, mass }, index) =>
+    vehicle.groups.flatMap((group, i) =>
+      vehicle.brakes
+        .filter((gear) => gear.on.includes(group.id) && puts(gear, index))
+        .flatMap((gear) => {
+          const force = gearForce(gear, assumed, air.pressure, air.seaLevel);
+          if (!force) return [];
+          const axles = vehicle.groups.reduce((sum, g) => sum + (gear.on.includes(g.id) ? g.axles : 0), 0);
+          const { block, friction, material } = force;
+          const share = group.axles / axles;
+          return [
+            {
+              vehicle: index,
+              block: {
+                ...block,
+                low: block.low * share,
+                value: block.value * share,
+                high: block.high * share,
+              },
+              friction: friction ? atRest(friction) : ([1, 1, 1] as const),
+              wet: blockWetness(material ?? 'unknown', friction ? state : 'dry', assumed),
+              load: groupLoads[i],
+              sanded: sandReaches(vehicle, group),
+              likelyMass: mass,
+            },
+          ];
+        })
+        .map((held, nth) => ({ ...held, sameWheels: nth > 0 })),
+    ),
+  );
+}
+
+const atRest = (friction: Parameters<typeof frictionAt>[0]): readonly [number, number, number] => [
+  frictionAt(friction, 0, -1),
+  frictionAt(friction, 0, 0),
+  frictionAt(friction, 0, 1),
+];
+
+/** Holding force at rest of one draw, N. */
+function holdOf(held: readonly HeldGroup[], drawn: Drawn): number {
+  let [total, onWheels, limit] = [0, 0, 0];
+  for (const g of held) {
+    if (!g.sameWheels) {
+      total += Math.min(onWheels, limit);
+      onWheels = 0;
+      limit = (g.sanded ? drawn.adhesion : drawn.bare) * g.load * (drawn.mass[g.vehicle] / g.likelyMass);
+    }
+    const [low, value, high] = g.friction;
+    const p = drawn.friction;
+    const friction = p < 0 ? value + p * (value - low) : value + p * (high - value);
+    onWheels += pick(g.block, drawn.brake[g.vehicle]) * friction * pick(g.wet, drawn.wet);
+  }
+  return total + Math.min(onWheels, limit);
 }
 
 /** Holds of the brakes that do not leak off, N, by who puts them on. */
@@ -67,10 +245,7 @@ export interface ParkedHold {
 }
 
 /** @param hold of the gears that a test admits, N */
-export function parkedHold(
-  loaded: LoadedTrain,
-  hold: (counts: (gear: BrakeGear, vehicle: number) => boolean) => number,
-): ParkedHold {
+export function parkedHold(loaded: LoadedTrain, hold: (puts: Puts) => number): ParkedHold {
   const holder = holderOf(loaded);
   return {
     driver: hold((g, v) => g.parking && holder(g, v) === 'driver'),
@@ -83,45 +258,10 @@ export function parkedHold(
  * Gears that the crew put on a standing train: what parks within reach of driver or guard, and what answers the
  * driver while it is tight.
  */
-export function crewGears(loaded: LoadedTrain): (gear: BrakeGear, vehicle: number) => boolean {
+export function crewGears(loaded: LoadedTrain): Puts {
   const holder = holderOf(loaded);
   const answers = gearStates(loaded).filter((s) => s.answers);
   const at = new Set(answers.map((s) => `${s.vehicle} ${s.gear.id}`));
   return (gear, vehicle) =>
     (gear.parking && holder(gear, vehicle) !== 'riders') || at.has(`${vehicle} ${gear.id}`);
-}
-
-/**
- * Holding force at rest of the gears that a test admits, N. Several gears on the same wheels together hold
- * no more than adhesion there.
- *
- * @param position −1: weak brakes and low adhesion; 0: likely
- */
-export function holdingForce(
-  loaded: LoadedTrain,
-  assumed: AssumedValues,
-  adhesion: Quantity,
-  air: { readonly pressure: number; readonly seaLevel: number },
-  counts: (gear: BrakeGear, vehicle: number) => boolean,
-  position: number,
-): number {
-  const mu = pick(adhesion, position);
-  let total = 0;
-  loaded.vehicles.forEach(({ vehicle, groupLoads }, index) => {
-    const byGroup = vehicle.groups.map(() => 0);
-    for (const gear of vehicle.brakes) {
-      const force = counts(gear, index) ? gearForce(gear, assumed, air.pressure, air.seaLevel) : undefined;
-      if (!force) continue;
-      const axles = vehicle.groups.reduce((sum, g) => sum + (gear.on.includes(g.id) ? g.axles : 0), 0);
-      const atRest =
-        pick(force.block, position) * (force.friction ? frictionAt(force.friction, 0, position) : 1);
-      vehicle.groups.forEach((g, i) => {
-        if (gear.on.includes(g.id)) byGroup[i] += (atRest * g.axles) / axles;
-      });
-    }
-    byGroup.forEach((force, i) => {
-      total += Math.min(force, mu * groupLoads[i]);
-    });
-  });
-  return total;
 }

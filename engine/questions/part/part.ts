@@ -6,6 +6,7 @@
 import { exact } from '../../base/quantity.ts';
 import { buildKit } from '../../motion/kit.ts';
 import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
+import { gradeSpread } from '../../motion/prepare.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
@@ -28,7 +29,10 @@ export interface Part {
   readonly mostNode: number;
   /** J/kg by cell and m/s² by node, of the half's inertia. */
   readonly ground: Ground;
-  /** Resistance a + b·v + c·v², m/s². */
+  /**
+   * Resistance a + b·v + c·v², m/s². Whichever way it rolls, `a` is less by what the survey may have missed of the fall
+   * that way.
+   */
   readonly a: number;
   readonly b: number;
   readonly c: number;
@@ -132,17 +136,23 @@ const noPotential: Potential = {
 };
 
 function modelFor(
-  { outing }: OutingContext,
+  context: OutingContext,
   train: LoadedTrain,
   groups: readonly BrakedGroup[],
   scenario: Scenario,
   wary: boolean,
 ): StopModel {
+  const { outing } = context;
   const adhesion = outing.assumed.adhesion[outing.conditions.railState];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
   const { railState: state } = outing.conditions;
   const bare = unsanded(outing.assumed, state);
-  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed, { state, bare });
+  const grade = gradeSpread(context);
+  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
+    state,
+    bare,
+    grade,
+  });
   return modelOf(kit, scenario, wary);
 }
 

@@ -15,7 +15,7 @@
 
 import { RAMP_STEPS } from '../../motion/kit.ts';
 import { brakeAt } from '../../motion/march.ts';
-import { channelFactor } from '../../motion/model.ts';
+import { brakeForce, channelFactor } from '../../motion/model.ts';
 import { slopeIn } from '../../things/line/cubic.ts';
 import { wrapCell } from './ground.ts';
 import { type Motion, march } from './march.ts';
@@ -57,6 +57,7 @@ export function roll(
 ): void {
   const start = node * part.step;
   const motion: Motion = { node, offset: 0, u: (speed * speed) / 2, time: 0 };
+  if (speed > 0 && part.braked) motion.u += spotLoss(part, start, speed);
   begin(speed, start, out);
   path?.push(0, start, speed);
   let way = speed > 0 ? 1 : direction(part, motion, out);
@@ -83,6 +84,25 @@ function begin(speed: number, start: number, out: Roll): void {
   out.placeSpeed = 0;
   out.turns = 0;
   out.nearBalance = false;
+}
+
+/**
+ * What the brakes of a half that rolls forward do not do on a bad spot, J/kg, given to it at once.
+ *
+ *   ΔF/M·min(L, v²/2 ÷ ((F − ΔF)/M))        ΔF = max(0, B − f·Σµ·N)
+ *
+ * B brakes at the middle of its energy (N), F with resistance and fall, L the spot (m), f adhesion there ÷ beside it: a
+ * half that comes to rest on the spot loses no more than its own way. As `motion/bad-spot.ts` for a stop.
+ */
+function spotLoss(part: Part, s: number, v: number): number {
+  const { model, a } = part;
+  const { spot, spotFactor, inertia, scratch } = model;
+  if (spot <= 0) return 0;
+  const brake = brakeForce(model.force, v * Math.SQRT1_2);
+  const lost = (brake - spotFactor * scratch.grip[0]) / inertia;
+  if (lost <= 0) return 0;
+  const left = brake / inertia + a + slopeAt(part, s) - lost;
+  return lost * (left > 0 ? Math.min(spot, (v * v) / 2 / left) : spot);
 }
 
 /**

@@ -198,6 +198,10 @@ function shareAdhesion(groups: readonly BrakedGroup[]): BrakedGroup[] {
 /** Whether the engine throws sand: stated, or taken of an engine. */
 const throwsSand = ({ sander, role }: Vehicle): boolean => sander ?? role === 'engine';
 
+/** Sand, where it is thrown, lies under these wheels. */
+export const sandReaches = (vehicle: Vehicle, group: Vehicle['groups'][number]): boolean =>
+  throwsSand(vehicle) && group.driven;
+
 /** A pipe, cable or steam pipe is one handle; a screw or lever is one by itself; a push has none. */
 function handleOf({ vehicle, gear, alone }: GearAt): string | undefined {
   if (alone || gear.kind === 'surge') return undefined;
@@ -225,7 +229,7 @@ function spreadOverGroups(
       ...(force.friction ? { friction: force.friction } : {}),
       ...(force.material ? { material: force.material } : {}),
       ...(handle === undefined ? {} : { handle }),
-      sanded: throwsSand(body) && body.groups[i].driven,
+      sanded: sandReaches(body, body.groups[i]),
       load: groupLoads[i],
       deadTime: gear.deadTime ?? assumed.deadTime[gear.kind],
       buildUp: gear.buildUp ?? assumed.buildUp[gear.kind],

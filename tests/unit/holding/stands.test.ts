@@ -1,0 +1,152 @@
+/**
+ * Does it stand: exact inputs give the closed form; with spreads, a draw in a hundred at most rolls, by draws of the
+ * test's own. On a made-up plane, an engine with a screw on both axles and two cars, one of them with a screw.
+ */
+import { describe, expect, it } from 'vitest';
+import { between, exact, type Quantity } from '../../../engine/base/quantity.ts';
+import { potentialOf } from '../../../engine/motion/prepare.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { standOf } from '../../../engine/questions/hold/hold.ts';
+import type { RailState } from '../../../engine/things/rail.ts';
+import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
+import { randomOuting } from '../../support/random-outings.ts';
+
+const G = 9.80665;
+const FALL = 0.03;
+
+interface Set {
+  readonly screw?: Quantity;
+  readonly adhesion?: Quantity;
+  readonly rolling?: Quantity;
+  readonly grade?: Quantity;
+  readonly mass?: Quantity;
+}
+
+function laid({
+  screw = exact(150),
+  adhesion = exact(0.2),
+  rolling = exact(0.005),
+  grade = exact(0),
+  mass = exact(100),
+}: Set): Outing {
+  const base = randomOuting(5, 2);
+  const gear = (id: string): BrakeGear => ({
+    id,
+    name: id,
+    kind: 'mechanical',
+    on: ['a', 'b'],
+    workedBy: 'driver',
+    parking: true,
+    force: screw,
+    hand: { leverRatio: 1, efficiency: exact(1), block: 'composition' },
+  });
+  const vehicles = base.train.vehicles.map((v, i) => ({
+    ...v,
+    tare: i === 0 ? exact(400) : mass,
+    resistance: { rolling, perSpeed: 0, perSpeedSquared: 0 },
+    brakes: i < 2 ? [gear(`screw ${i}`)] : [],
+  }));
+  const { gradeSpread, adhesion: rails } = base.assumed;
+  return {
+    ...base,
+    assumed: {
+      ...base.assumed,
+      adhesion: { ...rails, dry: adhesion, wet: adhesion, greasy: adhesion },
+      gradeSpread: { ...gradeSpread, [base.line.heightQuality]: grade },
+    },
+    line: {
+      ...base.line,
+      loop: false,
+      length: 600,
+      curves: [],
+      heights: [
+        { at: 0, height: 18 },
+        { at: 600, height: 18 - 600 * FALL },
+      ],
+    },
+    direction: 'forward',
+    train: { ...base.train, vehicles },
+    riders: [],
+  };
+}
+
+function stand(set: Set, state: RailState = 'dry') {
+  const context = openOuting(laid(set));
+  return standOf(context, potentialOf(context.line, context.loaded, 0, 1, 0), state);
+}
+const all = (): boolean => true;
+
+describe('a standing train of which all is known', () => {
+  it('is pulled by grade less resistance, and held by its screws', () => {
+    const { pull, hold, leastHold } = stand({});
+    // Along the rail the plane falls by 3 in 100 of its length.
+    expect(pull).toBeCloseTo(600 * G * (FALL - 0.005), 3);
+    expect(hold(all)).toBeCloseTo(300, 6);
+    expect(leastHold(all)).toBeCloseTo(300, 6);
+  });
+  it('is held by no more than adhesion under the wheels that are braked', () => {
+    const { hold } = stand({ screw: exact(5000), adhesion: exact(0.1) });
+    expect(hold(all)).toBeCloseTo(0.1 * 500 * G, 6);
+  });
+  it('is pulled harder where the survey may have missed some of the fall', () => {
+    expect(stand({ grade: between(-0.005, 0, 0.005, 'assumed') }).pull).toBeGreaterThan(
+      stand({}).pull + 0.003 * 600 * G,
+    );
+  });
+  it('is held less by blocks that are wet', () => {
+    expect(stand({}, 'wet').hold(all)).toBeLessThan(0.95 * stand({}).hold(all));
+  });
+});
+
+/** A linear congruential generator (Numerical Recipes' constants, from memory), and the sum of two for a triangle. */
+function generator(seed: number): () => number {
+  let x = seed;
+  return () => {
+    x = (1664525 * x + 1013904223) % 4294967296;
+    return x / 4294967296;
+  };
+}
+
+describe('a standing train by odds', () => {
+  const spread = (value: number, share: number): Quantity =>
+    between(value * (1 - share), value, value * (1 + share), 'assumed');
+  const cases: readonly Set[] = [
+    { screw: spread(90, 0.4), rolling: spread(0.006, 0.5) },
+    {
+      screw: spread(5000, 0.3),
+      adhesion: between(0.02, 0.06, 0.1, 'assumed'),
+      mass: spread(140, 0.3),
+    },
+    { screw: spread(80, 0.2), grade: between(-0.005, 0, 0.005, 'assumed'), mass: spread(100, 0.3) },
+  ];
+  it.each(cases)('rolls in one draw of a hundred where hold and pull are told as equal: %#', (set) => {
+    const { pull, hold } = stand(set);
+    const told = hold(all);
+    const {
+      screw = exact(150),
+      adhesion = exact(0.2),
+      rolling = exact(0.005),
+      grade = exact(0),
+      mass = exact(100),
+    } = set;
+    const uniform = generator(7);
+    // Between likely and bound on either side with even odds, as often near the likely figure as the triangle has it.
+    const drawn = (q: Quantity): number => {
+      const t = uniform() + uniform() - 1;
+      return t < 0 ? q.value + t * (q.value - q.low) : q.value + t * (q.high - q.value);
+    };
+    let rolls = 0;
+    const DRAWS = 40_000;
+    for (let i = 0; i < DRAWS; i++) {
+      const [mu, steeper] = [drawn(adhesion), drawn(grade)];
+      const masses = [400, drawn(mass), drawn(mass)];
+      const pulled = masses.reduce((sum, m) => sum + m * G * (FALL + steeper - drawn(rolling)), 0);
+      const held = [0, 1].reduce((sum, j) => sum + Math.min(drawn(screw), mu * masses[j] * G), 0);
+      // So much more of brake as was told to be wanting, or less as was told to be left.
+      if (held + (pull - told) < Math.max(0, pulled)) rolls++;
+    }
+    expect(rolls / DRAWS).toBeLessThanOrEqual(0.013);
+    expect(rolls / DRAWS).toBeGreaterThan(0.003);
+  });
+});
