@@ -6,28 +6,37 @@ const chromium = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/google-ch
   (p) => p && existsSync(p),
 );
 
-/** What does not hang on the size of the screen: on a push it is tried once, at the desk. */
-const once = ['card', 'kept', 'restart', 'size'].map((name) => `**/${name}.spec.ts`);
+/**
+ * On a push each journey is made once: at the desk, unless its tag says otherwise. What hangs on the size of the
+ * screen is tagged @both; @phone is for the phone alone. In full all are made at both sizes, but for a finger
+ * (@touch), which only the phone has.
+ */
+const atDesk = full ? { grepInvert: /@touch/ } : { grepInvert: /@touch|@phone/ };
+const onPhone = full ? {} : { grep: /@touch|@phone|@both/ };
 
-/** Journeys in real Chromium, at a desk and on a phone, two side by side. */
+/** Journeys in real Chromium, at a desk and on a phone, two side by side. No wait hangs on a quick machine. */
 export default defineConfig({
   testDir: 'tests/web',
   testMatch: '**/*.spec.ts',
   workers: 2,
-  timeout: 60_000,
+  fullyParallel: true,
+  timeout: 120_000,
+  expect: { timeout: 20_000 },
   reporter: 'list',
   use: {
     browserName: 'chromium',
+    // It fetches all that works without a network: for those alone who try that.
+    serviceWorkers: 'block',
     launchOptions: {
       ...(chromium ? { executablePath: chromium } : {}),
       args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
     },
   },
   projects: [
-    { name: 'desk', use: { viewport: { width: 1280, height: 900 } } },
+    { name: 'desk', ...atDesk, use: { viewport: { width: 1280, height: 900 } } },
     {
       name: 'phone',
-      testIgnore: full ? [] : once,
+      ...onPhone,
       use: { viewport: { width: 360, height: 740 }, hasTouch: true },
     },
   ],

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { runs } from './tests/support/tier.ts';
 
@@ -8,6 +9,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/web/**'],
+    // By itself the runner leaves one processor idle: of two, half.
+    maxWorkers: availableParallelism(),
     testTimeout: patience,
     hookTimeout: patience,
   },

@@ -14,7 +14,7 @@ const pages = [
 ];
 const folder = mkdtempSync(join(tmpdir(), 'docs-'));
 
-const commands = pages.flatMap((page) => {
+const all = pages.flatMap((page) => {
   const text = readFileSync(root + page, 'utf8');
   const blocks = [...text.matchAll(/```sh\n([\s\S]*?)```/g)].flatMap(([, block]) => block.split('\n'));
   const inline = [
@@ -24,8 +24,11 @@ const commands = pages.flatMap((page) => {
   ].map(([, line]) => line);
   return [...blocks, ...inline]
     .filter((line) => line.startsWith('heedway ') && !/[<…]/.test(line))
-    .map((line) => ({ page, line }));
+    .map((line) => ({ page, line: line.replace(/ +# .*/, '') }));
 });
+
+/** Each once, by the page that shows it first. */
+const commands = [...new Map(all.toReversed().map((shown) => [shown.line, shown])).values()].reverse();
 
 /** Words of a shell line; output files go to a folder of their own. */
 const words = (line: string): string[] => {

@@ -1,7 +1,6 @@
 /** Laws of the whole answer: never a throw, never a NaN; remedies do what they say; the cautious figure covers. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answerOuting } from '../../engine/answer/complete.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops, summarise } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
@@ -33,19 +32,20 @@ describe('any outing', () => {
         expect(map.gap.findIndex((gap, j) => gap < map.cautiousStop[j])).toBe(-1);
         expect(map.cautiousStop.findIndex((d, j) => d < map.likelyStop[j] * (1 - 4e-3))).toBe(-1);
       }),
-      { seed: 20261125, numRuns: runs(200, 2000) },
+      { seed: 20261125, numRuns: runs(50, 2000) },
     );
   });
 
   it('the same outing gives the same answer', () => {
-    expect(answerOuting(dressed(42))).toEqual(answerOuting(dressed(42)));
+    const { wholeAnswer, dressed } = quick;
+    for (const seed of [41, 45]) expect(wholeAnswer(dressed(seed))).toEqual(wholeAnswer(dressed(seed)));
   });
 });
 
 describe('remedies', () => {
   it('each clears its finding when it is really made', () => {
     let tried = 0;
-    for (let seed = 1; seed <= runs(10, 50); seed++) {
+    for (let seed = 1; seed <= runs(4, 50); seed++) {
       const outing = dressed(seed);
       const inquiry = quick.quickInquiry(outing);
       const answer = quick.withRemedies(inquiry, quick.firstAnswer(inquiry));
@@ -63,7 +63,7 @@ describe('remedies', () => {
         expect(sizes).toEqual([...sizes].sort((a, b) => a - b));
       }
     }
-    expect(tried).toBeGreaterThan(20);
+    expect(tried).toBeGreaterThan(runs(8, 100));
   });
 });
 

@@ -21,6 +21,7 @@ import { overturnOf, speedLeaving, type Under } from '../../engine/questions/bal
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import { randomBody } from '../support/balance.ts';
 import { drawer } from '../support/random-outings.ts';
+import { runs } from '../support/tier.ts';
 
 const FOOT = 0.002;
 const STEP = 1 / 240;
@@ -92,11 +93,11 @@ function overturningByTrial(car: Body, under: Under, from: number, to: number): 
 }
 
 describe('overturning against a rigid-body engine', () => {
-  it('sixty random cars go over at the same speed within 2 %', () => {
+  it('random cars go over at the same speed within 2 %', () => {
     const draw = drawer(7);
     let compared = 0;
     let worst = 0;
-    while (compared < 60) {
+    while (compared < runs(20, 60)) {
       const upright = randomBody(draw, 0.01);
       const hand = draw(0, 1) < 0.5 ? 1 : -1;
       const under = { curvature: hand / draw(8, 60), cant: hand * draw(-0.02, 0.06) };
@@ -113,9 +114,9 @@ describe('overturning against a rigid-body engine', () => {
     expect(worst).toBeLessThan(0.02);
   });
 
-  it('forty random cars stand with people who lean a little less than the sum allows, and go over at a little more', () => {
+  it('random cars stand with people who lean a little less than the sum allows, and go over at a little more', () => {
     const draw = drawer(8);
-    for (let n = 0; n < 40; n++) {
+    for (let n = 0; n < runs(15, 40); n++) {
       const car = randomBody(draw, 0.01);
       const { mass, Y, base } = car;
       const hand = draw(0, 1) < 0.5 ? 1 : -1;

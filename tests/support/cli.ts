@@ -11,6 +11,16 @@ export interface Ran {
   readonly stderr: string;
 }
 
+const known = new Map<string, Ran>();
+
+/** The same command over the same files, run once for all that asks for what it says. */
+export function heedwayOnce(...args: string[]): Ran {
+  const key = JSON.stringify(args);
+  const ran = known.get(key) ?? heedway(...args);
+  known.set(key, ran);
+  return ran;
+}
+
 export function heedway(...args: string[]): Ran {
   if (!existsSync(built)) throw new Error('build first: npm run build');
   const ran = spawnSync(process.execPath, [built, ...args], {

@@ -6,6 +6,7 @@
 import { screenText } from '../../cli/check-text.ts';
 import { sentenceParts } from '../../desk/sentence.ts';
 import { firstAnswer, told } from '../../engine/answer/answer.ts';
+import { answerOuting } from '../../engine/answer/complete.ts';
 import { countCars } from '../../engine/answer/counts.ts';
 import { inquire, type OpenInquiry } from '../../engine/answer/inquiry.ts';
 import { isCleared, withRemedies } from '../../engine/answer/remedies.ts';
@@ -48,10 +49,14 @@ export function dressed(seed: number): Outing {
 }
 
 /** Few samples and a coarse grid: for laws about the shape of an answer, not its last digit. */
-export const quickInquiry = (outing: Outing): OpenInquiry =>
-  inquire(outing, { step: 1, samples: 40, couplerRuns: 3 });
+const quick = { step: 1, samples: 40, couplerRuns: 3 };
+
+export const quickInquiry = (outing: Outing): OpenInquiry => inquire(outing, quick);
 
 export const quickAnswer = (outing: Outing): Answer => firstAnswer(quickInquiry(outing));
+
+/** With all counts and remedies. */
+export const wholeAnswer = (outing: Outing): Answer => answerOuting(outing, quick);
 
 /** With the counts of today's rail. */
 export const countedAnswer = (outing: Outing): Answer => {

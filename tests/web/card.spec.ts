@@ -33,11 +33,15 @@ test('is saved as a PDF of at most two sides, in both sizes, by the page itself'
   }
 });
 
-test('is saved as a PDF with the network gone', async ({ page, context }) => {
-  await open(page, url(), 'answer');
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await context.setOffline(true);
-  await page.goto(`${url()}#card`);
-  await page.reload();
-  expect(pages(await savedPdf(page, 'A5'))).toBeLessThanOrEqual(2);
+test.describe('without a network', () => {
+  test.use({ serviceWorkers: 'allow' });
+
+  test('is saved as a PDF with the network gone', async ({ page, context }) => {
+    await open(page, url(), 'answer');
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await context.setOffline(true);
+    await page.goto(`${url()}#card`);
+    await page.reload();
+    expect(pages(await savedPdf(page, 'A5'))).toBeLessThanOrEqual(2);
+  });
 });

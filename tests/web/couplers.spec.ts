@@ -1,6 +1,6 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, served } from './served.ts';
+import { barrierFree, fits, open, served, themes } from './served.ts';
 
 const url = served();
 
@@ -33,7 +33,7 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
   await expect(chains).toHaveText(before ?? '');
 });
 
-test('units follow the switch; nothing sticks out', async ({ page }) => {
+test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ page }) => {
   await couplers(page);
   await page.getByLabel('Units').selectOption('metric');
   await expect(peaks(page)).toContainText(' N');
@@ -41,8 +41,8 @@ test('units follow the switch; nothing sticks out', async ({ page }) => {
   await fits(page);
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await couplers(page);
     await barrierFree(page, 'couplers');

@@ -1,7 +1,7 @@
 /** Everything out and in as one file: byte for byte the same, and nothing lost by a broken one. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, served } from './served.ts';
+import { barrierFree, fits, open, served, themes } from './served.ts';
 
 const url = served();
 const light = readFileSync(new URL('../../examples/vehicles/light-car.json', import.meta.url), 'utf8');
@@ -45,6 +45,7 @@ test('an outing alone is saved as an outing file, the same after opening', async
   const first = await saved(page);
   expect(JSON.parse(first.toString()).heedway).toBe('outing');
   await page.getByRole('button', { name: 'Steam with light cars' }).click();
+  await expect(page.getByText('Opened Steam with light cars.')).toBeVisible();
   await bring(page, 'gala.json', first);
   await expect(page.getByText('Opened gala.json.')).toBeVisible();
   expect((await saved(page)).equals(first)).toBe(true);
@@ -76,8 +77,8 @@ test('a broken file says what and where, and nothing is lost', async ({ page }) 
   expect((await saved(page)).equals(before)).toBe(true);
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'files');
     await bring(page, 'bad.json', Buffer.from('{'));
@@ -119,14 +120,14 @@ test('a photograph of the card opens the outing on another phone, with no networ
   await page.locator('main').getByLabel('name', { exact: true }).first().fill('From a photograph');
   await page.keyboard.press('Tab');
   const photo = await photograph(page, 1800);
-  const context = await browser.newContext({ ...info.project.use });
+  const context = await browser.newContext({ ...info.project.use, serviceWorkers: 'allow' });
   const other = await context.newPage();
   await open(other, url(), 'files');
   await other.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await context.setOffline(true);
   await other.reload();
   await show(other, 'card.jpg', photo);
-  await expect(other.getByText('Opened code.')).toBeVisible({ timeout: 30_000 });
+  await expect(other.getByText('Opened code.')).toBeVisible({ timeout: 60_000 });
   await other.goto(`${url()}#answer`);
   await expect(other.getByRole('heading', { name: 'From a photograph' })).toBeVisible();
   await context.close();

@@ -1,7 +1,7 @@
 /** The papers as a person writes them: echoes, faults beside the field, rows, surveys, keys alone. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, served } from './served.ts';
+import { barrierFree, fits, open, served, themes } from './served.ts';
 
 const url = served();
 
@@ -36,7 +36,9 @@ test('a field says back what it understood, in both systems, while it is written
   await expect(page.locator('[id="f-line.gauge-told"]')).toHaveText('= 7.25 in · 184.2 mm');
 });
 
-test('what is absent can be added: a field, a block, a rule; each one step to undo', async ({ page }) => {
+test('what is absent can be added: a field, a block, a rule; each one step to undo', {
+  tag: '@both',
+}, async ({ page }) => {
   await paper(page, 'The day');
   await page.getByLabel('rail state').selectOption('wet');
   const conditions = await unfold(page, /^conditions/);
@@ -233,6 +235,7 @@ test('a satellite track is looked at too', async ({ page }) => {
 test('by keys alone: from the top of the page to a curve of another radius, and back', async ({ page }) => {
   await open(page, url(), 'papers');
   const reach = async (goal: Locator, key = 'Tab'): Promise<void> => {
+    await expect(goal).toBeEnabled();
     for (let i = 0; i < 150; i++) {
       if (await goal.evaluate((e) => e === document.activeElement)) return;
       await page.keyboard.press(key);
@@ -256,13 +259,14 @@ test('by keys alone: from the top of the page to a curve of another radius, and 
   await expect(radius).toHaveValue('90 ft');
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'papers');
     for (const title of ['The day', 'Line', "Host's rules", 'Vehicles', 'Riders']) {
-      await page.getByRole('button', { name: title, exact: true }).click();
-      await page.waitForTimeout(300);
+      const button = page.getByRole('button', { name: title, exact: true });
+      await button.click();
+      await expect(button).toHaveAttribute('aria-pressed', 'true');
       await page.locator('details.fold').evaluateAll((all) => {
         for (const fold of all as HTMLDetailsElement[]) fold.open = true;
       });

@@ -1,6 +1,6 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFree, example, fits, open, served } from './served.ts';
+import { barrierFree, example, fits, open, served, settled, themes } from './served.ts';
 
 const url = served();
 
@@ -40,15 +40,18 @@ test('another gap and another place by the fields; standing; as chained', async 
   await expect(told(page)).toContainText('goes over in a curve');
 });
 
-test('a tap on the map parts the train there', async ({ page }) => {
+test('a tap on the map parts the train there', { tag: '@both' }, async ({ page }) => {
   await parting(page, 'Too long on a wet rail');
+  await settled(page);
   const map = page.locator('.parting-map .map');
   const box = (await map.boundingBox())!;
   await map.click({ position: { x: box.width * 0.5, y: 20 } });
   await expect(told(page)).toContainText('Parts behind Fenwick');
   const at = Number(await page.getByLabel(/Head of the train at/).inputValue());
   await map.click({ position: { x: box.width * 0.8, y: box.height * 0.75 } });
-  expect(Number(await page.getByLabel(/Head of the train at/).inputValue())).toBeGreaterThan(at + 100);
+  await expect
+    .poll(async () => Number(await page.getByLabel(/Head of the train at/).inputValue()))
+    .toBeGreaterThan(at + 100);
   await expect(told(page)).toContainText('Parts behind Fenwick');
 });
 
@@ -59,7 +62,7 @@ test('it plays, pauses, and can be drawn along', async ({ page }) => {
   await page.getByLabel('Pace').selectOption('16 times as fast');
   await page.getByRole('button', { name: 'Play' }).click();
   await expect.poll(() => halves.innerHTML()).not.toBe(first);
-  await expect(page.getByRole('button', { name: 'Play' })).toBeVisible({ timeout: 10_000 });
+  await expect(page.getByRole('button', { name: 'Play' })).toBeVisible({ timeout: 60_000 });
   const last = await halves.innerHTML();
   await page.getByLabel(/^Time/).fill('1');
   await expect.poll(() => halves.innerHTML()).not.toBe(last);
@@ -76,13 +79,13 @@ test('units follow the switch; the flag opens with its table', async ({ page }) 
   await expect(page.getByRole('table', { name: /A flag behind/ })).toContainText('sees the train itself');
 });
 
-test('nothing sticks out of the page', async ({ page }) => {
+test('nothing sticks out of the page', { tag: '@both' }, async ({ page }) => {
   await parting(page);
   await fits(page);
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await parting(page, 'Too long on a wet rail');
     await page.getByText('How far behind a stopped train').click();

@@ -10,8 +10,9 @@ test('the browser is started anew with the server gone: the work and the rooms a
   viewport,
 }) => {
   const home = mkdtempSync(join(tmpdir(), 'browser-'));
+  const options = { ...launchOptions, viewport, serviceWorkers: 'allow' } as const;
   const server = await serveOnce();
-  const first = await chromium.launchPersistentContext(home, { ...launchOptions, viewport });
+  const first = await chromium.launchPersistentContext(home, options);
   const page = await first.newPage();
   await open(page, server.url, 'papers');
   await page.locator('main').getByLabel('name', { exact: true }).first().fill('Before the restart');
@@ -20,7 +21,7 @@ test('the browser is started anew with the server gone: the work and the rooms a
   await first.close();
   await server.close();
 
-  const second = await chromium.launchPersistentContext(home, { ...launchOptions, viewport });
+  const second = await chromium.launchPersistentContext(home, options);
   const again = await second.newPage();
   await expect(fetch(server.url)).rejects.toThrow();
   await again.goto(`${server.url}#answer`);

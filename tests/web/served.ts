@@ -25,11 +25,37 @@ export function served(): () => string {
   return () => server?.url ?? '';
 }
 
+/** The outing on the screen has its word. */
+export const answered = (page: Page): Promise<void> =>
+  expect(page.locator('.verdict:not(.none)')).toHaveCount(1, { timeout: 30_000 });
+
+/** Counts and remedies, which come after the word, are there too: nothing moves on the page any more. */
+export const settled = (page: Page): Promise<void> =>
+  expect(page.locator('.verdict.none, .busy')).toHaveCount(0, { timeout: 60_000 });
+
+/** The room, opened past the cautions, with the word of the demo. */
 export async function open(page: Page, url: string, room: string): Promise<void> {
   await page.goto(`${url}#${room}`);
   await page.getByRole('button', { name: 'I have read this' }).click();
-  // Remedies come a moment after the answer: nothing moves on the page any more.
-  await expect(page.locator('.verdict.none, .busy')).toHaveCount(0, { timeout: 20_000 });
+  await answered(page);
+}
+
+/** As `open`, and come to rest: for who reads places on the page, or waits for what is told last. */
+export async function openSettled(page: Page, url: string, room: string): Promise<void> {
+  await open(page, url, room);
+  await settled(page);
+}
+
+/** Light is looked at at the desk and dark on the phone; in full both at both. */
+export const themes = [
+  { theme: 'light', tag: '@desk' },
+  { theme: 'dark', tag: '@phone' },
+] as const;
+
+/** The room has been loaded and stands there. */
+export async function roomOpen(page: Page): Promise<void> {
+  await expect(page.locator('main')).not.toContainText('Opening …');
+  await expect(page.locator('main h1').first()).toBeVisible();
 }
 
 /** One of the invented examples, opened in the room of files. */

@@ -7,6 +7,8 @@ import { folder, served } from './served.ts';
 
 const url = served();
 
+test.use({ serviceWorkers: 'allow' });
+
 const KB = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
 

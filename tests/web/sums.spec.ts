@@ -1,7 +1,7 @@
 /** The sums: found by words, worked with units, refused out of range, opened from a finding with its numbers. */
 import { expect, type Page, test } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
-import { barrierFree, fits, open, served } from './served.ts';
+import { barrierFree, fits, open, roomOpen, served, themes } from './served.ts';
 
 const url = served();
 
@@ -49,7 +49,7 @@ test('a finding opens its sum with the numbers put in', async ({ page }) => {
   await page.getByLabel('rail state').selectOption('greasy');
   await page.goto(`${url()}#answer`);
   const link = page.locator('a[href*="#sums/"]').first();
-  await link.waitFor({ state: 'attached', timeout: 15_000 });
+  await link.waitFor({ state: 'attached', timeout: 60_000 });
   const address = (await link.getAttribute('href')) ?? '';
   expect(address).toContain('?');
   await page.evaluate((to) => {
@@ -60,12 +60,12 @@ test('a finding opens its sum with the numbers put in', async ({ page }) => {
   await expect(page.locator(`#s-${first[0]}`)).toHaveValue(first[1]);
 });
 
-test('an opened finding shows its equation with the numbers put in', async ({ page }) => {
+test('an opened finding shows its equation with the numbers put in', { tag: '@both' }, async ({ page }) => {
   await open(page, url(), 'papers');
   await page.getByLabel('rail state').selectOption('greasy');
   await page.goto(`${url()}#answer`);
   const finding = page.locator('details.finding', { hasText: 'F = µ·N' });
-  await finding.first().waitFor({ state: 'attached', timeout: 15_000 });
+  await finding.first().waitFor({ state: 'attached', timeout: 60_000 });
   await finding.first().locator('summary').click();
   const sum = finding.first().locator('.sum-of');
   await expect(sum).toBeVisible();
@@ -83,13 +83,19 @@ const pages = ['sums', 'sums/stopping-distance', 'sums/overturning-speed', 'sums
 
 async function look(page: Page, room: string): Promise<void> {
   await page.goto(`${url()}#${room}`);
-  await page.waitForTimeout(300);
+  await roomOpen(page);
+  await expect(
+    page
+      .locator('main')
+      .getByRole('heading', { level: room === 'sums' ? 1 : 2 })
+      .first(),
+  ).toBeVisible();
   await fits(page);
   await barrierFree(page, room);
 }
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'sums');
     for (const room of pages) await look(page, room);

@@ -1,7 +1,7 @@
 /** Making up a train by mouse, touch and keys; riders to seats; the shed. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, served } from './served.ts';
+import { barrierFree, fits, open, openSettled, served, themes } from './served.ts';
 
 const url = served();
 const example = (path: string): string =>
@@ -39,8 +39,8 @@ async function carry(page: Page, from: Locator, to: { x: number; y: number }): P
 
 const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
 
-test('a vehicle is carried to another place, and undo brings it back', async ({ page }) => {
-  await open(page, url(), 'train');
+test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({ page }) => {
+  await openSettled(page, url(), 'train');
   expect(await order(page)).toEqual(whole);
   // Both places are read on a page that has come to rest.
   await expect(page.locator('.counts-bar')).not.toContainText('…');
@@ -56,7 +56,7 @@ test('a vehicle is carried to another place, and undo brings it back', async ({ 
 });
 
 test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
-  await open(page, url(), 'train');
+  await openSettled(page, url(), 'train');
   await page.getByRole('button', { name: 'Move Air car 4 back' }).click();
   const moved = await order(page);
   await vehicle(page, 'Air car 1').scrollIntoViewIfNeeded();
@@ -82,7 +82,7 @@ test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
 });
 
 test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
-  await open(page, url(), 'train');
+  await openSettled(page, url(), 'train');
   const yard = page.locator('[data-yard]');
   await yard.evaluate((e) => e.scrollIntoView({ block: 'center' }));
   const box = await yard.boundingBox();
@@ -93,7 +93,7 @@ test('carried out of the yard it is left behind, and its riders wait', async ({ 
 });
 
 test('Escape puts a carried vehicle back', async ({ page }) => {
-  await open(page, url(), 'train');
+  await openSettled(page, url(), 'train');
   const from = await middle(vehicle(page, 'Air car 1'));
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
@@ -159,7 +159,7 @@ test('tapped vehicle, tapped place', async ({ page }) => {
 });
 
 test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
-  await open(page, url(), 'train');
+  await openSettled(page, url(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
   await expect(counts).toContainText('started anywhere');
@@ -206,7 +206,7 @@ test('seats by tap: a rider by the table, one of known weight; moved, weighed an
 });
 
 test('a rider is carried to another seat, and changes places on a taken one', async ({ page }) => {
-  await open(page, url(), 'train');
+  await openSettled(page, url(), 'train');
   const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
   const who = async (n: number): Promise<string> =>
     (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
@@ -214,15 +214,14 @@ test('a rider is carried to another seat, and changes places on a taken one', as
   await seat(1).scrollIntoViewIfNeeded();
   await carry(page, seat(1), await middle(seat(4)));
   await expect.poll(() => who(4)).toBe(one);
-  expect(await who(1)).toBe('empty');
+  await expect.poll(() => who(1)).toBe('empty');
   await carry(page, seat(4), await middle(seat(2)));
   await expect.poll(() => who(2)).toBe(one);
-  expect(await who(4)).toBe(two);
+  await expect.poll(() => who(4)).toBe(two);
 });
 
-test('a rider is moved with a finger', async ({ page, browserName }, info) => {
-  test.skip(info.project.name !== 'phone' || browserName !== 'chromium', "touch is the phone's");
-  await open(page, url(), 'train');
+test('a rider is moved with a finger', { tag: '@touch' }, async ({ page }) => {
+  await openSettled(page, url(), 'train');
   const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
   const name = (await seat(1).getAttribute('aria-label'))?.split(': ')[1];
   const [from, to] = [await middle(seat(1)), await middle(seat(4))];
@@ -262,7 +261,9 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
   await expect.poll(() => order(page)).toContain('Parcel van');
 });
 
-test('everything fits the screen; what a thumb must hit is large enough', async ({ page }) => {
+test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
+  page,
+}) => {
   await open(page, url(), 'train');
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
   await fits(page);
@@ -279,8 +280,8 @@ test('everything fits the screen; what a thumb must hit is large enough', async 
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  test(`no barrier that axe can find, ${theme}`, async ({ page }) => {
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'train');
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();

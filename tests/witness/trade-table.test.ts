@@ -5,6 +5,7 @@ import { answerOuting } from '../../engine/answer/complete.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { readOuting } from '../../papers/index.ts';
+import { runs } from '../support/tier.ts';
 import { carsThatStop, given, type Rail, stopInFeet, tradePage, tradeTable } from './trade-table.ts';
 
 /** Of the driver behind the front of the train, ft: the room is counted from there on. */
@@ -152,7 +153,7 @@ describe('the trade table', () => {
   }
 
   it('what a silent file leaves to assume never adds a car', async () => {
-    for (const { rail, percent } of rows) {
+    for (const { rail, percent } of rows.filter((_, i) => i % runs(3, 1) === 0)) {
       const most = carsThatStop(rail, percent);
       const { stops } = await mainJob(rail, percent, most + 1, true);
       expect(stops, `${rail} ${percent} %`).toBe(false);

@@ -1,15 +1,16 @@
 /**
- * The engine against the witness over random outings: 200 in the ordinary run, 1,200 where HEEDWAY_FULL is set.
+ * The engine against the witness over random outings: 60 on a push, 200 in full, 1,200 where HEEDWAY_FULL is set.
  *
  * HEEDWAY_WITNESS=mended asks in addition for what the product promises and does not keep everywhere yet (see
  * README.md).
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
+import { runs } from '../support/tier.ts';
 import type { Repeat, Survey } from './against/survey.ts';
 
 const FULL = Boolean(process.env['HEEDWAY_FULL']);
-const OUTINGS = FULL ? 1200 : 200;
+const OUTINGS = FULL ? 1200 : runs(60, 200);
 const mended = process.env['HEEDWAY_WITNESS'] === 'mended';
 
 /** An empty list, or the first few to repeat. */

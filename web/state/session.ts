@@ -271,7 +271,13 @@ const FULL = 'The browser could not keep your work: its storage is full or shut.
 
 async function keep(key: string, value: unknown): Promise<void> {
   try {
-    await database?.put('session', value, key);
+    if (database) {
+      const keeping = database.transaction('session', 'readwrite');
+      const put = keeping.store.put(value, key);
+      // At once: a page that goes away never hears that it was put, and what nobody concludes is dropped.
+      keeping.commit();
+      await Promise.all([put, keeping.done]);
+    }
     // What else could not be kept, as the vehicles of the shed, is still to be said.
     if (database && key === 'paper' && unkept.value === FULL) unkept.value = '';
   } catch {

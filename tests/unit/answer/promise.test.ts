@@ -49,7 +49,8 @@ describe('a remedy', () => {
 describe('an inquiry into a changed outing', () => {
   it('says what one begun from nothing says, question for question', async () => {
     const outing = await example('heavy-air');
-    const before = inquire(outing);
+    const care = { step: 1, samples: 40, couplerRuns: 3 };
+    const before = inquire(outing, care);
     for (const question of questions) before.of(question);
     const cars = outing.train.vehicles.slice(-1).map((v) => v.id);
     for (const change of [
@@ -60,8 +61,8 @@ describe('an inquiry into a changed outing', () => {
       { kind: 'chains' },
     ] as const) {
       const changed = applyChange(outing, change);
-      const after = inquire(changed, {}, before);
-      const anew = inquire(changed);
+      const after = inquire(changed, care, before);
+      const anew = inquire(changed, care);
       for (const question of questions) {
         expect(after.of(question), `${change.kind}: ${question.id}`).toEqual(anew.of(question));
       }

@@ -3,16 +3,18 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { openOutingFile } from '../../../cli/open.ts';
+import { answerOnly } from '../../../engine/answer/answer.ts';
+import type { Answer } from '../../../engine/answer/types.ts';
 import { heedway, type Ran } from '../../support/cli.ts';
 
 const example = (path: string) =>
   JSON.parse(readFileSync(new URL(`../../../examples/${path}`, import.meta.url), 'utf8'));
 
-/** A complete outing in one file, changed before it is written. */
-function broken(
-  change: (outing: any) => unknown,
-  write = (json: unknown): string | Uint8Array => JSON.stringify(json, null, 2),
-): Ran {
+type Write = (json: unknown) => string | Uint8Array;
+
+/** A complete outing in one file, changed before it is written; where it is. */
+function written(change: (outing: any) => unknown, write: Write): string {
   const outing = example('battery-vacuum.json');
   outing.line = example('lines/larkfield-hollow.json');
   outing.host = example('hosts/larkfield-hollow.json');
@@ -21,9 +23,15 @@ function broken(
   outing.train.vehicles[1].vehicle = example('vehicles/vacuum-car.json');
   const changed = change(outing) ?? outing;
   const folder = mkdtempSync(join(tmpdir(), 'bad-'));
-  writeFileSync(join(folder, 'outing.json'), write(changed));
-  return heedway('check', join(folder, 'outing.json'), '--no-remedies');
+  const path = join(folder, 'outing.json');
+  writeFileSync(path, write(changed));
+  return path;
 }
+
+const indented: Write = (json) => JSON.stringify(json, null, 2);
+
+const broken = (change: (outing: any) => unknown, write = indented): Ran =>
+  heedway('check', written(change, write), '--no-remedies');
 
 function refuses({ status, stdout, stderr }: Ran, ...words: (string | RegExp)[]): void {
   expect(status).toBe(2);
@@ -35,7 +43,13 @@ function refuses({ status, stdout, stderr }: Ran, ...words: (string | RegExp)[])
 const car = (o: any) => o.train.vehicles[1].vehicle;
 
 describe('broken input', () => {
-  it('the unbroken file is read', () => expect(broken(() => undefined).status).toBe(10));
+  it('the unbroken file is read', () =>
+    expect(
+      heedway(
+        'bundle',
+        written(() => undefined, indented),
+      ).status,
+    ).toBe(0));
   it('mixed gauges in a train', () =>
     refuses(
       broken((o) => void (car(o).gauge = '5 in')),
@@ -182,17 +196,27 @@ describe('broken input', () => {
 });
 
 describe('odd but good input', () => {
-  const read = (write: (json: unknown) => string | Uint8Array): number => broken((o) => o, write).status;
-  it('CRLF line ends', () => expect(read((j) => JSON.stringify(j, null, 2).replace(/\n/g, '\r\n'))).toBe(10));
-  it('a byte order mark', () => expect(read((j) => `\uFEFF${JSON.stringify(j)}`)).toBe(10));
-  it('UTF-16', () => expect(read((j) => Buffer.from(`\uFEFF${JSON.stringify(j)}`, 'utf16le'))).toBe(10));
-  it('a rider heavier than the car is rated for holds the train, and is no file fault', () => {
-    const ran = broken((o) => void ((o.riders[1].weight = '650 lb'), delete o.riders[1].typical));
-    expect(ran.status).toBe(20);
-    expect(ran.stdout).toMatch(/rated for/);
+  const read = (write: Write): string =>
+    heedway(
+      'bundle',
+      written((o) => o, write),
+    ).stdout;
+  const same = read(indented);
+  it('CRLF line ends', () => expect(read((j) => `${indented(j)}`.replace(/\n/g, '\r\n'))).toBe(same));
+  it('a byte order mark', () => expect(read((j) => `\uFEFF${JSON.stringify(j)}`)).toBe(same));
+  it('UTF-16', () => expect(read((j) => Buffer.from(`\uFEFF${JSON.stringify(j)}`, 'utf16le'))).toBe(same));
+
+  const answered = async (change: (outing: any) => unknown): Promise<Answer> =>
+    answerOnly(await openOutingFile(written(change, indented)));
+  it('a rider heavier than the car is rated for holds the train, and is no file fault', async () => {
+    const heavy = (o: any): void => void ((o.riders[1].weight = '650 lb'), delete o.riders[1].typical);
+    const { verdict, findings } = await answered(heavy);
+    expect(verdict).toBe('hold');
+    expect(findings.map((f) => f.code)).toContain('car-overloaded');
   });
-  it('a curve tighter than the car is long holds the train', () => {
-    const ran = broken((o) => void (o.line.curves[2].radius = '5 ft'));
-    expect(ran.status).toBe(20);
+  it('a curve tighter than the car is long holds the train', async () => {
+    const { verdict, findings } = await answered((o) => void (o.line.curves[2].radius = '5 ft'));
+    expect(verdict).toBe('hold');
+    expect(findings.map((f) => f.code)).toContain('curve-too-tight');
   });
 });

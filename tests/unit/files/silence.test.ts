@@ -1,7 +1,7 @@
 /** What a paper does not say: taken on the side that is safe, listed, and asked for where it could forbid. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { answerOuting } from '../../../engine/answer/complete.ts';
+import { answerOnly } from '../../../engine/answer/answer.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { bundleOuting, readOuting } from '../../../papers/index.ts';
 
@@ -31,7 +31,7 @@ describe('chains of which nobody said that they are fastened', () => {
     });
     expect(asked.train.chainsFastened).toBeUndefined();
     expect(keys(asked)).toContain('chains-fastened');
-    const { findings, verdict } = answerOuting(asked, { remedies: false });
+    const { findings, verdict } = answerOnly(asked);
     const found = findings.find((f) => f.code === 'chains-missing');
     expect(found).toMatchObject({ severity: 'unknown', measure: 'train.chainsFastened' });
     expect(['unknown', 'hold']).toContain(verdict);
@@ -42,7 +42,7 @@ describe('chains of which nobody said that they are fastened', () => {
       const o = await changed((json) => {
         json.train.chainsFastened = said;
       }, 'brake-not-measured');
-      return answerOuting(o, { remedies: false }).findings.find((f) => f.code === 'tail-runs-away');
+      return answerOnly(o).findings.find((f) => f.code === 'tail-runs-away');
     };
     expect(await severity()).toMatchObject({ severity: 'unknown', measure: 'train.chainsFastened' });
     expect((await severity(false))?.severity).toBe('forbids');
@@ -56,7 +56,7 @@ describe('chains of which nobody said that they are fastened', () => {
         json.train.chainsFastened = fastened;
         Object.assign(json.host, host);
       });
-      return answerOuting(o, { remedies: false }).findings.filter((f) => f.code === 'chains-missing');
+      return answerOnly(o).findings.filter((f) => f.code === 'chains-missing');
     };
     expect(await codes(true)).toEqual([]);
     expect((await codes(false)).map((f) => f.severity)).toEqual(['forbids']);
