@@ -104,7 +104,7 @@ function troublesOf(issue: Issue, file: unknown, schema: unknown): Trouble[] {
         },
       ];
     case 'invalid_format':
-      return [{ path: issue.path, found, expected: 'a day such as 2026-05-31' }];
+      return [{ path: issue.path, found, expected: issue.message }];
     default:
       return [
         {

@@ -3,6 +3,8 @@
  * thrown, so that one reading of a broken file tells all of them.
  */
 
+import { plain } from '../engine/base/letters.ts';
+
 export type FieldPath = readonly (string | number)[];
 
 export interface FileProblem {
@@ -70,5 +72,5 @@ export function show(value: unknown): string {
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object') return 'a group of fields';
   const text = typeof value === 'string' ? JSON.stringify(value) : String(value);
-  return text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`;
+  return plain(text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`);
 }
