@@ -4,6 +4,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 const { policyFor } = (await import('./scripts/policy.mjs' as string)) as {
   policyFor: (where: 'header' | 'page') => string;
 };
+const { notices } = (await import('./scripts/notices.mjs' as string)) as { notices: () => string };
 
 interface Graph {
   getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
@@ -115,12 +116,18 @@ export default defineConfig({
         },
       ],
     },
+    {
+      name: 'notices beside the page',
+      generateBundle() {
+        this.emitFile({ type: 'asset', fileName: 'notices.txt', source: notices() });
+      },
+    },
     wordsApart(),
     VitePWA({
       registerType: 'autoUpdate',
       injectRegister: 'script',
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm,ttf}'],
+        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm,ttf,txt}'],
         // The solver that seats riders and the maker of PDFs work without a network too.
         maximumFileSizeToCacheInBytes: 5 * 1024 * 1024,
         navigateFallback: 'index.html',

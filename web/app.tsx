@@ -73,7 +73,7 @@ export function App() {
       </main>
       <footer>
         Heedway reckons; it does not license. The host's rules, boiler and local codes and the person in
-        charge come first.
+        charge come first. <a href="./notices.txt">Notices of others' work</a>
       </footer>
       <Cautions />
     </>
