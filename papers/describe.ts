@@ -47,7 +47,7 @@ export const may = <T extends z.ZodMiniType>(
 const NO_ORDERS = 'one line of text without control letters';
 
 /** A track and its curves: to 100 km. */
-const FARTHEST = 100_000;
+export const FARTHEST = 100_000;
 
 /** A name: on one line, and no letter in it that a screen obeys. */
 export const text = (most = 200) =>

@@ -28,13 +28,17 @@ export interface Trouble {
   readonly expected: string;
 }
 
+/** Letters of a value that are shown. */
+const SHOWN = 60;
+
 /** `['curves', 2, 'radius']` → `curves[2].radius`. */
 export function printPath(path: FieldPath): string {
   let text = '';
   for (const part of path) {
     if (typeof part === 'number') text += `[${part}]`;
-    else if (/^[A-Za-z_$][\w$-]*$/.test(part)) text += text === '' ? part : `.${part}`;
-    else text += `[${JSON.stringify(part)}]`;
+    else if (part.length <= SHOWN && /^[A-Za-z_$][\w$-]*$/.test(part))
+      text += text === '' ? part : `.${part}`;
+    else text += `[${show(part)}]`;
   }
   return text;
 }
@@ -50,7 +54,7 @@ export function fileProblem(file: string, trouble: Trouble, position?: TextPosit
   return {
     file,
     path,
-    ...(position === undefined ? {} : position),
+    ...(position === undefined ? {} : { row: position.row, column: position.column }),
     found: trouble.found,
     expected: trouble.expected,
     message: `${where}found ${trouble.found}; expected ${trouble.expected}`,
@@ -63,14 +67,12 @@ export function tellProblem(problem: FileProblem): string {
   return `${problem.file}${place}: ${problem.message}`;
 }
 
-const SHOWN = 60;
-
 /** A value as it is shown behind "found". */
 export function show(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'null';
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object') return 'a group of fields';
-  const text = typeof value === 'string' ? JSON.stringify(value) : String(value);
+  const text = typeof value === 'string' ? JSON.stringify(value.slice(0, SHOWN + 1)) : String(value);
   return plain(text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`);
 }

@@ -14,7 +14,7 @@ import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
 import { compileVehicle } from './compile/vehicle.ts';
-import { type JsonText, readJson } from './json.ts';
+import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
 import { type FieldPath, type FileProblem, fileProblem, show, type Trouble } from './problem.ts';
 import type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
 import { decodeText } from './text.ts';
@@ -60,6 +60,9 @@ class Reading {
   }
 
   report(part: Part, { path, found, expected }: Trouble): void {
+    if (this.problems.length > MOST_TOLD) return;
+    if (this.problems.length === MOST_TOLD)
+      return void this.problems.push(fileProblem(part.file, { path: [], ...TOO_MANY }));
     const full = [...part.prefix, ...path];
     this.problems.push(fileProblem(part.file, { path: full, found, expected }, part.text?.position(full)));
   }
@@ -75,7 +78,7 @@ class Reading {
     this.texts.set(path, text);
     const part: Part = { json: text.value, file: path, prefix: [], text, chain: [...chain, path] };
     for (const trouble of text.troubles) {
-      this.problems.push(fileProblem(path, trouble, positionOf(decoded.text, trouble.offset)));
+      this.problems.push(fileProblem(path, trouble, trouble));
     }
     return text.troubles.length > 0 ? undefined : part;
   }
@@ -138,11 +141,6 @@ class Reading {
     for (const trouble of notes.troubles) this.report(part, trouble);
     return made;
   }
-}
-
-function positionOf(text: string, offset: number): { row: number; column: number } {
-  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
-  return { row: before.length, column: before[before.length - 1].length + 1 };
 }
 
 const fileOf = (json: unknown): string | undefined => {

@@ -2,7 +2,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DOMParser } from '@xmldom/xmldom';
+import sax from 'sax';
 import { afterAll, describe, expect, it } from 'vitest';
 import { plain } from '../../../engine/base/letters.ts';
 import { readOuting } from '../../../papers/index.ts';
@@ -69,14 +69,12 @@ describe('a letter that is obeyed', () => {
   it('in a drawing is written out, and tags are text', () => {
     const name = `${orders.join('')}</text><script>alert(1)</script><image href="x"/>"' onload="x`;
     const svg = sceneToSvg(drawing(10, 10, name, [textShape('paper' as never, 0, 0, name, 3)]));
-    const faults: string[] = [];
-    const root = new DOMParser({ onError: (_, message) => void faults.push(message) }).parseFromString(
-      svg,
-      'text/xml',
-    );
-    expect(faults).toEqual([]);
-    expect(root.documentElement?.attributes).toHaveLength(6);
-    expect([...root.getElementsByTagName('*')].map((e) => e.nodeName)).toEqual(['svg', 'text']);
+    const tags: string[] = [];
+    const reader = sax.parser(true, {});
+    reader.onopentag = ({ name: tag, attributes }) => tags.push(`${tag} ${Object.keys(attributes).length}`);
+    // As any strict reader: what is not well-formed is thrown.
+    reader.write(svg).close();
+    expect(tags).toEqual(['svg 6', expect.stringMatching(/^text /)]);
     expect(svg).not.toMatch(obeyed);
     expect(plain('Łódź — 蒸気 \t שלום')).toBe('Łódź — 蒸気 \t שלום');
   });
