@@ -7,7 +7,7 @@ const chromium = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/google-ch
 );
 
 /** What does not hang on the size of the screen: on a push it is tried once, at the desk. */
-const once = ['card', 'kept', 'restart', 'size'].map((name) => `**/${name}.spec.ts`);
+const once = ['card', 'kept', 'restart', 'size', 'version'].map((name) => `**/${name}.spec.ts`);
 
 /** Journeys in real Chromium, at a desk and on a phone, two side by side. */
 export default defineConfig({

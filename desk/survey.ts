@@ -4,7 +4,7 @@ import { importCsv } from '../papers/import/csv.ts';
 import { importGpx } from '../papers/import/gpx.ts';
 import type { ImportOptions } from '../papers/import/types.ts';
 import { type FileProblem, readLine, writeFile } from '../papers/index.ts';
-import { LARGEST_FILE, LARGEST_SURVEY } from '../papers/text.ts';
+import { isGpx } from '../papers/text.ts';
 
 export interface Survey {
   readonly file: string;
@@ -14,11 +14,6 @@ export interface Survey {
   /** The line file and what it is read as; absent where problems forbid it. */
   readonly made?: { readonly json: Readonly<Record<string, unknown>>; readonly line: Line };
 }
-
-const isGpx = (file: string): boolean => /\.gpx$/i.test(file);
-
-/** Bytes that a survey of this name may have. */
-export const mostBytes = (file: string): number => (isGpx(file) ? LARGEST_SURVEY : LARGEST_FILE);
 
 export async function readSurvey(
   content: Uint8Array | string,

@@ -10,6 +10,11 @@ export const LARGEST_FILE = 8 * 1024 * 1024;
 /** A receiver writes some sixty letters for a point: 200,000 of them take 13 MB. */
 export const LARGEST_SURVEY = 32 * 1024 * 1024;
 
+export const isGpx = (file: string): boolean => /\.gpx$/i.test(file);
+
+/** Bytes that a survey of this name may have. */
+export const mostBytes = (file: string): number => (isGpx(file) ? LARGEST_SURVEY : LARGEST_FILE);
+
 export type Decoded =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly trouble: Trouble };

@@ -1,6 +1,7 @@
 /** heedway survey: a line file from a surveyed CSV or GPX. */
-import { mostBytes, readSurvey } from '../../desk/survey.ts';
+import { readSurvey } from '../../desk/survey.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
+import { mostBytes } from '../../papers/text.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { openFile, refusal } from '../open.ts';
 import { writeOut } from '../write.ts';

@@ -78,3 +78,72 @@ test('a browser that keeps nothing at all still gives the answer, and says so', 
   await expect(page.locator('.verdict')).toContainText('go within limits');
   await expect(page.getByRole('alert')).toContainText('keeps nothing here');
 });
+
+test('two tabs at once: the changes of both are kept, of papers and of own vehicles', async ({
+  context,
+  page: a,
+}) => {
+  await open(a, url(), 'papers');
+  const b = await context.newPage();
+  await b.goto(`${url()}#papers`);
+  const nameIn = (page: Page) => page.locator('main').getByLabel('name', { exact: true }).first();
+  const speedIn = (page: Page) => page.getByLabel('planned speed', { exact: false }).first();
+  // The second sleeps while the first writes: it has heard nothing when it writes itself.
+  await b.evaluate(() => {
+    BroadcastChannel.prototype.postMessage = () => {};
+  });
+  await a.evaluate(() => {
+    BroadcastChannel.prototype.postMessage = () => {};
+  });
+  await rename(a, 'From the first tab');
+  await a.keyboard.press('Tab');
+  await speedIn(b).fill('4 mph');
+  await b.keyboard.press('Tab');
+  await expect(nameIn(b)).toHaveValue('From the first tab');
+  await expect(b.getByRole('status').filter({ hasText: 'Changed in another tab' })).toBeVisible();
+  await a.reload();
+  await expect(nameIn(a)).toHaveValue('From the first tab');
+  await expect(speedIn(a)).toHaveValue('4 mph');
+});
+
+test('a store that a newer Heedway has made is left alone, and that is said; a newer one is let in', async ({
+  page,
+  context,
+}) => {
+  await open(page, url(), 'papers');
+  await rename(page, 'Kept before');
+  await page.keyboard.press('Tab');
+  const newer = await context.newPage();
+  await newer.goto(`${url()}icon.svg`);
+  // The page that is open makes room at once, and says so.
+  await newer.evaluate(
+    () =>
+      new Promise<void>((done, failed) => {
+        const asked = indexedDB.open('heedway', 2);
+        asked.onblocked = () => failed(new Error('blocked'));
+        asked.onsuccess = () => {
+          asked.result.close();
+          done();
+        };
+      }),
+  );
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'A newer Heedway is open in another tab' }),
+  ).toBeVisible();
+  await page.reload();
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'A newer Heedway has kept work here' }),
+  ).toBeVisible();
+  await expect(page.locator('.verdict')).toContainText('go within limits');
+  const kept = await newer.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        indexedDB.open('heedway').onsuccess = (e) => {
+          const db = (e.target as IDBOpenDBRequest).result;
+          db.transaction('session').objectStore('session').get('paper').onsuccess = (g) =>
+            done((g.target as IDBRequest<{ name: string }>).result.name);
+        };
+      }),
+  );
+  expect(kept).toBe('Kept before');
+});

@@ -1,6 +1,7 @@
 /** A survey file read beside the page, with how far it is; the paper is not touched. */
-import { mostBytes, type Survey } from '../../desk/survey.ts';
+import type { Survey } from '../../desk/survey.ts';
 import { fileProblem } from '../../papers/problem.ts';
+import { mostBytes } from '../../papers/text.ts';
 import type { SurveyAsk, SurveyReply } from '../survey-worker.ts';
 
 export interface Reading {
@@ -31,9 +32,7 @@ export function readingSurvey(file: File, gauge: string, share: (done: number) =
     try {
       worker = new Worker(new URL('../survey-worker.ts', import.meta.url), { type: 'module' });
     } catch {
-      // A browser without workers reads on the page itself.
-      const { readSurvey } = await import('../../desk/survey.ts');
-      return readSurvey(ask.bytes, ask.file, ask.about);
+      return refused(ask.file, 'a browser that does nothing beside its page', 'another, or the command line');
     }
     const one = worker;
     const survey = await new Promise<Survey>((done) => {

@@ -22,7 +22,7 @@ const said = (work: Promise<unknown>): Promise<string> =>
 
 describe('what is no ordinary file', () => {
   const pipe = join(folder, 'pipe');
-  execFileSync('mkfifo', [pipe]);
+  execFileSync('sh', ['-c', 'mkfifo "$0"', pipe]);
   it.each([
     [pipe, 'a pipe or device'],
     ['/dev/zero', 'a pipe or device'],
@@ -59,7 +59,7 @@ describe('a part in a file of its own', () => {
   symlinkSync(join(elsewhere, 'line.json'), join(club, 'lines', 'out.json'));
   symlinkSync(elsewhere, join(club, 'away'));
   symlinkSync(join(club, 'lines', 'larkfield-hollow.json'), join(club, 'lines', 'again.json'));
-  execFileSync('mkfifo', [join(club, 'lines', 'pipe.json')]);
+  execFileSync('sh', ['-c', 'mkfifo "$0"', join(club, 'lines', 'pipe.json')]);
   const withLine = (file: string): Promise<string> => {
     const path = join(club, 'asked.json');
     writeFileSync(
