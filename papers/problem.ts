@@ -51,13 +51,15 @@ export interface TextPosition {
 export function fileProblem(file: string, trouble: Trouble, position?: TextPosition): FileProblem {
   const path = printPath(trouble.path);
   const where = path === '' ? '' : `${path}: `;
+  // What a file holds is shown, never obeyed.
+  const [found, expected] = [plain(trouble.found), plain(trouble.expected)];
   return {
     file,
     path,
     ...(position === undefined ? {} : { row: position.row, column: position.column }),
-    found: trouble.found,
-    expected: trouble.expected,
-    message: `${where}found ${trouble.found}; expected ${trouble.expected}`,
+    found,
+    expected,
+    message: `${where}found ${found}; expected ${expected}`,
   };
 }
 

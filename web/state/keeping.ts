@@ -3,17 +3,8 @@ import { effect, untracked } from '@preact/signals';
 import type { IDBPDatabase } from 'idb';
 import { demo } from './demos.ts';
 import { type Keeper, type Kept, keeper } from './keeper.ts';
-import {
-  ask,
-  asked,
-  type Json,
-  paper,
-  readPaper,
-  type Settings,
-  settings,
-  takeFromElsewhere,
-  unkept,
-} from './session.ts';
+import { ask, asked, type Json, paper, readPaper, settings, takeFromElsewhere, unkept } from './session.ts';
+import { type Settings, settingsOf } from './settings.ts';
 import { FULL, openStore, whyShut } from './storage.ts';
 
 let database: IDBPDatabase | undefined;
@@ -117,21 +108,6 @@ async function opened(): Promise<Found> {
   return { db, kept, set };
 }
 
-/** Settings of another version may know words that this one does not. */
-function settingsOf(set: unknown): Settings {
-  const { units, wording, theme, cautioned } = {
-    ...settings.value,
-    ...(set as Partial<Settings> | undefined),
-  };
-  const one = <T>(value: T, ...known: T[]): T => (known.includes(value) ? value : known[0]);
-  return {
-    units: one(units, 'imperial', 'metric'),
-    wording: one(wording, 'us', 'uk'),
-    theme: one(theme, 'auto', 'light', 'dark'),
-    cautioned: cautioned === true,
-  };
-}
-
 const tooLate = (): Promise<never> =>
   new Promise((_, refuse) => {
     setTimeout(() => refuse(new Error('no answer')), STORAGE_WAIT);
@@ -141,7 +117,7 @@ async function fromStorage(): Promise<Found | undefined> {
   try {
     const found = await Promise.race([opened(), tooLate()]);
     database = found.db;
-    settings.value = settingsOf(found.set);
+    settings.value = settingsOf(settings.value, found.set);
     return found;
   } catch (fault) {
     // One that answers later is left alone: it may hold work that this page has not seen.

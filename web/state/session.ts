@@ -10,21 +10,12 @@ import type { Change } from '../../engine/outing/change.ts';
 import type { TimedOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
-import type { System } from '../../units/index.ts';
-import type { Voice, Wording } from '../../words/voice.ts';
+import type { Voice } from '../../words/voice.ts';
 import type { Reply } from '../reckoning.ts';
 import { handWith } from './hand.ts';
+import type { Settings } from './settings.ts';
 
 export type Json = Record<string, unknown>;
-export type Theme = 'auto' | 'light' | 'dark';
-
-export interface Settings {
-  readonly units: System;
-  readonly wording: Wording;
-  readonly theme: Theme;
-  readonly cautioned: boolean;
-}
-
 export const paper = signal<Json>({});
 const past = signal<readonly Json[]>([]);
 const future = signal<readonly Json[]>([]);
