@@ -1,6 +1,7 @@
 /** Nothing is lost: what happens when the browser cannot keep the work. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { examplePaper } from '../support/papers.ts';
 import { barrierFree, open, served } from './served.ts';
 
 const url = served();
@@ -79,10 +80,7 @@ test('a browser that keeps nothing at all still gives the answer, and says so', 
   await expect(page.getByRole('alert')).toContainText('keeps nothing here');
 });
 
-test('two tabs at once: the changes of both are kept, of papers and of own vehicles', async ({
-  context,
-  page: a,
-}) => {
+test('two tabs at once: the changes of both are kept', async ({ context, page: a }) => {
   await open(a, url(), 'papers');
   const b = await context.newPage();
   await b.goto(`${url()}#papers`);
@@ -104,6 +102,30 @@ test('two tabs at once: the changes of both are kept, of papers and of own vehic
   await a.reload();
   await expect(nameIn(a)).toHaveValue('From the first tab');
   await expect(speedIn(a)).toHaveValue('4 mph');
+});
+
+test('own vehicles that two tabs put into the shed are all there', async ({ context, page: a }) => {
+  const outing = await examplePaper('steam-light');
+  const [engine] = (outing['train'] as { vehicles: { vehicle: object }[] }).vehicles;
+  const file = (name: string) => ({
+    name: 'all.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(
+      JSON.stringify({ heedway: 'everything', version: 1, outing, vehicles: [{ ...engine.vehicle, name }] }),
+    ),
+  });
+  await open(a, url(), 'files');
+  const b = await context.newPage();
+  await b.goto(`${url()}#files`);
+  for (const page of [a, b])
+    await page.evaluate(() => {
+      BroadcastChannel.prototype.postMessage = () => {};
+    });
+  await b.getByLabel('Open a file').setInputFiles(file('From the second'));
+  await expect(b.getByText('your own 1 vehicle')).toBeVisible();
+  // The first has seen an empty shed.
+  await a.getByLabel('Open a file').setInputFiles(file('From the first'));
+  await expect(a.getByText('your own 2 vehicles')).toBeVisible();
 });
 
 test('a store that a newer Heedway has made is left alone, and that is said; a newer one is let in', async ({
