@@ -13,7 +13,10 @@ export function Version() {
   useEffect(() => void keepOffline(), []);
   return (
     <p role="status">
-      Heedway {version}. {reach()} <a href="./notices.txt">Notices of others' work</a>
+      Heedway {version}.{' '}
+      <span class="no-print">
+        {reach()} <a href="./notices.txt">Notices of others' work</a>
+      </span>
     </p>
   );
 }

@@ -27,6 +27,7 @@ async function timed<T>(work: () => Promise<T>): Promise<{ readonly value: T; re
 
 const refused: readonly [string, () => string, RegExp][] = [
   ['words that are no figures', () => `[${'NaN,'.repeat(2 * MB)}1]`, /100 faults/],
+  ['faults behind many lines', () => `[${'\n'.repeat(8_000_000)}${'NaN,'.repeat(200)}1]`, /100 faults/],
   ['lists in lists', () => '['.repeat(8 * MB), /at most 64 levels/],
   ['nothing but lines', () => '\n'.repeat(8 * MB), /the end of the file/],
   ['a text without an end', () => `"${'a'.repeat(8 * MB)}`, /closing/],
