@@ -1,9 +1,11 @@
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import about from './package.json' with { type: 'json' };
 
 const { policyFor } = (await import('./scripts/policy.mjs' as string)) as {
   policyFor: (where: 'header' | 'page') => string;
 };
+const { notices } = (await import('./scripts/notices.mjs' as string)) as { notices: () => string };
 
 interface Graph {
   getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
@@ -81,6 +83,7 @@ const wordsOf = ({ callee, arguments: given }: Call): readonly Call['arguments']
 /** The workbench: static files that work from any folder and, once loaded, without a network. */
 export default defineConfig({
   root: 'web',
+  define: { HEEDWAY_VERSION: JSON.stringify(about.version) },
   base: './',
   build: {
     outDir: '../dist/web',
@@ -115,12 +118,19 @@ export default defineConfig({
         },
       ],
     },
+    {
+      name: 'notices beside the page',
+      generateBundle() {
+        this.emitFile({ type: 'asset', fileName: 'notices.txt', source: notices() });
+      },
+    },
     wordsApart(),
     VitePWA({
-      registerType: 'autoUpdate',
-      injectRegister: 'script',
+      // A person takes a new version when it suits: web/state/version.ts.
+      registerType: 'prompt',
+      injectRegister: null,
       workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm,ttf}'],
+        globPatterns: ['**/*.{js,css,html,svg,woff2,png,webmanifest,wasm,ttf,txt}'],
         // The solver that seats riders and the maker of PDFs work without a network too.
         maximumFileSizeToCacheInBytes: 5 * 1024 * 1024,
         navigateFallback: 'index.html',

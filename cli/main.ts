@@ -1,5 +1,6 @@
 /** The command line: heedway <command> … */
 import { CommanderError, Command as Program } from 'commander';
+import { plain } from '../engine/base/letters.ts';
 import { type Command, type Options, type Run, UsageFault } from './command.ts';
 import { balanceCommand } from './commands/balance.ts';
 import { brakeDesignCommand } from './commands/brake-design.ts';
@@ -56,15 +57,17 @@ const run: Run = async (action, options: Options) => {
   process.exitCode = outcome.exit;
 };
 
-function print(text: string): void {
-  process.stdout.write(`${text}\n`);
-}
+/** All that is said goes through here: no name in it is obeyed by the terminal. */
+const onto = (stream: NodeJS.WriteStream) => (text: string) => void stream.write(plain(text));
+
+const print = (text: string): void => onto(process.stdout)(`${text}\n`);
 
 export async function main(argv: readonly string[]): Promise<void> {
   const program = new Program('heedway')
     .description('May this train leave? The computation behind the answer for ridable miniature railways.')
     .version(version)
     .showHelpAfterError('(heedway help <command> tells more)')
+    .configureOutput({ writeOut: onto(process.stdout), writeErr: onto(process.stderr) })
     .exitOverride();
   for (const command of commands) command.declare(program, run);
   for (const sub of program.commands) sub.exitOverride();
@@ -82,10 +85,10 @@ function fault(error: unknown, json: boolean): number {
   const message = error instanceof Error ? error.message : String(error);
   if (error instanceof UsageFault) {
     if (json) print(JSON.stringify({ error: message, problems: error.problems }, undefined, 2));
-    else process.stderr.write(`${message}\n`);
+    else onto(process.stderr)(`${message}\n`);
     return 2;
   }
-  process.stderr.write(
+  onto(process.stderr)(
     `heedway met a fault of its own: ${message}\nPlease report it with the files that led to it.\n`,
   );
   return 70;

@@ -1,18 +1,18 @@
 /** Opening what is asked about: an outing file, or one with what is tried on it. */
-import { resolve } from 'node:path';
 import { type Asked, asking } from '../desk/asked.ts';
 import { openTriedFile } from '../desk/trying.ts';
 import { readJson } from '../papers/json.ts';
 import { decodeText } from '../papers/text.ts';
 import { isTried } from '../papers/tried.ts';
-import { bundleFile, loadFromDisk, openFile, openOutingFile, refusal } from './open.ts';
+import { bundleFile, fromDisk, openFile, openOutingFile, refusal } from './open.ts';
 
 export async function openAsked(path: string): Promise<Asked> {
-  const { content } = await openFile(path);
-  const text = decodeText(content);
+  const opened = await openFile(path);
+  const text = decodeText(opened.content);
   const json = text.ok ? readJson(text.text).value : undefined;
   if (isTried(json)) {
-    const read = await openTriedFile(json, resolve(path), loadFromDisk);
+    const { entry, load } = fromDisk(opened);
+    const read = await openTriedFile(json, entry.path, load);
     if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
     return asking(read.value.paper, read.value.outing, read.value.trials);
   }

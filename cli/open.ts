@@ -1,6 +1,6 @@
 /** Opening files for commands: limits, clear faults, nothing thrown at the user. */
-import { readFile, stat } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { dirname, resolve, sep } from 'node:path';
 import type { Kind } from '../engine/base/quantity.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import {
@@ -14,33 +14,41 @@ import {
 import { parseQuantity } from '../units/index.ts';
 import { chainage, type Voice } from '../words/voice.ts';
 import { UsageFault } from './command.ts';
+import { contentOf, reasonOf } from './file.ts';
 
-/** No file of ours is larger. */
-const LARGEST = 8 * 1024 * 1024;
-
-export async function openFile(path: string): Promise<Entry> {
-  const info = await stat(path).catch(() => undefined);
-  if (!info) throw new UsageFault(`${path}: found no such file; expected a file that can be read`);
-  if (info.isDirectory()) throw new UsageFault(`${path}: found a folder; expected a file`);
-  if (info.size > LARGEST) {
-    const found = (info.size / 1024 / 1024).toFixed(1);
-    throw new UsageFault(
-      `${path}: found a file of ${found} MB; expected at most ${LARGEST / 1024 / 1024} MB`,
-    );
-  }
-  return { path, content: await readFile(path) };
+/** @param most bytes that a file of the kind has */
+export async function openFile(path: string, most?: number): Promise<Entry> {
+  const content = await contentOf(path, most);
+  if ('bytes' in content) return { path, content: content.bytes };
+  throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
 }
 
-/** Files that an outing refers to, from the disk. */
-export const loadFromDisk: Load = async (path) => {
-  const info = await stat(path).catch(() => undefined);
-  if (!info?.isFile() || info.size > LARGEST) return undefined;
-  return readFile(path).catch(() => undefined);
-};
+const within = (folder: string, path: string): boolean =>
+  path.startsWith(folder.endsWith(sep) ? folder : folder + sep);
+
+/** Files that an outing refers to, from the disk: none that a link leads to outside the folder of the first. */
+const loadBeside =
+  (first: string): Load =>
+  async (path) => {
+    try {
+      const [home, real] = await Promise.all([realpath(dirname(first)), realpath(path)]);
+      if (!within(home, real)) return { unread: 'a link that leads out of the folder of the first file' };
+      const content = await contentOf(real);
+      return 'bytes' in content ? content.bytes : { unread: content.unread };
+    } catch (error) {
+      return { unread: reasonOf(error) };
+    }
+  };
+
+/** An entry by its whole path, with how the files beside it are read. */
+export function fromDisk({ path, content }: Entry): { readonly entry: Entry; readonly load: Load } {
+  const whole = resolve(path);
+  return { entry: { path: whole, content }, load: loadBeside(whole) };
+}
 
 export async function openOutingFile(path: string): Promise<Outing> {
-  const entry = await openFile(path);
-  const read = await readOuting({ ...entry, path: resolve(path) }, loadFromDisk);
+  const { entry, load } = fromDisk(await openFile(path));
+  const read = await readOuting(entry, load);
   if (read.ok) return read.value;
   const here = `${process.cwd()}/`;
   const problems = read.problems.map((p) => ({
@@ -51,8 +59,10 @@ export async function openOutingFile(path: string): Promise<Outing> {
 }
 
 /** The outing's file with all that it refers to put in, as it was written. */
-export const bundleFile = async (path: string): ReturnType<typeof bundleOuting> =>
-  bundleOuting({ path: resolve(path), content: await readFile(path) }, loadFromDisk);
+export async function bundleFile(path: string): ReturnType<typeof bundleOuting> {
+  const { entry, load } = fromDisk(await openFile(path));
+  return bundleOuting(entry, load);
+}
 
 /** What is wrong with a file, a line for each problem. */
 export const refusal = (problems: readonly FileProblem[]): UsageFault =>

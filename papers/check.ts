@@ -1,5 +1,6 @@
 /** A parsed file against its schema: the SI output, or every trouble in it at once. */
 import type * as z from 'zod/mini';
+import { MOST_TOLD } from './json.ts';
 import { migrate } from './migrations/index.ts';
 import { type FieldPath, show, type Trouble } from './problem.ts';
 import { type FileKind, schemas, VERSION } from './schema/index.ts';
@@ -28,7 +29,9 @@ export function checkFile<K extends FileKind>(
   if (result.success) return { ok: true, value: result.data as z.output<(typeof schemas)[K]> };
   return {
     ok: false,
-    troubles: result.error.issues.flatMap((issue) => troublesOf(issue as Issue, file, schemas[kind])),
+    troubles: result.error.issues
+      .slice(0, MOST_TOLD + 1)
+      .flatMap((issue) => troublesOf(issue as Issue, file, schemas[kind])),
   };
 }
 
@@ -72,7 +75,7 @@ function troublesOf(issue: Issue, file: unknown, schema: unknown): Trouble[] {
     ];
   switch (issue.code) {
     case 'unrecognized_keys':
-      return (issue.keys ?? []).map((key) => ({
+      return (issue.keys ?? []).slice(0, MOST_TOLD + 1).map((key) => ({
         path: [...issue.path, key],
         found: `the unknown field ${show(key)}`,
         expected: nearest(key, keysAt(schema, issue.path)),
@@ -104,7 +107,7 @@ function troublesOf(issue: Issue, file: unknown, schema: unknown): Trouble[] {
         },
       ];
     case 'invalid_format':
-      return [{ path: issue.path, found, expected: 'a day such as 2026-05-31' }];
+      return [{ path: issue.path, found, expected: issue.message }];
     default:
       return [
         {
@@ -143,9 +146,13 @@ function keysAt(schema: unknown, path: FieldPath): string[] {
   return Object.keys(inner(at)?.def.shape ?? {});
 }
 
+/** Letters of the longest field that anybody could have meant. */
+const LONGEST_NAME = 40;
+
 /** What the writer may have meant: the closest known field, else all of them. */
 function nearest(key: string, known: readonly string[]): string {
-  const close = known
+  const near = key.length <= LONGEST_NAME ? known : [];
+  const close = near
     .map((k) => ({ k, d: distance(key.toLowerCase(), k.toLowerCase()) }))
     .sort((a, b) => a.d - b.d)[0];
   if (close && close.d <= Math.max(2, key.length / 3)) return `perhaps "${close.k}"`;

@@ -6,6 +6,7 @@
  * Words that differ across the Atlantic stand in braces, by their US form: {grade}, {truck}, {coupler}.
  */
 import * as z from 'zod/mini';
+import { PLAIN } from '../engine/base/letters.ts';
 import { figure } from './schema/quantity.ts';
 
 export interface About {
@@ -43,10 +44,14 @@ export const may = <T extends z.ZodMiniType>(
 
 // ---- what several papers hold
 
-/** A track and its curves: to 100 km. */
-const FARTHEST = 100_000;
+const NO_ORDERS = 'one line of text without control letters';
 
-export const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+/** A track and its curves: to 100 km. */
+export const FARTHEST = 100_000;
+
+/** A name: on one line, and no letter in it that a screen obeys. */
+export const text = (most = 200) =>
+  z.string().check(z.minLength(1), z.maxLength(most), z.regex(new RegExp(PLAIN, 'u'), NO_ORDERS));
 export const remark = () => z.string().check(z.maxLength(10_000));
 export const yes = () => z.boolean();
 export const choice = <const T extends readonly string[]>(...of: T) => z.enum(of);

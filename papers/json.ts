@@ -3,10 +3,9 @@
  * file can be pointed at by row and column. The host's own parser tells neither places nor what it
  * expected, and stops at the first bad word; here a bad word such as NaN is noted and reading goes on.
  */
-import type { FieldPath, TextPosition } from './problem.ts';
+import { type FieldPath, show, type TextPosition } from './problem.ts';
 
-export interface JsonTrouble {
-  readonly offset: number;
+export interface JsonTrouble extends TextPosition {
   readonly path: FieldPath;
   readonly found: string;
   readonly expected: string;
@@ -26,28 +25,44 @@ export interface JsonText {
 }
 
 const DEEPEST = 64;
+/** More than any file of ours holds: a line of 50,000 points has 150,000 values. */
+const MOST_VALUES = 250_000;
+const MOST_FIELDS = 500;
+/** Faults of one text that are told: nobody mends more at once. */
+export const MOST_TOLD = 100;
+export const TOO_MANY = { found: `${MOST_TOLD} faults`, expected: 'fewer: those behind are not told' };
 
 export function readJson(text: string): JsonText {
   const reader = new Reader(text);
   const { value, mark } = reader.document();
+  const places = placesIn(text);
   return {
     value,
-    troubles: reader.troubles,
-    position: (path) => rowAndColumn(text, offsetOf(mark, path)),
+    troubles: reader.troubles.map((trouble) => ({ ...trouble, ...places(trouble.offset) })),
+    position: (path) => places(offsetOf(mark, path)),
   };
 }
 
-export function rowAndColumn(text: string, offset: number): TextPosition {
-  let row = 1;
-  let start = 0;
-  for (let i = 0; i < offset && i < text.length; i++) {
-    const lineFeed = text[i] === '\n' || (text[i] === '\r' && text[i + 1] !== '\n');
-    if (lineFeed) {
-      row++;
-      start = i + 1;
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let i = 0; i < text.length; i++)
+    if (text[i] === '\n' || (text[i] === '\r' && text[i + 1] !== '\n')) starts.push(i + 1);
+  return starts;
+}
+
+/** Finds rows and columns in a text; its line ends are looked for once, when first asked. */
+function placesIn(text: string): (offset: number) => TextPosition {
+  let starts: number[] | undefined;
+  return (offset) => {
+    starts ??= lineStarts(text);
+    let [low, high] = [0, starts.length];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (starts[middle] <= offset) low = middle;
+      else high = middle;
     }
-  }
-  return { row, column: offset - start + 1 };
+    return { row: low + 1, column: Math.min(offset, text.length) - starts[low] + 1 };
+  };
 }
 
 function offsetOf(mark: Mark, path: FieldPath): number {
@@ -69,7 +84,8 @@ interface Read {
 }
 
 class Reader {
-  readonly troubles: JsonTrouble[] = [];
+  readonly troubles: (Omit<JsonTrouble, keyof TextPosition> & { readonly offset: number })[] = [];
+  private values = 0;
   private readonly text: string;
   private at = 0;
   private readonly path: (string | number)[] = [];
@@ -92,6 +108,10 @@ class Reader {
 
   private note(offset: number, found: string, expected: string): void {
     this.troubles.push({ offset, path: [...this.path], found, expected });
+    if (this.troubles.length === MOST_TOLD) {
+      this.troubles.push({ offset, path: [], ...TOO_MANY });
+      throw new Stop();
+    }
   }
 
   private stop(expected: string, found = this.next()): never {
@@ -116,6 +136,8 @@ class Reader {
     this.space();
     if (this.path.length > DEEPEST)
       this.stop(`at most ${DEEPEST} levels`, 'lists or groups nested too deeply');
+    if (++this.values > MOST_VALUES)
+      this.stop(`at most ${MOST_VALUES} in a file`, `more than ${MOST_VALUES} values`);
     const offset = this.at;
     const first = this.text[this.at];
     if (first === '{') return this.object(offset);
@@ -137,8 +159,7 @@ class Reader {
         const keyAt = this.at;
         const key = this.string();
         this.path.push(key);
-        if (parts.has(key))
-          this.note(keyAt, `the field ${JSON.stringify(key)} a second time`, 'each field once');
+        if (parts.has(key)) this.note(keyAt, `the field ${show(key)} a second time`, 'each field once');
         this.space();
         if (this.text[this.at] !== ':') this.stop('":" after the field name');
         this.at++;
@@ -152,6 +173,8 @@ class Reader {
         });
         parts.set(key, read.mark);
         this.path.pop();
+        if (parts.size > MOST_FIELDS)
+          this.stop(`at most ${MOST_FIELDS} in a group`, `more than ${MOST_FIELDS} fields`);
       } while (this.more('}'));
     }
     return { value, mark: { offset, parts } };

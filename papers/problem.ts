@@ -3,6 +3,8 @@
  * thrown, so that one reading of a broken file tells all of them.
  */
 
+import { plain } from '../engine/base/letters.ts';
+
 export type FieldPath = readonly (string | number)[];
 
 export interface FileProblem {
@@ -26,13 +28,17 @@ export interface Trouble {
   readonly expected: string;
 }
 
+/** Letters of a value that are shown. */
+const SHOWN = 60;
+
 /** `['curves', 2, 'radius']` → `curves[2].radius`. */
 export function printPath(path: FieldPath): string {
   let text = '';
   for (const part of path) {
     if (typeof part === 'number') text += `[${part}]`;
-    else if (/^[A-Za-z_$][\w$-]*$/.test(part)) text += text === '' ? part : `.${part}`;
-    else text += `[${JSON.stringify(part)}]`;
+    else if (part.length <= SHOWN && /^[A-Za-z_$][\w$-]*$/.test(part))
+      text += text === '' ? part : `.${part}`;
+    else text += `[${show(part)}]`;
   }
   return text;
 }
@@ -45,13 +51,15 @@ export interface TextPosition {
 export function fileProblem(file: string, trouble: Trouble, position?: TextPosition): FileProblem {
   const path = printPath(trouble.path);
   const where = path === '' ? '' : `${path}: `;
+  // What a file holds is shown, never obeyed.
+  const [found, expected] = [plain(trouble.found), plain(trouble.expected)];
   return {
     file,
     path,
-    ...(position === undefined ? {} : position),
-    found: trouble.found,
-    expected: trouble.expected,
-    message: `${where}found ${trouble.found}; expected ${trouble.expected}`,
+    ...(position === undefined ? {} : { row: position.row, column: position.column }),
+    found,
+    expected,
+    message: `${where}found ${found}; expected ${expected}`,
   };
 }
 
@@ -61,14 +69,12 @@ export function tellProblem(problem: FileProblem): string {
   return `${problem.file}${place}: ${problem.message}`;
 }
 
-const SHOWN = 60;
-
 /** A value as it is shown behind "found". */
 export function show(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (value === null) return 'null';
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object') return 'a group of fields';
-  const text = typeof value === 'string' ? JSON.stringify(value) : String(value);
-  return text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`;
+  const text = typeof value === 'string' ? JSON.stringify(value.slice(0, SHOWN + 1)) : String(value);
+  return plain(text.length <= SHOWN ? text : `${text.slice(0, SHOWN)}…`);
 }

@@ -14,13 +14,18 @@ import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
 import { compileVehicle } from './compile/vehicle.ts';
-import { type JsonText, readJson } from './json.ts';
+import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
 import { type FieldPath, type FileProblem, fileProblem, show, type Trouble } from './problem.ts';
 import type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
 import { decodeText } from './text.ts';
 
+/** A file that is there and cannot be read, or must not be: what was found in its place. */
+export interface Unread {
+  readonly unread: string;
+}
+
 /** Bytes or text of a file by path; undefined: there is none. */
-export type Load = (path: string) => Promise<Uint8Array | string | undefined>;
+export type Load = (path: string) => Promise<Uint8Array | string | Unread | undefined>;
 
 export interface Entry {
   readonly path: string;
@@ -45,13 +50,19 @@ class Reading {
   readonly problems: FileProblem[] = [];
   readonly notes: Notes = newNotes();
   private readonly load: Load;
+  /** The file that was asked for: nothing outside its folder is read. */
+  private readonly first: string;
   private readonly texts = new Map<string, JsonText | undefined>();
 
-  constructor(load: Load) {
+  constructor(load: Load, first: string) {
     this.load = load;
+    this.first = first;
   }
 
   report(part: Part, { path, found, expected }: Trouble): void {
+    if (this.problems.length > MOST_TOLD) return;
+    if (this.problems.length === MOST_TOLD)
+      return void this.problems.push(fileProblem(part.file, { path: [], ...TOO_MANY }));
     const full = [...part.prefix, ...path];
     this.problems.push(fileProblem(part.file, { path: full, found, expected }, part.text?.position(full)));
   }
@@ -67,7 +78,7 @@ class Reading {
     this.texts.set(path, text);
     const part: Part = { json: text.value, file: path, prefix: [], text, chain: [...chain, path] };
     for (const trouble of text.troubles) {
-      this.problems.push(fileProblem(path, trouble, positionOf(decoded.text, trouble.offset)));
+      this.problems.push(fileProblem(path, trouble, trouble));
     }
     return text.troubles.length > 0 ? undefined : part;
   }
@@ -82,7 +93,7 @@ class Reading {
     const reference = fileOf(json);
     if (reference === undefined) return inline;
     const at = [...path, 'file'];
-    const target = resolvePath(of.file, reference);
+    const target = resolvePath(of.file, reference, this.first);
     if (target === undefined) {
       this.report(of, {
         path: at,
@@ -104,6 +115,15 @@ class Reading {
       this.report(of, { path: at, found: show(reference), expected: `a file that can be read at ${target}` });
       return undefined;
     }
+    if (typeof content === 'object' && 'unread' in content) {
+      const found = `${show(reference)}: ${content.unread}`;
+      this.report(of, {
+        path: at,
+        found,
+        expected: 'a file that can be read, within the folder of the first file',
+      });
+      return undefined;
+    }
     return this.open(target, content, of.chain);
   }
 
@@ -123,32 +143,33 @@ class Reading {
   }
 }
 
-function positionOf(text: string, offset: number): { row: number; column: number } {
-  const before = text.slice(0, offset).split(/\r\n|\r|\n/);
-  return { row: before.length, column: before[before.length - 1].length + 1 };
-}
-
 const fileOf = (json: unknown): string | undefined => {
   if (typeof json !== 'object' || json === null || !('file' in json)) return undefined;
   const { file } = json as { file: unknown };
   return typeof file === 'string' ? file : undefined;
 };
 
-/** Path of a reference from the file that makes it; undefined where it climbs above the top or is absolute. */
-export function resolvePath(from: string, reference: string): string | undefined {
-  if (/^([a-z]+:|\/|\\)/i.test(reference)) return undefined;
-  const absolute = from.startsWith('/');
-  const parts = from
+const foldersOf = (file: string): string[] =>
+  file
     .split('/')
     .slice(0, -1)
-    .filter((p) => p !== '' && p !== '.');
+    .filter((part) => part !== '' && part !== '.');
+
+/**
+ * Path of a reference from the file that makes it; undefined where it is absolute, or leads out of the folder of the
+ * first file.
+ */
+export function resolvePath(from: string, reference: string, first: string): string | undefined {
+  if (/^([a-z]+:|\/|\\)/i.test(reference)) return undefined;
+  const parts = foldersOf(from);
+  const home = foldersOf(first);
   for (const part of reference.split(/[\\/]/)) {
     if (part === '' || part === '.') continue;
-    if (part === '..' && parts.length > 0 && parts[parts.length - 1] !== '..') parts.pop();
-    else if (part === '..') return undefined;
-    else parts.push(part);
+    if (part !== '..') parts.push(part);
+    else if (parts.length > home.length) parts.pop();
+    else return undefined;
   }
-  return (absolute ? '/' : '') + parts.join('/');
+  return (from.startsWith('/') ? '/' : '') + parts.join('/');
 }
 
 async function run<T>(
@@ -156,7 +177,7 @@ async function run<T>(
   load: Load,
   read: (reading: Reading, part: Part) => Promise<T | undefined>,
 ): Promise<Read<T>> {
-  const reading = new Reading(load);
+  const reading = new Reading(load, entry.path);
   const part = reading.open(entry.path, entry.content, []);
   const value = part && (await read(reading, part));
   return reading.problems.length > 0 || value === undefined

@@ -7,6 +7,14 @@ import type { Trouble } from './problem.ts';
 /** A line of 10,000 surveyed points takes about 0.6 MB; a larger file is not one of ours. */
 export const LARGEST_FILE = 8 * 1024 * 1024;
 
+/** A receiver writes some sixty letters for a point: 200,000 of them take 13 MB. */
+export const LARGEST_SURVEY = 32 * 1024 * 1024;
+
+export const isGpx = (file: string): boolean => /\.gpx$/i.test(file);
+
+/** Bytes that a survey of this name may have. */
+export const mostBytes = (file: string): number => (isGpx(file) ? LARGEST_SURVEY : LARGEST_FILE);
+
 export type Decoded =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly trouble: Trouble };
@@ -16,11 +24,12 @@ const trouble = (found: string, expected: string): Decoded => ({
   trouble: { path: [], found, expected },
 });
 
-export function decodeText(content: Uint8Array | string): Decoded {
+/** @param most bytes that a file of the kind has */
+export function decodeText(content: Uint8Array | string, most = LARGEST_FILE): Decoded {
   const size = typeof content === 'string' ? content.length : content.byteLength;
-  if (size > LARGEST_FILE) {
+  if (size > most) {
     const megabytes = (size / 1024 / 1024).toFixed(1);
-    return trouble(`a file of ${megabytes} MB`, `at most ${LARGEST_FILE / 1024 / 1024} MB`);
+    return trouble(`a file of ${megabytes} MB`, `at most ${most / 1024 / 1024} MB`);
   }
   if (typeof content === 'string') return { ok: true, text: content.replace(/^\uFEFF/, '') };
   try {

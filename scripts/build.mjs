@@ -1,6 +1,7 @@
 // Builds the command line (one file), the library with its types and, where it is there, the web workbench.
-import { existsSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { notices } from './notices.mjs';
 import { bin, root, run } from './tools.mjs';
 
 const cli = run(bin('esbuild'), [
@@ -30,4 +31,5 @@ const types = run(bin('tsc'), ['-p', 'library']);
 const web = existsSync(join(root, 'web', 'index.html'))
   ? run(bin('vite'), ['build', '--logLevel', 'warn'])
   : { status: 0 };
+writeFileSync(join(root, 'dist', 'notices.txt'), notices());
 process.exit(cli.status || library.status || types.status || web.status);

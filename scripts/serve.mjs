@@ -10,6 +10,7 @@ const types = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript',
   '.css': 'text/css',
+  '.txt': 'text/plain; charset=utf-8',
   '.svg': 'image/svg+xml',
   '.json': 'application/json',
   '.webmanifest': 'application/manifest+json',

@@ -1,5 +1,5 @@
 /** The frame: the answer's word, the rooms, and how everything is shown. */
-import { useSignal } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { tellTrials } from '../desk/asked.ts';
@@ -13,7 +13,9 @@ import {
   busy,
   canRedo,
   canUndo,
+  elsewhere,
   fault,
+  fresh,
   problems,
   redo,
   settings,
@@ -66,19 +68,27 @@ export function App() {
       </a>
       <Head room={room.value} />
       <main id="main" tabIndex={-1}>
-        {(fault.value !== '' || silent.value || unkept.value !== '' || problems.value.length > 0) && (
-          <Notices />
-        )}
+        {amiss.value && <Notices />}
         <Room id={room.value} />
       </main>
       <footer>
         Heedway reckons; it does not license. The host's rules, boiler and local codes and the person in
         charge come first.
+        <Version />
       </footer>
       <Cautions />
     </>
   );
 }
+
+/** Most days nothing is. */
+const amiss = computed(
+  () =>
+    [fault, unkept, elsewhere].some((said) => said.value !== '') ||
+    silent.value ||
+    fresh.value ||
+    problems.value.length > 0,
+);
 
 /** The word of the outing on the screen, and what is tried in it; while there is none, why. */
 function Word() {
@@ -177,3 +187,6 @@ function Room({ id }: { readonly id: string }) {
 
 /** Most days nothing is amiss. */
 const Notices = later(async () => (await import('./parts/notices.tsx')).Notices);
+
+/** What does not wait for the answer must not delay it. */
+const Version = later(async () => (await import('./parts/version.tsx')).Version);

@@ -1,9 +1,7 @@
 /** heedway survey: a line file from a surveyed CSV or GPX. */
-import { extname } from 'node:path';
-import { DOMParser } from '@xmldom/xmldom';
-import { importCsv } from '../../papers/import/csv.ts';
-import { importGpx, type ParseXml } from '../../papers/import/gpx.ts';
-import { readLine, writeFile as writeText } from '../../papers/index.ts';
+import { readSurvey } from '../../desk/survey.ts';
+import { writeFile as writeText } from '../../papers/index.ts';
+import { mostBytes } from '../../papers/text.ts';
 import { type Command, common, type Options } from '../command.ts';
 import { openFile, refusal } from '../open.ts';
 import { writeOut } from '../write.ts';
@@ -26,36 +24,17 @@ export const surveyCommand: Command = {
   },
 };
 
-const parseXml: ParseXml = (text) => {
-  let fault: string | undefined;
-  const onError = (_level: string, message: string): void => {
-    fault ??= message.split('\n')[0];
-  };
-  try {
-    const document = new DOMParser({ onError }).parseFromString(text, 'text/xml') as unknown as Document;
-    return fault ? { fault } : { document };
-  } catch (error) {
-    return { fault: fault ?? String(error).split('\n')[0] };
-  }
-};
-
 async function survey(path: string, options: SurveyOptions) {
-  const { content } = await openFile(path);
+  const { content } = await openFile(path, mostBytes(path));
   const about = { name: options.name ?? 'Surveyed line', gauge: options.gauge };
-  const gpx = extname(path).toLowerCase() === '.gpx';
-  const imported = gpx ? importGpx(content, path, about, parseXml) : importCsv(content, path, about);
-  if (imported.problems.length > 0 || !imported.line) {
-    throw refusal(imported.problems);
-  }
-  const text = writeText(imported.line);
-  // The line must read back as any other line file does.
-  const read = await readLine({ path: options.out ?? 'line.json', content: text });
-  if (!read.ok) throw refusal(read.problems);
+  const { made, notes, problems } = await readSurvey(content, path, about);
+  if (!made) throw refusal(problems);
+  const text = writeText(made.json);
   if (options.out) await writeOut(options.out, text);
-  const said = imported.notes.map((n) => `- ${n}`).join('\n');
+  const said = notes.map((n) => `- ${n}`).join('\n');
   return {
     text: options.out ? `Line written into ${options.out}\n${said}` : `${text}\n${said}`,
-    json: { line: imported.line, notes: imported.notes },
+    json: { line: made.json, notes },
     exit: 0,
   };
 }

@@ -2,35 +2,21 @@
  * A surveyed line from CSV: chainage or segment length with height, rise or grade; radius, hand, cant and
  * place names where there are columns for them. Units stand in the header: `Height (ft)`, `radius_m`.
  */
-import Papa from 'papaparse';
-import type { Kind } from '../../engine/base/quantity.ts';
-import { parseQuantity } from '../../units/index.ts';
+import { MOST_TOLD, TOO_MANY } from '../json.ts';
 import { type FileProblem, fileProblem, show } from '../problem.ts';
 import { decodeText } from '../text.ts';
+import {
+  type Cells,
+  type Column,
+  type Heading,
+  MOST_ROWS,
+  type Report,
+  readHeader,
+  readRow,
+  rowsOf,
+  tooMuch,
+} from './csv-rows.ts';
 import type { Imported, ImportOptions } from './types.ts';
-
-type Column = 'at' | 'length' | 'height' | 'rise' | 'grade' | 'radius' | 'hand' | 'cant' | 'place' | 'kind';
-
-/** Words of a header that name a column. */
-const headings: readonly [Column, RegExp, Kind | 'text'][] = [
-  ['at', /chainage|station(ing)?|distance|^at$|^dist$|pegs?\b|position/, 'length'],
-  ['length', /segment|length|^run$|step/, 'length'],
-  ['height', /height|elevation|elev|level|altitude|^z$/, 'length'],
-  ['rise', /rise|climb/, 'length'],
-  ['grade', /grade|gradient|slope/, 'grade'],
-  ['radius', /radius|^r$/, 'length'],
-  ['hand', /hand|direction|side|turn/, 'text'],
-  ['cant', /cant|superelevation|crosslevel/, 'length'],
-  ['kind', /kind|type/, 'text'],
-  ['place', /place|name|feature|remark|note/, 'text'],
-];
-
-interface Heading {
-  readonly column: Column;
-  readonly kind: Kind | 'text';
-  readonly unit: string;
-  readonly index: number;
-}
 
 /** Radii at or beyond this count as straight, m. */
 const STRAIGHT = 5000;
@@ -38,12 +24,18 @@ const STRAIGHT = 5000;
 export function importCsv(content: Uint8Array | string, file: string, options: ImportOptions): Imported {
   const decoded = decodeText(content);
   if (!decoded.ok) return { notes: [], problems: [fileProblem(file, decoded.trouble)] };
-  const parsed = Papa.parse<string[]>(decoded.text, { skipEmptyLines: 'greedy', comments: '#' });
-  const rows = parsed.data;
   const problems: FileProblem[] = [];
-  const report = (row: number, column: number, path: string, found: string, expected: string): void => {
-    problems.push(fileProblem(file, { path: [path], found, expected }, { row, column }));
+  const report: Report = (row, column, path, found, expected) => {
+    if (problems.length > MOST_TOLD) return;
+    const told = problems.length < MOST_TOLD ? { path: [path], found, expected } : { path: [], ...TOO_MANY };
+    problems.push(fileProblem(file, told, { row, column }));
   };
+  const much = tooMuch(decoded.text);
+  if (much) {
+    report(much.row, 1, 'rows', much.found, much.expected);
+    return { notes: [], problems };
+  }
+  const { rows, semicolons } = rowsOf(decoded.text);
   if (rows.length === 0) {
     report(
       1,
@@ -54,94 +46,25 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
     );
     return { notes: [], problems };
   }
+  if (rows.length > MOST_ROWS + 1) {
+    report(
+      rows[MOST_ROWS + 1].row,
+      1,
+      'rows',
+      `more than ${MOST_ROWS}`,
+      `at most ${MOST_ROWS}: leave some out`,
+    );
+    return { notes: [], problems };
+  }
   const headers = readHeader(rows[0], report);
   if (problems.length > 0) return { notes: [], problems };
-  const semicolons = parsed.meta.delimiter === ';';
-  const cells = rows.slice(1).map((row, i) => readRow(row, i + 2, headers, semicolons, report));
+  const cells = rows.slice(1).map((row) => readRow(row, headers, semicolons, report));
   const notes: string[] = [`Read ${cells.length} rows with ${headers.map((h) => h.column).join(', ')}.`];
   const profile = profileOf(cells, headers, report, notes);
+  const curves = curvesOf(profile, cells, headers, report, notes);
+  const places = placesOf(profile, cells, headers, report);
   if (problems.length > 0) return { notes, problems };
-  return { line: lineOf(profile, cells, options, notes), notes, problems };
-}
-
-type Report = (row: number, column: number, path: string, found: string, expected: string) => void;
-
-function readHeader(row: readonly string[], report: Report): Heading[] {
-  const headers: Heading[] = [];
-  row.forEach((cell, index) => {
-    const text = cell.trim().toLowerCase();
-    if (text === '') return;
-    const [, name, unit] = /^(.*?)[\s_]*[([]\s*([^)\]]+)\s*[)\]]?\s*$/.exec(text) ??
-      /^(.*?)_([a-z%"'°]+)$/.exec(text) ?? ['', text, ''];
-    const heading = headings.find(
-      ([column, pattern]) => pattern.test(name.trim()) && !headers.some((h) => h.column === column),
-    );
-    if (!heading)
-      return report(
-        1,
-        index + 1,
-        cell.trim(),
-        show(cell.trim()),
-        'a column such as chainage, length, height, rise, grade, radius, hand, cant, place',
-      );
-    const [column, , kind] = heading;
-    if (kind !== 'text' && unit === '') {
-      report(
-        1,
-        index + 1,
-        cell.trim(),
-        `${show(cell.trim())} without a unit`,
-        `its unit in the header, such as "${cell.trim()} (${kind === 'grade' ? '%' : 'ft'})"`,
-      );
-    } else if (kind !== 'text' && !parseQuantity(`1 ${unit}`, kind).ok) {
-      report(
-        1,
-        index + 1,
-        cell.trim(),
-        `the unit ${show(unit)}`,
-        kind === 'grade' ? '% or ‰' : 'a unit of length such as ft, m, in',
-      );
-    }
-    headers.push({ column, kind, unit, index });
-  });
-  const has = (column: Column): boolean => headers.some((h) => h.column === column);
-  if (!has('at') && !has('length'))
-    report(1, 1, 'header', 'neither chainage nor length', 'a column of chainage or of segment length');
-  if (!has('height') && !has('rise') && !has('grade'))
-    report(1, 1, 'header', 'neither height, rise nor grade', 'a column of height, rise or grade');
-  return headers;
-}
-
-interface Cells {
-  readonly row: number;
-  readonly values: Partial<Record<Column, number>>;
-  readonly texts: Partial<Record<Column, string>>;
-}
-
-function readRow(
-  row: readonly string[],
-  number: number,
-  headers: readonly Heading[],
-  semicolons: boolean,
-  report: Report,
-): Cells {
-  const values: Partial<Record<Column, number>> = {};
-  const texts: Partial<Record<Column, string>> = {};
-  for (const { column, kind, unit, index } of headers) {
-    const cell = (row[index] ?? '').trim();
-    if (cell === '') continue;
-    if (kind === 'text') texts[column] = cell;
-    else if (column === 'radius' && /^(straight|tangent|-|inf)$/i.test(cell)) continue;
-    else {
-      // A decimal comma is plain only where semicolons part the cells.
-      const figure = semicolons ? cell.replace(/^(-?\d+),(\d+)$/, '$1.$2') : cell;
-      const bare = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(figure);
-      const read = parseQuantity(bare ? `${figure} ${unit}` : figure, kind);
-      if (read.ok) values[column] = read.si;
-      else report(number, index + 1, column, show(cell), read.problem.expected);
-    }
-  }
-  return { row: number, values, texts };
+  return { line: lineOf(profile, curves, places, options, notes), notes, problems };
 }
 
 interface Point {
@@ -158,7 +81,7 @@ function profileOf(
   const points: Point[] = [];
   const column = (name: Column): number => (headers.find((h) => h.column === name)?.index ?? 0) + 1;
   const first = cells[0]?.values.at ?? 0;
-  for (const { row, values } of cells) {
+  for (const { row, values, wrong } of cells) {
     const last = points[points.length - 1];
     const at =
       values.at !== undefined
@@ -169,7 +92,7 @@ function profileOf(
             ? undefined
             : 0;
     if (at === undefined) {
-      report(row, column('at'), 'chainage', 'an empty cell', 'a chainage or segment length');
+      if (!wrong) report(row, column('at'), 'chainage', 'an empty cell', 'a chainage or segment length');
       continue;
     }
     if (last && at <= last.at + 1e-9) {
@@ -182,9 +105,13 @@ function profileOf(
       );
       continue;
     }
+    if (last)
+      contradictions(values, last, at, (name, found, expected) =>
+        report(row, column(name), name, found, expected),
+      );
     const height = heightOf(values, last, at);
     if (height === undefined) {
-      report(row, column('height'), 'height', 'an empty cell', 'a height, rise or grade');
+      if (!wrong) report(row, column('height'), 'height', 'an empty cell', 'a height, rise or grade');
       continue;
     }
     if (last && Math.abs(height - last.height) >= 0.4 * (at - last.at)) {
@@ -200,7 +127,13 @@ function profileOf(
     points.push({ at, height });
   }
   if (points.length < 2)
-    report(1, 1, 'rows', `${points.length === 1 ? 'one point' : 'no point'}`, 'at least two points');
+    report(
+      cells[0]?.row ?? 1,
+      1,
+      'rows',
+      `${points.length === 1 ? 'one point' : 'no point'}`,
+      'at least two points',
+    );
   if (first !== 0) notes.push(`Chainage moved to begin at 0 (was ${first.toFixed(2)} m).`);
   return points;
 }
@@ -212,34 +145,144 @@ function heightOf(values: Cells['values'], last: Point | undefined, at: number):
   return values.grade === undefined ? undefined : last.height + values.grade * (at - last.at);
 }
 
+/** Figures of one row that say the same must agree, but for what is lost in writing them down. */
+function contradictions(
+  values: Cells['values'],
+  last: Point,
+  at: number,
+  report: (column: Column, found: string, expected: string) => void,
+): void {
+  const step = at - last.at;
+  const differ = (a: number, b: number, slack: number): boolean => Math.abs(a - b) > slack;
+  const { length, height, rise, grade } = values;
+  const mend = 'columns that agree: correct one, or leave it out';
+  if (values.at !== undefined && length !== undefined && differ(step, length, WRITTEN))
+    report('length', `a length of ${metres(length)} where the chainage grows by ${metres(step)}`, mend);
+  const climb = height === undefined ? undefined : height - last.height;
+  if (climb !== undefined && rise !== undefined && differ(climb, rise, WRITTEN))
+    report('rise', `a rise of ${metres(rise)} where the height grows by ${metres(climb)}`, mend);
+  const known = climb ?? rise;
+  if (
+    known !== undefined &&
+    grade !== undefined &&
+    differ(known, grade * step, WRITTEN + WRITTEN_GRADE * step)
+  )
+    report(
+      'grade',
+      `a grade of ${percent(grade)} from the row before, where the heights give ${percent(known / step)}`,
+      mend,
+    );
+}
+
 const metres = (m: number): string => `${Number(m.toFixed(4))} m`;
+const percent = (grade: number): string => `${(grade * 100).toFixed(2)} %`;
+
+/** What rounding as it is written may take from a length or height, m, and from a grade. */
+const WRITTEN = 0.02;
+const WRITTEN_GRADE = 0.001;
+
+interface Curve {
+  readonly from: number;
+  to: number;
+  readonly radius: number;
+  readonly hand: 'left' | 'right';
+  readonly cant?: number;
+}
+
+const hands: Readonly<Record<string, Curve['hand'] | 'none'>> = {
+  left: 'left',
+  l: 'left',
+  right: 'right',
+  r: 'right',
+  straight: 'none',
+  none: 'none',
+  '-': 'none',
+};
 
 /** A row's radius holds from the row to the next; touching rows of one radius and hand are one curve. */
-function lineOf(
+function curvesOf(
   points: readonly Point[],
   cells: readonly Cells[],
-  options: ImportOptions,
+  headers: readonly Heading[],
+  report: Report,
   notes: string[],
-): Record<string, unknown> {
-  const curves: { from: number; to: number; radius: number; hand: string; cant?: number }[] = [];
-  cells.forEach(({ values, texts }, i) => {
+): Curve[] {
+  const curves: Curve[] = [];
+  const handed = headers.find((h) => h.column === 'hand');
+  let assumed = false;
+  cells.forEach(({ row, values, texts }, i) => {
     const { radius, cant } = values;
-    if (radius === undefined || radius === 0 || Math.abs(radius) >= STRAIGHT || i === points.length - 1)
-      return;
-    const hand = /^r/i.test(texts.hand ?? '') || (texts.hand === undefined && radius < 0) ? 'right' : 'left';
+    const curved = radius !== undefined && radius !== 0 && Math.abs(radius) < STRAIGHT;
+    const say = (found: string, expected: string): void =>
+      report(row, (handed?.index ?? 0) + 1, 'hand', found, expected);
+    const written = texts.hand;
+    const given = written === undefined ? undefined : hands[written.toLowerCase()];
+    if (written !== undefined && given === undefined)
+      return say(show(written), 'left or right, seen in the direction of the chainage');
+    const hand = given === 'none' ? undefined : given;
+    if (!curved && hand) return say(`${hand} on a row without a radius`, 'a radius with it, or no hand');
+    if (!curved || i >= points.length - 1) return;
+    if (handed && !hand)
+      return say(written === undefined ? 'an empty cell' : show(written), 'left or right beside the radius');
+    const signed = radius < 0 ? 'right' : 'left';
+    if (hand === 'left' && radius < 0)
+      return say('left beside a negative radius, which is to the right', 'one of the two');
+    assumed ||= !handed;
     const last = curves[curves.length - 1];
     const size = Math.abs(radius);
-    if (last && last.to === points[i].at && last.radius === size && last.hand === hand)
+    const to = hand ?? signed;
+    if (
+      last &&
+      last.to === points[i].at &&
+      last.radius === size &&
+      last.hand === to &&
+      last.cant === (cant || undefined)
+    )
       last.to = points[i + 1].at;
     else
       curves.push({
         from: points[i].at,
         to: points[i + 1].at,
         radius: size,
-        hand,
+        hand: to,
         ...(cant ? { cant } : {}),
       });
   });
+  if (assumed)
+    notes.push('No column tells the hand: a radius is taken to the left, a negative one to the right.');
+  return curves;
+}
+
+interface PlaceRow {
+  readonly name: string;
+  readonly kind: string;
+  readonly at: string;
+}
+
+function placesOf(
+  points: readonly Point[],
+  cells: readonly Cells[],
+  headers: readonly Heading[],
+  report: Report,
+): PlaceRow[] {
+  const column = (headers.find((h) => h.column === 'kind')?.index ?? 0) + 1;
+  const known = kindWords.map(([kind]) => kind).join(', ');
+  return cells.flatMap(({ row, texts }, i) => {
+    if (texts.kind !== undefined && placeKind(texts.kind) === undefined)
+      report(row, column, 'kind', show(texts.kind), `one of ${known}`);
+    if (texts.place === undefined || points[i] === undefined) return [];
+    const kind = placeKind(texts.kind ?? texts.place) ?? 'board';
+    return [{ name: texts.place, kind, at: metres(points[i].at) }];
+  });
+}
+
+function lineOf(
+  points: readonly Point[],
+  curves: readonly Curve[],
+  places: readonly PlaceRow[],
+  options: ImportOptions,
+  notes: string[],
+): Record<string, unknown> {
   const closes = Math.abs(points[points.length - 1].height - points[0].height) < 1e-6;
   notes.push(
     `Taken as point-to-point${closes ? '; the last height equals the first: change "shape" to "loop" if it is one' : ''}.`,
@@ -263,11 +306,7 @@ function lineOf(
       hand: c.hand,
       ...(c.cant === undefined ? {} : { cant: metres(c.cant) }),
     })),
-    places: cells.flatMap(({ texts }, i) =>
-      texts.place === undefined
-        ? []
-        : [{ name: texts.place, kind: placeKind(texts.kind ?? texts.place), at: metres(points[i].at) }],
-    ),
+    places,
   };
 }
 
@@ -281,7 +320,8 @@ const kindWords: readonly [string, RegExp][] = [
   ['summit', /summit/i],
   ['siding', /siding|loop/i],
   ['buffers', /buffer|end/i],
+  ['board', /board/i],
 ];
 
-const placeKind = (text: string): string =>
-  kindWords.find(([, pattern]) => pattern.test(text))?.[0] ?? 'board';
+const placeKind = (text: string): string | undefined =>
+  kindWords.find(([, pattern]) => pattern.test(text))?.[0];

@@ -2,21 +2,13 @@
  * A surveyed line from GPX 1.1: distances by geodesic, heights smoothed and marked poor, waypoints as places.
  * Curves are not taken from it: a satellite track is too rough for a radius. Measure them with a string.
  */
-import { gpx } from '@tmcw/togeojson';
 import geodesic from 'geographiclib-geodesic';
-import { linearRegression, linearRegressionLine } from 'simple-statistics';
+import { FARTHEST } from '../describe.ts';
+import { MOST_TOLD } from '../json.ts';
 import { type FileProblem, fileProblem } from '../problem.ts';
-import { decodeText } from '../text.ts';
+import { decodeText, LARGEST_SURVEY } from '../text.ts';
+import { type Fix, gpxPoints, type Waypoint } from './gpx-points.ts';
 import type { Imported, ImportOptions } from './types.ts';
-
-/** Text of XML to a document; undefined with a reason where it is not well formed. */
-export type ParseXml = (text: string) => { readonly document?: Document; readonly fault?: string };
-
-interface Fix {
-  readonly lat: number;
-  readonly lon: number;
-  readonly height: number | undefined;
-}
 
 /** Fixes nearer than this to the one before are passed over, m. */
 const NEAREST = 0.5;
@@ -24,64 +16,52 @@ const NEAREST = 0.5;
 const WINDOW = 25;
 /** A track whose ends are this near is a loop, m. */
 const CLOSES = 15;
+/** Heights of a line from a track: smoothed over `WINDOW`, more of them say nothing more. */
+const MOST_HEIGHTS = 10_000;
+/** Places of a line. */
+const MOST_PLACES = 2000;
+/** Share of the work that is reading; the rest is measuring and smoothing. */
+const READING = 0.6;
 
-export function importGpx(
-  content: Uint8Array | string,
-  file: string,
-  options: ImportOptions,
-  parseXml: ParseXml,
-): Imported {
-  const decoded = decodeText(content);
+export function importGpx(content: Uint8Array | string, file: string, options: ImportOptions): Imported {
+  const decoded = decodeText(content, LARGEST_SURVEY);
   if (!decoded.ok) return { notes: [], problems: [fileProblem(file, decoded.trouble)] };
+  const problems: FileProblem[] = [];
+  const { share = () => {} } = options;
+  const points = gpxPoints(
+    decoded.text,
+    (row, column, path, found, expected) => {
+      problems.push(fileProblem(file, { path: path === '' ? [] : [path], found, expected }, { row, column }));
+      return problems.length < MOST_TOLD;
+    },
+    (done) => share(READING * done),
+  );
+  if (problems.length > 0) return { notes: [], problems };
+  const { fixes, places, segments, routeLeft } = points;
   const fail = (found: string, expected: string): Imported => ({
     notes: [],
     problems: [fileProblem(file, { path: [], found, expected })],
   });
-  const { document, fault } = parseXml(decoded.text);
-  if (!document || fault) return fail(fault ?? 'no XML', 'well-formed XML of GPX 1.1');
-  if (document.documentElement?.nodeName !== 'gpx')
-    return fail(`<${document.documentElement?.nodeName}>`, '<gpx> as the outermost element');
-  const notes: string[] = [];
-  const { fixes, places } = fixesOf(document, notes);
   if (fixes.length < 2)
     return fail(
       fixes.length === 1 ? 'one point' : 'no track or route',
       'a track or route of at least two points',
     );
-  const missing = fixes.filter((f) => f.height === undefined).length;
-  if (missing === fixes.length)
-    return fail('a track without heights', '<ele> at the points; level the line and import it as CSV');
-  if (missing > 0) notes.push(`${missing} points without height were passed over.`);
-  return build(
-    fixes.filter((f) => f.height !== undefined),
-    places,
-    options,
-    notes,
-  );
-}
-
-interface Waypoint extends Fix {
-  readonly name: string;
-}
-
-function fixesOf(document: Document, notes: string[]): { fixes: Fix[]; places: Waypoint[] } {
-  const fixes: Fix[] = [];
-  const places: Waypoint[] = [];
-  let segments = 0;
-  const fixOf = ([lon, lat, height]: number[]): Fix => ({ lat, lon, height });
-  for (const feature of gpx(document).features) {
-    const { geometry, properties } = feature;
-    if (geometry?.type === 'LineString') {
-      segments++;
-      fixes.push(...geometry.coordinates.map(fixOf));
-    } else if (geometry?.type === 'MultiLineString') {
-      segments += geometry.coordinates.length;
-      fixes.push(...geometry.coordinates.flat().map(fixOf));
-    } else if (geometry?.type === 'Point')
-      places.push({ ...fixOf(geometry.coordinates), name: String(properties?.['name'] ?? 'place') });
-  }
+  if (places.length > MOST_PLACES) return fail(`${places.length} waypoints`, `at most ${MOST_PLACES}`);
+  const notes: string[] = [];
   if (segments > 1) notes.push(`${segments} track segments were joined in the order of the file.`);
-  return { fixes, places };
+  if (routeLeft) notes.push('The file has a route beside the track: the track was taken.');
+  const high = fixes.filter((f) => f.height !== undefined);
+  if (high.length === 0)
+    return fail('a track without heights', '<ele> at the points; level the line and import it as CSV');
+  if (high.length < fixes.length)
+    notes.push(`${fixes.length - high.length} points without height were passed over.`);
+  const chain = chained(high, notes);
+  const end = chain[chain.length - 1].at;
+  if (chain.length < 2) return fail('points that all lie together', 'a track that leads somewhere');
+  if (end > FARTHEST)
+    return fail(`a track of ${(end / 1000).toFixed(0)} km`, `at most ${FARTHEST / 1000} km`);
+  return build(chain, places, options, notes);
 }
 
 const metresBetween = (a: Fix, b: Fix): number =>
@@ -94,15 +74,13 @@ interface Point {
 }
 
 function build(
-  fixes: readonly Fix[],
+  points: readonly Point[],
   places: readonly Waypoint[],
   options: ImportOptions,
   notes: string[],
 ): Imported {
-  const points = chained(fixes, notes);
-  const problems: FileProblem[] = [];
   const loop = points.length > 3 && metresBetween(points[0].fix, points[points.length - 1].fix) < CLOSES;
-  const raw = smooth(points, notes);
+  const raw = smooth(points, notes, (done) => options.share?.(READING + (1 - READING) * done));
   const end = points[points.length - 1].at;
   const misclosure = raw[raw.length - 1] - raw[0];
   if (loop)
@@ -115,6 +93,11 @@ function build(
   );
   notes.push('Curves are not in a satellite track: measure chord and mid-ordinate, and add them.');
   const base = heights[0];
+  const kept = spaced(points, end / MOST_HEIGHTS);
+  if (kept.length < points.length)
+    notes.push(
+      `Of ${points.length} smoothed heights every one ${(end / MOST_HEIGHTS).toFixed(1)} m from the last was kept.`,
+    );
   const line = {
     heedway: 'line',
     version: 1,
@@ -122,10 +105,10 @@ function build(
     gauge: options.gauge,
     shape: loop ? 'loop' : 'point-to-point',
     survey: 'gps',
-    profile: points.map((p, i) => ({ at: metres(p.at), height: metres(heights[i] - base) })),
-    places: places.map((w) => ({ name: w.name, kind: 'board', at: metres(nearest(points, w).at) })),
+    profile: kept.map((i) => ({ at: metres(points[i].at), height: metres(heights[i] - base) })),
+    places: places.map((w) => ({ name: w.name, kind: 'board', at: metres(nearest(points, kept, w).at) })),
   };
-  return { line, notes, problems };
+  return { line, notes, problems: [] };
 }
 
 function chained(fixes: readonly Fix[], notes: string[]): Point[] {
@@ -143,20 +126,67 @@ function chained(fixes: readonly Fix[], notes: string[]): Point[] {
   return points;
 }
 
-/** Each height from a straight line fitted to the points within the window. */
-function smooth(points: readonly Point[], notes: string[]): number[] {
-  const heights = points.map((p) => {
-    const near = points.filter((q) => Math.abs(q.at - p.at) <= WINDOW).map((q) => [q.at, q.height]);
-    return near.length < 3 ? p.height : linearRegressionLine(linearRegression(near))(p.at);
+/** Indices of points at least so far apart, m; the last is among them. */
+function spaced(points: readonly Point[], apart: number): number[] {
+  const kept: number[] = [];
+  let next = 0;
+  points.forEach(({ at }, i) => {
+    const last = i === points.length - 1;
+    if (at < next && !last) return;
+    // The end counts more than one that stands close before it.
+    if (last && at < next && kept.length > 1) kept.pop();
+    kept.push(i);
+    next = at + apart;
   });
-  const most = heights.reduce((worst, h, i) => Math.max(worst, Math.abs(h - points[i].height)), 0);
+  return kept;
+}
+
+/** Each height from the straight line that fits the points within the window best (least squares). */
+function smooth(points: readonly Point[], notes: string[], share: (done: number) => void): number[] {
+  let [first, behind] = [0, 0];
+  let most = 0;
+  const heights = points.map((p, i) => {
+    while (p.at - points[first].at > WINDOW) first++;
+    while (behind < points.length && points[behind].at - p.at <= WINDOW) behind++;
+    if (i % 4096 === 0) share(i / points.length);
+    const height = behind - first < 3 ? p.height : fitted(points, first, behind, p.at);
+    most = Math.max(most, Math.abs(height - p.height));
+    return height;
+  });
   notes.push(
     `Heights smoothed by straight lines over ${WINDOW} m either side; the greatest change was ${most.toFixed(2)} m.`,
   );
   return heights;
 }
 
+/** Height at a place on the line through the points from `first` to before `behind`. */
+function fitted(points: readonly Point[], first: number, behind: number, at: number): number {
+  const n = behind - first;
+  let [x, y] = [0, 0];
+  for (let i = first; i < behind; i++) {
+    x += points[i].at / n;
+    y += points[i].height / n;
+  }
+  let [up, along] = [0, 0];
+  for (let i = first; i < behind; i++) {
+    const from = points[i].at - x;
+    up += from * (points[i].height - y);
+    along += from * from;
+  }
+  return y + (up / along) * (at - x);
+}
+
 const metres = (m: number): string => `${Number(m.toFixed(3))} m`;
 
-const nearest = (points: readonly Point[], place: Fix): Point =>
-  points.reduce((best, p) => (metresBetween(p.fix, place) < metresBetween(best.fix, place) ? p : best));
+/** The kept point that lies nearest to a place. */
+const nearest = (points: readonly Point[], kept: readonly number[], place: Fix): Point => {
+  // As the crow flies on a map of the neighbourhood: near enough to choose by.
+  const narrow = Math.cos((place.lat * Math.PI) / 180);
+  let [best, least] = [points[0], Number.POSITIVE_INFINITY];
+  for (const i of kept) {
+    const { fix } = points[i];
+    const away = Math.hypot(fix.lat - place.lat, (fix.lon - place.lon) * narrow);
+    if (away < least) [best, least] = [points[i], away];
+  }
+  return best;
+};

@@ -13,4 +13,6 @@ export interface ImportOptions {
   readonly name: string;
   /** As people write it, for the line file. */
   readonly gauge: string;
+  /** Hears how much of the work is done, 0 to 1. */
+  readonly share?: (done: number) => void;
 }

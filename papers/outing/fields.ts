@@ -68,7 +68,11 @@ const agreedLimit = group({
 
 export const outingSchema = group({
   ...head('outing'),
-  date: may(z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)), 'date', 'The day of the outing.'),
+  date: may(
+    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31')),
+    'date',
+    'The day of the outing.',
+  ),
   line: must(z.unknown(), 'line', 'The line itself, or {"file": "path"}.'),
   train: must(z.unknown(), 'train', 'The train itself, or {"file": "path"}.'),
   host: must(z.unknown(), 'host', 'The host\'s rules themselves, or {"file": "path"}.'),

@@ -96,7 +96,11 @@ function readFigure(input: unknown, kind: Kind, unit?: string): Figure | Fault {
   return { found: show(input), expected: accepted(kind) };
 }
 
+/** Letters of the longest figure with its unit that anybody writes. */
+const LONGEST = 100;
+
 function readText(text: string, kind: Kind): Figure | Fault {
+  if (text.length > LONGEST) return { found: show(text), expected: accepted(kind) };
   const read = parseQuantity(text, kind);
   return read.ok ? read : { found: show(text), expected: read.problem.expected };
 }

@@ -8,11 +8,7 @@ export const MOST_VEHICLES = 200;
 
 const member = group({
   vehicle: must(z.unknown(), 'vehicle', 'The vehicle itself, or {"file": "path"}.'),
-  id: may(
-    z.string().check(z.minLength(1), z.maxLength(60)),
-    'id',
-    'What it is called in this train, where others name it.',
-  ),
+  id: may(text(60), 'id', 'What it is called in this train, where others name it.'),
   name: may(text(), 'name', 'Its name in this train, if not its own.'),
   count: may(figure('count', 1, 40), 'count', 'How many alike, one behind the other.'),
 });

@@ -1,6 +1,7 @@
 /** Nothing is lost: what happens when the browser cannot keep the work. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { examplePaper } from '../support/papers.ts';
 import { barrierFree, open, served } from './served.ts';
 
 const url = served();
@@ -77,4 +78,94 @@ test('a browser that keeps nothing at all still gives the answer, and says so', 
   await open(page, url(), 'answer');
   await expect(page.locator('.verdict')).toContainText('go within limits');
   await expect(page.getByRole('alert')).toContainText('keeps nothing here');
+});
+
+test('two tabs at once: the changes of both are kept', async ({ context, page: a }) => {
+  await open(a, url(), 'papers');
+  const b = await context.newPage();
+  await b.goto(`${url()}#papers`);
+  const nameIn = (page: Page) => page.locator('main').getByLabel('name', { exact: true }).first();
+  const speedIn = (page: Page) => page.getByLabel('planned speed', { exact: false }).first();
+  // The second sleeps while the first writes: it has heard nothing when it writes itself.
+  await b.evaluate(() => {
+    BroadcastChannel.prototype.postMessage = () => {};
+  });
+  await a.evaluate(() => {
+    BroadcastChannel.prototype.postMessage = () => {};
+  });
+  await rename(a, 'From the first tab');
+  await a.keyboard.press('Tab');
+  await speedIn(b).fill('4 mph');
+  await b.keyboard.press('Tab');
+  await expect(nameIn(b)).toHaveValue('From the first tab');
+  await expect(b.getByRole('status').filter({ hasText: 'Changed in another tab' })).toBeVisible();
+  await a.reload();
+  await expect(nameIn(a)).toHaveValue('From the first tab');
+  await expect(speedIn(a)).toHaveValue('4 mph');
+});
+
+test('own vehicles that two tabs put into the shed are all there', async ({ context, page: a }) => {
+  const outing = await examplePaper('steam-light');
+  const [engine] = (outing['train'] as { vehicles: { vehicle: object }[] }).vehicles;
+  const file = (name: string) => ({
+    name: 'all.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(
+      JSON.stringify({ heedway: 'everything', version: 1, outing, vehicles: [{ ...engine.vehicle, name }] }),
+    ),
+  });
+  await open(a, url(), 'files');
+  const b = await context.newPage();
+  await b.goto(`${url()}#files`);
+  for (const page of [a, b])
+    await page.evaluate(() => {
+      BroadcastChannel.prototype.postMessage = () => {};
+    });
+  await b.getByLabel('Open a file').setInputFiles(file('From the second'));
+  await expect(b.getByText('your own 1 vehicle')).toBeVisible();
+  // The first has seen an empty shed.
+  await a.getByLabel('Open a file').setInputFiles(file('From the first'));
+  await expect(a.getByText('your own 2 vehicles')).toBeVisible();
+});
+
+test('a store that a newer Heedway has made is left alone, and that is said; a newer one is let in', async ({
+  page,
+  context,
+}) => {
+  await open(page, url(), 'papers');
+  await rename(page, 'Kept before');
+  await page.keyboard.press('Tab');
+  const newer = await context.newPage();
+  await newer.goto(`${url()}icon.svg`);
+  // The page that is open makes room at once, and says so.
+  await newer.evaluate(
+    () =>
+      new Promise<void>((done, failed) => {
+        const asked = indexedDB.open('heedway', 2);
+        asked.onblocked = () => failed(new Error('blocked'));
+        asked.onsuccess = () => {
+          asked.result.close();
+          done();
+        };
+      }),
+  );
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'A newer Heedway is open in another tab' }),
+  ).toBeVisible();
+  await page.reload();
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'A newer Heedway has kept work here' }),
+  ).toBeVisible();
+  await expect(page.locator('.verdict')).toContainText('go within limits');
+  const kept = await newer.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        indexedDB.open('heedway').onsuccess = (e) => {
+          const db = (e.target as IDBOpenDBRequest).result;
+          db.transaction('session').objectStore('session').get('paper').onsuccess = (g) =>
+            done((g.target as IDBRequest<{ name: string }>).result.name);
+        };
+      }),
+  );
+  expect(kept).toBe('Kept before');
 });

@@ -7,7 +7,7 @@ interface Served {
   readonly close: () => Promise<void>;
 }
 
-const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
+export const { serve } = (await import('../../scripts/serve.mjs' as string)) as {
   serve: (folder: string, port: number) => Promise<Served>;
 };
 export const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;

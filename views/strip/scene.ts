@@ -2,6 +2,7 @@
  * A drawing as plain data: a tree of SVG elements. The screen renders it with its own view library,
  * the command line and the printer serialise it; neither draws anything itself.
  */
+import { plain } from '../../engine/base/letters.ts';
 import { type Ink, inkAttributes } from './ink.ts';
 
 export interface Shape {
@@ -74,7 +75,7 @@ export function filledTo(level: number, points: readonly Point[]): string {
 }
 
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const escapeText = (text: string): string => text.replace(/[&<>"]/g, (c) => escapes[c]);
+const escapeText = (text: string): string => plain(text).replace(/[&<>"]/g, (c) => escapes[c]);
 
 function serialise(item: Shape | string): string {
   if (typeof item === 'string') return escapeText(item);

@@ -1,5 +1,7 @@
 /** What stands above every room while something is amiss; on paper too. */
-import { askAgain, fault, problems, silent, stop, told, unkept } from '../state/session.ts';
+
+import { askAgain, elsewhere, fault, fresh, problems, silent, stop, told, unkept } from '../state/session.ts';
+import { later } from './later.tsx';
 
 export function Notices() {
   return (
@@ -7,6 +9,12 @@ export function Notices() {
       {fault.value !== '' && <Halted />}
       {silent.value && <Silent />}
       {unkept.value !== '' && <Unkept />}
+      {elsewhere.value !== '' && (
+        <p class="notice no-print" role="status">
+          {elsewhere.value}
+        </p>
+      )}
+      {fresh.value && <NewVersion />}
       {problems.value.length > 0 && <Broken />}
     </>
   );
@@ -67,3 +75,5 @@ function Broken() {
     </section>
   );
 }
+
+const NewVersion = later(async () => (await import('./version.tsx')).NewVersion);

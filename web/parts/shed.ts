@@ -3,10 +3,11 @@
  * reader's own, which are kept in the browser beside the outing.
  */
 import { computed, signal } from '@preact/signals';
-import { type IDBPDatabase, openDB } from 'idb';
+import type { IDBPDatabase } from 'idb';
 import { type FileProblem, readVehicle, writeFile } from '../../papers/index.ts';
 import { demo, demoNames } from '../state/demos.ts';
 import { type Json, paper, unkept } from '../state/session.ts';
+import { NOTHING, openStore, whyShut } from '../state/storage.ts';
 
 export interface ShedVehicle {
   readonly vehicle: Json;
@@ -37,28 +38,49 @@ export const shed = computed<readonly ShedVehicle[]>(() => {
   });
 });
 
+const lost = (why: string): void => {
+  database = undefined;
+  unkept.value = why;
+};
+
 let database: Promise<IDBPDatabase> | undefined;
 const opened = (): Promise<IDBPDatabase> => {
-  database ??= openDB('heedway-shed', 1, { upgrade: (db) => void db.createObjectStore('vehicles') });
+  database ??= openStore('heedway-shed', 'vehicles', lost);
   return database;
 };
 
-async function keep(vehicles: readonly Json[]): Promise<void> {
-  own.value = vehicles;
+/** Other tabs have the same shed. */
+const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-shed') : undefined;
+channel?.addEventListener('message', () => void lookIn());
+
+/** Changes what is kept, whatever this page has seen of it, in one step: nothing of another tab's is put over. */
+async function keep(change: (kept: readonly Json[]) => readonly Json[]): Promise<void> {
+  own.value = change(own.value);
   try {
-    await (await opened()).put('vehicles', vehicles, 'own');
+    const step = (await opened()).transaction('vehicles', 'readwrite');
+    const kept = (await step.store.get('own')) as Json[] | undefined;
+    const next = change(kept ?? []);
+    await Promise.all([step.store.put(next, 'own'), step.done]);
+    own.value = next;
+    channel?.postMessage('changed');
   } catch {
     unkept.value = 'The browser could not keep your vehicles: its storage is full or shut.';
   }
 }
 
-/** Open the shed: what the browser kept, and the examples. */
-export async function openShed(): Promise<void> {
+async function lookIn(): Promise<void> {
   try {
     own.value = ((await (await opened()).get('vehicles', 'own')) as Json[] | undefined) ?? [];
-  } catch {
-    unkept.value = 'The browser keeps no vehicles here.';
+  } catch (fault) {
+    database = undefined;
+    const why = whyShut(fault);
+    unkept.value = why === NOTHING ? 'The browser keeps no vehicles here.' : why;
   }
+}
+
+/** Open the shed: what the browser kept, and the examples. */
+export async function openShed(): Promise<void> {
+  await lookIn();
   if (examples.value.length > 0) return;
   const outings = await Promise.all(demoNames.map((d) => demo(d.file)));
   examples.value = outings.flatMap(vehiclesIn);
@@ -69,18 +91,26 @@ const known = (vehicles: readonly Json[], vehicle: Json): boolean => {
   return vehicles.some((v) => writeFile(v) === text);
 };
 
+const withOthers = (kept: readonly Json[], more: readonly Json[]): readonly Json[] => [
+  ...kept,
+  ...more.filter((v) => !known(kept, v)),
+];
+
 /** A vehicle that leaves the train is not lost: it goes to your own, unless the shed has it anyway. */
 export function shelter(vehicle: Json): void {
-  if (!known([...own.value, ...examples.value], vehicle)) void keep([...own.value, vehicle]);
+  if (!known([...own.value, ...examples.value], vehicle)) void takeIn([vehicle]);
 }
 
-export const discard = (vehicle: Json): Promise<void> => keep(own.value.filter((v) => v !== vehicle));
+export const discard = (vehicle: Json): Promise<void> => {
+  const text = writeFile(vehicle);
+  return keep((kept) => kept.filter((v) => writeFile(v) !== text));
+};
 
 export const ownVehicles = (): readonly Json[] => own.value;
 
 /** Own vehicles from a file of everything, added to those that are here. */
 export const takeIn = (vehicles: readonly Json[]): Promise<void> =>
-  keep([...own.value, ...vehicles.filter((v) => !known(own.value, v))]);
+  keep((kept) => withOthers(kept, vehicles));
 
 /** Vehicle files into the shed; what is wrong with one leaves the others alone. */
 export async function importVehicles(files: readonly File[]): Promise<readonly FileProblem[]> {

@@ -1,5 +1,6 @@
 /** A survey from CSV or GPX: looked at first, with its notes and what is wrong in which row, then taken or left. */
 import { useSignal } from '@preact/signals';
+import type { Survey } from '../../desk/survey.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import { drawStrip } from '../../views/strip/draw.ts';
@@ -10,29 +11,52 @@ import { Drawing } from './drawing.tsx';
 import { FilePick } from './file-pick.tsx';
 import { valueAt } from './form/path.ts';
 import { several } from './several.ts';
-import { readSurvey, type Survey } from './survey.ts';
+import { type Reading, readingSurvey } from './survey.ts';
 
 export function SurveyImport() {
   const survey = useSignal<Survey | null>(null);
   const said = useSignal('');
+  const reading = useSignal<(Reading & { readonly file: string }) | null>(null);
+  const share = useSignal(0);
+  const stop = (): void => {
+    reading.value?.stop();
+    reading.value = null;
+  };
   const read = async (file: File): Promise<void> => {
+    stop();
     said.value = '';
-    survey.value = await readSurvey(file, String(valueAt(paper.value, ['line', 'gauge']) ?? ''));
+    survey.value = null;
+    share.value = 0;
+    const gauge = String(valueAt(paper.value, ['line', 'gauge']) ?? '');
+    const mine = readingSurvey(file, gauge, (done) => {
+      share.value = done;
+    });
+    reading.value = { ...mine, file: file.name };
+    survey.value = await mine.done;
+    reading.value = null;
   };
   const take = (): void => {
-    if (!survey.value?.json) return;
-    edit(['line'], survey.value.json);
+    if (!survey.value?.made) return;
+    edit(['line'], survey.value.made.json);
     said.value = `The outing now runs on ${survey.value.file}. Undo brings the line before it back.`;
     survey.value = null;
   };
   return (
     <section class="survey">
       <FilePick label="CSV or GPX" accept=".csv,.txt,.gpx" take={([file]) => read(file)} />
-      {survey.value && !survey.value.line && <Troubles survey={survey.value} />}
-      {survey.value?.line && (
+      {survey.value && !survey.value.made && <Troubles survey={survey.value} />}
+      {reading.value && (
+        <p class="row" role="status">
+          Reading {reading.value.file}: {Math.floor(share.value * 100)} % …{' '}
+          <button type="button" onClick={stop}>
+            Stop
+          </button>
+        </p>
+      )}
+      {survey.value?.made && (
         <section class="trying" aria-label="The line that was read">
           <h3>Read from {survey.value.file}, not taken yet</h3>
-          <Look line={survey.value.line} />
+          <Look line={survey.value.made.line} />
           <ul>
             {survey.value.notes.map((n) => (
               <li key={n}>{n}</li>

@@ -1,43 +1,57 @@
-/** A survey file read into a line file, checked as the line it would be; the paper is not touched. */
+/** A survey file read beside the page, with how far it is; the paper is not touched. */
+import type { Survey } from '../../desk/survey.ts';
+import { fileProblem } from '../../papers/problem.ts';
+import { mostBytes } from '../../papers/text.ts';
+import type { SurveyAsk, SurveyReply } from '../survey-worker.ts';
 
-import type { Line } from '../../engine/things/line/types.ts';
-import { importCsv } from '../../papers/import/csv.ts';
-import type { Imported } from '../../papers/import/types.ts';
-import { type FileProblem, readLine, writeFile } from '../../papers/index.ts';
-
-export interface Survey {
-  readonly file: string;
-  readonly notes: readonly string[];
-  readonly problems: readonly FileProblem[];
-  /** Absent where problems forbid it. */
-  readonly json?: Record<string, unknown>;
-  readonly line?: Line;
+export interface Reading {
+  readonly done: Promise<Survey>;
+  /** Leave it unread: `done` never comes. */
+  readonly stop: () => void;
 }
+
+const refused = (file: string, found: string, expected: string): Survey => ({
+  file,
+  notes: [],
+  problems: [fileProblem(file, { path: [], found, expected })],
+});
 
 /** @param gauge of the line that it may replace, as written there */
-export async function readSurvey(file: File, gauge: string): Promise<Survey> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const about = { name: file.name.replace(/\.\w+$/, ''), gauge };
-  const read = /\.gpx$/i.test(file.name)
-    ? await readGpx(bytes, file.name, about)
-    : importCsv(bytes, file.name, about);
-  const { notes, problems, line: json } = read;
-  if (!json || problems.length > 0) return { file: file.name, notes, problems };
-  const line = await readLine({ path: file.name, content: writeFile(json) });
-  return line.ok
-    ? { file: file.name, notes, problems, json, line: line.value }
-    : { file: file.name, notes, problems: line.problems };
-}
-
-async function readGpx(
-  bytes: Uint8Array,
-  name: string,
-  about: { readonly name: string; readonly gauge: string },
-): Promise<Imported> {
-  const { importGpx } = await import('../../papers/import/gpx.ts');
-  return importGpx(bytes, name, about, (text) => {
-    const document = new DOMParser().parseFromString(text, 'text/xml');
-    const fault = document.querySelector('parsererror')?.textContent?.split('\n')[0];
-    return fault ? { fault } : { document };
-  });
+export function readingSurvey(file: File, gauge: string, share: (done: number) => void): Reading {
+  let worker: Worker | undefined;
+  let stopped = false;
+  const read = async (): Promise<Survey> => {
+    const most = mostBytes(file.name) / 1024 / 1024;
+    const size = file.size / 1024 / 1024;
+    if (size > most) return refused(file.name, `a file of ${size.toFixed(1)} MB`, `at most ${most} MB`);
+    const about = { name: file.name.replace(/\.\w+$/, ''), gauge };
+    const ask: SurveyAsk = { bytes: new Uint8Array(await file.arrayBuffer()), file: file.name, about };
+    return stopped ? new Promise(() => {}) : beside(ask);
+  };
+  const beside = async (ask: SurveyAsk): Promise<Survey> => {
+    try {
+      worker = new Worker(new URL('../survey-worker.ts', import.meta.url), { type: 'module' });
+    } catch {
+      return refused(ask.file, 'a browser that does nothing beside its page', 'another, or the command line');
+    }
+    const one = worker;
+    const survey = await new Promise<Survey>((done) => {
+      one.addEventListener('message', ({ data }: MessageEvent<SurveyReply>) =>
+        'survey' in data ? done(data.survey) : share(data.share),
+      );
+      one.addEventListener('error', () =>
+        done(refused(ask.file, 'a survey over which the reading stopped', 'one that can be read')),
+      );
+      one.postMessage(ask);
+    });
+    one.terminate();
+    return survey;
+  };
+  return {
+    done: read(),
+    stop: () => {
+      stopped = true;
+      worker?.terminate();
+    },
+  };
 }

@@ -1,10 +1,10 @@
 /** The invented examples, as one file each, for a first look and for journeys. */
-import { bundleOuting, type Load } from '../../papers/index.ts';
+import { bundleOuting } from '../../papers/index.ts';
 
 /** Each is loaded when it is asked for. */
 const files = import.meta.glob<unknown>('../../examples/**/*.json', { import: 'default' });
 
-const load: Load = async (path) => {
+const load = async (path: string): Promise<string | undefined> => {
   const found = await files[`../../examples/${path}`]?.();
   return found === undefined ? undefined : JSON.stringify(found);
 };

@@ -1,32 +1,21 @@
 /**
  * The session: one outing as plain JSON with its history, the way it is shown, what is being tried, and what is
- * told of it. Kept in the browser's own database; if that fails, it says so.
+ * told of it.
  */
 
-import { batch, computed, effect, signal, untracked } from '@preact/signals';
-import { type IDBPDatabase, openDB } from 'idb';
+import { batch, computed, signal, untracked } from '@preact/signals';
 import { type Asked, asking, type Told, type Trial, telling } from '../../desk/asked.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { TimedOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
-import type { System } from '../../units/index.ts';
-import type { Voice, Wording } from '../../words/voice.ts';
+import type { Voice } from '../../words/voice.ts';
 import type { Reply } from '../reckoning.ts';
-import { demo } from './demos.ts';
 import { handWith } from './hand.ts';
+import type { Settings } from './settings.ts';
 
 export type Json = Record<string, unknown>;
-export type Theme = 'auto' | 'light' | 'dark';
-
-export interface Settings {
-  readonly units: System;
-  readonly wording: Wording;
-  readonly theme: Theme;
-  readonly cautioned: boolean;
-}
-
 export const paper = signal<Json>({});
 const past = signal<readonly Json[]>([]);
 const future = signal<readonly Json[]>([]);
@@ -48,6 +37,12 @@ export const trials = signal<readonly Trial[]>([]);
 
 /** What the browser could not keep, and so would be lost. */
 export const unkept = signal('');
+
+/** A newer version lies ready to be taken. */
+export const fresh = signal(false);
+
+/** What was done in another tab, as far as it is to be said. */
+export const elsewhere = signal('');
 
 /** How everything is said. */
 export const speech = computed<Omit<Voice, 'outing'>>(() => ({
@@ -93,6 +88,7 @@ function put(next: Json, sameStep = false): void {
     future.value = [];
     paper.value = next;
     trials.value = [];
+    elsewhere.value = '';
   });
 }
 
@@ -114,6 +110,19 @@ export function redo(): void {
   future.value = rest;
   paper.value = next;
   trials.value = [];
+}
+
+/** A paper that another tab has kept, put together with what stood here. */
+export function takeFromElsewhere(next: Json, theirs?: Json): void {
+  batch(() => {
+    past.value = [...past.value.slice(-MOST_STEPS), theirs ?? paper.value];
+    future.value = [];
+    paper.value = next;
+    trials.value = [];
+    elsewhere.value = theirs
+      ? 'The same was changed in another tab: what you wrote here stands, Undo brings back the other.'
+      : 'Changed in another tab: it is taken over here, with what you wrote.';
+  });
 }
 
 /** The paper with the value at a path replaced; `undefined` removes it. */
@@ -146,7 +155,7 @@ export function editTyping(path: readonly (string | number)[], value: unknown): 
 // ---- reading
 
 /** Each paper is read once. */
-async function readPaper(): Promise<void> {
+export async function readPaper(): Promise<void> {
   const json = paper.value;
   if (json === untracked(() => read.value.paper)) return;
   const found = await readOuting({ path: 'outing', content: JSON.stringify(json) }, async () => undefined);
@@ -242,7 +251,7 @@ function halt(id: string, why: string): void {
   });
 }
 
-function ask(now: Asked | null): void {
+export function ask(now: Asked | null): void {
   if (!now || heldOf(now.id)?.whole) return;
   halted.value = null;
   hand.ask(now.id, now.outing);
@@ -261,92 +270,4 @@ export function stop(): void {
         ? 'Stopped: remedies, and perhaps counts, were not looked for.'
         : 'Stopped: there is no answer to this outing.',
     };
-}
-
-// ---- keeping
-
-let database: IDBPDatabase | undefined;
-
-const FULL = 'The browser could not keep your work: its storage is full or shut.';
-
-async function keep(key: string, value: unknown): Promise<void> {
-  try {
-    if (database) {
-      const keeping = database.transaction('session', 'readwrite');
-      const put = keeping.store.put(value, key);
-      // At once: a page that goes away never hears that it was put, and what nobody concludes is dropped.
-      keeping.commit();
-      await Promise.all([put, keeping.done]);
-    }
-    // What else could not be kept, as the vehicles of the shed, is still to be said.
-    if (database && key === 'paper' && unkept.value === FULL) unkept.value = '';
-  } catch {
-    unkept.value = FULL;
-  }
-}
-
-/** A page that is left or put away may never come back: what is being typed is taken as it stands. */
-const putAway = (): void => {
-  const field = document.activeElement;
-  if (!(field instanceof HTMLInputElement) || !['text', 'date'].includes(field.type)) return;
-  // Figures and texts are taken when they change, days when they are left.
-  for (const kind of ['change', 'blur']) field.dispatchEvent(new Event(kind));
-};
-// Before it is left: what is handed to the storage as late as when it goes may not arrive.
-addEventListener('beforeunload', putAway);
-addEventListener('pagehide', putAway);
-addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') putAway();
-});
-
-/** Ask before the page is left while something would be lost. */
-addEventListener('beforeunload', (event) => {
-  if (unkept.value !== '') event.preventDefault();
-});
-
-/** So long is waited for the browser's storage, ms: some never answer, and a blank page helps nobody. */
-const STORAGE_WAIT = 2000;
-
-async function opened(): Promise<readonly unknown[]> {
-  const db = await openDB('heedway', 1, { upgrade: (fresh) => void fresh.createObjectStore('session') });
-  const kept = await Promise.all([db.get('session', 'paper'), db.get('session', 'settings')]);
-  return [db, ...kept];
-}
-
-const tooLate = (): Promise<never> =>
-  new Promise((_, refuse) => {
-    setTimeout(() => refuse(new Error('no answer')), STORAGE_WAIT);
-  });
-
-async function fromStorage(): Promise<Json | undefined> {
-  try {
-    const [db, kept, set] = await Promise.race([opened(), tooLate()]);
-    database = db as IDBPDatabase;
-    if (set) settings.value = { ...settings.value, ...(set as Settings) };
-    return kept as Json | undefined;
-  } catch {
-    // One that answers later is left alone: it may hold work that this page has not seen.
-    unkept.value = 'The browser keeps nothing here.';
-    return undefined;
-  }
-}
-
-export async function start(): Promise<void> {
-  paper.value = (await fromStorage()) ?? (await demo('heavy-air.json'));
-  await readPaper();
-  effect(() => {
-    void keep('paper', paper.value);
-  });
-  effect(() => {
-    void keep('settings', settings.value);
-    document.documentElement.dataset['theme'] = settings.value.theme;
-  });
-  effect(() => {
-    void paper.value;
-    void readPaper();
-  });
-  effect(() => {
-    const now = asked.value;
-    untracked(() => ask(now));
-  });
 }

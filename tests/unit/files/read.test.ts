@@ -57,10 +57,15 @@ describe('bundles', () => {
 
 describe('references', () => {
   it('resolve from the file that makes them and never climb out or start at the top', () => {
-    expect(resolvePath('a/b/c.json', '../d.json')).toBe('a/d.json');
-    expect(resolvePath('/x/a.json', 'b/c.json')).toBe('/x/b/c.json');
-    expect(resolvePath('a.json', '../b.json')).toBeUndefined();
-    expect(resolvePath('a.json', '/etc/passwd')).toBeUndefined();
-    expect(resolvePath('a.json', 'http://x/y')).toBeUndefined();
+    const first = '/club/outings/may.json';
+    const at = (from: string, reference: string) => resolvePath(from, reference, first);
+    expect(at(first, 'lines/home.json')).toBe('/club/outings/lines/home.json');
+    expect(at('/club/outings/trains/a.json', '../cars/b.json')).toBe('/club/outings/cars/b.json');
+    expect(at(first, '../hosts/h.json')).toBeUndefined();
+    expect(at('/club/outings/trains/a.json', '../../hosts/h.json')).toBeUndefined();
+    expect(at(first, '../outings/h.json')).toBeUndefined();
+    for (const stray of ['/etc/passwd', '\\\\share\\x', 'C:\\x', 'http://x/y', 'a\\..\\..\\b'])
+      expect(at(first, stray), stray).toBeUndefined();
+    expect(resolvePath('./a.json', 'b/c.json', './a.json')).toBe('b/c.json');
   });
 });

@@ -2,7 +2,7 @@
 import '../../look/rooms.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { fromCode } from '../../../desk/outing-code.ts';
+import { outingIn } from '../../../desk/outing-code.ts';
 import type { FileProblem } from '../../../papers/index.ts';
 import { tellProblem } from '../../../papers/problem.ts';
 import { readEverything } from '../../parts/everything.ts';
@@ -13,11 +13,6 @@ import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
 import { change, type Json, openTried } from '../../state/session.ts';
-
-async function inflate(bytes: Uint8Array): Promise<string> {
-  const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  return new Response(stream).text();
-}
 
 /** Counts what was asked to be opened: a slow one that was overtaken opens no more. */
 let asked = 0;
@@ -48,13 +43,9 @@ export function Room() {
     );
   };
   const openCode = async (): Promise<void> => {
-    const bytes = fromCode(code.value);
-    if (!bytes) return tell('This is no code of an outing: it begins with HEEDWAY:1: and is copied whole.');
-    try {
-      await open(await inflate(bytes), 'code');
-    } catch {
-      tell('The code is broken: some of it is missing. Copy it again, whole.');
-    }
+    const found = await outingIn(code.value);
+    if ('fault' in found) return tell(found.fault);
+    await open(found, 'code');
   };
   const openPhoto = async (photo: File): Promise<void> => {
     tell('Looking for the code …');

@@ -1,0 +1,33 @@
+/** A survey file read into a line file, and checked as any other line file is. */
+import type { Line } from '../engine/things/line/types.ts';
+import { importCsv } from '../papers/import/csv.ts';
+import { importGpx } from '../papers/import/gpx.ts';
+import type { ImportOptions } from '../papers/import/types.ts';
+import { type FileProblem, readLine, writeFile } from '../papers/index.ts';
+import { isGpx } from '../papers/text.ts';
+
+export interface Survey {
+  readonly file: string;
+  /** What was done to the survey, in words. */
+  readonly notes: readonly string[];
+  readonly problems: readonly FileProblem[];
+  /** The line file and what it is read as; absent where problems forbid it. */
+  readonly made?: { readonly json: Readonly<Record<string, unknown>>; readonly line: Line };
+}
+
+export async function readSurvey(
+  content: Uint8Array | string,
+  file: string,
+  about: ImportOptions,
+): Promise<Survey> {
+  const { line: json, notes, problems } = (isGpx(file) ? importGpx : importCsv)(content, file, about);
+  if (!json || problems.length > 0) return { file, notes, problems };
+  const read = await readLine({ path: file, content: writeFile(json) });
+  if (read.ok) return { file, notes, problems, made: { json, line: read.value } };
+  // Its rows are those of the line that was made of it, which nobody has seen: the field says enough.
+  const plain = read.problems.map(({ row: _row, column: _column, ...problem }) => ({
+    ...problem,
+    message: `in the line that was made of it, ${problem.message}`,
+  }));
+  return { file, notes, problems: plain };
+}

@@ -1,0 +1,23 @@
+/** Whatever is handed in: a word, in time, with figures that are some, and never a go that is none. */
+import { expect, it } from 'vitest';
+import { runs } from '../support/tier.ts';
+import { attack } from './attack.ts';
+
+it('changed inputs of every kind', async () => {
+  const { tallies, memory } = await attack(runs(5000, 1_000_000), 1);
+  for (const { name, tried, accepted, answered, refused, ...rest } of tallies) {
+    expect(tried, name).toBeGreaterThan(20);
+    expect(accepted + answered, name).toBeGreaterThan(0);
+    expect(refused + answered, name).toBeGreaterThan(0);
+    const { crashes, slow, notFinite, unsafe } = rest;
+    expect({ name, crashes, slow, notFinite, unsafe }).toEqual({
+      name,
+      crashes: [],
+      slow: [],
+      notFinite: [],
+      unsafe: [],
+    });
+  }
+  // The runner of the tests takes some of it.
+  expect(memory).toBeLessThan(900);
+}, 7_200_000);

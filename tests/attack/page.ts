@@ -1,0 +1,57 @@
+/** The page of what the attack found, written by the run itself. */
+import { versions } from '../../cli/versions.ts';
+import type { Attacked } from './attack.ts';
+
+const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
+
+export function reliabilityPage({ seed, count, tallies, seconds, memory }: Attacked): string {
+  const { program, schema, data } = versions;
+  const rows = tallies.map((t) =>
+    row([
+      t.name,
+      t.tried,
+      t.accepted + t.answered,
+      t.answered,
+      t.refused,
+      t.crashes.length,
+      t.slow.length,
+      t.notFinite.length,
+      t.unsafe.length,
+      t.longest.toFixed(2),
+    ]),
+  );
+  const faults = tallies.flatMap((t) =>
+    [...t.crashes, ...t.slow, ...t.notFinite, ...t.unsafe].slice(0, 20).map((f) => `- ${t.name}, input ${f}`),
+  );
+  return `# Reliability
+
+Written by \`npm run attack\` itself. Inputs are changed by chance from a seed: files, their parts, codes, surveys, what a browser has
+kept, requests to the page server. Each is read, one in fourteen of the outings that are accepted is answered (on a coarse grid), and
+outings with a fault planted in them are answered all. None may crash (a refusal has words), take over 2 s of processor, give a
+figure that is none, or a *go* beside a finding that is worse, after a question failed, or for a planted fault.
+
+Last run: ${count} inputs, seed ${seed}; Heedway ${program}, files of version ${schema}, assumed values ${data}, Node ${process.version};
+${(seconds / 60).toFixed(1)} minutes of processor, at most ${memory.toFixed(0)} MB. On every push 5,000 are tried, in full 1,000,000.
+
+${[
+  row([
+    'kind',
+    'tried',
+    'accepted',
+    'answered',
+    'refused',
+    'crashed',
+    'over 2 s',
+    'not finite',
+    'unsafe word',
+    'longest, s',
+  ]),
+  row(['---', ...Array.from({ length: 9 }, () => '---:')]),
+  ...rows,
+].join('\n')}
+
+${faults.length === 0 ? 'Nothing was found.' : ['Found:', '', ...faults].join('\n')}
+
+An input is had again by its number: \`npm run attack -- --again "kind" number\`.
+`;
+}

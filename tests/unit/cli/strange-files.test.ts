@@ -1,0 +1,89 @@
+/** What is no file of a railway: a word that names it, at once; and nothing outside the folder of the first file is read. */
+import { execFileSync, spawn } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { UsageFault } from '../../../cli/command.ts';
+import { reasonOf } from '../../../cli/file.ts';
+import { openFile, openOutingFile } from '../../../cli/open.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'strange-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const said = (work: Promise<unknown>): Promise<string> =>
+  work.then(
+    () => 'read',
+    (fault: unknown) => {
+      expect(fault).toBeInstanceOf(UsageFault);
+      return (fault as Error).message;
+    },
+  );
+
+describe('what is no ordinary file', () => {
+  const pipe = join(folder, 'pipe');
+  execFileSync('sh', ['-c', 'mkfifo "$0"', pipe]);
+  it.each([
+    [pipe, 'a pipe or device'],
+    ['/dev/zero', 'a pipe or device'],
+    ['/dev/null', 'a pipe or device'],
+    [folder, 'a folder'],
+    [join(folder, 'nowhere'), 'no such file'],
+    [join(folder, 'x'.repeat(300)), 'a name that is too long'],
+  ])('%s', async (path, found) => {
+    expect(await said(openFile(path))).toMatch(new RegExp(`^${path}: found ${found}; expected `));
+  });
+
+  it('standard input into which nobody writes', async () => {
+    const child = spawn(process.execPath, ['dist/cli/heedway.mjs', 'check', '/dev/stdin']);
+    let told = '';
+    child.stderr.on('data', (text) => {
+      told += text;
+    });
+    expect(await new Promise((done) => child.once('close', done))).toBe(2);
+    expect(told).toMatch(/^\/dev\/stdin: found a .*; expected a[n ].*file/);
+  });
+
+  it('no more handles are said as such', () => {
+    expect(reasonOf({ code: 'EMFILE' })).toBe('too many files open already');
+    expect(reasonOf({ code: 'EIO' })).toContain('EIO');
+  });
+});
+
+describe('a part in a file of its own', () => {
+  const club = join(folder, 'club');
+  const elsewhere = join(folder, 'elsewhere');
+  cpSync('examples', club, { recursive: true });
+  mkdirSync(elsewhere);
+  writeFileSync(join(elsewhere, 'line.json'), 'secret');
+  symlinkSync(join(elsewhere, 'line.json'), join(club, 'lines', 'out.json'));
+  symlinkSync(elsewhere, join(club, 'away'));
+  symlinkSync(join(club, 'lines', 'larkfield-hollow.json'), join(club, 'lines', 'again.json'));
+  execFileSync('sh', ['-c', 'mkfifo "$0"', join(club, 'lines', 'pipe.json')]);
+  const withLine = (file: string): Promise<string> => {
+    const path = join(club, 'asked.json');
+    writeFileSync(
+      path,
+      JSON.stringify({ ...JSON.parse(readFileSync(join(club, 'steam-light.json'), 'utf8')), line: { file } }),
+    );
+    return said(openOutingFile(path));
+  };
+
+  it('is read through a link that stays inside', async () => {
+    expect(await withLine('lines/again.json')).toBe('read');
+  });
+
+  it.each([
+    ['../elsewhere/line.json', /a path within the folder of the first file/],
+    [join(elsewhere, 'line.json'), /a path within the folder of the first file/],
+    ['lines/out.json', /a link that leads out of the folder of the first file/],
+    ['away/line.json', /a link that leads out of the folder of the first file/],
+    ['lines/pipe.json', /a pipe or device/],
+    ['lines', /a folder/],
+  ])('%s is refused with the reason, and not a letter of it is told', async (file, reason) => {
+    const told = await withLine(file);
+    expect(told).toMatch(/line\.file: found /);
+    expect(told).toMatch(reason);
+    expect(told).not.toContain('secret');
+  });
+});

@@ -1,0 +1,91 @@
+/** A surveyed table: each fault with its row in the file, nothing passed over that means nothing or contradicts. */
+import { describe, expect, it } from 'vitest';
+import { readSurvey } from '../../../desk/survey.ts';
+
+const about = { name: 'x', gauge: '7.25 in' };
+const read = (text: string, name = 'a.csv') => readSurvey(text, name, about);
+/** `row:column field` of each problem, and its words. */
+const faults = async (text: string, name?: string): Promise<string[]> =>
+  (await read(text, name)).problems.map((p) => `${p.row}:${p.column} ${p.message}`);
+
+describe('a row is told as the file has it', () => {
+  it('behind remarks, empty lines and a cell of two lines', async () => {
+    const table =
+      '# levelled in May\n\nChainage (ft),Height (ft),Place\n0,0,\n\n# the mill\n100,1,"Mill\nhalt"\n200,low,\n';
+    expect(await faults(table)).toEqual([
+      expect.stringMatching(/^9:2 height: found "low"; expected a length/),
+    ]);
+    const good = await read(table.replace('low', '1.5'));
+    expect(good.made?.line.places.map((p) => p.name)).toEqual(['Mill halt']);
+  });
+
+  it('of a satellite track too', async () => {
+    const track =
+      '<gpx><trk><trkseg>\n<trkpt lat="51" lon="0"><ele>1</ele></trkpt>\n<trkpt lat="north" lon="0">\n<ele>high</ele></trkpt>\n</trkseg></trk></gpx>';
+    expect(await faults(track, 'a.gpx')).toEqual([
+      expect.stringMatching(/^3:\d+ lat: found "north"; expected degrees/),
+      expect.stringMatching(/^4:\d+ ele: found "high"; expected metres/),
+    ]);
+  });
+
+  it('and a line that cannot be is told under the name of the survey', async () => {
+    const { problems } = await readSurvey('Chainage (ft),Height (ft)\n0,0\n100,1\n', 'a.csv', {
+      ...about,
+      gauge: '9 ft',
+    });
+    expect(problems).toEqual([expect.objectContaining({ file: 'a.csv', path: 'gauge' })]);
+    expect(problems[0].message).toContain('in the line that was made of it, gauge: found');
+  });
+});
+
+const curves = (rows: string, head = 'Chainage (ft),Height (ft),Radius (ft),Hand'): string =>
+  `${head}\n${rows}`;
+
+describe('a word that means nothing is refused', () => {
+  it.each([
+    ['0,0,90,starboard\n100,1,,\n', /^2:4 hand: found "starboard"; expected left or right/],
+    ['0,0,90,clockwise\n100,1,,\n', /^2:4 hand: found "clockwise"/],
+    ['0,0,90,\n100,1,,\n', /^2:4 hand: found an empty cell/],
+    ['0,0,,left\n100,1,,\n', /^2:4 hand: found left on a row without a radius/],
+    ['0,0,-90,left\n100,1,,\n', /^2:4 hand: found left beside a negative radius/],
+  ])('%j', async (rows, words) => {
+    expect(await faults(curves(rows))).toEqual([expect.stringMatching(words)]);
+  });
+
+  it('as a kind of place', async () => {
+    const table = 'Chainage (ft),Height (ft),Kind,Place\n0,0,pagoda,Lake\n100,1,station,Yard\n';
+    expect(await faults(table)).toEqual([
+      expect.stringMatching(/^2:3 kind: found "pagoda"; expected one of station/),
+    ]);
+  });
+
+  it('and what means something is taken', async () => {
+    const { made, notes } = await read(
+      curves('0,0,90,L\n100,1,90,right\n200,2,straight,-\n300,2,-80,R\n400,2,,\n'),
+    );
+    expect(made?.json['curves']).toMatchObject([{ hand: 'left' }, { hand: 'right' }, { hand: 'right' }]);
+    expect(notes.join()).not.toContain('No column tells the hand');
+    const bare = await read(curves('0,0,90\n100,1,-90\n200,1,\n', 'Chainage (ft),Height (ft),Radius (ft)'));
+    expect(bare.made?.json['curves']).toMatchObject([{ hand: 'left' }, { hand: 'right' }]);
+    expect(bare.notes.join()).toContain('No column tells the hand');
+  });
+});
+
+describe('columns that contradict each other', () => {
+  const head = 'Chainage (ft),Length (ft),Height (ft),Rise (ft),Grade (%)\n0,,0,,\n';
+  it.each([
+    ['100,90,1,1,1', /^3:2 length: found a length of 27\.432 m where the chainage grows by 30\.48 m/],
+    ['100,100,1,2,1', /^3:4 rise: found a rise of 0\.6096 m where the height grows by 0\.3048 m/],
+    [
+      '100,100,1,1,2',
+      /^3:5 grade: found a grade of 2\.00 % from the row before, where the heights give 1\.00 %/,
+    ],
+    ['100,100,,1,2', /^3:5 grade/],
+  ])('%s', async (row, words) => {
+    expect(await faults(`${head}${row}\n`)).toEqual([expect.stringMatching(words)]);
+  });
+
+  it('but for what rounding takes', async () => {
+    expect(await faults(`${head}100,100.05,1.04,1,1.1\n`)).toEqual([]);
+  });
+});
