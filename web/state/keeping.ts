@@ -18,6 +18,9 @@ const lost = (why: string): void => {
 
 const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-papers') : undefined;
 
+/** Gives up what is being put by just now. */
+let onItsWay: (() => void) | undefined;
+
 /**
  * In one step, so that no other tab comes between. All of it is asked for at once: a page that is left does not live to
  * hear what was there, and its last change is kept all the same.
@@ -25,14 +28,19 @@ const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway
 async function swap(next: Kept<Json>): Promise<Kept<Json>> {
   if (!database) return next;
   const step = database.transaction('session', 'readwrite');
+  onItsWay = () => step.abort();
   const looking = keptIn(step.store);
   const putting = [step.store.put(next.paper, 'paper'), step.store.put(next.revision, 'revision'), step.done];
   const all = Promise.all(putting);
   all.catch(() => {});
-  const there = await looking;
-  if (there.revision < next.revision) await all;
-  else step.abort();
-  return there.revision < next.revision ? next : { ...there, paper: there.paper ?? next.paper };
+  try {
+    const there = await looking;
+    if (there.revision < next.revision) await all;
+    else step.abort();
+    return there.revision < next.revision ? next : { ...there, paper: there.paper ?? next.paper };
+  } finally {
+    onItsWay = undefined;
+  }
 }
 
 async function keptIn(store: {
@@ -42,19 +50,13 @@ async function keptIn(store: {
   return { revision: typeof revision === 'number' ? revision : 0, paper: paper as Json | undefined };
 }
 
-/** How often the paper is being put by just now. */
-let puttingBy = 0;
-
 async function keepPaper(): Promise<void> {
-  puttingBy++;
   try {
     await papers?.save();
     // What else could not be kept, as the vehicles of the shed, is still to be said.
     if (papers && unkept.value === FULL) unkept.value = '';
   } catch {
     unkept.value = FULL;
-  } finally {
-    puttingBy--;
   }
 }
 
@@ -63,8 +65,10 @@ async function keepPaper(): Promise<void> {
  * was there, and what nobody concludes is dropped.
  */
 function putLast(): void {
-  if (!database || puttingBy === 0) return;
+  if (!database || !onItsWay) return;
   try {
+    // What waits behind a step that nobody concludes is dropped with it.
+    onItsWay();
     const step = database.transaction('session', 'readwrite');
     step.done.catch(() => {});
     step.store.put(paper.value, 'paper').catch(() => {});
