@@ -9,6 +9,7 @@ import { longText, screenText } from '../check-text.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
+import { setIn } from '../set-in.ts';
 import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson } from './cars.ts';
@@ -33,11 +34,18 @@ export const checkCommand: Command = {
           progress.end();
           const voice = voiceOf(options, outing);
           const tried = tellTrials(asked, voice);
+          const places = await setIn(path, asked.paper, answer.findings);
           return {
             text:
               options.why || options.all
-                ? longText(answer, voice, { why: options.why === true, all: options.all === true }, tried)
-                : screenText(answer, voice, tried),
+                ? longText(
+                    answer,
+                    voice,
+                    { why: options.why === true, all: options.all === true },
+                    tried,
+                    places,
+                  )
+                : screenText(answer, voice, tried, places),
             json: answerJson(answer, voice, tried),
             exit: exitOf[answer.verdict],
           };

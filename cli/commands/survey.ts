@@ -39,14 +39,20 @@ const parseXml: ParseXml = (text) => {
   }
 };
 
-async function survey(path: string, options: SurveyOptions) {
+/** The line of a survey, CSV or GPX. */
+export async function surveyedLine(path: string, about: { readonly name: string; readonly gauge: string }) {
   const { content } = await openFile(path);
-  const about = { name: options.name ?? 'Surveyed line', gauge: options.gauge };
   const gpx = extname(path).toLowerCase() === '.gpx';
   const imported = gpx ? importGpx(content, path, about, parseXml) : importCsv(content, path, about);
   if (imported.problems.length > 0 || !imported.line) {
     throw refusal(imported.problems);
   }
+  return { line: imported.line, notes: imported.notes };
+}
+
+async function survey(path: string, options: SurveyOptions) {
+  const about = { name: options.name ?? 'Surveyed line', gauge: options.gauge };
+  const imported = await surveyedLine(path, about);
   const text = writeText(imported.line);
   // The line must read back as any other line file does.
   const read = await readLine({ path: options.out ?? 'line.json', content: text });

@@ -251,7 +251,7 @@ export const engineAndCars = {
     label: 'Size of its chain',
     how: 'Calipers on the wire of a link.',
     cost: 'Not known: nobody can tell whether it holds.',
-    need: 'word',
+    need: 'more',
     flag: 'chain-size',
     when: (r) => hasCars(r) && r['cars.chains'] === 'yes',
   },

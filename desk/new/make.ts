@@ -4,7 +4,7 @@
  */
 import { VERSION } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
-import { pullIsKnown } from './applies.ts';
+import { pullIsKnown, steamKeys } from './applies.ts';
 import type { FieldKey, Replies } from './field.ts';
 import { givenLine, lacksCurves, lacksSights, toldLine } from './line.ts';
 import { askedIn, fieldOf, type Question, questions } from './questions.ts';
@@ -36,6 +36,8 @@ const onLine: ReadonlySet<FieldKey> = new Set([
   'line.shape',
   'line.name',
 ]);
+/** The first is asked for; the others stand beside it. */
+const pullKeys: ReadonlySet<FieldKey> = new Set(['engine.pull', 'engine.power', ...steamKeys]);
 const counted: readonly FieldKey[] = [
   'people.adults',
   'people.heavy',
@@ -57,7 +59,7 @@ export function askedWith(question: Question, replies: Replies, { line }: Brough
 
 /** Whether other replies say what this one would. */
 const saidOtherwise = (key: FieldKey, replies: Replies): boolean =>
-  (key === 'engine.pull' && pullIsKnown(replies)) ||
+  (pullKeys.has(key) && (key !== 'engine.pull' || pullIsKnown(replies))) ||
   (counted.includes(key) && counted.some((other) => replies[other] !== undefined));
 
 export function grow(typed: Replies, system: System, brought: Brought = {}): Growth {
@@ -65,7 +67,7 @@ export function grow(typed: Replies, system: System, brought: Brought = {}): Gro
   const keys = questions.flatMap(({ id }) => askedWith(id, replies, brought));
   const unsaid = keys.filter((key) => replies[key] === undefined && !saidOtherwise(key, replies));
   const missing = unsaid.filter((key) => fieldOf(key).need !== 'more');
-  const open = unsaid.filter((key) => fieldOf(key).need === 'more');
+  const open = unsaid.filter((key) => fieldOf(key).need === 'more' && fieldOf(key).form !== 'text');
   const faults = faultsOf(replies, system);
   const wanting = faults.length > 0 || missing.some((key) => fieldOf(key).need === 'paper');
   const made = wanting ? undefined : paperOf(new Read(replies, system), brought);
