@@ -31,23 +31,31 @@ const marks = {
 const LINES = HEIGHT - 1;
 const MOST_ASSUMED = 3;
 
+/** What is told beside the answer. */
+export interface Beside {
+  /** What is tried, a line for each change. */
+  readonly tried?: readonly string[];
+  readonly setIn?: SetIn;
+  /** What of it is an example that nobody measured. */
+  readonly invented?: string;
+}
+
 /** Where nothing is known of the files. */
 const nowhere: SetIn = () => '';
 
-const word = (answer: Answer, { outing }: Voice): string =>
-  `${outing.name}: ${tellVerdict(answer.verdict).toUpperCase()}`;
+const word = (answer: Answer, { outing }: Voice, invented = ''): string =>
+  `${outing.name}${invented === '' ? '' : ` (${invented})`}: ${tellVerdict(answer.verdict).toUpperCase()}`;
 
 /** Word, sentence, what holds or limits, counts of today, what to do next. */
 export function screenText(
   answer: Answer,
   voice: Voice,
-  tried: readonly string[] = [],
-  setIn: SetIn = nowhere,
+  { tried = [], setIn = nowhere, invented }: Beside = {},
 ): string {
   const groups = gathered(answer.findings);
   const heeds = groups.filter(({ finding }) => finding.severity !== 'notes');
   const head = [
-    ...clipped(wrap(word(answer, voice)), 2),
+    ...clipped(wrap(word(answer, voice, invented)), 2),
     ...(tried.length > 0 ? clipped(wrap(`${TRIED} ${tried.join('; ')}`), 2) : []),
     ...clipped(wrap(sentence(answer, voice)), 5),
   ].filter((line) => line !== '');
@@ -116,8 +124,7 @@ export function longText(
   answer: Answer,
   voice: Voice,
   { why, all }: { readonly why: boolean; readonly all: boolean },
-  tried: readonly string[] = [],
-  setIn: SetIn = nowhere,
+  { tried = [], setIn = nowhere, invented }: Beside = {},
 ): string {
   const groups = all
     ? answer.findings
@@ -125,7 +132,7 @@ export function longText(
         .map((finding) => ({ finding, all: [finding], near: false }))
     : gathered(answer.findings);
   const lines = [
-    word(answer, voice),
+    word(answer, voice, invented),
     ...(tried.length > 0 ? [TRIED, ...tried.map((change) => `  ${change}`)] : []),
     sentence(answer, voice),
   ].filter((line) => line !== '');

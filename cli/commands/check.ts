@@ -1,6 +1,7 @@
 /** heedway check: may it leave? */
 
 import { tellTrials } from '../../desk/asked.ts';
+import { tellInvented } from '../../desk/invented.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { tellRemedy, tellVerdict } from '../../words/finding.ts';
@@ -34,18 +35,16 @@ export const checkCommand: Command = {
           progress.end();
           const voice = voiceOf(options, outing);
           const tried = tellTrials(asked, voice);
-          const places = await setIn(path, asked.paper, answer.findings);
+          const beside = {
+            tried,
+            invented: tellInvented(asked.paper),
+            setIn: await setIn(path, asked.paper, answer.findings),
+          };
           return {
             text:
               options.why || options.all
-                ? longText(
-                    answer,
-                    voice,
-                    { why: options.why === true, all: options.all === true },
-                    tried,
-                    places,
-                  )
-                : screenText(answer, voice, tried, places),
+                ? longText(answer, voice, { why: options.why === true, all: options.all === true }, beside)
+                : screenText(answer, voice, beside),
             json: answerJson(answer, voice, tried),
             exit: exitOf[answer.verdict],
           };

@@ -2,6 +2,7 @@
 import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { tellInvented } from '../../desk/invented.ts';
 import type { FieldKey, Replies } from '../../desk/new/field.ts';
 import { filesOf } from '../../desk/new/files.ts';
 import { askedWith, type Brought, type Growth, grow } from '../../desk/new/make.ts';
@@ -147,10 +148,13 @@ async function written(
     };
   const answer = answerOuting(read.value, { remedies: options.remedies !== false });
   const voice = voiceOf(options, read.value);
-  const places = await setIn(paths[0], paper, answer.findings);
+  const beside = {
+    setIn: await setIn(paths[0], paper, answer.findings),
+    invented: tellInvented(paper),
+  };
   return {
     text: [
-      screenText(answer, voice, [], places),
+      screenText(answer, voice, beside),
       '',
       said,
       ...(open.length > 0 ? ['', 'Not known, and what it costs:'] : []),

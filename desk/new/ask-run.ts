@@ -23,6 +23,7 @@ export const peopleAndLine = {
     how: 'Of 230 lb or 105 kg and more, by eye.',
     cost: 'Nobody is then taken for heavy.',
     need: 'more',
+    front: true,
     flag: 'heavy',
   },
   'people.youths': {
@@ -34,6 +35,7 @@ export const peopleAndLine = {
     how: 'From 12 to 17.',
     cost: 'None are then counted.',
     need: 'more',
+    front: true,
     flag: 'youths',
   },
   'people.children': {
@@ -45,6 +47,7 @@ export const peopleAndLine = {
     how: 'Under 12.',
     cost: 'None are then counted.',
     need: 'more',
+    front: true,
     flag: 'children',
   },
   'people.weighed': {
@@ -66,6 +69,7 @@ export const peopleAndLine = {
     how: 'Dressed as for driving.',
     cost: 'Not known: a typical adult, with all its spread.',
     need: 'more',
+    front: true,
     flag: 'driver',
   },
   'people.driverOn': {
@@ -97,6 +101,7 @@ export const peopleAndLine = {
     how: 'Paced or taped.',
     cost: 'Not known: half of the line rises so, half falls.',
     need: 'more',
+    front: true,
     flag: 'grade-length',
     when: (r) => r['line.grade'] !== 'level' && r['line.grade'] !== '0',
   },
@@ -119,6 +124,7 @@ export const peopleAndLine = {
     how: 'Where the track goes out of sight soonest, from the driver’s seat.',
     cost: 'Not known: 100 ft is taken, and the answer says so first.',
     need: 'more',
+    front: true,
     flag: 'sight',
   },
   'line.length': {

@@ -10,6 +10,7 @@ export const engineAndCars = {
     how: 'Battery stands for any electric motor, petrol for any engine that burns.',
     cost: 'Its shape is then taken as that of a battery engine.',
     need: 'more',
+    front: true,
     flag: 'engine',
   },
   'engine.gauge': {
@@ -20,6 +21,10 @@ export const engineAndCars = {
     how: 'A rule across the track, between the inner faces of the rails.',
     cost: 'Without it nothing can be said of what stays up.',
     need: 'paper',
+    usual: [
+      ['5 in', '7-1/4 in', '7-1/2 in', '10-1/4 in', '15 in'],
+      ['127 mm', '184 mm', '190.5 mm', '260 mm', '381 mm'],
+    ],
     flag: 'gauge',
   },
   'engine.weight': {
@@ -166,6 +171,7 @@ export const engineAndCars = {
     how: 'Automatic comes on by itself when the hose parts. Hand: somebody on the car works it.',
     cost: 'Not known: counted as none, and the engine stops it all.',
     need: 'more',
+    front: true,
     flag: 'car-brake',
     when: hasCars,
   },
@@ -187,6 +193,7 @@ export const engineAndCars = {
     how: 'It has the compressor, ejector or pump, the valve, and hoses that fit.',
     cost: 'Not known: counted as not working it, and the cars as unbraked.',
     need: 'more',
+    front: true,
     flag: 'brake-worked',
     when: (r) => hasCars(r) && isThrough(r['cars.brake']),
   },
@@ -199,6 +206,7 @@ export const engineAndCars = {
     how: 'Places for a person, one behind the other.',
     cost: 'Not known: taken from its length.',
     need: 'more',
+    front: true,
     flag: 'seats',
     when: hasCars,
   },

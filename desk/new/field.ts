@@ -61,6 +61,10 @@ interface Asked {
   readonly cost: string;
   readonly need: Need;
   readonly flag: string;
+  /** In sight even where nobody need answer it. */
+  readonly front?: true;
+  /** What most people would write, in imperial and in metric units. */
+  readonly usual?: readonly [imperial: readonly string[], metric: readonly string[]];
   /** Asked only where the other replies make it matter. */
   readonly when?: (replies: Replies) => boolean;
 }

@@ -29,7 +29,7 @@ export function answered(replies: Replies): Replies {
 const isBare = (text: string): boolean => /^[-+]?[\d./\s¼½¾⅛⅜⅝⅞-]+$/.test(text);
 
 /** A bare number with the unit that alone makes sense in these units. */
-function withUnit(text: string, field: Field, system: System): string {
+export function withUnit(text: string, field: Field, system: System): string {
   if (field.form !== 'figure' || !field.bare || !isBare(text)) return text;
   return `${text} ${field.bare[system === 'imperial' ? 0 : 1]}`.trim();
 }

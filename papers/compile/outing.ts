@@ -88,7 +88,7 @@ function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes
 }
 
 export function compileHost(file: HostFile): HostRules {
-  const { heedway: _kind, version: _version, note: _note, ...rules } = file;
+  const { heedway: _kind, version: _version, note: _note, invented: _invented, ...rules } = file;
   return rules;
 }
 
