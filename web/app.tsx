@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { tellTrials } from '../desk/asked.ts';
+import { tellInvented } from '../desk/invented.ts';
 import { inkSheet } from '../views/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
@@ -14,6 +15,7 @@ import {
   canRedo,
   canUndo,
   fault,
+  paper,
   problems,
   redo,
   settings,
@@ -26,8 +28,17 @@ import {
 
 type Load = () => Promise<{ readonly Room: ComponentType }>;
 
-const rooms: readonly { readonly id: string; readonly title: string; readonly load?: Load }[] = [
+interface RoomOf {
+  readonly id: string;
+  readonly title: string;
+  readonly load?: Load;
+  /** It has a door of its own. */
+  readonly apart?: true;
+}
+
+const rooms: readonly RoomOf[] = [
   { id: 'answer', title: 'May it leave?' },
+  { id: 'new', title: 'New', load: () => import('./rooms/new/new-room.tsx'), apart: true },
   { id: 'train', title: 'Train and riders', load: () => import('./rooms/train/train-room.tsx') },
   { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
   { id: 'brakes', title: 'Brakes', load: () => import('./rooms/brakes/room.tsx') },
@@ -46,7 +57,9 @@ export function App() {
   useEffect(() => {
     const moved = (): void => {
       room.value = here();
-      document.getElementById('main')?.focus();
+      document.getElementById('main')?.focus({ preventScroll: true });
+      // The word first, whichever room it is.
+      scrollTo({ top: 0 });
     };
     addEventListener('hashchange', moved);
     return () => removeEventListener('hashchange', moved);
@@ -83,11 +96,13 @@ export function App() {
 /** The word of the outing on the screen, and what is tried in it; while there is none, why. */
 function Word() {
   const now = told.value;
+  const invented = tellInvented(paper.value);
   const tries = now ? tellTrials(now.asked, speech.value) : [];
   return (
     <p class={`verdict ${now?.answer.verdict ?? 'none'}`} role="status">
       {now ? tellVerdict(now.answer.verdict) : noWord()}
       {now && busy.value && <span class="busy"> looking for remedies</span>}
+      {invented !== '' && <span class="tried"> {invented}</span>}
       {tries.length > 0 && <span class="tried"> tried: {tries.join('; ')}</span>}
     </p>
   );
@@ -95,12 +110,15 @@ function Word() {
 
 function Head({ room }: { readonly room: string }) {
   return (
-    <header>
+    <header class={`at-${room}`}>
       <div class="top">
         <a class="name" href="#answer">
           Heedway
         </a>
-        <Word />
+        <a class="begin" href="#new" aria-current={room === 'new' ? 'page' : undefined}>
+          New
+        </a>
+        {room === 'new' ? null : <Word />}
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo
@@ -112,11 +130,13 @@ function Head({ room }: { readonly room: string }) {
         </div>
       </div>
       <nav aria-label="Rooms">
-        {rooms.map((r) => (
-          <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
-            {r.title}
-          </a>
-        ))}
+        {rooms
+          .filter((r) => !r.apart)
+          .map((r) => (
+            <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
+              {r.title}
+            </a>
+          ))}
       </nav>
     </header>
   );

@@ -6,7 +6,7 @@ export const engineAndCars = {
   'engine.kind': {
     form: 'choice',
     values: ['steam', 'battery', 'petrol'],
-    label: 'What pulls?',
+    label: 'Kind',
     how: 'Battery stands for any electric motor, petrol for any engine that burns.',
     cost: 'Its shape is then taken as that of a battery engine.',
     need: 'more',

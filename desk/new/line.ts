@@ -75,7 +75,7 @@ function layoutOf(read: Read, grade: number, chain: Chain): Layout | undefined {
 }
 
 const lineName = (read: Read, grade: number): string =>
-  grade === 0 ? 'A level line, as told' : `A line with ${read.figure('line.grade')?.text}, as told`;
+  grade === 0 ? 'Level line, as told' : `Line with ${read.figure('line.grade')?.text}, as told`;
 
 function profileOf({ level, top, slope }: Layout, grade: number, chain: Chain): Json[] {
   const percent = `${Number((grade * 100).toFixed(4))} %`;

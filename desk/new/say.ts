@@ -14,10 +14,12 @@ export interface Lack {
   readonly how: string;
   readonly cost: string;
   readonly flag: string;
+  /** In sight, not among what one may know besides. */
+  readonly front: boolean;
 }
 
 export function lackOf(key: FieldKey, wording: Wording): Lack {
-  const { label, how, cost, flag } = fieldOf(key);
+  const { label, how, cost, flag, need, front } = fieldOf(key);
   const { id: question, title } = questions.find(({ id }) => key.startsWith(`${id}.`)) ?? questions[0];
   const said = (text: string): string => inWording(text, wording);
   return {
@@ -28,6 +30,7 @@ export function lackOf(key: FieldKey, wording: Wording): Lack {
     how: said(how),
     cost: said(cost),
     flag,
+    front: need !== 'more' || front === true,
   };
 }
 

@@ -16,6 +16,7 @@ import {
   seatHeight,
 } from '../../data/shapes.ts';
 import { VERSION } from '../../papers/index.ts';
+import type { System } from '../../units/index.ts';
 import { isThrough, steamKeys } from './applies.ts';
 import type { Figure, Read } from './reading.ts';
 import { assumedAs, assumedLength, forceText, type Json, lengthText, speedText } from './written.ts';
@@ -111,19 +112,19 @@ function engineBrakes(read: Read): Json[] {
   ];
 }
 
+/** What a spring balance reads at a stand, taken to be kept up to a walk. */
+export function pullOf(force: string, system: System): Json {
+  const kept = assumedAs(speedText(PULL_KEPT_TO, system), 'kept at a walk, common practice, no source');
+  const curve = [
+    { speed: speedText(0, system), force },
+    { speed: kept, force },
+  ];
+  return { kind: 'drawbar', curve, how: 'stated', source: 'spring balance, engine held' };
+}
+
 function tractionOf(read: Read): Json {
   const pull = read.figure('engine.pull');
-  if (pull) {
-    const kept = assumedAs(
-      speedText(PULL_KEPT_TO, read.system),
-      'kept at a walk, common practice, no source',
-    );
-    const curve = [
-      { speed: speedText(0, read.system), force: pull.text },
-      { speed: kept, force: pull.text },
-    ];
-    return { traction: { kind: 'drawbar', curve, how: 'stated', source: 'spring balance, engine held' } };
-  }
+  if (pull) return { traction: pullOf(pull.text, read.system) };
   const [cylinders, bore, stroke, wheelDiameter, boilerPressure] = steamKeys.map((key) => read.figure(key));
   if (cylinders && bore && stroke && wheelDiameter && boilerPressure)
     return {

@@ -121,7 +121,7 @@ function One({
   const told = tellFinding(finding, v);
   const { from, to } = finding.where;
   return (
-    <details class={`finding ${finding.severity}`}>
+    <details class={`finding ${finding.severity}`} open={finding.severity === 'unknown'}>
       <summary>
         <span class="number">{number}</span> {tellGathered(group, v)}
       </summary>
@@ -162,6 +162,7 @@ function One({
             <dt>measure</dt>
             <dd>
               <Measure path={told.measure} />
+              <FillIn finding={finding} />
             </dd>
           </>
         )}
@@ -257,4 +258,5 @@ function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
 
 /** The register of sums is large, and trials come later: neither is needed for the answer. */
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
+const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);

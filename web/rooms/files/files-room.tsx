@@ -7,17 +7,13 @@ import type { FileProblem } from '../../../papers/index.ts';
 import { tellProblem } from '../../../papers/problem.ts';
 import { readEverything } from '../../parts/everything.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
+import { inflate } from '../../parts/inflate.ts';
 import { saveEverything } from '../../parts/save-everything.ts';
 import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
 import { change, type Json, openTried } from '../../state/session.ts';
-
-async function inflate(bytes: Uint8Array): Promise<string> {
-  const stream = new Blob([bytes as BlobPart]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-  return new Response(stream).text();
-}
 
 /** Counts what was asked to be opened: a slow one that was overtaken opens no more. */
 let asked = 0;
