@@ -14,7 +14,7 @@ const named = (json: unknown): string[] => {
 export function tellInvented(paper: Json): string {
   const train = paper['train'] as Json | undefined;
   const members = (train?.['vehicles'] as Json[] | undefined) ?? [];
-  const parts = [paper['line'], paper['host'], train, ...members.map((m) => m['vehicle'])].flatMap(named);
+  const parts = [paper['line'], paper['host'], ...members.map((m) => m['vehicle'])].flatMap(named);
   if (parts.length === 0 && named(paper).length === 0) return '';
   return paper['invented'] === true
     ? 'an invented example'

@@ -3,7 +3,6 @@ import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { tellTrials } from '../desk/asked.ts';
-import { tellInvented } from '../desk/invented.ts';
 import { inkSheet } from '../views/strip/ink.ts';
 import { tellVerdict } from '../words/finding.ts';
 import { Cautions } from './parts/cautions.tsx';
@@ -15,7 +14,6 @@ import {
   canRedo,
   canUndo,
   fault,
-  paper,
   problems,
   redo,
   settings,
@@ -28,17 +26,10 @@ import {
 
 type Load = () => Promise<{ readonly Room: ComponentType }>;
 
-interface RoomOf {
-  readonly id: string;
-  readonly title: string;
-  readonly load?: Load;
-  /** It has a door of its own. */
-  readonly apart?: true;
-}
-
-const rooms: readonly RoomOf[] = [
+/** The first has a door of its own. */
+const rooms: readonly { readonly id: string; readonly title: string; readonly load?: Load }[] = [
+  { id: 'new', title: 'New', load: () => import('./rooms/new/new-room.tsx') },
   { id: 'answer', title: 'May it leave?' },
-  { id: 'new', title: 'New', load: () => import('./rooms/new/new-room.tsx'), apart: true },
   { id: 'train', title: 'Train and riders', load: () => import('./rooms/train/train-room.tsx') },
   { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
   { id: 'brakes', title: 'Brakes', load: () => import('./rooms/brakes/room.tsx') },
@@ -59,7 +50,7 @@ export function App() {
       room.value = here();
       document.getElementById('main')?.focus({ preventScroll: true });
       // The word first, whichever room it is.
-      scrollTo({ top: 0 });
+      scrollTo(0, 0);
     };
     addEventListener('hashchange', moved);
     return () => removeEventListener('hashchange', moved);
@@ -96,13 +87,12 @@ export function App() {
 /** The word of the outing on the screen, and what is tried in it; while there is none, why. */
 function Word() {
   const now = told.value;
-  const invented = tellInvented(paper.value);
   const tries = now ? tellTrials(now.asked, speech.value) : [];
   return (
     <p class={`verdict ${now?.answer.verdict ?? 'none'}`} role="status">
       {now ? tellVerdict(now.answer.verdict) : noWord()}
       {now && busy.value && <span class="busy"> looking for remedies</span>}
-      {invented !== '' && <span class="tried"> {invented}</span>}
+      {now && <Invented />}
       {tries.length > 0 && <span class="tried"> tried: {tries.join('; ')}</span>}
     </p>
   );
@@ -110,15 +100,13 @@ function Word() {
 
 function Head({ room }: { readonly room: string }) {
   return (
-    <header class={`at-${room}`}>
+    <header>
       <div class="top">
         <a class="name" href="#answer">
           Heedway
         </a>
-        <a class="begin" href="#new" aria-current={room === 'new' ? 'page' : undefined}>
-          New
-        </a>
-        {room === 'new' ? null : <Word />}
+        <a href="#new">New</a>
+        <Word />
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo
@@ -130,13 +118,11 @@ function Head({ room }: { readonly room: string }) {
         </div>
       </div>
       <nav aria-label="Rooms">
-        {rooms
-          .filter((r) => !r.apart)
-          .map((r) => (
-            <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
-              {r.title}
-            </a>
-          ))}
+        {rooms.slice(1).map((r) => (
+          <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
+            {r.title}
+          </a>
+        ))}
       </nav>
     </header>
   );
@@ -195,5 +181,6 @@ function Room({ id }: { readonly id: string }) {
   );
 }
 
+const Invented = later(async () => (await import('./parts/invented.tsx')).Invented);
 /** Most days nothing is amiss. */
 const Notices = later(async () => (await import('./parts/notices.tsx')).Notices);

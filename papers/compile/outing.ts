@@ -201,7 +201,7 @@ function typicalMass(typical: RiderEntry['typical'], name: string, i: number, no
   note(
     notes,
     `mass/${typical}`,
-    typical === 'heavy' ? 'weight of a heavy adult' : `weight of a typical ${typical}`,
+    `weight of a typical ${typical === 'heavy' ? 'heavy adult' : typical}`,
     name,
   );
   return assumed(`mass/${typical}`);

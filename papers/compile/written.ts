@@ -8,31 +8,22 @@ import type { Notes } from './notes.ts';
 /** Papers inside a paper are read, and noted, by themselves. */
 const parts: ReadonlySet<string> = new Set(['line', 'train', 'host', 'vehicle']);
 
-export function noteWritten(kind: FileKind, json: unknown, notes: Notes): void {
-  const where = String((json as { readonly name?: unknown }).name);
-  walk(json, [], (keys, source) => {
-    const key = `written/${[kind, ...keys].join('.')}`;
-    // The same field of several rows of a paper once.
-    if (notes.assumptions.some((a) => a.key === key && a.where === where)) return;
-    notes.assumptions.push({ of: keys.map(plain).join(': '), where, key, source });
-  });
+export function noteWritten(kind: FileKind, json: unknown, { assumptions }: Notes): void {
+  const where = `${(json as { readonly name?: unknown }).name}`;
+  const walk = (part: unknown, keys: readonly string[]): void => {
+    if (Array.isArray(part)) for (const item of part) walk(item, keys);
+    else if (typeof part === 'object' && part !== null) {
+      const { how, source, ...rest } = part as Record<string, unknown>;
+      const key = `written/${keys.join('.')}`;
+      // The same field of several rows of a paper once.
+      if (how === 'assumed' && !assumptions.some((a) => a.key === key && a.where === where))
+        assumptions.push({ of: plain(keys), where, key, source: `${source ?? 'no source'}` });
+      for (const [name, inner] of Object.entries(rest)) if (!parts.has(name)) walk(inner, [...keys, name]);
+    }
+  };
+  walk(json, [kind]);
 }
 
-function walk(
-  json: unknown,
-  keys: readonly string[],
-  found: (keys: readonly string[], source: string) => void,
-): void {
-  if (Array.isArray(json)) {
-    for (const item of json) walk(item, keys, found);
-    return;
-  }
-  if (typeof json !== 'object' || json === null) return;
-  const { how, source, ...rest } = json as Record<string, unknown>;
-  if (how === 'assumed')
-    found(keys, typeof source === 'string' ? source : 'written down as assumed, no source');
-  for (const [key, part] of Object.entries(rest)) if (!parts.has(key)) walk(part, [...keys, key], found);
-}
-
-/** `wheelBase` → "wheel base" */
-const plain = (key: string): string => key.replace(/([a-z])([A-Z])/g, (_, a, b) => `${a} ${b.toLowerCase()}`);
+/** `vehicle.axleGroups.at` → "axle groups: at" */
+const plain = ([, ...keys]: readonly string[]): string =>
+  keys.join(': ').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -50,14 +50,8 @@ export function toolsFor(finding: Finding, voice: Voice): Tools {
 }
 
 /** The speed that a limit stays below: one that somebody means to run at, or the highest looked at. */
-export function wanted({ voice, required }: Pick<Tools, 'voice' | 'required'>): string {
-  const { plannedSpeed, host } = voice.outing;
-  const said = plannedSpeed === undefined && !host.speed ? 'is the highest looked at' : 'was wanted';
-  return `${required()} ${said}`;
-}
-
-/** "a hand brake", "an engine brake" */
-export const withArticle = (words: string): string => `${/^[aeiou]/i.test(words) ? 'an' : 'a'} ${words}`;
+export const wanted = ({ voice: { outing }, required }: Pick<Tools, 'voice' | 'required'>): string =>
+  `${required()} was ${(outing.plannedSpeed ?? outing.host.speed) ? 'wanted' : 'looked at'}`;
 
 /** "Larkfield (40 ft)", "from 620 ft to 810 ft", "car 2". */
 export function whereWords({ where }: Finding, voice: Voice): string {

@@ -12,7 +12,6 @@ import { reasonWords } from '../../../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
-import { Measure } from '../../parts/measure.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
@@ -161,7 +160,6 @@ function One({
           <>
             <dt>measure</dt>
             <dd>
-              <Measure path={told.measure} />
               <FillIn finding={finding} />
             </dd>
           </>

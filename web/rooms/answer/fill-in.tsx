@@ -4,16 +4,30 @@ import { askPlace } from '../../../desk/ask-place.ts';
 import { pullOf } from '../../../desk/new/vehicles.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import type { FieldPath } from '../../../papers/problem.ts';
-import { type FieldAt, fieldAt, fieldHelp, fieldLabel } from '../../../words/field.ts';
+import { type FieldAt, fieldAt, fieldHelp, fieldLabel, tellMeasure } from '../../../words/field.ts';
 import { Figure } from '../../parts/form/figure.tsx';
 import { valueAt } from '../../parts/form/path.ts';
 import { Yes } from '../../parts/form/plain.tsx';
 import { usePaperSlot } from '../../parts/form/slot.tsx';
 import { edit, paper, settings } from '../../state/session.ts';
 
-export function FillIn({ finding }: { readonly finding: Finding }) {
-  const { measure, where } = finding;
+interface Props {
+  readonly finding: Finding;
+}
+
+/** What to measure, in words, and where it is written down. */
+export function FillIn({ finding }: Props) {
+  const { measure } = finding;
   if (measure === undefined) return null;
+  return (
+    <>
+      {tellMeasure(measure, settings.value.wording)}
+      <Place finding={finding} measure={measure} />
+    </>
+  );
+}
+
+function Place({ finding: { where }, measure }: Props & { readonly measure: string }) {
   const place = askPlace(paper.value, measure, where);
   const field = fieldAt(measure);
   if (!place || !field) return null;

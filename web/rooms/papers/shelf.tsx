@@ -22,9 +22,7 @@ export function Shelf() {
   return (
     <section class="shelf" aria-label="My papers">
       <p class="row">
-        <a class="begin" href="#new">
-          New train and line
-        </a>
+        <a href="#new">New train and line</a>
         <button type="button" onClick={() => void copyOpen()}>
           Copy this one
         </button>
