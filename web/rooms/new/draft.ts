@@ -8,7 +8,6 @@ import { newWord } from '../../../desk/new/say.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { type FileProblem, readOuting } from '../../../papers/index.ts';
 import { keepDraft, keptDraft } from '../../parts/shelf.ts';
-import { growing } from '../../state/growing.ts';
 import { handWith } from '../../state/hand.ts';
 import { settings } from '../../state/session.ts';
 
@@ -44,6 +43,12 @@ const settled = signal(true);
 
 /** The answer to what is written now; null while there is none. */
 export const told = computed(() => telling(asked.value, held.value));
+
+/** The word as far as it has grown. */
+export const growing = computed(() => ({
+  verdict: newWord(growth.value, told.value?.answer.verdict),
+  busy: !settled.value && !told.value,
+}));
 
 const hand = handWith({
   reply: (id, { answer, last }) =>
@@ -92,10 +97,6 @@ export function live(): () => void {
         settled.value = paper === undefined;
         pause = setTimeout(() => void reckon(paper), PAUSE);
       });
-    }),
-    effect(() => {
-      const verdict = newWord(growth.value, told.value?.answer.verdict);
-      growing.value = { verdict, busy: !settled.value && !told.value };
     }),
     effect(() => void keepDraft({ replies: replies.value, brought: brought.value })),
   ];

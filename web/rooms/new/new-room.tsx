@@ -6,7 +6,6 @@ import { lackOf, tellMissing } from '../../../desk/new/say.ts';
 import { sentence } from '../../../desk/sentence.ts';
 import { tellVerdict } from '../../../words/finding.ts';
 import { freeName, openOwn, openShelf } from '../../parts/shelf.ts';
-import { growing } from '../../state/growing.ts';
 import { type Json, settings, speech } from '../../state/session.ts';
 import { Ask } from './ask.tsx';
 import { BringLine } from './bring-line.tsx';
@@ -15,6 +14,7 @@ import {
   brought,
   clear,
   fromDevice,
+  growing,
   growth,
   live,
   refused,
