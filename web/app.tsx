@@ -92,7 +92,6 @@ function Word() {
     <p class={`verdict ${now?.answer.verdict ?? 'none'}`} role="status">
       {now ? tellVerdict(now.answer.verdict) : noWord()}
       {now && busy.value && <span class="busy"> looking for remedies</span>}
-      {now && <Invented />}
       {tries.length > 0 && <span class="tried"> tried: {tries.join('; ')}</span>}
     </p>
   );
@@ -107,6 +106,7 @@ function Head({ room }: { readonly room: string }) {
         </a>
         <a href="#new">New</a>
         <Word />
+        {told.value && <Invented />}
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo

@@ -75,7 +75,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   expect(hand.count()).toBeLessThanOrEqual(40);
 
   // Nothing of an example is left, and the terminal says the same.
-  await expect(page.locator('.verdict')).not.toContainText('invented');
+  await expect(page.locator('.invented')).toHaveCount(0);
   const cli = told(
     ...['--engine', 'battery', '--gauge', '7-1/2 in', '--engine-weight', '600', '--pull', '150'],
     ...['--engine-brake', '72', '--cars', '2', '--car-weight', '150', '--car-brake', 'none', '--adults', '4'],
@@ -132,7 +132,7 @@ test('own steam engine on the host’s line; what is not known is asked in place
   await hand.press('Keep it and look at the whole answer');
   await expect(page.locator('.verdict')).toContainText(/hold|cannot tell/, { timeout: 20_000 });
   // The example's line is marked wherever it is shown.
-  await expect(page.locator('.verdict')).toContainText('with invented parts: Larkfield Hollow');
+  await expect(page.locator('.invented')).toHaveText('with invented parts: Larkfield Hollow');
   const asks = page.locator('.finding.unknown').filter({ hasText: 'how hard' });
   await asks.getByLabel('How hard it pulls').fill('130');
   await page.keyboard.press('Tab');

@@ -4,5 +4,5 @@ import { paper } from '../state/session.ts';
 
 export function Invented() {
   const invented = tellInvented(paper.value);
-  return invented === '' ? null : <span class="tried"> {invented}</span>;
+  return invented === '' ? null : <strong class="invented">{invented}</strong>;
 }
