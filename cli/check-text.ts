@@ -12,6 +12,7 @@ import { tellRemedy, tellVerdict } from '../words/finding.ts';
 import type { Voice } from '../words/voice.ts';
 import { countLines, countsText } from './commands/cars.ts';
 import { clipped, HEIGHT, wrap } from './screen.ts';
+import type { SetIn } from './set-in.ts';
 import { tellFully } from './text.ts';
 
 export const CAUTION =
@@ -30,21 +31,37 @@ const marks = {
 const LINES = HEIGHT - 1;
 const MOST_ASSUMED = 3;
 
-const word = (answer: Answer, { outing }: Voice): string =>
-  `${outing.name}: ${tellVerdict(answer.verdict).toUpperCase()}`;
+/** What is told beside the answer. */
+export interface Beside {
+  /** What is tried, a line for each change. */
+  readonly tried?: readonly string[];
+  readonly setIn?: SetIn;
+  /** What of it is an example that nobody measured. */
+  readonly invented?: string;
+}
+
+/** Where nothing is known of the files. */
+const nowhere: SetIn = () => '';
+
+const word = (answer: Answer, { outing }: Voice, invented = ''): string =>
+  `${outing.name}${invented === '' ? '' : ` (${invented})`}: ${tellVerdict(answer.verdict).toUpperCase()}`;
 
 /** Word, sentence, what holds or limits, counts of today, what to do next. */
-export function screenText(answer: Answer, voice: Voice, tried: readonly string[] = []): string {
+export function screenText(
+  answer: Answer,
+  voice: Voice,
+  { tried = [], setIn = nowhere, invented }: Beside = {},
+): string {
   const groups = gathered(answer.findings);
   const heeds = groups.filter(({ finding }) => finding.severity !== 'notes');
   const head = [
-    ...clipped(wrap(word(answer, voice)), 2),
+    ...clipped(wrap(word(answer, voice, invented)), 2),
     ...(tried.length > 0 ? clipped(wrap(`${TRIED} ${tried.join('; ')}`), 2) : []),
     ...clipped(wrap(sentence(answer, voice)), 5),
   ].filter((line) => line !== '');
   const foot = [
     ...carsToday(answer, voice),
-    ...nextSteps(heeds, voice),
+    ...nextSteps(heeds, voice, setIn),
     '',
     ...wrap(moreText(answer, groups)),
     ...wrap(CAUTION),
@@ -81,15 +98,16 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }
 
-const measureStep = (finding: Finding, voice: Voice): string[] => {
+const measureStep = (finding: Finding, voice: Voice, setIn: SetIn): string[] => {
   const { measure } = tellFully(finding, voice);
-  return measure ? [`Measure: ${measure}`] : [];
+  const place = setIn(finding);
+  return measure ? [`Measure${place === '' ? '' : ` for ${place}`}: ${measure}`] : [];
 };
 
 /** What to measure or change first. */
-function nextSteps(heeds: readonly Gathered[], voice: Voice): string[] {
+function nextSteps(heeds: readonly Gathered[], voice: Voice, setIn: SetIn): string[] {
   const steps = heeds.flatMap(({ finding }) => [
-    ...measureStep(finding, voice),
+    ...measureStep(finding, voice, setIn),
     ...finding.remedies.map((remedy) => `→ ${tellRemedy(remedy, voice)}`),
   ]);
   return [...new Set(steps)].slice(0, 2).flatMap((step) => clipped(wrap(step, '  '), 2));
@@ -106,7 +124,7 @@ export function longText(
   answer: Answer,
   voice: Voice,
   { why, all }: { readonly why: boolean; readonly all: boolean },
-  tried: readonly string[] = [],
+  { tried = [], setIn = nowhere, invented }: Beside = {},
 ): string {
   const groups = all
     ? answer.findings
@@ -114,7 +132,7 @@ export function longText(
         .map((finding) => ({ finding, all: [finding], near: false }))
     : gathered(answer.findings);
   const lines = [
-    word(answer, voice),
+    word(answer, voice, invented),
     ...(tried.length > 0 ? [TRIED, ...tried.map((change) => `  ${change}`)] : []),
     sentence(answer, voice),
   ].filter((line) => line !== '');
@@ -125,7 +143,7 @@ export function longText(
     lines.push('', headings[severity]);
     for (const group of some) {
       lines.push(`  ${++number}. ${tellGathered(group, voice)}`);
-      if (why) lines.push(...whyLines(group.finding, voice));
+      if (why) lines.push(...whyLines(group.finding, voice, setIn));
     }
   }
   lines.push(...assumedLines(answer, all));
@@ -139,14 +157,14 @@ export function longText(
   return lines.join('\n');
 }
 
-function whyLines(finding: Finding, voice: Voice): string[] {
+function whyLines(finding: Finding, voice: Voice, setIn: SetIn): string[] {
   const told = tellFully(finding, voice);
   const margin = told.margin === '' ? '' : ` Margin ${told.margin}.`;
   return [
     `     ${told.why}`,
     `     Source: ${told.source}.${margin} How sure: ${told.sure}.`,
     ...(finding.sum ? sumLines(finding.sum, voice) : []),
-    ...(told.measure ? [`     Measure: ${told.measure}`] : []),
+    ...measureStep(finding, voice, setIn).map((step) => `     ${step}`),
     ...finding.remedies.map((remedy) => `     → ${tellRemedy(remedy, voice)}`),
   ];
 }

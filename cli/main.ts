@@ -14,6 +14,7 @@ import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { flagCommand } from './commands/flag.ts';
 import { leanCommand } from './commands/lean.ts';
+import { newCommand } from './commands/new.ts';
 import { partingCommand } from './commands/parting.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -24,6 +25,7 @@ import { twistCommand } from './commands/twist.ts';
 import { program as version } from './versions.ts';
 
 const commands: readonly Command[] = [
+  newCommand,
   checkCommand,
   stopCommand,
   carsCommand,

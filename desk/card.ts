@@ -14,6 +14,7 @@ import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
+import { tellInvented } from './invented.ts';
 import { sentence } from './sentence.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
@@ -28,6 +29,8 @@ export interface Card {
   readonly rail: string;
   /** What is tried on the outing, a line for each change; empty: it is as its papers have it. */
   readonly tried: readonly string[];
+  /** What of it is an example that nobody measured; empty: nothing. */
+  readonly invented: string;
   /** Findings that hold, are unknown, or limit; worst first, numbered as on the strip. */
   readonly heeds: readonly { readonly number: number; readonly text: string }[];
   readonly speeds: readonly { readonly where: string; readonly speed: string; readonly why: string }[];
@@ -54,6 +57,16 @@ export const heeded = (severity: Severity): boolean =>
 export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'card.json'): string =>
   fileName(asked.outing.name, asked.outing.date, asked.trials.length > 0 ? `tried-${kind}` : kind);
 
+/** Whose each side of a card is: in the margin, where it is not overlooked. */
+export const cardMark = ({ verdict, title, day, tried, invented }: Card): string =>
+  [
+    ...(invented === '' ? [] : ['INVENTED']),
+    ...(tried.length > 0 ? ['TRIED'] : []),
+    verdict.toUpperCase(),
+    title,
+    day,
+  ].join(' · ');
+
 export const TRIED = 'Tried, not as its papers have it:';
 
 /** @param told the answer with its own outing: there is no card of another */
@@ -70,6 +83,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
     day: outing.date ?? 'no date given',
     rail: tellRail(outing.conditions.railState),
     tried: tellTrials(told.asked, speech),
+    invented: tellInvented(told.asked.paper),
     heeds: gathered(answer.findings).flatMap((heed, i) =>
       heeded(heed.finding.severity) ? [{ number: i + 1, text: tellGathered(heed, voice) }] : [],
     ),

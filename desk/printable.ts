@@ -44,6 +44,7 @@ export function printableCard(card: Card, has: Letters): Card {
     train: say(card.train),
     line: say(card.line),
     tried: card.tried.map(say),
+    invented: say(card.invented),
     heeds: card.heeds.map((h) => ({ ...h, text: say(h.text) })),
     speeds: card.speeds.map((s) => ({ ...s, why: say(s.why) })),
     braking: card.braking.map(say),

@@ -68,5 +68,10 @@ export const head = <K extends string>(kind: K) => ({
   heedway: must(z.literal(kind), 'kind of paper', 'Which of the five papers this is.'),
   version: must(z.int(), 'version', 'Version of the format, written by the program.'),
   name: must(text(), 'name', 'What it is called, on the card and in every finding.'),
+  invented: may(
+    yes(),
+    'invented',
+    'An example: nobody measured what stands in it. It is marked so wherever it is shown.',
+  ),
   note: may(remark(), 'note', 'Anything worth keeping with it; nothing is reckoned from it.'),
 });

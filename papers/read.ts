@@ -14,6 +14,7 @@ import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
 import { compileVehicle } from './compile/vehicle.ts';
+import { noteWritten } from './compile/written.ts';
 import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
 import { type FieldPath, type FileProblem, fileProblem, show, type Trouble } from './problem.ts';
 import type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
@@ -129,7 +130,10 @@ class Reading {
 
   check<K extends FileKind>(kind: K, part: Part) {
     const checked = checkFile(kind, part.json);
-    if (checked.ok) return checked.value;
+    if (checked.ok) {
+      noteWritten(kind, part.json, this.notes);
+      return checked.value;
+    }
     for (const trouble of checked.troubles) this.report(part, trouble);
     return undefined;
   }

@@ -4,7 +4,7 @@
  */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { renderSVG } from 'uqr';
-import { type Card, TRIED } from '../desk/card.ts';
+import { type Card, cardMark, TRIED } from '../desk/card.ts';
 import type { Letters } from '../desk/font-letters.ts';
 import { printableCard, printableSvg } from '../desk/printable.ts';
 
@@ -42,8 +42,7 @@ export function cardDocument(
   const card = printableCard(told, has);
   const { width, height } = papers[paper];
   const inner = width - 2 * MARGIN;
-  const whose = `${card.verdict.toUpperCase()} · ${card.title} · ${card.day}`;
-  const mark = card.tried.length > 0 ? `TRIED · ${whose}` : whose;
+  const mark = cardMark(card);
   const side = (page: number, pages: number): Content =>
     pages === 1
       ? ''
@@ -105,6 +104,7 @@ const head = (card: Card, inner: number): Content => ({
       stack: [
         { text: card.verdict.toUpperCase(), fontSize: 24, bold: true },
         { text: broken(card.title), fontSize: 13, bold: true },
+        ...(card.invented === '' ? [] : [{ text: broken(`(${card.invented})`), bold: true }]),
         { text: broken(`${card.train} · ${card.line}`) },
         { text: `${card.day} · rail ${card.rail}`, fontSize: 11, bold: true },
       ],

@@ -28,7 +28,9 @@ import {
 
 type Load = () => Promise<{ readonly Room: ComponentType }>;
 
+/** The first has a door of its own. */
 const rooms: readonly { readonly id: string; readonly title: string; readonly load?: Load }[] = [
+  { id: 'new', title: 'New', load: () => import('./rooms/new/new-room.tsx') },
   { id: 'answer', title: 'May it leave?' },
   { id: 'train', title: 'Train and riders', load: () => import('./rooms/train/train-room.tsx') },
   { id: 'papers', title: 'Line, rules, day', load: () => import('./rooms/papers/papers-room.tsx') },
@@ -48,7 +50,9 @@ export function App() {
   useEffect(() => {
     const moved = (): void => {
       room.value = here();
-      document.getElementById('main')?.focus();
+      document.getElementById('main')?.focus({ preventScroll: true });
+      // The word first, whichever room it is.
+      scrollTo(0, 0);
     };
     addEventListener('hashchange', moved);
     return () => removeEventListener('hashchange', moved);
@@ -110,7 +114,9 @@ function Head({ room }: { readonly room: string }) {
         <a class="name" href="#answer">
           Heedway
         </a>
+        <a href="#new">New</a>
         <Word />
+        {told.value && <Invented />}
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo
@@ -122,7 +128,7 @@ function Head({ room }: { readonly room: string }) {
         </div>
       </div>
       <nav aria-label="Rooms">
-        {rooms.map((r) => (
+        {rooms.slice(1).map((r) => (
           <a key={r.id} href={`#${r.id}`} aria-current={room === r.id ? 'page' : undefined}>
             {r.title}
           </a>
@@ -185,6 +191,7 @@ function Room({ id }: { readonly id: string }) {
   );
 }
 
+const Invented = later(async () => (await import('./parts/invented.tsx')).Invented);
 /** Most days nothing is amiss. */
 const Notices = later(async () => (await import('./parts/notices.tsx')).Notices);
 

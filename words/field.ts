@@ -21,13 +21,22 @@ export function fieldHelp(about: About, is: FieldForm, system: System, wording: 
 /** Findings name both ends of a vehicle at once, and riders without their paper. */
 const beginnings: Readonly<Record<string, string>> = { coupling: 'vehicle.front', riders: 'outing.riders' };
 
-/**
- * The description of a field by a path such as `vehicle.brakes.air-1.force`; the name of one of several,
- * as `air-1`, may stand in it.
- */
-export function describedAt(path: string): About | undefined {
+/** The path of a paper's own field, where a finding's names it otherwise. */
+export function fieldPath(path: string): readonly string[] {
   const first = path.split('.')[0];
-  const [paper, ...keys] = path.replace(first, beginnings[first] ?? first).split('.');
+  return path.replace(first, beginnings[first] ?? first).split('.');
+}
+
+export interface FieldAt {
+  readonly about: About;
+  readonly is: FieldForm;
+}
+
+/**
+ * A field by a path such as `vehicle.brakes.air-1.force`; the name of one of several, as `air-1`, may stand in it.
+ */
+export function fieldAt(path: string): FieldAt | undefined {
+  const [paper, ...keys] = fieldPath(path);
   if (!(paper in schemas)) return undefined;
   let at: FieldForm = fileForm(paper as FileKind);
   let about: About | undefined;
@@ -37,8 +46,10 @@ export function describedAt(path: string): About | undefined {
     about = field?.about ?? about;
     at = field?.is ?? (at as Extract<FieldForm, { form: 'list' }>).entry;
   }
-  return about;
+  return about && { about, is: at };
 }
+
+export const describedAt = (path: string): About | undefined => fieldAt(path)?.about;
 
 function fieldsOf(form: FieldForm): readonly NamedField[] {
   if (form.form === 'group') return form.fields;

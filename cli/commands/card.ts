@@ -42,9 +42,10 @@ async function card(path: string, options: CardOptions) {
   const pdf = options.pdf ?? cardFile(told, 'card.pdf');
   await writeOut(pdf, await cardPdf((has) => cardDocument(data, strip, code, options.paper as Paper, has)));
   const tried = data.tried.length === 0 ? '' : ` Tried: ${data.tried.join('; ')}.`;
+  const invented = data.invented === '' ? '' : ` It is ${data.invented}.`;
   const large = code ? '' : ' The outing is too large for a QR code.';
   return {
-    text: `Running card written into ${pdf}: ${data.verdict}.${tried}${large}`,
+    text: `Running card written into ${pdf}: ${data.verdict}.${tried}${invented}${large}`,
     json: { ...data, pdf, code: code ?? null },
     exit: exitOf[told.answer.verdict],
   };

@@ -1,6 +1,7 @@
 /** heedway check: may it leave? */
 
 import { tellTrials } from '../../desk/asked.ts';
+import { tellInvented } from '../../desk/invented.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { tellRemedy, tellVerdict } from '../../words/finding.ts';
@@ -9,6 +10,7 @@ import { longText, screenText } from '../check-text.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
+import { setIn } from '../set-in.ts';
 import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson } from './cars.ts';
@@ -33,11 +35,16 @@ export const checkCommand: Command = {
           progress.end();
           const voice = voiceOf(options, outing);
           const tried = tellTrials(asked, voice);
+          const beside = {
+            tried,
+            invented: tellInvented(asked.paper),
+            setIn: await setIn(path, asked.paper, answer.findings),
+          };
           return {
             text:
               options.why || options.all
-                ? longText(answer, voice, { why: options.why === true, all: options.all === true }, tried)
-                : screenText(answer, voice, tried),
+                ? longText(answer, voice, { why: options.why === true, all: options.all === true }, beside)
+                : screenText(answer, voice, beside),
             json: answerJson(answer, voice, tried),
             exit: exitOf[answer.verdict],
           };

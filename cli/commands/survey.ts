@@ -24,17 +24,23 @@ export const surveyCommand: Command = {
   },
 };
 
-async function survey(path: string, options: SurveyOptions) {
+/** The line of a survey, CSV or GPX. */
+export async function surveyedLine(path: string, about: { readonly name: string; readonly gauge: string }) {
   const { content } = await openFile(path, mostBytes(path));
-  const about = { name: options.name ?? 'Surveyed line', gauge: options.gauge };
   const { made, notes, problems } = await readSurvey(content, path, about);
   if (!made) throw refusal(problems);
-  const text = writeText(made.json);
+  return { line: made.json, notes };
+}
+
+async function survey(path: string, options: SurveyOptions) {
+  const about = { name: options.name ?? 'Surveyed line', gauge: options.gauge };
+  const { line, notes } = await surveyedLine(path, about);
+  const text = writeText(line);
   if (options.out) await writeOut(options.out, text);
   const said = notes.map((n) => `- ${n}`).join('\n');
   return {
     text: options.out ? `Line written into ${options.out}\n${said}` : `${text}\n${said}`,
-    json: { line: made.json, notes },
+    json: { line, notes },
     exit: 0,
   };
 }

@@ -88,7 +88,7 @@ function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes
 }
 
 export function compileHost(file: HostFile): HostRules {
-  const { heedway: _kind, version: _version, note: _note, ...rules } = file;
+  const { heedway: _kind, version: _version, note: _note, invented: _invented, ...rules } = file;
   return rules;
 }
 
@@ -188,22 +188,22 @@ function ridersOf(file: OutingFile, train: Train, notes: Notes): Rider[] {
 const byAge = (age: number | undefined): Rider['ageGroup'] =>
   age === undefined || age >= 18 ? 'adult' : age >= 12 ? 'youth' : 'child';
 
-function typicalMass(
-  typical: 'man' | 'woman' | 'adult' | 'youth' | 'child' | undefined,
-  name: string,
-  i: number,
-  notes: Notes,
-): Quantity {
+function typicalMass(typical: RiderEntry['typical'], name: string, i: number, notes: Notes): Quantity {
   if (!typical) {
     trouble(
       notes,
       ['riders', i, 'weight'],
       'neither weight nor typical',
-      '"weight": "180 lb", or "typical": man, woman, adult, youth or child',
+      '"weight": "180 lb", or "typical": man, woman, adult, heavy, youth or child',
     );
     return assumed('mass/adult');
   }
-  note(notes, `mass/${typical}`, `weight of a typical ${typical}`, name);
+  note(
+    notes,
+    `mass/${typical}`,
+    `weight of a typical ${typical === 'heavy' ? 'heavy adult' : typical}`,
+    name,
+  );
   return assumed(`mass/${typical}`);
 }
 

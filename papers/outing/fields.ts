@@ -9,9 +9,9 @@ const rider = group({
   name: must(text(), 'name', 'Whoever it is; a number will do.'),
   weight: may(quantity('mass', 2, 300), 'weight', 'As dressed for the ride, bags included, by scales.'),
   typical: may(
-    choice('man', 'woman', 'adult', 'youth', 'child'),
+    choice('man', 'woman', 'adult', 'heavy', 'youth', 'child'),
     'typical',
-    'Instead of a weight: one like this, with all its spread.',
+    'Instead of a weight: one like this, with all its spread; heavy: an adult of 230 lb or more.',
     { assumed: 'mass' },
   ),
   age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.'),

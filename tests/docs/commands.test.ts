@@ -33,6 +33,8 @@ const commands = [...new Map(all.toReversed().map((shown) => [shown.line, shown]
 /** Words of a shell line; output files go to a folder of their own. */
 const words = (line: string): string[] => {
   const list = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare).slice(1);
+  // What `new` makes goes there too.
+  if (list[0] === 'new') list[1] = join(folder, list[1]);
   return list.map((word, i) => (/^--(pdf|svg|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word));
 };
 

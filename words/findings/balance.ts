@@ -1,5 +1,5 @@
 /** Words for balance: standing upright, curves, leaning, loads on trucks, twist, flange climb. */
-import type { Teller } from './teller.ts';
+import { type Teller, wanted } from './teller.ts';
 
 const ways: Readonly<Record<string, string>> = {
   running: 'on the run',
@@ -44,7 +44,7 @@ export const balanceWords = {
         : `It should keep ${t.required('up')}. Do not stop here, and let nobody get on or off.`,
   }),
   'curve-speed-limited-by-balance': (f, t) => ({
-    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${t.required()} was wanted.`,
+    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${wanted(t)}.`,
     why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright and heavy (centre ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
   'all-lean-goes-over': ({ facts }, t) => {

@@ -75,7 +75,7 @@ export const brakeWords = {
     why: `The grade pulls with ${t.fact('pull')}. Pressure is taken to fall on a straight line at the rate of the leak test. Use a hand brake, chock or clamp.`,
   }),
   'leak-unknown': (f, t) => ({
-    what: `Standing at ${t.at(f.where.from ?? 0)}, the train is held by a ${brakeKindWords(t.fact('kind'))} whose leak nobody has measured.`,
+    what: `Standing at ${t.at(f.where.from ?? 0)}, the train is held by the ${brakeKindWords(t.fact('kind'))}, whose leak nobody has measured.`,
     why: 'It may hold an hour or a minute. Apply, leave it standing and note the fall over ten minutes; until then use a hand brake, chock or clamp.',
   }),
   'brake-ratio-uneven': (_f, t) => ({

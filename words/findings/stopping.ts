@@ -1,6 +1,6 @@
 /** Words for stopping, speed, spacing and the brakes that answer or not. */
 import type { Finding } from '../../engine/questions/finding.ts';
-import type { Teller, Told, Tools } from './teller.ts';
+import { type Teller, type Told, type Tools, wanted } from './teller.ts';
 
 const reasons: Readonly<Record<string, string>> = {
   'stopping-sight': 'the clear track that the driver sees ahead there',
@@ -109,7 +109,7 @@ export const stoppingWords = {
     why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.fact('at')} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
   }),
   'speed-limited': (_f, t) => ({
-    what: `No faster than ${t.found('down')} ${t.where}; ${t.required('nearest')} was wanted.`,
+    what: `No faster than ${t.found('down')} ${t.where}; ${wanted(t)}.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
   'brake-force-unknown': (_f, t) => ({

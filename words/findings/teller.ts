@@ -49,6 +49,10 @@ export function toolsFor(finding: Finding, voice: Voice): Tools {
   };
 }
 
+/** The speed that a limit stays below: one that somebody means to run at, or the highest looked at. */
+export const wanted = ({ voice: { outing }, required }: Pick<Tools, 'voice' | 'required'>): string =>
+  `${required()} was ${(outing.plannedSpeed ?? outing.host.speed) ? 'wanted' : 'looked at'}`;
+
 /** "Larkfield (40 ft)", "from 620 ft to 810 ft", "car 2". */
 export function whereWords({ where }: Finding, voice: Voice): string {
   const parts: string[] = [];

@@ -12,7 +12,6 @@ import { reasonWords } from '../../../words/findings/stopping.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
-import { Measure } from '../../parts/measure.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
@@ -121,7 +120,7 @@ function One({
   const told = tellFinding(finding, v);
   const { from, to } = finding.where;
   return (
-    <details class={`finding ${finding.severity}`}>
+    <details class={`finding ${finding.severity}`} open={finding.severity === 'unknown'}>
       <summary>
         <span class="number">{number}</span> {tellGathered(group, v)}
       </summary>
@@ -161,7 +160,7 @@ function One({
           <>
             <dt>measure</dt>
             <dd>
-              <Measure path={told.measure} />
+              <FillIn finding={finding} />
             </dd>
           </>
         )}
@@ -257,4 +256,5 @@ function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
 
 /** The register of sums is large, and trials come later: neither is needed for the answer. */
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
+const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { renderSVG } from 'uqr';
 import { fileOf, type Told } from '../../../desk/asked.ts';
-import { type Card, cardFile, runningCard, TRIED } from '../../../desk/card.ts';
+import { type Card, cardFile, cardMark, runningCard, TRIED } from '../../../desk/card.ts';
 import { MOST_QR_LETTERS, toCode } from '../../../desk/outing-code.ts';
 import { writeFile } from '../../../papers/index.ts';
 import { cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
@@ -158,8 +158,8 @@ function OneCard({ told: now }: { readonly told: Told }) {
 }
 
 /** Each side of the printed card says whose it is and how many there are. */
-function sideMarks({ verdict, title, day, tried }: Card): string {
-  const whose = `${tried.length > 0 ? 'TRIED · ' : ''}${verdict.toUpperCase()} · ${title.slice(0, 60)} · ${day}`;
+function sideMarks(card: Card): string {
+  const whose = cardMark({ ...card, title: card.title.slice(0, 60) });
   // By their numbers, letters cannot end the text that they stand in.
   const quoted = Array.from(whose, (letter) => `\\${letter.codePointAt(0)?.toString(16)} `).join('');
   return `@page card { @bottom-left { content: "${quoted}"; font: 700 7pt sans-serif; white-space: nowrap } @bottom-right { content: counter(page) " of " counter(pages); font: 7pt sans-serif } }`;
@@ -171,6 +171,11 @@ function CardHead({ card }: { readonly card: Card }) {
       <div>
         <h1>{card.verdict.toUpperCase()}</h1>
         <p class="big">{card.title}</p>
+        {card.invented !== '' && (
+          <p>
+            <strong>({card.invented})</strong>
+          </p>
+        )}
         <p>
           {card.train} · {card.line}
         </p>

@@ -10,6 +10,7 @@ import { SurveyImport } from '../../parts/survey-import.tsx';
 import { type Json, outing, paper } from '../../state/session.ts';
 import { StripView } from '../answer/strip-view.tsx';
 import { HostRules } from './host-rules.tsx';
+import { Shelf } from './shelf.tsx';
 
 const parts = [
   { id: 'day', title: 'The day', View: Day },
@@ -27,6 +28,7 @@ export function Room() {
   return (
     <Choices.Provider value={choicesFor}>
       <h1>Line, rules, day</h1>
+      <Shelf />
       <p>
         Write figures as you would: 12 ft 6 in, 4-7/16 in, 1 in 80, 2 %, 20 inHg, 60 psi, 7 mph, 10 km/h. What
         was understood stands under each.

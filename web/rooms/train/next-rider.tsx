@@ -6,7 +6,7 @@ import { say } from '../../../words/voice.ts';
 import type { RiderEntry } from '../../parts/make-up.ts';
 import { voice } from '../../state/session.ts';
 
-const people = ['adult', 'man', 'woman', 'youth', 'child'] as const;
+const people = ['adult', 'man', 'woman', 'heavy', 'youth', 'child'] as const;
 
 const who = signal<string>('adult');
 const weight = signal('');

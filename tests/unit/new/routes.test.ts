@@ -1,0 +1,86 @@
+/** The page and the terminal: the same replies, the same papers, the same answer. */
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import type { FieldKey, Replies } from '../../../desk/new/field.ts';
+import { filesOf } from '../../../desk/new/files.ts';
+import { grow } from '../../../desk/new/make.ts';
+import { fieldOf } from '../../../desk/new/questions.ts';
+import { answerOuting } from '../../../engine/answer/complete.ts';
+import { readOuting } from '../../../papers/index.ts';
+import { heedway } from '../../support/cli.ts';
+
+const replies: Replies = {
+  'engine.kind': 'petrol',
+  'engine.gauge': '7-1/4',
+  'engine.weight': '520 lb',
+  'engine.pull': '120',
+  'engine.brake': '70',
+  'cars.count': '2',
+  'cars.weight': '140',
+  'cars.brake': 'none',
+  'people.adults': '3',
+  'people.children': '1',
+  'line.grade': '1 in 60',
+  'line.curve': '55',
+  'line.rail': 'damp',
+};
+/** Nothing is reckoned of it, and so it is quick. */
+const { 'engine.brake': _, ...unsure } = replies;
+const folder = mkdtempSync(join(tmpdir(), 'new-'));
+const flags = (of: Replies): string[] =>
+  Object.entries(of).flatMap(([key, text]) => [`--${fieldOf(key as FieldKey).flag}`, text]);
+
+it('gives the same answer on the page and on the terminal', async () => {
+  const { paper } = grow(replies, 'imperial');
+  const page = await readOuting({ path: 'page', content: JSON.stringify(paper) }, async () => undefined);
+  if (!page.ok || !paper) throw new Error('not read');
+  const answer = answerOuting(page.value, { remedies: false });
+
+  const own = join(folder, 'own');
+  const ran = heedway('new', own, ...flags(replies), '--no-remedies');
+  expect(ran.stderr).toBe('');
+  for (const { path, text } of filesOf(paper)) expect(readFileSync(join(own, path), 'utf8')).toBe(text);
+  const checked = heedway('check', join(own, 'outing.json'), '--json', '--no-remedies');
+  expect(checked.status).toBe(ran.status);
+  const told = JSON.parse(checked.stdout);
+  expect(told.findings.map((f: { code: string; margin?: number }) => [f.code, f.margin])).toEqual(
+    answer.findings.map((f) => [f.code, f.margin]),
+  );
+  // What a shape gave is listed with what was assumed; what was typed is not.
+  const assumed = answer.findings.filter((f) => f.severity === 'assumed').map((f) => f.facts['key']);
+  expect(assumed).toContain('written/vehicle.axleGroups.at');
+  expect(assumed).not.toContain('written/vehicle.tare');
+}, 30_000);
+
+it('writes over nothing unless it is told to', () => {
+  const there = join(folder, 'there');
+  heedway('new', there, ...flags(unsure));
+  writeFileSync(join(there, 'line.json'), 'mine');
+  const again = heedway('new', there, ...flags(unsure));
+  expect(again.status).toBe(2);
+  expect(again.stderr).toContain('--force');
+  expect(readFileSync(join(there, 'line.json'), 'utf8')).toBe('mine');
+  expect(heedway('new', there, ...flags(unsure), '--force').status).not.toBe(2);
+  expect(readFileSync(join(there, 'line.json'), 'utf8')).not.toBe('mine');
+}, 30_000);
+
+it('says what to measure, and writes nothing, while nothing can be reckoned', () => {
+  const empty = join(folder, 'empty');
+  const ran = heedway('new', empty, '--engine', 'steam');
+  expect(ran.status).toBe(30);
+  expect(ran.stdout).toContain('CANNOT TELL');
+  expect(ran.stdout).toContain('--engine-weight');
+  expect(existsSync(empty)).toBe(false);
+  const odd = heedway('new', empty, '--engine-weight', 'plenty');
+  expect(odd.status).toBe(2);
+  expect(odd.stderr).toContain('--engine-weight: found "plenty"');
+});
+
+it('names the field of the file for what it asks', () => {
+  const own = join(folder, 'unsure');
+  expect(heedway('new', own, ...flags(unsure)).status).toBe(30);
+  const { stdout } = heedway('check', join(own, 'outing.json'), '--why', '--no-remedies');
+  expect(stdout).toContain(`${join(own, 'engine.json')}: brakes[0].force`);
+}, 30_000);

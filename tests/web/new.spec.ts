@@ -1,0 +1,141 @@
+/** From an empty device a visitor's own train and line to a word: counted, and held against the command line. */
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, type Page, test } from '@playwright/test';
+import { heedway } from '../support/cli.ts';
+import { barrierFree, fits, open, served } from './served.ts';
+
+const url = served();
+
+/** Everything that a hand does, counted. */
+function hands(page: Page) {
+  let done = 0;
+  const main = page.locator('main');
+  return {
+    count: () => done,
+    press: async (name: string | RegExp): Promise<void> => {
+      done++;
+      await main.getByRole('button', { name, exact: true }).click();
+    },
+    write: async (label: string, text: string): Promise<void> => {
+      done++;
+      await main.getByLabel(label, { exact: true }).fill(text);
+    },
+    follow: async (name: string): Promise<void> => {
+      done++;
+      await page.getByRole('link', { name, exact: true }).click();
+    },
+    onward: async (to: string): Promise<void> => {
+      done++;
+      await main.locator('.onward').getByRole('button', { name: to, exact: true }).click();
+    },
+  };
+}
+
+/** The one sentence that the command line says of the same replies. */
+function told(...flags: string[]): string {
+  const folder = join(mkdtempSync(join(tmpdir(), 'new-web-')), 'own');
+  const { stdout } = heedway('new', folder, ...flags, '--no-remedies');
+  return (stdout.split('\n\n')[0] ?? '').replace(/\s+/g, ' ');
+}
+
+test('own battery engine and cars on a line of which one was only told', async ({ page }, { project }) => {
+  test.skip(project.name !== 'phone', 'the phone’s journey');
+  await open(page, url(), 'answer');
+  const hand = hands(page);
+  await hand.follow('New');
+  await expect(page.getByText('10 figures more for a first word.')).toBeVisible();
+  await barrierFree(page, 'engine');
+  await hand.press('battery');
+  await hand.press('7-1/2 in');
+  await hand.write('Its weight', '600');
+  await hand.write('How hard it pulls', '150');
+  await hand.write('Its brake', '72');
+  await hand.onward('Cars');
+  await hand.write('How many cars, all alike', '2');
+  await hand.write('Weight of one, empty', '150');
+  await hand.press('none');
+  await fits(page);
+  await hand.onward('People');
+  for (let i = 0; i < 4; i++) await hand.press('One more: Adults');
+  await hand.onward('Line');
+  await hand.write('The worst grade', '2');
+  await hand.write('How long it goes on', '200');
+  await hand.press('straight');
+  await hand.write('How far you can see, at the worst', '100');
+  await expect(page.getByText('One figure more for a first word.')).toBeVisible();
+  await hand.press('dry');
+  const grown = page.getByRole('region', { name: 'The word so far' });
+  await expect(grown).toContainText('go within limits', { timeout: 20_000 });
+  await barrierFree(page, 'line');
+  await fits(page);
+  await hand.press('Keep it and look at the whole answer');
+  await expect(page.locator('.verdict')).toContainText('go within limits', { timeout: 20_000 });
+  expect(hand.count()).toBeLessThanOrEqual(40);
+
+  // Nothing of an example is left, and the terminal says the same.
+  await expect(page.locator('.invented')).toHaveCount(0);
+  const cli = told(
+    ...['--engine', 'battery', '--gauge', '7-1/2 in', '--engine-weight', '600', '--pull', '150'],
+    ...['--engine-brake', '72', '--cars', '2', '--car-weight', '150', '--car-brake', 'none', '--adults', '4'],
+    ...['--grade', '2', '--grade-length', '200', '--curve', 'straight', '--sight', '100', '--rail', 'dry'],
+  );
+  const [word, sentence] = cli.split(/(?<=GO WITHIN LIMITS) /);
+  expect(word).toBe('Battery engine and 2 cars: GO WITHIN LIMITS');
+  await expect(page.locator('main .title p').last()).toHaveText(sentence, { timeout: 20_000 });
+
+  // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
+  await page.reload();
+  await expect(page.locator('h1')).toHaveText('Battery engine and 2 cars');
+  await page.goto(`${url()}#papers`);
+  await page.getByRole('button', { name: 'Copy this one' }).click();
+  await expect(page.getByText('Open now: Battery engine and 2 cars 2')).toBeVisible();
+  await page.getByRole('button', { name: 'Delete Battery engine and 2 cars', exact: true }).click();
+  await page.getByRole('button', { name: 'Bring it back' }).click();
+  await page.getByRole('button', { name: 'Open Battery engine and 2 cars', exact: true }).click();
+  await expect(page.getByText('Open now: Battery engine and 2 cars', { exact: true })).toBeVisible();
+  await barrierFree(page, 'my papers');
+});
+
+test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }, {
+  project,
+}) => {
+  test.skip(project.name !== 'desk', 'the desk’s journey');
+  await open(page, url(), 'answer');
+  const hand = hands(page);
+  await hand.follow('New');
+  await hand.press('steam');
+  await hand.press('7-1/4 in');
+  await hand.write('Its weight', '900 lb');
+  await hand.write('Its brake', '90');
+  await hand.onward('Cars');
+  await hand.press('One more: How many cars, all alike');
+  await hand.write('Weight of one, empty', '200');
+  await hand.onward('People');
+  await hand.press('One more: Adults');
+  await hand.press('One more: Children');
+  await hand.onward('Line');
+  await page.getByText("The host's file or code, or a survey").click();
+  await page
+    .locator('input[type=file]')
+    .setInputFiles(new URL('../../examples/lines/larkfield-hollow.json', import.meta.url).pathname);
+  await expect(page.getByText('Larkfield Hollow').first()).toBeVisible();
+  await hand.press('wet');
+  const grown = page.getByRole('region', { name: 'The word so far' });
+  await expect(grown).toContainText('cannot tell yet');
+  await expect(grown.getByRole('button', { name: 'Engine: how hard it pulls' })).toBeVisible();
+  // What was begun is not lost with the page.
+  await page.reload();
+  await expect(page.getByText('One figure more for a first word.')).toBeVisible();
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  await hand.press('Keep it and look at the whole answer');
+  await expect(page.locator('.verdict')).toContainText(/hold|cannot tell/, { timeout: 20_000 });
+  // The example's line is marked wherever it is shown.
+  await expect(page.locator('.invented')).toHaveText('with invented parts: Larkfield Hollow');
+  const asks = page.locator('.finding.unknown').filter({ hasText: 'how hard' });
+  await asks.getByLabel('How hard it pulls').fill('130');
+  await page.keyboard.press('Tab');
+  await expect(page.getByText('Nobody has said how hard')).toHaveCount(0, { timeout: 20_000 });
+  expect(hand.count()).toBeLessThanOrEqual(38);
+});
