@@ -11,7 +11,7 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
-import { crewGears, parkedHold, standOf } from '../questions/hold/hold.ts';
+import { crewGears, type Puts, parkedHold, parking, standOf } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
@@ -101,9 +101,11 @@ function standsOf({ ready: { context }, grid, own }: Looked): (state: RailState,
     const stand = own ? standOf(context, gravity, state) : standOf(context, gravity, state, STANDS_OF_OTHERS);
     return { ...stand, ...parkedHold(loaded, stand.hold), tight: stand.hold(crewGears(loaded)) };
   });
+  const puts: Readonly<Record<Holders, Puts>> = { ...parking(loaded), tight: crewGears(loaded) };
   return (state, by) => {
-    const { at, pull, [by]: has } = standOn(state);
+    const { at, pull, [by]: has, unmeasured } = standOn(state);
     if (has >= pull) return undefined;
+    if (unmeasured(puts[by]).length > 0) return 'unknown';
     return { what: 'hold', at, need: amount(pull, 'force'), has: amount(has, 'force') };
   };
 }

@@ -35,10 +35,20 @@ export const haulingWords = {
     what: `Nobody has said how hard ${t.vehicle} pulls.`,
     why: 'Give cylinders, wheels and pressure, or a drawbar pull measured with a spring balance.',
   }),
-  'does-not-hold': (_f, t) => ({
-    what: `Standing ${t.where}, all that driver and guard can put on holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
-    why: `Weak brakes and little adhesion are reckoned with. The train would roll away.${withRiders(t)}`,
-  }),
+  'does-not-hold': (f, t) => {
+    const holds = `all that driver and guard can put on holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}`;
+    if (f.severity === 'unknown') {
+      const at = t.at(f.where.from ?? 0);
+      return {
+        what: `Nobody has measured a brake of ${t.vehicle}; without it, standing at ${at}, ${holds}.`,
+        why: `Measured, it may hold.${withRiders(t)}`,
+      };
+    }
+    return {
+      what: `Standing ${t.where}, ${holds}.`,
+      why: `Weak brakes and little adhesion are reckoned with. The train would roll away.${withRiders(t)}`,
+    };
+  },
   'holds-only-while-brake-is-tight': (_f, t) => ({
     what: `Standing ${t.where}, what driver and guard can put on and does not leak off holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
     why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(t)}`,

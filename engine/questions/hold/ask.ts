@@ -19,9 +19,11 @@ export function askHolding({ context }: Prepared): Findings<HoldResult> {
     ...parkedHold(loaded, stand.hold),
     tight: stand.hold(crewGears(loaded)),
   };
+  const [unmeasured] = stand.unmeasured(crewGears(loaded));
   return {
     findings: holdFindings(
       data,
+      unmeasured && { id: loaded.vehicles[unmeasured.vehicle].vehicle.id, gear: unmeasured.gear.id },
       gradeSum(loaded, stand),
       outing.host.parkingBrakeRequired,
       outing.train.vehicles,
@@ -32,6 +34,7 @@ export function askHolding({ context }: Prepared): Findings<HoldResult> {
 
 function holdFindings(
   { pull, at, crew, everybody, tight }: HoldResult,
+  unmeasured: { readonly id: string; readonly gear: string } | undefined,
   sum: SumRef,
   required: { readonly value: boolean; readonly source: string } | undefined,
   vehicles: readonly { readonly brakes: readonly BrakeGear[] }[],
@@ -47,7 +50,16 @@ function holdFindings(
     source: 'engine',
   });
   const findings: Finding[] = [];
-  if (tight < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(tight)));
+  // What nobody has measured may hold.
+  if (tight < pull && unmeasured) {
+    findings.push(
+      makeFinding('does-not-hold', 'unknown', 'holding', {
+        ...details(tight),
+        where: { vehicle: unmeasured.id, from: at, to: at },
+        measure: `vehicle.brakes.${unmeasured.gear}.force`,
+      }),
+    );
+  } else if (tight < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(tight)));
   else if (crew < pull) {
     findings.push(makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', details(crew)));
   }

@@ -16,7 +16,7 @@ import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { frictionAt, gearForce, sandReaches } from '../../things/brake/force.ts';
+import { frictionAt, type GearAt, gearForce, sandReaches } from '../../things/brake/force.ts';
 import { gearStates } from '../../things/brake/system.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import type { Potential } from '../../things/line/potential.ts';
@@ -49,6 +49,8 @@ export interface Stand extends StandPull {
   readonly hold: (puts: Puts, train?: LoadedTrain) => number;
   /** What they hold whatever pulls, N: less in one draw of a hundred. */
   readonly leastHold: (puts: Puts) => number;
+  /** Those that are put on whose force nobody knows: they hold nothing in the figures. */
+  readonly unmeasured: (puts: Puts) => readonly GearAt[];
 }
 
 /** The sum of the pull of the grade on a standing train. */
@@ -105,7 +107,16 @@ export function standOf(
       return Math.max(0, pull + quantile(spare, ODDS));
     },
     leastHold: (puts) => quantile(holds(puts, loaded), ODDS),
+    unmeasured: (puts) => unmeasuredOf(context, puts),
   };
+}
+
+function unmeasuredOf({ loaded, outing: { assumed }, air }: OutingContext, puts: Puts): GearAt[] {
+  return loaded.vehicles.flatMap(({ vehicle: { brakes } }, vehicle) =>
+    brakes
+      .filter((gear) => puts(gear, vehicle) && !gearForce(gear, assumed, air.pressure, air.seaLevel))
+      .map((gear) => ({ vehicle, gear })),
+  );
 }
 
 /** One draw: positions of what the train shares and what each vehicle has for itself, adhesion and grade in figures. */
@@ -244,14 +255,20 @@ export interface ParkedHold {
   readonly everybody: number;
 }
 
-/** @param hold of the gears that a test admits, N */
-export function parkedHold(loaded: LoadedTrain, hold: (puts: Puts) => number): ParkedHold {
+/** What parks, by who puts it on. */
+export function parking(loaded: LoadedTrain): Readonly<Record<keyof ParkedHold, Puts>> {
   const holder = holderOf(loaded);
   return {
-    driver: hold((g, v) => g.parking && holder(g, v) === 'driver'),
-    crew: hold((g, v) => g.parking && holder(g, v) !== 'riders'),
-    everybody: hold((g) => g.parking),
+    driver: (g, v) => g.parking && holder(g, v) === 'driver',
+    crew: (g, v) => g.parking && holder(g, v) !== 'riders',
+    everybody: (g) => g.parking,
   };
+}
+
+/** @param hold of the gears that a test admits, N */
+export function parkedHold(loaded: LoadedTrain, hold: (puts: Puts) => number): ParkedHold {
+  const { driver, crew, everybody } = parking(loaded);
+  return { driver: hold(driver), crew: hold(crew), everybody: hold(everybody) };
 }
 
 /**

@@ -4,9 +4,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { between, exact, type Quantity } from '../../../engine/base/quantity.ts';
-import { potentialOf } from '../../../engine/motion/prepare.ts';
+import { potentialOf, prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { askHolding } from '../../../engine/questions/hold/ask.ts';
 import { standOf } from '../../../engine/questions/hold/hold.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
@@ -96,6 +97,20 @@ describe('a standing train of which all is known', () => {
   });
   it('is held less by blocks that are wet', () => {
     expect(stand({}, 'wet').hold(all)).toBeLessThan(0.95 * stand({}).hold(all));
+  });
+});
+
+describe('a brake that nobody has measured', () => {
+  const severity = (outing: Outing) =>
+    askHolding(prepare(openOuting(outing), 1, 0)).findings.find((f) => f.code === 'does-not-hold')?.severity;
+  const steep = laid({ screw: exact(50) });
+  it('is asked for where the others do not hold without it, and not counted as none', () => {
+    expect(severity(steep)).toBe('forbids');
+    const vehicles = steep.train.vehicles.map((v, i) => {
+      const brakes = v.brakes.map(({ force: _force, hand: _hand, ...gear }) => gear);
+      return i === 0 ? { ...v, brakes } : v;
+    });
+    expect(severity({ ...steep, train: { ...steep.train, vehicles } })).toBe('unknown');
   });
 });
 
