@@ -1,5 +1,6 @@
 /** Words for chains and couplers. */
 import type { Finding } from '../../engine/questions/finding.ts';
+import type { Lie } from '../../engine/things/coupler/bends.ts';
 import { flangeWayWords } from './balance.ts';
 import type { Teller, Tools } from './teller.ts';
 
@@ -33,7 +34,7 @@ const handling = (scenario: string): string =>
     : 'on the run';
 
 /** How the track lies under the two vehicles. */
-export const lieWords: Readonly<Record<string, string>> = {
+export const lieWords: Readonly<Record<Lie, string>> = {
   curve: 'in the curve',
   ends: 'where a curve begins or ends',
   reverse: 'between curves of opposite hand',
@@ -41,7 +42,7 @@ export const lieWords: Readonly<Record<string, string>> = {
 };
 
 const swings = ({ facts }: Finding, t: Tools): string =>
-  `The ${t.fact('end')} coupler of ${t.vehicle} must swing ${t.found('up')} toward ${t.fact('other')} ${lieWords[String(facts['lie'])] ?? ''}, ${t.where.replace(/^.*, /, '')}`;
+  `The ${t.fact('end')} coupler of ${t.vehicle} must swing ${t.found('up')} toward ${t.fact('other')} ${lieWords[facts['lie'] as Lie]}, ${t.where.replace(/^.*, /, '')}`;
 
 export const couplerWords = {
   'chain-too-weak': (f, t) => {

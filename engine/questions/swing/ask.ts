@@ -7,6 +7,7 @@ import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { EndShape } from '../../things/coupler/bend.ts';
 import { type Lie, lieAt, worstBend } from '../../things/coupler/bends.ts';
+import { couplerAngle } from '../../things/coupler/formulas.ts';
 import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
 import { onLine } from '../../things/line/geometry.ts';
 import type { Coupling } from '../../things/vehicle/types.ts';
@@ -26,7 +27,7 @@ export interface SwingEnd {
   readonly needed: number;
   readonly at: number;
   readonly lie: Lie;
-  /** 1/m, of a curve that both stand in; else 0. */
+  /** Sharpest under the two there, 1/m. */
   readonly curvature: number;
   /** What it gives, rad; null: not stated. */
   readonly swing: number | null;
@@ -78,7 +79,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
         needed: angle,
         at: onLine(line, at),
         lie,
-        curvature: lie === 'curve' ? curvature : 0,
+        curvature,
         swing: swingOf(coupling) ?? null,
         shanksKnown,
         asks: asksOf(coupling, shanksKnown),
@@ -108,23 +109,25 @@ const factsOf = (worst: SwingEnd, others: number): Finding['facts'] => ({
   others,
 });
 
-/** The closed form, where both stand in one curve. */
-function sumOf({ curvature, own, its }: SwingEnd): { readonly sum?: SumRef } {
+/** The closed form: of the angle where both stand in one curve, else of one such curve throughout. */
+function sumOf({ curvature, own, its, lie }: SwingEnd): { readonly sum?: SumRef } {
   if (curvature === 0) return {};
-  return {
-    sum: {
-      id: 'coupler-angle',
-      inputs: {
-        radius: 1 / Math.abs(curvature),
-        'truck-centres': own.guides,
-        overhang: own.overhang,
-        shank: own.shank,
-        'other-truck-centres': its.guides,
-        'other-overhang': its.overhang,
-        'other-shank': its.shank,
-      },
-    },
+  const inputs = {
+    radius: 1 / curvature,
+    'truck-centres': own.guides,
+    overhang: own.overhang,
+    shank: own.shank,
+    'other-truck-centres': its.guides,
+    'other-overhang': its.overhang,
+    'other-shank': its.shank,
   };
+  const angle = couplerAngle(
+    inputs.radius,
+    { ...own, truckCentres: own.guides },
+    { ...its, truckCentres: its.guides },
+  );
+  if (!Number.isFinite(angle)) return {};
+  return { sum: { id: 'coupler-angle', inputs, ...(lie === 'curve' ? {} : { differs: 'throughout' }) } };
 }
 
 /** One line for what swings too little, one for what has little left. */

@@ -1,5 +1,5 @@
 /** How couplers bend along a whole line: laid once for each pair of ends, and asked for its worst. */
-import { type Plan, spotAt } from '../line/plan.ts';
+import { type Plan, planCurvature } from '../line/plan.ts';
 import type { Line } from '../line/types.ts';
 import { type Bend, bendAt, type PairShape, type Placing, placing } from './bend.ts';
 
@@ -160,25 +160,24 @@ export type Lie = 'curve' | 'ends' | 'reverse' | 'straight';
 const STRAIGHT = 1e-5;
 
 const spot = { x: 0, y: 0, cos: 1, sin: 0 };
-const headingAt = (plan: Plan, s: number): number => {
-  spotAt(plan, s, spot);
-  return Math.atan2(spot.sin, spot.cos);
-};
 
-/** How the track lies under the two where they meet, and its curvature under a pair in one curve, 1/m. */
+/**
+ * How the track lies under the two where they meet, and the sharpest curvature under their guides, 1/m, ≥ 0: in a curve
+ * it is the same under all four.
+ */
 export function lieAt(
   plan: Plan,
   { ahead: a, behind: b }: PairShape,
   at: number,
 ): { lie: Lie; curvature: number } {
-  const turn = (from: number, to: number): number => {
-    const d = headingAt(plan, to) - headingAt(plan, from);
-    return Math.atan2(Math.sin(d), Math.cos(d)) / (to - from);
-  };
-  const reach = (e: { guides: number; overhang: number }): number => e.overhang + Math.max(e.guides, 0.1);
-  const [front, rear] = [turn(at, at + reach(a)), turn(at - reach(b), at)];
-  const most = Math.max(Math.abs(front), Math.abs(rear));
-  if (most < STRAIGHT) return { lie: 'straight', curvature: 0 };
-  if (front * rear < -0.01 * most * most) return { lie: 'reverse', curvature: front };
-  return { lie: Math.abs(front - rear) < 1e-6 * most ? 'curve' : 'ends', curvature: front };
+  const near = 1e-6;
+  const [front, rear] = [at + a.overhang, at - b.overhang];
+  const under = [front + a.guides + near, front - near, rear + near, rear - b.guides - near].map((s) =>
+    planCurvature(plan, s, spot),
+  );
+  const [least, most] = [Math.min(...under), Math.max(...under)];
+  const curvature = Math.max(most, -least);
+  if (curvature < STRAIGHT) return { lie: 'straight', curvature: 0 };
+  if (least < -STRAIGHT && most > STRAIGHT) return { lie: 'reverse', curvature };
+  return { lie: most - least < 1e-9 ? 'curve' : 'ends', curvature };
 }

@@ -71,6 +71,13 @@ export function spotAt(plan: Plan, s: number, spot: Spot): void {
   spotWithin(plan, i, s - from[i], spot);
 }
 
+/** 1/m, left positive. */
+export function planCurvature(plan: Plan, s: number, spot: Spot): number {
+  spotAt(plan, s, spot);
+  const i = plan.last;
+  return plan.k0[i] + (s - plan.from[i]) * plan.k1[i];
+}
+
 /** Sine and cosine of a small turn: right to 2e-11 at 0.1 rad. */
 const sine = (a: number): number => a * (1 - ((a * a) / 6) * (1 - (a * a) / 20));
 const cosine = (a: number): number => 1 - ((a * a) / 2) * (1 - ((a * a) / 12) * (1 - (a * a) / 30));
