@@ -116,7 +116,7 @@ export const couplerWords = {
     f.severity === 'forbids'
       ? {
           what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'beyond their swing too')}`,
-          why: `At the stop it no longer draws but levers: the lighter of the two is pressed off the rail, or the coupling breaks. A bar longer than ${t.fact('bar')}, another neighbour, or room at the stop; slower does not help.`,
+          why: `At the stop it no longer draws but levers: the lighter of the two is pressed off the rail, or the coupling breaks. The pivots stand ${t.fact('bar')} apart. Room at the stop helps, or a pivot nearer to the ${t.word('truck')}; a longer bar or another neighbour where it is proposed. Slower does not help.`,
         }
       : {
           what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'as near')}`,

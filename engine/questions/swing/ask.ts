@@ -5,8 +5,8 @@
 import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import type { EndShape } from '../../things/coupler/bend.ts';
-import { type Lie, lieAt, worstBend } from '../../things/coupler/bends.ts';
+import type { Bend, EndShape } from '../../things/coupler/bend.ts';
+import { type Bends, type Lie, lieAt, type Worst, worstBend } from '../../things/coupler/bends.ts';
 import { couplerAngle } from '../../things/coupler/formulas.ts';
 import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
 import { onLine } from '../../things/line/geometry.ts';
@@ -62,13 +62,21 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
   // Short shanks bend most: of what nobody stated, the shortest.
   const pairs = joints.map((j) => pairOf(j, outing.assumed.coupler, -1));
   const { plan, gaps } = bendsOf(line, pairs);
+  const worst = new Map<Bends, Readonly<Record<keyof Bend, Worst>>>();
+  // Equal pairs share their bends, and so their worst.
+  for (const { pair, bends } of gaps)
+    if (!worst.has(bends))
+      worst.set(bends, {
+        ahead: worstBend(plan, pair, bends, 'ahead'),
+        behind: worstBend(plan, pair, bends, 'behind'),
+      });
   return joints.flatMap((joint, gap) => {
     const { pair, bends } = gaps[gap];
     const shanksKnown = joint.ahead.rear.shank !== undefined && joint.behind.front.shank !== undefined;
     return (['ahead', 'behind'] as const).map((side): SwingEnd => {
       const other = side === 'ahead' ? 'behind' : 'ahead';
       const coupling = side === 'ahead' ? joint.ahead.rear : joint.behind.front;
-      const { angle, at } = worstBend(plan, pair, bends, side);
+      const { angle, at } = (worst.get(bends) as Readonly<Record<keyof Bend, Worst>>)[side];
       const { lie, curvature } = lieAt(plan, pair, at);
       return {
         gap,

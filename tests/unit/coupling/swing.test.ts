@@ -76,7 +76,7 @@ describe('swing of couplers', () => {
     expect(what).toMatch(
       /^The rear coupler of .+ must swing \d+(\.\d)?° toward .+ where a curve begins or ends, at .+; it strikes at/,
     );
-    expect(why).toContain('slower does not help');
+    expect(why).toContain('Slower does not help');
   });
 
   it('notes what is near, and says nothing where there is room', () => {
