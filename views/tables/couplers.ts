@@ -40,7 +40,7 @@ function swingTable({ swings, at }: CouplerLoads, voice: Voice): WordTable {
   const angle = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'angle' }, toward);
   return {
     title: 'How far the couplers must swing in curves',
-    head: ['coupler', 'toward', 'must swing', 'where', '', 'swings', 'left'],
+    head: ['coupler', 'toward', 'must swing', 'where', 'the track there', 'swings', 'left'],
     rows: swings.map(({ name, end, other, needed, at: s, lie, swing, shanksKnown }) => [
       `${name}, ${end}`,
       other,
