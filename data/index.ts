@@ -92,7 +92,11 @@ export const assumedValues: AssumedValues = {
     frequency: assumed('sprung-rider/frequency'),
     damping: assumed('sprung-rider/damping'),
   },
-  coupler: { swing: assumed('coupler/swing'), heightDifference: assumed('coupler/height-difference') },
+  coupler: {
+    swing: assumed('coupler/swing'),
+    shank: assumed('coupler/shank'),
+    heightDifference: assumed('coupler/height-difference'),
+  },
   stopMargin: defaultRow('stop-margin').value,
   sight: defaultRow('sight').value,
   unstatedSpeed: defaultRow('speed/unstated').value,

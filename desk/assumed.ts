@@ -34,6 +34,7 @@ const weights: Readonly<Record<string, Weight>> = {
   'dead-time': { weight: 3, feeds: stops },
   rolling: { weight: 3, feeds: ['hauling', 'parting', 'holding', 'stopping'] },
   'curve-constant': { weight: 2, feeds: ['hauling'] },
+  coupler: { weight: 2, feeds: ['fit'] },
 };
 const OTHERS: Weight = { weight: 1, feeds: ['stopping'] };
 

@@ -1,6 +1,6 @@
 /**
- * Coupler forces of one outing: bands over seeded runs in a scenario, and what the couplings must bear when the
- * train is handled roughly.
+ * Couplers of one outing: forces as bands over seeded runs in a scenario, what they must bear when the train is handled
+ * roughly, and how far they must swing in curves.
  */
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
@@ -13,6 +13,8 @@ import { type CouplerScenario, couplerBands, type GapBand } from '../engine/ques
 import { couplers } from '../engine/questions/couplers/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { ranked } from '../engine/questions/make.ts';
+import type { SwingData } from '../engine/questions/swing/ask.ts';
+import { swing } from '../engine/questions/swing/question.ts';
 
 export interface CouplersAsk {
   readonly scenario: CouplerScenario;
@@ -36,11 +38,20 @@ export function lookAtCouplers(outing: Outing, { scenario, at, speed }: Couplers
 export interface CouplerLoads {
   /** Chainages here are in the running direction; `at` turns them into the line's own. */
   readonly data: CouplerData;
+  readonly swings: SwingData['ends'];
   readonly findings: readonly Finding[];
   readonly at: (s: number) => number;
 }
 
 export function lookAtCouplerLoads(outing: Outing): CouplerLoads {
-  const { data, findings } = inquire(outing).of(couplers);
-  return { data, findings: ranked(turnFindings(outing, findings)), at: turnOf(outing) };
+  const inquiry = inquire(outing);
+  const { data, findings } = inquiry.of(couplers);
+  const swings = inquiry.of(swing);
+  const all = [...swings.findings.filter((f) => f.severity !== 'assumed'), ...findings];
+  return {
+    data,
+    swings: swings.data.ends,
+    findings: ranked(turnFindings(outing, all)),
+    at: turnOf(outing),
+  };
 }

@@ -28,6 +28,8 @@ const notes: Readonly<Record<SumDiffers, string>> = {
   rolling: 'Rolling resistance, which helps to hold, is taken off the pull of the grade:',
   metres: 'At the least; the place is sought back along the line, in whole metres:',
   edge: 'Short of this edge, so that every wheel keeps its share of load:',
+  throughout:
+    'So much in one such curve throughout; where it begins or ends, or another hand follows, it is more:',
   part: 'It rests on this part of the reckoning:',
 };
 
@@ -46,6 +48,7 @@ const safe: Readonly<Record<string, Readonly<Record<string, Toward>>>> = {
   'overturning-speed': { speed: 'down' },
   'lean-to-lift': { lean: 'down' },
   'nadal-limit': { limit: 'down' },
+  'coupler-angle': { angle: 'up', 'other-angle': 'up' },
   'track-warp': { warp: 'up', 'wheel-off': 'up' },
   'chain-working-load': { 'working-load': 'down', 'breaking-load': 'down' },
   'chain-snatch': { force: 'up', 'speed-at-end': 'up' },

@@ -71,6 +71,8 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
     }
     case 'chain-size':
       return change.gap === undefined || change.gap < vehicles.length - 1 ? undefined : change.gap;
+    case 'longer-coupling':
+      return change.gap < vehicles.length - 1 ? undefined : change.gap;
     case 'together': {
       let from = outing;
       for (const part of change.changes) {

@@ -40,6 +40,7 @@ const plain = [
     grade: z.literal([30, 43, 70, 80]),
     size: z.number().check(z.gt(0), z.lte(0.1)),
   }),
+  z.strictObject({ kind: kind('longer-coupling'), gap: z.int().check(z.gte(0), z.lte(400)), by: upTo(2) }),
   z.strictObject({ kind: kind('guard') }),
   z.strictObject({ kind: kind('parking-brake'), vehicle: id, force: upTo(1e6) }),
   z.strictObject({

@@ -136,6 +136,8 @@ export function tellChange(change: Change, voice: Voice): string {
       return 'fasten safety chains between all vehicles';
     case 'chain-size':
       return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} ${change.gap === undefined ? 'behind every vehicle' : `behind vehicle ${change.gap + 1}`}, with hooks and links to match`;
+    case 'longer-coupling':
+      return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
     case 'guard':
       return 'take a guard on the last car';
     case 'parking-brake':

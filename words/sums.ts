@@ -256,6 +256,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'What mid-ordinate has a chord in a curve?',
     'chord=10ft radius=45ft',
   ),
+  'coupler-angle': w(
+    'Coupler angle in a curve',
+    'How far must couplers swing in a curve?',
+    'radius=45ft truck-centres=60in overhang=21in shank=5in other-truck-centres=36in other-overhang=12in other-shank=5in',
+    'Where a curve begins, and between curves of opposite hand, it is more: the outing check looks at the whole line.',
+  ),
   'chain-working-load': w(
     'Working load of a chain',
     'What may a chain carry?',

@@ -13,7 +13,7 @@ export const couplersCommand: Command = {
   name: 'couplers',
   declare: (program, run) => {
     common(program.command('couplers <outing>'))
-      .description('Peak pull and push in the couplings: starting, braking; bands over many runs.')
+      .description('Pull and push in the couplings, and how far they swing in curves.')
       .option('--scenario <name>', couplerScenarios.join(', '), 'full-brake')
       .option('--at <chainage>', 'where the head is', '0 m')
       .option('--svg <file>', 'draw the bands along the train into a file')
@@ -49,6 +49,7 @@ export const couplersCommand: Command = {
               ...ask,
               gaps: bands,
               loads: loads.data.gaps,
+              swings: loads.swings.map((end) => ({ ...end, at: loads.at(end.at) })),
               findings: loads.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(loads.findings)],

@@ -18,11 +18,13 @@ import { ratings } from '../questions/ratings/question.ts';
 import { sight } from '../questions/sight/question.ts';
 import { speed } from '../questions/speed/question.ts';
 import { survey } from '../questions/survey/question.ts';
+import { swing } from '../questions/swing/question.ts';
 
 export const questions: readonly Question<unknown>[] = [
   host,
   practice,
   ratings,
+  swing,
   haul,
   hold,
   brakeGear,

@@ -8,6 +8,7 @@ import { balanceFamilies } from '../questions/balance/remedies.ts';
 import type { Finding, Remedy } from '../questions/finding.ts';
 import { practiceFamilies } from '../questions/practice/remedies.ts';
 import { fartherForward } from '../questions/sight/remedies.ts';
+import { swingFamilies } from '../questions/swing/remedies.ts';
 import { isThrough } from '../things/brake/system.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
@@ -193,6 +194,8 @@ export function familiesFor(outing: Outing, finding: Finding): Family[] {
       return chainFamilies(finding);
     case 'coupler-overloaded':
       return [fewerRiders(outing, 3), fewerCars(outing, 6)];
+    case 'coupler-swing-short':
+      return swingFamilies(outing, finding);
     case 'held-train-runs-away':
     case 'held-train-rolls-back':
     case 'failure-runs-away':

@@ -25,6 +25,8 @@ export type Change =
       readonly grade: 30 | 43 | 70 | 80;
       readonly size: number;
     }
+  /** A bar between the pivots of a gap that is longer by so much, m; the vehicles stand so much farther apart. */
+  | { readonly kind: 'longer-coupling'; readonly gap: number; readonly by: number }
   | { readonly kind: 'guard' }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
   | { readonly kind: 'brake-kind'; readonly brake: 'automatic-air' | 'automatic-vacuum' | 'mechanical' }
@@ -59,6 +61,11 @@ export function applyChange(outing: Outing, change: Change): Outing {
       return gapsOf(outing, change.gap).reduce(
         (changed, gap) => replaceChain(changed, gap, change.grade, change.size),
         outing,
+      );
+    case 'longer-coupling':
+      return withVehicles(
+        outing,
+        outing.train.vehicles.map((v, i) => (i === change.gap ? longerBehind(v, change.by, outing) : v)),
       );
     case 'guard':
       return addGuard(outing);
@@ -181,6 +188,13 @@ function fastenChains(outing: Outing): Outing {
   );
   return { ...outing, train: { ...outing.train, vehicles: chained, chainsFastened: true } };
 }
+
+/** Where the shank is not stated, what stands in for it grows: what is asked about it is still asked. */
+const longerBehind = (v: Vehicle, by: number, { assumed }: Outing): Vehicle => ({
+  ...v,
+  length: v.length + by,
+  rear: { ...v.rear, shank: (v.rear.shank ?? v.gauge * assumed.coupler.shank.low) + by },
+});
 
 /** A guard in place of the last seated rider: the seat is needed, and its rider stays behind. */
 function addGuard(outing: Outing): Outing {

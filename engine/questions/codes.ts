@@ -100,6 +100,8 @@ export const findingCodes = [
   'coupler-overloaded',
   'coupler-strength-unknown',
   'coupler-jerk-tips',
+  'coupler-swing-short',
+  'coupler-swing-unknown',
   // line
   'heights-poor',
   'sight-unknown',

@@ -6,6 +6,7 @@ import { haulageSums } from '../questions/haul/sums.ts';
 import { airSums } from '../things/air/sums.ts';
 import { brakeSums } from '../things/brake/sums.ts';
 import { chainSums } from '../things/chain/sums.ts';
+import { couplerSums } from '../things/coupler/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
 import { peopleSums } from '../things/rider/sums.ts';
@@ -17,6 +18,7 @@ export const sums: readonly Sum[] = [
   ...brakeSums,
   ...curveSums,
   ...chainSums,
+  ...couplerSums,
   ...trackSums,
   ...peopleSums,
 ];

@@ -57,8 +57,12 @@ export interface AssumedValues {
     readonly frequency: Quantity;
     readonly damping: Quantity;
   };
-  /** Swing of a coupler to one side, rad, and difference in height of two coupled ones, m. */
-  readonly coupler: { readonly swing: Quantity; readonly heightDifference: Quantity };
+  /** Swing of a coupler to one side, rad; its shank ÷ gauge; difference in height of two coupled ones, m. */
+  readonly coupler: {
+    readonly swing: Quantity;
+    readonly shank: Quantity;
+    readonly heightDifference: Quantity;
+  };
   /** Extra distance kept to whatever the train must stop short of, m. */
   readonly stopMargin: number;
   /** Clear track that a driver sees ahead, m. */

@@ -56,6 +56,30 @@ export const coupling = () =>
     height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.', {
       asked: 'the height of the middle of each {coupler} above the rail, empty, with a rule',
     }),
+    shank: may(
+      figure('length', 0.01, 2),
+      'shank',
+      'From the pin that it turns on to where it meets the next one, with a rule; of a bar or link between two pins, half of it at each end.',
+      {
+        assumed: 'coupler/shank',
+        asked: 'from the pin that the {coupler} turns on to where it meets the next one, with a rule',
+      },
+    ),
+    swing: may(
+      quantity('angle', 0.01, Math.PI / 2),
+      'swing',
+      'How far it turns to one side before it strikes; of two sides the lesser.',
+      {
+        assumed: 'coupler/swing',
+        asked:
+          'how far the {coupler} turns to one side before it strikes: hold it over, and measure the angle, or how far its end stands from the middle',
+      },
+    ),
+    sidePlay: may(
+      figure('length', 0.001, 1),
+      'side play',
+      'In place of the swing: how far its end moves from the middle to one side before it strikes.',
+    ),
     slack: may(
       quantity('length', 0, 0.5),
       'slack',

@@ -46,6 +46,12 @@ const even = (s: FindingSum, { distance }: Values): void => {
   else between(0.7, distance / s.stop, 3);
 };
 
+/** The closed form itself in one curve; its ends ask for more, and an arc shorter than the two for less. */
+const throughout = (s: FindingSum, v: Values): void => {
+  if (s.differs === undefined) expect(Math.abs(v['angle']) - found(s)).toBeCloseTo(0, 6);
+  else expect(Math.abs(v['angle'])).toBeLessThan(1.001 * found(s));
+};
+
 /** What the sum's result is to the finding, by code and sum. */
 const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'cannot-start small-gauge-resistance': (s, v) => same(v['force'], required(s)),
@@ -75,6 +81,8 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'brake-stronger-than-stated cylinder-from-reduction': (s, v) =>
     between(0.99, v['cylinder'] / fact(s, 'pressure'), 1.01),
   'vacuum-limited-by-air standard-atmosphere': (s, v) => same(v['pressure'], fact(s, 'air')),
+  'coupler-swing-short coupler-angle': throughout,
+  'coupler-swing-unknown coupler-angle': throughout,
   'flange-may-climb nadal-limit': (s, v) => same(v['limit'], required(s)),
   'flange-shape-unknown nadal-limit': (s, v) => same(v['limit'], required(s)),
   // The least for that stop; whole metres, and longer stops from places beside it, ask for more.

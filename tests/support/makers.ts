@@ -48,6 +48,13 @@ const steep = [
 ];
 const tight = { from: 20, to: 30, startCurvature: 0.6, endCurvature: 0.6, gaugeWidening: 0 };
 const one = [rider('a', '1')];
+/** Couplers of one make round a curve of 10 m. */
+const bent = (coupling: Vehicle['front']): Outing => {
+  const curve = { ...tight, to: 60, startCurvature: 0.1, endCurvature: 0.1 };
+  const outing = onLine({ curves: [curve] });
+  const vehicles = outing.train.vehicles.map((v) => ({ ...v, front: coupling, rear: coupling }));
+  return { ...outing, train: { ...outing.train, vehicles } };
+};
 const coupled = (front: number, rear?: number): Outing =>
   altered(
     swapped(1, (v) => ({ ...v, rear: { ...strong, height: front } })),
@@ -190,6 +197,8 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     return { ...outing, train: { ...outing.train, vehicles: [...outing.train.vehicles].reverse() } };
   },
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
+  'coupler-swing-short': () => bent({ type: 'knuckle', shank: 0.12, swing: exact(0.05) }),
+  'coupler-swing-unknown': () => bent({ type: 'knuckle', shank: 0.12 }),
   'coupler-overloaded': () => swapped(1, (v) => ({ ...v, front: { type: 'link', strength: exact(20) } })),
 };
 

@@ -123,6 +123,9 @@ function randomCurves(draw: Draw, length: number): CurveElement[] {
   return curves;
 }
 
+/** A link between pins that swings wide. */
+const link: Vehicle['front'] = { type: 'link', shank: 0.15, swing: spread(0.6, 0) };
+
 const trucks = (length: number, driven: boolean) => [
   { id: 'a', name: 'front truck', at: length * 0.2, axles: 2, wheelBase: 0.35, driven },
   { id: 'b', name: 'rear truck', at: length * 0.8, axles: 2, wheelBase: 0.35, driven },
@@ -162,8 +165,8 @@ export function randomVehicle(draw: Draw, id: string, engine: boolean): Vehicle 
           supplies: ['automatic-vacuum' as const],
         }
       : { throughPipe: ['automatic-vacuum' as const] }),
-    front: { type: 'link' },
-    rear: { type: 'link' },
+    front: link,
+    rear: link,
     seats: engine
       ? [{ ...seat('driver', length * 0.8), driver: true }]
       : [0.15, 0.38, 0.62, 0.85].map((share, i) => seat(`${i + 1}`, length * share)),

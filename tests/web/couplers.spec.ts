@@ -33,6 +33,13 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
   await expect(chains).toHaveText(before ?? '');
 });
 
+test('says how far each coupler must swing in curves', async ({ page }) => {
+  await couplers(page);
+  const swings = page.getByRole('table', { name: /How far the couplers must swing/ });
+  await expect(swings.getByRole('row').nth(1)).toContainText('°');
+  await expect(swings).toContainText('where a curve begins or ends');
+});
+
 test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ page }) => {
   await couplers(page);
   await page.getByLabel('Units').selectOption('metric');

@@ -133,6 +133,31 @@ export const wheelset: Picture = (say) => [
   word(170, 174, say('flangeway'), 'start'),
 ];
 
+/** Two vehicles from above in a curve, a long and a short one, and the bar between their pivots. */
+export const coupled: Picture = (say) => [
+  arc(240, 320, 244, 50, 130, 'rail'),
+  shape('g', { transform: 'rotate(-12 240 320)' }, [
+    rectShape('body', 156, 68, 168, 24),
+    disc(196, 80, 4, 'solid'),
+    disc(284, 80, 4, 'solid'),
+    measure(196, 108, 284, 108, say('truck-centres'), 0, 16),
+    measure(284, 56, 324, 56, say('overhang'), -14, -8),
+  ]),
+  shape('g', { transform: 'rotate(17.5 240 320)' }, [
+    rectShape('body', 200, 65, 80, 24),
+    disc(216, 77, 4, 'solid'),
+    disc(264, 77, 4, 'solid'),
+    measure(216, 108, 264, 108, say('other-truck-centres'), 20, 16),
+  ]),
+  lineShape('bold', 258.6, 70.7, 288.3, 80.4),
+  disc(258.6, 70.7, 5, 'solid'),
+  disc(288.3, 80.4, 5, 'solid'),
+  lineShape('dotted', 258.6, 70.7, 312, 59.3),
+  word(318, 56, say('angle'), 'start'),
+  lineShape('axis', 240, 206, 240, 150),
+  word(248, 190, say('radius'), 'start'),
+];
+
 /** Curve resistance: flanges rub while the train goes round. */
 export const curveDrag: Picture = (say) => [
   ...curvePlan(say),

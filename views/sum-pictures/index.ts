@@ -56,6 +56,7 @@ const pictures: Readonly<Record<string, Picture>> = {
   'degree-of-radius': curves.degree,
   'radius-of-versine': curves.versine,
   'versine-of-radius': curves.versine,
+  'coupler-angle': curves.coupled,
   'chain-working-load': gear.chainSize,
   'weakest-link': gear.chainInLine,
   'chain-snatch': gear.snatch,

@@ -2,9 +2,9 @@
 import type { CouplerLoads } from '../../desk/couplers.ts';
 import type { CouplerData } from '../../engine/questions/couplers/ask.ts';
 import type { GapBand } from '../../engine/questions/couplers/ensemble.ts';
-import { couplerScenarioWords } from '../../words/findings/couplers.ts';
+import { couplerScenarioWords, lieWords } from '../../words/findings/couplers.ts';
 import type { WordTable } from '../../words/table.ts';
-import { say, type Voice, vehicleAt } from '../../words/voice.ts';
+import { chainage, say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { climbCells, climbHead } from './balance.ts';
 
 export const notRepeatable =
@@ -31,9 +31,28 @@ export function couplerTable(bands: readonly GapBand[], voice: Voice): WordTable
 }
 
 export const couplerLoadTables = (loads: CouplerLoads, voice: Voice): WordTable[] => [
+  ...(loads.swings.length > 0 ? [swingTable(loads, voice)] : []),
   strengthTable(loads, voice),
   ...(loads.data.curves.some((c) => c.climb) ? [curveTable(loads, voice)] : []),
 ];
+
+function swingTable({ swings, at }: CouplerLoads, voice: Voice): WordTable {
+  const angle = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'angle' }, toward);
+  return {
+    title: 'How far the couplers must swing in curves',
+    head: ['coupler', 'toward', 'must swing', 'where', 'the track there', 'swings', 'left'],
+    rows: swings.map(({ name, end, other, needed, at: s, lie, swing, shanksKnown }) => [
+      `${name}, ${end}`,
+      other,
+      `${angle(needed, 'up')}${shanksKnown ? '' : ' (short shanks)'}`,
+      needed > 0 ? chainage(voice, at(s)) : '',
+      needed > 0 ? lieWords[lie] : '',
+      swing === null ? 'not stated' : angle(swing, 'down'),
+      swing === null ? '' : swing < needed ? 'none' : angle(swing - needed, 'down'),
+    ]),
+    note: 'Against the vehicle’s own axis, both vehicles placed over the middle of the track; slack and play between the rails come on top.',
+  };
+}
 
 function strengthTable({ data }: CouplerLoads, voice: Voice): WordTable {
   const force = (si: number, toward: 'up' | 'down' = 'up'): string =>

@@ -1,7 +1,8 @@
 /** Words for chains and couplers. */
 import type { Finding } from '../../engine/questions/finding.ts';
+import type { Lie } from '../../engine/things/coupler/bends.ts';
 import { flangeWayWords } from './balance.ts';
-import type { Teller } from './teller.ts';
+import type { Teller, Tools } from './teller.ts';
 
 /** What the train does while its couplings are watched. */
 export const couplerScenarioWords = {
@@ -31,6 +32,17 @@ const handling = (scenario: string): string =>
   scenario in couplerScenarioWords
     ? couplerScenarioWords[scenario as keyof typeof couplerScenarioWords]
     : 'on the run';
+
+/** How the track lies under the two vehicles. */
+export const lieWords: Readonly<Record<Lie, string>> = {
+  curve: 'in the curve',
+  ends: 'where a curve begins or ends',
+  reverse: 'between curves of opposite hand',
+  straight: 'on the straight',
+};
+
+const swings = ({ facts }: Finding, t: Tools): string =>
+  `The ${t.fact('end')} coupler of ${t.vehicle} must swing ${t.found('up')} toward ${t.fact('other')} ${lieWords[facts['lie'] as Lie]}, ${t.where.replace(/^.*, /, '')}`;
 
 export const couplerWords = {
   'chain-too-weak': (f, t) => {
@@ -100,6 +112,26 @@ export const couplerWords = {
     what: `What the coupling behind ${t.vehicle} bears is not stated${Number(t.fact('gaps')) > 1 ? `, nor that of ${Number(t.fact('gaps')) - 1} more` : ''}; it may be pulled with up to ${t.required('up')}.`,
     why: `That is the peak ${handling(t.fact('scenario'))}. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
   }),
+  'coupler-swing-short': (f, t) =>
+    f.severity === 'forbids'
+      ? {
+          what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'beyond their swing too')}`,
+          why: `At the stop it no longer draws but levers: the lighter of the two is pressed off the rail, or the coupling breaks. The pivots stand ${t.fact('bar')} apart. Room at the stop helps, or a pivot nearer to the ${t.word('truck')}; a longer bar or another neighbour where it is proposed. Slower does not help.`,
+        }
+      : {
+          what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'as near')}`,
+          why: 'Wear, play between the rails and a bent shank take up the little that is left. Look at it there at a walk.',
+        },
+  'coupler-swing-unknown': (f, t) =>
+    f.measure === 'coupling.shank'
+      ? {
+          what: `${swings(f, t)}, if its shanks are as short as some; it strikes at ${t.required('down')}.${others(f, 'the same')}`,
+          why: 'Short shanks bend most. Measure both, from pin to where they meet.',
+        }
+      : {
+          what: `${swings(f, t)}${t.fact('shanks') === 'assumed' ? ', if its shanks are as short as some' : ''}; how far it swings is not stated, and the stiffest usual one strikes at ${t.required('down')}.${others(f, 'the same')}`,
+          why: 'At the stop it levers the lighter car off the rail. Hold it over to each side and measure; push the two round that curve by hand and look.',
+        },
   'coupler-jerk-tips': (_f, t) => ({
     what: `${t.vehicle} may go over ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}.`,
     why: 'The couplings pull it sideways in the curve by more than its wheels bear. Heavy cars first, seats and couplings low, gently in the curve.',

@@ -14,16 +14,7 @@ import {
   trucksOf,
 } from './flange.ts';
 import type { Ground, Rolling, SpeedLine } from './margins.ts';
-import {
-  brakeForces,
-  brakingPulls,
-  dragsOf,
-  middlesApart,
-  type Pulls,
-  sideOfPull,
-  steadyPulls,
-  type Way,
-} from './pull.ts';
+import { brakeForces, brakingPulls, dragsOf, type Pulls, type Sides, steadyPulls, type Way } from './pull.ts';
 import { shareAt } from './tipping.ts';
 import type { Track } from './track.ts';
 
@@ -70,6 +61,7 @@ export function lookAtFlanges(
   speed: Float64Array,
   rolling: readonly Rolling[],
   grounds: readonly Ground[],
+  sides: Sides,
   groups: readonly BrakedGroup[],
   all: boolean,
 ): Derailing {
@@ -79,8 +71,7 @@ export function lookAtFlanges(
   const masses = loaded.vehicles.map((v) => v.mass);
   const braking = (counts: (g: BrakedGroup) => boolean): Pulls =>
     constant(brakingPulls(masses, brakeForces(count, groups, adhesion, 1, counts)), grid.length);
-  const apart = loaded.vehicles.slice(1).map((v, i) => middlesApart(loaded.vehicles[i], v));
-  const along: Along = { grid, speed, rolling, grounds, apart, count };
+  const along: Along = { grid, speed, rolling, grounds, sides, count };
   const drags = dragsOf(loaded, track, grid);
   const steady = (way: Way): Pulls => steadyPulls(loaded, drags, grid.length, way);
   const running = steady('running');
@@ -115,12 +106,11 @@ export interface PeakInCurves {
  */
 export function inCurves(
   { loaded }: OutingContext,
-  { grid, rolling, grounds }: Pick<Along, 'grid' | 'rolling' | 'grounds'>,
+  { grid, rolling, grounds, sides }: Pick<Along, 'grid' | 'rolling' | 'grounds' | 'sides'>,
   speed: Float64Array,
   pulls: readonly number[],
 ): PeakInCurves {
-  const apart = loaded.vehicles.slice(1).map((v, i) => middlesApart(loaded.vehicles[i], v));
-  const along: Along = { grid, speed, rolling, grounds, apart, count: loaded.vehicles.length };
+  const along: Along = { grid, speed, rolling, grounds, sides, count: loaded.vehicles.length };
   const everywhere = constant(pulls, grid.length);
   const climb = nearest(along, everywhere);
   const tip = nearestTip(along, everywhere);
@@ -146,7 +136,7 @@ interface Along {
   readonly speed: Float64Array;
   readonly rolling: readonly Rolling[];
   readonly grounds: readonly Ground[];
-  readonly apart: readonly number[];
+  readonly sides: Sides;
   readonly count: number;
 }
 
@@ -213,7 +203,7 @@ type Visit = (
 
 /** Every truck at every place where it stands in a curve. The objects handed over are used again. */
 function eachCurvedPlace(along: Along, pulls: Pulls, visit: Visit): void {
-  const { grid, rolling, grounds, apart, count } = along;
+  const { grid, rolling, grounds, sides, count } = along;
   const points = grid.length;
   const under = { curvature: 0, cant: 0 };
   const ends = { front: 0, rear: 0 };
@@ -228,8 +218,8 @@ function eachCurvedPlace(along: Along, pulls: Pulls, visit: Visit): void {
       under.cant = cant[j];
       const front = index > 0 ? pulls[(index - 1) * points + j] : 0;
       const rear = index < count - 1 ? pulls[index * points + j] : 0;
-      ends.front = index > 0 ? sideOfPull(front, k, apart[index - 1]) : 0;
-      ends.rear = index < count - 1 ? sideOfPull(rear, k, apart[index]) : 0;
+      ends.front = index > 0 ? front * sides[index - 1].behind[j] : 0;
+      ends.rear = index < count - 1 ? rear * sides[index].ahead[j] : 0;
       for (const truck of trucks) visit(truck, shape, under, ends, j, index, front, rear);
     }
   });

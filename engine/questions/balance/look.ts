@@ -17,6 +17,7 @@ import {
   type SpeedLine,
   speedsLeaving,
 } from './margins.ts';
+import { type Sides, sidesOf } from './pull.ts';
 import type { Leans } from './tipping.ts';
 import { layTrack, type Track } from './track.ts';
 import { checkTwist, type TwistCheck } from './twist.ts';
@@ -77,6 +78,8 @@ export interface BalanceLook {
   readonly trackTwist?: number;
   readonly rolling: readonly Rolling[];
   readonly grounds: readonly Ground[];
+  /** What pulls do sideways. */
+  readonly sides: Sides;
   readonly ceiling: SpeedLine;
   /** The lightest wheel of the train by place, at permitted speed. */
   readonly lightest: LightestWheel;
@@ -115,6 +118,7 @@ export function lookAtBalance(
     running: marginsAlong(r, grounds[v], permitted),
     standing: marginsAlong(r, grounds[v], still),
   }));
+  const sides = sidesOf(context, grid);
   const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   return {
@@ -126,6 +130,7 @@ export function lookAtBalance(
     ...(trackTwist === undefined ? {} : { trackTwist }),
     rolling,
     grounds,
+    sides,
     ceiling,
     lightest: lightestOf(
       rolling,
@@ -134,7 +139,7 @@ export function lookAtBalance(
     ),
     vehicles: rolling.map((r, v) => ofVehicle(context, r, grounds[v], along[v], grid, permitted, trackTwist)),
     unbounded: loaded.vehicles.flatMap((_, i) => (bodies.some((b) => b.index === i) ? [] : [i])),
-    flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, brakes.groups, all),
+    flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, sides, brakes.groups, all),
   };
 }
 

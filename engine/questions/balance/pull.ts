@@ -1,14 +1,15 @@
 /**
  * Forces in the couplings on the move, and how they press sideways in curves: a pulled train is drawn
- * inward, a pushed one buckles outward.
- *
- * Two vehicles whose middles are D apart stand at an angle κ·D to each other on a curve κ; the coupling
- * halves it. A pull T thus presses each of the two ends toward the inside with T·κ·D/2.
+ * inward, a pushed one buckles outward. A pull T presses an end sideways with T·sin β, β its coupler's angle against
+ * the vehicle's axis, from where both vehicles stand (things/coupler/bend.ts).
  */
 
 import { GRAVITY } from '../../base/constants.ts';
 import { pick } from '../../base/spread.ts';
+import type { OutingContext } from '../../outing/open.ts';
 import { type BrakedGroup, frictionAt } from '../../things/brake/force.ts';
+import { readBend } from '../../things/coupler/bends.ts';
+import { bendsOf, jointsOf, pairOf } from '../../things/coupler/train-bends.ts';
 import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
 import { read, type Track } from './track.ts';
 
@@ -99,14 +100,17 @@ export function brakeForces(
   return forces;
 }
 
-/** Distance of the middles of two neighbours, m. */
-export function middlesApart(a: LoadedVehicle, b: LoadedVehicle): number {
-  return b.behind + middle(b) - a.behind - middle(a);
+/** Of each gap by place of the head: share of a pull that presses the end ahead, and the end behind, to the left. */
+export type Sides = readonly { readonly ahead: Float64Array; readonly behind: Float64Array }[];
+
+/** By where both vehicles of each gap stand on the track; a shank that nobody stated is of the usual length. */
+export function sidesOf({ line, loaded, outing }: OutingContext, grid: Float64Array): Sides {
+  const pairs = jointsOf(loaded.vehicles.map((v) => v.vehicle)).map((j) =>
+    pairOf(j, outing.assumed.coupler, 0),
+  );
+  return bendsOf(line, pairs).gaps.map(({ bends }, gap) => {
+    const meets = loaded.vehicles[gap + 1].behind;
+    const of = (values: Float64Array): Float64Array => grid.map((s) => readBend(bends, values, s - meets));
+    return { ahead: of(bends.ahead), behind: of(bends.behind) };
+  });
 }
-
-const middle = ({ vehicle: { groups } }: LoadedVehicle): number =>
-  (groups[0].at + groups[groups.length - 1].at) / 2;
-
-/** Sideways force on an end of a vehicle, N to the left, from the pull there. */
-export const sideOfPull = (pull: number, curvature: number, apart: number): number =>
-  (pull * curvature * apart) / 2;

@@ -204,6 +204,12 @@ export interface SafetyChain {
 
 export interface Coupling {
   readonly type: string;
+  /** From its pivot to where it meets the next one, m; of a bar or link between two pins, half of it. */
+  readonly shank?: number;
+  /** How far it swings to one side before it strikes, rad. */
+  readonly swing?: Quantity;
+  /** Instead of `swing`: how far its end moves to one side, m. */
+  readonly sidePlay?: number;
   /** Above rail, m. */
   readonly height?: number;
   /** Free movement in one coupler, m. */

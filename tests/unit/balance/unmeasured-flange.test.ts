@@ -89,7 +89,7 @@ const of35 = { ...base, flange: { angle: (35 * Math.PI) / 180, frictionHigh: 0.5
 
 describe('a flange that nobody measured', () => {
   it('asks where one in a hundred would climb, and never sets a speed', () => {
-    const o = outing(bare, 12);
+    const o = outing(bare, 14);
     const { findings, data } = ask(o);
     expect(used(data.flanges.unmeasured)).toBeGreaterThan(1);
     const asked = findings.find((f) => f.code === 'flange-shape-unknown');
@@ -100,7 +100,7 @@ describe('a flange that nobody measured', () => {
   });
 
   it('asks though a flange of another vehicle that was measured is nearer to its limit', () => {
-    const o = outing(bare, 12);
+    const o = outing(bare, 14);
     const both = {
       ...o,
       train: { ...o.train, vehicles: [o.train.vehicles[0], { ...of35, id: 'other' }, bare] },

@@ -21,7 +21,13 @@ async function run(...args: string[]): Promise<Outcome> {
 describe('heedway couplers', () => {
   it.each(couplerScenarios)('tells %s, strength and curves, and the same for programs', async (scenario) => {
     const { text, json, exit } = await run('examples/heavy-air.json', '--scenario', scenario);
-    for (const part of ['Peak forces', 'What the couplings must bear', 'Peaks in curves', 'not repeatable']) {
+    for (const part of [
+      'Peak forces',
+      'How far the couplers must swing in curves',
+      'What the couplings must bear',
+      'Peaks in curves',
+      'not repeatable',
+    ]) {
       expect(text).toContain(part);
     }
     expect(text).not.toMatch(/NaN|undefined|Infinity/);
@@ -29,8 +35,11 @@ describe('heedway couplers', () => {
     const told = json as {
       gaps: { pull: { median: number; most: number } }[];
       loads: { gap: number; strength: number; pull: { force: number } }[];
+      swings: { end: string; needed: number; swing: number }[];
       findings: unknown[];
     };
+    expect(told.swings.map((s) => s.end)).toEqual(told.gaps.flatMap(() => ['rear', 'front']));
+    for (const { needed, swing } of told.swings) expect(swing).toBeGreaterThan(needed);
     expect(told.loads.map((l) => l.gap)).toEqual(told.gaps.map((_, i) => i));
     for (const { pull } of told.gaps) expect(pull.median).toBeLessThanOrEqual(pull.most);
     for (const { pull, strength } of told.loads) expect(strength).toBeGreaterThan(pull.force);

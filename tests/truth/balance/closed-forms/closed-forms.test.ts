@@ -4,7 +4,6 @@ import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { exact } from '../../../../engine/base/quantity.ts';
 import { bodyFrom, centreHeight, type PointMass } from '../../../../engine/questions/balance/body.ts';
 import { groupLoadsMoving, jerk } from '../../../../engine/questions/balance/moved.ts';
-import { sideOfPull } from '../../../../engine/questions/balance/pull.ts';
 import { centreFromTilt } from '../../../../engine/questions/balance/tilt.ts';
 import { leans, overturnOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { car } from '../../../support/balance.ts';
@@ -83,8 +82,7 @@ describe('closed forms of balance', () => {
     expect(out.groupMass.map((m) => m / POUND)[1]).toBeCloseTo(-18.75, 9);
   });
 
-  it('slack taken up, and the side pull of a coupling', () => {
+  it('slack taken up', () => {
     expect(jerk(0.5, 300_000, 300)).toBeCloseTo(15.81, 2);
-    expect(sideOfPull(500, 1 / 15, 2.2)).toBeCloseTo(36.67, 2);
   });
 });

@@ -1,0 +1,216 @@
+/**
+ * Do the couplers swing as far as the curves ask? Both ends of every gap, along the whole line: what is stated and
+ * does not suffice forbids; what is not stated is asked for only beyond what the stiffest usual coupler gives.
+ */
+import { amount } from '../../base/quantity.ts';
+import type { SumRef } from '../../base/sum.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import type { Bend, EndShape } from '../../things/coupler/bend.ts';
+import { type Bends, type Lie, lieAt, type Worst, worstBend } from '../../things/coupler/bends.ts';
+import { couplerAngle } from '../../things/coupler/formulas.ts';
+import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
+import { onLine } from '../../things/line/geometry.ts';
+import type { Coupling } from '../../things/vehicle/types.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding, marginOf } from '../make.ts';
+import type { Findings } from '../question.ts';
+
+/** One coupler of a gap where it must swing farthest. */
+export interface SwingEnd {
+  readonly gap: number;
+  readonly vehicle: string;
+  readonly name: string;
+  readonly end: 'rear' | 'front';
+  /** Name of the vehicle that it is coupled to. */
+  readonly other: string;
+  /** Greatest angle on the line, rad, π/2 for a quarter turn or more; the chainage where the two meet then, m. */
+  readonly needed: number;
+  readonly at: number;
+  readonly lie: Lie;
+  /** Sharpest under the two there, 1/m. */
+  readonly curvature: number;
+  /** What it gives, rad; null: not stated. */
+  readonly swing: number | null;
+  /** Both shanks are stated. */
+  readonly shanksKnown: boolean;
+  /** What is to be measured before anything is said of it; null: nothing is missing. */
+  readonly asks: 'swing' | 'shank' | null;
+  readonly own: EndShape;
+  readonly its: EndShape;
+}
+
+export interface SwingData {
+  readonly ends: readonly SwingEnd[];
+}
+
+/** Less than a tenth left is told. */
+const NEAR = 0.1;
+const SOURCE = 'both vehicles placed on the plan of the line: common engineering geometry';
+
+export function askSwing(context: OutingContext): Findings<SwingData> {
+  const ends = endsOf(context);
+  const least = context.outing.assumed.coupler.swing;
+  return {
+    findings: [...short(ends), ...unknown(ends, least.low), ...taken(ends, context)],
+    data: { ends },
+  };
+}
+
+/** Vehicle by vehicle from the front: its rear coupler, then the next one's front. */
+function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
+  const joints = jointsOf(loaded.vehicles.map((v) => v.vehicle));
+  // Short shanks bend most: of what nobody stated, the shortest.
+  const pairs = joints.map((j) => pairOf(j, outing.assumed.coupler, -1));
+  const { plan, gaps } = bendsOf(line, pairs);
+  const worst = new Map<Bends, Readonly<Record<keyof Bend, Worst>>>();
+  // Equal pairs share their bends, and so their worst.
+  for (const { pair, bends } of gaps)
+    if (!worst.has(bends))
+      worst.set(bends, {
+        ahead: worstBend(plan, pair, bends, 'ahead'),
+        behind: worstBend(plan, pair, bends, 'behind'),
+      });
+  return joints.flatMap((joint, gap) => {
+    const { pair, bends } = gaps[gap];
+    const shanksKnown = joint.ahead.rear.shank !== undefined && joint.behind.front.shank !== undefined;
+    return (['ahead', 'behind'] as const).map((side): SwingEnd => {
+      const other = side === 'ahead' ? 'behind' : 'ahead';
+      const coupling = side === 'ahead' ? joint.ahead.rear : joint.behind.front;
+      const { angle, at } = (worst.get(bends) as Readonly<Record<keyof Bend, Worst>>)[side];
+      const { lie, curvature } = lieAt(plan, pair, at);
+      return {
+        gap,
+        vehicle: joint[side].id,
+        name: joint[side].name,
+        end: side === 'ahead' ? 'rear' : 'front',
+        other: joint[other].name,
+        needed: angle,
+        at: onLine(line, at),
+        lie,
+        curvature,
+        swing: swingOf(coupling) ?? null,
+        shanksKnown,
+        asks: asksOf(coupling, shanksKnown),
+        own: pair[side],
+        its: pair[other],
+      };
+    });
+  });
+}
+
+function asksOf(coupling: Coupling, shanksKnown: boolean): SwingEnd['asks'] {
+  if (swingOf(coupling) === undefined && coupling.sidePlay === undefined) return 'swing';
+  return shanksKnown ? null : 'shank';
+}
+
+/** The end that has least left, or lacks most. */
+const worstOf = (ends: readonly SwingEnd[], gives: (e: SwingEnd) => number): SwingEnd =>
+  ends.reduce((a, b) => (marginOf(b.needed, gives(b)) < marginOf(a.needed, gives(a)) ? b : a));
+
+const placeOf = ({ gap, vehicle, at }: SwingEnd): Finding['where'] => ({ gap, vehicle, from: at, to: at });
+
+const factsOf = (worst: SwingEnd, others: number): Finding['facts'] => ({
+  end: worst.end,
+  other: worst.other,
+  lie: worst.lie,
+  bar: amount(worst.own.shank + worst.its.shank, 'length'),
+  others,
+});
+
+/** The closed form: of the angle where both stand in one curve, else of one such curve throughout. */
+function sumOf({ curvature, own, its, lie }: SwingEnd): { readonly sum?: SumRef } {
+  if (curvature === 0) return {};
+  const inputs = {
+    radius: 1 / curvature,
+    'truck-centres': own.guides,
+    overhang: own.overhang,
+    shank: own.shank,
+    'other-truck-centres': its.guides,
+    'other-overhang': its.overhang,
+    'other-shank': its.shank,
+  };
+  const angle = couplerAngle(
+    inputs.radius,
+    { ...own, truckCentres: own.guides },
+    { ...its, truckCentres: its.guides },
+  );
+  if (!Number.isFinite(angle)) return {};
+  return { sum: { id: 'coupler-angle', inputs, ...(lie === 'curve' ? {} : { differs: 'throughout' }) } };
+}
+
+/** One line for what swings too little, one for what has little left. */
+function short(ends: readonly SwingEnd[]): Finding[] {
+  const known = ends.flatMap((end) => (end.asks === null && end.swing !== null ? [end] : []));
+  const gives = ({ swing }: SwingEnd): number => swing ?? 0;
+  const beyond = known.filter((e) => e.needed > gives(e));
+  const near = known.filter((e) => e.needed <= gives(e) && e.needed > (1 - NEAR) * gives(e));
+  const tell = (of: readonly SwingEnd[], severity: 'forbids' | 'notes'): Finding[] => {
+    if (of.length === 0) return [];
+    const worst = worstOf(of, gives);
+    return [
+      makeFinding('coupler-swing-short', severity, 'fit', {
+        where: placeOf(worst),
+        found: amount(worst.needed, 'angle'),
+        required: amount(gives(worst), 'angle'),
+        margin: marginOf(worst.needed, gives(worst)),
+        facts: factsOf(worst, of.length - 1),
+        ...sumOf(worst),
+        source: SOURCE,
+      }),
+    ];
+  };
+  return [...tell(beyond, 'forbids'), ...tell(near, 'notes')];
+}
+
+/** One line for each thing to measure. @param least swing of usual couplers, rad */
+function unknown(ends: readonly SwingEnd[], least: number): Finding[] {
+  const gives = ({ swing }: SwingEnd): number => swing ?? least;
+  return (['swing', 'shank'] as const).flatMap((asks) => {
+    const silent = ends.filter((e) => e.asks === asks && e.needed > gives(e));
+    if (silent.length === 0) return [];
+    const worst = worstOf(silent, gives);
+    return [
+      makeFinding('coupler-swing-unknown', 'unknown', 'fit', {
+        where: placeOf(worst),
+        found: amount(worst.needed, 'angle'),
+        required: amount(gives(worst), 'angle'),
+        facts: { ...factsOf(worst, silent.length - 1), shanks: worst.shanksKnown ? 'known' : 'assumed' },
+        ...sumOf(worst),
+        sure: 'assumed',
+        source: SOURCE,
+        measure: asks === 'swing' ? 'coupling.swing' : 'coupling.shank',
+      }),
+    ];
+  });
+}
+
+/** What stood in for figures that nobody stated, and sufficed. */
+function taken(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] {
+  const { swing, shank } = outing.assumed.coupler;
+  const bent = ends.filter((e) => e.needed > 0);
+  const say = (key: string, of: string, source: string | undefined, from: readonly SwingEnd[]): Finding[] => {
+    if (from.length === 0) return [];
+    const where = [...new Set(from.map((e) => e.name))].join(', ');
+    return [
+      makeFinding('assumed', 'assumed', 'assumptions', {
+        facts: { of, where, key },
+        source: source ?? 'common practice, no source',
+        sure: 'assumed',
+      }),
+    ];
+  };
+  return [
+    ...say(
+      'coupler/swing',
+      'swing of couplers, at least',
+      swing.source,
+      bent.filter((e) => e.asks === 'swing' && e.needed <= swing.low),
+    ),
+    ...say(
+      'coupler/shank',
+      'length of coupler shanks',
+      shank.source,
+      bent.filter((e) => !e.shanksKnown),
+    ),
+  ];
+}
