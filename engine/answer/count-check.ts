@@ -11,12 +11,12 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
-import { crewGears, holdingForce, parkedHold, standPull } from '../questions/hold/hold.ts';
+import { crewGears, hardestStand, holdingForce, parkedHold, standsOnRails } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
-import { fastestAllowed, hardestPull, holdsFall, leastBrake } from '../questions/speed/holds.ts';
+import { fastestAllowed, hardestPull, holdsFall, leastBrake, overcomes } from '../questions/speed/holds.ts';
 import { speedMap } from '../questions/speed/map.ts';
 import type { RailState } from '../things/rail.ts';
 import { driverBehind } from '../things/train/crew.ts';
@@ -82,13 +82,13 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
     const start = own
       ? carefulStart(context, pulls(), state)
       : carefulStart(context, pulls(), state, DRAWS_OF_OTHERS);
-    const { at, pull, need, likelyPull, crawlNeed } = start;
+    const { at, pull, need, likelyPull, crawlNeed, stalls } = start;
     if (pull === undefined) return { limits: 'unknown', forbids: 'unknown' };
     const fails = (has: number, needed: number): Fails =>
       has >= needed
         ? undefined
         : { what: 'start', at, need: amount(needed, 'force'), has: amount(has, 'force') };
-    return { limits: fails(pull, need), forbids: fails(likelyPull, crawlNeed) };
+    return { limits: fails(pull, need), forbids: stalls ? fails(likelyPull, crawlNeed) : undefined };
   });
 }
 
@@ -98,15 +98,16 @@ const holders = { held: 'crew', heldByDriver: 'driver', heldByAll: 'everybody' }
 function standsOf(looked: Looked): (state: RailState, by: Holders) => Fails {
   const { context, air } = looked.ready;
   const { line, loaded, outing } = context;
-  const stand = standPull(
-    loaded,
-    potentialOf(line, loaded, 0, looked.own ? 0.5 : grain(looked), 0),
-    line.length,
-  );
+  const gravity = potentialOf(line, loaded, 0, looked.own ? 0.5 : grain(looked), 0);
+  const standsOn = remembered((state: RailState) => standsOnRails(context, gravity, state));
   return (state, by) => {
-    const hold = (counts: Parameters<typeof holdingForce>[4]): number =>
-      holdingForce(loaded, outing.assumed, outing.assumed.adhesion[state], air, counts, -1);
-    const has = by === 'tight' ? hold(crewGears(loaded)) : parkedHold(loaded, hold)[by];
+    const holdOn = (rail: RailState): number => {
+      const hold = (counts: Parameters<typeof holdingForce>[4]): number =>
+        holdingForce(loaded, outing.assumed, outing.assumed.adhesion[rail], air, counts, -1);
+      return by === 'tight' ? hold(crewGears(loaded)) : parkedHold(loaded, hold)[by];
+    };
+    const stand = hardestStand(standsOn(state), holdOn);
+    const has = holdOn(stand.rail);
     if (has >= stand.pull) return undefined;
     return { what: 'hold', at: stand.at, need: amount(stand.pull, 'force'), has: amount(has, 'force') };
   };
@@ -173,13 +174,14 @@ function quickLook(
 
 /** The fall that the brake does not hold, on the way of a stop from a place. */
 function fallAt({ line }: OutingContext, model: StopModel, brake: number, from: number): CountLimit {
-  const { at, pull } = hardestPull(model, from, Infinity);
-  if (pull <= brake) return { what: 'cannot-stop', at: from };
+  const hardest = hardestPull(model, from, Infinity);
+  if (!overcomes(hardest, brake)) return { what: 'cannot-stop', at: from };
+  const { at, pull, lost } = hardest;
   return {
     what: 'cannot-stop',
     at: line.loop ? at % line.length : Math.min(at, line.length),
     need: amount(pull, 'force'),
-    has: amount(brake, 'force'),
+    has: amount(brake - lost, 'force'),
   };
 }
 
@@ -190,7 +192,7 @@ function closeLook({ ready, grid, ceilings }: Looked, models: MapModels, state: 
   const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   const end = grid[grid.length - 1];
   const steepest = hardestPull(models.cautious, 0, end);
-  if (steepest.pull > brake) return fallAt(context, models.cautious, brake, steepest.at);
+  if (overcomes(steepest, brake)) return fallAt(context, models.cautious, brake, steepest.at);
   const map = speedMap(context, state, models, grid, ceilings);
   const wanted = expectedSpeed(context, grid, ceilings);
   const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);

@@ -11,7 +11,7 @@ import { leakedGear } from '../../things/brake/reserve.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
-import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from '../hold/hold.ts';
+import { crewGears, gradeSum, holdingForce, parkedHold, type StandOn, standsOnRails } from '../hold/hold.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;
@@ -32,13 +32,22 @@ export interface Standing {
   readonly parkingGrade: number;
 }
 
+type Counts = (gear: BrakeGear, vehicle: number) => boolean;
+
+/** On the rail of the line on which it is held the shortest. */
 export function standing(context: OutingContext): Standing {
   const { outing, line, loaded } = context;
-  const { air } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
+  return standsOnRails(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState)
+    .map((stand) => standingOn(context, stand))
+    .reduce((a, b) => (b.time < a.time || (b.time === a.time && spare(b) < spare(a)) ? b : a));
+}
+
+const spare = ({ parking, pull }: Standing): number => parking - pull;
+
+function standingOn({ outing, loaded, air }: OutingContext, stand: StandOn): Standing {
   const { pull, at } = stand;
-  const holdOf = (train: LoadedTrain, counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
+  const adhesion = outing.assumed.adhesion[stand.rail];
+  const holdOf = (train: LoadedTrain, counts: Counts): number =>
     holdingForce(train, outing.assumed, adhesion, air, counts, -1);
   const held = crewGears(loaded);
   const after = (time: number): number => holdOf(leakedTrain(loaded, held, time), () => true);

@@ -3,19 +3,26 @@
 import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { type Prepared, potentialOf } from '../../motion/prepare.ts';
+import type { RailState } from '../../things/rail.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { crewGears, gradeSum, holdingForce, parkedHold, standPull } from './hold.ts';
+import { crewGears, gradeSum, hardestStand, holdingForce, parkedHold, standsOnRails } from './hold.ts';
 import type { HoldResult } from './types.ts';
 
 export function askHolding({ context, air }: Prepared): Findings<HoldResult> {
   const { outing, line, loaded } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
-  const stand = standPull(loaded, potentialOf(line, loaded, 0, 0.5, 0), line.length);
-  const hold = (counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
-    holdingForce(loaded, outing.assumed, adhesion, air, counts, -1);
+  const stands = standsOnRails(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
+  const holdOn = (rail: RailState, counts: (gear: BrakeGear, vehicle: number) => boolean): number =>
+    holdingForce(loaded, outing.assumed, outing.assumed.adhesion[rail], air, counts, -1);
+  const tightOn = (rail: RailState): number => holdOn(rail, crewGears(loaded));
+  const loosest = hardestStand(stands, tightOn);
+  const stand =
+    tightOn(loosest.rail) < loosest.pull
+      ? loosest
+      : hardestStand(stands, (rail) => parkedHold(loaded, (counts) => holdOn(rail, counts)).crew);
+  const hold = (counts: (gear: BrakeGear, vehicle: number) => boolean): number => holdOn(stand.rail, counts);
   const data: HoldResult = {
     pull: stand.pull,
     at: stand.at,

@@ -13,10 +13,13 @@ import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { railsMet, worstUnder } from '../../outing/rails.ts';
 import type { AssumedValues } from '../../things/assumed.ts';
 import { frictionAt, gearForce } from '../../things/brake/force.ts';
 import { gearStates } from '../../things/brake/system.ts';
 import type { Potential } from '../../things/line/potential.ts';
+import type { RailState } from '../../things/rail.ts';
 import { holderOf } from '../../things/train/crew.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
@@ -39,14 +42,21 @@ export const gradeSum = ({ mass }: LoadedTrain, { ofGrade }: StandPull): SumRef 
   differs: 'rolling',
 });
 
-/** Hardest place to stand, from a potential of gravity alone. */
-export function standPull(loaded: LoadedTrain, gravity: Potential, length: number): StandPull {
+/** Hardest place to stand, from a potential of gravity alone. @param counts of a place of the head; absent: all do */
+export function standPull(
+  loaded: LoadedTrain,
+  gravity: Potential,
+  length: number,
+  counts: (head: number) => boolean = () => true,
+): StandPull {
   const free = resistanceTerms(loaded.vehicles, -1).a;
   const count = Math.min(gravity.count, Math.floor((length - gravity.from) / gravity.step) + 1);
-  let worst = 0;
-  for (let j = 1; j < count; j++) {
-    if (Math.abs(gravity.slope[j]) > Math.abs(gravity.slope[worst])) worst = j;
+  let worst = -1;
+  for (let j = 0; j < count; j++) {
+    if (worst >= 0 && Math.abs(gravity.slope[j]) <= Math.abs(gravity.slope[worst])) continue;
+    if (counts(gravity.from + j * gravity.step)) worst = j;
   }
+  if (worst < 0) return { pull: 0, ofGrade: 0, at: gravity.from, forward: true };
   const slope = gravity.slope[worst];
   return {
     pull: Math.max(0, Math.abs(slope) - free),
@@ -54,6 +64,26 @@ export function standPull(loaded: LoadedTrain, gravity: Potential, length: numbe
     at: gravity.from + worst * gravity.step,
     forward: slope < 0,
   };
+}
+
+/** A rail that the train may stand on with any of its wheels, and the hardest place there; of two rails the worse. */
+export interface StandOn extends StandPull {
+  readonly rail: RailState;
+}
+
+/** @param state that of the rest of the line */
+export function standsOnRails(context: OutingContext, gravity: Potential, state: RailState): StandOn[] {
+  const { line, loaded } = context;
+  const under = worstUnder(context, state, [{ front: 0, rear: loaded.length }], line.length);
+  return railsMet(context, state).map((rail) => ({
+    ...standPull(loaded, gravity, line.length, (head) => under(head) === rail),
+    rail,
+  }));
+}
+
+/** Where a hold by the rail falls shortest of the pull. */
+export function hardestStand(stands: readonly StandOn[], hold: (rail: RailState) => number): StandOn {
+  return stands.reduce((a, b) => (hold(b.rail) - b.pull < hold(a.rail) - a.pull ? b : a));
 }
 
 /** Holds of the brakes that do not leak off, N, by who puts them on. */
