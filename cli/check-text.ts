@@ -9,6 +9,7 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { SumRef } from '../engine/base/sum.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { tellRemedy, tellVerdict } from '../words/finding.ts';
+import { tellRails } from '../words/rails.ts';
 import type { Voice } from '../words/voice.ts';
 import { countLines, countsText } from './commands/cars.ts';
 import { clipped, HEIGHT, wrap } from './screen.ts';
@@ -93,7 +94,7 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   );
   const reason = leastReason(today, voice);
   const because = reason === '' ? '' : ` (${reason})`;
-  const least = `Cars on ${rail} rail: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
+  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
   const tightest = limitLines(today, cars, voice, 'tightest first')[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }

@@ -6,8 +6,9 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
-import { tellRail, tellVerdict } from '../words/finding.ts';
+import { tellVerdict } from '../words/finding.ts';
 import { reasonWords } from '../words/findings/stopping.ts';
+import { tellRails } from '../words/rails.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
@@ -81,7 +82,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
     train: outing.train.name,
     line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
     day: outing.date ?? 'no date given',
-    rail: tellRail(outing.conditions.railState),
+    rail: tellRails(voice),
     tried: tellTrials(told.asked, speech),
     invented: tellInvented(told.asked.paper),
     heeds: gathered(answer.findings).flatMap((heed, i) =>

@@ -3,6 +3,7 @@
 import { stopFrom } from '../../desk/stops.ts';
 import type { StopFigure } from '../../engine/motion/stop-result.ts';
 import { onlyParks } from '../../engine/things/brake/system.ts';
+import { tellRails } from '../../words/rails.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile, placeOf, quantityOf } from '../open.ts';
@@ -45,7 +46,7 @@ async function stop(path: string, options: StopOptions) {
   ];
   const { sampled } = result;
   const text = [
-    `From ${say(voice, { si: speed, kind: 'speed' })} at ${chainage(voice, at)}, rail ${outing.conditions.railState}`,
+    `From ${say(voice, { si: speed, kind: 'speed' })} at ${chainage(voice, at)}, rail ${tellRails(voice)}`,
     table([
       ['', 'to stop', 'time', 'before full brake'],
       row('likely', result.likely),

@@ -11,12 +11,12 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
-import { crewGears, type Puts, parkedHold, parking, standOf } from '../questions/hold/hold.ts';
+import { crewGears, hardestOf, type Puts, parkedHold, parking, standsOn } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
-import { fastestAllowed, hardestPull, holdsFall, leastBrake } from '../questions/speed/holds.ts';
+import { fastestAllowed, hardestPull, holdsFall, leastBrake, overcomes } from '../questions/speed/holds.ts';
 import { speedMap } from '../questions/speed/map.ts';
 import type { RailState } from '../things/rail.ts';
 import { driverBehind } from '../things/train/crew.ts';
@@ -81,13 +81,13 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
     const start = own
       ? carefulStart(context, pulls(), state)
       : carefulStart(context, pulls(), state, STARTS_OF_OTHERS);
-    const { at, pull, need, likelyPull, crawlNeed } = start;
+    const { at, pull, need, likelyPull, crawlNeed, stalls } = start;
     if (pull === undefined) return { limits: 'unknown', forbids: 'unknown' };
     const fails = (has: number, needed: number): Fails =>
       has >= needed
         ? undefined
         : { what: 'start', at, need: amount(needed, 'force'), has: amount(has, 'force') };
-    return { limits: fails(pull, need), forbids: fails(likelyPull, crawlNeed) };
+    return { limits: fails(pull, need), forbids: stalls ? fails(likelyPull, crawlNeed) : undefined };
   });
 }
 
@@ -97,13 +97,14 @@ const holders = { held: 'crew', heldByDriver: 'driver', heldByAll: 'everybody' }
 function standsOf({ ready: { context }, grid, own }: Looked): (state: RailState, by: Holders) => Fails {
   const { line, loaded } = context;
   const gravity = potentialOf(line, loaded, 0, own ? 0.5 : grid[1] - grid[0], 0);
-  const standOn = remembered((state: RailState) => {
-    const stand = own ? standOf(context, gravity, state) : standOf(context, gravity, state, STANDS_OF_OTHERS);
-    return { ...stand, ...parkedHold(loaded, stand.hold), tight: stand.hold(crewGears(loaded)) };
-  });
+  const rails = remembered((state: RailState) =>
+    (own ? standsOn(context, gravity, state) : standsOn(context, gravity, state, STANDS_OF_OTHERS)).map(
+      (stand) => ({ ...stand, ...parkedHold(loaded, stand.hold), tight: stand.hold(crewGears(loaded)) }),
+    ),
+  );
   const puts: Readonly<Record<Holders, Puts>> = { ...parking(loaded), tight: crewGears(loaded) };
   return (state, by) => {
-    const { at, pull, [by]: has, unmeasured } = standOn(state);
+    const { at, pull, [by]: has, unmeasured } = hardestOf(rails(state), (s) => s[by] - s.pull);
     if (has >= pull) return undefined;
     if (unmeasured(puts[by]).length > 0) return 'unknown';
     return { what: 'hold', at, need: amount(pull, 'force'), has: amount(has, 'force') };
@@ -171,13 +172,14 @@ function quickLook(
 
 /** The fall that the brake does not hold, on the way of a stop from a place. */
 function fallAt({ line }: OutingContext, model: StopModel, brake: number, from: number): CountLimit {
-  const { at, pull } = hardestPull(model, from, Infinity);
-  if (pull <= brake) return { what: 'cannot-stop', at: from };
+  const hardest = hardestPull(model, from, Infinity);
+  if (!overcomes(hardest, brake)) return { what: 'cannot-stop', at: from };
+  const { at, pull, lost } = hardest;
   return {
     what: 'cannot-stop',
     at: line.loop ? at % line.length : Math.min(at, line.length),
     need: amount(pull, 'force'),
-    has: amount(brake, 'force'),
+    has: amount(brake - lost, 'force'),
   };
 }
 
@@ -188,7 +190,7 @@ function closeLook({ ready, grid, ceilings }: Looked, models: MapModels, state: 
   const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   const end = grid[grid.length - 1];
   const steepest = hardestPull(models.cautious, 0, end);
-  if (steepest.pull > brake) return fallAt(context, models.cautious, brake, steepest.at);
+  if (overcomes(steepest, brake)) return fallAt(context, models.cautious, brake, steepest.at);
   const map = speedMap(context, state, models, grid, ceilings);
   const wanted = expectedSpeed(context, grid, ceilings);
   const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);

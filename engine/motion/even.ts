@@ -38,7 +38,7 @@ export function evenStop(
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
-  const own = withoutSpot(model, at, speed, distance);
+  const own = onOneRail(model, at, speed, distance);
   const v = speed * Math.SQRT1_2;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
   const grade = (ends ? rise(model, at, own) / (own * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
@@ -51,8 +51,8 @@ export function evenStop(
     resistance,
     'rotating-share': inertia / heavy - 1,
   };
-  // A bad spot takes work from the brakes: the even stop has it spread over the whole way.
-  const deceleration = distance > own ? weakerBy(given, distance / own) : given.deceleration;
+  // A bad spot or another rail takes work from the brakes: the even stop has it spread over the whole way.
+  const deceleration = distance !== own ? weakerBy(given, distance / own) : given.deceleration;
   if (deceleration === undefined || deceleration <= 0) return undefined;
   if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   return { id: 'stopping-distance', inputs: { ...given, deceleration } };
@@ -67,11 +67,14 @@ const evenDistance = (given: Given): number => {
   return Array.isArray(found) ? found[0] : Infinity;
 };
 
+/** A better rail than the day's own gives a brake no more than so many times its force. */
+const MOST_BETTER = 10;
+
 /** Deceleration with which the even stop is so many times as long; undefined where it does not end at all. */
 function weakerBy(given: Given, times: number): number | undefined {
   const target = evenDistance(given) * times;
   if (target === Infinity) return undefined;
-  let [low, high] = [0, given.deceleration];
+  let [low, high] = [0, given.deceleration * (times < 1 ? MOST_BETTER : 1)];
   for (let i = 0; i < 50; i++) {
     const deceleration = (low + high) / 2;
     if (evenDistance({ ...given, deceleration }) > target) low = deceleration;
@@ -80,13 +83,15 @@ function weakerBy(given: Given, times: number): number | undefined {
   return high;
 }
 
-/** The stop without its bad spot, m. */
-function withoutSpot(model: StopModel, at: number, speed: number, distance: number): number {
-  const { spot } = model;
-  if (spot === 0 || distance === Infinity) return distance;
+/** The stop without its bad spot, all on the day's own rail, m. */
+function onOneRail(model: StopModel, at: number, speed: number, distance: number): number {
+  const { spot, rails } = model;
+  if ((spot === 0 && !rails) || distance === Infinity) return distance;
   model.spot = 0;
+  model.rails = undefined;
   const own = stopDistance(model, at, speed);
   model.spot = spot;
+  model.rails = rails;
   return own;
 }
 

@@ -35,6 +35,17 @@ export interface Today {
   readonly grade?: Quantity;
   /** Adhesion of wheels that no sand reaches; absent: that of all. */
   readonly bare?: Quantity;
+  /** Rail that wets the blocks; absent: that under the wheels. */
+  readonly blocksOn?: RailState;
+  /** Where the rail is in another state. */
+  readonly elsewhere?: readonly KitElsewhere[];
+}
+
+/** The same train on a rail in another state, and where the train's head meets it: apart, growing, m. */
+export interface KitElsewhere {
+  readonly kit: StopKit;
+  readonly from: Float64Array;
+  readonly to: Float64Array;
 }
 
 export interface StopKit {
@@ -71,6 +82,10 @@ export interface StopKit {
   readonly load: Float64Array;
   /** Whether no sand reaches the group's wheels. */
   readonly unsanded: Uint8Array;
+  /** How far the group's wheels reach behind the train's head, m. */
+  readonly front: Float64Array;
+  readonly rear: Float64Array;
+  readonly elsewhere: readonly KitElsewhere[];
   /** Handle that eases the group with all others on it, −1: it came on by itself. */
   readonly handle: Int16Array;
   readonly handles: number;
@@ -157,6 +172,9 @@ export function buildKit(
     blockHigh: array((g) => g.block.high),
     load: array((g) => g.load),
     unsanded: Uint8Array.from(groups, (g) => (g.sanded ? 0 : 1)),
+    front: array((g) => middleOf(loaded, g, first) - halfBase(loaded, g, first)),
+    rear: array((g) => middleOf(loaded, g, first) + halfBase(loaded, g, first)),
+    elsewhere: today.elsewhere ?? [],
     handle: Int16Array.from(groups, (g) => (g.handle === undefined ? -1 : handles.indexOf(g.handle))),
     handles: handles.length,
     material: Int8Array.from(groups, (g) => 1 + blocks.findIndex((b) => sameBlocks(b, g))),
@@ -166,7 +184,7 @@ export function buildKit(
         low: tabulate((v) => frictionAt(points, v, -1)),
         value: tabulate((v) => frictionAt(points, v, 0)),
         high: tabulate((v) => frictionAt(points, v, 1)),
-        wet: blockWetness(block, state, assumed),
+        wet: blockWetness(block, today.blocksOn ?? state, assumed),
       })),
     ],
     pushed: pushedGroups(groups, first),
@@ -183,7 +201,23 @@ export function buildKit(
 }
 
 /** The same train with brakes that nobody eases. */
-export const heldOn = (kit: StopKit): StopKit => ({ ...kit, handle: kit.handle.map(() => -1) });
+export const heldOn = (kit: StopKit): StopKit => ({
+  ...kit,
+  handle: kit.handle.map(() => -1),
+  elsewhere: kit.elsewhere.map((e) => ({ ...e, kit: heldOn(e.kit) })),
+});
+
+/** Wheels bear on the rail over no less than this, m, to each side of their middle: a wheel's own length. */
+const LEAST_REACH = 0.15;
+
+const groupOf = ({ vehicles }: LoadedTrain, { vehicle, group }: BrakedGroup, first: number) =>
+  vehicles[vehicle - first].vehicle.groups[group];
+
+const middleOf = (loaded: LoadedTrain, g: BrakedGroup, first: number): number =>
+  loaded.vehicles[g.vehicle - first].behind - loaded.vehicles[0].behind + groupOf(loaded, g, first).at;
+
+const halfBase = (loaded: LoadedTrain, g: BrakedGroup, first: number): number =>
+  Math.max(LEAST_REACH, groupOf(loaded, g, first).wheelBase / 2);
 
 const tabulate = (of: (speed: number) => number): Float64Array =>
   Float64Array.from({ length: SPEED_NODES }, (_, i) => of(i * SPEED_STEP));

@@ -222,18 +222,29 @@ function layPushed(model: StopModel, kit: StopKit, position: number): void {
   });
 }
 
+/** What a group does at a node before anybody eases it: rolling, sliding, or some of both, N. */
+export function beforeEasing({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
+  const { drawn, limit, skid } = scratch;
+  const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
+  const p = kit.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
+  return (1 - p) * Math.min(full, limit[g]) + p * skid[node] * limit[g];
+}
+
 /** Force of all brakes that are not pushed, by vehicle. */
-function othersOf({ scratch, factor }: StopModel, kit: StopKit, eased: boolean): Float64Array {
-  const { drawn, limit, slips, skid } = scratch;
+function othersOf(model: StopModel, kit: StopKit, eased: boolean): Float64Array {
+  const { scratch, factor } = model;
+  const { drawn, limit, slips } = scratch;
   const others = new Float64Array(kit.vehicleMass.length);
   for (let g = 0; g < kit.groups; g++) {
     if (kit.isPushed[g]) continue;
-    const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + PUSHED_AT];
     const row = kit.handle[g] * SPEED_NODES + PUSHED_AT;
-    const own = kit.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
-    const p = eased && kit.handle[g] >= 0 ? slips[row] : own;
-    const sliding = eased && kit.handle[g] >= 0 ? scratch.eased[row] * full : skid[PUSHED_AT] * limit[g];
-    others[kit.vehicle[g]] += (1 - p) * Math.min(full, limit[g]) + p * sliding;
+    if (!eased || kit.handle[g] < 0) {
+      others[kit.vehicle[g]] += beforeEasing(model, kit, g, PUSHED_AT);
+      continue;
+    }
+    const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + PUSHED_AT];
+    const p = slips[row];
+    others[kit.vehicle[g]] += (1 - p) * Math.min(full, limit[g]) + p * scratch.eased[row] * full;
   }
   return others;
 }

@@ -10,6 +10,7 @@ import { pick } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import { layForces } from './lay.ts';
+import { emptyRails, layRails, type Rails } from './rails.ts';
 import type { Own, Scenario } from './scenario.ts';
 
 /** What a stop reports: distance m, time s, distance before full brake m, speed as the driver acts and top speed m/s. */
@@ -31,6 +32,8 @@ export const emptyTrace = (): StopTrace => ({
 
 export interface StopModel {
   potential: Potential;
+  /** m over couplers. */
+  readonly length: number;
   /** Mass of this scenario ÷ likely mass: scales weight and potential. */
   massFactor: number;
   /** kg, with the inertia of the wheels. */
@@ -71,6 +74,8 @@ export interface StopModel {
   sliding: number;
   /** Result of the last stop computed for its distance alone. */
   trace: StopTrace;
+  /** Where the rail is in another state; undefined: nowhere. */
+  rails: Rails | undefined;
   readonly scratch: Scratch;
 }
 
@@ -106,6 +111,7 @@ export function emptyModel(kit: StopKit): StopModel {
   const channels = tables + 1;
   return {
     potential: kit.potential,
+    length: kit.length,
     massFactor: 1,
     inertia: kit.effectiveMass,
     stride: Math.min(4, Math.max(1, kit.length / 4)),
@@ -129,6 +135,7 @@ export function emptyModel(kit: StopKit): StopModel {
     holdsEverywhere: false,
     sliding: 0,
     trace: emptyTrace(),
+    rails: kit.elsewhere.length > 0 ? emptyRails(kit, emptyModel) : undefined,
     scratch: {
       drawn: new Float64Array(kit.groups),
       limit: new Float64Array(kit.groups),
@@ -173,6 +180,13 @@ export function layScenario(
   let least = Infinity;
   for (let k = 0; k < SPEED_NODES; k++) if (model.force[k] < least) least = model.force[k];
   model.holdsEverywhere = 0.85 * (least + model.a) + massFactor * kit.potential.leastSlope > 0;
+  const { rails } = model;
+  if (!rails) return;
+  rails.places.forEach((place, i) => {
+    layScenario(place.model, kit.elsewhere[i].kit, scenario, wary, own);
+    model.holdsEverywhere &&= place.model.holdsEverywhere;
+  });
+  layRails(model, rails, kit);
 }
 
 /** Mass of vehicles drawn each by itself ÷ likely. */

@@ -6,15 +6,16 @@
 import { GRAVITY } from '../base/constants.ts';
 import type { Quantity } from '../base/quantity.ts';
 import type { OutingContext } from '../outing/open.ts';
+import { railsMetBy } from '../outing/rails.ts';
 import type { Outing } from '../outing/types.ts';
 import type { DayAir } from '../things/air/day.ts';
 
 import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import { type RailState, unsanded } from '../things/rail.ts';
+import { type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
-import { buildKit, heldOn, type StopKit } from './kit.ts';
+import { buildKit, heldOn, type KitElsewhere, type StopKit, type Today } from './kit.ts';
 import { type MapModels, modelOf, type StopModel } from './model.ts';
 import { type Case, cautiousScenario } from './sample.ts';
 import { likely, type Scenario, unsafeBy } from './scenario.ts';
@@ -71,18 +72,18 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const kits = new Map<RailState, StopKit>();
   const cautions = new Map<RailState, Scenario>();
   const models = new Map<RailState, MapModels>();
-  const kit = (state: RailState): StopKit =>
-    remember(kits, state, () =>
-      buildKit(
-        loaded,
-        brakes.groups,
-        potential,
-        outing.assumed.adhesion[state],
-        outing.conditions.reaction,
-        outing.assumed,
-        { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context) },
-      ),
+  const kitOn = (state: RailState, today: Partial<Today>): StopKit =>
+    buildKit(
+      loaded,
+      brakes.groups,
+      potential,
+      outing.assumed.adhesion[state],
+      outing.conditions.reaction,
+      outing.assumed,
+      { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context), ...today },
     );
+  const kit = (state: RailState): StopKit =>
+    remember(kits, state, () => kitOn(state, { elsewhere: kitsElsewhere(context, state, potential, kitOn) }));
   const caution = (state: RailState): Scenario =>
     remember(cautions, state, () =>
       samples === 0 ? unsafeBy(1) : cautiousScenario(kit(state), references(kit(state), context), samples),
@@ -104,6 +105,25 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   };
 }
 
+/** The train on each other rail that the line has: where that is drier the blocks stay as wet as the rest left them. */
+function kitsElsewhere(
+  context: OutingContext,
+  state: RailState,
+  { from, step, count }: Potential,
+  kitOn: (state: RailState, today: Partial<Today>) => StopKit,
+): KitElsewhere[] {
+  const { loaded } = context;
+  const pieces = railsMetBy(context, state, loaded.length, from + (count - 1) * step);
+  return [...new Set(pieces.map((p) => p.state))].map((other) => {
+    const own = pieces.filter((p) => p.state === other);
+    return {
+      kit: kitOn(other, { blocksOn: wetter(state, other) }),
+      from: Float64Array.from(own, (p) => p.from),
+      to: Float64Array.from(own, (p) => p.to),
+    };
+  });
+}
+
 /** Receivers and guesses are asked to be levelled (`survey`): until then they count as a stated profile. */
 export function gradeSpread({ outing, line }: OutingContext): Quantity {
   const { heightQuality: quality } = line;
@@ -119,7 +139,7 @@ function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {
 }
 
 /** Running speed as planned or ruled, m/s. */
-const speedMeant = ({ host, plannedSpeed }: Outing): number =>
+export const speedMeant = ({ host, plannedSpeed }: Outing): number =>
   Math.min(plannedSpeed ?? host.speed?.value ?? USUAL_SPEED, host.speed?.value ?? Infinity);
 
 /** Taken where neither driver nor host names a speed, m/s. */

@@ -19,9 +19,11 @@
 import { firstZero } from '../base/roots.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { spotAdds } from './bad-spot.ts';
+import { stopByPlace } from './by-place.ts';
 import { RAMP_STEPS } from './kit.ts';
 import { marchStop } from './march.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
+import { meetsOther } from './rails.ts';
 
 /** Length that one step of part 1 should cover, m, and the most steps. */
 const REACTION_STEP_LENGTH = 0.75;
@@ -85,6 +87,9 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
  */
 export function slowInto(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
   slowWithoutSpot(model, s0, v0, w, out);
+  const { rails } = model;
+  if (rails && meetsOther(rails, model.length, s0, s0 + out.distance))
+    stopByPlace(model, rails, s0, v0, w, out);
   if (model.spot > 0) out.distance += spotAdds(model, s0, v0, out);
 }
 

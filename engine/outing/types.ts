@@ -2,7 +2,7 @@
 
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
-import type { Line } from '../things/line/types.ts';
+import type { Line, RailStretch } from '../things/line/types.ts';
 import type { RailState } from '../things/rail.ts';
 import type { Rider, Train } from '../things/train/types.ts';
 
@@ -51,6 +51,8 @@ export interface HostRules {
 
 export interface Conditions {
   readonly railState: RailState;
+  /** Where somebody looked today and the rail is not like the rest, better or worse. */
+  readonly railStretches?: readonly RailStretch[];
   /** Adhesion measured on this rail today; else assumed by rail state. */
   readonly adhesion?: Quantity;
   /** m above sea level; absent: taken as sea level and said so where it matters. */

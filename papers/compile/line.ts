@@ -3,6 +3,7 @@
 import { defaultRow } from '../../data/index.ts';
 import type { CantKnot, CurveElement, HeightKnot, Line, Place } from '../../engine/things/line/types.ts';
 import { printQuantity } from '../../units/index.ts';
+import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
 import { type Banked, layCants } from './cants.ts';
 import { type Notes, note, trouble } from './notes.ts';
@@ -33,6 +34,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     speedLimits: file.speedLimits ?? [],
     sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
     ...(file.twist === undefined ? {} : { twist: file.twist }),
+    ...(file.railStretches ? { railStretches: file.railStretches } : {}),
   };
 }
 
@@ -209,5 +211,26 @@ function checkWithin(file: LineFile, length: number, notes: Notes): void {
   file.sights?.forEach((s, i) => {
     check('sights', i, 'from', s.from);
     check('sights', i, 'to', s.to);
+  });
+  checkRails(['railStretches'], file.railStretches, { length, loop: file.shape === 'loop' }, notes);
+}
+
+/** Stretches of rail lie on the line, are some way long, and only a loop's go over its origin. */
+export function checkRails(
+  path: FieldPath,
+  stretches: readonly { readonly from: number; readonly to: number }[] | undefined,
+  { length, loop }: Pick<Line, 'length' | 'loop'>,
+  notes: Notes,
+): void {
+  stretches?.forEach(({ from, to }, i) => {
+    if (Math.max(from, to) > length + 1e-6)
+      trouble(
+        notes,
+        [...path, i, from > to ? 'from' : 'to'],
+        metres(Math.max(from, to)),
+        `at most ${metres(length)}, where the profile ends`,
+      );
+    else if (from === to || (from > to && !loop))
+      trouble(notes, [...path, i, 'to'], metres(to), `more than ${metres(from)}, where the stretch begins`);
   });
 }

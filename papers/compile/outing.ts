@@ -3,13 +3,14 @@ import { assumed, assumedValues } from '../../data/index.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/questions/speed/available.ts';
+import { blockOf } from '../../engine/things/brake/force.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
-import { slug } from './line.ts';
+import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -103,7 +104,10 @@ export function compileOuting(
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
   if (!conditions.adhesion)
     note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
+  checkRails(['conditions', 'railStretches'], conditions.railStretches, line, notes);
+  noteRails(file, line, notes);
   noteUsed(line, train, notes);
+  if (conditions.railState === 'sanded') noteSand(train, notes);
   noteUnstated(file, line, host, notes);
   return {
     name: file.name,
@@ -141,6 +145,20 @@ function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Note
   if (!sightIsStated(run)) noteFirst(notes, 'sight', 'clear track seen ahead', line.name);
 }
 
+/** Adhesion on stretches that are not like the rest. */
+function noteRails({ conditions }: OutingFile, line: Line, notes: Notes): void {
+  for (const { state } of [...(conditions.railStretches ?? []), ...(line.railStretches ?? [])])
+    if (state !== conditions.railState)
+      note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
+}
+
+/** Of an engine of which nobody says whether it has a sander, on a day on which sand is thrown. */
+function noteSand({ vehicles }: Train, notes: Notes): void {
+  for (const { name, role, sander } of vehicles)
+    if (role === 'engine' && sander === undefined)
+      note(notes, 'adhesion/sanded', 'sand: thrown under its driven wheels', name);
+}
+
 /** Assumed values that the engine will use for this line and train. */
 function noteUsed(line: Line, train: Train, notes: Notes): void {
   if (line.curves.length > 0) note(notes, 'curve-constant', 'curve resistance', line.name);
@@ -148,6 +166,13 @@ function noteUsed(line: Line, train: Train, notes: Notes): void {
     for (const brake of brakes) {
       if (!brake.deadTime) note(notes, `dead-time/${brake.kind}`, 'dead time of the brake', name);
       if (!brake.buildUp) note(notes, `build-up/${brake.kind}`, 'build-up of the brake', name);
+      if (brake.force && blockOf(brake) === undefined && brake.kind !== 'electric')
+        note(
+          notes,
+          'block-wet/composition',
+          'blocks beside the measured force, not named: weaker in the wet as composition, at speed as cast iron',
+          name,
+        );
       if (brake.rigging && !brake.rigging.blockFriction && !brake.force) {
         note(
           notes,

@@ -118,6 +118,7 @@ function kept(file: VehicleFile) {
     envelope,
     headlight,
     taillight,
+    sander,
   } = file;
   return dropAbsent({
     role,
@@ -132,6 +133,7 @@ function kept(file: VehicleFile) {
     envelope,
     headlight,
     taillight,
+    sander,
   });
 }
 
@@ -167,6 +169,7 @@ function brakeOf(
     kind: brake.kind,
     on: on.length > 0 ? on : groups,
     force: brake.force && withSpread(brake.force),
+    block: brake.block,
     rigging: brake.rigging && riggingOf(brake.rigging, brake.kind, i, where, notes),
     hand: brake.hand && leversOf(brake.hand, where, notes),
     surge: brake.surge && leversOf(brake.surge, where, notes),

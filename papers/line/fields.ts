@@ -1,5 +1,6 @@
 /** The line: each field once. Distances run from its start in the running direction. */
 import type * as z from 'zod/mini';
+import { badRail } from '../../engine/things/rail.ts';
 import {
   chainage,
   choice,
@@ -116,6 +117,17 @@ const sight = group({
   ),
 });
 
+const railStretch = group({
+  from: must(chainage(), 'from', 'Where the stretch begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  state: must(
+    choice(...badRail),
+    'usually',
+    'What its rail usually is: damp in a tunnel, greasy under trees or where engines stand and drip oil.',
+  ),
+  why: may(text(), 'why', 'What makes it so, as drivers are told it.'),
+});
+
 export const lineSchema = group({
   ...head('line'),
   gauge: must(gauge(), 'gauge', 'Between the inner faces of the rails, on the straight.'),
@@ -156,6 +168,11 @@ export const lineSchema = group({
     rows(sight, 0, 2000),
     'sight distances',
     'Stretches on which the driver cannot see far, as in a cutting or a wood.',
+  ),
+  railStretches: may(
+    rows(railStretch, 0, 200),
+    'stretches of rail',
+    'Where the rail is usually worse than the rest: a tunnel, shade, leaves, an oiled station. Counts where it is worse than the day.',
   ),
   twist: may(
     figure('twist', 0, 0.1),

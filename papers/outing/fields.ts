@@ -1,6 +1,6 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
-import { railStates } from '../../engine/things/rail.ts';
+import { railStates, seenRail } from '../../engine/things/rail.ts';
 import { chainage, choice, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
@@ -24,8 +24,24 @@ const rider = group({
   heldBy: may(text(), 'held by', 'Name of the adult who holds this child.'),
 });
 
+const railStretch = group({
+  from: must(chainage(), 'from', 'Where the stretch begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  state: must(choice(...seenRail), 'today', 'Its rail as it is today: look, and wipe it with a finger.'),
+  why: may(text(), 'why', 'What makes it so.'),
+});
+
 const conditions = group({
-  railState: must(choice(...railStates), 'rail state', 'The rail as it is today; the worst of the line.'),
+  railState: must(
+    choice(...railStates),
+    'rail state',
+    'The rail as it is today; where it is not like this, say so under "stretches of rail".',
+  ),
+  railStretches: may(
+    rows(railStretch, 0, 200),
+    'stretches of rail today',
+    'Where the rail is worse today than the rest, or better; stands before what the line says of the place.',
+  ),
   adhesion: may(
     quantity('ratio', 0.01, 1),
     'adhesion',

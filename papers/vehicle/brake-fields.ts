@@ -161,6 +161,12 @@ export const brake = group({
       asked: 'the retarding force: brake full on, the pull on a spring balance that moves the vehicle slowly',
     },
   ),
+  block: may(
+    choice(...blockMaterials),
+    'block',
+    'What the brake blocks are made of, beside a measured force: says what wet rails and speed leave of it.',
+    { assumed: 'block-wet', asked: 'what the brake blocks are made of' },
+  ),
   rigging: may(rigging, 'rigging', 'Cylinder, levers and blocks, where the force was not measured.'),
   hand: may(hand, 'hand', 'Handwheel or lever, where a person works it.'),
   surge: may(surge, 'surge', 'What the push of the {coupler} works through.'),

@@ -197,6 +197,12 @@ export const vehicleSchema = group({
     'What it pulls: from cylinders and boiler, or a measured pull by speed.',
     { asked: 'what the engine pulls: a spring balance in the {coupler}, at a few speeds' },
   ),
+  sander: may(
+    yes(),
+    'sander',
+    'It throws sand under its driven wheels; an engine does, if nothing is said, on a sanded rail.',
+    { assumed: 'adhesion/sanded' },
+  ),
   front: may(coupling(), 'front', '{coupler} and chain at its front end.'),
   rear: may(coupling(), 'rear', '{coupler} and chain at its rear end.'),
   seats: may(rows(seat, 0, 200), 'seats', 'Every place for a person, the driver included.'),

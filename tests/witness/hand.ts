@@ -35,6 +35,10 @@ export interface Hand {
   readonly skid: { readonly floor: number; readonly fall: number };
   /** What the rail holds of each braked axle group, N. */
   readonly grip: Float64Array;
+  /** Where each braked axle group is behind the train's head, m, between its outer axles, m, and its axles. */
+  readonly at: Float64Array;
+  readonly base: Float64Array;
+  readonly axles: Float64Array;
   /** Each push of a gear on an axle group: which group, which friction (−1: none), N, s, s, which handle. */
   readonly wheels: Int16Array;
   readonly material: Int16Array;
@@ -123,12 +127,24 @@ export function hand(table: Table, deal: Deal): Hand {
 
 type Pushes = Pick<
   Hand,
-  'grip' | 'wheels' | 'material' | 'push' | 'dead' | 'build' | 'handle' | 'alone' | 'frictions'
+  | 'grip'
+  | 'at'
+  | 'base'
+  | 'axles'
+  | 'wheels'
+  | 'material'
+  | 'push'
+  | 'dead'
+  | 'build'
+  | 'handle'
+  | 'alone'
+  | 'frictions'
 >;
 
 function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal: Deal): Pushes {
   const { assumed } = table.outing;
   const grip: number[] = [];
+  const bears: { at: number; base: number; axles: number }[] = [];
   const groupIndex = new Map<string, number>();
   const handleIndex = new Map<string, number>();
   const alone: boolean[] = [];
@@ -176,12 +192,16 @@ function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal:
         const sand = group.driven && (vehicle.sander ?? vehicle.role === 'engine');
         wheels = grip.push(deal(railUnder(table.outing, sand), 'adhesion') * loads[car][i]) - 1;
         groupIndex.set(key, wheels);
+        bears.push({ at: table.cars[car].front + group.at, base: group.wheelBase, axles: group.axles });
       }
       rows.push({ wheels, material, push: (force.push * group.axles) / axles, dead, build, handle });
     });
   }
   return {
     grip: Float64Array.from(grip),
+    at: Float64Array.from(bears, (b) => b.at),
+    base: Float64Array.from(bears, (b) => b.base),
+    axles: Float64Array.from(bears, (b) => b.axles),
     wheels: Int16Array.from(rows, (r) => r.wheels),
     material: Int16Array.from(rows, (r) => r.material),
     push: Float64Array.from(rows, (r) => r.push),

@@ -36,6 +36,8 @@ export interface Braked {
   readonly asked: Float64Array;
   readonly ratio: Float64Array;
   readonly now: Float64Array;
+  /** What each push asks of the rail at that speed, N. */
+  readonly asks: Float64Array;
 }
 
 export function brakedBy(hand: Hand): Braked {
@@ -51,11 +53,12 @@ export function brakedBy(hand: Hand): Braked {
     asked: new Float64Array(grip.length),
     ratio: new Float64Array(alone.length),
     now: new Float64Array(frictions.length),
+    asks: new Float64Array(push.length),
   };
 }
 
 /** What each push does at a speed when it is full on, N. */
-function pushesAt({ hand, before, after, asked, ratio, now }: Braked, v: number): void {
+export function pushesAt({ hand, before, after, asked, ratio, now, asks }: Braked, v: number): void {
   const { push, wheels, material, handle, alone, grip, utilisation } = hand;
   const skid = skidding(v, hand.skid);
   for (let m = 0; m < now.length; m++) now[m] = frictionAt(hand.frictions[m], v);
@@ -69,6 +72,7 @@ function pushesAt({ hand, before, after, asked, ratio, now }: Braked, v: number)
   }
   for (let i = 0; i < push.length; i++) {
     const [w, h, own] = [wheels[i], handle[i], full(i)];
+    asks[i] = own;
     // Two brakes on the same wheels share their grip by what each asks for.
     const most = own > 0 ? (grip[w] * own) / asked[w] : 0;
     if (alone[h]) {

@@ -55,7 +55,7 @@ export function wayAhead(ground: Ground, cars: readonly Car[], from: number, nod
 }
 
 /** Pull of the ground at x metres on, N; against the motion positive. */
-function pullAt(way: Way, hand: Hand, x: number): number {
+export function pullAt(way: Way, hand: Hand, x: number): number {
   const r = x / way.node;
   const k = r | 0;
   while (way.pulled <= k + 1) layNode(way, hand);

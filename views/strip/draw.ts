@@ -53,6 +53,7 @@ export function drawStrip(
     rectShape('paper', 0, 0, view.width, view.height),
     speedBand(model, layout, words),
     profileBand(model, layout, words),
+    railBand(model, layout, words),
     wheelBand(model, layout, words),
     curveBand(model, layout, words),
     axis(layout, words),
@@ -230,6 +231,26 @@ function placeSymbol(place: Place, layout: Layout, x: number, y: number): Shape[
     default:
       return [lineShape('ink', x, y - u, x, y + u)];
   }
+}
+
+// ---- rail that is not like the rest
+
+/** A bar under the profile with its state in a word. */
+function railBand({ rails = [] }: StripModel, layout: Layout, words: StripWords): Shape {
+  const { profile, size, view, x } = layout;
+  const y = profile.bottom + size * 0.35;
+  return group(
+    { class: 'rails' },
+    rails
+      .filter((p) => p.to > view.from && p.from < view.to)
+      .flatMap((p) => {
+        const [from, to] = [x(Math.max(p.from, view.from)), x(Math.min(p.to, view.to))];
+        return [
+          lineShape('bold', from, y, to, y),
+          textShape('small', (from + to) / 2, y + size * 0.95, words.rail(p.state), size * 0.8, 'middle'),
+        ];
+      }),
+  );
 }
 
 // ---- plan of curvature

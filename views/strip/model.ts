@@ -3,10 +3,12 @@
  * moment of the train, and the window through which it is seen. Plain data, so that any way in can make it.
  */
 
+import type { RailPiece } from '../../engine/outing/rails.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { Severity } from '../../engine/questions/finding.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason } from '../../engine/questions/speed/types.ts';
 import type { Line, Place } from '../../engine/things/line/types.ts';
+import type { RailState } from '../../engine/things/rail.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
 
 export interface StripMark {
@@ -28,6 +30,8 @@ export interface StripModel {
   readonly wheels: WheelMap | null;
   readonly plannedSpeed?: number;
   readonly brakingPoints: readonly BrakingPoint[];
+  /** Rail that is not like the rest. */
+  readonly rails?: readonly RailPiece[];
   readonly train: LoadedTrain | null;
   readonly marks: readonly StripMark[];
 }
@@ -74,6 +78,7 @@ export interface StripWords {
   radius(m: number): string;
   reason(reason: SpeedReason): string;
   place(place: Place): string;
+  rail(state: RailState): string;
   /** Where the train's wheels run lightest. */
   lightest(worst: { readonly at: number; readonly share: number; readonly by: number }): string;
   readonly level: string;

@@ -3,6 +3,7 @@
 import { senseOf } from '../../engine/answer/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { openOuting } from '../../engine/outing/open.ts';
+import { railsToday } from '../../engine/outing/rails.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -19,6 +20,7 @@ export function stripModel(outing: Outing, answer: Answer | null, voice: Voice):
     speeds: answer?.speeds ?? null,
     wheels: answer?.wheels ?? null,
     brakingPoints: answer?.brakingPoints ?? [],
+    rails: railsToday(outing),
     train: openOuting(outing).loaded,
     marks: answer ? marksOf(answer, voice) : [],
     ...(outing.plannedSpeed === undefined ? {} : { plannedSpeed: outing.plannedSpeed }),

@@ -1,5 +1,6 @@
 /** The strip's words and figures in a voice. */
 import { printQuantity } from '../../units/index.ts';
+import { tellRail } from '../../words/finding.ts';
 import { reasonWords } from '../../words/findings/stopping.ts';
 import { chainage, distance, say, trade, type Voice } from '../../words/voice.ts';
 import { tellLightWheel } from '../../words/wheels.ts';
@@ -28,6 +29,7 @@ export function stripWords(voice: Voice): StripWords {
     radius: (m) => `R ${distance(voice, m, 'down')}`,
     reason: (reason) => shortReason[reason.kind] ?? reasonWords(reason.kind),
     place: (place) => place.name,
+    rail: (state) => `${tellRail(state)} rail`,
     lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst)}`,
     level: 'level',
     straight: 'straight',

@@ -2,6 +2,7 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { bestRail } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
 import {
@@ -67,7 +68,7 @@ export function lookAtFlanges(
 ): Derailing {
   const { loaded, outing } = context;
   const count = loaded.vehicles.length;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState].high;
+  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)].high;
   const masses = loaded.vehicles.map((v) => v.mass);
   const braking = (counts: (g: BrakedGroup) => boolean): Pulls =>
     constant(brakingPulls(masses, brakeForces(count, groups, adhesion, 1, counts)), grid.length);

@@ -3,6 +3,7 @@
 import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { bestRail } from '../../outing/rails.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -75,7 +76,7 @@ function overloadedMoving(context: OutingContext, data: BalanceData): Finding[] 
   const { loaded, outing } = context;
   const { air } = context;
   const { groups } = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState].high;
+  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)].high;
   const masses = loaded.vehicles.map((v) => v.mass);
   const brakes = brakeForces(masses.length, groups, adhesion, 1, () => true);
   const deceleration = brakes.reduce((a, b) => a + b, 0) / masses.reduce((a, b) => a + b, 0);

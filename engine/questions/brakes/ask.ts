@@ -8,6 +8,7 @@ import { amount } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { asWritten, type OutingContext } from '../../outing/open.ts';
+import { worstRail } from '../../outing/rails.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../things/brake/fill.ts';
 import type { MissingPart } from '../../things/brake/lay.ts';
 import { type AirKind, airKinds, Levels } from '../../things/brake/levels.ts';
@@ -256,7 +257,7 @@ function slidesFirst(context: OutingContext, ratios: readonly GroupRatio[]): Fin
   const first = ratios[0];
   if (!first) return [];
   const { outing } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+  const adhesion = outing.assumed.adhesion[worstRail(context, outing.conditions.railState)];
   const vehicle = outing.train.vehicles[first.vehicle];
   const low = pick(adhesion, -1);
   if (first.empty <= low && first.loaded <= low) return [];

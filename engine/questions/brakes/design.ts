@@ -234,15 +234,18 @@ function trial(
     return { ...vehicle, brakes: [gear], supplies: ['straight-air'] };
   };
   const length = 8 * request.distance + 50;
+  // A grade of its own: the stretches of today's line do not lie on it.
+  const { railStretches: _today, ...conditions } = outing.conditions;
+  const { railStretches: _usual, ...line } = outing.line;
   return {
     ...outing,
     direction: 'forward',
     plannedSpeed: request.speed,
     host: { name: outing.host.name },
     train: { ...outing.train, vehicles: outing.train.vehicles.map(rebuilt) },
-    conditions: { ...outing.conditions, reaction: request.reaction },
+    conditions: { ...conditions, reaction: request.reaction },
     line: {
-      ...outing.line,
+      ...line,
       loop: false,
       length,
       heights: [

@@ -7,6 +7,7 @@ import { type Amount, amount } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
+import { worstRail } from '../../outing/rails.ts';
 import { type BrakedGroup, blockForce, frictionAt, workableVacuum } from '../../things/brake/force.ts';
 import { isVacuumKind } from '../../things/brake/system.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
@@ -45,7 +46,8 @@ export interface BrakeGearData {
 /** Every handle, and every gear that has none, whatever its brakes: the first group to slide of each. */
 export function howHard({ context, brakes, air }: Prepared): HowHard[] {
   const { assumed, conditions } = context.outing;
-  const { railState } = conditions;
+  // One handle for the whole line: how hard is said of the worst rail that it meets.
+  const railState = worstRail(context, conditions.railState);
   const first = new Map<string, { group: BrakedGroup; ratio: number }>();
   for (const group of brakes.groups) {
     const wet = group.material ? blockWetness(group.material, railState, assumed).value : 1;
@@ -108,7 +110,7 @@ export function heldOn(ready: Prepared): HeldOn {
 /** One line for each handle on which wheels can slide today. */
 export function askSliding({ context }: Prepared, { howHard: all, heldOn: on }: BrakeGearData): Finding[] {
   const { outing } = context;
-  const { railState } = outing.conditions;
+  const railState = worstRail(context, outing.conditions.railState);
   return all.flatMap(({ handle, group, ratio, share, likelyShare, gauge }) => {
     if (share >= 1) return [];
     const adhesion = group.sanded ? outing.assumed.adhesion[railState] : unsanded(outing.assumed, railState);

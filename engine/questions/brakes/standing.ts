@@ -11,7 +11,7 @@ import { leakedGear } from '../../things/brake/reserve.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
-import { crewGears, gradeSum, type Puts, parkedHold, standOf } from '../hold/hold.ts';
+import { crewGears, gradeSum, type Puts, parkedHold, type Stand, standsOn } from '../hold/hold.ts';
 
 /** Times are looked for up to a day. */
 const LONGEST = 86_400;
@@ -32,9 +32,17 @@ export interface Standing {
   readonly parkingGrade: number;
 }
 
+/** On the rail of the line on which it is held the shortest. */
 export function standing(context: OutingContext): Standing {
   const { outing, line, loaded } = context;
-  const stand = standOf(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
+  return standsOn(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState)
+    .map((stand) => standingOn(context, stand))
+    .reduce((a, b) => (b.time < a.time || (b.time === a.time && spare(b) < spare(a)) ? b : a));
+}
+
+const spare = ({ parking, pull }: Standing): number => parking - pull;
+
+function standingOn({ loaded }: OutingContext, stand: Stand): Standing {
   const { pull, at } = stand;
   const held = crewGears(loaded);
   const after = (time: number): number => stand.hold(() => true, leakedTrain(loaded, held, time));

@@ -10,6 +10,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { bestRail } from '../../outing/rails.ts';
 import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
@@ -155,8 +156,9 @@ function drawCouplers(
   });
 }
 
-function drawEfforts({ loaded, outing }: OutingContext, uniform: () => number): Ramp[] {
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+function drawEfforts(context: OutingContext, uniform: () => number): Ramp[] {
+  const { loaded, outing } = context;
+  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
   return loaded.vehicles.flatMap((v, vehicle) =>
     v.vehicle.traction
       ? [{ vehicle, force: mostPull(v, adhesion), dead: 0, rise: THROTTLE * (0.2 + 0.8 * uniform()) }]
@@ -166,13 +168,14 @@ function drawEfforts({ loaded, outing }: OutingContext, uniform: () => number): 
 
 /** Brake forces at half the speed: friction changes little over a stop, the times much more. */
 function drawBrakes(
-  { loaded, outing }: OutingContext,
+  context: OutingContext,
   groups: readonly BrakedGroup[],
   { brakes }: Course,
   speed: number,
   uniform: () => number,
 ): Ramp[] {
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState].value;
+  const { loaded, outing } = context;
+  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)].value;
   const { floor, fallSpeed } = outing.assumed.skid;
   const skid = { floor: floor.value, fallSpeed: fallSpeed.value };
   const onCar = (g: BrakedGroup): boolean => isCar(loaded.vehicles[g.vehicle].vehicle);

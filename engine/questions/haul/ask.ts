@@ -20,10 +20,10 @@ const SLOW = 2 * 0.44704;
 export function askHauling(context: OutingContext): Findings<HaulResult | null> {
   const { outing, line, loaded } = context;
   const state = outing.conditions.railState;
-  const adhesion = drivenAdhesion(outing.assumed, state);
   const pulls = pullsAlong(context, 0.5);
   const careful = carefulStart(context, pulls, state);
   if (careful.pull === undefined) return { findings: [unknownPull(context)], data: null };
+  const adhesion = drivenAdhesion(outing.assumed, careful.rail);
   const hard = stretches(careful, pulls, line.length);
   const linePull = pulls.curved.slope[careful.node];
   const speed = balancingSpeed(loaded, linePull, adhesion, -1);
@@ -46,7 +46,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
     // Not to start is a nuisance; it limits where the train must stop, or may be made to. What likely stalls on the way
     // does not get round.
     const limits = asked.length > 0 || careful.fails > 0.5;
-    const severity = careful.likelyPull < careful.crawlNeed ? 'forbids' : limits ? 'limits' : 'notes';
+    const severity = careful.stalls ? 'forbids' : limits ? 'limits' : 'notes';
     findings.push(
       makeFinding('cannot-start', severity, 'hauling', {
         where: { from: worst.from, to: worst.to },

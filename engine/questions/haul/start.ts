@@ -5,13 +5,15 @@
  *
  * F pull at the rail (N), W′ pull of grade and curves (N), r rolling resistance and σ starting ÷ rolling by kind of
  * bearing, drawn each for each vehicle; a measured starting resistance stands for both. The curve counts once, in W′.
- * Drawn once for the train: adhesion under the driven wheels, steam, curve constant, error of the grade.
+ * Drawn once for the train: adhesion under the driven wheels, steam, curve constant, error of the grade. The rail is that
+ * under the driven wheels at each place, and of two the worse.
  */
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { pick, seeded, triangular } from '../../base/spread.ts';
-import { gradeSpread, potentialOf } from '../../motion/prepare.ts';
+import { gradeSpread, potentialOf, speedMeant } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { railsMet, type Span, worstUnder } from '../../outing/rails.ts';
 import type { AssumedValues } from '../../things/assumed.ts';
 import type { Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
@@ -46,11 +48,21 @@ export interface Start {
   readonly likelyNeed: number;
   /** Likely need of the train that crawls there already, N: where it is more than the pull, it stalls. */
   readonly crawlNeed: number;
+  /** It likely stalls there: crawling, or where the rail is bad for a stretch, with the speed that it comes with. */
+  readonly stalls: boolean;
   /** Share of draws that fail there. */
   readonly fails: number;
-  /** Per draw: what the train can overcome of grade and curve, N, and its curve drag ÷ likely. */
-  readonly spare: Float64Array;
+  /** Rail under the driven wheels there. */
+  readonly rail: RailState;
+  readonly drawn: Draws;
+}
+
+interface Draws {
+  /** Per draw, by the rail under the driven wheels: what the train can overcome of grade and curve, N. */
+  readonly spare: ReadonlyMap<RailState, Float64Array>;
+  /** Per draw: curve drag ÷ likely. */
   readonly curve: Float64Array;
+  readonly railAt: (node: number) => RailState;
 }
 
 /** Adhesion of driving wheels: a light engine's on a dry rail, and as much less or more as the rail state's own; what was
@@ -76,51 +88,94 @@ export function carefulStart(
   const { assumed } = outing;
   const steepest = hardestNode(pulls.curved, line.length);
   const weight = loaded.mass * GRAVITY;
-  const adhesion = drivenAdhesion(assumed, state);
+  const railAt = railUnderDriven(context, pulls, state);
+  const adhesionOn = (rail: RailState): Quantity => drivenAdhesion(assumed, rail);
   const tilt = pulls.curved.slope[steepest] / weight;
   const pullAt = (mu: number, steam: number): number | undefined =>
-    trainPull(loaded, 0, { ...adhesion, low: mu, value: mu, high: mu }, tilt, steam);
-  const likelyPull = pullAt(adhesion.value, 0);
+    trainPull(loaded, 0, { low: mu, value: mu, high: mu, how: 'assumed' }, tilt, steam);
+  const likelyPull = (node: number): number | undefined => pullAt(adhesionOn(railAt(node)).value, 0);
   const told = (node: number) => ({
     at: pulls.curved.from + node * pulls.curved.step,
     node,
-    likelyPull: likelyPull ?? 0,
+    rail: railAt(node),
+    likelyPull: likelyPull(node) ?? 0,
     likelyNeed: pulls.curved.slope[node] + starting(context, () => 0),
     crawlNeed: pulls.curved.slope[node] + resistanceAt(resistanceTerms(loaded.vehicles, 0), 0),
   });
-  if (likelyPull === undefined) {
+  if (likelyPull(steepest) === undefined) {
     const here = told(steepest);
-    const none = new Float64Array(0);
-    return { ...here, pull: undefined, need: here.likelyNeed, fails: 1, spare: none, curve: none };
+    const none: Draws = { spare: new Map(), curve: new Float64Array(0), railAt };
+    return { ...here, pull: undefined, need: here.likelyNeed, fails: 1, stalls: false, drawn: none };
   }
   const draw = seeded(SEED);
   const position = (): number => triangular(draw());
-  const spare = new Float64Array(draws);
+  const rails = railsMet(context, state);
+  const pull = new Map(rails.map((rail) => [rail, new Float64Array(draws)]));
+  const spare = new Map(rails.map((rail) => [rail, new Float64Array(draws)]));
   const curve = new Float64Array(draws);
-  const pull = new Float64Array(draws);
   for (let i = 0; i < draws; i++) {
-    pull[i] = pullAt(pick(adhesion, position()), position()) as number;
+    const [grip, steam] = [position(), position()];
     const steeper = weight * pick(gradeSpread(context), position());
     curve[i] = pick(assumed.curveConstant, position()) / assumed.curveConstant.value;
-    spare[i] = pull[i] - starting(context, position) - steeper;
+    const needed = starting(context, position) + steeper;
+    for (const rail of rails) {
+      const force = pullAt(pick(adhesionOn(rail), grip), steam) as number;
+      (pull.get(rail) as Float64Array)[i] = force;
+      (spare.get(rail) as Float64Array)[i] = force - needed;
+    }
   }
-  const node = mostFailing({ spare, curve }, pulls, line.length, steepest);
+  const drawn: Draws = { spare, curve, railAt };
+  const node = mostFailing(drawn, pulls, line.length, steepest);
   const ofGrade = pulls.grade.slope[node];
   const ofCurve = pulls.curved.slope[node] - ofGrade;
-  const short = (i: number): number => ofGrade + curve[i] * ofCurve - spare[i];
-  const ranked = Array.from(spare.keys()).sort((a, b) => short(b) - short(a));
+  const [pulled, left] = [pull, spare].map((of) => of.get(railAt(node)) as Float64Array);
+  const short = (i: number): number => ofGrade + curve[i] * ofCurve - left[i];
+  const ranked = Array.from(left.keys()).sort((a, b) => short(b) - short(a));
   const careful = ranked[Math.floor(draws * NUISANCE)];
+  const lacks = (j: number): number => told(j).crawlNeed - told(j).likelyPull;
   return {
     ...told(node),
-    pull: pull[careful],
-    need: pull[careful] + short(careful),
-    fails: failsAt({ spare, curve }, pulls, node),
-    spare,
-    curve,
+    // Bad rail that is not the day's is run over with what speed there is.
+    stalls:
+      railAt(node) === state
+        ? lacks(node) > 0
+        : lackingWork(lacks, node, pulls.curved.count) * pulls.curved.step >
+          (loaded.effectiveMass * speedMeant(outing) ** 2) / 2,
+    pull: pulled[careful],
+    need: pulled[careful] + short(careful),
+    fails: failsAt(drawn, pulls, node),
+    drawn,
   };
 }
 
-type Draws = Pick<Start, 'spare' | 'curve'>;
+/** Sum of what is lacking over all nodes in a row around one. */
+function lackingWork(lacks: (node: number) => number, node: number, count: number): number {
+  let sum = Math.max(0, lacks(node));
+  for (const way of [1, -1]) {
+    for (let j = node + way; j >= 0 && j < count && lacks(j) > 0; j += way) sum += lacks(j);
+  }
+  return sum;
+}
+
+/** The worst rail under any driven wheels, by node. */
+function railUnderDriven(
+  context: OutingContext,
+  { curved }: Pulls,
+  state: RailState,
+): (node: number) => RailState {
+  const { loaded } = context;
+  const spans = loaded.vehicles.flatMap(({ vehicle, behind }) =>
+    vehicle.groups.flatMap(({ driven, at, wheelBase }): Span[] => {
+      const half = Math.max(WHEEL, wheelBase) / 2;
+      return driven ? [{ front: behind + at - half, rear: behind + at + half }] : [];
+    }),
+  );
+  const under = worstUnder(context, state, spans, curved.from + curved.count * curved.step);
+  return (node) => under(curved.from + node * curved.step);
+}
+
+/** Length of rail that one wheel stands on for sure, m. */
+const WHEEL = 0.3;
 
 /** Where most starts fail; of places alike, where the line pulls back hardest. */
 function mostFailing(draws: Draws, pulls: Pulls, length: number, steepest: number): number {
@@ -145,7 +200,8 @@ function starting({ loaded, outing }: OutingContext, position: () => number): nu
 }
 
 /** Share of draws that fail at a node. */
-export function failsAt({ spare, curve }: Draws, { grade, curved }: Pulls, node: number): number {
+export function failsAt({ spare: on, curve, railAt }: Draws, { grade, curved }: Pulls, node: number): number {
+  const spare = on.get(railAt(node)) as Float64Array;
   const ofGrade = grade.slope[node];
   const ofCurve = curved.slope[node] - ofGrade;
   let fails = 0;
@@ -162,7 +218,7 @@ export function stretches(
   const { from, step, count } = pulls.curved;
   const found: { from: number; to: number; fails: number }[] = [];
   for (let j = 0; j < count && from + j * step <= length; j++) {
-    const fails = failsAt(start, pulls, j);
+    const fails = failsAt(start.drawn, pulls, j);
     if (fails <= NUISANCE) continue;
     const at = from + j * step;
     const last = found.at(-1);

@@ -7,12 +7,16 @@ import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { crewGears, gradeSum, parkedHold, standOf } from './hold.ts';
+import { crewGears, gradeSum, hardestOf, parkedHold, type Stand, standsOn } from './hold.ts';
 import type { HoldResult } from './types.ts';
 
 export function askHolding({ context }: Prepared): Findings<HoldResult> {
   const { outing, line, loaded } = context;
-  const stand = standOf(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
+  const stands = standsOn(context, potentialOf(line, loaded, 0, 0.5, 0), outing.conditions.railState);
+  const tight = (s: Stand): number => s.hold(crewGears(loaded)) - s.pull;
+  const loosest = hardestOf(stands, tight);
+  const stand =
+    tight(loosest) < 0 ? loosest : hardestOf(stands, (s) => parkedHold(loaded, s.hold).crew - s.pull);
   const data: HoldResult = {
     pull: stand.pull,
     at: stand.at,

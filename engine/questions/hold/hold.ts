@@ -16,11 +16,12 @@ import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { railsMet, worstUnder } from '../../outing/rails.ts';
 import { frictionAt, type GearAt, gearForce, sandReaches } from '../../things/brake/force.ts';
 import { gearStates } from '../../things/brake/system.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import type { Potential } from '../../things/line/potential.ts';
-import { type RailState, unsanded } from '../../things/rail.ts';
+import { type RailState, unsanded, wetter } from '../../things/rail.ts';
 import { holderOf } from '../../things/train/crew.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
@@ -39,8 +40,9 @@ export interface StandPull {
   readonly forward: boolean;
 }
 
-/** One train where it is hardest to stand, on one rail. */
+/** One train where it is hardest to stand on one rail. */
 export interface Stand extends StandPull {
+  readonly rail: RailState;
   /**
    * What the gears that are put on hold against that pull, N: where it is less, more than one draw in a hundred rolls.
    *
@@ -60,12 +62,13 @@ export const gradeSum = ({ mass }: LoadedTrain, { ofGrade }: StandPull): SumRef 
   differs: 'rolling',
 });
 
-/** Hardest node to stand at, from a potential of gravity alone. */
-function hardestStand(gravity: Potential, length: number): number {
+/** Hardest node to stand at among those that count, from a potential of gravity alone; −1: none counts. */
+function hardestNode(gravity: Potential, length: number, counts: (head: number) => boolean): number {
   const count = Math.min(gravity.count, Math.floor((length - gravity.from) / gravity.step) + 1);
-  let worst = 0;
-  for (let j = 1; j < count; j++) {
-    if (Math.abs(gravity.slope[j]) > Math.abs(gravity.slope[worst])) worst = j;
+  let worst = -1;
+  for (let j = 0; j < count; j++) {
+    if (worst >= 0 && Math.abs(gravity.slope[j]) <= Math.abs(gravity.slope[worst])) continue;
+    if (counts(gravity.from + j * gravity.step)) worst = j;
   }
   return worst;
 }
@@ -75,17 +78,42 @@ const SEED = 20_260_403;
 /** What can hurt, of a thousand draws that tell a percentile only so well: aimed at a little beyond one in a hundred. */
 const ODDS = 0.007;
 
-/** @param gravity potential of the grade alone */
-export function standOf(
+/**
+ * The hardest place on each rail that the train may stand on with any of its wheels; of two rails the worse.
+ *
+ * @param gravity potential of the grade alone
+ * @param state of the rest of the line
+ */
+export function standsOn(
   context: OutingContext,
   gravity: Potential,
   state: RailState,
   draws: number = DRAWS,
-): Stand {
+): Stand[] {
   const { line, loaded } = context;
-  const node = hardestStand(gravity, line.length);
-  const slope = gravity.slope[node];
-  const drawn = drawnStands(context, state, draws);
+  const under = worstUnder(context, state, [{ front: 0, rear: loaded.length }], line.length);
+  return railsMet(context, state).flatMap((rail) => {
+    const node = hardestNode(gravity, line.length, (head) => under(head) === rail);
+    if (node < 0) return [];
+    const at = gravity.from + node * gravity.step;
+    return [standAt(context, at, gravity.slope[node], state, rail, draws)];
+  });
+}
+
+/** The stand of which something is least. */
+export const hardestOf = <S extends Stand>(stands: readonly S[], spare: (stand: S) => number): S =>
+  stands.reduce((a, b) => (spare(b) < spare(a) ? b : a));
+
+function standAt(
+  context: OutingContext,
+  at: number,
+  slope: number,
+  state: RailState,
+  rail: RailState,
+  draws: number,
+): Stand {
+  const { loaded } = context;
+  const drawn = drawnStands(context, rail, draws);
   const pulls = drawn.map((d) => pullOf(context, d, Math.abs(slope)));
   const quantile = (values: number[], share: number): number =>
     percentile(
@@ -93,15 +121,18 @@ export function standOf(
       share,
     );
   const pull = Math.max(0, quantile([...pulls], 1 - ODDS));
+  // Blocks stay as wet as the day is.
+  const blocksOn = wetter(state, rail);
   const holds = (puts: Puts, train: LoadedTrain): number[] => {
-    const held = heldGroups(context, train, puts, state);
+    const held = heldGroups(context, train, puts, blocksOn);
     return drawn.map((d) => holdOf(held, d));
   };
   return {
     pull,
     ofGrade: pull > 0 ? pull + resistanceTerms(loaded.vehicles, -1).a : Math.abs(slope),
-    at: gravity.from + node * gravity.step,
+    at,
     forward: slope < 0,
+    rail,
     hold: (puts, train = loaded) => {
       const spare = holds(puts, train).map((hold, i) => hold - Math.max(0, pulls[i]));
       return Math.max(0, pull + quantile(spare, ODDS));

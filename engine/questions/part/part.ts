@@ -9,9 +9,10 @@ import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { type RailPiece, railsAlong, railsMet } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Potential } from '../../things/line/potential.ts';
-import { unsanded } from '../../things/rail.ts';
+import { type RailState, unsanded, wetter } from '../../things/rail.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 
@@ -44,6 +45,13 @@ export interface Part {
   readonly tip: Float64Array;
   /** By node: place under its rear end, −1 none. */
   readonly placeAtRear: Int16Array;
+  /** The same on each rail that is worse than the day's, the worst last, and where that rail is. */
+  readonly worse: readonly PartElsewhere[];
+}
+
+export interface PartElsewhere {
+  readonly part: Part;
+  readonly pieces: readonly RailPiece[];
 }
 
 /** What all parts of one outing share. */
@@ -67,11 +75,12 @@ export function partOf(
 ): Part {
   const { context, grid } = basis;
   const train = slice(context.loaded, first, last);
-  const model = modelFor(context, train, groups, scenario, wary);
+  const modelOn = (state: RailState): StopModel => modelFor(context, train, groups, scenario, wary, state);
+  const model = modelOn(context.outing.conditions.railState);
   const { inertia } = model;
   const front = train.vehicles[0].behind;
   const rear = front + train.length;
-  return {
+  const part: Part = {
     first,
     last,
     front,
@@ -90,7 +99,9 @@ export function partOf(
     fullAt: settledAfter(model),
     tip: leastTip(basis, first, last),
     placeAtRear: shifted(basis, rear),
+    worse: [],
   };
+  return { ...part, worse: onWorseRails(context, part, modelOn) };
 }
 
 /** The same vehicles with other brakes left to them, in the same scenario. */
@@ -101,8 +112,32 @@ export function rebraked(
   scenario: Scenario,
   wary = true,
 ): Part {
-  const model = modelFor(context, slice(context.loaded, part.first, part.last), groups, scenario, wary);
-  return { ...part, ...brakesOf(model), model };
+  const train = slice(context.loaded, part.first, part.last);
+  const modelOn = (state: RailState): StopModel => modelFor(context, train, groups, scenario, wary, state);
+  const model = modelOn(context.outing.conditions.railState);
+  const own = { ...part, ...brakesOf(model), model };
+  return { ...own, worse: onWorseRails(context, own, modelOn) };
+}
+
+/** A half whose way meets worse rail with any of its wheels is rolled as if all its way were of that rail: the safe side. */
+function onWorseRails(
+  context: OutingContext,
+  part: Part,
+  modelOn: (state: RailState) => StopModel,
+): PartElsewhere[] {
+  const { conditions, assumed } = context.outing;
+  const grip = (state: RailState): number => assumed.adhesion[state].value;
+  const pieces = railsAlong(context, conditions.railState);
+  return railsMet(context, conditions.railState)
+    .filter((state) => grip(state) < grip(conditions.railState))
+    .sort((a, b) => grip(b) - grip(a))
+    .map((state) => {
+      const model = modelOn(state);
+      return {
+        part: { ...part, ...brakesOf(model), model },
+        pieces: pieces.filter((p) => p.state === state),
+      };
+    });
 }
 
 const brakesOf = (model: StopModel): Pick<Part, 'braked' | 'fullAt'> => ({
@@ -141,17 +176,17 @@ function modelFor(
   groups: readonly BrakedGroup[],
   scenario: Scenario,
   wary: boolean,
+  state: RailState,
 ): StopModel {
   const { outing } = context;
-  const adhesion = outing.assumed.adhesion[outing.conditions.railState];
+  const adhesion = outing.assumed.adhesion[state];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
-  const { railState: state } = outing.conditions;
   const bare = unsanded(outing.assumed, state);
-  const grade = gradeSpread(context);
   const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
     state,
     bare,
-    grade,
+    grade: gradeSpread(context),
+    blocksOn: wetter(outing.conditions.railState, state),
   });
   return modelOf(kit, scenario, wary);
 }

@@ -19,7 +19,7 @@ import { brakeForce, channelFactor } from '../../motion/model.ts';
 import { slopeIn } from '../../things/line/cubic.ts';
 import { wrapCell } from './ground.ts';
 import { type Motion, march } from './march.ts';
-import type { Part } from './part.ts';
+import type { Part, PartElsewhere } from './part.ts';
 import type { Path, Roll, Traffic } from './types.ts';
 
 export const noTraffic: Traffic = { followsAfter: 0, followsAt: 0 };
@@ -44,6 +44,8 @@ const MOST_TURNS = 200;
 const SLIM = 0.03;
 
 /**
+ * On rail as it is along its way: where it meets a worse one, all of its way is of that.
+ *
  * @param node where the whole train's head was at the parting
  * @param speed m/s, ≥ 0, forward
  */
@@ -55,6 +57,27 @@ export function roll(
   out: Roll,
   path?: Path,
 ): void {
+  rollOn(part, node, speed, traffic, out, path);
+  for (const worse of part.worse) {
+    if (!metBy(worse, part, out)) continue;
+    if (path) path.length = 0;
+    rollOn(worse.part, node, speed, traffic, out, path);
+  }
+}
+
+/** Whether any of its vehicles was on one of the pieces. */
+function metBy({ pieces }: PartElsewhere, { front, rear, loop, step, cells }: Part, out: Roll): boolean {
+  const [from, to] = [out.leastAt - rear, out.mostAt - front];
+  const lap = loop ? step * cells : Infinity;
+  if (to - from >= lap) return pieces.length > 0;
+  const first = loop ? Math.floor(from / lap) : 0;
+  const laps = loop ? [first, first + 1] : [0];
+  return laps.some((n) =>
+    pieces.some((p) => p.from + (loop ? n * lap : 0) < to && p.to + (loop ? n * lap : 0) > from),
+  );
+}
+
+function rollOn(part: Part, node: number, speed: number, traffic: Traffic, out: Roll, path?: Path): void {
   const start = node * part.step;
   const motion: Motion = { node, offset: 0, u: (speed * speed) / 2, time: 0 };
   if (speed > 0 && part.braked) motion.u += spotLoss(part, start, speed);

@@ -16,7 +16,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Ceiling } from '../question.ts';
 import { placesOfAssumedSight, sightIsStated } from './available.ts';
-import { fastestAllowed, hardestPull, leastBrake } from './holds.ts';
+import { fastestAllowed, hardestPull, leastBrake, overcomes } from './holds.ts';
 import type { SpeedMap } from './types.ts';
 
 /** Findings about the brakes themselves. */
@@ -247,10 +247,12 @@ function doesNotHold(
 ): Finding | undefined {
   const { line, loaded } = ready.context;
   const { cautious } = ready.models(map.railState);
-  const brake = leastBrake(cautious, fastest);
+  const own = leastBrake(cautious, fastest);
   const here = hardestPull(cautious, map.at[first], map.at[last]);
-  const { at, pull } = here.pull > brake ? here : hardestPull(cautious, map.at[last], Infinity);
-  if (pull <= brake) return undefined;
+  const hardest = overcomes(here, own) ? here : hardestPull(cautious, map.at[last], Infinity);
+  if (!overcomes(hardest, own)) return undefined;
+  const { at, pull } = hardest;
+  const brake = own - hardest.lost;
   const weight = loaded.mass * cautious.massFactor * GRAVITY;
   // A brake of unknown force is left out, and might hold the train.
   const unknown = ready.brakes.faults.find((f) => f.why === 'force-unknown');

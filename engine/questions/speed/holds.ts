@@ -11,13 +11,14 @@
 
 import { SPEED_STEP } from '../../motion/kit.ts';
 import { brakeForce, type StopModel } from '../../motion/model.ts';
+import { lostAt } from '../../motion/rails.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import type { Ceiling } from '../question.ts';
 
 /** Speed that a stop may gain on a fall, as a share of that at which the driver acts. */
 const RISE = 1.1;
 
-/** Full brake and rolling resistance at the speed up to `top` where they are least, N. */
+/** Full brake on the day's own rail and rolling resistance at the speed up to `top` where they are least, N. */
 export function leastBrake(model: StopModel, top: number): number {
   const { force, a, b, c } = model;
   const at = (v: number): number => brakeForce(force, v) + a + v * (b + v * c);
@@ -26,25 +27,36 @@ export function leastBrake(model: StopModel, top: number): number {
   return least;
 }
 
+/** Speed at which it is told which wheels slide on another rail, m/s (4 mph). */
+const WALK = 4 * SPEED_STEP;
+
 /** Pull of the fall under the train with its head at s, N; negative on a rise. */
 const pullAt = (model: StopModel, s: number): number => -model.massFactor * slopeAt(model.potential, s);
 
-/** Where the fall pulls hardest between two places of the head. */
-export function hardestPull(
-  model: StopModel,
-  from: number,
-  to: number,
-): { readonly at: number; readonly pull: number } {
+/** Pull of the fall at a place, and what the rail there takes from the brakes against the day's own, N. */
+export interface Hardest {
+  readonly at: number;
+  readonly pull: number;
+  readonly lost: number;
+}
+
+/** Where the fall pulls hardest between two places of the head, on rail as it is there. */
+export function hardestPull(model: StopModel, from: number, to: number): Hardest {
   const { step, count } = model.potential;
   const end = Math.min(to, model.potential.from + (count - 1) * step);
-  let worst = { at: from, pull: pullAt(model, from) };
-  for (let s = from + step; s < end; s += step) {
-    const pull = pullAt(model, s);
-    if (pull > worst.pull) worst = { at: s, pull };
-  }
-  const last = pullAt(model, end);
-  return end > from && last > worst.pull ? { at: end, pull: last } : worst;
+  const pulls = (at: number): Hardest => ({ at, pull: pullAt(model, at), lost: lostAt(model, at, WALK) });
+  let worst = pulls(from);
+  const look = (s: number): void => {
+    const here = pulls(s);
+    if (here.pull + here.lost > worst.pull + worst.lost) worst = here;
+  };
+  for (let s = from + step; s < end; s += step) look(s);
+  if (end > from) look(end);
+  return worst;
 }
+
+/** @param brake N, from `leastBrake` */
+export const overcomes = ({ pull, lost }: Hardest, brake: number): boolean => pull + lost > brake;
 
 /**
  * Whether the brake holds the train that was to stop from s: the stop is the model's last.
@@ -53,9 +65,9 @@ export function hardestPull(
  */
 export function holdsFall(model: StopModel, brake: number, s: number): boolean {
   if (model.holdsEverywhere) return true;
-  if (pullAt(model, s) > brake) return false;
+  if (pullAt(model, s) + lostAt(model, s, WALK) > brake) return false;
   const { distance, speedAtAction, topSpeed } = model.trace;
-  return topSpeed <= RISE * speedAtAction || hardestPull(model, s, s + distance).pull <= brake;
+  return topSpeed <= RISE * speedAtAction || !overcomes(hardestPull(model, s, s + distance), brake);
 }
 
 /** The fastest that any place of the line allows, m/s. */

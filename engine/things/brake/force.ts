@@ -120,9 +120,13 @@ const blocksOf = (
   material: block,
 });
 
+/** What the blocks are made of, where somebody said so. */
+export const blockOf = ({ block, rigging, hand, surge }: BrakeGear): BlockMaterial | undefined =>
+  block ?? rigging?.block ?? hand?.block ?? surge?.block;
+
 /** Measured at a stand, a force falls with speed as its blocks do; a motor that brakes has none. */
 function standingForce(gear: BrakeGear, force: Quantity, assumed: AssumedValues): GearForce {
-  const material = gear.rigging?.block ?? gear.hand?.block ?? gear.surge?.block ?? 'unknown';
+  const material = blockOf(gear) ?? 'unknown';
   if (gear.kind === 'electric' && material === 'unknown') return { block: force };
   return { block: force, friction: shareBySpeed(material, assumed), material };
 }

@@ -102,6 +102,7 @@ export function reverseLine(line: Line): Line {
         return { ...stretch(sight), direction } as const;
       })
       .reverse(),
+    ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
   };
 }
 

@@ -5,6 +5,8 @@
  * On a loop, chainage runs 0 … length and `from > to` means the stretch crosses the origin.
  */
 
+import type { RailState } from '../rail.ts';
+
 export interface HeightKnot {
   readonly at: number;
   /** m above the line's datum. Between knots the grade is constant. */
@@ -74,6 +76,15 @@ export interface Sight {
   readonly direction: 'forward' | 'reverse' | 'both';
 }
 
+/** Where the rail is not like the rest: a tunnel, shade, leaves, an oiled station. */
+export interface RailStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly state: RailState;
+  /** What makes it so. */
+  readonly why?: string;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -95,6 +106,8 @@ export interface Line {
   readonly places: readonly Place[];
   readonly speedLimits: readonly SpeedLimit[];
   readonly sights: readonly Sight[];
+  /** What the rail usually is there; it never makes a day's rail better. */
+  readonly railStretches?: readonly RailStretch[];
   /** Worst twist measured or admitted, m per m; absent: not known. */
   readonly twist?: number;
 }

@@ -130,6 +130,8 @@ export interface BrakeGear {
   readonly on: readonly string[];
   /** Measured or stated retarding force at the rail, N (all its groups together). Else `rigging`. */
   readonly force?: Quantity;
+  /** What the blocks are made of, beside a measured force. */
+  readonly block?: BlockMaterial;
   readonly rigging?: BrakeRigging;
   /** Share of the rigging's force that reservoirs and chambers of the parts leave; absent: all of it. */
   readonly forceShare?: number;

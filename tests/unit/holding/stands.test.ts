@@ -8,7 +8,7 @@ import { potentialOf, prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askHolding } from '../../../engine/questions/hold/ask.ts';
-import { standOf } from '../../../engine/questions/hold/hold.ts';
+import { standsOn } from '../../../engine/questions/hold/hold.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';
@@ -74,7 +74,7 @@ function laid({
 
 function stand(set: Set, state: RailState = 'dry') {
   const context = openOuting(laid(set));
-  return standOf(context, potentialOf(context.line, context.loaded, 0, 1, 0), state);
+  return standsOn(context, potentialOf(context.line, context.loaded, 0, 1, 0), state)[0];
 }
 const all = (): boolean => true;
 

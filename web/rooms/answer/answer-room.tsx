@@ -9,6 +9,7 @@ import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
 import { reasonWords } from '../../../words/findings/stopping.ts';
+import { tellRails } from '../../../words/rails.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { later } from '../../parts/later.tsx';
@@ -34,7 +35,7 @@ export function AnswerRoom() {
       <section class="title">
         <h1>{outing.name}</h1>
         <p>
-          {outing.train.name} on {outing.line.name}, rail {outing.conditions.railState}
+          {outing.train.name} on {outing.line.name}, rail {tellRails(voice)}
           {outing.direction === 'reverse' ? ', run in reverse' : ''}
         </p>
         {now && <p>{sentence(now.answer, voice)}</p>}

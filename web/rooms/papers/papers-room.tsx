@@ -101,7 +101,7 @@ function LinePaper() {
           json={paper.value['line']}
           form={fileForm('line')}
           path={['line']}
-          always={['curves', 'places', 'speedLimits', 'sights']}
+          always={['curves', 'places', 'speedLimits', 'sights', 'railStretches']}
         />
       </section>
     </div>
