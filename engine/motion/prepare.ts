@@ -157,16 +157,25 @@ const LOOKED_AT = 48;
 const RANKS = [0, 0.3, 1];
 const BAD = unsafeBy(0.5);
 
-/** Where caution is set: from the longest bad stop that ends to the shortest, at running speed and at half of it. */
+/** Where caution is set: from the longest bad stop that ends to the shortest, and on each other rail, at running speed and at half. */
 function references(kit: StopKit, { outing, line }: OutingContext): Case[] {
   const model = modelOf(kit, BAD);
   const speed = speedMeant(outing);
+  const ending = (places: readonly number[], v: number) =>
+    places
+      .map((at) => ({ at, speed: v, distance: stopDistance(model, at, v) }))
+      .filter((s) => s.distance < Infinity)
+      .sort((a, b) => b.distance - a.distance);
+  const along = Array.from({ length: LOOKED_AT }, (_, i) => (line.length * (i + 0.5)) / LOOKED_AT);
   return [speed, speed / 2].flatMap((v) => {
-    const stops = Array.from({ length: LOOKED_AT }, (_, i) => {
-      const at = (line.length * (i + 0.5)) / LOOKED_AT;
-      return { at, speed: v, distance: stopDistance(model, at, v) };
-    });
-    const ending = stops.filter((s) => s.distance < Infinity).sort((a, b) => b.distance - a.distance);
-    return RANKS.flatMap((rank) => ending[Math.round(rank * (ending.length - 1))] ?? []);
+    const stops = ending(along, v);
+    return [
+      ...RANKS.flatMap((rank) => stops[Math.round(rank * (stops.length - 1))] ?? []),
+      ...kit.elsewhere.flatMap((other) => ending(headsOn(other, line.length), v).slice(0, 1)),
+    ];
   });
 }
+
+/** Where a train meets rail of another state, stands on it and leaves it. */
+const headsOn = ({ from, to }: KitElsewhere, length: number): number[] =>
+  [...from].flatMap((at, i) => [at, (at + to[i]) / 2, to[i]].filter((head) => head >= 0 && head <= length));

@@ -235,21 +235,24 @@ function placeSymbol(place: Place, layout: Layout, x: number, y: number): Shape[
 
 // ---- rail that is not like the rest
 
-/** A bar under the profile with its state in a word. */
+/** A bar under the profile with its state in a word, where there is room for it beside the one before. */
 function railBand({ rails = [] }: StripModel, layout: Layout, words: StripWords): Shape {
-  const { profile, size, view, x } = layout;
+  const { profile, size, view, left, right, x } = layout;
   const y = profile.bottom + size * 0.35;
+  let free = left;
+  const shown = rails.filter((p) => p.to > view.from && p.from < view.to);
   return group(
     { class: 'rails' },
-    rails
-      .filter((p) => p.to > view.from && p.from < view.to)
-      .flatMap((p) => {
-        const [from, to] = [x(Math.max(p.from, view.from)), x(Math.min(p.to, view.to))];
-        return [
-          lineShape('bold', from, y, to, y),
-          textShape('small', (from + to) / 2, y + size * 0.95, words.rail(p.state), size * 0.8, 'middle'),
-        ];
-      }),
+    shown.flatMap((p) => {
+      const [from, to] = [x(Math.max(p.from, view.from)), x(Math.min(p.to, view.to))];
+      const text = words.rail(p.state);
+      const half = text.length * size * 0.22;
+      const middle = Math.min(right - half, Math.max(left + half, (from + to) / 2));
+      const bar = lineShape('bold', from, y, to, y);
+      if (middle - half < free) return [bar];
+      free = middle + half + size * 0.4;
+      return [bar, textShape('small', middle, y + size * 0.95, text, size * 0.8, 'middle')];
+    }),
   );
 }
 

@@ -6,6 +6,10 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { trainBrakes } from '../../../engine/things/brake/force.ts';
 import { readOuting } from '../../../papers/index.ts';
+import { drawStrip } from '../../../views/strip/draw.ts';
+import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { stripModel } from '../../../views/strip/svg.ts';
+import { stripWords } from '../../../views/strip/words.ts';
 import { tellRails } from '../../../words/rails.ts';
 import { changedExample, type OutingPaper, type Paper, vehiclesOf } from '../../support/changed-examples.ts';
 import { examplePaper } from '../../support/papers.ts';
@@ -32,6 +36,17 @@ describe('stretches of rail', () => {
       'dry; damp from 10 ft to 40 ft; greasy from 400 ft to 520 ft',
     );
     expect(assumes(outing, /^adhesion on greasy rail$/)).toBe(true);
+  });
+
+  it('stand on the strip in words', async () => {
+    const outing = await changedExample('steam-light', (paper) => {
+      conditionsOf(paper)['railStretches'] = [stretch];
+    });
+    const voice = { outing, system: 'imperial', wording: 'us' } as const;
+    const view = { width: 900, height: 400, from: 0, to: outing.line.length, textSize: 13 };
+    expect(sceneToSvg(drawStrip(stripModel(outing, null, voice), view, stripWords(voice)))).toContain(
+      'greasy rail',
+    );
   });
 
   it.each([

@@ -1,6 +1,7 @@
 /** Stops, starts, stands and partings where a stretch of the rail is not like the rest. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Prepared, potentialOf, prepare } from '../../../engine/motion/prepare.ts';
+import { sampleStops } from '../../../engine/motion/sample.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
@@ -71,10 +72,15 @@ describe('a stop', () => {
     expect(shade).toBeGreaterThan(1.01 * stop(on('dry'), AT, SPEED));
   });
 
-  it('has its cautious figure from the stretch too', () => {
-    const leaves = ready(on('dry', [{ from: AT, to: AT + 60, state: 'greasy' }]), 200);
-    const models = leaves.models('dry');
-    expect(stopDistance(models.cautious, AT, SPEED)).toBeGreaterThan(stopDistance(models.likely, AT, SPEED));
+  it('from a stretch passes its cautious figure about once in a hundred draws', async () => {
+    const vacuum = await changedExample('battery-vacuum', () => {});
+    const railStretches: RailStretch[] = [{ from: AT, to: AT + 40, state: 'greasy' }];
+    const conditions = { ...vacuum.conditions, railState: 'dry' as const, railStretches };
+    const leaves = ready({ ...vacuum, conditions }, 1000);
+    const cautious = stopDistance(leaves.models('dry').cautious, AT + 15, SPEED);
+    const drawn = sampleStops(leaves.kit('dry'), AT + 15, SPEED, 2000, 7);
+    expect(drawn.filter((d) => d > cautious).length / drawn.length).toBeLessThan(0.02);
+    expect(drawn.filter((d) => d > 0.85 * cautious).length / drawn.length).toBeGreaterThan(0.01);
   });
 });
 
