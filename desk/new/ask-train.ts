@@ -125,9 +125,9 @@ export const engineAndCars = {
   },
   'engine.holds': {
     form: 'choice',
-    values: ['yes', 'no'],
+    values: ['no', 'by a lever', 'by a screw'],
     label: 'Its brake stays on by itself',
-    how: 'A screw, or a lever with a ratchet, that nobody need hold.',
+    how: 'By a lever with a ratchet that stops the train and then stays; by a screw, which takes too long to wind for a stop and only parks.',
     cost: 'Not known: counted as letting go, so chocks wherever it stands.',
     need: 'more',
     flag: 'engine-holds',

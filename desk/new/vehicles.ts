@@ -101,13 +101,15 @@ const engineName = (read: Read, shape: EngineShape): string =>
 function engineBrakes(read: Read): Json[] {
   if (read.says('engine.brake', 'none')) return [];
   const force = read.figure('engine.brake');
-  const holds = read.says('engine.holds', 'yes');
+  // A screw only parks: it is no part of a stop.
+  const screw = read.says('engine.holds', 'by a screw');
+  const stays = screw || read.says('engine.holds', 'by a lever');
   return [
     {
-      name: holds ? 'hand brake' : 'engine brake',
-      kind: holds ? 'mechanical' : 'engine-only',
+      name: screw ? 'hand screw' : 'engine brake',
+      kind: screw ? 'mechanical' : 'engine-only',
       ...(force ? { force: force.text } : {}),
-      ...(holds ? { parking: true } : {}),
+      ...(stays ? { parking: true } : {}),
     },
   ];
 }

@@ -16,7 +16,7 @@ const all: Replies = {
   'engine.weight': '600',
   'engine.pull': '150',
   'engine.brake': '72',
-  'engine.holds': 'yes',
+  'engine.holds': 'by a lever',
   'engine.name': 'Dapple',
   'cars.count': '2',
   'cars.weight': '150',
