@@ -19,7 +19,10 @@ export const shortCount = (count: CarCount, way: CountWay): string => countWords
 /** Before its counts are reckoned the table takes its room at once, so that nothing below it moves. */
 export function Counts({ told }: { readonly told: Told | null }) {
   const today = told?.asked.outing.conditions.railState;
-  const rows = railStates.map((rail) => told?.answer.cars.find((c) => c.railState === rail) ?? rail);
+  const rails = railStates.map((rail) => ({
+    rail,
+    count: told?.answer.cars.find((c) => c.railState === rail),
+  }));
   const ways = countWays(told?.answer.cars ?? []);
   const v = told ? { ...speech.value, outing: told.asked.outing } : null;
   const count = told?.answer.cars.find((c) => c.railState === today);
@@ -30,32 +33,35 @@ export function Counts({ told }: { readonly told: Told | null }) {
         <table>
           <thead>
             <tr>
-              <th>rail</th>
-              {ways.map(([way, words]) => (
-                <th key={way}>{words}</th>
+              <td />
+              {rails.map(({ rail }) => (
+                <th key={rail} class={rail === today ? 'today' : ''} scope="col">
+                  {rail}
+                  {rail === today ? <br /> : ''}
+                  {rail === today ? '(today)' : ''}
+                </th>
               ))}
-              <th>least</th>
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => {
-              const c = typeof row === 'string' ? undefined : row;
-              const rail = typeof row === 'string' ? row : row.railState;
-              return (
-                <tr key={rail} class={rail === today ? 'today' : ''}>
-                  <th>
-                    {rail}
-                    {rail === today ? ' (today)' : ''}
-                  </th>
-                  {ways.map(([way]) => (
-                    <td key={way}>{c ? shortCount(c, way) : '…'}</td>
-                  ))}
-                  <td>
-                    <strong>{c ? leastWords(c) : '…'}</strong>
+            {ways.map(([way, words]) => (
+              <tr key={way}>
+                <th scope="row">{words}</th>
+                {rails.map(({ rail, count: c }) => (
+                  <td key={rail} class={rail === today ? 'today' : ''}>
+                    {c ? shortCount(c, way) : '…'}
                   </td>
-                </tr>
-              );
-            })}
+                ))}
+              </tr>
+            ))}
+            <tr>
+              <th scope="row">at most</th>
+              {rails.map(({ rail, count: c }) => (
+                <td key={rail} class={rail === today ? 'today' : ''}>
+                  <strong>{c ? leastWords(c) : '…'}</strong>
+                </td>
+              ))}
+            </tr>
           </tbody>
         </table>
       </div>

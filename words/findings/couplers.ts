@@ -5,6 +5,10 @@ import { flangeWayWords } from './balance.ts';
 import type { Teller, Tools } from './teller.ts';
 
 /** What the train does while its couplings are watched. */
+/** What is done before anybody gets on where it cannot be ruled out that it binds. */
+const handRound = (f: Finding): string =>
+  f.severity === 'limits' ? ' Before anybody gets on, push the two round that curve by hand and look.' : '';
+
 export const couplerScenarioWords = {
   start: 'starting with the throttle opened quickly',
   'start-bunched': 'starting quickly with all slack in',
@@ -126,11 +130,11 @@ export const couplerWords = {
     f.measure === 'coupling.shank'
       ? {
           what: `${swings(f, t)}, if its shanks are as short as some; it strikes at ${t.required('down')}.${others(f, 'the same')}`,
-          why: 'Short shanks bend most. Measure both, from pin to where they meet.',
+          why: `Short shanks bend most.${handRound(f)} Measure both, from pin to where they meet.`,
         }
       : {
           what: `${swings(f, t)}${t.fact('shanks') === 'assumed' ? ', if its shanks are as short as some' : ''}; how far it swings is not stated, and the stiffest usual one strikes at ${t.required('down')}.${others(f, 'the same')}`,
-          why: 'At the stop it levers the lighter car off the rail. Hold it over to each side and measure; push the two round that curve by hand and look.',
+          why: `At the stop it levers the lighter car off the rail.${handRound(f)} Or hold it over to each side and measure.`,
         },
   'coupler-jerk-tips': (_f, t) => ({
     what: `${t.vehicle} may go over ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}.`,

@@ -64,6 +64,7 @@ const questions: Readonly<Record<string, string>> = {
   chains: 'the safety chains',
   couplers: 'forces in the couplings',
   part: 'what happens if the train parts',
+  swing: 'how far couplers must swing',
   singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',
   counts: 'how many cars',

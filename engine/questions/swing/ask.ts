@@ -1,8 +1,8 @@
 /**
  * Do the couplers swing as far as the curves ask? Both ends of every gap, along the whole line: what is stated and
- * does not suffice forbids; what is not stated is asked for only beyond what the stiffest usual coupler gives.
+ * does not suffice forbids; what is not stated limits beyond what the stiffest usual coupler gives: push the train round by hand first.
  */
-import { amount } from '../../base/quantity.ts';
+import { amount, type Quantity } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Bend, EndShape } from '../../things/coupler/bend.ts';
@@ -51,7 +51,7 @@ export function askSwing(context: OutingContext): Findings<SwingData> {
   const ends = endsOf(context);
   const least = context.outing.assumed.coupler.swing;
   return {
-    findings: [...short(ends), ...unknown(ends, least.low), ...taken(ends, context)],
+    findings: [...short(ends), ...unknown(ends, least), ...taken(ends, context)],
     data: { ends },
   };
 }
@@ -162,15 +162,20 @@ function short(ends: readonly SwingEnd[]): Finding[] {
   return [...tell(beyond, 'forbids'), ...tell(near, 'notes')];
 }
 
-/** One line for each thing to measure. @param least swing of usual couplers, rad */
-function unknown(ends: readonly SwingEnd[], least: number): Finding[] {
-  const gives = ({ swing }: SwingEnd): number => swing ?? least;
+/**
+ * One line for each thing to measure. What some usual coupler gives is found by pushing the train round by hand, and
+ * limits; beyond what any gives nobody can tell.
+ *
+ * @param usual swing of usual couplers, rad
+ */
+function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
+  const gives = ({ swing }: SwingEnd): number => swing ?? usual.low;
   return (['swing', 'shank'] as const).flatMap((asks) => {
     const silent = ends.filter((e) => e.asks === asks && e.needed > gives(e));
     if (silent.length === 0) return [];
     const worst = worstOf(silent, gives);
     return [
-      makeFinding('coupler-swing-unknown', 'unknown', 'fit', {
+      makeFinding('coupler-swing-unknown', worst.needed > usual.high ? 'unknown' : 'limits', 'fit', {
         where: placeOf(worst),
         found: amount(worst.needed, 'angle'),
         required: amount(gives(worst), 'angle'),

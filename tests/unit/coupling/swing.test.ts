@@ -94,6 +94,12 @@ describe('swing of couplers', () => {
 
   it('asks for the swing only beyond what the stiffest usual coupler gives, and lists that it stood in', () => {
     expect(said(outingOf(coupling()))).toContain('unknown coupler-swing-unknown coupling.swing');
+    // What some usual coupler gives is pushed round by hand first.
+    const { low, high } = outingOf(coupling()).assumed.coupler.swing;
+    const between = outingOf(coupling(), [arc(20, 60, 40)]);
+    expect(most(between)).toBeGreaterThan(low);
+    expect(most(between)).toBeLessThan(high);
+    expect(said(between)).toContain('limits coupler-swing-unknown coupling.swing');
     const gentle = outingOf(coupling(), [arc(20, 60, 90)]);
     expect(most(gentle)).toBeLessThan(gentle.assumed.coupler.swing.low);
     expect(found(gentle).map((f) => [f.severity, f.facts['key']])).toEqual([['assumed', 'coupler/swing']]);

@@ -24,6 +24,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   gap: ['speed/ask.ts', 'askGap'],
   chains: ['chains/ask.ts', 'askChains'],
   couplers: ['couplers/ask.ts', 'askCouplers'],
+  swing: ['swing/ask.ts', 'askSwing'],
   part: ['part/ask.ts', 'askParting'],
   singleFailures: ['failures/ask.ts', 'askFailures'],
   flag: ['flag/ask.ts', 'askFlag'],
