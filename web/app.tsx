@@ -116,7 +116,7 @@ function Head({ room }: { readonly room: string }) {
         </a>
         <a href="#new">New</a>
         <Word />
-        {told.value && <Invented />}
+        <Invented />
         <div class="tools">
           <button type="button" onClick={undo} disabled={!canUndo.value}>
             Undo
