@@ -11,7 +11,7 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { carefulStart, pullsAlong } from '../questions/haul/start.ts';
-import { crewGears, hardestOf, type Puts, parkedHold, parking, standsOn } from '../questions/hold/hold.ts';
+import { crewGears, hardestOf, type Puts, parking, type Stand, standsOn } from '../questions/hold/hold.ts';
 import type { Ceiling } from '../questions/question.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
@@ -37,7 +37,9 @@ export interface CountCheck {
 
 /** A train of some number of cars, ready to be asked. */
 export interface Looked {
-  readonly ready: Prepared;
+  /** Before its brakes are timed, which long pipes make dear: enough for starting and parking. */
+  readonly plain: OutingContext;
+  readonly ready: () => Prepared;
   readonly grid: Float64Array;
   /** Of host, places, vehicles and balance. */
   readonly ceilings: readonly Ceiling[];
@@ -72,7 +74,7 @@ const STARTS_OF_OTHERS = 100;
 const STANDS_OF_OTHERS = 300;
 
 /** Whether it starts wherever it may have to stop, but for one start in twenty; and whether it likely gets round. */
-function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState) => {
+function startsOf({ plain: context, grid, own }: Looked): (state: RailState) => {
   readonly limits: Fails;
   readonly forbids: Fails;
 } {
@@ -94,17 +96,20 @@ function startsOf({ ready: { context }, grid, own }: Looked): (state: RailState)
 type Holders = 'driver' | 'crew' | 'everybody' | 'tight';
 const holders = { held: 'crew', heldByDriver: 'driver', heldByAll: 'everybody' } as const;
 
-function standsOf({ ready: { context }, grid, own }: Looked): (state: RailState, by: Holders) => Fails {
-  const { line, loaded } = context;
+function standsOf({ plain, ready, grid, own }: Looked): (state: RailState, by: Holders) => Fails {
+  const { line, loaded } = plain;
   const gravity = potentialOf(line, loaded, 0, own ? 0.5 : grid[1] - grid[0], 0);
-  const rails = remembered((state: RailState) =>
-    (own ? standsOn(context, gravity, state) : standsOn(context, gravity, state, STANDS_OF_OTHERS)).map(
-      (stand) => ({ ...stand, ...parkedHold(loaded, stand.hold), tight: stand.hold(crewGears(loaded)) }),
-    ),
-  );
+  const stands = (context: OutingContext, state: RailState): Stand[] =>
+    own ? standsOn(context, gravity, state) : standsOn(context, gravity, state, STANDS_OF_OTHERS);
+  const parked = remembered((state: RailState) => stands(plain, state));
+  const tight = remembered((state: RailState) => stands(ready().context, state));
   const puts: Readonly<Record<Holders, Puts>> = { ...parking(loaded), tight: crewGears(loaded) };
   return (state, by) => {
-    const { at, pull, [by]: has, unmeasured } = hardestOf(rails(state), (s) => s[by] - s.pull);
+    const rails = (by === 'tight' ? tight(state) : parked(state)).map((stand) => ({
+      ...stand,
+      has: stand.hold(puts[by]),
+    }));
+    const { at, pull, has, unmeasured } = hardestOf(rails, (s) => s.has - s.pull);
     if (has >= pull) return undefined;
     if (unmeasured(puts[by]).length > 0) return 'unknown';
     return { what: 'hold', at, need: amount(pull, 'force'), has: amount(has, 'force') };
@@ -117,7 +122,8 @@ interface Stops {
 }
 
 function stopsOf(looked: Looked, state: RailState): Stops {
-  const { ready, own } = looked;
+  const { own } = looked;
+  const ready = looked.ready();
   const { brakes } = ready;
   if (brakes.faults.some((f) => f.why === 'force-unknown')) return always('unknown');
   if (brakes.groups.length === 0) return always({ what: 'no-brake' });
@@ -140,9 +146,10 @@ const always = (fails: Fails): Stops => ({ limits: () => fails, forbids: () => f
  * a stop from anything faster that is permitted fail.
  */
 function quickLook(
-  { ready: { context }, grid, ceilings }: Looked,
+  { ready, grid, ceilings }: Looked,
   model: StopModel,
 ): { readonly fails: Fails; readonly surely: boolean } {
+  const { context } = ready();
   const { line, outing } = context;
   const margin = stopMargin(context);
   const eyes = driverBehind(outing, context.loaded);
@@ -184,7 +191,9 @@ function fallAt({ line }: OutingContext, model: StopModel, brake: number, from: 
 }
 
 /** What the verdict itself would say forbids. */
-function closeLook({ ready, grid, ceilings }: Looked, models: MapModels, state: RailState): Fails {
+function closeLook(looked: Looked, models: MapModels, state: RailState): Fails {
+  const { grid, ceilings } = looked;
+  const ready = looked.ready();
   const { context } = ready;
   // Where the fall under the train alone is too much no speed need be looked for.
   const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));

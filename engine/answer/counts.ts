@@ -3,8 +3,8 @@
  * really changing the number of cars and asking the engine again: where few cars fail (a bare engine has little to
  * brake with) and more stop better, a count has a least number as well.
  */
-import { prepare } from '../motion/prepare.ts';
-import { openOuting } from '../outing/open.ts';
+import { type Prepared, prepare } from '../motion/prepare.ts';
+import { openOuting, openTimed } from '../outing/open.ts';
 import { balance } from '../questions/balance/question.ts';
 import type { Ceiling, Inquiry } from '../questions/question.ts';
 import { hostCeilings } from '../questions/speed/ceilings.ts';
@@ -118,12 +118,17 @@ function checks(inquiry: Inquiry, here: number): (n: number) => CountCheck {
   const look = (n: number): CountCheck => {
     if (n === here) {
       const ceilings = [...hostCeilings(context, fine), ...ofBalance];
-      return checkCount({ ready, grid: fine, ceilings, cautionOf, own: true });
+      return checkCount({ plain: context, ready: () => ready, grid: fine, ceilings, cautionOf, own: true });
     }
-    const other = openOuting(withCars(written, n) ?? written);
-    const ceilings = [...hostCeilings(other, coarse), ...thinned];
-    const step = coarse[1] - coarse[0];
-    return checkCount({ ready: prepare(other, step, 0), grid: coarse, ceilings, cautionOf, own: false });
+    const other = withCars(written, n) ?? written;
+    const plain = openTimed({ written: other, outing: other });
+    const ceilings = [...hostCeilings(plain, coarse), ...thinned];
+    let timed: Prepared | undefined;
+    const inTime = (): Prepared => {
+      timed ??= prepare(openOuting(other), coarse[1] - coarse[0], 0);
+      return timed;
+    };
+    return checkCount({ plain, ready: inTime, grid: coarse, ceilings, cautionOf, own: false });
   };
   return (n) => {
     const check = known.get(n) ?? look(n);

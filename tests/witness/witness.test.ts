@@ -1,16 +1,15 @@
 /**
- * The engine against the witness over random outings: 60 on a push, 200 in full, 1,200 where HEEDWAY_FULL is set.
+ * The engine against the witness over random outings: 60 on a push, 1,200 in full.
  *
  * HEEDWAY_WITNESS=mended asks in addition for what the product promises and does not keep everywhere yet (see
  * README.md).
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
-import { runs } from '../support/tier.ts';
+import { full, runs } from '../support/tier.ts';
 import type { Repeat, Survey } from './against/survey.ts';
 
-const FULL = Boolean(process.env['HEEDWAY_FULL']);
-const OUTINGS = FULL ? 1200 : runs(60, 200);
+const OUTINGS = runs(60, 1200);
 const mended = process.env['HEEDWAY_WITNESS'] === 'mended';
 
 /** An empty list, or the first few to repeat. */
@@ -20,7 +19,7 @@ describe('the witness', () => {
   let all: Survey;
   beforeAll(async () => {
     const { survey } = await bundled<typeof import('./against/survey.ts')>('../witness/against/survey.ts');
-    all = survey(1, OUTINGS, FULL ? { step: 0.004, most: 3000 } : {});
+    all = survey(1, OUTINGS, full ? { step: 0.004, most: 3000 } : {});
   }, 1_200_000);
 
   it('looked at enough', () => {

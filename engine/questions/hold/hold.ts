@@ -113,20 +113,13 @@ function standAt(
   draws: number,
 ): Stand {
   const { loaded } = context;
-  const drawn = drawnStands(context, rail, draws);
-  const pulls = drawn.map((d) => pullOf(context, d, Math.abs(slope)));
-  const quantile = (values: number[], share: number): number =>
-    percentile(
-      values.sort((a, b) => a - b),
-      share,
-    );
-  const pull = Math.max(0, quantile([...pulls], 1 - ODDS));
+  const drawn = drawnFor(draws, loaded.vehicles.length);
+  const pulls = pullsOf(context, drawn, Math.abs(slope));
+  const pull = Math.max(0, percentile(pulls.slice().sort(), 1 - ODDS));
   // Blocks stay as wet as the day is.
   const blocksOn = wetter(state, rail);
-  const holds = (puts: Puts, train: LoadedTrain): number[] => {
-    const held = heldGroups(context, train, puts, blocksOn);
-    return drawn.map((d) => holdOf(held, d));
-  };
+  const holds = (puts: Puts, train: LoadedTrain): Float64Array =>
+    holdsOf(context, heldGroups(context, train, puts, blocksOn), drawn, rail);
   return {
     pull,
     ofGrade: pull > 0 ? pull + resistanceTerms(loaded.vehicles, -1).a : Math.abs(slope),
@@ -135,9 +128,9 @@ function standAt(
     rail,
     hold: (puts, train = loaded) => {
       const spare = holds(puts, train).map((hold, i) => hold - Math.max(0, pulls[i]));
-      return Math.max(0, pull + quantile(spare, ODDS));
+      return Math.max(0, pull + percentile(spare.sort(), ODDS));
     },
-    leastHold: (puts) => quantile(holds(puts, loaded), ODDS),
+    leastHold: (puts) => percentile(holds(puts, loaded).sort(), ODDS),
     unmeasured: (puts) => unmeasuredOf(context, puts),
   };
 }
@@ -150,55 +143,55 @@ function unmeasuredOf({ loaded, outing: { assumed }, air }: OutingContext, puts:
   );
 }
 
-/** One draw: positions of what the train shares and what each vehicle has for itself, adhesion and grade in figures. */
+/** Positions of all draws: of what the train shares, and of what each vehicle has for itself, so many of each a draw. */
 interface Drawn {
-  readonly adhesion: number;
-  readonly bare: number;
-  readonly friction: number;
-  readonly wet: number;
-  readonly steeper: number;
-  readonly brake: Float64Array;
-  readonly resistance: Float64Array;
-  /** kg by vehicle. */
-  readonly mass: Float64Array;
+  readonly draws: number;
+  readonly vehicles: number;
+  readonly shared: Float64Array;
+  readonly own: Float64Array;
+}
+const SHARED = 4;
+const OWN = 3;
+
+/** The last of each number of draws: counts ask of many trains, each draw's vehicles the same from the front. */
+const known = new Map<number, Drawn>();
+
+function drawnFor(draws: number, vehicles: number): Drawn {
+  const before = known.get(draws);
+  if (before && before.vehicles >= vehicles) return before;
+  const shared = new Float64Array(draws * SHARED);
+  const own = new Float64Array(draws * vehicles * OWN);
+  for (let i = 0; i < draws; i++) {
+    const draw = seeded(SEED + 1_000_003 * i);
+    for (let k = 0; k < SHARED; k++) shared[i * SHARED + k] = triangular(draw());
+    const from = i * vehicles * OWN;
+    for (let k = 0; k < vehicles * OWN; k++) own[from + k] = triangular(draw());
+  }
+  const made = { draws, vehicles, shared, own };
+  known.set(draws, made);
+  return made;
 }
 
-function drawnStands(context: OutingContext, state: RailState, draws: number): Drawn[] {
-  const { loaded, outing } = context;
-  const draw = seeded(SEED);
-  const position = (): number => triangular(draw());
+/** ÷ likely. @param p position between the bounds */
+const massShare = ({ mass, massLow, massHigh }: LoadedTrain['vehicles'][number], p: number): number =>
+  1 + (p * (p < 0 ? mass - massLow : massHigh - mass)) / mass;
+
+function pullsOf(context: OutingContext, drawn: Drawn, slope: number): Float64Array {
+  const { vehicles, mass: likely } = context.loaded;
   const grade = gradeSpread(context);
-  const adhesion = outing.assumed.adhesion[state];
-  const bare = unsanded(outing.assumed, state);
-  return Array.from({ length: draws }, () => {
-    const mu = position();
-    const own = () => Float64Array.from(loaded.vehicles, position);
-    const [friction, wet, steeper] = [position(), position(), pick(grade, position())];
-    const [brake, resistance, heavy] = [own(), own(), own()];
-    const mass = heavy.map((p, j) => {
-      const { massLow, massHigh, mass: value } = loaded.vehicles[j];
-      return p < 0 ? value + p * (value - massLow) : value + p * (massHigh - value);
-    });
-    return {
-      adhesion: pick(adhesion, mu),
-      bare: pick(bare, mu),
-      friction,
-      wet,
-      steeper,
-      brake,
-      resistance,
-      mass,
-    };
-  });
-}
-
-function pullOf({ loaded }: OutingContext, { mass, resistance, steeper }: Drawn, slope: number): number {
-  let [weight, resists] = [0, 0];
-  loaded.vehicles.forEach(({ vehicle }, j) => {
-    weight += mass[j] * GRAVITY;
-    resists += mass[j] * GRAVITY * pick(vehicle.resistance.rolling, resistance[j]);
-  });
-  return (weight / (loaded.mass * GRAVITY)) * slope + weight * steeper - resists;
+  const pulls = new Float64Array(drawn.draws);
+  for (let i = 0; i < drawn.draws; i++) {
+    let [mass, resists] = [0, 0];
+    for (let j = 0; j < vehicles.length; j++) {
+      const from = (i * drawn.vehicles + j) * OWN;
+      const one = vehicles[j].mass * massShare(vehicles[j], drawn.own[from + 2]);
+      mass += one;
+      resists += one * pick(vehicles[j].vehicle.resistance.rolling, drawn.own[from + 1]);
+    }
+    const steeper = pick(grade, drawn.shared[i * SHARED + 3]);
+    pulls[i] = (mass / likely) * slope + GRAVITY * (mass * steeper - resists);
+  }
+  return pulls;
 }
 
 /** What one gear does to the wheels of one group. */
@@ -212,7 +205,6 @@ interface HeldGroup {
   /** N, with the vehicle as heavy as likely. */
   readonly load: number;
   readonly sanded: boolean;
-  readonly likelyMass: number;
 }
 
 function heldGroups(
@@ -221,7 +213,7 @@ function heldGroups(
   puts: Puts,
   state: RailState,
 ): HeldGroup[] {
-  return train.vehicles.flatMap(({ vehicle, groupLoads, mass }, index) =>
+  return train.vehicles.flatMap(({ vehicle, groupLoads }, index) =>
     vehicle.groups.flatMap((group, i) =>
       vehicle.brakes
         .filter((gear) => gear.on.includes(group.id) && puts(gear, index))
@@ -244,7 +236,6 @@ function heldGroups(
               wet: blockWetness(material ?? 'unknown', friction ? state : 'dry', assumed),
               load: groupLoads[i],
               sanded: sandReaches(vehicle, group),
-              likelyMass: mass,
             },
           ];
         })
@@ -259,21 +250,37 @@ const atRest = (friction: Parameters<typeof frictionAt>[0]): readonly [number, n
   frictionAt(friction, 0, 1),
 ];
 
-/** Holding force at rest of one draw, N. */
-function holdOf(held: readonly HeldGroup[], drawn: Drawn): number {
-  let [total, onWheels, limit] = [0, 0, 0];
-  for (const g of held) {
-    if (!g.sameWheels) {
-      total += Math.min(onWheels, limit);
-      onWheels = 0;
-      limit = (g.sanded ? drawn.adhesion : drawn.bare) * g.load * (drawn.mass[g.vehicle] / g.likelyMass);
+/** Holding force at rest by draw, N. */
+function holdsOf(
+  { loaded, outing: { assumed } }: OutingContext,
+  held: readonly HeldGroup[],
+  drawn: Drawn,
+  rail: RailState,
+): Float64Array {
+  const adhesion = assumed.adhesion[rail];
+  const bare = unsanded(assumed, rail);
+  const holds = new Float64Array(drawn.draws);
+  for (let i = 0; i < drawn.draws; i++) {
+    const from = i * SHARED;
+    const sanded = pick(adhesion, drawn.shared[from]);
+    const unsandedToday = pick(bare, drawn.shared[from]);
+    const p = drawn.shared[from + 1];
+    let [total, onWheels, limit] = [0, 0, 0];
+    for (const g of held) {
+      const own = (i * drawn.vehicles + g.vehicle) * OWN;
+      if (!g.sameWheels) {
+        total += Math.min(onWheels, limit);
+        onWheels = 0;
+        const share = massShare(loaded.vehicles[g.vehicle], drawn.own[own + 2]);
+        limit = (g.sanded ? sanded : unsandedToday) * g.load * share;
+      }
+      const [low, value, high] = g.friction;
+      const friction = p < 0 ? value + p * (value - low) : value + p * (high - value);
+      onWheels += pick(g.block, drawn.own[own]) * friction * pick(g.wet, drawn.shared[from + 2]);
     }
-    const [low, value, high] = g.friction;
-    const p = drawn.friction;
-    const friction = p < 0 ? value + p * (value - low) : value + p * (high - value);
-    onWheels += pick(g.block, drawn.brake[g.vehicle]) * friction * pick(g.wet, drawn.wet);
+    holds[i] = total + Math.min(onWheels, limit);
   }
-  return total + Math.min(onWheels, limit);
+  return holds;
 }
 
 /** Holds of the brakes that do not leak off, N, by who puts them on. */
