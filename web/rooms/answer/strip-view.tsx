@@ -90,6 +90,8 @@ export function StripView() {
         <p>{noWord()}</p>
       </section>
     );
+  // Drawn a little after the word: until then there is nothing to save.
+  const drawn = told.value && ground.value && moment.value;
   const readout = moment.value
     ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, moment.value.likely, 'up')}, cautious ${distance(v, moment.value.cautious, 'up')}, gap ${distance(v, moment.value.gap, 'up')}`
     : '';
@@ -158,10 +160,10 @@ export function StripView() {
         >
           Whole line
         </button>
-        <button type="button" disabled={!told.value} onClick={() => keep('svg')}>
+        <button type="button" disabled={!drawn} onClick={() => keep('svg')}>
           Save drawing
         </button>
-        <button type="button" disabled={!told.value} onClick={() => keep('png')}>
+        <button type="button" disabled={!drawn} onClick={() => keep('png')}>
           Save picture
         </button>
       </div>
