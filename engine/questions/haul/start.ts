@@ -110,16 +110,18 @@ export function carefulStart(
   const draw = seeded(SEED);
   const position = (): number => triangular(draw());
   const rails = railsMet(context, state);
+  const grips = new Map(rails.map((rail) => [rail, adhesionOn(rail)]));
+  const grade = gradeSpread(context);
   const pull = new Map(rails.map((rail) => [rail, new Float64Array(draws)]));
   const spare = new Map(rails.map((rail) => [rail, new Float64Array(draws)]));
   const curve = new Float64Array(draws);
   for (let i = 0; i < draws; i++) {
     const [grip, steam] = [position(), position()];
-    const steeper = weight * pick(gradeSpread(context), position());
+    const steeper = weight * pick(grade, position());
     curve[i] = pick(assumed.curveConstant, position()) / assumed.curveConstant.value;
     const needed = starting(context, position) + steeper;
-    for (const rail of rails) {
-      const force = pullAt(pick(adhesionOn(rail), grip), steam) as number;
+    for (const [rail, adhesion] of grips) {
+      const force = pullAt(pick(adhesion, grip), steam) as number;
       (pull.get(rail) as Float64Array)[i] = force;
       (spare.get(rail) as Float64Array)[i] = force - needed;
     }

@@ -7,7 +7,7 @@ import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { crewGears, gradeSum, hardestOf, parkedHold, type Stand, standsOn } from './hold.ts';
+import { crewGears, gradeSum, hardestOf, parkedHold, parking, type Stand, standsOn } from './hold.ts';
 import type { HoldResult } from './types.ts';
 
 export function askHolding({ context }: Prepared): Findings<HoldResult> {
@@ -16,7 +16,7 @@ export function askHolding({ context }: Prepared): Findings<HoldResult> {
   const tight = (s: Stand): number => s.hold(crewGears(loaded)) - s.pull;
   const loosest = hardestOf(stands, tight);
   const stand =
-    tight(loosest) < 0 ? loosest : hardestOf(stands, (s) => parkedHold(loaded, s.hold).crew - s.pull);
+    tight(loosest) < 0 ? loosest : hardestOf(stands, (s) => s.hold(parking(loaded).crew) - s.pull);
   const data: HoldResult = {
     pull: stand.pull,
     at: stand.at,

@@ -14,6 +14,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
+import { between3 } from '../../motion/kit.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { railsMet, worstUnder } from '../../outing/rails.ts';
@@ -172,9 +173,9 @@ function drawnFor(draws: number, vehicles: number): Drawn {
   return made;
 }
 
-/** ÷ likely. @param p position between the bounds */
-const massShare = ({ mass, massLow, massHigh }: LoadedTrain['vehicles'][number], p: number): number =>
-  1 + (p * (p < 0 ? mass - massLow : massHigh - mass)) / mass;
+/** kg. @param p position between the bounds */
+const massAt = ({ mass, massLow, massHigh }: LoadedTrain['vehicles'][number], p: number): number =>
+  between3(massLow, mass, massHigh, p);
 
 function pullsOf(context: OutingContext, drawn: Drawn, slope: number): Float64Array {
   const { vehicles, mass: likely } = context.loaded;
@@ -184,7 +185,7 @@ function pullsOf(context: OutingContext, drawn: Drawn, slope: number): Float64Ar
     let [mass, resists] = [0, 0];
     for (let j = 0; j < vehicles.length; j++) {
       const from = (i * drawn.vehicles + j) * OWN;
-      const one = vehicles[j].mass * massShare(vehicles[j], drawn.own[from + 2]);
+      const one = massAt(vehicles[j], drawn.own[from + 2]);
       mass += one;
       resists += one * pick(vehicles[j].vehicle.resistance.rolling, drawn.own[from + 1]);
     }
@@ -264,18 +265,18 @@ function holdsOf(
     const from = i * SHARED;
     const sanded = pick(adhesion, drawn.shared[from]);
     const unsandedToday = pick(bare, drawn.shared[from]);
-    const p = drawn.shared[from + 1];
     let [total, onWheels, limit] = [0, 0, 0];
     for (const g of held) {
       const own = (i * drawn.vehicles + g.vehicle) * OWN;
       if (!g.sameWheels) {
         total += Math.min(onWheels, limit);
         onWheels = 0;
-        const share = massShare(loaded.vehicles[g.vehicle], drawn.own[own + 2]);
+        const body = loaded.vehicles[g.vehicle];
+        const share = massAt(body, drawn.own[own + 2]) / body.mass;
         limit = (g.sanded ? sanded : unsandedToday) * g.load * share;
       }
       const [low, value, high] = g.friction;
-      const friction = p < 0 ? value + p * (value - low) : value + p * (high - value);
+      const friction = between3(low, value, high, drawn.shared[from + 1]);
       onWheels += pick(g.block, drawn.own[own]) * friction * pick(g.wet, drawn.shared[from + 2]);
     }
     holds[i] = total + Math.min(onWheels, limit);
