@@ -11,6 +11,8 @@ import {
   readOuting,
   tellProblem,
 } from '../papers/index.ts';
+import { readJson } from '../papers/json.ts';
+import { decodeText } from '../papers/text.ts';
 import { parseQuantity } from '../units/index.ts';
 import { chainage, type Voice } from '../words/voice.ts';
 import { UsageFault } from './command.ts';
@@ -39,6 +41,12 @@ const loadBeside =
       return { unread: reasonOf(error) };
     }
   };
+
+/** What a JSON file holds; undefined: it is none. */
+export async function jsonIn(path: string): Promise<unknown> {
+  const text = decodeText((await openFile(path)).content);
+  return text.ok ? readJson(text.text).value : undefined;
+}
 
 /** An entry by its whole path, with how the files beside it are read. */
 export function fromDisk({ path, content }: Entry): { readonly entry: Entry; readonly load: Load } {

@@ -2,10 +2,8 @@
 import { dirname, join } from 'node:path';
 import { askPlace } from '../desk/ask-place.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { readJson } from '../papers/json.ts';
 import { type FieldPath, printPath } from '../papers/problem.ts';
-import { decodeText } from '../papers/text.ts';
-import { openFile } from './open.ts';
+import { jsonIn } from './open.ts';
 
 /** "car.json: brakes[0].force"; empty where it is no single field. */
 export type SetIn = (finding: Finding) => string;
@@ -40,9 +38,4 @@ async function written(path: string, place: FieldPath): Promise<string> {
     } else json = part;
   }
   return `${file}: ${printPath(within)}`;
-}
-
-async function jsonIn(path: string): Promise<unknown> {
-  const text = decodeText((await openFile(path)).content);
-  return text.ok ? readJson(text.text).value : undefined;
 }

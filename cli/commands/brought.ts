@@ -2,18 +2,14 @@
 import { extname } from 'node:path';
 import type { Brought } from '../../desk/new/make.ts';
 import { readHost, readLine } from '../../papers/index.ts';
-import { readJson } from '../../papers/json.ts';
-import { decodeText } from '../../papers/text.ts';
 import { UsageFault } from '../command.ts';
-import { bundleFile, openFile, refusal } from '../open.ts';
+import { bundleFile, jsonIn, refusal } from '../open.ts';
 import { surveyedLine } from './survey.ts';
 
 type Json = Record<string, unknown>;
 
 async function jsonOf(path: string): Promise<Json> {
-  const { content } = await openFile(path);
-  const text = decodeText(content);
-  const json = text.ok ? readJson(text.text).value : undefined;
+  const json = await jsonIn(path);
   if (typeof json === 'object' && json !== null && !Array.isArray(json)) return json as Json;
   throw new UsageFault(`${path}: found no paper; expected a line, an outing, or a survey (CSV, GPX)`);
 }
