@@ -3,6 +3,8 @@
  * test's own. On a made-up plane, an engine with a screw on both axles and two cars, one of them with a screw.
  */
 import { describe, expect, it } from 'vitest';
+import { countCars } from '../../../engine/answer/counts.ts';
+import { inquire } from '../../../engine/answer/inquiry.ts';
 import { between, exact, type Quantity } from '../../../engine/base/quantity.ts';
 import { potentialOf, prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
@@ -104,13 +106,19 @@ describe('a brake that nobody has measured', () => {
   const severity = (outing: Outing) =>
     askHolding(prepare(openOuting(outing), 1, 0)).findings.find((f) => f.code === 'does-not-hold')?.severity;
   const steep = laid({ screw: exact(50) });
+  const vehicles = steep.train.vehicles.map((v, i) => {
+    const brakes = v.brakes.map(({ force: _force, hand: _hand, ...gear }) => gear);
+    return i === 0 ? { ...v, brakes } : v;
+  });
+  const unmeasured = { ...steep, train: { ...steep.train, vehicles } };
   it('is asked for where the others do not hold without it, and not counted as none', () => {
     expect(severity(steep)).toBe('forbids');
-    const vehicles = steep.train.vehicles.map((v, i) => {
-      const brakes = v.brakes.map(({ force: _force, hand: _hand, ...gear }) => gear);
-      return i === 0 ? { ...v, brakes } : v;
-    });
-    expect(severity({ ...steep, train: { ...steep.train, vehicles } })).toBe('unknown');
+    expect(severity(unmeasured)).toBe('unknown');
+  });
+  it('leaves the count of cars held untold', () => {
+    const held = (outing: Outing) => countCars(inquire(outing, { samples: 0 }), ['dry'])[0].held;
+    expect(held(steep)).not.toBeNull();
+    expect(held(unmeasured)).toBeNull();
   });
 });
 
