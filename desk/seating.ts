@@ -19,6 +19,7 @@ import type {
 import { hostCeilings, runningSpeed } from '../engine/questions/speed/ceilings.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
 import { isCar } from '../engine/things/train/cars.ts';
+import type { Rider } from '../engine/things/train/types.ts';
 
 export interface SeatingOptions {
   readonly heldChild?: SeatingRules['heldChild'];
@@ -47,8 +48,7 @@ export function seatingProblem(outing: Outing, options: SeatingOptions = {}): Se
     })),
     people: outing.riders
       .filter((r) => r.duty === 'rider' && !stays.has(r.id))
-      .map((r) => (options.afresh ? { ...r, vehicle: undefined, seat: undefined } : r))
-      .map((r) => dropAbsent(r)),
+      .map((r) => (options.afresh ? withoutSeat(r) : r)),
     base: outing.line.contactWidth,
     adultCentre: outing.assumed.riderCentre,
     sideDemand: sideDemand(outing),
@@ -60,8 +60,7 @@ export function seatingProblem(outing: Outing, options: SeatingOptions = {}): Se
   };
 }
 
-const dropAbsent = <T extends object>(fields: T): T =>
-  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
+const withoutSeat = ({ vehicle: _, seat: __, ...rider }: Rider): Rider => rider;
 
 /** Greatest side acceleration along the line, moving or standing, as a share of g. */
 function sideDemand(outing: Outing): number {

@@ -40,7 +40,7 @@ export const may = <T extends z.ZodMiniType>(
   label: string,
   help: string,
   more: Omit<About, 'label' | 'help'> = {},
-): z.ZodMiniOptional<T> => must(z.optional(schema), label, help, more);
+): z.ZodMiniExactOptional<T> => must(z.exactOptional(schema), label, help, more);
 
 // ---- what several papers hold
 

@@ -1,6 +1,7 @@
 /** A vehicle file made into the engine's vehicle. What is missing and may be assumed is noted. */
 
 import { assumed } from '../../data/index.ts';
+import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type {
   BrakeGear,
@@ -135,10 +136,6 @@ function kept(file: VehicleFile) {
     taillight,
     sander,
   });
-}
-
-function dropAbsent<T extends object>(fields: T): T {
-  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T;
 }
 
 function supplyOf({

@@ -1,6 +1,6 @@
 /** Everything out and in as one file: byte for byte the same, and nothing lost by a broken one. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { type BrowserContextOptions, expect, type Page, test } from '@playwright/test';
 import { barrierFree, fits, open, served, themes } from './served.ts';
 
 const url = served();
@@ -120,7 +120,10 @@ test('a photograph of the card opens the outing on another phone, with no networ
   await page.locator('main').getByLabel('name', { exact: true }).first().fill('From a photograph');
   await page.keyboard.press('Tab');
   const photo = await photograph(page, 1800);
-  const context = await browser.newContext({ ...info.project.use, serviceWorkers: 'allow' });
+  const context = await browser.newContext({
+    ...(info.project.use as BrowserContextOptions),
+    serviceWorkers: 'allow',
+  });
   const other = await context.newPage();
   await open(other, url(), 'files');
   await other.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));

@@ -4,7 +4,7 @@
  * ever touching a pointer.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { type BrowserContextOptions, expect, type Locator, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { runs } from '../support/tier.ts';
 import { answered, fits, open, roomOpen, served } from './served.ts';
@@ -92,7 +92,7 @@ for (const [name, file] of trains.slice(0, runs(1, trains.length))) {
     await expect(page.locator('.card h1')).toHaveText(told.answer.toUpperCase());
 
     // The saved file opens elsewhere, and answers alike there.
-    const other = await (await browser.newContext({ ...info.project.use })).newPage();
+    const other = await (await browser.newContext(info.project.use as BrowserContextOptions)).newPage();
     await open(other, url(), 'files');
     await other.getByLabel('Open a file').setInputFiles(copy);
     await expect(other.getByText(/^Opened wet\.json/)).toBeVisible();

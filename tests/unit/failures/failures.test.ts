@@ -19,7 +19,7 @@ const straight =
       if (v.role === 'engine') v['supplies'] = [kind];
       v['resistance'] = { rolling: bearings };
       v.rear['chain'] = { grade: 80, size: '5/16 in', slack: '2 in' };
-      v.brakes = v.brakes?.map((b) => {
+      v.brakes &&= v.brakes.map((b) => {
         if (b['kind'] === 'automatic-air') return { name: 'train brake', kind, force: '62 lbf', ...more };
         return b['kind'] === 'engine-only' ? { ...b, force: engine } : b;
       });

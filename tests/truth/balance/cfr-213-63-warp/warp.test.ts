@@ -1,5 +1,6 @@
 /** What class 1 warp does to a car of four feet between trucks, by hand and by the room. */
 import { describe, expect, it } from 'vitest';
+import { dropAbsent } from '../../../../engine/base/absent.ts';
 import { exact } from '../../../../engine/base/quantity.ts';
 import { POOREST_TWIST } from '../../../../engine/questions/balance/limits.ts';
 import { checkTwist, judgeBlock } from '../../../../engine/questions/balance/twist.ts';
@@ -39,7 +40,7 @@ describe('49 CFR 213.63, class 1', () => {
       judgeBlock(v, POOREST_TWIST.value, {
         block,
         otherWheelLifted,
-        ...(before === undefined ? {} : { before, with: after }),
+        ...dropAbsent({ before, with: after }),
       });
     expect(judge(lift / 0.6, false)).toMatchObject({ accepted: true, why: 'stays' });
     expect(judge(lift / 0.6, true)).toMatchObject({ accepted: false, why: 'lifts' });
