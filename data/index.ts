@@ -22,9 +22,6 @@ export interface DefaultRow {
   readonly note?: string;
 }
 
-/** Grows with every change of a figure in it: an answer says by which it was reckoned. */
-export const DATA_VERSION: number = defaults.version;
-
 export const defaultRows: readonly DefaultRow[] = defaults.rows;
 
 const byKey = new Map(defaultRows.map((row) => [row.key, row]));

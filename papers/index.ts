@@ -12,6 +12,5 @@ export {
   readVehicle,
   resolvePath,
 } from './read.ts';
-export type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
 export { VERSION } from './schema/index.ts';
 export { writeFile } from './write.ts';

@@ -1,3 +1,3 @@
 /** What people write, to SI and back. */
-export { accepted, type Parsed, parseQuantity, type UnitProblem, unitsOf } from './parse.ts';
-export { type PrintOptions, printQuantity, roundToward, type System, type Toward } from './print.ts';
+export { accepted, parseQuantity, unitsOf } from './parse.ts';
+export { printQuantity, type System, type Toward } from './print.ts';

@@ -6,10 +6,8 @@ import {
   halfSpeedAt,
   type PartingGap,
   type PartingLook,
-  type PartingPlace,
   type PartingPlay,
 } from '../../desk/parting.ts';
-import type { Outcome } from '../../engine/questions/part/types.ts';
 import { outcomes } from '../../engine/questions/part/types.ts';
 import { chainWords, outcomeWords } from '../../words/parting.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -60,24 +58,6 @@ export function partingNote(voice: Voice): string {
     ? `A train follows ${time(voice, following.after)} behind at ${speed(voice, following.speed)} and runs on.`
     : 'No following train is stated.';
   return `Place: the train's head when it parts, at running speed. Brakes as unlucky as in a cautious stop; riders' own brakes are not counted. ${behind}`;
-}
-
-/** What becomes of a tail, in one sentence. */
-export function tailWords(place: PartingPlace, voice: Voice): string {
-  const over = (si: number): string => speed(voice, si);
-  const ends: Readonly<Record<Outcome, () => string>> = {
-    stands: () => `stops with its rear at ${chainage(voice, place.endRear)} and stays`,
-    rolls: () =>
-      `rolls off again, at up to ${over(place.topSpeed)}, and stops with its rear at ${chainage(voice, place.endRear)}`,
-    'rolls-through-place': () =>
-      `rolls back through ${place.place ?? 'a place'} at up to ${over(place.topSpeed)}`,
-    'meets-following': () => `meets the following train at ${over(place.metAt)}`,
-    'runs-round': () => `runs on round the line at up to ${over(place.topSpeed)}`,
-    'leaves-line': () => `runs off the end of the line at ${over(place.metAt)}`,
-    overturns: () =>
-      `goes over in a curve at ${over(place.metAt)}, its rear at ${chainage(voice, place.endRear)}`,
-  };
-  return `The tail ${ends[place.outcome]()}, ${time(voice, place.time)} after it parted.`;
 }
 
 /** One parting told from start to end. */

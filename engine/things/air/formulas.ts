@@ -9,11 +9,6 @@ const LAPSE = 0.0065;
 /** Pressure ratio at and below which the flow through an orifice is choked: (2/(γ+1))^(γ/(γ−1)) = 0.528. */
 export const CRITICAL_RATIO: number = (2 / (AIR_GAMMA + 1)) ** (AIR_GAMMA / (AIR_GAMMA - 1));
 
-/** Whether air from `upstream` to `downstream` (absolute, Pa) leaves at the speed of sound. */
-export function isChoked(upstream: number, downstream: number): boolean {
-  return downstream <= CRITICAL_RATIO * upstream;
-}
-
 /** Mass flow ÷ (C·A·p₁/√(R·T)) of an orifice by its pressure ratio p₂/p₁, 0 to 1. */
 export function flowNumber(pressureRatio: number): number {
   const ratio = Math.max(pressureRatio, CRITICAL_RATIO);

@@ -69,20 +69,6 @@ export function afterApplications(
   return pressures;
 }
 
-/** How many applications keep the pressure difference at or above a least useful one; stops at `most`. */
-export function usefulApplications(
-  reservoir: number,
-  volume: number,
-  piston: Piston,
-  atmosphere: number,
-  least: number,
-  most = 100,
-): number {
-  const after = afterApplications(reservoir, volume, piston, atmosphere, most);
-  const fails = after.findIndex((p) => p - atmosphere < least);
-  return fails < 0 ? most : fails;
-}
-
 /**
  * Pressure difference across an automatic vacuum piston with its train side let up to the atmosphere: the
  * chamber is squeezed by the stroke and loses some vacuum.

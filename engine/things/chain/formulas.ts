@@ -160,11 +160,6 @@ const furtherRows = [
   ),
 ];
 
-/** Nominal sizes in the catalogue, m, growing. */
-export const chainSizes: readonly number[] = [...new Set(chainCatalogue.map((row) => row.size))].sort(
-  (a, b) => a - b,
-);
-
 /**
  * Working load limit of a chain, N, or undefined where the table has no such grade and size.
  * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain), the nearest of several; nothing is interpolated.
@@ -184,15 +179,6 @@ export function chainWorkingLoad(grade: number, size: number): number | undefine
  */
 export function chainDesignFactor(grade: number): number {
   return grade === 43 ? 3 : 4;
-}
-
-/**
- * Working load of a connection, N: the weakest of the parts in line, times the chains side by side.
- *
- * parts N, each > 0 · count ≥ 1. Chains side by side share equally only if they are of equal slack.
- */
-export function weakestWorkingLoad(parts: readonly number[], count = 1): number {
-  return count * Math.min(...parts);
 }
 
 /** Mass that two bodies show each other, kg: m₁m₂/(m₁+m₂). An unmovable second body is Infinity. */

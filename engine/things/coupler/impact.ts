@@ -37,22 +37,3 @@ export function impact(
     energy: 0.5 * shared * closing * closing,
   };
 }
-
-/**
- * Speeds after two bodies meet, m/s, by the coefficient of restitution (0 = stay together, 1 = elastic).
- * Source: conservation of momentum; definition of restitution.
- */
-export function afterImpact(
-  mass: number,
-  speed: number,
-  otherMass: number,
-  otherSpeed: number,
-  restitution: number,
-): { readonly speed: number; readonly otherSpeed: number } {
-  const common = (mass * speed + otherMass * otherSpeed) / (mass + otherMass);
-  const parting = restitution * (speed - otherSpeed);
-  return {
-    speed: common - (otherMass / (mass + otherMass)) * parting,
-    otherSpeed: common + (mass / (mass + otherMass)) * parting,
-  };
-}

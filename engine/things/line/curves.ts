@@ -49,11 +49,6 @@ export function cantSpeed(radius: number, base: number, cant: number, deficiency
   return Math.sqrt((GRAVITY * radius * (cant + deficiency)) / base);
 }
 
-/** Sideways acceleration felt across the track, m/s²: v²/R − g·e/b; outward positive. */
-export function feltSideways(speed: number, radius: number, cant: number, base: number): number {
-  return (speed * speed) / radius - (GRAVITY * cant) / base;
-}
-
 /** Centrifugal force, N: m·v²/R. mass kg · speed m/s · radius m > 0. */
 export function centrifugalForce(mass: number, speed: number, radius: number): number {
   return (mass * speed * speed) / radius;
@@ -131,14 +126,6 @@ export function leanToLift(car: LeaningCar): number {
  */
 export function centreHeightFromTilt(angle: number, base: number, offset = 0): number {
   return (base / 2 - offset) / Math.tan(angle);
-}
-
-/**
- * Share of the wheel load that the inner wheels lose in a curve, 0 to 1 at lift.
- * Δ = 2·(h·a + g·y)/(g·b), a = felt sideways acceleration. Level-track form, small cant.
- */
-export function innerUnloading(felt: number, height: number, base: number, lean = 0): number {
-  return (2 * (height * felt + GRAVITY * lean)) / (GRAVITY * base);
 }
 
 /**

@@ -24,13 +24,6 @@ export function onLine(line: Line, s: number): number {
   return wrapped < 0 ? wrapped + line.length : wrapped;
 }
 
-/** Rise over run at a chainage; at a knot, the grade after it. */
-export function gradeAt(line: Line, s: number): number {
-  const knots = line.heights;
-  const i = Math.min(lastBefore(knots, onLine(line, s)), knots.length - 2);
-  return (knots[i + 1].height - knots[i].height) / (knots[i + 1].at - knots[i].at);
-}
-
 /** m above the line's datum. */
 export function heightAt(line: Line, s: number): number {
   const knots = line.heights;
