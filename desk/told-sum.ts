@@ -1,8 +1,9 @@
 /** The sum behind a finding in words: what it asks, its equation, the numbers put in, what comes out, its source. */
 import type { SumDiffers, SumRef } from '../engine/base/sum.ts';
+import { letterOf } from '../engine/sums/letters.ts';
 import { evaluateSum, findSum } from '../engine/sums/register.ts';
 import type { Toward } from '../units/index.ts';
-import { sumWords, symbolWords } from '../words/sums.ts';
+import { equationText, sumWords, symbolWords } from '../words/sums.ts';
 import type { Voice } from '../words/voice.ts';
 import { said, sayFully } from './echo.ts';
 import { inUnits } from './sums.ts';
@@ -14,9 +15,9 @@ export interface ToldSum {
   readonly equation: string;
   /** How the finding's own figure differs from the sum's; empty where it is the same. */
   readonly note: string;
-  /** "grade = -2.6 %" */
+  /** "grade i = -2.6 %" */
   readonly inputs: readonly string[];
-  /** "distance = 77.1 ft", rounded toward safety; or why there is none. */
+  /** "distance s = 77.1 ft", rounded toward safety; or why there is none. */
   readonly results: readonly string[];
   readonly source: string;
 }
@@ -58,14 +59,15 @@ const safe: Readonly<Record<string, Readonly<Record<string, Toward>>>> = {
 export function tellSum({ id, inputs, differs }: SumRef, voice: Voice): ToldSum | undefined {
   const sum = findSum(id);
   if (!sum) return undefined;
-  const named = (symbol: string, text: string): string => `${symbolWords(symbol, voice.wording)} = ${text}`;
+  const named = (symbol: string, text: string): string =>
+    `${symbolWords(symbol, voice.wording)} ${letterOf(sum, symbol)} = ${text}`;
   const outcome = evaluateSum(sum, inputs);
   const { title, asks } = sumWords[id];
   return {
     id,
     title,
     asks,
-    equation: sum.equation,
+    equation: equationText(sum),
     note: differs === undefined ? '' : notes[differs],
     inputs: sum.inputs.flatMap(({ symbol, kind }) =>
       inputs[symbol] === undefined ? [] : [named(symbol, sayFully(inputs[symbol], kind, voice.system))],

@@ -2,9 +2,10 @@
 import { answerSum, sums } from '../../desk/sums.ts';
 import { kinds } from '../../engine/base/quantity.ts';
 import type { Sum } from '../../engine/base/sum.ts';
+import { letterOf, lettersOf } from '../../engine/sums/letters.ts';
 import { findSum, rangeText } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
-import { sumWords, symbolWords } from '../../words/sums.ts';
+import { equationText, letterText, otherLetters, sumWords, symbolWords } from '../../words/sums.ts';
 import { type Command, common, type Options, UsageFault } from '../command.ts';
 import { table } from '../text.ts';
 
@@ -53,7 +54,8 @@ async function evaluate(sum: Sum, inputs: readonly string[], options: SumOptions
   const results = reply.answer.results.map(({ symbol, value, unit, si }) => ({ symbol, value, unit, si }));
   const text = [
     ...reply.answer.results.map((r) => `${symbolWords(r.symbol, options.wording)}: ${r.text}`),
-    `${sum.equation}`,
+    equationText(sum),
+    lettersLine(sum, options),
     `Source: ${source}.`,
     ...(sumWords[sum.id].caution ? [sumWords[sum.id].caution] : []),
   ].join('\n');
@@ -67,11 +69,12 @@ function sumHelp(sum: Sum, options: SumOptions): string {
   return [
     `${words.title}: ${words.asks}`,
     '',
-    sum.equation,
+    equationText(sum),
     '',
     table([
-      ['symbol', 'write', 'range (SI)', 'if left out'],
+      ['letter', 'symbol', 'write', 'range (SI)', 'if left out'],
       ...sum.inputs.map((s) => [
+        letterOf(sum, s.symbol),
         s.symbol,
         accepted(s.kind),
         `${rangeText(s)} ${kinds[s.kind]}`,
@@ -79,20 +82,39 @@ function sumHelp(sum: Sum, options: SumOptions): string {
       ]),
     ]),
     '',
-    `Gives: ${sum.results.map((r) => `${symbolWords(r.symbol, options.wording)} (${kinds[r.kind]})`).join(', ')}`,
+    `Gives: ${sum.results.map((r) => `${letterOf(sum, r.symbol)} ${symbolWords(r.symbol, options.wording)} (${kinds[r.kind]})`).join(', ')}`,
+    ...others(sum, options),
     `Source: ${sum.source}.`,
     ...(words.caution ? [words.caution] : []),
     `Example: heedway sum ${sum.id} ${words.example}`,
   ].join('\n');
 }
 
+/** What each letter of the equation is, in the order of its inputs and results. */
+const lettersLine = (sum: Sum, { wording }: Options): string =>
+  lettersOf(sum)
+    .map((letter) => `${letter.letter} ${letterText(letter, wording)}`)
+    .join('; ');
+
+const others = (sum: Sum, { wording }: Options): string[] => {
+  const list = otherLetters(sum).map((letter) => `${letter.letter} ${letterText(letter, wording)}`);
+  return list.length === 0 ? [] : [`Also: ${list.join('; ')}`];
+};
+
 const sumJson = (sum: Sum): unknown => ({
   id: sum.id,
   title: sumWords[sum.id].title,
   asks: sumWords[sum.id].asks,
   equation: sum.equation,
-  inputs: sum.inputs.map((s) => ({ ...s, unit: kinds[s.kind], range: rangeText(s) })),
-  results: sum.results.map((r) => ({ ...r, unit: kinds[r.kind] })),
+  letters: lettersOf(sum).map((letter) => ({ letter: letter.letter, means: letterText(letter) })),
+  ...(sum.remark === undefined ? {} : { remark: sum.remark }),
+  inputs: sum.inputs.map((s) => ({
+    ...s,
+    letter: letterOf(sum, s.symbol),
+    unit: kinds[s.kind],
+    range: rangeText(s),
+  })),
+  results: sum.results.map((r) => ({ ...r, letter: letterOf(sum, r.symbol), unit: kinds[r.kind] })),
   source: sum.source,
   docs: `docs/sums/${sum.id}.md`,
 });

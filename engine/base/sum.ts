@@ -36,7 +36,12 @@ export interface Sum {
   readonly id: string;
   readonly inputs: readonly SumSymbol[];
   readonly results: readonly SumResult[];
+  /** Letters, figures and functions alone; parts with two blanks between them. */
   readonly equation: string;
+  /** Each letter of it and what it is, `v speed, g gravity`; `V speed in mph` where not in SI. See sums/letters.ts. */
+  readonly letters: string;
+  /** What the equation leaves to words. */
+  readonly remark?: string;
   readonly source: string;
   /** Values in result order; a problem where the inputs together are out of range. */
   readonly compute: (inputs: SumInputs) => readonly number[] | SumProblem;

@@ -23,7 +23,10 @@ export const motionSums: readonly Sum[] = [
     ],
     results: [result('distance', 'length'), result('time', 'time'), result('before-brake', 'length')],
     equation:
-      's = v·(tr + td) + v·tb/2 − a·tb²/24 + v²/(2·a′),  a′ = a + g·(i + r); grade i and resistance r act through all of it; at a stand before tb is over, the ramp alone; wheels: all ÷ (1 + γ)',
+      's = s₁ + v₃²/(2·(b + p));  s₁ = v·t₁ + u·t₁²/2 + v₁·t₂ − p·t₂²/2 + v₂·t₃ − p·t₃²/2 − b·t₃²/6;  t = t₁ + t₂ + t₃ + v₃/(b + p);  b = a/(1 + γ);  p = g·(i + r)/(1 + γ);  u = max(0, −p);  v₁ = v + u·t₁;  v₂ = v₁ − p·t₂;  v₃ = v₂ − p·t₃ − b·t₃/2',
+    letters:
+      's distance, s₁ before-brake, t time, v speed, a deceleration, t₁ reaction, t₂ dead-time, t₃ build-up, i grade, r resistance, γ rotating-share, g gravity, b braking-with-the-wheels, p pull-of-grade-and-resistance, u gain-on-a-fall, v₁ speed-after-the-reaction, v₂ speed-as-the-brake-begins, v₃ speed-as-it-is-full-on',
+    remark: 'power is on in the reaction; at a stand before the brake is full on it ends there',
     source: 'kinematics, integrated exactly; build-up linear as in IEEE 1698-2009 clause 3',
     compute: (given) => {
       const { speed: v0, reaction, 'dead-time': dead, 'build-up': tb, 'rotating-share': share } = given;
@@ -63,6 +66,7 @@ export const motionSums: readonly Sum[] = [
     inputs: [speed, input('distance', 'length', positive)],
     results: [result('deceleration', 'acceleration')],
     equation: 'a = v²/(2·s)',
+    letters: 'a deceleration, v speed, s distance',
     source: 'BOStrab Anlage 2 (1987); kinematics',
     compute: ({ speed: v, distance: s }) => [(v * v) / (2 * s)],
   },
@@ -79,7 +83,9 @@ export const motionSums: readonly Sum[] = [
       result('reaction-distance', 'length'),
       result('braking-distance', 'length'),
     ],
-    equation: 'd = v·t + v²/(2·(a + g·i))',
+    equation: 'd = r + b;  r = v·t;  b = v²/(2·(a + g·i))',
+    letters:
+      'd distance, r reaction-distance, b braking-distance, v speed, t reaction, a deceleration, g gravity, i grade',
     source: 'AASHTO Green Book, Exhibit 3-1',
     compute: ({ speed: v, reaction: t, deceleration: a, grade: i }) => {
       const net = a + GRAVITY * i;
@@ -92,7 +98,9 @@ export const motionSums: readonly Sum[] = [
     id: 'brake-ratio',
     inputs: [input('force', 'force', notNegative), input('mass', 'mass', positive)],
     results: [result('ratio', 'ratio'), result('deceleration', 'acceleration')],
-    equation: 'ratio = F/(m·g);  a = F/m (wheels’ inertia left out)',
+    equation: 'k = F/(m·g);  a = F/m',
+    letters: 'k ratio, F force, m mass, g gravity, a deceleration',
+    remark: 'the wheels’ inertia is left out',
     source: 'definition',
     compute: ({ force, mass }) => [force / (mass * GRAVITY), force / mass],
   },
@@ -105,7 +113,8 @@ export const motionSums: readonly Sum[] = [
       grade,
     ],
     results: [result('distance', 'length'), result('deceleration', 'acceleration')],
-    equation: 's = v²·(1 + γ)/(2·g·(r + i))',
+    equation: 's = v²/(2·a);  a = g·(r + i)/(1 + γ)',
+    letters: 's distance, v speed, a deceleration, g gravity, r resistance, i grade, γ rotating-share',
     source: 'energy balance',
     compute: ({ speed: v, resistance: r, 'rotating-share': share, grade: i }) => {
       const slope = r + i;
@@ -129,7 +138,8 @@ export const motionSums: readonly Sum[] = [
       grade,
     ],
     results: [result('resistance', 'specificForce'), result('deceleration', 'acceleration')],
-    equation: 'r = (1 + γ)·(v₁ − v₂)/(g·t) − i',
+    equation: 'r = (1 + γ)·a/g − i;  a = (v₁ − v₂)/t',
+    letters: 'r resistance, γ rotating-share, a deceleration, g gravity, i grade, v₁ from, v₂ to, t time',
     source: 'momentum balance of a coast-down test',
     compute: ({ from, to, time, 'rotating-share': share, grade: i }) => {
       if (to >= from) return { symbol: 'to', found: `${to}`, expected: 'less than the first speed' };
@@ -147,7 +157,8 @@ export const motionSums: readonly Sum[] = [
       input('rotating-share', 'ratio', { low: 0, high: 2, default: 0 }),
     ],
     results: [result('speed', 'speed'), result('time', 'time')],
-    equation: 'v = √(v₀² + 2·g·(i − r)·s/(1 + γ))',
+    equation: 'v = √(v₀² + 2·g·(i − r)·s/(1 + γ));  t = 2·s/(v₀ + v)',
+    letters: 'v speed, v₀ start-speed, g gravity, i fall, r resistance, s distance, γ rotating-share, t time',
     source: 'energy balance',
     compute: ({ 'start-speed': v0, distance: s, fall, resistance: r, 'rotating-share': share }) => {
       const a = (GRAVITY * (fall - r)) / (1 + share);
@@ -171,7 +182,9 @@ export const motionSums: readonly Sum[] = [
       speed,
     ],
     results: [result('energy', 'energy'), result('share', 'ratio')],
-    equation: 'E = ½·m·(k/R)²·v²;  share of the wheel’s own energy of travel = (k/R)²',
+    equation: 'E = ½·m·q·v²;  q = (k/R)²',
+    letters: 'E energy, m mass, q share, v speed, k gyration, R wheel-radius',
+    remark: 'q is a share of the wheel’s own energy of travel',
     source: 'Webb, rotating mass of wheels',
     compute: ({ mass: m, gyration: k, 'wheel-radius': r, speed: v }) => {
       if (k > r) return { symbol: 'gyration', found: `${k}`, expected: 'at most the wheel’s radius' };
@@ -188,6 +201,7 @@ export const motionSums: readonly Sum[] = [
     ],
     results: [result('force', 'force')],
     equation: 'F = m·(a + g·i) + R',
+    letters: 'F force, m mass-behind, a acceleration, g gravity, i grade, R resistance',
     source: 'Newton’s second law on the part behind the gap; OpenStax College Physics ch. 4',
     compute: ({ 'mass-behind': m, acceleration: a, resistance, grade: i }) => [
       m * (a + GRAVITY * i) + resistance,
@@ -205,7 +219,9 @@ export const motionSums: readonly Sum[] = [
       input('release', 'time', { low: 0, default: 0 }),
     ],
     results: [result('headway', 'time'), result('distance', 'length')],
-    equation: 'h = (sighting + braking + block + margin + train)/v + release',
+    equation: 'h = d/v + t;  d = s + b + l + L + m',
+    letters:
+      'h headway, d distance, v speed, t release, s sighting, b braking, l block, L train-length, m margin',
     source: 'signalling textbooks: headway of a two-aspect block at constant speed (from memory)',
     compute: ({ speed: v, sighting, braking, block, 'train-length': train, margin, release }) => {
       const s = sighting + braking + block + train + margin;
@@ -221,7 +237,8 @@ export const motionSums: readonly Sum[] = [
       input('walking-speed', 'speed', { low: 0, open: true, high: 3, default: 1.2 }),
     ],
     results: [result('distance', 'length'), result('walk', 'time')],
-    equation: 'd = stop + margin − sight, at least 0;  walk = d/w',
+    equation: 'd = max(0, s + m − e);  t = d/w',
+    letters: 'd distance, s stop, m margin, e sight, t walk, w walking-speed',
     source:
       'geometry: the following driver must see the flag at least a stopping distance before the standing train',
     compute: ({ stop, sight, margin, 'walking-speed': w }) => {
@@ -233,7 +250,8 @@ export const motionSums: readonly Sum[] = [
     id: 'gap-time',
     inputs: [input('gap', 'length', positive), speed],
     results: [result('time', 'time')],
-    equation: 't = gap/v',
+    equation: 't = d/v',
+    letters: 't time, d gap, v speed',
     source: 'kinematics',
     compute: ({ gap, speed: v }) => [gap / v],
   },

@@ -2,9 +2,10 @@
 import { answerSum } from '../../desk/sums.ts';
 import { kinds } from '../../engine/base/quantity.ts';
 import type { Sum } from '../../engine/base/sum.ts';
+import { type Letter, lettersOf } from '../../engine/sums/letters.ts';
 import { rangeText, sums } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
-import { sumWords, symbolWords } from '../../words/sums.ts';
+import { letterText, otherLetters, sumWords, symbolWords } from '../../words/sums.ts';
 
 /** "speed=7mph grade=-2.6%" → { speed: '7mph', grade: '-2.6%' } */
 export const exampleInputs = (example: string): Record<string, string> =>
@@ -30,23 +31,37 @@ function sumPage(sum: Sum): string {
   const words = sumWords[sum.id];
   const reply = answerSum(sum.id, exampleInputs(words.example), 'imperial');
   if (!reply.ok) throw new Error(`${sum.id}: ${JSON.stringify(reply.faults)}`);
+  const letters = new Map(lettersOf(sum).map((letter) => [letter.name, letter]));
+  const others = otherLetters(sum);
+  const named = (symbol: string): string => {
+    const letter = letters.get(symbol) as Letter;
+    return `${letter.letter} | ${letterText(letter)}`;
+  };
   return [
     `# ${words.title}`,
     '',
     words.asks,
     '',
     '```',
-    sum.equation,
+    ...sum.equation.split(';  '),
     '```',
     '',
-    '| symbol | what | write | range (SI) | if left out |',
-    '|---|---|---|---|---|',
+    ...(sum.remark === undefined ? [] : [`${sum.remark}.`, '']),
+    '| letter | what | symbol | write | range (SI) | if left out |',
+    '|---|---|---|---|---|---|',
     ...sum.inputs.map(
       (s) =>
-        `| \`${s.symbol}\` | ${symbolWords(s.symbol)} | ${accepted(s.kind)} | ${rangeText(s)} ${kinds[s.kind]} | ${s.default === undefined ? 'needed' : `${s.default} ${kinds[s.kind]}`} |`,
+        `| ${named(s.symbol)} | \`${s.symbol}\` | ${accepted(s.kind)} | ${rangeText(s)} ${kinds[s.kind]} | ${s.default === undefined ? 'needed' : `${s.default} ${kinds[s.kind]}`} |`,
     ),
     '',
-    `Gives ${sum.results.map((r) => `${symbolWords(r.symbol)} (${kinds[r.kind]})`).join(', ')}. Out of range is an error, never a number.`,
+    '| letter | gives | SI |',
+    '|---|---|---|',
+    ...sum.results.map((r) => `| ${named(r.symbol)} | ${kinds[r.kind]} |`),
+    '',
+    ...(others.length === 0
+      ? []
+      : [`Also ${others.map((l) => `${l.letter} ${letterText(l)}`).join('; ')}.`, '']),
+    'Out of range is an error, never a number.',
     '',
     `Source: ${sum.source}.`,
     ...(words.caution ? ['', `Caution: ${words.caution}`] : []),

@@ -1,6 +1,7 @@
 /** The sums: found by words, worked with units, refused out of range, opened from a finding with its numbers. */
 import { expect, type Page, test } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
+import { lettersIn } from '../support/equation.ts';
 import { barrierFree, fits, open, roomOpen, served, themes } from './served.ts';
 
 const url = served();
@@ -22,7 +23,10 @@ test('every sum opens on its example with a result, and shows its equation and s
     await page.evaluate((next) => {
       location.hash = `sums/${next}`;
     }, id);
-    await expect(page.locator('.equation')).toHaveText(equation);
+    await expect(page.locator('.equation')).toHaveText(equation.replaceAll(';  ', ''));
+    // Every letter of it stands beside a field, a result or a constant.
+    const shown = await page.locator('.sum .letter').allTextContents();
+    expect(shown.sort()).toEqual(lettersIn(equation).sort());
     await expect(page.locator('.result')).not.toContainText('No result');
     await expect(page.locator('.result strong').first()).toBeVisible();
     await expect(page.getByText(`Source: ${source}.`)).toBeVisible();
@@ -70,7 +74,7 @@ test('an opened finding shows its equation with the numbers put in', { tag: '@bo
   const sum = finding.first().locator('.sum-of');
   await expect(sum).toBeVisible();
   const [, adhesion, load, force] =
-    /F = µ·N.*adhesion = ([\d.]+), load = ([\d.]+) lbf.*force = ([\d.]+) lbf/s.exec(
+    /F = µ·N.*adhesion µ = ([\d.]+), load N = ([\d.]+) lbf.*force F = ([\d.]+) lbf/s.exec(
       (await sum.textContent()) ?? '',
     ) ?? [];
   // Worked by hand from what is shown, within its last digits.

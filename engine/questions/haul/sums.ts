@@ -15,7 +15,9 @@ export const haulageSums: readonly Sum[] = [
     id: 'grade-force',
     inputs: [mass, grade],
     results: [result('force', 'force'), result('per-weight', 'specificForce')],
-    equation: 'F = m·g·i  (20 lb per short ton for each 1 %)',
+    equation: 'F = m·g·q;  q = i',
+    letters: 'F force, m mass, g gravity, q per-weight, i grade',
+    remark: '20 lb per short ton for each 1 %',
     source: 'US Army TR0603 ed. 3, 2.7; Molesworth p. 223',
     compute: ({ mass: m, grade: i }) => [m * GRAVITY * i, i],
   },
@@ -27,7 +29,8 @@ export const haulageSums: readonly Sum[] = [
       input('constant', 'length', { low: 0, high: 2, default: 0.08 }),
     ],
     results: [result('force', 'force'), result('per-weight', 'specificForce')],
-    equation: 'F = m·g·c/R',
+    equation: 'F = m·g·q;  q = c/R',
+    letters: 'F force, m mass, g gravity, q per-weight, c constant, R radius',
     source: 'form common to railway practice; c by measurement, 0.70 m at standard gauge (US Army TR0603)',
     compute: ({ mass: m, radius, constant: c }) => [(m * GRAVITY * c) / radius, c / radius],
   },
@@ -35,7 +38,8 @@ export const haulageSums: readonly Sum[] = [
     id: 'curve-resistance-by-degree',
     inputs: [mass, input('degree', 'angle', { low: 0, high: Math.PI })],
     results: [result('force', 'force'), result('per-weight', 'specificForce')],
-    equation: 'F = 0.8 lb per short ton · D°',
+    equation: 'F = q·m;  q = 0.8·D',
+    letters: 'F force in lbf, q per-weight in lb/short ton, m mass in short ton, D degree in °',
     source: 'US Army TR0603 ed. 3, 2.8',
     compute: ({ mass: m, degree }) => {
       const perTon = 0.8 * ((degree * 180) / Math.PI);
@@ -51,8 +55,9 @@ export const haulageSums: readonly Sum[] = [
       input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 }),
     ],
     results: [result('force', 'force'), result('per-weight', 'specificForce')],
-    equation:
-      'R lb/ton = 1.3 + 29/w + 0.045·V + 0.044·V²/(w·n) + 20·G;  w tons per axle, n axles, V mph, G %',
+    equation: 'F = q·m;  q = 1.3 + 29/w + 0.045·V + 0.044·V²/(w·n) + 20·G;  w = m/n',
+    letters:
+      'F force in lbf, q per-weight in lb/short ton, m mass in short ton, w load-of-an-axle, V speed in mph, n axles, G grade in %',
     source: 'Davis 1926, as worked in Car & Locomotive Cyclopedia 1970 p. 842 (grade term corrected to 20·G)',
     compute: ({ mass: m, axles: n, speed, grade: i }) => {
       const tons = m / SHORT_TON;
@@ -70,7 +75,9 @@ export const haulageSums: readonly Sum[] = [
       input('grade', 'grade', { low: -0.15, high: 0.15, default: 0 }),
     ],
     results: [result('force', 'force')],
-    equation: 'R = m·g·(r + i), r = 40 lb per long ton as a working allowance, 20 to keep a train moving',
+    equation: 'F = m·g·(r + i)',
+    letters: 'F force, m mass, g gravity, r rate, i grade',
+    remark: 'r is 40 lb per long ton as a working allowance, 20 to keep a train moving',
     source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898), pp. 40–41',
     compute: ({ mass: m, rate, grade: i }) => [m * GRAVITY * (rate + i)],
   },
@@ -85,7 +92,8 @@ export const haulageSums: readonly Sum[] = [
       input('factor', 'ratio', { low: 0, open: true, high: 1, default: 0.85 }),
     ],
     results: [result('force', 'force')],
-    equation: 'TE = f·P·d²·s/D for two cylinders; ×1.5 for three, ×2 for four',
+    equation: 'F = f·p·d²·s·n/(2·D)',
+    letters: 'F force, f factor, p pressure, d bore, s stroke, n cylinders, D wheel',
     source: 'railway practice; worked figures of two published locomotives',
     compute: ({ pressure: p, bore: d, stroke: s, wheel, cylinders: n, factor: f }) => [
       (f * p * d * d * s * n) / (2 * wheel),
@@ -99,7 +107,9 @@ export const haulageSums: readonly Sum[] = [
       input('wheel', 'length', positive),
     ],
     results: [result('per-psi', 'force')],
-    equation: 'k = d²·s/D: pull in lb for each lb per sq in of mean pressure',
+    equation: 'k = d²·s/D',
+    letters: 'k per-psi in lbf, d bore in in, s stroke in in, D wheel in in',
+    remark: 'pull in lb for each lb per sq in of mean pressure',
     source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898)',
     compute: ({ bore: d, stroke: s, wheel }) => [((d * d * s) / wheel) * PSI],
   },
@@ -114,7 +124,8 @@ export const haulageSums: readonly Sum[] = [
       input('weather', 'ratio', { low: 0, open: true, high: 1, default: 1 }),
     ],
     results: [result('trailing', 'mass'), result('whole', 'mass')],
-    equation: 'whole = pull·weather/(g·(r + i + c));  trailing = whole − engine',
+    equation: 'M = F·w/(g·(r + i + c));  L = M − m',
+    letters: 'M whole, F pull, w weather, g gravity, r resistance, i grade, c curve, L trailing, m engine',
     source: 'force balance; the army’s worked form is army-trailing-load',
     compute: ({ pull, engine, resistance, grade: i, curve, weather }) => {
       const rate = resistance + i + curve;
@@ -137,7 +148,9 @@ export const haulageSums: readonly Sum[] = [
       input('weather', 'ratio', { low: 0, open: true, high: 1, default: 1 }),
     ],
     results: [result('trailing', 'mass')],
-    equation: 'load = weather·(TE − own·W)/(RR + 20·G + 0.8·D), lb per short ton',
+    equation: 'L = w·(F − q·m)/(r + 20·G + 0.8·D)',
+    letters:
+      'L trailing in short ton, w weather, F tractive-effort in lbf, q engine-resistance in lb/short ton, m engine in short ton, r rolling in lb/short ton, G grade in %, D degree in °',
     source: 'US Army TR0603 ed. 3, 2.11',
     compute: ({
       'tractive-effort': te,
@@ -170,7 +183,9 @@ export const haulageSums: readonly Sum[] = [
       input('grade', 'grade', { low: 0, high: 0.15, default: 0 }),
     ],
     results: [result('trailing', 'mass'), result('pull', 'force')],
-    equation: 'L = [0.9·P·k − W·(100 + 2240·i)]/(40 + 2240·i), lb and long tons, k = d²·s/D',
+    equation: 'L = (F − m·(100 + 2240·i))/(40 + 2240·i);  F = 0.9·p·d²·s/D',
+    letters:
+      'L trailing in long ton, F pull in lbf, m engine in long ton, i grade, p pressure in psi, d bore in in, s stroke in in, D wheel in in',
     source: 'Heywood, Minimum Gauge Railways, 3rd ed. (1898), pp. 31, 40–41',
     compute: ({ pressure: p, bore: d, stroke: s, wheel, engine, grade: i }) => {
       const pull = (0.9 * p * d * d * s) / wheel;
@@ -189,6 +204,7 @@ export const haulageSums: readonly Sum[] = [
     ],
     results: [result('force', 'force')],
     equation: 'F = µ·N',
+    letters: 'F force, µ adhesion, N load',
     source: 'definition of adhesion',
     compute: ({ adhesion, load }) => [adhesion * load],
   },
@@ -196,7 +212,8 @@ export const haulageSums: readonly Sum[] = [
     id: 'adhesion-by-speed',
     inputs: [input('speed', 'speed', { low: 0, high: 160 / 3.6 })],
     results: [result('adhesion', 'ratio')],
-    equation: 'µ = 7.5/(V + 44) + 0.161, V in km/h',
+    equation: 'µ = 7.5/(V + 44) + 0.161',
+    letters: 'µ adhesion, V speed in km/h',
     source: 'Curtius and Kniffler (from memory)',
     compute: ({ speed }) => [7.5 / (speed * 3.6 + 44) + 0.161],
   },
@@ -205,6 +222,7 @@ export const haulageSums: readonly Sum[] = [
     inputs: [input('power', 'power', positive), input('speed', 'speed', { low: 0, open: true, high: 30 })],
     results: [result('force', 'force')],
     equation: 'F = P/v',
+    letters: 'F force, P power, v speed',
     source: 'definition of power',
     compute: ({ power, speed }) => [power / speed],
   },

@@ -25,7 +25,11 @@ export const airSums: readonly Sum[] = [
       input('downstream', 'gaugePressure', { low: 0, default: 0 }),
     ],
     results: [result('free-air', 'flow'), result('mass-per-second', 'ratio'), result('choked', 'count')],
-    equation: 'W = C·A·p₁/√(R·T)·√(2γ/(γ−1)·(r^(2/γ) − r^((γ+1)/γ))), r = p₂/p₁, not below 0.528',
+    equation:
+      'W = C·A·p/√(R·T)·√(2·γ/(γ − 1)·(r^(2/γ) − r^((γ + 1)/γ)));  A = π/4·d²;  p = p₁ + p₀;  r = max(0.5283, (p₂ + p₀)/p);  c = (p₂ + p₀)/p ≤ 0.5283;  Q = W·R·T/p₀',
+    letters:
+      'W mass-per-second, C coefficient, A area-of-the-hole, p absolute-pressure-before-it, R gas-constant, T temperature, γ heat-ratio, r ratio-of-pressures, d diameter, p₁ pressure, p₀ air-at-sea-level, p₂ downstream, c choked, Q free-air',
+    remark: 'c is 1 where it holds',
     source: 'de Saint-Venant and Wantzel; table of Moss 1906',
     compute: ({ pressure, diameter, coefficient, temperature, downstream }) => {
       if (downstream >= pressure)
@@ -48,7 +52,8 @@ export const airSums: readonly Sum[] = [
       input('cylinder-pressure', 'gaugePressure', { low: -STANDARD_ATMOSPHERE, high: 2e7, default: 0 }),
     ],
     results: [result('equalised', 'gaugePressure')],
-    equation: 'p = (p₁·V₁ + p₂·V₂)/(V₁ + V₂), absolute',
+    equation: 'p = (p₁·V₁ + p₂·V₂)/(V₁ + V₂)',
+    letters: 'p equalised, p₁ pressure, V₁ reservoir, p₂ cylinder-pressure, V₂ cylinder',
     source: 'Boyle’s law; the air-brake handbook’s 70 → 50 psi',
     compute: ({ reservoir, pressure, cylinder, 'cylinder-pressure': second }) => [
       equalisedPressure([
@@ -62,6 +67,8 @@ export const airSums: readonly Sum[] = [
     inputs: [altitude],
     results: [result('pressure', 'pressure')],
     equation: 'p = p₀·(1 − L·h/T₀)^(g/(R·L))',
+    letters:
+      'p pressure, h altitude, p₀ air-at-sea-level, L lapse-rate, T₀ temperature-at-sea-level, g gravity, R gas-constant',
     source: 'US Standard Atmosphere 1976, lowest layer',
     compute: ({ altitude: h }) => [atmosphericPressure(h)],
   },
@@ -69,7 +76,9 @@ export const airSums: readonly Sum[] = [
     id: 'vacuum-limit',
     inputs: [altitude, input('lowest', 'pressure', { low: 0, default: 15_000 })],
     results: [result('vacuum', 'vacuum')],
-    equation: 'vacuum = p(h) − p_lowest',
+    equation: 'u = p − p₁;  p = p₀·(1 − L·h/T₀)^(g/(R·L))',
+    letters:
+      'u vacuum, p pressure-of-the-air-there, p₁ lowest, h altitude, p₀ air-at-sea-level, L lapse-rate, T₀ temperature-at-sea-level, g gravity, R gas-constant',
     source:
       'US Standard Atmosphere 1976; simple equipment works at 80–90 kPa at most (a hobby society’s brake note)',
     compute: ({ altitude: h, lowest }) => {
@@ -91,7 +100,9 @@ export const airSums: readonly Sum[] = [
       input('spring', 'force', { low: 0, default: 0 }),
     ],
     results: [result('force', 'force'), result('blocks', 'force')],
-    equation: 'F = µ·n·(π/4·d²·p − S)·r·η',
+    equation: 'F = µ·B;  B = n·(π/4·d²·p − S)·i·η',
+    letters:
+      'F force, µ friction, B blocks, n cylinders, d bore, p pressure, S spring, i lever, η efficiency',
     source: 'statics of brake rigging',
     compute: ({ bore, pressure, cylinders, lever, efficiency, friction, spring }) => {
       const piston = (Math.PI / 4) * bore * bore * pressure - spring;
@@ -105,8 +116,10 @@ export const airSums: readonly Sum[] = [
     id: 'block-friction',
     inputs: [input('speed', 'speed', { low: 0, high: 30 * 0.44704 })],
     results: [result('friction', 'ratio')],
-    equation:
-      'between Galton’s figures: 0.330 just moving, 0.273 at 5 mph, 0.242 at 10, 0.192 at 20, 0.164 at 30',
+    equation: 'µ = f(V)',
+    letters: 'µ friction, V speed in mph, f table',
+    remark:
+      'f is even between Galton’s figures: 0.330 just moving, 0.273 at 5 mph, 0.242 at 10, 0.192 at 20, 0.164 at 30',
     source: 'Galton 1878, cast-iron block on steel tyre (from memory)',
     compute: ({ speed }) => {
       const v = speed / 0.44704;
@@ -123,7 +136,8 @@ export const airSums: readonly Sum[] = [
       input('temperature', 'temperature', { low: 200, high: 500, default: 288.15 }),
     ],
     results: [result('mass', 'mass')],
-    equation: 'm = p·V/(R·T)',
+    equation: 'm = (p + p₀)·V/(R·T)',
+    letters: 'm mass, p pressure, p₀ air-at-sea-level, V volume, R gas-constant, T temperature',
     source: 'ideal gas law',
     compute: ({ volume, pressure, temperature }) => [
       ((pressure + STANDARD_ATMOSPHERE) * volume) / (AIR_GAS_CONSTANT * temperature),

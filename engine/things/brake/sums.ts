@@ -42,7 +42,10 @@ export const brakeSums: readonly Sum[] = [
     ],
     results: times,
     equation:
-      't = V/(n·C·A·√(R·T))·∫dr/ψ(r), r = p/p_supply: r/0.6847 to 0.528, beyond it √7·(√(1−0.528^(2/7)) − √(1−r^(2/7))); n = 1 or γ',
+      't₁ = V/(C·A·√(R·T))·(φ(r₂) − φ(r₁));  t₂ = t₁/γ;  A = π/4·d²;  r₁ = (p₁ + p₀)/(p + p₀);  r₂ = (p₂ + p₀)/(p + p₀)',
+    letters:
+      't₁ isothermal, t₂ adiabatic, V volume, C coefficient, A area-of-the-hole, R gas-constant, T temperature, φ integral, r₁ ratio-of-pressures-before, r₂ ratio-of-pressures-after, γ heat-ratio, d diameter, p₁ from, p₂ to, p supply, p₀ air-at-sea-level',
+    remark: 'φ(r) is r/0.6847 up to r = 0.528; beyond, it grows by √7·(√(1 − 0.528^(2/7)) − √(1 − r^(2/7)))',
     source: 'de Saint-Venant and Wantzel, integrated; checked against an independent integrator',
     compute: (i) => {
       if (i.to > i.supply) return problem('to', i.to, 'no more than the supply');
@@ -60,7 +63,12 @@ export const brakeSums: readonly Sum[] = [
       input('to', 'gaugePressure', pressure),
     ],
     results: times,
-    equation: 't = V/(C·A·√(R·T))·∫dr/(r·ψ(r)), r = p_air/p; adiabatic with T falling as p^(2/7)',
+    equation:
+      't₁ = V/(C·A·√(R·T))·(φ(r₂) − φ(r₁));  t₂ = V/(γ·C·A·√(R·T))·(χ(r₂) − χ(r₁));  A = π/4·d²;  r₁ = p₀/(p₁ + p₀);  r₂ = p₀/(p₂ + p₀)',
+    letters:
+      't₁ isothermal, t₂ adiabatic, V volume, C coefficient, A area-of-the-hole, R gas-constant, T temperature, φ integral, χ integral-as-it-cools, r₁ ratio-of-pressures-before, r₂ ratio-of-pressures-after, γ heat-ratio, d diameter, p₁ from, p₂ to, p₀ air-at-sea-level',
+    remark:
+      'φ(r) = ∫dr/(r·ψ(r)), ψ the flow of a nozzle; χ likewise with T falling as the pressure to the power 2/7',
     source: 'de Saint-Venant and Wantzel, integrated; checked against an independent integrator',
     compute: (i) => {
       if (i.to > i.from) return problem('to', i.to, 'no more than the pressure before');
@@ -79,7 +87,9 @@ export const brakeSums: readonly Sum[] = [
       input('greatest', 'vacuum', { ...vacuum, default: AIR }),
     ],
     results: [result('time', 'time')],
-    equation: 't = V/S·ln((p₁ − p₀)/(p₂ − p₀)), absolute, at sea level',
+    equation: 't = V/S·ln((u₀ − u₁)/(u₀ − u₂))',
+    letters: 't time, V volume, S suction, u₀ greatest, u₁ from, u₂ to',
+    remark: 'at sea level',
     source: 'constant suction; three published pump examples',
     compute: (i) => {
       if (AIR - i.to <= AIR - i.greatest)
@@ -97,7 +107,8 @@ export const brakeSums: readonly Sum[] = [
       input('from', 'gaugePressure', { ...pressure, default: 0 }),
     ],
     results: [result('time', 'time')],
-    equation: 't = V·(p₂ − p₁)/(p_air·q)',
+    equation: 't = V·(p₂ − p₁)/(p₀·q)',
+    letters: 't time, V volume, p₂ to, p₁ from, p₀ air-at-sea-level, q free-air',
     source: 'Boyle’s law',
     compute: (i) =>
       i.from > i.to
@@ -120,7 +131,11 @@ export const brakeSums: readonly Sum[] = [
       result('equalised', 'gaugePressure'),
       result('full-reduction', 'gaugePressure'),
     ],
-    equation: 'p·V = p_a·V₀ + reduction·V_r, V = V₀ + V_s·min(1, (p − p_a)/p_spring); at most equalised',
+    equation:
+      '(p + P)·(V₀ + V₂·min(1, p/S)) = P·V₀ + r·V₁;  (e + P)·(V₁ + V₀ + V₂·min(1, e/S)) = (c + P)·V₁ + P·V₀;  f = c − e',
+    letters:
+      'p cylinder, P air, V₀ clearance, V₂ swept, S spring, r reduction, V₁ reservoir, e equalised, c charge, f full-reduction',
+    remark: 'p at most e',
     source: 'Boyle’s law; handbook rule of 2½ lb a pound (1913)',
     compute: (i) => {
       if (i.reduction > i.charge) return problem('reduction', i.reduction, 'no more than the charge');
@@ -145,7 +160,8 @@ export const brakeSums: readonly Sum[] = [
       air,
     ],
     results: [result('left', 'vacuum')],
-    equation: 'left = p_a − (p_a − vacuum)·V_c/(V_c − V_s·s)',
+    equation: 'l = P − (P − u)·V/(V − V₁·min(1, l/S))',
+    letters: 'l left, P air, u vacuum, V chamber, V₁ swept, S spring',
     source: 'Boyle’s law',
     compute: (i) => {
       if (i.vacuum > i.air) return problem('vacuum', i.vacuum, 'no more than the pressure of the air');
@@ -165,7 +181,8 @@ export const brakeSums: readonly Sum[] = [
       input('friction', 'ratio', { ...notNegative, high: 1, default: 0.25 }),
     ],
     results: [result('blocks', 'force'), result('retarding', 'force')],
-    equation: 'B = P·(2π·R/l)·i·η, F = φ·B',
+    equation: 'B = P·2·π·R/l·i·η;  F = φ·B',
+    letters: 'B blocks, P pull, R radius, l lead, i lever, η efficiency, F retarding, φ friction',
     source: 'principle of work; efficiency of a screw seldom above 0.4 (common practice)',
     compute: (i) => {
       const hand = {

@@ -30,7 +30,9 @@ export const chainSums: readonly Sum[] = [
       input('grade-mark', 'count', { low: 30, high: 100, whole: true, default: 30 }),
     ],
     results: [result('working-load', 'force'), result('breaking-load', 'force')],
-    equation: 'by table; an unmarked chain counts as grade 30; breaking = 4 × working (grade 43: 3 ×)',
+    equation: 'W = f(d, G);  B = n·W',
+    letters: 'W working-load, f table, d size, G grade-mark, B breaking-load, n design-factor',
+    remark: 'f is read from a table; an unmarked chain counts as grade 30; n is 3 for grade 43, else 4',
     source: '49 CFR 393.108; EN 818-4 (metric grade 80); 1/8, 3/16, 7/32 and 9/32 in: suppliers’ charts',
     compute: ({ size, 'grade-mark': mark }) => {
       const load = chainWorkingLoad(mark, size);
@@ -52,7 +54,8 @@ export const chainSums: readonly Sum[] = [
       input('attachment', 'force', positive),
     ],
     results: [result('working-load', 'force')],
-    equation: 'least of chain, link, hook and attachment',
+    equation: 'W = min(c, l, h, a)',
+    letters: 'W working-load, c chain, l link, h hook, a attachment',
     source: 'statics: parts in line carry the same force',
     compute: ({ chain, link, hook, attachment }) => [Math.min(chain, link, hook, attachment)],
   },
@@ -70,7 +73,9 @@ export const chainSums: readonly Sum[] = [
     ],
     results: [result('force', 'force'), result('speed-at-end', 'speed')],
     equation:
-      'v = √(v₀² + 2·F·x/µ);  peak = F + √(F² + k·µ₁·v²);  µ = m₁·m₂/(m₁ + m₂);  µ₁ likewise, without what is sprung',
+      'P = F + √(F² + k·µ₁·v²);  v = √(u² + 2·F·s/µ);  µ = m₁·m₂/(m₁ + m₂);  µ₁ = (m₁ − n₁)·(m₂ − n₂)/(m₁ + m₂ − n₁ − n₂)',
+    letters:
+      'P force, F pull, k stiffness, v speed-at-end, u speed, s slack, µ reduced-mass, µ₁ reduced-mass-without-what-is-sprung, m₁ mass, m₂ other-mass, n₁ sprung, n₂ other-sprung',
     source: 'energy balance; linear chain without damping',
     compute: ({
       mass,
@@ -100,7 +105,9 @@ export const chainSums: readonly Sum[] = [
       input('moving', 'energy', { low: 0, default: 0 }),
     ],
     results: [result('must-break-at', 'force'), result('work', 'energy'), result('work-to-break', 'energy')],
-    equation: 'W = F·(s + ε·L) + E;  it takes c·B·ε·L before it breaks;  must break at W/(c·ε·L)',
+    equation: 'B₁ = W/(c·ε·L);  W = F·(s + ε·L) + E;  E₁ = c·B·ε·L',
+    letters:
+      'B₁ must-break-at, W work, c fullness, ε elongation, L length, F pull, s slack, E moving, E₁ work-to-break, B breaking',
     source:
       'energy balance; elongation: ASTM A413 (from memory); fullness: as the assumed value chain-catch/fullness',
     compute: ({ pull, slack, length, breaking, elongation, fullness, moving }) => {
@@ -121,7 +128,9 @@ export const chainSums: readonly Sum[] = [
     ],
     results: [result('shorter', 'force'), result('longer', 'force'), result('shorter-steady', 'force')],
     equation:
-      'v = √(v₀² + 2·F·s/µ);  ½µv² + F·x = ½k·x² + ½k·max(0, x − d)²;  shorter = k·x;  longer = k·max(0, x − d)',
+      '½·µ·v² + F·P₁/k = ½·P₁²/k + ½·k·max(0, P₁/k − d)²;  P₂ = max(0, P₁ − k·d);  F₁ = min(F, (F + k·d)/2);  v = √(u² + 2·F·s/µ);  µ = m₁·m₂/(m₁ + m₂)',
+    letters:
+      'µ reduced-mass, v speed-at-the-end-of-the-slack, F pull, k stiffness, d slack-difference, P₁ shorter, P₂ longer, F₁ shorter-steady, u speed, s slack, m₁ mass, m₂ other-mass',
     source: 'energy balance; linear chains without damping',
     compute: ({ mass, 'other-mass': other, slack, 'slack-difference': d, pull, speed, stiffness: k }) => {
       const reduced = reducedMass(mass, other);
@@ -151,7 +160,10 @@ export const chainSums: readonly Sum[] = [
       result('common-speed', 'speed'),
       result('energy', 'energy'),
     ],
-    equation: 'x = |v₁ − v₂|·√(µ/k);  F = k·x;  v = (m₁v₁ + m₂v₂)/(m₁ + m₂)',
+    equation:
+      'x = |v₁ − v₂|·√(µ/k);  F = k·x;  v = (m₁·v₁ + m₂·v₂)/(m₁ + m₂);  E = ½·µ·(v₁ − v₂)²;  µ = m₁·m₂/(m₁ + m₂)',
+    letters:
+      'x squeeze, v₁ speed, v₂ other-speed, µ reduced-mass, k stiffness, F force, v common-speed, m₁ mass, m₂ other-mass, E energy',
     source: 'momentum and energy; Wolfson, Essential University Physics 9.43',
     compute: ({ mass, speed, 'other-mass': other, 'other-speed': second, stiffness: k }) => {
       const r = impact(mass, speed, other, second, k);
@@ -167,7 +179,8 @@ export const chainSums: readonly Sum[] = [
       stiffness,
     ],
     results: [result('squeeze', 'length'), result('force', 'force'), result('speed-after', 'speed')],
-    equation: 'v = m·v₀/(m + m₂);  x = v·√((m + m₂)/k);  F = k·x',
+    equation: 'v = m·u/(m + m₁);  x = v·√((m + m₁)/k);  F = k·x',
+    letters: 'v speed-after, m mass, u speed, m₁ coupled-mass, x squeeze, k stiffness, F force',
     source:
       'momentum as the cars couple, then energy into the spring; Wolfson, Essential University Physics 9.43',
     compute: ({ mass, speed, 'coupled-mass': standing, stiffness: k }) => {
@@ -186,7 +199,9 @@ export const chainSums: readonly Sum[] = [
       input('modulus', 'stress', positive),
     ],
     results: [result('stretch', 'length'), result('force', 'force')],
-    equation: 'k = E·A/L;  x = v·√(m/k);  F = k·x',
+    equation: 'k = E·A/L;  A = π/4·d²;  x = v·√(m/k);  F = k·x',
+    letters:
+      'k stiffness-of-the-bar, E modulus, A area-of-the-bar, L length, d diameter, x stretch, v speed, m mass, F force',
     source: 'energy balance; a machine-design text, ex. 7.2',
     compute: ({ mass, speed, length, diameter, modulus }) => {
       const k = barStiffness(modulus, (Math.PI / 4) * diameter * diameter, length);

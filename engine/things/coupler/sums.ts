@@ -16,7 +16,9 @@ export const couplerSums: readonly Sum[] = [
     ],
     results: [result('angle', 'angle'), result('other-angle', 'angle')],
     equation:
-      'β₁ = 90° + atan(p₁/d₁) − acos((ρ₁² + L² − ρ₂²)/(2·ρ₁·L));  d = √(R² − A²/4), p = A/2 + o − h, ρ² = d² + p², L = h₁ + h₂',
+      'β₁ = π/2 + atan(p₁/d₁) − acos((ρ₁² + L² − ρ₂²)/(2·ρ₁·L));  β₂ = π/2 + atan(p₂/d₂) − acos((ρ₂² + L² − ρ₁²)/(2·ρ₂·L));  d₁ = √(R² − A₁²/4);  d₂ = √(R² − A₂²/4);  p₁ = A₁/2 + o₁ − h₁;  p₂ = A₂/2 + o₂ − h₂;  ρ₁ = √(d₁² + p₁²);  ρ₂ = √(d₂² + p₂²);  L = h₁ + h₂',
+    letters:
+      'β₁ angle, β₂ other-angle, R radius, A₁ truck-centres, A₂ other-truck-centres, o₁ overhang, o₂ other-overhang, h₁ shank, h₂ other-shank, L length-of-the-bar, d₁ middle-from-the-centre, d₂ other-middle-from-the-centre, p₁ pivot-from-the-middle, p₂ other-pivot-from-the-middle, ρ₁ pivot-from-the-centre, ρ₂ other-pivot-from-the-centre',
     source: 'common engineering geometry',
     compute: (given) => {
       const radius = given['radius'];

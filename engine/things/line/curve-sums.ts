@@ -26,6 +26,7 @@ export const curveSums: readonly Sum[] = [
     inputs: [speed, radius, base],
     results: [result('cant', 'length')],
     equation: 'e = b·v²/(g·R)',
+    letters: 'e cant, b base, v speed, g gravity, R radius',
     source: 'US Army TR0671 p. 69 (0.00066·D·V² at standard gauge)',
     compute: ({ speed: v, radius: r, base: b }) => {
       const cant = equilibriumCant(v, r, b);
@@ -44,6 +45,7 @@ export const curveSums: readonly Sum[] = [
     ],
     results: [result('speed', 'speed')],
     equation: 'v = √(g·R·(e + d)/b)',
+    letters: 'v speed, g gravity, R radius, e cant, d deficiency, b base',
     source: '49 CFR 213.57 and Appendix A (form)',
     compute: ({ radius: r, base: b, cant, deficiency }) => {
       if (cant + deficiency >= b)
@@ -63,7 +65,9 @@ export const curveSums: readonly Sum[] = [
       input('unbalance', 'length', { low: 0, high: 0.2, default: 0.0762 }),
     ],
     results: [result('speed', 'speed')],
-    equation: 'V = √((Ea + Eu)/(0.0007·D)), mph, inches, degrees; standard gauge',
+    equation: 'V = √((e + u)/(0.0007·D))',
+    letters: 'V speed in mph, e cant in in, u unbalance in in, D degree in °',
+    remark: 'standard gauge',
     source: '49 CFR 213.57(b) and Appendix A Table 1',
     compute: ({ degree, cant, unbalance }) => [
       Math.sqrt((cant + unbalance) / 0.0254 / (0.0007 * ((degree * 180) / Math.PI))) * 0.44704,
@@ -73,7 +77,9 @@ export const curveSums: readonly Sum[] = [
     id: 'centrifugal-force',
     inputs: [input('mass', 'mass', positive), speed, radius],
     results: [result('force', 'force'), result('share', 'ratio')],
-    equation: 'F = m·v²/R;  share of the weight = v²/(g·R)',
+    equation: 'F = m·v²/R;  q = v²/(g·R)',
+    letters: 'F force, m mass, v speed, R radius, q share, g gravity',
+    remark: 'q is a share of the weight',
     source: 'mechanics',
     compute: ({ mass, speed: v, radius: r }) => [centrifugalForce(mass, v, r), (v * v) / (9.80665 * r)],
   },
@@ -87,7 +93,10 @@ export const curveSums: readonly Sum[] = [
       input('lean', 'length', { low: -1, high: 1, default: 0 }),
     ],
     results: [result('speed', 'speed')],
-    equation: 'v = √(g·R·tan(θ + φ)), tan φ = (b/2 − y)/h, sin θ = e/b;  level and upright: √(g·R·b/(2h))',
+    equation: 'v = √(g·R·tan(θ + φ));  φ = atan((b/2 − y)/h);  θ = asin(e/b)',
+    letters:
+      'v speed, g gravity, R radius, θ slope-of-the-track, φ slope-to-the-centre, b base, y lean, h height, e cant',
+    remark: 'level and upright: √(g·R·b/(2·h))',
     source: 'moments about the outer wheel contact',
     compute: ({ radius: r, base: b, height: h, cant, lean }) => {
       if (Math.abs(cant) > b) return { symbol: 'cant', found: `${cant}`, expected: 'less than the base' };
@@ -112,7 +121,10 @@ export const curveSums: readonly Sum[] = [
     ],
     results: [result('lean', 'length')],
     equation:
-      'y = (M/m)·(ε·b/(2ρ) − |h·tan(θ − ψ) + o| − h·w/n),  tan ψ = a/g, sin θ = e/b, n = cos θ + (a/g)·sin θ;  negative: lifted already',
+      'y = M/m·(ε·b/(2·ρ) − |h·tan(θ − ψ) + o| − h·w/n);  ψ = atan(a/g);  θ = asin(e/b);  n = cos(θ) + a/g·sin(θ)',
+    letters:
+      'y lean, M mass, m people, ε evenness, b base, ρ roll, h height, θ slope-of-the-track, ψ slope-of-what-is-felt, o offset, w wind, n share-of-the-weight-that-presses, a sideways, g gravity, e cant',
+    remark: 'negative: lifted already',
     source: 'moments about the rail contact',
     compute: (i) => {
       if (i.people > i.mass)
@@ -143,7 +155,8 @@ export const curveSums: readonly Sum[] = [
       input('offset', 'length', { low: -1, high: 1, default: 0 }),
     ],
     results: [result('height', 'length')],
-    equation: 'h = (b/2 − y)/tan α',
+    equation: 'h = (b/2 − y)/tan(α)',
+    letters: 'h height, b base, y offset, α angle',
     source: 'moments about the lower wheel contact as the upper wheel lifts',
     compute: ({ angle, base: b, offset }) => {
       const h = centreHeightFromTilt(angle, b, offset);
@@ -157,7 +170,9 @@ export const curveSums: readonly Sum[] = [
       input('friction', 'ratio', { low: 0, high: 1 }),
     ],
     results: [result('limit', 'ratio')],
-    equation: 'L/V = (tan δ − µ)/(1 + µ·tan δ)',
+    equation: 'q = (tan(δ) − µ)/(1 + µ·tan(δ))',
+    letters: 'q limit, δ flange-angle, µ friction',
+    remark: 'q is L/V, the sideways by the vertical force',
     source: 'Nadal 1896; 49 CFR 213.333',
     compute: ({ 'flange-angle': delta, friction }) => {
       const limit = nadalLimit(delta, friction);
@@ -170,7 +185,9 @@ export const curveSums: readonly Sum[] = [
     id: 'radius-of-degree',
     inputs: [input('degree', 'angle', { low: 0, open: true, high: Math.PI })],
     results: [result('radius', 'length')],
-    equation: 'R = 50 ft/sin(D/2)',
+    equation: 'R = 50/sin(D/2)',
+    letters: 'R radius in ft, D degree',
+    remark: 'a chord of 100 ft',
     source: 'chord definition of the degree of curve; Searles, Field Engineering',
     compute: ({ degree }) => [radiusOfDegree(degree)],
   },
@@ -178,7 +195,9 @@ export const curveSums: readonly Sum[] = [
     id: 'degree-of-radius',
     inputs: [input('radius', 'length', { low: 15.24 })],
     results: [result('degree', 'angle')],
-    equation: 'D = 2·asin(50 ft/R)',
+    equation: 'D = 2·asin(50/R)',
+    letters: 'D degree, R radius in ft',
+    remark: 'a chord of 100 ft',
     source: 'chord definition of the degree of curve; Searles, Field Engineering',
     compute: ({ radius: r }) => [degreeOfRadius(r)],
   },
@@ -187,6 +206,7 @@ export const curveSums: readonly Sum[] = [
     inputs: [input('chord', 'length', positive), input('versine', 'length', positive)],
     results: [result('radius', 'length')],
     equation: 'R = c²/(8·v) + v/2',
+    letters: 'R radius, c chord, v versine',
     source: 'geometry of the circle',
     compute: ({ chord, versine }) =>
       versine > chord / 2
@@ -198,6 +218,7 @@ export const curveSums: readonly Sum[] = [
     inputs: [input('chord', 'length', positive), radius],
     results: [result('versine', 'length')],
     equation: 'v = R − √(R² − c²/4)',
+    letters: 'v versine, R radius, c chord',
     source: 'geometry of the circle',
     compute: ({ chord, radius: r }) =>
       chord > 2 * r

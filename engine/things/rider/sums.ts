@@ -17,7 +17,11 @@ export const peopleSums: readonly Sum[] = [
       result('p95', 'mass'),
       result('at-percentile', 'mass'),
     ],
-    equation: 'm = M·(1 + L·S·z)^(1/L), z the normal deviate of the percentile; L, M, S by age and sex',
+    equation:
+      'm = w(a, s, q);  m₅ = w(a, s, 0.05);  m₅₀ = w(a, s, 0.5);  m₉₅ = w(a, s, 0.95);  w = M·(1 + L·S·z)^(1/L)',
+    letters:
+      'm at-percentile, m₅ p5, m₅₀ p50, m₉₅ p95, w weight, a age-months, s girl, q percentile, M median, L power, S variation, z normal-deviate',
+    remark: 'L, M, S by age and sex from the table; z of the percentile',
     source: 'CDC Growth Charts 2000, weight for age 2 to 20 years, LMS parameters of every twelfth month',
     compute: ({ 'age-months': age, girl, percentile }) => {
       const sex: Sex = girl === 1 ? 'girl' : 'boy';

@@ -76,8 +76,8 @@ describe('the sum behind a finding', () => {
       [
         '     Sum adhesion-limit: What can the wheels hold or pull before they slip?',
         '       F = µ·N',
-        '       adhesion = 0.15, load = 1522.43 lbf',
-        '       → force = 228.36 lbf',
+        '       adhesion µ = 0.15, load N = 1522.43 lbf',
+        '       → force F = 228.36 lbf',
         '       Source: definition of adhesion.',
       ].join('\n'),
     );
@@ -93,7 +93,7 @@ describe('the sum behind a finding', () => {
       'metric',
     );
     expect(stdout).toMatch(
-      /Sum stopping-distance: .*\n +Reckoned along the line.*\n +s = .*\n +speed = [\d.]+ km\/h, .*grade = -[\d.]+ %.*\n +→ distance = [\d.]+ m/,
+      /Sum stopping-distance: .*\n +Reckoned along the line.*\n +s = .*\n +speed v = [\d.]+ km\/h, .*grade i = -[\d.]+ %.*\n +→ distance s = [\d.]+ m/,
     );
   });
 });

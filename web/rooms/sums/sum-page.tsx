@@ -4,9 +4,10 @@ import { sayBoth } from '../../../desk/echo.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import type { Sum, SumSymbol } from '../../../engine/base/sum.ts';
+import { type Letter, lettersOf } from '../../../engine/sums/letters.ts';
 import { accepted, parseQuantity } from '../../../units/index.ts';
 import { sumPicture } from '../../../views/sum-pictures/index.ts';
-import { sumWords, symbolWords } from '../../../words/sums.ts';
+import { letterText, otherLetters, sumWords, symbolWords } from '../../../words/sums.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Wrong } from '../../parts/form/slot.tsx';
 import { settings } from '../../state/session.ts';
@@ -28,6 +29,7 @@ export function SumPage({ sum, written: given }: Props) {
   const picture = sumPicture(sum.id, `Picture of ${title.toLowerCase()}`, (symbol) =>
     [...sum.inputs, ...sum.results].some((s) => s.symbol === symbol) ? symbolWords(symbol, wording) : '',
   );
+  const letters = new Map(lettersOf(sum).map((letter) => [letter.name, letter]));
   const elsewhere = faults.filter((f) => !sum.inputs.some((s) => s.symbol === f.symbol));
   return (
     <article class="sum">
@@ -43,6 +45,7 @@ export function SumPage({ sum, written: given }: Props) {
             <Field
               key={s.symbol}
               symbol={s}
+              letter={letters.get(s.symbol)}
               text={written.value[s.symbol] ?? ''}
               fault={faults.find((f) => f.symbol === s.symbol)}
               onText={(text) => {
@@ -57,12 +60,18 @@ export function SumPage({ sum, written: given }: Props) {
               <Drawing scene={picture} />
             </figure>
           )}
-          <p class="equation">{sum.equation}</p>
+          <div class="equation">
+            {sum.equation.split(';  ').map((part) => (
+              <div key={part}>{part}</div>
+            ))}
+          </div>
+          {sum.remark && <p>{sum.remark}.</p>}
+          <Others sum={sum} />
           <section aria-live="polite" class="result">
             {reply.ok ? (
               reply.answer.results.map((r, i) => (
                 <p key={r.symbol}>
-                  {symbolWords(r.symbol, wording)} <strong>{r.text}</strong>{' '}
+                  <Said letter={letters.get(r.symbol)} /> <strong>{r.text}</strong>{' '}
                   <small class="echo">{inBoth(r.si, sum.results[i].kind)}</small>
                 </p>
               ))
@@ -86,23 +95,49 @@ export function SumPage({ sum, written: given }: Props) {
   );
 }
 
+/** A letter as it stands in the equation, and what it is. */
+function Said({ letter }: { readonly letter: Letter | undefined }) {
+  return letter ? (
+    <>
+      <i class="letter">{letter.letter}</i> {letterText(letter, settings.value.wording)}
+    </>
+  ) : null;
+}
+
+/** Constants of nature and steps between. */
+function Others({ sum }: { readonly sum: Sum }) {
+  const others = otherLetters(sum);
+  return others.length === 0 ? null : (
+    <ul class="letters">
+      {others.map((letter) => (
+        <li key={letter.letter}>
+          <Said letter={letter} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface FieldProps {
   readonly symbol: SumSymbol;
+  readonly letter: Letter | undefined;
   readonly text: string;
   readonly fault: SumFault | undefined;
   readonly onText: (text: string) => void;
 }
 
-function Field({ symbol: s, text, fault, onText }: FieldProps) {
+function Field({ symbol: s, letter, text, fault, onText }: FieldProps) {
   const { units, wording } = settings.value;
   const id = `s-${s.symbol}`;
-  const label = symbolWords(s.symbol, wording);
   const range = rangeWords(s, units);
   const left = text.trim() === '' && s.default !== undefined;
   return (
     <div class="field">
-      <label for={id}>{label}</label>
+      <label for={id}>{symbolWords(s.symbol, wording)}</label>
       <span class="figure">
+        <i class="letter" title={letter?.unit && `in the equation in ${letter.unit}`}>
+          {letter?.letter}
+        </i>
         <input
           id={id}
           value={text}
