@@ -18,6 +18,6 @@ const rows: BenchRow[] = [
 ];
 for (const r of rows) {
   process.stdout.write(
-    `${r.work}\n  ours    ${r.ours.padEnd(12)} error ${r.ourError}\n  against ${r.theirs.padEnd(12)} error ${r.theirError}  (${r.against})\n  ratio   ${r.ratio.toFixed(0)} ×\n`,
+    `${r.work}\n  ours    ${r.ours.padEnd(12)} error ${r.ourError}\n  against ${r.theirs.padEnd(12)} error ${r.theirError}  (${r.against})\n  ratio   ${r.ratio.toFixed(r.ratio < 10 ? 2 : 0)} ×\n`,
   );
 }

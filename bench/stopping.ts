@@ -12,6 +12,7 @@ import { stopDistance } from '../engine/motion/stop.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import { limitsByStopping } from '../engine/questions/speed/limits.ts';
 import { drawer, randomLine, randomOuting } from '../tests/support/random-outings.ts';
+import { stopAgainstC } from './against-c.ts';
 import { plainForces } from './plain.ts';
 import { type BenchRow, ms, quickest, us } from './row.ts';
 
@@ -195,5 +196,5 @@ function sampleRow({ kit, plain }: SetUp): BenchRow {
 
 export function run(): BenchRow[] {
   const all = setUp();
-  return [...stopRows(all), limitRow(all), sampleRow(all)];
+  return [...stopRows(all), ...stopAgainstC(all.model, all.cases), limitRow(all), sampleRow(all)];
 }
