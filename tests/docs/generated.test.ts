@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { apiPage } from '../../scripts/library-api.ts';
-import { accuracyPage } from '../../scripts/pages/accuracy.ts';
 import { believablePage } from '../../scripts/pages/believable.ts';
 import { sumPages } from '../../scripts/pages/sum-pages.ts';
 import { fieldPages } from '../support/field-pages.ts';
@@ -11,9 +10,6 @@ import { full } from '../support/tier.ts';
 const page = (path: string): string => readFileSync(new URL(`../../docs/${path}`, import.meta.url), 'utf8');
 
 describe('generated pages', () => {
-  it('docs/accuracy.md is what npm run accuracy writes', () =>
-    expect(page('accuracy.md')).toBe(accuracyPage()));
-
   it.runIf(full)('docs/believable.md is what npm run believable writes', async () =>
     expect(page('believable.md')).toBe(await believablePage()),
   );

@@ -1,6 +1,7 @@
 /** Rail by place: the engine is never shorter than the witness, and hardly longer. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
+import { beside } from '../support/measured.ts';
 import { runs } from '../support/tier.ts';
 import type { PlaceCompared } from './against/places.ts';
 
@@ -14,6 +15,12 @@ describe('stops over rail in more than one state', () => {
   }, 600_000);
 
   const ending = (): PlaceCompared[] => all.filter((c) => c.witness < Infinity);
+
+  it('are kept for the page', () => {
+    const shorter = ending().map(({ engine, witness }) => Math.max(0, 1 - engine / witness));
+    const by = 'the witness, axle by axle in small steps';
+    beside(import.meta.url, 'stops over rail in more than one state: shorter than theirs', by, shorter);
+  });
 
   it('are looked at', () => expect(ending().length).toBeGreaterThan(0.5 * all.length));
 

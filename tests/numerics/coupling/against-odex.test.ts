@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { percentile } from '../../../engine/base/spread.ts';
 import { type Row, runRow } from '../../../engine/motion/row.ts';
+import { beside } from '../../support/measured.ts';
 import { plainByOdex } from '../../support/plain-row.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 
@@ -56,7 +57,11 @@ function errorOf(row: Row): number {
   );
 }
 
+const PLAIN = '`odex` at 1e-9 on a plain right-hand side';
+
 describe('peak forces of random rows against odex', () => {
+  const all: number[] = [];
+  beside(import.meta.url, 'peak forces in a row of vehicles, of the greatest', PLAIN, all);
   it.each([
     ['pulled', 20, 12, 0],
     ['rear braked, stretched', 20, 12, 0.01],
@@ -68,6 +73,7 @@ describe('peak forces of random rows against odex', () => {
     const errors = Array.from({ length: rows }, () =>
       errorOf(rowOf(draw, scene, Math.max(2, Math.round(draw(count * 0.6, count))), slack)),
     ).sort((a, b) => a - b);
+    all.push(...errors);
     expect(errors[rows - 1]).toBeLessThan(0.005);
   });
 });
@@ -85,6 +91,7 @@ describe('long rows that run in through slack, against odex', () => {
         return Math.max(...off) / Math.max(...push);
       }),
     );
+    beside(import.meta.url, 'peak forces in long rows that run in, of the greatest', PLAIN, errors);
     expect(percentile(errors, 0.9)).toBeLessThan(0.005);
     expect(percentile(errors, 1)).toBeLessThan(0.01);
     rows[0].couplers.forEach((_, gap) => {

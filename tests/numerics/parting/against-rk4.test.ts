@@ -8,6 +8,7 @@ import { likely } from '../../../engine/motion/scenario.ts';
 import { basisOf } from '../../../engine/questions/part/basis.ts';
 import { halvesAt } from '../../../engine/questions/part/map.ts';
 import { emptyRoll, noTraffic, roll } from '../../../engine/questions/part/roll.ts';
+import { beside } from '../../support/measured.ts';
 import { plainRoll } from '../../support/plain-roll.ts';
 import { drawer, randomOuting } from '../../support/random-outings.ts';
 import { ready } from '../../support/ready.ts';
@@ -76,6 +77,12 @@ describe('partings against ode-rk4 on a plain right-hand side', () => {
     expect(firm.filter((c) => c.braked).length).toBeGreaterThan(CASES / 3.2);
     expect(firm.filter((c) => !c.braked && c.turns > 0).length).toBeGreaterThan(CASES / 6.4);
   });
+  const told = (what: string, of: (c: Compared) => number, unit?: string): void =>
+    beside(import.meta.url, what, '`ode-rk4` on a plain right-hand side', firm.map(of), unit);
+  told('halves of a parted train: where they rest', (c) => c.rest, 'm');
+  told('halves of a parted train: time until they rest', (c) => c.time);
+  told('halves of a parted train: greatest speed', (c) => c.top);
+
   it('ends the same way', () => expect(firm.filter((c) => !c.sameEnd)).toEqual([]));
   it('rests within 5 cm', () => expect(beyond(0.05, (c) => c.rest)).toEqual([]));
   it('takes the same time to 1 %', () => expect(beyond(0.01, (c) => c.time)).toEqual([]));

@@ -12,6 +12,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { hostCeilings } from '../../../engine/questions/speed/ceilings.ts';
 import { brakingPoints, gridOf, speedMap } from '../../../engine/questions/speed/map.ts';
 import type { BrakingPoint } from '../../../engine/questions/speed/types.ts';
+import { beside } from '../../support/measured.ts';
 import { integrate } from '../../support/odex.ts';
 import { type PlainStop, plainStop } from '../../support/plain-stop.ts';
 import { type Draw, drawer, randomOuting } from '../../support/random-outings.ts';
@@ -79,6 +80,10 @@ describe('slowing to a lower speed against odex', () => {
     else falling++;
     (early ? building : model.sliding > 0 ? sliding : built).push(Math.abs(way - reference!) / reference!);
   }
+  const ODEX = '`odex` on a plain vehicle-by-vehicle right-hand side';
+  beside(import.meta.url, 'slowing to a lower speed, brake full on', ODEX, built);
+  beside(import.meta.url, 'slowing while wheels slide until they are eased', ODEX, sliding);
+  beside(import.meta.url, 'slowing while the brake builds up', ODEX, building);
   const at = (errors: number[], q: number): number =>
     errors.sort((a, b) => a - b)[Math.floor(q * (errors.length - 1))];
 
@@ -176,6 +181,12 @@ describe('braking points followed by an independent integrator', () => {
       all.push({ seed, kind: p.kind, over: excess(plain, r.context.line.length, p) });
     }
   }
+  beside(
+    import.meta.url,
+    'braking points: too late by, of speed or room',
+    '`ode-rk4` in steps of 50 ms',
+    all.map((p) => Math.max(0, p.over - 1)),
+  );
   it('covers 1,000 points, some of them booked stops', () => {
     expect(all.length).toBeGreaterThanOrEqual(1000);
     expect(all.filter((p) => p.kind === 'stop').length).toBeGreaterThan(100);

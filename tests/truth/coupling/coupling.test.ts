@@ -1,7 +1,12 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { type Row, type RowBody, runRow } from '../../../engine/motion/row.ts';
+import { printedIn } from '../../support/measured.ts';
 
 const body = (mass: number, rolling = 0): RowBody => ({ mass, rolling, starting: rolling });
+
+const openStax = printedIn(new URL('openstax-train/', import.meta.url).href, 'A');
+const wolfson = printedIn(new URL('wolfson-9-43/', import.meta.url).href, 'A');
+const law = printedIn(new URL('wolfson-9-43/', import.meta.url).href, 'D');
 
 describe('OpenStax, College Physics, chapter 4: two engines and 45 cars', () => {
   it('settles to 0.0500 m/s² and 149,660 N between cars 37 and 38', () => {
@@ -19,9 +24,9 @@ describe('OpenStax, College Physics, chapter 4: two engines and 45 cars', () => 
     const end = runRow(row);
     const before = runRow({ ...row, time: 230 });
     const gained = (end.speeds[40] - before.speeds[40]) / 10;
-    expect(gained).toBeCloseTo(0.05, 3);
+    openStax.figure('acceleration', gained, 0.05, 0.0005, 'm/s²');
     // Behind car 37 (index 38) run eight cars.
-    expect(Math.abs(end.last[38] / 149_660 - 1)).toBeLessThan(0.002);
+    openStax.figure('between cars 37 and 38', end.last[38], 149_660, 0.002 * 149_660, 'N');
   });
 });
 
@@ -39,9 +44,10 @@ describe('Wolfson, Essential University Physics, 9.43: two cars couple', () => {
   };
   it('share 3.9 m/s at the greatest compression of 1.07 m', () => {
     const end = runRow({ ...row, time: 2 });
-    expect(Math.abs(end.push[0] / k / 1.0698 - 1)).toBeLessThan(1e-3);
+    law.figure('greatest compression', end.push[0] / k, 1.0698, 1.0698e-3, 'm');
     // Without damping each comes away with its start mirrored at the common speed.
-    expect(Math.abs((0 + end.speeds[0]) / 2 - 3.917)).toBeLessThan(0.01);
-    expect(Math.abs((8.5 + end.speeds[1]) / 2 - 3.917)).toBeLessThan(0.01);
+    wolfson.figure('together, the one struck', end.speeds[0] / 2, 3.9, 0.05, 'm/s');
+    law.figure('together, the one struck', end.speeds[0] / 2, 3.917, 0.01, 'm/s');
+    law.figure('together, the striking one', (8.5 + end.speeds[1]) / 2, 3.917, 0.01, 'm/s');
   });
 });

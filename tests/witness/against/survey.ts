@@ -20,7 +20,7 @@ export interface Survey {
   outings: number;
   /** Outings that may leave: go, or go within limits. */
   mayLeave: number;
-  stops: { compared: number; never: number; apart: Repeat[]; worst: number; twoGearsApart: Repeat[] };
+  stops: { compared: number; never: number; apart: Repeat[]; errors: number[]; twoGearsApart: Repeat[] };
   rooms: { places: number; aboveCeiling: Repeat[] };
   /** Places where too many hands overrun, of outings that may leave, by what they overrun. */
   overruns: Record<Overrun['of'], Repeat[]>;
@@ -33,8 +33,16 @@ export interface Survey {
     slows: number;
     slowsLate: Repeat[];
   };
-  tails: { compared: number; near: number; apart: Repeat[] };
-  balance: { checks: number; wheel: number; lean: number; along: number; leanTooGreat: Repeat[] };
+  /** Errors in m, of those that both have come to rest. */
+  tails: { compared: number; near: number; apart: Repeat[]; errors: number[] };
+  balance: {
+    checks: number;
+    /** Worst of each outing. */
+    wheels: number[];
+    leans: number[];
+    along: number;
+    leanTooGreat: Repeat[];
+  };
 }
 
 const none = (): Survey['overruns'] => ({ limit: [], room: [], gap: [], unstated: [], 'speeds up': [] });
@@ -43,13 +51,13 @@ export function survey(first: number, last: number, hands: Hands = {}): Survey {
   const all: Survey = {
     outings: 0,
     mayLeave: 0,
-    stops: { compared: 0, never: 0, apart: [], worst: 0, twoGearsApart: [] },
+    stops: { compared: 0, never: 0, apart: [], errors: [], twoGearsApart: [] },
     rooms: { places: 0, aboveCeiling: [] },
     overruns: none(),
     overrunsElsewhere: none(),
     braking: { stops: 0, stopsLate: [], stopsBeyondMargin: [], slows: 0, slowsLate: [] },
-    tails: { compared: 0, near: 0, apart: [] },
-    balance: { checks: 0, wheel: 0, lean: 0, along: 0, leanTooGreat: [] },
+    tails: { compared: 0, near: 0, apart: [], errors: [] },
+    balance: { checks: 0, wheels: [], leans: [], along: 0, leanTooGreat: [] },
   };
   for (let seed = first; seed <= last; seed++) look(seed, all, hands);
   return all;
@@ -65,8 +73,7 @@ function look(seed: number, all: Survey, hands: Hands): void {
     all.stops.compared++;
     if (apart(c)) all.stops.apart.push(repeat(c));
     if (c.witness === Infinity) all.stops.never++;
-    else if (c.engine < Infinity)
-      all.stops.worst = Math.max(all.stops.worst, Math.abs(c.engine / c.witness - 1));
+    else if (c.engine < Infinity) all.stops.errors.push(Math.abs(c.engine / c.witness - 1));
   }
   if (seed % 10 === 7) {
     for (const c of compareStops(seed, stopWord(withTwoGears(word.outing)), 6)) {
@@ -98,11 +105,16 @@ function look(seed: number, all: Survey, hands: Hands): void {
   for (const c of compareTails(seed, word, 2)) {
     all.tails.compared++;
     if (c.near) all.tails.near++;
-    else if (tailApart(c)) all.tails.apart.push(repeat(c));
+    else {
+      if (tailApart(c)) all.tails.apart.push(repeat(c));
+      const { engine, witness } = c;
+      if (engine.ends === 'rests' && witness.ends === 'rests')
+        all.tails.errors.push(Math.abs(engine.way - witness.way));
+    }
   }
   const { checks, wheel, lean, along } = compareBalance(seed, word);
   all.balance.checks += checks;
-  all.balance.wheel = Math.max(all.balance.wheel, wheel);
-  all.balance.lean = Math.max(all.balance.lean, lean);
+  all.balance.wheels.push(wheel);
+  all.balance.leans.push(lean);
   all.balance.along = Math.max(all.balance.along, along);
 }

@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { assumedValues } from '../../../../data/index.ts';
 import { skidShare } from '../../../../engine/things/adhesion/skid.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 const MPH = 0.44704;
+const report = printedIn(import.meta.url, 'A');
 
 describe('Absecon 1913', () => {
   const { dry, damp } = assumedValues.adhesion;
 
   it('readings on the rail: most 0.22 to 0.30, the worst 0.12', () => {
-    expect(dry.value).toBeLessThanOrEqual(0.22);
-    expect(dry.high).toBeLessThanOrEqual(0.3);
-    expect(damp.low).toBeLessThan(0.12);
-    expect(damp.high).toBeGreaterThan(0.12);
+    report.bound('likely dry rail', dry.value, 0, 0.22);
+    report.bound('best dry rail', dry.high, 0, 0.3);
+    report.bound('worst reading within damp', 0.12, damp.low, damp.high);
   });
 
   it('1,353 ft instead of 1,204 ft is twelve per cent, and needs some 15 % of the wheels to slide', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assumedValues } from '../../../../data/index.ts';
 import { badSpotAdds } from '../../../../engine/things/adhesion/bad-spot.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 /** Stop by small steps of time, m: adhesion-limited, with a spot from `from` on. */
 function stop(
@@ -21,6 +22,10 @@ function stop(
   return s;
 }
 
+const pages = printedIn(import.meta.url, 'B');
+const abstract = printedIn(import.meta.url, 'A');
+const law = printedIn(import.meta.url, 'D');
+
 describe('a bad spot', () => {
   for (const [speed, adhesion, fall, length, factor] of [
     [3, 0.2, 0, 1, 0.25],
@@ -31,7 +36,7 @@ describe('a bad spot', () => {
     it(`of ${length} m at ${speed} m/s, adhesion ${adhesion}, fall ${fall}`, () => {
       const clean = stop(speed, adhesion, fall);
       const spoiled = stop(speed, adhesion, fall, { from: 0.3, length, factor });
-      expect(Math.abs(spoiled - clean - badSpotAdds(length, factor, adhesion, fall))).toBeLessThan(0.001);
+      law.figure('longer by', badSpotAdds(length, factor, adhesion, fall), spoiled - clean, 0.001, 'm');
     });
   }
 
@@ -47,8 +52,8 @@ describe('a bad spot', () => {
 
   it('is as bad as printed: a leaf a quarter, damp leaf a tenth of wet, damp two fifths of dry', () => {
     const { factor } = assumedValues.badSpot;
-    expect(factor.value).toBe(1 / 4);
-    expect(factor.low).toBeCloseTo(0.015 / 0.15, 10);
-    expect(factor.high).toBeCloseTo(0.2 / 0.5, 10);
+    abstract.figure('a leaf', factor.value, 1 / 4, 0);
+    pages.figure('damp leaf, of wet', factor.low, 0.015 / 0.15, 1e-10);
+    pages.figure('damp, of dry', factor.high, 0.2 / 0.5, 1e-10);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assumedValues } from '../../../../data/index.ts';
 import { skidShare } from '../../../../engine/things/adhesion/skid.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 const FOOT = 0.3048;
 const MPH = 0.44704;
@@ -12,6 +13,9 @@ const COMING_TO_REST = 0.242;
 /** Dry rail, Koffman 1948. */
 const DRY = 0.25;
 
+const remembered = printedIn(import.meta.url, 'C');
+const life = printedIn(import.meta.url, 'A');
+
 describe('skidded wheels, Galton 1878-79', () => {
   it('hold all their adhesion as they come to rest', () => expect(skidShare(0, likely)).toBe(1));
 
@@ -21,13 +25,13 @@ describe('skidded wheels, Galton 1878-79', () => {
     [40, 0.07],
   ]) {
     it(`${feet} ft/s: ${friction}`, () => {
-      expect(Math.abs(COMING_TO_REST * skidShare(feet * FOOT, likely) - friction)).toBeLessThan(0.0005);
+      remembered.figure(`${feet} ft/s`, COMING_TO_REST * skidShare(feet * FOOT, likely), friction, 0.0005);
     });
   }
 
   it('keep less than a third at the speeds of a train; the lower bound is what 60 ft/s left, 0.057', () => {
-    expect(skidShare(20 * FOOT, likely)).toBeLessThan(1 / 3);
-    expect(Math.abs(least.floor - 0.057 / COMING_TO_REST)).toBeLessThan(0.005);
+    life.bound('share of a skid', skidShare(20 * FOOT, likely), 0, 1 / 3);
+    remembered.figure('60 ft/s, the least', least.floor, 0.057 / COMING_TO_REST, 0.005);
   });
 
   for (const [mph, friction] of [
@@ -36,14 +40,15 @@ describe('skidded wheels, Galton 1878-79', () => {
     [25, 0.08],
   ]) {
     it(`the other series lies within the bounds: ${mph} mph, ${friction}`, () => {
-      expect(DRY * skidShare(mph * MPH, most)).toBeGreaterThan(friction - 0.0005);
-      expect(COMING_TO_REST * skidShare(mph * MPH, least)).toBeLessThan(friction);
+      const [low, high] = [COMING_TO_REST * skidShare(mph * MPH, least), DRY * skidShare(mph * MPH, most)];
+      remembered.bound(`${mph} mph`, friction, low, high + 0.0005);
     });
   }
 
   it('the upper bound is the dry traction model, A 0.40 and B 0.60 s/m', () => {
     const model = (w: number): number => 0.6 * Math.exp(-0.6 * w) + 0.4;
-    for (const v of [0, 1, 2, 3, 5]) expect(Math.abs(skidShare(v, most) - model(v))).toBeLessThan(0.005);
+    for (const v of [0, 1, 2, 3, 5])
+      remembered.figure(`model at ${v} m/s`, skidShare(v, most), model(v), 0.005);
   });
 
   it('falls without a knee', () => {

@@ -4,6 +4,7 @@ import { bodyFrom } from '../../../../engine/questions/balance/body.ts';
 import { liftOf, overturnOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { radiusOfDegree } from '../../../../engine/things/line/curves.ts';
 import { car } from '../../../support/balance.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { drawer } from '../../../support/random-outings.ts';
 
 const INCH = 0.0254;
@@ -16,21 +17,21 @@ const heavy = (height: number) => bodyFrom(vehicle, BASE, 100_000, height, []);
 const over = (radius: number, cant: number, height: number): number =>
   speedLeaving(overturnOf(heavy(height)), { curvature: 1 / radius, cant: -Math.asin(cant / BASE) * -1 }, 0);
 
+const printed = printedIn(import.meta.url, 'B');
+
 describe('published accidents, plausibility only', () => {
   it('1947: 675 ft, reckoned overturning speed 65 mph', () => {
     const least = over(675 * FOOT, 2 * INCH, 95 * INCH);
     const most = over(675 * FOOT, 5 * INCH, 75 * INCH);
-    expect(least).toBeLessThan(65 * MPH);
-    expect(most).toBeGreaterThan(65 * MPH);
+    printed.bound('1947', 65 * MPH, least, most);
     expect(most / least).toBeLessThan(1.4);
   });
 
   it('2016: a tram at 73 km/h in 30 m goes over, at 20 km/h it is safe', () => {
     for (const height of [1, 1.2, 1.4]) {
-      expect(over(30, 0, height)).toBeLessThan(73 / 3.6);
-      expect(speedLeaving(liftOf(heavy(height)), { curvature: 1 / 30, cant: 0 }, 0.6)).toBeGreaterThan(
-        20 / 3.6,
-      );
+      printed.bound('2016, goes over', over(30, 0, height), 0, 73 / 3.6);
+      const safe = speedLeaving(liftOf(heavy(height)), { curvature: 1 / 30, cant: 0 }, 0.6);
+      printed.bound('2016, safe', safe, 20 / 3.6, Infinity);
     }
   });
 
@@ -38,9 +39,9 @@ describe('published accidents, plausibility only', () => {
     const radius = radiusOfDegree((4 * Math.PI) / 180);
     const cant = Math.asin((5 * INCH) / BASE);
     for (const height of [70, 80]) {
-      expect(over(radius, 5 * INCH, height * INCH)).toBeLessThan(115 * MPH);
+      printed.bound('2015, goes over', over(radius, 5 * INCH, height * INCH), 0, 115 * MPH);
       const safe = speedLeaving(liftOf(heavy(height * INCH)), { curvature: 1 / radius, cant }, 0.6);
-      expect(safe).toBeGreaterThan(55 * MPH);
+      printed.bound('2015, safe', safe, 55 * MPH, Infinity);
     }
   });
 });

@@ -5,6 +5,7 @@ import { exact } from '../../../../engine/base/quantity.ts';
 import { POOREST_TWIST } from '../../../../engine/questions/balance/limits.ts';
 import { checkTwist, judgeBlock } from '../../../../engine/questions/balance/twist.ts';
 import { car } from '../../../support/balance.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { drawer } from '../../../support/random-outings.ts';
 
 const FOOT = 0.3048;
@@ -13,15 +14,18 @@ const vehicle = (suspension: object) => ({
   suspension: { equalised: false, ...suspension },
 });
 
+const rule = printedIn(import.meta.url, 'A');
+const byHand = printedIn(import.meta.url, 'D', { source: 'Warp under a car, by hand' });
+
 describe('49 CFR 213.63, class 1', () => {
   it('is 4.03 mm per m', () => {
-    expect(POOREST_TWIST.value * 1000).toBeCloseTo(4.03, 2);
+    rule.figure('class 1', POOREST_TWIST.value * 1000, 4.03, 0.005, 'mm/m');
   });
 
   it('lifts one corner of a car with trucks 4 ft apart by 4/62 of 3 in', () => {
     const check = checkTwist(vehicle({ twistFreedom: 0.01 }), POOREST_TWIST.value, 500);
-    expect((check?.lift ?? 0) / 0.0254).toBeCloseTo((3 * 4) / 62, 9);
-    expect(check?.unloading).toBeCloseTo((((3 * 4) / 62) * 0.0254) / 0.01, 9);
+    byHand.figure('lift', (check?.lift ?? 0) / 0.0254, (3 * 4) / 62, 5e-10, 'in');
+    byHand.figure('unloading', check?.unloading ?? NaN, (((3 * 4) / 62) * 0.0254) / 0.01, 5e-10);
   });
 
   it('a spring car: a corner lifts where four corners of stiffness K have moved it by 4·Q/K', () => {
@@ -30,7 +34,7 @@ describe('49 CFR 213.63, class 1', () => {
     const load = 300;
     const check = checkTwist(vehicle({ wheelStiffness: exact(stiffness) }), POOREST_TWIST.value, load);
     const lift = ((3 * 4) / 62) * 0.0254;
-    expect(check?.unloading).toBeCloseTo((stiffness * lift) / 4 / load, 9);
+    byHand.figure('on springs', check?.unloading ?? NaN, (stiffness * lift) / 4 / load, 5e-10);
   });
 
   it('the block must stand for the limit of 0.6: 1/0.6 of the lift without a scale', () => {

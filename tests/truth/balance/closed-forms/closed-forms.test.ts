@@ -1,5 +1,5 @@
 /** Worked by hand in SOURCE.md. */
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { exact } from '../../../../engine/base/quantity.ts';
 import { bodyFrom, centreHeight, type PointMass } from '../../../../engine/questions/balance/body.ts';
@@ -7,6 +7,7 @@ import { groupLoadsMoving, jerk } from '../../../../engine/questions/balance/mov
 import { centreFromTilt } from '../../../../engine/questions/balance/tilt.ts';
 import { leans, overturnOf, speedLeaving } from '../../../../engine/questions/balance/tipping.ts';
 import { car } from '../../../support/balance.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { drawer } from '../../../support/random-outings.ts';
 
 const INCH = 0.0254;
@@ -28,32 +29,34 @@ const four: PointMass[] = [1.5, 2.5, 4.5, 5.5].map((at) => ({
 const loaded = bodyFrom(vehicle, 8 * INCH, 240 * POUND, 9 * INCH, four);
 const level = { curvature: 0, cant: 0 };
 
+const byHand = printedIn(import.meta.url, 'D');
+
 describe('closed forms of balance', () => {
   it('overturning on the level', () => {
     const tall = bodyFrom(vehicle, 8 * INCH, 300, 20 * INCH, []);
     const v = speedLeaving(overturnOf(tall), { curvature: 1 / (50 * FOOT), cant: 0 }, 0);
-    expect(v).toBeCloseTo(5.4672, 4);
-    expect(v / 0.44704).toBeCloseTo(12.23, 2);
+    byHand.figure('overturning', v, 5.4672, 5e-5, 'm/s');
+    byHand.figure('overturning', v / 0.44704, 12.23, 0.005, 'mph');
   });
 
   it('height of the loaded car and the leans it bears', () => {
-    expect(centreHeight(loaded) / INCH).toBeCloseTo(21, 9);
+    byHand.figure('height, loaded', centreHeight(loaded) / INCH, 21, 5e-10, 'in');
     const l = leans(
       loaded,
       [180, 180, 180, 180].map((m) => m * POUND),
       level,
       0,
     );
-    expect((l.all ?? 0) / INCH).toBeCloseTo(16 / 3, 9);
-    expect((l.two ?? 0) / INCH).toBeCloseTo((4 * 960) / 360, 9);
+    byHand.figure('lean of all', (l.all ?? 0) / INCH, 16 / 3, 5e-10, 'in');
+    byHand.figure('lean of two', (l.two ?? 0) / INCH, (4 * 960) / 360, 5e-10, 'in');
   });
 
   it('tilt test gives back the height, of everything and of the empty car', () => {
     const angle = Math.atan(4 / 21);
-    expect((angle * 180) / Math.PI).toBeCloseTo(10.784, 3);
+    byHand.figure('tilt', (angle * 180) / Math.PI, 10.784, 5e-4, '°');
     const found = centreFromTilt(vehicle, { angle: exact(angle, 'measured'), base: 8 * INCH, aboard: four });
-    expect((found?.centre.value ?? 0) / INCH).toBeCloseTo(21, 9);
-    expect((found?.tareCentre.value ?? 0) / INCH).toBeCloseTo(9, 9);
+    byHand.figure('tilted, all', (found?.centre.value ?? 0) / INCH, 21, 5e-10, 'in');
+    byHand.figure('tilted, empty', (found?.tareCentre.value ?? 0) / INCH, 9, 5e-10, 'in');
   });
 
   it('a car whose load sits over one end lifts that other end’s wheel first, and the tilt test knows', () => {
@@ -62,27 +65,28 @@ describe('closed forms of balance', () => {
     const lightest = Math.min(...body.groupMass) / (body.mass / 2);
     const angle = Math.atan((4 * lightest) / 21);
     const found = centreFromTilt(vehicle, { angle: exact(angle), base: 8 * INCH, aboard: oneEnd });
-    expect((found?.tareCentre.value ?? 0) / INCH).toBeCloseTo(9, 9);
+    byHand.figure('load over one end', (found?.tareCentre.value ?? 0) / INCH, 9, 5e-10, 'in');
   });
 
   it('braking and grade move weight between the trucks', () => {
     const pounds = (loads: number[]): number[] => loads.map((n) => n / GRAVITY / POUND);
     const still = pounds(groupLoadsMoving(loaded, 0, 0));
-    expect(pounds(groupLoadsMoving(loaded, 0.1 * GRAVITY, 0))[0] - still[0]).toBeCloseTo(42, 9);
+    const braking = pounds(groupLoadsMoving(loaded, 0.1 * GRAVITY, 0))[0];
+    byHand.figure('moved by braking', braking - still[0], 42, 5e-10, 'lb');
     const up = pounds(groupLoadsMoving(loaded, 0, 0.03));
     const slope = Math.hypot(1, 0.03);
-    expect(up[1] - still[1] / slope).toBeCloseTo(12.594, 3);
+    byHand.figure('moved by a grade', up[1] - still[1] / slope, 12.594, 5e-4, 'lb');
   });
 
   it('a rider beyond a truck lifts the other one', () => {
     const out = bodyFrom(vehicle, 8 * INCH, 0, 0, [
       { mass: 150 * POUND, at: 1 * FOOT, across: 0, height: 0.5 },
     ]);
-    expect(out.groupMass.map((m) => m / POUND)[0]).toBeCloseTo(168.75, 9);
-    expect(out.groupMass.map((m) => m / POUND)[1]).toBeCloseTo(-18.75, 9);
+    byHand.figure('beyond a truck, near', out.groupMass[0] / POUND, 168.75, 5e-10, 'lb');
+    byHand.figure('beyond a truck, far', out.groupMass[1] / POUND, -18.75, 5e-10, 'lb');
   });
 
   it('slack taken up', () => {
-    expect(jerk(0.5, 300_000, 300)).toBeCloseTo(15.81, 2);
+    byHand.figure('slack taken up', jerk(0.5, 300_000, 300), 15.81, 0.005, 'm/s²');
   });
 });

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { assumed, defaultRow } from '../../../../data/index.ts';
 import { type Posture, postures } from '../../../../engine/things/vehicle/types.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 /** Share of the mass, and where along the segment its own centre lies. */
 const segments = {
@@ -72,11 +73,14 @@ const poses: Readonly<Record<Posture, readonly [low: Pose, likely: Pose, high: P
   astride: [pose(-30, -90, 15), pose(-10, -75, 0), pose(10, -60, 0)],
 };
 
+const paper = printedIn(import.meta.url, 'B');
+const added = printedIn(import.meta.url, 'D');
+
 describe('segments of the body', () => {
   it('add up to a whole one', () => {
     const { head, trunk, ...limbs } = segments;
     const whole = head[0] + trunk[0] + 2 * Object.values(limbs).reduce((s, [share]) => s + share, 0);
-    expect(whole).toBeCloseTo(1, 3);
+    paper.figure('whole body', whole, 1, 0.0005);
   });
 
   it.each(postures)(
@@ -84,9 +88,9 @@ describe('segments of the body', () => {
     (posture) => {
       const [low, likely, high] = poses[posture];
       const row = assumed(`rider-centre/${posture}`);
-      expect(Math.abs(row.low - centreAbove(low, SHORT))).toBeLessThan(1e-3);
-      expect(Math.abs(row.value - centreAbove(likely, MIDDLING))).toBeLessThan(1e-3);
-      expect(Math.abs(row.high - centreAbove(high, TALL))).toBeLessThan(1e-3);
+      added.figure(`${posture}, lowest`, row.low, centreAbove(low, SHORT), 1e-3, 'm');
+      added.figure(`${posture}, likely`, row.value, centreAbove(likely, MIDDLING), 1e-3, 'm');
+      added.figure(`${posture}, highest`, row.high, centreAbove(high, TALL), 1e-3, 'm');
     },
   );
 

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { assumedValues } from '../../../../data/index.ts';
 import { speedShare } from '../../../../engine/things/brake/speed-share.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 const MPH = 0.44704;
+
+const remembered = printedIn(import.meta.url, 'C');
 
 describe('force measured at a stand', () => {
   for (const [mph, friction] of [
@@ -14,7 +17,7 @@ describe('force measured at a stand', () => {
   ]) {
     it(`cast iron at ${mph} mph: ${friction} of 0.330`, () => {
       const share = speedShare(assumedValues.blockFriction['cast-iron'], mph * MPH);
-      expect(Math.abs(0.33 * share - friction)).toBeLessThan(0.0005);
+      remembered.figure(`${mph} mph`, 0.33 * share, friction, 0.0005);
     });
   }
 
@@ -32,7 +35,7 @@ describe('force measured at a stand', () => {
       const v = mph * 1.609344;
       const karwatzki = (v + 100) / (5 * v + 100);
       const share = speedShare(assumedValues.blockFriction['cast-iron'], mph * MPH);
-      expect(Math.abs(karwatzki / share - ratio)).toBeLessThan(0.005);
+      remembered.figure(`Karwatzki, ${mph} mph`, karwatzki / share, ratio, 0.005);
     });
   }
 

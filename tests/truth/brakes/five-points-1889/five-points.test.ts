@@ -7,6 +7,7 @@ import { wholeLeft } from '../../../../engine/questions/part/brakes-left.ts';
 import { gearStates } from '../../../../engine/things/brake/system.ts';
 import type { BrakeGear, BrakeKind } from '../../../../engine/things/vehicle/types.ts';
 import { usualWorker } from '../../../../engine/things/vehicle/worked-by.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { randomOuting } from '../../../support/random-outings.ts';
 
 /** An engine with its own brake, its driver, and three cars with one kind of brake. */
@@ -35,6 +36,7 @@ function trainWith(kind: BrakeKind | 'none', onSupplyLoss?: 'applies' | 'lost'):
   return { ...base, train: { ...base.train, vehicles } };
 }
 
+const act = printedIn(import.meta.url, 'A');
 const yes = true;
 const no = false;
 
@@ -54,7 +56,8 @@ describe('the Act of 1889 asks', () => {
     const outing = trainWith(kind, wired);
     const cars = [1, 2, 3];
     const answering = new Set(gearStates(outing).flatMap((s) => (s.answers ? [s.vehicle] : [])));
-    expect(cars.every((v) => answering.has(v))).toBe(driver);
+    const told = (is: boolean): number => Number(is);
+    act.figure(`${kind}, the driver`, told(cars.every((v) => answering.has(v))), told(driver), 0);
     // The engine's own brake answers its driver in every case.
     expect(answering.has(0)).toBe(true);
     for (const gap of [0, 1, 2]) {
@@ -63,7 +66,12 @@ describe('the Act of 1889 asks', () => {
         groups.flatMap((g) => (outing.train.vehicles[g.vehicle].brakes.includes(g.gear) ? [g.vehicle] : [])),
       );
       // Behind the break by itself; ahead of it a cable may still be the driver's.
-      expect(cars.filter((v) => v > gap).every((v) => alone.has(v))).toBe(itself);
+      act.figure(
+        `${kind}, itself`,
+        told(cars.filter((v) => v > gap).every((v) => alone.has(v))),
+        told(itself),
+        0,
+      );
       const left = new Set(groups.map((g) => g.vehicle));
       if (itself) expect(cars.every((v) => left.has(v))).toBe(true);
       if (!itself) expect(cars.some((v) => alone.has(v))).toBe(false);

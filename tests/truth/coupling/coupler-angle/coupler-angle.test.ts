@@ -4,6 +4,7 @@ import { bendAt, type EndShape, placing } from '../../../../engine/things/couple
 import { couplerAngle } from '../../../../engine/things/coupler/formulas.ts';
 import { layPlan } from '../../../../engine/things/line/plan.ts';
 import type { Line } from '../../../../engine/things/line/types.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 const INCH = 0.0254;
 const degrees = (a: number): number => (a * 180) / Math.PI;
@@ -29,11 +30,13 @@ const endOf = ({ truckCentres, overhang, shank }: typeof long): EndShape => ({
   shank,
 });
 
+const byHand = printedIn(import.meta.url, 'D');
+
 describe('coupler angle in a curve', () => {
   it('is what the triangle of pivots and centre gives by hand', () => {
-    expect(degrees(couplerAngle(R, long, long))).toBeCloseTo(5.40591, 4);
-    expect(degrees(couplerAngle(R, long, short))).toBeCloseTo(10.25795, 4);
-    expect(degrees(couplerAngle(R, short, long))).toBeCloseTo(-1.67343, 4);
+    byHand.figure('alike', degrees(couplerAngle(R, long, long)), 5.40591, 5e-5, '°');
+    byHand.figure('beside a short car', degrees(couplerAngle(R, long, short)), 10.25795, 5e-5, '°');
+    byHand.figure('of the short car', degrees(couplerAngle(R, short, long)), -1.67343, 5e-5, '°');
   });
 
   it('is what two vehicles placed on the track show, to 1e-6 rad', () => {
@@ -53,6 +56,6 @@ describe('coupler angle in a curve', () => {
 
   it('presses alike vehicles inward as half their distance does, nearly', () => {
     const alike = { truckCentres: 1.2, overhang: 0.5, shank: 0.15 };
-    expect(500 * Math.sin(couplerAngle(15, alike, alike))).toBeCloseTo(36.67, 0);
+    byHand.figure('pull toward the inside', 500 * Math.sin(couplerAngle(15, alike, alike)), 36.67, 0.5, 'N');
   });
 });

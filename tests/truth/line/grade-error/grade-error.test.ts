@@ -1,24 +1,28 @@
 import { describe, expect, it } from 'vitest';
 import { assumedValues } from '../../../../data/index.ts';
 import { gradeError, levelledGradeError } from '../../../../engine/things/line/grade-error.ts';
+import { printedIn } from '../../../support/measured.ts';
 
 const { levelled, taped, stated, gps } = assumedValues.gradeSpread;
 
+const survey = printedIn(import.meta.url, 'B');
+const remembered = printedIn(import.meta.url, 'C');
+
 describe('error of a grade', () => {
   it('a receiver: 7.0 m is 3.0 % over 330 m and 1.0 % over 1 km', () => {
-    expect(Math.abs(gradeError(7, 330) - 0.03)).toBeLessThan(0.0005);
-    expect(Math.abs(gradeError(7, 1000) - 0.01)).toBeLessThan(0.0005);
-    expect(gps.high).toBeCloseTo(gradeError(7, 330), 3);
+    survey.figure('receiver over 330 m', gradeError(7, 330), 0.03, 0.0005);
+    survey.figure('receiver over 1 km', gradeError(7, 1000), 0.01, 0.0005);
+    survey.figure('row of a receiver', gps.high, gradeError(7, 330), 0.0005);
   });
 
   it('a line of levels, 12 mm per root km: 1.2 mm in 10 m', () => {
-    expect(levelledGradeError(0.012, 10)).toBeCloseTo(0.00012, 8);
+    survey.figure('levels over 10 m', levelledGradeError(0.012, 10), 0.00012, 5e-9);
     // With the staff read to 5 mm at both ends.
-    expect(levelledGradeError(0.012, 10) + gradeError(0.005, 10)).toBeLessThan(levelled.high);
+    survey.bound('row of levels', levelledGradeError(0.012, 10) + gradeError(0.005, 10), 0, levelled.high);
   });
 
   it('a hand level, 0.2 degrees, lies within the row of a taped survey', () => {
-    expect(Math.tan((0.2 * Math.PI) / 180)).toBeLessThan(taped.high);
+    remembered.bound('row of a taped survey', Math.tan((0.2 * Math.PI) / 180), 0, taped.high);
     expect(stated).toMatchObject({ low: taped.low, high: taped.high });
   });
 

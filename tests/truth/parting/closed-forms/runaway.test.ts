@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../../engine/base/constants.ts';
 import { emptyRoll, noTraffic, roll } from '../../../../engine/questions/part/roll.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { onPlane } from '../../../support/plane.ts';
 
 const START = 1200;
+const law = printedIn(import.meta.url, 'D');
 
 describe('a tail on an even grade, against the closed form', () => {
   it.each([
@@ -20,15 +22,15 @@ describe('a tail on an even grade, against the closed form', () => {
       const node = Math.round(START / basis.grid.step);
       roll(tail, node, v0, noTraffic, out);
       const up = (v0 * v0 * (1 + share)) / (2 * GRAVITY * (grade + rolling));
-      expect(out.mostAt - START).toBeCloseTo(up, 6);
+      law.figure('way up', out.mostAt - START, up, 5e-7, 'm');
       // From there back until its rear is at the beginning of the line, told at the last whole cell.
       const way = START + up - out.at;
       const v = Math.sqrt((2 * GRAVITY * (grade - rolling) * way) / (1 + share));
       expect(out.outcome).toBe('leaves-line');
       expect(out.at - tail.rear).toBeLessThan(basis.grid.step);
-      expect(out.endSpeed / v).toBeCloseTo(1, 6);
+      law.figure('speed back', out.endSpeed, v, 5e-7 * v, 'm/s');
       const time = (v0 * (1 + share)) / (GRAVITY * (grade + rolling)) + (2 * way) / v;
-      expect(out.time / time).toBeCloseTo(1, 4);
+      law.figure('time', out.time, time, 5e-5 * time, 's');
     },
   );
 
@@ -41,7 +43,7 @@ describe('a tail on an even grade, against the closed form', () => {
     const k = (square * 3) / mass;
     const a = GRAVITY * (grade - rolling);
     const v = Math.sqrt((a / k) * (1 - Math.exp(-2 * k * (START - out.at))));
-    expect(out.endSpeed / v).toBeCloseTo(1, 4);
+    law.figure('speed that air allows', out.endSpeed, v, 5e-5 * v, 'm/s');
   });
 
   it('stays where the resistance holds the grade', () => {

@@ -1,8 +1,9 @@
-/** One measurer for the tests of sums against outside figures and for the accuracy page. */
+/** Outside figures of sums, as the folders under tests/truth/sums hold them, and what the sums give for each. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { answerSum } from '../../desk/sums.ts';
 import { findSum } from '../../engine/sums/register.ts';
+import type { Grade } from '../../scripts/pages/accuracy.ts';
 import { parseQuantity } from '../../units/index.ts';
 
 export interface TruthCase {
@@ -11,7 +12,7 @@ export interface TruthCase {
   readonly result: string;
   readonly expected: number;
   readonly unit: string;
-  /** In the unit of the expected figure; or a share of it; or decimals after rounding to which it must agree exactly. */
+  /** In the unit of the expected figure; or a share of it; or the decimals that are printed. */
   readonly tolerance?: number;
   readonly relative?: number;
   readonly roundsTo?: number;
@@ -21,11 +22,11 @@ export interface TruthSource {
   readonly folder: string;
   readonly topic: string;
   readonly source: string;
-  readonly grade: string;
+  readonly grade: Grade;
   readonly cases: readonly TruthCase[];
 }
 
-const root = new URL('../../tests/truth/sums/', import.meta.url).pathname;
+const root = new URL('../truth/sums/', import.meta.url).pathname;
 
 export function truthSources(): TruthSource[] {
   return readdirSync(root)
@@ -34,35 +35,18 @@ export function truthSources(): TruthSource[] {
     .map((folder) => ({ folder, ...JSON.parse(readFileSync(join(root, folder, 'cases.json'), 'utf8')) }));
 }
 
-export const hasSourcePage = (folder: string): boolean => existsSync(join(root, folder, 'SOURCE.md'));
-
-export interface Measured {
-  readonly computed: number;
-  /** |computed − expected| in the printed unit. */
-  readonly error: number;
-  /** Error ÷ what the source's print allows: at most 1 is good. */
-  readonly used: number;
-}
-
-/** Evaluate one case through the same door that people use, and measure its error in the printed unit. */
-export function measure(truth: TruthCase): Measured {
+/** What the sum gives through the same door that people use, in the printed unit. */
+export function computed(truth: TruthCase): number {
   const reply = answerSum(truth.sum, truth.inputs, 'metric');
   if (!reply.ok) throw new Error(`${truth.sum}: ${JSON.stringify(reply.faults)}`);
   const si = reply.answer.results.find((r) => r.symbol === truth.result)?.si;
   if (si === undefined) throw new Error(`${truth.sum} has no result ${truth.result}`);
-  const computed = si / unitOf(truth);
-  const error = Math.abs(computed - truth.expected);
-  if (truth.roundsTo !== undefined) {
-    const scale = 10 ** truth.roundsTo;
-    return { computed, error, used: Math.round(computed * scale) / scale === truth.expected ? 0 : 2 };
-  }
-  const allowed = truth.tolerance ?? (truth.relative ?? 0) * Math.abs(truth.expected);
-  return {
-    computed,
-    error,
-    used: allowed > 0 ? error / allowed : error === 0 ? 0 : Number.POSITIVE_INFINITY,
-  };
+  return si / unitOf(truth);
 }
+
+/** What the source's print allows, in its unit. */
+export const allowed = ({ tolerance, relative, roundsTo, expected }: TruthCase): number =>
+  roundsTo === undefined ? (tolerance ?? (relative ?? 0) * Math.abs(expected)) : 0.5 * 10 ** -roundsTo;
 
 function unitOf({ sum, result, unit }: TruthCase): number {
   const kind = findSum(sum)?.results.find((r) => r.symbol === result)?.kind;
