@@ -14,7 +14,7 @@ const rooms = ['unit', 'laws', 'numerics', 'truth', 'meta'];
 /** These run the built command line or the server of the pages, or read the tree. */
 const outside = /support\/cli\.ts|scripts\/serve\.mjs|git', \['ls-files'/;
 
-/** Tests under a folder. */
+/** Tests under folders, or files, with commas between. */
 export const testFiles = (under: string): string[] =>
   rooms
     .flatMap((room) =>
@@ -24,7 +24,9 @@ export const testFiles = (under: string): string[] =>
     )
     .filter(
       (f) =>
-        f.startsWith(under) && f.endsWith('.test.ts') && !outside.test(readFileSync(join(root, f), 'utf8')),
+        under.split(',').some((folder) => f.startsWith(folder)) &&
+        f.endsWith('.test.ts') &&
+        !outside.test(readFileSync(join(root, f), 'utf8')),
     );
 
 /** Source files under what was named: a folder, or a file. */
