@@ -76,7 +76,7 @@ describe('where the flag must stand', () => {
     expect(last + 5 + length).toBeGreaterThan(LENGTH);
   });
 
-  it.each([4, 10])('is the stop and the margin less the %i m that are seen', (sight) => {
+  it.each([4, 5.3, 6.7, 8.1, 10])('is the stop and the margin less the %f m that are seen', (sight) => {
     const { data, question } = ask({ rule: 500, sights: sees(sight) });
     const stop = stopAt(question);
     const place = at(data, 200);
@@ -107,9 +107,14 @@ describe('where the flag must stand', () => {
     expect(at(blind.data, 200).distance).toBeGreaterThanOrEqual(stopAt(blind.question) + MARGIN);
   });
 
+  it('is walked to at 3 mph', () => expect(WALKING_PACE).toBeCloseTo(3 * 0.44704, 2));
+
   it('is nowhere close to the beginning of a line, and behind the seam of a loop', () => {
-    const end = at(ask({ rule: 500 }).data, 0);
-    expect(end).toMatchObject({ distance: null, walk: Infinity });
+    const line = ask({ rule: 500 });
+    expect(at(line.data, 0)).toMatchObject({ distance: null, walk: Infinity, seenAt: 0 });
+    // The first place with room for a flag has all of the line before it.
+    const room = stopAt(line.question) + MARGIN;
+    for (const place of line.data) expect(place.distance === null, `${place.rear}`).toBe(place.rear < room);
     const loop = ask({ rule: 500, loop: true });
     expect(at(loop.data, 0).distance).toBe(at(loop.data, 200).distance);
     expect(at(loop.data, 395).distance).toBe(at(loop.data, 200).distance);
@@ -142,12 +147,25 @@ describe('the host’s rule', () => {
     expect(found.sum?.inputs['sight']).toBeGreaterThan(9);
   });
 
+  it('is told at the farthest place of all, wherever on the line that is', () => {
+    for (const from of [100, 250]) {
+      const sights = [...sees(10), ...sees(4, { from, to: from + 60 })];
+      const { findings, data } = ask({ rule: 5, loop: true, sights });
+      const farthest = Math.max(...data.map((p) => p.distance ?? Infinity));
+      expect(findings[0].required?.si).toBe(farthest);
+      expect(at(data, findings[0].where.from ?? Number.NaN).distance).toBe(farthest);
+      expect(at(data, 5).distance).toBeLessThan(farthest);
+    }
+  });
+
   it('is told as not enough anywhere where no place on the line is', () => {
     const { findings, data } = ask({ rule: 100 });
     const none = data.filter((p) => p.distance === null).length;
     expect(none).toBeGreaterThan(0);
     const [found] = findings;
     expect(found.facts).toMatchObject({ enough: 'no', share: { si: none / data.length } });
+    expect(found.where).toEqual({ from: 0, to: 0 });
+    expect(found.required?.si).toBe(0);
     expect(found.margin).toBe(-1);
     expect(found.sum).toBeUndefined();
   });
@@ -192,6 +210,26 @@ describe('the time until the following train comes', () => {
     expect(ask({ following: { after: 1, speed: SPEED }, loop: true, sights: sees(100) }).findings).toEqual(
       [],
     );
+  });
+
+  it('is told where most of it is lacking', () => {
+    for (const from of [100, 250]) {
+      const sights = [...sees(10), ...sees(4, { from, to: from + 60 })];
+      const { findings, data } = ask({ following: { after: 8, speed: SPEED }, loop: true, sights });
+      const lack = (p: FlagPlace): number => p.walk - (p.arrives ?? Number.NaN);
+      const worst = at(data, findings[0].where.from ?? Number.NaN);
+      expect(lack(worst)).toBe(Math.max(...data.map(lack)));
+      expect(lack(at(data, 5))).toBeLessThan(lack(worst));
+      expect(findings[0].found?.si).toBe(worst.arrives);
+      expect(findings[0].facts['way']).toMatchObject({ si: worst.distance });
+    }
+  });
+
+  it('has no end where no place is far enough', () => {
+    const [found] = ask({ following: { after: 8, speed: 0.5 } }).findings;
+    expect(found).toMatchObject({ code: 'flag-too-late', facts: { enough: 'no', way: { si: 0 } } });
+    expect(found.required).toBeUndefined();
+    expect(found.sum).toBeUndefined();
   });
 
   it('of a train that stands is not told', () => expect(at(behind(60, 0).data, 200).arrives).toBeNull());
