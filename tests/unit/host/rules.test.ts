@@ -194,6 +194,24 @@ describe('chains', () => {
     expect(found[0].where).toEqual({});
   });
 
+  it('hung at every gap and nobody said whether they are fastened: go and look', () => {
+    const o = withHost(3, needed);
+    const { chainsFastened: _, ...train } = o.train;
+    const [found, ...others] = hostSays({ ...o, train });
+    expect(others).toEqual([]);
+    expect(found).toMatchObject({
+      code: 'chains-missing',
+      severity: 'unknown',
+      measure: 'train.chainsFastened',
+    });
+    expect(found.where).toEqual({});
+    const bare = altered(altered({ ...o, train }, 1, { rear: { type: 'link' } }), 2, {
+      front: { type: 'link' },
+    });
+    expect(hostSays(bare)).toMatchObject([{ severity: 'forbids', where: { gap: 1 } }]);
+    expect(hostSays(bare)[0].measure).toBeUndefined();
+  });
+
   const none = { type: 'link' };
   it('the first gap without one is named; one of its two sides is enough', () => {
     const bare = altered(altered(withHost(3, needed), 1, { rear: none }), 2, { front: none });

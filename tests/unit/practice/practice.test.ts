@@ -61,6 +61,18 @@ describe('a child', () => {
     expect(alone(5, youth)).toEqual(['limits child-alone']);
     expect(alone(8, youth)).toEqual([]);
   });
+  it('is told with who keeps it company, and no age where none is given', () => {
+    const youth = rider('b', '2', { ageGroup: 'youth', age: 14 });
+    expect(says(aboard(child('a', '1', { age: 5 }), youth))[0].facts).toMatchObject({ company: 'youth' });
+    expect(says(aboard(child('a', '1')))[0].facts).toEqual({ riders: 'rider a', company: 'nobody' });
+  });
+  it('is one by its group where nobody gave its age, heavy as it may be', () =>
+    expect(brief(says(aboard(child('a', '1', { mass: exact(45) }))))).toEqual(['limits child-alone']));
+  it('is looked after by eighteen years, whatever a younger one calls itself', () => {
+    expect(alone(8, rider('b', '2', { age: 18 }))).toEqual([]);
+    expect(alone(5, rider('b', '2', { age: 18 }))).toEqual([]);
+    expect(alone(5, rider('b', '2', { age: 17.9 }))).toEqual(['limits child-alone']);
+  });
   it('is whoever weighs little and whose age nobody gave', () => {
     const light = (kg: number, more = {}) =>
       brief(says(aboard(rider('a', '1', { mass: exact(kg), ...more }))));
@@ -89,6 +101,7 @@ describe('a child', () => {
       with_(true, child('a', '1', { age: 11 }), rider('b', '2', { ageGroup: 'youth', age: 17 })),
     ).toHaveLength(1);
     expect(with_(true, child('a', '1', { age: 11 }), rider('b', '2'))).toEqual([]);
+    expect(with_(true, rider('b', '2', { ageGroup: 'youth', age: 17 }))).toEqual([]);
   });
 });
 
@@ -137,6 +150,9 @@ describe('people and seats', () => {
       severity: 'limits',
       facts: { riders: 'rider b', lap: 'rider a' },
     });
+    const named = plain(2).train.vehicles[1].seats.map((s) => ({ ...s, name: `seat ${s.id}` }));
+    const [on2] = says(altered(aboard(rider('a', '2'), child('b', '2', { age: 4 })), 1, { seats: named }));
+    expect(on2.facts).toMatchObject({ seat: 'seat 2' });
     expect(brief(says(aboard(rider('a', '1'), rider('b', '1'))))).toEqual(['forbids seat-shared']);
     expect(says(aboard(rider('a', '2'), child('b', '1', { age: 4 })))).toEqual([]);
   });
@@ -168,6 +184,15 @@ describe('couplers', () => {
     expect(brief(says(at(13 / 16)))).toEqual(['forbids coupler-heights-differ']);
     expect(brief(says(at(13 / 16, { type: 'link and pin' })))).toEqual(['limits coupler-heights-differ']);
   });
+  it('a link at one of both ends is enough', () => {
+    const ends = (front: string, rear: string) => {
+      const end = (type: string, height: number) => ({ type, height, chain: { count: 1, slack: 0.02 } });
+      return altered(altered(plain(2), 1, { rear: end(front, 0.1) }), 2, { front: end(rear, 0.13) });
+    };
+    expect(brief(says(ends('link', 'knuckle')))).toEqual(['limits coupler-heights-differ']);
+    expect(brief(says(ends('knuckle', 'link')))).toEqual(['limits coupler-heights-differ']);
+    expect(brief(says(ends('knuckle', 'knuckle')))).toEqual(['forbids coupler-heights-differ']);
+  });
   it('the host’s tolerance stands in its place, on both sides', () => {
     expect(says(at(1 / 2, { host: 1 / 2 }))).toEqual([]);
     const [found] = says(at(1 / 8, { host: 1 / 16 }));
@@ -183,6 +208,8 @@ describe('couplers', () => {
         measure: 'coupling.height',
       },
     ]);
+    const other = altered(at(1), 1, { rear: { type: 'knuckle', chain: { count: 1, slack: 0.02 } } });
+    expect(says(other)).toMatchObject([{ code: 'coupler-height-unknown', where: { vehicle: 'car1' } }]);
   });
 });
 
@@ -218,6 +245,15 @@ describe('chains on a grade', () => {
     expect(says(on(0.03, true))).toEqual([]);
     expect(says(on(0.03, false, plain(0)))).toEqual([]);
   });
+  it('one end of a gap may have them', () => {
+    const bare = { type: 'link' };
+    const o = plain(2);
+    for (const changed of [
+      altered(altered(altered(o, 0, { rear: bare }), 1, { rear: bare }), 2, { rear: bare }),
+      altered(altered(o, 1, { front: bare }), 2, { front: bare }),
+    ])
+      expect(says(on(0.03, true, changed))).toEqual([]);
+  });
   it.each([true, false])('a host that says %s has its way', (value) =>
     expect(says(on(0.03, false, withHost(2, { chainsRequired: rule(value) })))).toEqual([]),
   );
@@ -235,12 +271,25 @@ describe('night', () => {
     expect(by(false)).toEqual([]);
   });
   it('without a headlight does not run; whether there is one must be known', () => {
-    expect(by(true, false, true)).toMatchObject([{ severity: 'forbids', where: { vehicle: 'engine' } }]);
+    const [without] = by(true, false, true);
+    expect(without).toMatchObject({
+      severity: 'forbids',
+      where: { vehicle: 'engine' },
+      facts: { light: 'headlight', known: 'yes' },
+    });
+    expect(without.measure).toBeUndefined();
+    expect(by(true, undefined, true)[0].facts).toMatchObject({ known: 'no' });
     expect(by(true, undefined, true)).toMatchObject([{ severity: 'unknown', measure: 'vehicle.headlight' }]);
   });
   it('without a rear marker limits', () => {
     expect(by(true, true, false)).toMatchObject([{ severity: 'limits', where: { vehicle: 'car2' } }]);
-    expect(brief(by(true, true))).toEqual(['limits dark-at-night']);
+    const [unsaid, ...none] = by(true, true);
+    expect(none).toEqual([]);
+    expect(unsaid).toMatchObject({
+      severity: 'limits',
+      measure: 'vehicle.taillight',
+      facts: { known: 'no' },
+    });
   });
   it.each([true, false])('is the host’s matter where it says %s', (value) =>
     expect(by(true, false, false, withHost(2, { lightsAtNight: rule(value) }))).toEqual([]),
@@ -251,11 +300,13 @@ describe('a brake not tried', () => {
   const when = (brakeTried?: boolean) => {
     const o = plain(2);
     const conditions = { ...o.conditions, ...(brakeTried === undefined ? {} : { brakeTried }) };
-    return brief(askPractice(openOuting({ ...o, conditions })));
+    return askPractice(openOuting({ ...o, conditions })).map(
+      (f) => `${f.severity} ${f.code} ${f.facts['said']}`,
+    );
   };
   it('limits; not said it is a note; tried it is nothing', () => {
-    expect(when(false)).toEqual(['limits brake-not-tried']);
-    expect(when()).toEqual(['notes brake-not-tried']);
+    expect(when(false)).toEqual(['limits brake-not-tried yes']);
+    expect(when()).toEqual(['notes brake-not-tried no']);
     expect(when(true)).toEqual([]);
   });
 });

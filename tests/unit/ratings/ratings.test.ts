@@ -26,6 +26,35 @@ describe('a train that nothing rates', () => {
   it('is given nothing to mind', () => expect(laden({})).toEqual([]));
 });
 
+describe('a train longer than its line', () => {
+  const on = (of: number, loop: boolean) => {
+    const outing = plain(2);
+    const whole = outing.train.vehicles.reduce((sum, v) => sum + v.length, 0);
+    const long = whole * of;
+    const heights = [
+      { at: 0, height: 0 },
+      { at: long, height: 0 },
+    ];
+    const found = ratingsSay({ ...outing, line: { ...outing.line, loop, length: long, heights, cants: [] } });
+    return { whole, found: found.filter((f) => f.code === 'train-longer-than-line') };
+  };
+  it.each([true, false])('does not run, loop %s; one that fits does', (loop) => {
+    const { whole, found } = on(0.9, loop);
+    expect(found).toMatchObject([
+      {
+        severity: 'forbids',
+        question: 'fit',
+        found: length(whole),
+        facts: { loop: loop ? 'yes' : 'no' },
+      },
+    ]);
+    expect(found[0].required?.si).toBeCloseTo(0.9 * whole, 9);
+    expect(found[0].margin).toBeCloseTo(0.9 - 1, 1);
+    expect(on(1, loop).found).toHaveLength(1);
+    expect(on(1.01, loop).found).toEqual([]);
+  });
+});
+
 describe('a car’s load', () => {
   it('as much as it is rated for', () => expect(laden({ load: 230 })).toEqual([]));
   it('a little more: riders and goods together', () => {
