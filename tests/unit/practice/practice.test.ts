@@ -72,6 +72,7 @@ describe('a child', () => {
     expect(alone(8, rider('b', '2', { age: 18 }))).toEqual([]);
     expect(alone(5, rider('b', '2', { age: 18 }))).toEqual([]);
     expect(alone(5, rider('b', '2', { age: 17.9 }))).toEqual(['limits child-alone']);
+    expect(alone(5, rider('b', '2', { ageGroup: 'youth' }))).toEqual(['limits child-alone']);
   });
   it('is whoever weighs little and whose age nobody gave', () => {
     const light = (kg: number, more = {}) =>
@@ -111,6 +112,10 @@ describe('an infant', () => {
     expect(with_(age)).toEqual(['limits infant-aboard']),
   );
   it('of two is none', () => expect(with_(2)).toEqual([]));
+  it('beside another is told with the younger one’s age', () => {
+    const two = [child('a', '1', { age: 1.5 }), child('b', '2', { age: 0.5 }), rider('c', '3')];
+    expect(says(aboard(...two))[0].facts).toEqual({ riders: 'rider a, rider b', age: 0.5 });
+  });
   it('is told in months', () => {
     const outing = aboard(child('a', '1', { age: 8 / 12 }), rider('b', '2'));
     expect(told(outing, says(outing)[0])).toContain('(8 months old)');
