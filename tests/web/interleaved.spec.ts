@@ -117,7 +117,9 @@ class Sitting {
       this.#written.rail = rail;
     },
     try: async () => void (await tryFirst(this.#page)),
+    // At once, and when there is a word.
     print: () => this.print(),
+    'print the word': () => this.printWord(),
     reload: async () => {
       await this.#page.reload();
       await expect(word(this.#page)).toBeVisible();
@@ -152,6 +154,14 @@ class Sitting {
     if (paper) expect(paper.word, this.log.join(' ')).toBe(await wordOf(paper.file));
   }
 
+  /** A card of what is open now. */
+  async printWord(): Promise<void> {
+    await expect(this.#page.locator('.verdict:not(.none)')).toHaveCount(1, { timeout: 60_000 });
+    const paper = await printed(this.#page);
+    expect(paper, this.log.join(' ')).toBeDefined();
+    if (paper) expect(paper.word, this.log.join(' ')).toBe(await wordOf(paper.file));
+  }
+
   /** All that was written is there, and the word on the screen is that of what is kept. */
   async end(): Promise<void> {
     const page = this.#page;
@@ -162,6 +172,7 @@ class Sitting {
     expect(writtenIn(kept), log).toMatchObject(this.#written);
     const said = (await word(page).textContent())?.replace(/ looking for remedies$/, '');
     expect(said, log).toBe(await wordOf(JSON.stringify(kept)));
+    await this.printWord();
     const shelf = ((await keptIn(page, 'heedway-shelf', 'papers', 'outings')) ?? []) as Json[];
     for (const away of this.#away)
       expect(shelf.map(writtenIn), `${log}: put away`).toContainEqual(expect.objectContaining(away));
