@@ -63,10 +63,10 @@ function steeper(outing: Outing): Outing {
   return { ...outing, line: { ...line, heights } };
 }
 
-export const ways = { load: loaded, rail: slippery, reaction: slowWitted, fall: steeper };
+const ways = { load: loaded, rail: slippery, reaction: slowWitted, fall: steeper };
 export type Way = keyof typeof ways;
 
-export interface Better {
+interface Better {
   readonly seed: number;
   readonly way: Way;
   readonly what: string;
@@ -113,7 +113,7 @@ const MOST_BEYOND = 0.013 + 3 * Math.sqrt(ODDS * (1 - ODDS) * (1 / SAMPLES + 1 /
 /** Relative error of one reckoned stop. */
 const RECKONING = 2e-3;
 
-export interface Compared {
+interface Compared {
   readonly better: Better[];
   /** Better only because it forces a slower speed, at which the first outing is as good. */
   readonly forced: Better[];

@@ -75,7 +75,7 @@ export async function tryFirst(page: Page): Promise<boolean> {
   }
 }
 
-export interface Printed {
+interface Printed {
   /** As large on the card. */
   readonly word: string;
   /** The file of the outing that the card is of. */
