@@ -10,6 +10,7 @@ import { FilePick } from '../../parts/file-pick.tsx';
 import { saveEverything } from '../../parts/save-everything.ts';
 import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles, takeIn } from '../../parts/shed.ts';
+import { openBeside } from '../../parts/shelf.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
 import { change, type Json, openTried } from '../../state/session.ts';
@@ -34,8 +35,9 @@ export function Room() {
     if (!read.ok) return tell('', read.problems);
     const { outing, vehicles, tried } = read.value;
     await takeIn(vehicles);
-    if (tried) openTried(tried.paper as Json, tried.outing, tried.trials);
-    else change(outing);
+    if (tried)
+      await openBeside(tried.paper as Json, () => openTried(tried.paper as Json, tried.outing, tried.trials));
+    else await openBeside(outing, () => change(outing));
     tell(
       vehicles.length > 0
         ? `Opened ${name}, with ${several(vehicles.length, 'vehicle')} for the shed.`
@@ -127,9 +129,9 @@ export function Room() {
               key={d.file}
               onClick={() => {
                 const mine = ++asked;
-                void demo(d.file).then((json) => {
+                void demo(d.file).then(async (json) => {
                   if (mine !== asked) return;
-                  change(json);
+                  await openBeside(json, () => change(json));
                   tell(`Opened ${d.title}.`);
                 });
               }}

@@ -7,8 +7,8 @@ import {
   copyOpen,
   openOwn,
   openShelf,
+  others,
   putBack,
-  shelf,
   takenOff,
   takeOff,
 } from '../../parts/shelf.ts';
@@ -17,7 +17,7 @@ import { type Json, paper } from '../../state/session.ts';
 export function Shelf() {
   useEffect(() => void openShelf(), []);
   const open = String(paper.value['name']);
-  const others = shelf.value.filter((p) => String(p['name']) !== open);
+  const lying = others();
   const invented = tellInvented(paper.value);
   return (
     <section class="shelf" aria-label="My papers">
@@ -31,9 +31,9 @@ export function Shelf() {
           {invented === '' ? '' : ` (${invented})`}
         </span>
       </p>
-      {others.length > 0 && (
+      {lying.length > 0 && (
         <ul>
-          {others.map((json) => (
+          {lying.map((json) => (
             <One key={String(json['name'])} json={json} />
           ))}
         </ul>
