@@ -1,7 +1,7 @@
 /** What `check` prints for people: one screen; with `--why` its reasons, margins and sums; with `--all` everything. */
 import { assumedByWeight } from '../desk/assumed.ts';
 import { TRIED } from '../desk/card.ts';
-import { countWays, countWords, leastReason, limitLines, mostWords } from '../desk/count-ways.ts';
+import { counted, countWays, countWords, limitLines, mostWords } from '../desk/count-ways.ts';
 import { type Gathered, gathered, tellGathered } from '../desk/gathered.ts';
 import { sentence } from '../desk/sentence.ts';
 import { tellSum } from '../desk/told-sum.ts';
@@ -89,12 +89,15 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   const rail = voice.outing.conditions.railState;
   const today = cars.find((c) => c.railState === rail);
   if (!today) return [];
-  const counts = countWays(cars).map(
-    ([way, name]) => `${name} ${countWords(today, way, (n) => `${n} or more`)}`,
+  const counts = countWays(cars, voice).map(([way, name]) =>
+    counted(
+      way,
+      name,
+      countWords(today, way, (n) => `${n} or more`),
+    ),
   );
-  const reason = leastReason(today, voice);
-  const because = reason === '' ? '' : ` (${reason})`;
-  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
+  // Why no more may leave stands in the sentence.
+  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}; ${counts.join(', ')}.`;
   const tightest = limitLines(today, cars, voice, 'tightest first')[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }

@@ -91,7 +91,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
     speeds: speedRows(answer, voice),
     braking: brakingRows(answer, voice),
     gap: gapText(answer, voice),
-    cars: carRows(outing, answer),
+    cars: carRows(outing, answer, voice),
     seating: seatRows(outing),
     assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),
     cautions:
@@ -140,11 +140,11 @@ function gapText(answer: Answer, voice: Voice): string {
   return Number.isFinite(most) ? distance(voice, most, 'up') : 'brakes do not hold everywhere';
 }
 
-function carRows(outing: Outing, answer: Answer): Card['cars'] {
+function carRows(outing: Outing, answer: Answer, voice: Voice): Card['cars'] {
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   if (!today) return [];
   // The search ends at a number of cars: more may be possible, and are not looked at.
-  return countWays(answer.cars)
+  return countWays(answer.cars, voice)
     .filter(([way]) => way !== 'heldByAll')
     .map(([way, name]) => ({ way: name, count: countWords(today, way, (n) => `${n}+`) }));
 }

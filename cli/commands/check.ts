@@ -30,6 +30,7 @@ export const checkCommand: Command = {
           const progress = progressOn(process.stderr);
           const answer = answerOuting(outing, {
             remedies: options.remedies,
+            onCounted: (n) => void (n % 50 === 0 && progress.say(`${n} looks at numbers of cars`)),
             onTried: (n) => progress.say(`${n} changes tried`),
           });
           progress.end();

@@ -88,7 +88,6 @@ const turnCount = (count: CarCount, turn: Turn): CarCount => ({
   ...count,
   ...(count.leastSets ? { leastSets: turnLimit(count.leastSets, turn) } : {}),
   sets: Object.fromEntries(Object.entries(count.sets).map(([way, limit]) => [way, turnLimit(limit, turn)])),
-  failsAt: Object.fromEntries(Object.entries(count.failsAt).map(([way, at]) => [way, turn(at)])),
 });
 
 const turnLimit = (limit: CountLimit, turn: Turn): CountLimit =>

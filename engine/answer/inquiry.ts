@@ -55,6 +55,7 @@ export function inquire(written: Outing, care: Care = {}, before?: OpenInquiry):
 export function inquireInto(context: OutingContext, care: Care = {}, before?: OpenInquiry): OpenInquiry {
   const { written } = context;
   const asked = new Map<Question<unknown>, Asked>();
+  const failed = new Map<Question<unknown>, QuestionFault>();
   const stays = new Map<Question<unknown>, boolean>();
   let ready: Prepared | undefined;
 
@@ -88,9 +89,12 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
   const answerOf = (question: Question<unknown>): Findings<unknown> => {
     const known = asked.get(question);
     if (known) return known.said;
+    // Others that start from its figures fail as it did: it is not asked again for each.
+    const fault = failed.get(question);
+    if (fault) throw fault;
     const last = stands(question) ? before?.asked.get(question) : undefined;
     const others = new Set<Question<unknown>>();
-    const now = last ?? { said: askSafely(question, inquiryOf(others)), others };
+    const now = last ?? { said: askSafely(question, inquiryOf(others), failed), others };
     asked.set(question, now);
     return now.said;
   };
@@ -99,12 +103,18 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
   return Object.defineProperties({ asked } as unknown as OpenInquiry, Object.getOwnPropertyDescriptors(top));
 }
 
-/** @throws QuestionFault */
-function askSafely(question: Question<unknown>, inquiry: Inquiry): Findings<unknown> {
+/** @throws QuestionFault which is kept */
+function askSafely(
+  question: Question<unknown>,
+  inquiry: Inquiry,
+  failed: Map<Question<unknown>, QuestionFault>,
+): Findings<unknown> {
   try {
     return question.ask(inquiry);
-  } catch (fault) {
-    throw fault instanceof QuestionFault ? fault : new QuestionFault(question.id, fault);
+  } catch (thrown) {
+    const fault = thrown instanceof QuestionFault ? thrown : new QuestionFault(question.id, thrown);
+    failed.set(question, fault);
+    throw fault;
   }
 }
 

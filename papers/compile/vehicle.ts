@@ -31,6 +31,14 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
     ...(g.tareShare === undefined ? {} : { tareShare: g.tareShare }),
   }));
   checkPositions(file, notes);
+  // What stands on one group alone is carried by its axles: no distance between them would mean no twist and no pitching.
+  if (groups.length === 1 && groups[0].axles > 1 && !groups[0].wheelBase)
+    trouble(
+      notes,
+      ['axleGroups', 0, 'wheelBase'],
+      'nothing',
+      'the distance between its outer axles: they alone carry the vehicle',
+    );
   const engine = file.role === 'engine';
   return {
     ...kept(file),

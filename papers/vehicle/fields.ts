@@ -22,7 +22,11 @@ const axleGroup = group({
   name: must(text(), 'name', 'Front {truck}, rear {truck}, drivers …'),
   at: must(along(), 'at', 'Its middle from the front end; for a {truck}, its pivot.'),
   axles: may(figure('count', 1, 8), 'axles', 'How many axles it has.', { assumed: 'axles' }),
-  wheelBase: may(figure('length', 0, 10), 'wheel base', 'Between its outer axles; 0 for a single axle.'),
+  wheelBase: may(
+    figure('length', 0, 10),
+    'wheel base',
+    'Between its outer axles; 0 for a single axle. Must stand where a vehicle rests on one group of several axles alone.',
+  ),
   wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(

@@ -162,7 +162,7 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
   await openSettled(page, url(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
-  await expect(counts).toContainText('started anywhere');
+  await expect(counts).toContainText('starts anywhere');
   await page.getByRole('button', { name: 'Add Light car at the rear' }).click();
   await expect.poll(() => order(page)).toEqual([...whole, 'Light car']);
   await expect(counts).toContainText('6 cars here');

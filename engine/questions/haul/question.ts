@@ -6,7 +6,8 @@ import type { HaulResult } from './types.ts';
 
 export const haul: Question<HaulResult | null> = {
   id: 'haul',
-  reads: ['line', 'direction', 'train', 'riders', 'conditions', 'assumed'],
+  // A bad stretch is run over with the speed that driver or host means.
+  reads: ['line', 'direction', 'train', 'riders', 'conditions', 'assumed', 'host', 'plannedSpeed'],
   codes: ['cannot-start', 'slow-on-grade', 'traction-unknown'],
   ask: ({ context }) => askHauling(context),
 };

@@ -212,7 +212,8 @@ function handleOf({ vehicle, gear, alone }: GearAt): string | undefined {
   return isThrough(gear.kind) || gear.kind === 'engine-only' ? gear.kind : `${vehicle} ${gear.id}`;
 }
 
-function spreadOverGroups(
+/** One gear's force on the wheels of its groups, by the axles of each. */
+export function spreadOverGroups(
   loaded: LoadedTrain,
   at: GearAt,
   force: GearForce,
