@@ -25,7 +25,7 @@ import {
 import { type HaulAt, haulAt } from './start.ts';
 
 /** A brisk walk: slower than this a train is in everybody's way, m/s (3 mph; common practice, no source). */
-export const KEPT_SPEED = 3 * 0.44704;
+export const KEPT_SPEED: number = 3 * 0.44704;
 
 /**
  * Where it is hardest to keep up `KEPT_SPEED`.

@@ -70,7 +70,7 @@ function laid({ pull = 1000, stretches = [], climb = [0, LENGTH], signal, planne
           bearing: 'ball' as const,
           groups: v.groups.map((g) => ({ ...g, driven: i === 0 })),
           resistance: { rolling: exact(ROLLING), perSpeed: PER_SPEED, perSpeedSquared: 0 },
-          ...(i === 0 ? { traction: { kind: 'drawbar' as const, curve } } : {}),
+          ...(i === 0 ? { traction: { kind: 'drawbar' as const, how: 'measured' as const, curve } } : {}),
         };
       }),
     },
