@@ -1,7 +1,7 @@
 /** Findings, remedies and verdicts in words. */
 import type { Change } from '../engine/outing/change.ts';
-import { findingCodes } from '../engine/questions/codes.ts';
-import type { Finding, Remedy, Verdict } from '../engine/questions/finding.ts';
+import type { Finding, FindingOf, Remedy, Verdict } from '../engine/questions/finding.ts';
+import type { FindingCode } from '../engine/questions/findings.ts';
 import type { RailState } from '../engine/things/rail.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
 import { balanceWords } from './findings/balance.ts';
@@ -13,11 +13,11 @@ import { hostWords } from './findings/host.ts';
 import { partingWords } from './findings/parting.ts';
 import { practiceWords } from './findings/practice.ts';
 import { stoppingWords } from './findings/stopping.ts';
-import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
+import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
 import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
 
 /** The words of every room. A room adds its record here. */
-export const tellers: Readonly<Record<string, Teller>> = {
+const tellers: Tellers = {
   ...stoppingWords,
   ...haulingWords,
   ...hostWords,
@@ -28,9 +28,6 @@ export const tellers: Readonly<Record<string, Teller>> = {
   ...partingWords,
   ...failureWords,
 };
-
-/** Codes without words: none, or a test fails. */
-export const wordless = (): string[] => findingCodes.filter((code) => !(code in tellers));
 
 export interface ToldFinding {
   readonly code: string;
@@ -64,12 +61,14 @@ function towardSafety({ found, required, margin }: Finding): Toward {
   return found.si < required.si === margin < 0 ? 'down' : 'up';
 }
 
+const wordsOf = <C extends FindingCode>(finding: FindingOf<C>, tools: Tools<C>): Told =>
+  tellers[finding.code](finding, tools);
+
 export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
   const tools = toolsFor(finding, voice);
-  const told = tellers[finding.code]?.(finding, tools) ?? { what: finding.code, why: '' };
   return {
     code: finding.code,
-    ...told,
+    ...wordsOf(finding, tools),
     where: whereWords(finding, voice),
     found: finding.found ? tools.found(towardSafety(finding)) : '',
     required: finding.required ? tools.required(opposite[towardSafety(finding)]) : '',

@@ -6,6 +6,7 @@
 import type { Outing } from '../outing/types.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding } from '../questions/finding.ts';
+import { factKind } from '../questions/findings.ts';
 import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
 import type { Answer, CarCount, CountLimit } from './types.ts';
 
@@ -59,9 +60,11 @@ function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };
-  const { at } = finding.facts;
-  const facts = typeof at === 'object' ? { ...finding.facts, at: { ...at, si: turn(at.si) } } : finding.facts;
-  return { ...finding, where, facts };
+  const facts = Object.entries(finding.facts).map(([name, fact]) => [
+    name,
+    factKind(finding.code, name) === 'place' ? { ...fact, si: turn(fact.si) } : fact,
+  ]);
+  return { ...finding, where, facts: Object.fromEntries(facts) };
 }
 
 const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({

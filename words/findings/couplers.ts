@@ -1,14 +1,14 @@
 /** Words for chains and couplers. */
-import type { Finding } from '../../engine/questions/finding.ts';
+import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
 import type { Lie } from '../../engine/things/coupler/bends.ts';
 import { flangeWayWords } from './balance.ts';
-import type { Teller, Tools } from './teller.ts';
+import type { Tellers, Tools } from './teller.ts';
 
-/** What the train does while its couplings are watched. */
 /** What is done before anybody gets on where it cannot be ruled out that it binds. */
-const handRound = (f: Finding): string =>
+const handRound = (f: Pick<Finding, 'severity'>): string =>
   f.severity === 'limits' ? ' Before anybody gets on, push the two round that curve by hand and look.' : '';
 
+/** What the train does while its couplings are watched. */
 export const couplerScenarioWords = {
   start: 'starting with the throttle opened quickly',
   'start-bunched': 'starting quickly with all slack in',
@@ -26,11 +26,8 @@ const sharing: Readonly<Record<string, string>> = {
 };
 
 /** The other gaps of a finding that is told of the worst one. */
-function others({ facts }: Finding, are: string): string {
-  const count = Number(facts['others'] ?? 0);
-  if (count === 0) return '';
-  return ` ${count} more: ${are}.`;
-}
+const others = ({ facts }: { readonly facts: { readonly others: number } }, are: string): string =>
+  facts.others === 0 ? '' : ` ${facts.others} more: ${are}.`;
 
 const handling = (scenario: string): string =>
   scenario in couplerScenarioWords
@@ -45,26 +42,28 @@ export const lieWords: Readonly<Record<Lie, string>> = {
   straight: 'on the straight',
 };
 
-const swings = ({ facts }: Finding, t: Tools): string =>
-  `The ${t.fact('end')} coupler of ${t.vehicle} must swing ${t.found('up')} toward ${t.fact('other')} ${lieWords[facts['lie'] as Lie]}, ${t.where.replace(/^.*, /, '')}`;
+type Swing = 'coupler-swing-short' | 'coupler-swing-unknown';
+
+const swings = ({ facts }: FindingOf<Swing>, t: Tools<Swing>): string =>
+  `The ${t.fact('end')} coupler of ${t.vehicle} must swing ${t.found('up')} toward ${t.fact('other')} ${lieWords[facts.lie]}, ${t.where.replace(/^.*, /, '')}`;
 
 export const couplerWords = {
   'chain-too-weak': (f, t) => {
     const gap = `the chain behind ${t.vehicle}`;
     const tail =
-      t.fact('tail') === 'runs'
+      f.facts.tail === 'runs'
         ? 'Nothing else holds the cars behind it.'
         : 'The cars behind it brake by themselves when the train parts.';
     const shares = sharing[t.fact('shares')] ?? '';
     const jerk = `Its slack of ${t.fact('slack', 'up')} runs out under up to ${t.fact('pull', 'up')}.`;
-    const closer = f.facts['closer'] === undefined ? '' : `no more than ${t.fact('closer')} of slack, `;
+    const closer = f.facts.closer === undefined ? '' : `no more than ${t.fact('closer')} of slack, `;
     const stronger =
-      f.facts['breaks'] === undefined
+      f.facts.breaks === undefined
         ? ''
         : `chain, hooks and links that break at no less than ${t.fact('breaks', 'up')}, `;
     const better = `What helps: ${closer}${stronger}moused hooks, so that none jumps off.`;
     const more = others(f, 'beyond the working load too');
-    switch (f.facts['way']) {
+    switch (f.facts.way) {
       case 'rule':
         return {
           what: `The ${t.fact('by')} of ${gap} bears ${t.found('down')}; the host asks for ${t.required('up')}.${others(f, 'too little too')}`,
@@ -93,7 +92,7 @@ export const couplerWords = {
     }
   },
   'chain-strength-unknown': (f, t) =>
-    f.facts['way'] === 'part'
+    f.facts.way === 'part'
       ? {
           what: `Whether the chain behind ${t.vehicle} holds the catch of up to ${t.required('up')} cannot be told: what breaks its ${t.fact('part')} is not stated.${others(f, 'the same')}`,
           why: `For sure it bears ${t.fact('bears', 'down')}. Ask the maker for the breaking load, fit a stronger one, or hang the chain with less slack.`,
@@ -102,18 +101,18 @@ export const couplerWords = {
           what: `What the chain behind ${t.vehicle} bears is not known: neither its size nor a marked load is given.${others(f, 'the same')}`,
           why: `Parted on the steepest grade it must hold ${t.required('up')}. Measure the wire of a link, and look for a grade mark; unmarked counts as grade 30.`,
         },
-  'coupler-overloaded': (f, t) => ({
+  'coupler-overloaded': ({ facts }, t) => ({
     what:
-      f.facts['way'] === 'steady'
+      facts.way === 'steady'
         ? `The coupling behind ${t.vehicle} pulls up to ${t.found('up')} on the run; its working load is ${t.required('down')}.`
         : `The coupling behind ${t.vehicle} may be jerked with ${t.found('up')}, ${handling(t.fact('scenario'))}; its working load is ${t.required('down')}.`,
     why:
-      f.facts['way'] === 'steady'
+      facts.way === 'steady'
         ? 'A working load is what a part may carry every day. A longer pull wears it out; it gives way some day.'
         : 'Slack runs out all at once. Open the throttle and apply the brake gently, or take less slack, fewer cars or a stronger coupling.',
   }),
-  'coupler-strength-unknown': (_f, t) => ({
-    what: `What the coupling behind ${t.vehicle} bears is not stated${Number(t.fact('gaps')) > 1 ? `, nor that of ${Number(t.fact('gaps')) - 1} more` : ''}; it may be pulled with up to ${t.required('up')}.`,
+  'coupler-strength-unknown': ({ facts }, t) => ({
+    what: `What the coupling behind ${t.vehicle} bears is not stated${facts.gaps > 1 ? `, nor that of ${facts.gaps - 1} more` : ''}; it may be pulled with up to ${t.required('up')}.`,
     why: `That is the peak ${handling(t.fact('scenario'))}. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
   }),
   'coupler-swing-short': (f, t) =>
@@ -133,11 +132,11 @@ export const couplerWords = {
           why: `Short shanks bend most.${handRound(f)} Measure both, from pin to where they meet.`,
         }
       : {
-          what: `${swings(f, t)}${t.fact('shanks') === 'assumed' ? ', if its shanks are as short as some' : ''}; how far it swings is not stated, and the stiffest usual one strikes at ${t.required('down')}.${others(f, 'the same')}`,
+          what: `${swings(f, t)}${f.facts.shanks === 'assumed' ? ', if its shanks are as short as some' : ''}; how far it swings is not stated, and the stiffest usual one strikes at ${t.required('down')}.${others(f, 'the same')}`,
           why: `At the stop it levers the lighter car off the rail.${handRound(f)} Or hold it over to each side and measure.`,
         },
   'coupler-jerk-tips': (_f, t) => ({
     what: `${t.vehicle} may go over ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}.`,
     why: 'The couplings pull it sideways in the curve by more than its wheels bear. Heavy cars first, seats and couplings low, gently in the curve.',
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

@@ -1,30 +1,26 @@
 /** Words for hauling and holding. */
-import type { Finding } from '../../engine/questions/finding.ts';
-import type { Teller, Tools } from './teller.ts';
+import type { FactsOf } from '../../engine/questions/findings.ts';
+import type { Tellers, Tools } from './teller.ts';
+
+type Standing = 'does-not-hold' | 'holds-only-while-brake-is-tight';
 
 /** What riders can do for a standing train, each at a screw. */
-const withRiders = (t: Tools): string =>
-  t.fact('riders') === 'hold'
-    ? ` With a rider winding every screw it stands: ${t.fact('everybody', 'down')}.`
-    : '';
+const withRiders = ({ riders }: FactsOf<Standing>, t: Tools<Standing>): string =>
+  riders === 'hold' ? ` With a rider winding every screw it stands: ${t.fact('everybody', 'down')}.` : '';
 
-const factOf = (f: Finding, name: string): number => {
-  const fact = f.facts[name];
-  return typeof fact === 'object' ? fact.si : 0;
-};
 /** Never more seldom than it is. */
-const oneIn = (f: Finding): number => Math.max(1, Math.floor(1 / Math.max(factOf(f, 'fails'), 0.01)));
-function more(f: Finding): string {
-  const others = factOf(f, 'stretches') - 1;
-  return others > 0 ? `, nor on ${others} other ${others === 1 ? 'stretch' : 'stretches'}` : '';
-}
+const oneIn = (fails: number): number => Math.max(1, Math.floor(1 / Math.max(fails, 0.01)));
+
+/** @param others stretches beside the one that is told */
+const more = (others: number): string =>
+  others > 0 ? `, nor on ${others} other ${others === 1 ? 'stretch' : 'stretches'}` : '';
 
 export const haulingWords = {
   'cannot-start': (f, t) => ({
     what:
       f.severity === 'forbids'
         ? `It likely stalls ${t.where}: the pull is less than ${t.word('grade')} and resistance there.`
-        : `Do not stop ${t.where}${more(f)}: one start in ${oneIn(f)} fails there${t.fact('places') === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
+        : `Do not stop ${t.where}${more(f.facts.stretches.si - 1)}: one start in ${oneIn(f.facts.fails.si)} fails there${f.facts.places === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
     why: `On the worst day in twenty it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
   }),
   'slow-on-grade': (_f, t) => ({
@@ -41,20 +37,20 @@ export const haulingWords = {
       const at = t.at(f.where.from ?? 0);
       return {
         what: `Nobody has measured a brake of ${t.vehicle}; without it, standing at ${at}, ${holds}.`,
-        why: `Measured, it may hold.${withRiders(t)}`,
+        why: `Measured, it may hold.${withRiders(f.facts, t)}`,
       };
     }
     return {
       what: `Standing ${t.where}, ${holds}.`,
-      why: `Weak brakes and little adhesion are reckoned with. The train would roll away.${withRiders(t)}`,
+      why: `Weak brakes and little adhesion are reckoned with. The train would roll away.${withRiders(f.facts, t)}`,
     };
   },
-  'holds-only-while-brake-is-tight': (_f, t) => ({
+  'holds-only-while-brake-is-tight': (f, t) => ({
     what: `Standing ${t.where}, what driver and guard can put on and does not leak off holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
-    why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(t)}`,
+    why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(f.facts, t)}`,
   }),
   'no-parking-brake': () => ({
     what: 'No vehicle has a brake that holds by itself.',
     why: 'Air, vacuum and steam leak off: a standing train needs a screw, lever, clamp or chock.',
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

@@ -1,5 +1,5 @@
 /** Words for the host's rules, loads, line and assumptions. */
-import { age, type Teller } from './teller.ts';
+import { age, type Tellers } from './teller.ts';
 
 const rule = 'It is the rule quoted as the source.';
 const rating = 'The vehicle is rated for less.';
@@ -42,8 +42,8 @@ export const hostWords = {
     what: `A seat of ${t.vehicle} is ${t.found('up')} above the rail; the host allows ${t.required('down')}.`,
     why: 'The higher the rider, the sooner a car tips.',
   }),
-  'rider-too-young': (_f, t) => ({
-    what: `${t.fact('rider')} is ${age(Number(t.fact('age')))}; the host asks for ${t.required()} years or more.`,
+  'rider-too-young': ({ facts }, t) => ({
+    what: `${t.fact('rider')} is ${age(facts.age)}; the host asks for ${t.required()} years or more.`,
     why: rule,
   }),
   'car-overloaded': (f, t) => ({
@@ -79,23 +79,22 @@ export const hostWords = {
       f.where.place === undefined
         ? `Nobody has said how much clear track the driver sees ahead${t.where === '' ? '' : ` ${t.where}`}.`
         : `Nobody has said from how far ${f.where.place} (${t.at(f.where.from ?? 0)}) is seen.`,
-    why:
-      f.severity === 'unknown'
-        ? `At ${t.fact('at')} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed, of which ${t.fact('behind', 'up')} lie between the driver's seat and the train's front, it stops from ${t.found('down')} at the most. Pace the clear track from the driver's seat, where it is shortest.`
-        : `The train stops within the ${t.fact('sight', 'down')} assumed. Pace the clear track from the driver's seat, where it is shortest.`,
+    why: f.facts.at
+      ? `At ${t.at(f.facts.at.si)} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed, of which ${t.fact('behind', 'up')} lie between the driver's seat and the train's front, it stops from ${t.found('down')} at the most. Pace the clear track from the driver's seat, where it is shortest.`
+      : `The train stops within the ${t.fact('sight', 'down')} assumed. Pace the clear track from the driver's seat, where it is shortest.`,
   }),
   'driver-missing': (_f, t) => ({
     what: 'Nobody on this train is its driver.',
     why: `Weight, sight and the brakes within reach go by where the driver sits; taken to be on ${t.vehicle}. Say who drives, and on which seat.`,
   }),
   'propelled-without-lookout': ({ facts }, t) => ({
-    what: `The driver sits ${t.found('up')} behind the front of the train, with ${facts['cars']} ${facts['cars'] === 1 ? 'car' : 'cars'} ahead, and no lookout with a brake rides on ${t.vehicle}.`,
+    what: `The driver sits ${t.found('up')} behind the front of the train, with ${facts.cars} ${facts.cars === 1 ? 'car' : 'cars'} ahead, and no lookout with a brake rides on ${t.vehicle}.`,
     why: `${
-      facts['lookout'] === 'no brake' ? `The ${t.word('conductor')} there has no brake to put on. ` : ''
+      facts.lookout === 'no brake' ? `The ${t.word('conductor')} there has no brake to put on. ` : ''
     }The train and its riders hide the track. Put the engine first with its driver, or let a ${t.word('conductor')} keep a lookout on the leading car, with a brake there.`,
   }),
   assumed: (_f, t) => ({
     what: `Taken for ${t.fact('where')}: ${t.fact('of')}.`,
     why: 'Nothing was given; a measurement replaces it.',
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

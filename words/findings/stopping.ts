@@ -1,8 +1,9 @@
 /** Words for stopping, speed, spacing and the brakes that answer or not. */
-import type { Finding } from '../../engine/questions/finding.ts';
-import { type Teller, type Told, type Tools, wanted } from './teller.ts';
+import type { FactsOf } from '../../engine/questions/findings.ts';
+import type { SpeedReasonKind } from '../../engine/questions/speed/types.ts';
+import { type Tellers, type Told, type Tools, wanted } from './teller.ts';
 
-const reasons: Readonly<Record<string, string>> = {
+const reasons: Readonly<Record<SpeedReasonKind, string>> = {
   'stopping-sight': 'the clear track that the driver sees ahead there',
   'stopping-signal': 'the signal that may be at danger as it comes in sight',
   'stopping-assumed-sight': 'the clear track assumed ahead, which nobody has stated',
@@ -19,29 +20,26 @@ const reasons: Readonly<Record<string, string>> = {
 };
 
 /** A share that a hand on a brake can follow: by 5 %, downward. */
-function twentieths({ facts: { share } }: Finding): number {
-  const part = typeof share === 'object' ? share.si : 0;
-  return Math.floor(part * 20 + 1e-9) * 5;
-}
+const twentieths = (share: number): number => Math.floor(share * 20 + 1e-9) * 5;
 
 /** What becomes of one who does not ease. */
-function heldFullOn({ facts: { held } }: Finding, t: Tools): string {
+function heldFullOn({ held }: FactsOf<'wheels-slide'>, t: Tools<'wheels-slide'>): string {
   if (!held) return '';
   const [stop, full] = [t.fact('stop', 'up'), t.fact('held', 'up')];
   const way = `Held full on, from ${t.fact('speed')} on the steepest fall`;
   return stop === full ? ` ${way}, it is as long, ${full}.` : ` ${way}, it is ${full} instead of ${stop}.`;
 }
 
-export const reasonWords = (kind: string): string => reasons[kind] ?? kind;
+export const reasonWords = (kind: string): string => reasons[kind as SpeedReasonKind] ?? kind;
 
 const ofStopping = (reason: string): boolean => reason.startsWith('stopping') || reason === 'cannot-stop';
 
-const noStop = (t: Tools): Told => ({
+const noStop = (t: Tools<'cannot-stop'>): Told => ({
   what: `There is no speed at which the train can be relied on to stop in time ${t.where}.`,
   why: `Even creeping, the cautious stopping distance is longer than what is left by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
 });
 
-const noPermission = (t: Tools): Told => ({
+const noPermission = (t: Tools<'cannot-stop'>): Told => ({
   what: `No speed is permitted ${t.where}.`,
   why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}): rounded down to what a driver can read it is 0.`,
 });
@@ -85,29 +83,29 @@ export const stoppingWords = {
     what: `A fault of Heedway's own: it could not answer for ${questions[t.fact('asked')] ?? t.fact('asked')}.`,
     why: `Without that answer nobody can tell whether the train may leave. The fault: ${t.fact('message')}.`,
   }),
-  'train-longer-than-line': (_f, t) => ({
+  'train-longer-than-line': ({ facts }, t) => ({
     what: `The train is ${t.found('up')} long, the line ${t.required('down')}: ${
-      t.fact('loop') === 'yes' ? 'its head would meet its own rear' : 'it does not fit on it'
+      facts.loop ? 'its head would meet its own rear' : 'it does not fit on it'
     }.`,
     why: 'Leave cars behind, or correct the lengths of the line and of the vehicles over their couplers.',
   }),
-  'cannot-stop': (_f, t) =>
-    t.fact('reason') === 'flange'
+  'cannot-stop': ({ facts }, t) =>
+    facts.reason === 'flange'
       ? {
           what: `No speed is safe ${t.where}: a flange of ${t.fact('what')} may climb the rail even at a crawl.`,
           why: 'What presses it against the rail is more than its angle holds on dry rail. Turn the flange, grease the rail there, or take the pull or push out of the curve: fewer cars behind it, brakes on the cars.',
         }
-      : t.fact('reason') === 'balance'
+      : facts.reason === 'balance'
         ? {
             what: `No speed is safe ${t.where}: ${t.fact('what')} is out of balance even at a crawl.`,
             why: 'On the cant or in the curve a wheel keeps too little of its load at any speed. Seat the riders otherwise, or ease the cant.',
           }
-        : ofStopping(t.fact('reason'))
+        : ofStopping(facts.reason)
           ? noStop(t)
           : noPermission(t),
-  'brake-does-not-hold-fall': (_f, t) => ({
+  'brake-does-not-hold-fall': ({ facts }, t) => ({
     what: `The brakes may not hold the train on the fall ${t.where}: under full brake it may run faster and faster.`,
-    why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.fact('at')} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
+    why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.at(facts.at.si)} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
   }),
   'speed-limited': (_f, t) => ({
     what: `No faster than ${t.found('down')} ${t.where}; ${wanted(t)}.`,
@@ -119,17 +117,17 @@ export const stoppingWords = {
   }),
   'wheels-slide': (f, t) => {
     const ratio = `brake ratio ${t.found('up')}, adhesion ${t.required('down')}`;
-    const slides = t.fact('likely') === 'yes' ? 'slides' : 'may slide';
-    if (t.fact('eased') !== 'yes') {
+    const slides = f.facts.likely ? 'slides' : 'may slide';
+    if (!f.facts.eased) {
       return {
         what: `The ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels: ${ratio}.`,
         why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
       };
     }
-    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${twentieths(f)} % of full brake`;
+    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${twentieths(f.facts.share.si)} % of full brake`;
     return {
       what: `Brake no harder than ${most} on a ${t.fact('rail')} rail: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
-      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f, t)}`,
+      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f.facts, t)}`,
     };
   },
   'brake-kinds-do-not-work-together': (_f, t) => ({
@@ -152,18 +150,17 @@ export const stoppingWords = {
     what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,
     why: `Without one: ${t.fact('cars')}. Their weight is stopped by the others.`,
   }),
-  'no-brake-answers': (_f, t) => ({
+  'no-brake-answers': ({ facts }) => ({
     what: 'The driver has no brake at all.',
-    why:
-      t.fact('fitted') === 'yes'
-        ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
-        : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
+    why: facts.fitted
+      ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
+      : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
   }),
   'gap-needed': (f, t) => ({
     what:
       f.severity === 'limits'
         ? `Keep ${t.found('up')} behind the train ahead, more than the host's ${t.required()}, ${t.where}.`
         : `Keep ${t.found('up')} behind the train ahead.`,
-    why: `The longest cautious stop with its margin, at ${t.fact('at')} and ${t.fact('speed')}; never less than the host's own rule.`,
+    why: `The longest cautious stop with its margin, at ${t.at(f.facts.at.si)} and ${t.fact('speed')}; never less than the host's own rule.`,
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

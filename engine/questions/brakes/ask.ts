@@ -229,7 +229,7 @@ function slowRelease(context: OutingContext, { gears, kind }: TrainFill): Findin
       where: { vehicle: idOf(context, slowest.vehicle) },
       ...(ends ? { found: amount(time(slowest), 'time') } : {}),
       required: amount(RELEASE_WORTH, 'time'),
-      facts: { kind, ends: ends ? 'yes' : 'no' },
+      facts: { kind, ends },
       source: SOURCE,
     }),
   ];

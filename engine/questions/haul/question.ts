@@ -2,11 +2,12 @@
 
 import type { Question } from '../question.ts';
 import { askHauling } from './ask.ts';
+import { haulFindings } from './findings.ts';
 import type { HaulResult } from './types.ts';
 
 export const haul: Question<HaulResult | null> = {
   id: 'haul',
   reads: ['line', 'direction', 'train', 'riders', 'conditions', 'assumed'],
-  codes: ['cannot-start', 'slow-on-grade', 'traction-unknown'],
+  findings: haulFindings,
   ask: ({ context }) => askHauling(context),
 };

@@ -30,7 +30,7 @@ function noBrake({ context, brakes }: Prepared): Finding[] {
   const fitted = context.outing.train.vehicles.some((v) => v.brakes.length > 0);
   return [
     makeFinding('no-brake-answers', 'forbids', 'brakes', {
-      facts: { fitted: fitted ? 'yes' : 'no' },
+      facts: { fitted },
       source: 'common practice, no source',
     }),
   ];

@@ -138,13 +138,13 @@ export function leakedGear(gear: BrakeGear, time: number): BrakeGear | undefined
   };
 }
 
-export type Outcome = 'lost' | 'applies' | 'as-set' | 'released' | 'unknown';
+export type SupplyOutcome = 'lost' | 'applies' | 'as-set' | 'released' | 'unknown';
 
 export interface SupplyLoss {
   /** The hose or cable parts. */
-  readonly parted: Outcome;
+  readonly parted: SupplyOutcome;
   /** Steam, compressor or current fails with the train whole. */
-  readonly engineFails: Outcome;
+  readonly engineFails: SupplyOutcome;
 }
 
 /** What each kind does when it loses what works it. Common practice, no source; the wiring for electric. */

@@ -4,7 +4,7 @@ import type { Finding, Severity } from '../../../engine/questions/finding.ts';
 import { makeFinding, ranked, verdictOf } from '../../../engine/questions/make.ts';
 
 const finding = (severity: Severity, name: string, margin?: number): Finding =>
-  makeFinding('assumed', severity, 'assumptions', {
+  makeFinding('too-many-cars', severity, 'host', {
     source: name,
     ...(margin === undefined ? {} : { margin }),
   });
