@@ -9,7 +9,7 @@ import type { Finding, Remedy } from '../questions/finding.ts';
 import { practiceFamilies } from '../questions/practice/remedies.ts';
 import { fartherForward } from '../questions/sight/remedies.ts';
 import { swingFamilies } from '../questions/swing/remedies.ts';
-import { isThrough } from '../things/brake/system.ts';
+import { isThrough } from '../things/brake/kinds/index.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';

@@ -4,10 +4,10 @@
  */
 import type { Amount, Kind } from '../base/quantity.ts';
 import type { BrakeFault } from '../things/brake/force.ts';
-import type { SupplyOutcome } from '../things/brake/reserve.ts';
+import type { BrakeKind } from '../things/brake/kinds/index.ts';
+import type { SupplyOutcome } from '../things/brake/kinds/kind.ts';
 import type { Lie } from '../things/coupler/bends.ts';
 import type { RailState } from '../things/rail.ts';
-import type { BrakeKind } from '../things/vehicle/types.ts';
 import type { FlangeWay } from './balance/climbing.ts';
 import type { PeakScenario } from './couplers/peaks.ts';
 import type { Failure } from './failures/left.ts';

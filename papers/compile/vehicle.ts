@@ -2,6 +2,7 @@
 
 import { assumed } from '../../data/index.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import type {
   BrakeGear,
   BrakeRigging,
@@ -211,7 +212,7 @@ function riggingOf(
   where: string,
   notes: Notes,
 ): BrakeRigging | undefined {
-  const vacuum = kind === 'simple-vacuum' || kind === 'automatic-vacuum';
+  const vacuum = isVacuumKind(kind);
   const { workingPressure, workingVacuum, leakRate, cylinders, ...rest } = rigging;
   const working = vacuum ? workingVacuum : workingPressure;
   if (!working) {

@@ -6,7 +6,8 @@
 import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { brakedTrain } from './braked-trains.ts';
 import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';

@@ -1,6 +1,6 @@
 /** Words for how the brakes fill, hold, leak and fail. */
-import type { SupplyOutcome } from '../../engine/things/brake/reserve.ts';
-import type { BrakeKind } from '../../engine/things/vehicle/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { SupplyOutcome } from '../../engine/things/brake/kinds/kind.ts';
 import type { Tellers } from './teller.ts';
 
 const kinds: Readonly<Record<BrakeKind, string>> = {

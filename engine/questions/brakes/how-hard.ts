@@ -9,7 +9,7 @@ import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { worstRail } from '../../outing/rails.ts';
 import { type BrakedGroup, blockForce, frictionAt, workableVacuum } from '../../things/brake/force.ts';
-import { isVacuumKind } from '../../things/brake/system.ts';
+import { isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import { unsanded } from '../../things/rail.ts';
 import type { Finding } from '../finding.ts';

@@ -6,6 +6,7 @@
 import { amount } from '../../base/quantity.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { isElectric } from '../../things/brake/kinds/index.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
 import type { ChainRow } from '../chains/row.ts';
 import { heaviestLoad } from '../chains/say.ts';
@@ -227,7 +228,7 @@ export function rollFinding(
       ...(place === undefined ? {} : { place }),
     },
     ...(sum ? { sum } : {}),
-    ...(silent?.kind === 'electric' ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
+    ...(silent && isElectric(silent.kind) ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
     sure: 'assumed',
     source: 'engine',
   });

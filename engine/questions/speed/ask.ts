@@ -8,6 +8,7 @@ import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { BrakeFault } from '../../things/brake/force.ts';
+import { isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { driverBehind } from '../../things/train/crew.ts';
@@ -106,8 +107,7 @@ function vacuum({ context, air }: Prepared): Finding[] {
   return context.outing.train.vehicles.flatMap((vehicle) =>
     vehicle.brakes.flatMap((gear) => {
       const working = gear.rigging?.workingPressure;
-      const isVacuum = gear.kind === 'simple-vacuum' || gear.kind === 'automatic-vacuum';
-      if (!isVacuum || !working || gear.force) return [];
+      if (!isVacuumKind(gear.kind) || !working || gear.force) return [];
       const share = working.how === 'measured' ? 1 : Math.min(1, air.pressure / air.seaLevel);
       const workable = Math.min(working.value * share, air.pressure);
       if (workable > working.value * 0.98) return [];
