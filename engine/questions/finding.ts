@@ -7,7 +7,11 @@ import type { Change } from '../outing/change.ts';
 import type { FactsOf, FindingCode } from './findings.ts';
 
 /** From worst to least: forbids → hold, unknown → cannot tell, limits → go within limits. */
-export type Severity = 'forbids' | 'unknown' | 'limits' | 'notes' | 'assumed';
+export const severities = ['forbids', 'unknown', 'limits', 'notes', 'assumed'] as const;
+export type Severity = (typeof severities)[number];
+
+export const isSeverity = (severity: string): severity is Severity =>
+  severities.some((known) => known === severity);
 
 export type Verdict = 'go' | 'limits' | 'hold' | 'unknown';
 

@@ -1,6 +1,6 @@
-/** Making findings, ranking them, and the answer that they add up to. */
+/** Making findings. */
 import type { Amount } from '../base/quantity.ts';
-import type { Finding, FindingOf, Question, Severity, Verdict } from './finding.ts';
+import { type FindingOf, isSeverity, type Question, type Severity } from './finding.ts';
 import { type FactsOf, type FindingCode, isFindingCode } from './findings.ts';
 
 type Details = Partial<Omit<FindingOf<FindingCode>, 'code' | 'severity' | 'question' | 'facts'>> & {
@@ -11,8 +11,6 @@ type WithFacts<C extends FindingCode> =
   Record<never, never> extends FactsOf<C> ? { readonly facts?: FactsOf<C> } : { readonly facts: FactsOf<C> };
 /** One of several codes may be made with the same facts. */
 type Made<C extends FindingCode> = C extends FindingCode ? FindingOf<C> : never;
-
-const rank: Readonly<Record<Severity, number>> = { forbids: 0, unknown: 1, limits: 2, notes: 3, assumed: 4 };
 
 /**
  * A finding. One without a code, a severity or finite figures would count as nothing, so it cannot be made.
@@ -48,39 +46,6 @@ export function makeFinding<C extends FindingCode>(
 const figureOf = (fact: unknown): number =>
   typeof fact === 'number' ? fact : typeof fact === 'object' ? (fact as Amount).si : 0;
 
-const isSeverity = (severity: string): severity is Severity => Object.hasOwn(rank, severity);
-
 /** Share of what is allowed that is left: 1 − found ÷ allowed. Whatever is over an allowance of nothing is −1. */
 export const marginOf = (found: number, allowed: number): number =>
   allowed > 0 ? 1 - found / allowed : found > allowed ? -1 : 0;
-
-/** Worst first; among equals the thinner margin first; else in the order found. */
-export function ranked(findings: readonly Finding[]): Finding[] {
-  return findings
-    .map((finding, order) => ({ finding, order }))
-    .sort(
-      (a, b) =>
-        rank[a.finding.severity] - rank[b.finding.severity] ||
-        thinner(a.finding, b.finding) ||
-        a.order - b.order,
-    )
-    .map(({ finding }) => finding);
-}
-
-function thinner(a: Finding, b: Finding): number {
-  if (a.margin === b.margin) return 0;
-  if (a.margin === undefined) return 1;
-  if (b.margin === undefined) return -1;
-  return a.margin - b.margin;
-}
-
-/**
- * hold if anything forbids, cannot tell if something that could forbid is missing, then limits, else go. A finding
- * of no known severity is a fault, and then nothing can be told.
- */
-export function verdictOf(findings: readonly Finding[]): Verdict {
-  const has = (severity: Severity): boolean => findings.some((f) => f.severity === severity);
-  if (has('forbids')) return 'hold';
-  if (has('unknown') || !findings.every((f) => isSeverity(f.severity))) return 'unknown';
-  return has('limits') ? 'limits' : 'go';
-}

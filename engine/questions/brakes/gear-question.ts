@@ -1,8 +1,8 @@
 /** Which brakes answer the driver, how hard may he brake today, and which wheels slide? */
 
 import type { Question } from '../question.ts';
-import { askBrakeGear } from '../speed/ask.ts';
 import { brakeGearFindings } from './findings.ts';
+import { askBrakeGear } from './gear.ts';
 import { askSliding, type BrakeGearData, heldOn, howHard } from './how-hard.ts';
 
 export const brakeGear: Question<BrakeGearData> = {

@@ -1,8 +1,8 @@
 /** How far behind the train ahead? */
 
 import type { Question } from '../question.ts';
-import { askGap } from '../speed/ask.ts';
 import { speed } from '../speed/question.ts';
+import { askGap } from './ask.ts';
 import { gapFindings } from './findings.ts';
 
 export const gap: Question<null> = {

@@ -1,9 +1,9 @@
 /** Who drives, and how far can the driver see? */
 
 import type { Question } from '../question.ts';
-import { askSight } from '../speed/ask.ts';
 import { expectedSpeed } from '../speed/ceilings.ts';
 import { speed } from '../speed/question.ts';
+import { askSight } from './ask.ts';
 import { askDriving } from './driving.ts';
 import { sightFindings } from './findings.ts';
 

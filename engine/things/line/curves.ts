@@ -141,14 +141,6 @@ export function innerUnloading(felt: number, height: number, base: number, lean 
   return (2 * (height * felt + GRAVITY * lean)) / (GRAVITY * base);
 }
 
-/**
- * Nadal's limit of flange climb, L/V: (tan δ − µ)/(1 + µ·tan δ) = tan(δ − atan µ).
- * flangeAngle δ rad, 0 < δ ≤ 90° · friction µ ≥ 0. Source: Nadal 1896; 49 CFR 213.333.
- */
-export function nadalLimit(flangeAngle: number, friction: number): number {
-  return Math.tan(flangeAngle - Math.atan(friction));
-}
-
 /** Twist (warp) of track, m/m: difference of cant ÷ distance along. */
 export function twist(difference: number, along: number): number {
   return difference / along;

@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { clipped, wrap } from '../../../cli/screen.ts';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { gathered, tellGathered } from '../../../desk/gathered.ts';
+import { ranked } from '../../../engine/answer/verdict.ts';
 import { amount } from '../../../engine/base/quantity.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import { makeFinding, ranked } from '../../../engine/questions/make.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
 import { plain } from '../../support/rules.ts';
 
 const lean = (vehicle: string, margin: number): Finding =>

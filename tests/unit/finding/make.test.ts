@@ -1,8 +1,9 @@
 /** A finding that would count as nothing cannot be made, and a fault is never a "go". */
 import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../../engine/answer/verdict.ts';
 import { amount } from '../../../engine/base/quantity.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import { makeFinding, marginOf, verdictOf } from '../../../engine/questions/make.ts';
+import { makeFinding, marginOf } from '../../../engine/questions/make.ts';
 
 const source = 'test';
 const make = (details: object, code = 'tail-stands', severity = 'notes'): Finding =>
