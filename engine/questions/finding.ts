@@ -7,8 +7,9 @@ import type { Change } from '../outing/change.ts';
 import type { FactsOf, FindingCode } from './findings.ts';
 
 /** From worst to least: forbids → hold, unknown → cannot tell, limits → go within limits. */
-export const severities = ['forbids', 'unknown', 'limits', 'notes', 'assumed'] as const;
-export type Severity = (typeof severities)[number];
+export type Severity = 'forbids' | 'unknown' | 'limits' | 'notes' | 'assumed';
+
+export const severities: readonly Severity[] = ['forbids', 'unknown', 'limits', 'notes', 'assumed'];
 
 export const isSeverity = (severity: string): severity is Severity =>
   severities.some((known) => known === severity);

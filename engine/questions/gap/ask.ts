@@ -3,8 +3,8 @@ import { amount } from '../../base/quantity.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
-import { runsWhere } from '../speed/runs.ts';
 import { stopSum } from '../speed/stop-sum.ts';
+import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
 /** Gap to the train ahead, where this train needs more than the host's least. */

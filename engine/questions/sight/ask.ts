@@ -7,7 +7,7 @@ import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { placesOfAssumedSight, sightIsStated } from '../speed/available.ts';
-import { runsWhere } from '../speed/runs.ts';
+import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
 /**

@@ -8,8 +8,8 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Ceiling } from '../question.ts';
 import { fastestAllowed, hardestPull, leastBrake, overcomes } from './holds.ts';
-import { runsWhere } from './runs.ts';
 import { stopSum } from './stop-sum.ts';
+import { runsWhere } from './stretch.ts';
 import type { SpeedMap } from './types.ts';
 
 /** A limit below this, m/s, is printed as no speed at all (0.1 mph). */
