@@ -1,7 +1,7 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { meets } from './parting.ts';
+import { meets } from './part.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {

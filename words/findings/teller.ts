@@ -52,6 +52,10 @@ export function toolsFor<C extends FindingCode>(finding: FindingOf<C>, voice: Vo
   };
 }
 
+/** The other gaps of a finding that is told of the worst one. */
+export const others = ({ facts }: { readonly facts: { readonly others: number } }, are: string): string =>
+  facts.others === 0 ? '' : ` ${facts.others} more: ${are}.`;
+
 /** The speed that a limit stays below: one that somebody means to run at, or the highest looked at. */
 export const wanted = ({ voice: { outing }, required }: Pick<Tools, 'voice' | 'required'>): string =>
   `${required()} was ${(outing.plannedSpeed ?? outing.host.speed) ? 'wanted' : 'looked at'}`;

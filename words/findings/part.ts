@@ -1,4 +1,4 @@
-/** Words for a train that parts, and for the flag behind a stopped one. */
+/** Words for a train that parts. */
 import type { FactsOf } from '../../engine/questions/findings.ts';
 import type { Tellers, Tools } from './teller.ts';
 
@@ -57,17 +57,5 @@ export const partingWords = {
   'held-train-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${f.facts.side === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
     why: `The hose or cable tears with the coupling, and no brake that is left holds the ${t.word('grade')}.${several(f.facts.gaps)}`,
-  }),
-  'flag-farther-than-rule': (f, t) => ({
-    what: f.facts.enough
-      ? `With its rear at ${t.at(f.where.from ?? 0)} a stopped train needs its flag ${t.required('up')} behind it; the rule has ${t.found('down')}.`
-      : `With its rear at ${t.at(f.where.from ?? 0)} no place on the line is far enough behind a stopped train for its flag; the rule has ${t.found('down')}.`,
-    why: `A train like this one follows at ${t.fact('speed', 'up')} and needs ${t.fact('stop', 'up')} to stop from where its driver first sees the flag. So it is on ${t.fact('share', 'up')} of the line.`,
-  }),
-  'flag-too-late': (f, t) => ({
-    what: f.facts.enough
-      ? `With its rear at ${t.at(f.where.from ?? 0)} the following train is there in ${t.found('down')}; walking the flag back ${t.fact('way', 'up')} takes ${t.required('up')}.`
-      : `With its rear at ${t.at(f.where.from ?? 0)} the following train is there in ${t.found('down')}, and nowhere is far enough back for a flag.`,
-    why: 'Whoever carries the flag walks at 3 mph. Keep trains further apart in time, or do not let the second one leave before the first is seen clear.',
   }),
 } satisfies Partial<Tellers>;
