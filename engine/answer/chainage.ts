@@ -6,7 +6,6 @@
 import type { Outing } from '../outing/types.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding } from '../questions/finding.ts';
-import { factKind } from '../questions/findings.ts';
 import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
 import type { Answer, CarCount, CountLimit } from './types.ts';
 
@@ -60,11 +59,10 @@ function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };
-  const facts = Object.entries(finding.facts).map(([name, fact]) => [
-    name,
-    factKind(finding.code, name) === 'place' ? { ...fact, si: turn(fact.si) } : fact,
-  ]);
-  return { ...finding, where, facts: Object.fromEntries(facts) };
+  const { facts } = finding;
+  // Places are named so, and only they: the tables of kinds would weigh on the first screen.
+  const turned = 'at' in facts && facts.at ? { ...facts, at: { ...facts.at, si: turn(facts.at.si) } } : facts;
+  return { ...finding, where, facts: turned } as Finding;
 }
 
 const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({

@@ -19,7 +19,7 @@ export interface FactTypes {
   name: string;
   number: number;
   'yes or no': boolean;
-  /** Chainage of the running direction. */
+  /** Chainage of the running direction; named `at`, by which it is turned into the line's. */
   place: Amount<'length'>;
   /** As the gauge of that brake shows it. */
   gauge: Amount<'vacuum' | 'gaugePressure'>;

@@ -4,7 +4,7 @@ import { balanceFindings } from './balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from './brakes/findings.ts';
 import { chainFindings } from './chains/findings.ts';
 import { couplerFindings } from './couplers/findings.ts';
-import type { FactKind, FactKinds, Facts } from './facts.ts';
+import type { FactKinds, Facts } from './facts.ts';
 import { failureFindings } from './failures/findings.ts';
 import { faultFindings } from './fault.ts';
 import { flagFindings } from './flag/findings.ts';
@@ -73,6 +73,3 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
 export const findingCodes: readonly FindingCode[] = Object.keys(factKinds) as FindingCode[];
 
 export const isFindingCode = (code: string): code is FindingCode => Object.hasOwn(factKinds, code);
-
-export const factKind = (code: FindingCode, name: string): FactKind | undefined =>
-  factKinds[code][name] ?? factKinds[code][`${name}?`];

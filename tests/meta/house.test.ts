@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultRows } from '../../data/index.ts';
 import { questions } from '../../engine/answer/questions.ts';
-import { findingCodes } from '../../engine/questions/findings.ts';
+import { factKinds, findingCodes } from '../../engine/questions/findings.ts';
 import { migrations } from '../../papers/migrations/index.ts';
 import { schemas, VERSION } from '../../papers/schema/index.ts';
 
@@ -32,6 +32,15 @@ describe('findings', () => {
     const owned = new Set(questions.flatMap((q) => Object.keys(q.findings)));
     // A fault is told of any question.
     expect(findingCodes.filter((code) => !owned.has(code))).toEqual(['question-failed']);
+  });
+});
+
+describe('facts', () => {
+  it('are places if they are named so, and are turned with the line only then', () => {
+    const kinds = Object.values(factKinds).flatMap((facts) => Object.entries(facts));
+    const places = kinds.filter(([name, kind]) => kind === 'place' || /^at\??$/.test(name));
+    expect(places.length).toBeGreaterThan(3);
+    expect(places.filter(([name, kind]) => kind !== 'place' || !/^at\??$/.test(name))).toEqual([]);
   });
 });
 
