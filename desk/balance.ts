@@ -1,6 +1,7 @@
 /** Balance looked at closely: one outing's margins, what-ifs, the tilt test and the block test. */
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../engine/outing/open.ts';
@@ -23,7 +24,6 @@ import { type BlockJudgement, type BlockTest, judgeBlock } from '../engine/quest
 import { type AxleLoad, type Push, rollMoment, wheelLoads } from '../engine/questions/balance/wheels.ts';
 import { windMoment } from '../engine/questions/balance/wind.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
 
 export interface BalanceView {

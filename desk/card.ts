@@ -7,7 +7,7 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
 import { tellVerdict } from '../words/finding.ts';
-import { reasonWords } from '../words/findings/stopping.ts';
+import { reasonWords } from '../words/findings/speed.ts';
 import { tellRails } from '../words/rails.ts';
 import { distance, early, say, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';

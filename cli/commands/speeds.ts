@@ -6,7 +6,7 @@ import { answerOuting } from '../../engine/answer/complete.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
-import { reasonWords } from '../../words/findings/stopping.ts';
+import { reasonWords } from '../../words/findings/speed.ts';
 import { chainage, distance, early, say, type Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';

@@ -11,7 +11,7 @@ import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding } from '../questions/finding.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
-import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
+import { makeFinding } from '../questions/make.ts';
 import type { Care, Question } from '../questions/question.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
 import { speed } from '../questions/speed/question.ts';
@@ -19,6 +19,7 @@ import { inLineChainage } from './chainage.ts';
 import { inquire, type OpenInquiry, QuestionFault } from './inquiry.ts';
 import { questions } from './questions.ts';
 import type { Answer } from './types.ts';
+import { ranked, verdictOf } from './verdict.ts';
 
 /** The answer in the running direction's chainage, without car counts and remedies: they cost most of the time. */
 export function firstAnswer(inquiry: OpenInquiry): Answer {

@@ -59,9 +59,10 @@ function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };
-  const { at } = finding.facts;
-  const facts = typeof at === 'object' ? { ...finding.facts, at: { ...at, si: turn(at.si) } } : finding.facts;
-  return { ...finding, where, facts };
+  const { facts } = finding;
+  // Places are named so, and only they: the tables of kinds would weigh on the first screen.
+  const turned = 'at' in facts && facts.at ? { ...facts, at: { ...facts.at, si: turn(facts.at.si) } } : facts;
+  return { ...finding, where, facts: turned } as Finding;
 }
 
 const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({

@@ -121,15 +121,15 @@ function closeLook(looked: Looked, ready: Prepared, models: MapModels, state: Ra
   const wanted = expectedSpeed(context, grid, ceilings);
   const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);
   if (!finding) return undefined;
-  const { facts, where, found, required, code } = finding;
-  const at = typeof facts['at'] === 'object' ? facts['at'].si : (where.from ?? 0);
-  if (code !== 'brake-does-not-hold-fall') return { what: String(facts['reason']), at };
+  const { where, found, required } = finding;
+  if (finding.code === 'cannot-stop') return { what: finding.facts.reason, at: where.from ?? 0 };
+  const at = finding.code === 'brake-does-not-hold-fall' ? finding.facts.at.si : (where.from ?? 0);
   return { what: 'cannot-stop', at, ...(required && found ? { need: required, has: found } : {}) };
 }
 
 /** What forbids for want of brake; that no speed is permitted, or none is safe in a curve, is another matter. */
-const forbidsStopping = ({ severity, code, facts }: Finding): boolean =>
-  severity === 'forbids' &&
-  (code === 'brake-does-not-hold-fall' ||
-    code === 'no-brake-answers' ||
-    (code === 'cannot-stop' && String(facts['reason']).startsWith('stopping')));
+const forbidsStopping = (finding: Finding): boolean =>
+  finding.severity === 'forbids' &&
+  (finding.code === 'brake-does-not-hold-fall' ||
+    finding.code === 'no-brake-answers' ||
+    (finding.code === 'cannot-stop' && finding.facts.reason.startsWith('stopping')));

@@ -9,7 +9,7 @@ import type { Finding, Remedy } from '../questions/finding.ts';
 import { practiceFamilies } from '../questions/practice/remedies.ts';
 import { fartherForward } from '../questions/sight/remedies.ts';
 import { swingFamilies } from '../questions/swing/remedies.ts';
-import { isThrough } from '../things/brake/system.ts';
+import { isThrough } from '../things/brake/kinds/index.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
@@ -107,7 +107,7 @@ const weight = { forbids: 3, unknown: 2, limits: 1, notes: 0, assumed: 0 } as co
  */
 export function isCleared(finding: Finding, after: OpenInquiry): boolean {
   return !questions
-    .filter(({ codes }) => codes.includes(finding.code))
+    .filter(({ findings }) => finding.code in findings)
     .flatMap((question) => after.of(question).findings)
     .some(
       (f) =>
@@ -122,7 +122,7 @@ export function isCleared(finding: Finding, after: OpenInquiry): boolean {
 }
 
 /** Said once, of the worst of several. */
-const toldForSeveral = ({ others }: Finding['facts']): boolean => typeof others === 'number' && others > 0;
+const toldForSeveral = (facts: Finding['facts']): boolean => 'others' in facts && facts.others > 0;
 
 function overlaps(a: Finding, b: Finding): boolean {
   const [af, at] = [a.where.from, a.where.to];
@@ -311,7 +311,7 @@ function leaveOne(finding: Finding, size: number): Family {
 /** All cars with a brake of the kind that does not work with the engine's. */
 function leaveOfKind(outing: Outing, { facts }: Finding, size: number): Family {
   const leave = outing.train.vehicles
-    .filter((v) => isCar(v) && v.brakes.some((b) => b.kind === facts['kind']))
+    .filter((v) => isCar(v) && v.brakes.some((b) => 'kind' in facts && b.kind === facts.kind))
     .map((v) => v.id);
   return leave.length === 0 ? none : { size, changes: [{ kind: 'fewer-cars', leave }] };
 }

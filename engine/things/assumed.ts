@@ -1,8 +1,9 @@
 /** What stands in where a figure is not given. */
 import type { Quantity } from '../base/quantity.ts';
+import type { BrakeKind } from './brake/kinds/index.ts';
 import type { SurveyQuality } from './line/types.ts';
 import type { RailState } from './rail.ts';
-import type { BearingKind, BlockMaterial, BrakeKind } from './vehicle/types.ts';
+import type { BearingKind, BlockMaterial } from './vehicle/types.ts';
 
 /** Figures that stand in where an outing's files give none; filled from `data/` by `papers/`. */
 export interface AssumedValues {

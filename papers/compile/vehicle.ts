@@ -3,6 +3,7 @@
 import { assumed } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import type {
   BrakeGear,
   BrakeRigging,
@@ -216,7 +217,7 @@ function riggingOf(
   where: string,
   notes: Notes,
 ): BrakeRigging | undefined {
-  const vacuum = kind === 'simple-vacuum' || kind === 'automatic-vacuum';
+  const vacuum = isVacuumKind(kind);
   const { workingPressure, workingVacuum, leakRate, cylinders, ...rest } = rigging;
   const working = vacuum ? workingVacuum : workingPressure;
   if (!working) {

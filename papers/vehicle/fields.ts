@@ -3,7 +3,8 @@
  * with left positive, heights from the top of the rail.
  */
 import * as z from 'zod/mini';
-import { brakeKinds, postures } from '../../engine/things/vehicle/types.ts';
+import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
+import { postures } from '../../engine/things/vehicle/types.ts';
 import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 import { brake, brakeSupply } from './brake-fields.ts';

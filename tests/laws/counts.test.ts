@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { stretches } from '../../desk/stretches.ts';
 import type { Answer, CountWay } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import type { Finding } from '../../engine/questions/finding.ts';
+import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
+import type { FindingCode } from '../../engine/questions/findings.ts';
 import { KEPT_SPEED } from '../../engine/questions/haul/keep.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -54,14 +55,15 @@ describe('the counts of today', () => {
     for (const { seed, outing, answer } of answers) {
       const here = outing.train.vehicles.filter(isCar).length;
       const [count] = answer.cars;
-      const finding = (code: string): Finding | undefined => answer.findings.find((f) => f.code === code);
+      const finding = <C extends FindingCode>(code: C) =>
+        answer.findings.find((f) => f.code === code) as FindingOf<C> | undefined;
       if (here === 0) continue;
       const fits = (way: CountWay): boolean =>
         here <= count[way]! && !count.none.includes(way) && here >= (count.from[way] ?? 0);
       const stuck = finding('cannot-start');
       if (count.pulled !== null) expect(fits('pulled'), `${seed} pulled`).toBe(stuck === undefined);
       if (count.pulledBooked !== null) {
-        const places = stuck === undefined ? '' : String(stuck.facts['places']);
+        const places = stuck?.facts.places ?? '';
         expect(fits('pulledBooked'), `${seed} booked ${places}`).toBe(places === '');
         if (stuck && places === '') told.booked++;
       }

@@ -1,7 +1,7 @@
 /** The strip's words and figures in a voice. */
 import { printQuantity } from '../../units/index.ts';
 import { tellRail } from '../../words/finding.ts';
-import { reasonWords } from '../../words/findings/stopping.ts';
+import { reasonWords } from '../../words/findings/speed.ts';
 import { chainage, distance, say, trade, type Voice } from '../../words/voice.ts';
 import { tellLightWheel } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';

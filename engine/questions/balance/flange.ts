@@ -8,11 +8,18 @@
  * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import { nadalLimit } from '../../things/line/curves.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Body } from './body.ts';
 import { FLANGE_FRICTION, PLAUSIBLE_FLANGE, UNLUCKY_FLANGE } from './limits.ts';
 import type { Under } from './tipping.ts';
+
+/**
+ * Nadal's limit of flange climb, L/V: (tan δ − µ)/(1 + µ·tan δ) = tan(δ − atan µ).
+ * flangeAngle δ rad, 0 < δ ≤ 90° · friction µ ≥ 0. Source: Nadal 1896; 49 CFR 213.333.
+ */
+export function nadalLimit(flangeAngle: number, friction: number): number {
+  return Math.tan(flangeAngle - Math.atan(friction));
+}
 
 export interface FlangeShape {
   /** rad */

@@ -17,7 +17,7 @@ const sure = (v: VehicleBalance): 'stated' | 'assumed' => (v.centreKnown ? 'stat
 
 /** Standing upright, on the level and on every cant of the line: does a wheel lift, is one nearly off? */
 export function standingFindings(context: OutingContext, data: BalanceData): Finding[] {
-  return data.vehicles.flatMap((v) => {
+  return data.vehicles.flatMap((v): Finding[] => {
     const { at, share } = v.standing;
     const where = { vehicle: v.vehicle, from: at, to: at };
     const level = v.evenAcross <= 0;
@@ -103,7 +103,7 @@ function shiftSum(context: OutingContext, data: BalanceData, v: VehicleBalance, 
   return { ...sum, differs: 'part' };
 }
 
-function heavySide(data: BalanceData, v: VehicleBalance): Record<string, string> {
+function heavySide(data: BalanceData, v: VehicleBalance): { side: 'left' | 'right' } {
   const body = rollingOf(data, v).body;
   return { side: body.Y < 0 ? 'right' : 'left' };
 }
@@ -207,7 +207,7 @@ function allLean(context: OutingContext, data: BalanceData): Finding[] {
   ];
 }
 
-function placeOf({ speed }: Together, { curvature, cant }: Under): string {
+function placeOf({ speed }: Together, { curvature, cant }: Under): 'anywhere' | 'running' | 'standing' {
   if (curvature === 0 && cant === 0) return 'anywhere';
   return speed > 0 ? 'running' : 'standing';
 }

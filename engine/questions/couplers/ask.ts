@@ -124,7 +124,7 @@ function overload({ outing }: OutingContext, row: CouplerGap): Finding[] {
       found: amount(found, 'force'),
       required: amount(strength, 'force'),
       margin: marginOf(found, strength),
-      facts: { way, scenario: pull.scenario ?? '', known: known ? 'yes' : 'no' },
+      facts: { way, scenario: pull.scenario ?? '', known },
       sure: 'assumed',
       source: 'stated working load of the coupler',
     }),

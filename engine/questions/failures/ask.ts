@@ -153,9 +153,8 @@ function findingsOf(context: OutingContext, row: FailureRow): Finding[] {
     context,
     row.map,
     row.index,
-    runs ? 'failure-runs-away' : 'failure-rolls-back',
+    { code: runs ? 'failure-runs-away' : 'failure-rolls-back', facts: { failure, lost: lostKinds(row) } },
     Math.abs(row.way),
-    { failure, lost: lostKinds(row) },
     !runs && severity === 'forbids' ? 'limits' : severity,
   );
   return [{ ...finding, where: { ...whereOf(context, row), from: row.at, to: row.at } }];
@@ -170,9 +169,12 @@ function whereOf({ outing }: OutingContext, { vehicle, failure }: FailureRow): F
   return failure === 'cock' ? { vehicle: id } : { vehicle: id, gap: vehicle };
 }
 
+const failureOf = ({ facts }: Finding): Failure | undefined =>
+  'failure' in facts ? facts.failure : undefined;
+
 /** A cock shut in the pipe or on one vehicle: one answer finds both, so the worse is said. */
 function worstOfCocks(findings: readonly Finding[]): Finding[] {
-  const ofCocks = findings.filter((f) => f.facts['failure'] === 'cock' || f.facts['failure'] === 'pipe');
+  const ofCocks = findings.filter((f) => failureOf(f) === 'cock' || failureOf(f) === 'pipe');
   const runs = (f: Finding): number => (f.code === 'failure-stops-late' ? 0 : 1);
   const worst = [...ofCocks].sort((a, b) => runs(b) - runs(a) || (b.found?.si ?? 0) - (a.found?.si ?? 0))[0];
   return findings.filter((f) => !ofCocks.includes(f) || f === worst);

@@ -6,15 +6,18 @@
 import { amount } from '../../base/quantity.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { isElectric } from '../../things/brake/kinds/index.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
 import type { ChainRow } from '../chains/row.ts';
 import { heaviestLoad } from '../chains/say.ts';
-import type { FindingCode } from '../codes.ts';
+import type { failureFindings } from '../failures/findings.ts';
+import type { Failure } from '../failures/left.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
+import type { partFindings } from './findings.ts';
 import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';
 import type { Basis } from './part.ts';
 import { runawaySum } from './runaway.ts';
@@ -131,8 +134,16 @@ const severityOf: Readonly<Record<Ending, Severity>> = {
   'runs-away': 'forbids',
 };
 
+type PartedCode = Exclude<keyof typeof partFindings, 'head-unmanned' | 'parting-held-by-chains'>;
+type FailedCode = Exclude<keyof typeof failureFindings, 'failure-stops-late'>;
+
+/** What is told of something that rolls: beside where it ends, of how many gaps, or what failed. */
+type Told =
+  | { readonly code: PartedCode; readonly facts: { readonly gaps: number } }
+  | { readonly code: FailedCode; readonly facts: { readonly failure: Failure; readonly lost: string } };
+
 /** Codes by ending; an ending without one is said by another finding. */
-type Codes = Readonly<Partial<Record<Ending, FindingCode>>>;
+type Codes = Readonly<Partial<Record<Ending, PartedCode>>>;
 
 const tailCodes: Codes = { stands: 'tail-stands', rolls: 'tail-rolls-back', 'runs-away': 'tail-runs-away' };
 const heldCodes: Codes = { rolls: 'held-train-rolls-back', 'runs-away': 'held-train-runs-away' };
@@ -151,7 +162,7 @@ function worstFindings(context: OutingContext, maps: readonly GapMap[], codes: C
     if (code === undefined) return [];
     const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
     const farthest = Math.max(...of.map(({ map }) => longest(map)));
-    return [rollFinding(context, first.map, first.at, code, farthest, { gaps: of.length })];
+    return [rollFinding(context, first.map, first.at, { code, facts: { gaps: of.length } }, farthest)];
   });
 }
 
@@ -179,9 +190,8 @@ export function rollFinding(
   context: OutingContext,
   map: GapMap,
   at: number,
-  code: FindingCode,
+  { code, facts }: Told,
   farthest: number,
-  facts: Finding['facts'],
   severity?: Severity,
 ): Finding {
   const { line, outing } = context;
@@ -214,11 +224,11 @@ export function rollFinding(
       side: map.end[at] < map.at[at] ? 'back' : 'on',
       ...facts,
       share: amount(share, 'ratio'),
-      leaks: map.halves.tailLeft.leaking.length > 0 ? 'yes' : 'no',
+      leaks: map.halves.tailLeft.leaking.length > 0,
       ...(place === undefined ? {} : { place }),
     },
     ...(sum ? { sum } : {}),
-    ...(silent?.kind === 'electric' ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
+    ...(silent && isElectric(silent.kind) ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
     sure: 'assumed',
     source: 'engine',
   });

@@ -12,6 +12,7 @@ import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-b
 import { onLine } from '../../things/line/geometry.ts';
 import type { Coupling } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
+import type { FactsOf } from '../findings.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 
@@ -109,7 +110,7 @@ const worstOf = (ends: readonly SwingEnd[], gives: (e: SwingEnd) => number): Swi
 
 const placeOf = ({ gap, vehicle, at }: SwingEnd): Finding['where'] => ({ gap, vehicle, from: at, to: at });
 
-const factsOf = (worst: SwingEnd, others: number): Finding['facts'] => ({
+const factsOf = (worst: SwingEnd, others: number): FactsOf<'coupler-swing-short'> => ({
   end: worst.end,
   other: worst.other,
   lie: worst.lie,

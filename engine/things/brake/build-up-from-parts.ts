@@ -15,7 +15,7 @@ import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { fillTrain, type GearFill } from './fill.ts';
 import { lagTime } from './hand-and-push.ts';
-import { airKinds } from './levels.ts';
+import { airKinds } from './kinds/index.ts';
 import { CHOKE_COEFFICIENT } from './parts.ts';
 import { pushedBrakes } from './run-in.ts';
 

@@ -160,7 +160,7 @@ describe('a question that fails', () => {
     const broken: Question<number> = {
       id: 'broken',
       reads: [],
-      codes: [],
+      findings: {},
       ask: () => {
         asked++;
         throw new Error('made to fail');

@@ -9,6 +9,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { factOf } from '../../support/facts.ts';
 import { assumedValues, randomOuting } from '../../support/random-outings.ts';
 
 const POUND = 4.4482216152605;
@@ -156,10 +157,10 @@ describe('chains asked of a train', () => {
     const weak = data.filter((r) => r.verdict === 'too weak');
     expect(weak.length).toBeGreaterThan(1);
     expect(findings).toHaveLength(1);
-    expect(findings[0].facts['others']).toBe(weak.length - 1);
+    expect(factOf(findings[0], 'others')).toBe(weak.length - 1);
     const unknown = ask(withChains({ count: 1, slack: 0.05 })).findings;
     expect(unknown).toHaveLength(1);
-    expect(unknown[0].facts['others']).toBe(data.length - 1);
+    expect(factOf(unknown[0], 'others')).toBe(data.length - 1);
   });
   it('proposes the same chain on every gap where several are too weak', () => {
     const thread = withChains({ count: 1, slack: 0.05, workingLoad: exact(50) });

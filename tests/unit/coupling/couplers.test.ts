@@ -1,4 +1,5 @@
 /** What is found about couplings: their strength, and their peaks in curves. */
+
 import { describe, expect, it } from 'vitest';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { exact, type Quantity } from '../../../engine/base/quantity.ts';
@@ -16,6 +17,7 @@ import type { Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts'
 import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { car, person } from '../../support/balance.ts';
+import { factOf } from '../../support/facts.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 
 const draw = drawer(8);
@@ -173,11 +175,11 @@ describe('peaks in curves', () => {
     expect(used[1]).toBeGreaterThan(used[0]);
     expect(used[2]).toBeGreaterThan(used[1]);
     expect(found[0].findings).toEqual([]);
-    expect(of(found[2].findings, 'flange-may-climb').map((f) => f.facts['way'])).toContain('full-brake');
+    expect(of(found[2].findings, 'flange-may-climb').map((f) => factOf(f, 'way'))).toContain('full-brake');
   });
   it('of a full brake limit, and the answer says so once for a vehicle', () => {
     const o = shallow(empty(outing(sharp(8), exact(20_000))));
-    const braked = of(ask(o).findings, 'flange-may-climb').filter((f) => f.facts['way'] === 'full-brake');
+    const braked = of(ask(o).findings, 'flange-may-climb').filter((f) => factOf(f, 'way') === 'full-brake');
     expect(braked.length).toBeGreaterThan(0);
     expect(braked.every((f) => f.severity === 'limits')).toBe(true);
     const said = of(answerOuting(o, { counts: false, remedies: false }).findings, 'flange-may-climb');

@@ -1,4 +1,5 @@
 /** What is said of couplers that swing: forbidden, near, asked for, nothing; and what clears it. */
+
 import { describe, expect, it } from 'vitest';
 import { inquire } from '../../../engine/answer/inquiry.ts';
 import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
@@ -12,6 +13,7 @@ import { guidesOf } from '../../../engine/things/coupler/bend.ts';
 import type { CurveElement } from '../../../engine/things/line/types.ts';
 import type { AxleGroup, Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { tellChange, tellFinding } from '../../../words/finding.ts';
+import { factOf } from '../../support/facts.ts';
 import { plain } from '../../support/rules.ts';
 
 const arc = (from: number, to: number, radius: number): CurveElement => ({
@@ -69,9 +71,9 @@ describe('swing of couplers', () => {
     expect(finding.margin).toBeLessThan(0);
     expect(finding.where.gap).toBe(0);
     expect(finding.where.vehicle).toBe(outing.train.vehicles[0].id);
-    expect(finding.facts['end']).toBe('rear');
+    expect(factOf(finding, 'end')).toBe('rear');
     // The curve begins at once, and its end lies as sudden behind.
-    expect(finding.facts['lie']).toBe('ends');
+    expect(factOf(finding, 'lie')).toBe('ends');
     const { what, why } = tellFinding(finding, { system: 'imperial', wording: 'us', outing });
     expect(what).toMatch(
       /^The rear coupler of .+ must swing \d+(\.\d)?° toward .+ where a curve begins or ends, at .+; it strikes at/,
@@ -102,7 +104,7 @@ describe('swing of couplers', () => {
     expect(said(between)).toContain('limits coupler-swing-unknown coupling.swing');
     const gentle = outingOf(coupling(), [arc(20, 60, 90)]);
     expect(most(gentle)).toBeLessThan(gentle.assumed.coupler.swing.low);
-    expect(found(gentle).map((f) => [f.severity, f.facts['key']])).toEqual([['assumed', 'coupler/swing']]);
+    expect(found(gentle).map((f) => [f.severity, factOf(f, 'key')])).toEqual([['assumed', 'coupler/swing']]);
     expect(said(outingOf(coupling(), []))).toEqual([]);
   });
 

@@ -8,7 +8,7 @@ import { sentence } from '../../../desk/sentence.ts';
 import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
-import { reasonWords } from '../../../words/findings/stopping.ts';
+import { reasonWords } from '../../../words/findings/speed.ts';
 import { tellRails } from '../../../words/rails.ts';
 import { distance, early, say, type Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';

@@ -4,8 +4,9 @@ import { exact } from '../../../../engine/base/quantity.ts';
 import { openOuting } from '../../../../engine/outing/open.ts';
 import type { Outing } from '../../../../engine/outing/types.ts';
 import { wholeLeft } from '../../../../engine/questions/part/brakes-left.ts';
+import type { BrakeKind } from '../../../../engine/things/brake/kinds/index.ts';
 import { gearStates } from '../../../../engine/things/brake/system.ts';
-import type { BrakeGear, BrakeKind } from '../../../../engine/things/vehicle/types.ts';
+import type { BrakeGear } from '../../../../engine/things/vehicle/types.ts';
 import { usualWorker } from '../../../../engine/things/vehicle/worked-by.ts';
 import { randomOuting } from '../../../support/random-outings.ts';
 
