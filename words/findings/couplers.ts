@@ -106,7 +106,7 @@ export const couplerWords = {
     what:
       f.facts['way'] === 'steady'
         ? `The coupling behind ${t.vehicle} pulls up to ${t.found('up')} on the run; its working load is ${t.required('down')}.`
-        : `The coupling behind ${t.vehicle} may be jerked with ${t.found('up')}, ${handling(t.fact('scenario'))}; its working load is ${t.required('down')}.`,
+        : `The coupling behind ${t.vehicle} may be jerked with ${t.found('up')} or more once in a hundred times, ${handling(t.fact('scenario'))}; its working load is ${t.required('down')}.`,
     why:
       f.facts['way'] === 'steady'
         ? 'A working load is what a part may carry every day. A longer pull wears it out; it gives way some day.'
@@ -114,7 +114,7 @@ export const couplerWords = {
   }),
   'coupler-strength-unknown': (_f, t) => ({
     what: `What the coupling behind ${t.vehicle} bears is not stated${Number(t.fact('gaps')) > 1 ? `, nor that of ${Number(t.fact('gaps')) - 1} more` : ''}; it may be pulled with up to ${t.required('up')}.`,
-    why: `That is the peak ${handling(t.fact('scenario'))}. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
+    why: `That is the peak ${handling(t.fact('scenario'))} that one in a hundred passes. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
   }),
   'coupler-swing-short': (f, t) =>
     f.severity === 'forbids'
