@@ -1,7 +1,7 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { meeting } from './parting.ts';
+import { high, meeting } from './parting.ts';
 import type { Teller, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {
@@ -46,7 +46,7 @@ const why = (t: Tools): string => answers[t.fact('failure')]?.(t) ?? '';
 export const failureWords = {
   'failure-runs-away': (f, t) => ({
     what: `${begin(t)} at ${t.at(f.where.from ?? 0)}, the train ${meeting[t.fact('outcome')]?.(t) ?? 'runs away'}.`,
-    why: why(t),
+    why: `${why(t)}${high(t, f)}`,
   }),
   'failure-rolls-back': (f, t) => ({
     what: `${begin(t)} at ${t.at(f.where.from ?? 0)}, the train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} there, at up to ${t.found('up')}.`,

@@ -13,10 +13,16 @@ export const meeting: Readonly<Record<string, (t: Parameters<Teller>[1]) => stri
 const several = (gaps: string): string =>
   gaps === '1' ? '' : ` ${gaps} gaps are like that; this is the worst.`;
 
+/** What goes over rests on a guess of how high its weight lies. */
+export const high = ({ fact }: Parameters<Teller>[1], { facts }: Parameters<Teller>[0]): string =>
+  facts['high'] === 'yes'
+    ? ` That ${fact('unmeasured')} goes over is not known: how high its centre of gravity lies was not measured, and it counts as high as its shape allows. Tilt it empty until a wheel lifts.`
+    : '';
+
 export const partingWords = {
   'tail-runs-away': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail ${meeting[t.fact('outcome')]?.(t) ?? 'runs away'}, ${t.fact('time', 'down')} later.`,
-    why: `Parted at ${t.fact('speed', 'up')}, no chain holds it and no brake that is left stops it.${several(t.fact('gaps'))}`,
+    why: `Parted at ${t.fact('speed', 'up')}, no chain holds it and no brake that is left stops it.${several(t.fact('gaps'))}${high(t, f)}`,
   }),
   'tail-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
@@ -39,7 +45,7 @@ export const partingWords = {
   }),
   'held-train-runs-away': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train ${meeting[t.fact('outcome')]?.(t) ?? 'runs away'}, ${t.fact('time', 'down')} later.`,
-    why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(t.fact('gaps'))}`,
+    why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(t.fact('gaps'))}${high(t, f)}`,
   }),
   'held-train-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
