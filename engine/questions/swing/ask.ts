@@ -183,6 +183,12 @@ function short(ends: readonly SwingEnd[]): Finding[] {
   });
 }
 
+/** The sum knows no play. */
+function withoutPlay(end: SwingEnd): { readonly sum?: SumRef } {
+  const { sum } = sumOf(end);
+  return sum ? { sum: { ...sum, differs: 'throughout' } } : {};
+}
+
 /**
  * One line for each thing to measure. What some usual coupler gives is found by pushing the train round by hand, and
  * limits; beyond what any gives nobody can tell.
@@ -201,6 +207,7 @@ function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
         found: amount(most(worst), 'angle'),
         required: amount(gives(worst), 'angle'),
         facts: { ...factsOf(worst, silent.length - 1), shanks: worst.shanksKnown ? 'known' : 'assumed' },
+        ...withoutPlay(worst),
         sure: 'assumed',
         source: SOURCE,
         measure: asks === 'swing' ? 'coupling.swing' : 'coupling.shank',
