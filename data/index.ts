@@ -88,6 +88,7 @@ export const assumedValues: AssumedValues = {
   coupler: {
     swing: assumed('coupler/swing'),
     shank: assumed('coupler/shank'),
+    play: assumed('coupler/play'),
     heightDifference: assumed('coupler/height-difference'),
   },
   stopMargin: defaultRow('stop-margin').value,

@@ -58,10 +58,14 @@ export interface AssumedValues {
     readonly frequency: Quantity;
     readonly damping: Quantity;
   };
-  /** Swing of a coupler to one side, rad; its shank ÷ gauge; difference in height of two coupled ones, m. */
+  /**
+   * Swing of a coupler to one side, rad; its shank ÷ gauge; sideways play of a wheelset on track of its own gauge, m;
+   * difference in height of two coupled ones, m.
+   */
   readonly coupler: {
     readonly swing: Quantity;
     readonly shank: Quantity;
+    readonly play: Quantity;
     readonly heightDifference: Quantity;
   };
   /** Extra distance kept to whatever the train must stop short of, m. */

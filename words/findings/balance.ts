@@ -47,7 +47,7 @@ export const balanceWords = {
   }),
   'curve-speed-limited-by-balance': (f, t) => ({
     what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${wanted(t)}.`,
-    why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright and heavy (centre ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
+    why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright, in all but one draw of a hundred of what was stated (centre up to ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
   'all-lean-goes-over': ({ facts }, t) => {
     const alone = facts.riders === 1;
@@ -60,7 +60,7 @@ export const balanceWords = {
     };
     return {
       what: `${t.vehicle} goes over if ${alone ? 'its rider leans' : 'all its riders lean'} ${t.found('down')} to one side${where[facts.place]}.`,
-      why: `A seated grown person easily leans ${t.required('up')}${
+      why: `In one draw of a hundred of what was stated. A seated grown person easily leans ${t.required('up')}${
         others > 0
           ? `, and ${others} more ${others === 1 ? 'vehicle goes' : 'vehicles go'} over with less`
           : ''

@@ -22,7 +22,7 @@ export const couplerWords = {
     what:
       facts.way === 'steady'
         ? `The coupling behind ${t.vehicle} pulls up to ${t.found('up')} on the run; its working load is ${t.required('down')}.`
-        : `The coupling behind ${t.vehicle} may be jerked with ${t.found('up')}, ${handling(t.fact('scenario'))}; its working load is ${t.required('down')}.`,
+        : `The coupling behind ${t.vehicle} may be jerked with ${t.found('up')} or more once in a hundred times, ${handling(t.fact('scenario'))}; its working load is ${t.required('down')}.`,
     why:
       facts.way === 'steady'
         ? 'A working load is what a part may carry every day. A longer pull wears it out; it gives way some day.'
@@ -30,7 +30,7 @@ export const couplerWords = {
   }),
   'coupler-strength-unknown': ({ facts }, t) => ({
     what: `What the coupling behind ${t.vehicle} bears is not stated${facts.gaps > 1 ? `, nor that of ${facts.gaps - 1} more` : ''}; it may be pulled with up to ${t.required('up')}.`,
-    why: `That is the peak ${handling(t.fact('scenario'))}. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
+    why: `That is the peak ${handling(t.fact('scenario'))} that one in a hundred passes. Ask the maker for its working load, or have its weakest part reckoned; that it may open is reckoned with as a parting.`,
   }),
   'coupler-jerk-tips': (_f, t) => ({
     what: `${t.vehicle} may go over ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}.`,

@@ -1,7 +1,7 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { meets } from './part.ts';
+import { high, meets } from './part.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {
@@ -46,7 +46,7 @@ const lostWords = (kinds: string): string =>
 export const failureWords = {
   'failure-runs-away': ({ facts, where }, t) => ({
     what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train ${meets(facts, t)}.`,
-    why: answers[facts.failure](lostWords(facts.lost)),
+    why: `${answers[facts.failure](lostWords(facts.lost))}${high(facts)}`,
   }),
   'failure-rolls-back': ({ facts, where }, t) => ({
     what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} there, at up to ${t.found('up')}.`,

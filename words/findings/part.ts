@@ -27,10 +27,16 @@ export function meets({ outcome, place }: FactsOf<Roll>, t: Tools<Roll>): string
 const several = (gaps: number): string =>
   gaps === 1 ? '' : ` ${gaps} gaps are like that; this is the worst.`;
 
+/** What goes over rests on a guess of how high its weight lies. */
+export const high = ({ unmeasured }: FactsOf<Roll>): string =>
+  unmeasured === undefined
+    ? ''
+    : ` That ${unmeasured} goes over is not known: how high its centre of gravity lies was not measured, and it counts as high as its shape allows. Tilt it empty until a wheel lifts.`;
+
 export const partingWords = {
   'tail-runs-away': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail ${meets(f.facts, t)}, ${t.fact('time', 'down')} later.`,
-    why: `Parted at ${t.fact('speed', 'up')}, no chain holds it and no brake that is left stops it.${several(f.facts.gaps)}`,
+    why: `Parted at ${t.fact('speed', 'up')}, no chain holds it and no brake that is left stops it.${several(f.facts.gaps)}${high(f.facts)}`,
   }),
   'tail-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${f.facts.side === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
@@ -52,7 +58,7 @@ export const partingWords = {
   }),
   'held-train-runs-away': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train ${meets(f.facts, t)}, ${t.fact('time', 'down')} later.`,
-    why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(f.facts.gaps)}`,
+    why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(f.facts.gaps)}${high(f.facts)}`,
   }),
   'held-train-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${f.facts.side === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,

@@ -27,10 +27,15 @@ export const swingWords = {
           what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'beyond their swing too')}`,
           why: `At the stop it no longer draws but levers: the lighter of the two is pressed off the rail, or the coupling breaks. The pivots stand ${t.fact('bar')} apart. Room at the stop helps, or a pivot nearer to the ${t.word('truck')}; a longer bar or another neighbour where it is proposed. Slower does not help.`,
         }
-      : {
-          what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'as near')}`,
-          why: 'Wear, play between the rails and a bent shank take up the little that is left. Look at it there at a walk.',
-        },
+      : f.severity === 'limits'
+        ? {
+            what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'the same')}`,
+            why: `${t.fact('play', 'up')} of that is play of the flanges between the rails, both vehicles standing aslant in it.${handRound(f)} A longer bar or less gauge widening helps.`,
+          }
+        : {
+            what: `${swings(f, t)}; it strikes at ${t.required('down')}.${others(f, 'as near')}`,
+            why: `${t.fact('play', 'up')} of that is play of the flanges between the rails. Wear and a bent shank take up the little that is left. Look at it there at a walk.`,
+          },
   'coupler-swing-unknown': (f, t) =>
     f.measure === 'coupling.shank'
       ? {

@@ -13,7 +13,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { endingOf, rollFinding } from '../part/ask.ts';
+import { endingOf, onlyIfHigh, rollFinding } from '../part/ask.ts';
 import { type Bodies, basisOf } from '../part/basis.ts';
 import { type GapMap, startNodes } from '../part/map.ts';
 import type { Basis } from '../part/part.ts';
@@ -78,7 +78,10 @@ export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
   const rows = cases.map((c) => rowOf(c, usual));
   const data = failures.flatMap((failure) => {
     const of = rows.filter((r) => r.failure === failure);
-    return of.length > 0 ? [of.reduce((a, b) => (worseRow(b, a) ? b : a))] : [];
+    // What surely ends so is told before what does so by an assumed centre of gravity.
+    const sure = of.filter(({ map }) => !onlyIfHigh(context, map));
+    const rated = sure.some((r) => endingOf(r.outcome) === 'runs-away') ? sure : of;
+    return of.length > 0 ? [rated.reduce((a, b) => (worseRow(b, a) ? b : a))] : [];
   });
   // A train that does not stop with everything in order is told of elsewhere.
   const sound = endingOf(data[0].outcome) === 'stands';

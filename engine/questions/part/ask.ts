@@ -8,6 +8,7 @@ import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { isElectric } from '../../things/brake/kinds/index.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
+import { tareCentre } from '../balance/body.ts';
 import type { ChainRow } from '../chains/row.ts';
 import { heaviestLoad } from '../chains/say.ts';
 import type { failureFindings } from '../failures/findings.ts';
@@ -18,8 +19,9 @@ import type { Findings } from '../question.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
 import type { partFindings } from './findings.ts';
-import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';
+import { type GapMap, halvesAt, mapGap, startNodes, trafficOf } from './map.ts';
 import type { Basis } from './part.ts';
+import { emptyRoll, roll } from './roll.ts';
 import { runawaySum } from './runaway.ts';
 import { type Outcome, outcomes } from './types.ts';
 import { hoseOff, wholeMaps } from './whole.ts';
@@ -160,7 +162,9 @@ function worstFindings(context: OutingContext, maps: readonly GapMap[], codes: C
   return [...byEnding].flatMap(([ending, of]) => {
     const code = codes[ending];
     if (code === undefined) return [];
-    const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
+    // What surely ends so is told before what does so by an assumed centre of gravity.
+    const sure = of.filter(({ map }) => !onlyIfHigh(context, map));
+    const first = (sure.length > 0 ? sure : of).reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
     const farthest = Math.max(...of.map(({ map }) => longest(map)));
     return [rollFinding(context, first.map, first.at, { code, facts: { gaps: of.length } }, farthest)];
   });
@@ -176,6 +180,29 @@ export function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
   if (a.outcome[i] !== b.outcome[j]) return a.outcome[i] > b.outcome[j];
   return a.topSpeed[i] > b.topSpeed[j];
 }
+
+/**
+ * Whether nothing of this gap runs away but by going over where a vehicle does so whose centre of gravity nobody measured:
+ * taken as high as its shape allows, it may ask, and not forbid.
+ */
+export function onlyIfHigh(context: OutingContext, map: GapMap): boolean {
+  const { tail } = map.halves;
+  if (tail.sureTip === undefined || map.outcome.every((o) => outcomes[o] !== 'overturns')) return false;
+  const sure = { ...tail, tip: tail.sureTip };
+  const measured = { ...sure, worse: tail.worse.map((w) => ({ ...w, part: { ...w.part, tip: sure.tip } })) };
+  const out = emptyRoll();
+  return map.at.every((at, i) => {
+    roll(measured, Math.round(at / tail.step), map.speed[i], trafficOf({ context }), out);
+    return endingOf(out.outcome) !== 'runs-away';
+  });
+}
+
+const unmeasuredIn = ({ loaded }: OutingContext, { halves: { tail } }: GapMap): string =>
+  loaded.vehicles
+    .slice(tail.first, tail.last + 1)
+    .filter(({ vehicle }) => tareCentre(vehicle)?.known === false)
+    .map(({ vehicle }) => vehicle.name)
+    .join(' or ');
 
 /** The longest way of a tail to where it ends, wherever it parted, m. */
 const longest = ({ at, end }: GapMap): number =>
@@ -204,9 +231,11 @@ export function rollFinding(
   const share =
     map.outcome.reduce((n, o) => (endingOf(outcomes[o]) === ending ? n + 1 : n), 0) / map.at.length;
   // A chain that hangs there may hold it, if it is fastened.
-  const ask = severity === undefined && severityOf[ending] === 'forbids' && unsaidAt(outing.train, map.gap);
-  return makeFinding(code, ask ? 'unknown' : (severity ?? severityOf[ending]), 'parting', {
-    ...(ask ? { measure: 'train.chainsFastened' } : {}),
+  const weighs = severity ?? severityOf[ending];
+  const chain = severity === undefined && weighs === 'forbids' && unsaidAt(outing.train, map.gap);
+  const high = weighs === 'forbids' && !chain && onlyIfHigh(context, map);
+  return makeFinding(code, chain || high ? 'unknown' : weighs, 'parting', {
+    ...(chain ? { measure: 'train.chainsFastened' } : high ? { measure: 'vehicle.centreHeight' } : {}),
     where: {
       gap: map.gap,
       vehicle: outing.train.vehicles[map.gap].id,
@@ -225,6 +254,7 @@ export function rollFinding(
       ...facts,
       share: amount(share, 'ratio'),
       leaks: map.halves.tailLeft.leaking.length > 0,
+      ...(high ? { unmeasured: unmeasuredIn(context, map) } : {}),
       ...(place === undefined ? {} : { place }),
     },
     ...(sum ? { sum } : {}),

@@ -9,6 +9,8 @@ export const rollFacts = {
   share: 'ratio',
   leaks: 'yes or no',
   'place?': 'name',
+  /** It goes over only if the weight of these lies as high as it may: nobody measured it. */
+  'unmeasured?': 'name',
 } as const;
 
 const roll: typeof rollFacts & { readonly gaps: 'number' } = { ...rollFacts, gaps: 'number' };

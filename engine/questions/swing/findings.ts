@@ -1,6 +1,13 @@
 import { assumptionFindings } from '../assumptions/findings.ts';
 
-const bend = { end: ['front', 'rear'], other: 'name', lie: 'lie', bar: 'length', others: 'number' } as const;
+const bend = {
+  end: ['front', 'rear'],
+  other: 'name',
+  lie: 'lie',
+  bar: 'length',
+  play: 'angle',
+  others: 'number',
+} as const;
 const unstated: typeof bend & { readonly shanks: readonly ['known', 'assumed'] } = {
   ...bend,
   shanks: ['known', 'assumed'],
