@@ -149,5 +149,6 @@ export function tellChange(change: Change, voice: Voice): string {
   }
 }
 
-export const tellRemedy = (remedy: Remedy, voice: Voice): string =>
-  `${tellChange(remedy.change, voice)} (then: ${tellVerdict(remedy.verdict)})`;
+/** One that leaves the word as it is says so: it clears this, and something else stands. */
+export const tellRemedy = ({ change, betters, verdict }: Remedy, voice: Voice): string =>
+  `${tellChange(change, voice)} (${betters ? 'then' : 'clears this, and the word stays'}: ${tellVerdict(verdict)})`;

@@ -5,7 +5,7 @@ import { askHost } from './ask.ts';
 
 export const host: Question<null> = {
   id: 'host',
-  reads: ['line', 'train', 'riders', 'host', 'conditions'],
+  reads: ['line', 'train', 'chains', 'riders', 'host', 'conditions'],
   codes: [
     'gauge-differs',
     'too-many-cars',

@@ -4,7 +4,7 @@ import { askPractice } from './ask.ts';
 
 export const practice: Question<null> = {
   id: 'practice',
-  reads: ['line', 'train', 'riders', 'host', 'conditions', 'direction', 'assumed'],
+  reads: ['line', 'train', 'chains', 'riders', 'host', 'conditions', 'direction', 'assumed'],
   codes: [
     'child-alone',
     'infant-aboard',
