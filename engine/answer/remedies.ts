@@ -27,8 +27,11 @@ export function withRemedies(
   onTried: (changes: number) => void = () => {},
 ): Answer {
   const run = trialsOn(inquiry, onTried);
+  // What nobody can tell is to be measured: only where nothing worse stands is it worth the search.
+  const searched = (finding: Finding): boolean =>
+    finding.severity === 'unknown' ? answer.verdict === 'unknown' : weight[finding.severity] > 0;
   const findings = answer.findings.map((finding) =>
-    weight[finding.severity] > 0
+    searched(finding)
       ? {
           ...finding,
           remedies: remediesFor(finding, answer, familiesFor(inquiry.context.written, finding), run),

@@ -4,7 +4,7 @@ import type { Outing } from '../../outing/types.ts';
 import { driverPlaces } from '../../things/train/crew.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Seat, Vehicle } from '../../things/vehicle/types.ts';
-import { order } from '../changes.ts';
+import { fewerCars, order, slowerEverywhere } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 
 export const sightRemedies: Remedies = {
@@ -13,6 +13,8 @@ export const sightRemedies: Remedies = {
     ...driverForward(outing),
     ...lookoutForward(outing),
   ],
+  // Short of looking and measuring: so slow, or so light, that the train stops within what is assumed.
+  'sight-unknown': (outing) => [slowerEverywhere(outing), fewerCars(outing, 8)],
 };
 
 const free = ({ riders }: Outing, v: Vehicle, s: Seat): boolean =>
