@@ -1,7 +1,7 @@
 /**
  * What a change asks of people who stand beside the train: the less the sooner it is offered. Common practice, no
  * source: only the order counts. What is done at once (sand, speed, a seat, a chain hooked up) comes before a car
- * left behind, one car before two people, and the workshop last. Two people who are left behind are more than a car:
+ * left behind, one car before two people, the weather after three cars, and the workshop last. Two people who are left behind are more than a car:
  * nobody leaves seven riders where one car less does.
  */
 import type { Change } from '../outing/change.ts';
@@ -21,7 +21,7 @@ const CAR = 4;
 const CHAINS_NEW = 5;
 const CHAIN = 5;
 const BALLAST = 5;
-const DRY = 6;
+const DRY = 15;
 const WORKSHOP = 20;
 
 /** @param outing as it stands before the change */

@@ -42,8 +42,8 @@ interface Stand {
   readonly again?: true;
 }
 
-/** So many sets are looked at, at the most: the search ends on every outing, and alike on every machine. */
-const MOST_SETS = 40;
+/** No further set is looked at after so many changes tried: the search ends on every outing, and alike on every machine. */
+const MOST_TRIED = 120;
 const MOST_STEPS = 8;
 
 /** What must go for a better word than this one. */
@@ -70,7 +70,7 @@ export function* ladders(
   let open: Stand[] = [best];
   // While it goes down there may be more within reach: only where it ends is it told.
   let diving = true;
-  for (let looked = 0; open.length > 0 && looked < MOST_SETS; looked++) {
+  while (open.length > 0 && tried < MOST_TRIED) {
     const stand = diving ? open[open.length - 1] : leastOf(open);
     if (diving && stand.again) {
       diving = false;

@@ -41,6 +41,7 @@ export function AnswerRoom() {
         {now && <p>{sentence(now.answer, voice)}</p>}
       </section>
       {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
+      {asked.value && <Ladder asked={asked.value} />}
       <StripView />
       {now ? (
         <div class="columns">
@@ -258,4 +259,5 @@ function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
 /** The register of sums is large, and trials come later: neither is needed for the answer. */
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
 const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
+const Ladder = later(async () => (await import('../../parts/ladder.tsx')).Ladder);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);
