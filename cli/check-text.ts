@@ -121,10 +121,8 @@ function nextSteps(
 ): string[] {
   const steps = ladder ? tellLadder(ladder, voice).steps : [];
   const changes = steps.map(({ what, word }, i) => {
-    const more =
-      i === MOST_STEPS - 1 && steps.length > MOST_STEPS
-        ? `; ${steps.length - MOST_STEPS} more steps: heedway ladder`
-        : '';
+    const others = i === MOST_STEPS - 1 ? steps.length - MOST_STEPS : 0;
+    const more = others > 0 ? `; ${others} more ${others === 1 ? 'step' : 'steps'}: heedway ladder` : '';
     return `→ ${steps.length > 1 ? `${i + 1}. ` : ''}${what} (then: ${word}${more})`;
   });
   const measures = heeds.flatMap(({ finding }) => measureStep(finding, voice, setIn));

@@ -14,7 +14,7 @@ import { partingWords } from './findings/parting.ts';
 import { practiceWords } from './findings/practice.ts';
 import { stoppingWords } from './findings/stopping.ts';
 import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
-import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
+import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
 
 /** The words of every room. A room adds its record here. */
 export const tellers: Readonly<Record<string, Teller>> = {
@@ -139,7 +139,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'longer-coupling':
       return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
     case 'guard':
-      return 'take a guard on the last car';
+      return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
     case 'together':

@@ -42,13 +42,12 @@ export function leadWords({ from, steps, verdict }: Ladder): string {
   return from === 'unknown' ? 'Measure first: no change makes up for it' : 'No way was found';
 }
 
-/** What stays, and why nothing is proposed against it. */
+/** What stays, and why nothing is proposed against it: the search may leave two cars behind for the word, and no more. */
 export function leftWords({ verdict, steps }: Ladder): string {
   if (verdict === 'go') return '';
-  const then = steps.length > 0 ? 'Then there stays' : 'There stays';
-  if (verdict === 'limits')
-    return `${then}, and nothing short of leaving more than two cars behind clears all of it:`;
-  return verdict === 'unknown' ? `${then}, until it is measured:` : `${then}:`;
+  const stays = `${steps.length > 0 ? 'Then there' : 'There'} stays`;
+  if (verdict === 'unknown') return `${stays}, until it is measured:`;
+  return `${stays} what no change that was tried clears:`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

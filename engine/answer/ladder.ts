@@ -43,7 +43,7 @@ interface Stand {
 }
 
 /** No further set is looked at after so many changes tried: the search ends on every outing, and alike on every machine. */
-const MOST_TRIED = 120;
+const MOST_TRIED = 80;
 const MOST_STEPS = 8;
 
 /** What must go for a better word than this one. */

@@ -4,7 +4,7 @@
  */
 import { firstAnswer } from '../../engine/answer/answer.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
-import { firstLadder } from '../../engine/answer/ladder.ts';
+import { firstLadder, type Ladder, ladders } from '../../engine/answer/ladder.ts';
 import { withRemedies } from '../../engine/answer/remedies.ts';
 import { applyChange, type Change } from '../../engine/outing/change.ts';
 import type { Outing } from '../../engine/outing/types.ts';
@@ -24,7 +24,9 @@ async function read(paper: Json): Promise<Outing> {
   return found.value;
 }
 
-const wordOf = (outing: Outing): string => firstAnswer(inquire(outing, quick)).verdict;
+export const wordOf = (outing: Outing): string => firstAnswer(inquire(outing, quick)).verdict;
+
+export const laddersOf = (outing: Outing): Ladder[] => [...ladders(inquire(outing, quick))];
 
 /** Promises of one outing that the files do not keep, and how many there were. */
 export async function brokenPromises(

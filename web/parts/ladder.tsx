@@ -9,7 +9,7 @@ import { tellLadder } from '../../desk/ladder.ts';
 import type { Ladder as Found } from '../../engine/answer/ladder.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { LadderReply } from '../ladder-worker.ts';
-import { busy, speech, told, tryOut } from '../state/session.ts';
+import { busy, speech, tryOut } from '../state/session.ts';
 
 interface State {
   /** Identity of the outing that it is for. */
@@ -21,7 +21,7 @@ interface State {
 /** Looked for when the answer is whole, so that neither waits for the other. */
 export function Ladder({ asked }: { readonly asked: Asked }) {
   const state = useSignal<State | null>(null);
-  const ready = told.value?.asked.id === asked.id && !busy.value && told.value.answer.verdict !== 'go';
+  const ready = !busy.value;
   useEffect(() => {
     if (!ready) return undefined;
     state.value = { id: asked.id, ladder: null, last: false };
@@ -31,13 +31,14 @@ export function Ladder({ asked }: { readonly asked: Asked }) {
         state.value = { ...now, ladder: reply.ladder ?? now.ladder, last: reply.last };
     });
   }, [asked.id, ready]);
-  const now = state.value;
-  if (!ready || now?.id !== asked.id) return null;
+  const now = state.value?.id === asked.id ? state.value : null;
+  const found = now?.ladder;
   return (
-    <section class="ladder" aria-label="What to do" aria-busy={!now.last}>
+    <section class="ladder" aria-label="What to do" aria-busy={!now?.last}>
       <h2>What to do</h2>
-      {now.ladder ? <Steps ladder={now.ladder} asked={asked} /> : <p>Looking for a way …</p>}
-      {now.ladder && !now.last && <p>Looking for a shorter way …</p>}
+      {found && <Steps ladder={found} asked={asked} />}
+      {!now?.last && <p>Looking for a {found ? 'shorter ' : ''}way …</p>}
+      {now?.last && !found && <p>No way was looked for here.</p>}
     </section>
   );
 }

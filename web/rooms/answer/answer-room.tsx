@@ -41,8 +41,8 @@ export function AnswerRoom() {
         {now && <p>{sentence(now.answer, voice)}</p>}
       </section>
       {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
-      {asked.value && <Ladder asked={asked.value} />}
       <StripView />
+      {now && now.answer.verdict !== 'go' && <Ladder asked={now.asked} />}
       {now ? (
         <div class="columns">
           <Findings findings={now.answer.findings} voice={voice} />
