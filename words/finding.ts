@@ -25,7 +25,7 @@ import { speedWords } from './findings/speed.ts';
 import { surveyWords } from './findings/survey.ts';
 import { swingWords } from './findings/swing.ts';
 import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
-import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
+import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
 
 /** The words of every question. A question adds its record here. */
 const tellers: Tellers = {
@@ -160,7 +160,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'longer-coupling':
       return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
     case 'guard':
-      return 'take a guard on the last car';
+      return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
     case 'together':
@@ -170,5 +170,6 @@ export function tellChange(change: Change, voice: Voice): string {
   }
 }
 
-export const tellRemedy = (remedy: Remedy, voice: Voice): string =>
-  `${tellChange(remedy.change, voice)} (then: ${tellVerdict(remedy.verdict)})`;
+/** One that leaves the word as it is says so: it clears this, and something else stands. */
+export const tellRemedy = ({ change, betters, verdict }: Remedy, voice: Voice): string =>
+  `${tellChange(change, voice)} (${betters ? 'then' : 'clears this, and the word stays'}: ${tellVerdict(verdict)})`;

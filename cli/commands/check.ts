@@ -2,7 +2,10 @@
 
 import { tellTrials } from '../../desk/asked.ts';
 import { tellInvented } from '../../desk/invented.ts';
+import { tellLadder } from '../../desk/ladder.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
+import { inquire } from '../../engine/answer/inquiry.ts';
+import { firstLadder, type Ladder } from '../../engine/answer/ladder.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { tellRemedy, tellVerdict } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -28,16 +31,23 @@ export const checkCommand: Command = {
           const asked = await openAsked(path);
           const { outing } = asked;
           const progress = progressOn(process.stderr);
+          const onTried = (n: number): void => progress.say(`${n} changes tried`);
+          const onCounted = (n: number): void =>
+            void (n % 50 === 0 && progress.say(`${n} looks at numbers of cars`));
+          const long = options.why || options.all || options.json;
+          // One screen says what to do next: the ladder. What clears each finding stands in the long answer.
           const answer = answerOuting(outing, {
-            remedies: options.remedies,
-            onCounted: (n) => void (n % 50 === 0 && progress.say(`${n} looks at numbers of cars`)),
-            onTried: (n) => progress.say(`${n} changes tried`),
+            remedies: options.remedies && long === true,
+            onCounted,
+            onTried,
           });
+          const ladder = options.remedies ? firstLadder(inquire(outing), onTried) : undefined;
           progress.end();
           const voice = voiceOf(options, outing);
           const tried = tellTrials(asked, voice);
           const beside = {
             tried,
+            ladder,
             invented: tellInvented(asked.paper),
             setIn: await setIn(path, asked.paper, answer.findings),
           };
@@ -46,7 +56,7 @@ export const checkCommand: Command = {
               options.why || options.all
                 ? longText(answer, voice, { why: options.why === true, all: options.all === true }, beside)
                 : screenText(answer, voice, beside),
-            json: answerJson(answer, voice, tried),
+            json: answerJson(answer, voice, tried, ladder),
             exit: exitOf[answer.verdict],
           };
         }, options),
@@ -54,7 +64,12 @@ export const checkCommand: Command = {
   },
 };
 
-function answerJson(answer: Answer, voice: Voice, tried: readonly string[]): unknown {
+function answerJson(
+  answer: Answer,
+  voice: Voice,
+  tried: readonly string[],
+  ladder: Ladder | undefined,
+): unknown {
   return {
     versions,
     outing: voice.outing.name,
@@ -67,6 +82,7 @@ function answerJson(answer: Answer, voice: Voice, tried: readonly string[]): unk
     })),
     cars: countsJson(answer.cars),
     brakingPoints: answer.brakingPoints,
+    ...(ladder ? { ladder: { ...ladder, words: tellLadder(ladder, voice) } } : {}),
     haul: answer.haul,
     hold: answer.hold,
   };

@@ -8,7 +8,7 @@ import { LEAST_WHEEL_SHARE } from '../questions/balance/limits.ts';
 import type { BalanceLook } from '../questions/balance/look.ts';
 import { balance } from '../questions/balance/question.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
-import type { Finding } from '../questions/finding.ts';
+import type { Finding, Verdict } from '../questions/finding.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
 import { makeFinding } from '../questions/make.ts';
@@ -42,6 +42,15 @@ export function firstAnswer(inquiry: OpenInquiry): Answer {
     },
     [...said, ...[...faults.values()].map(faultFinding)],
   );
+}
+
+/** The word alone: nothing more is asked once something forbids. */
+export function wordOf(inquiry: OpenInquiry): Verdict {
+  const faults = new Map<string, QuestionFault>();
+  const forbids = questions.some((question) =>
+    tried(question.id, faults, () => inquiry.of(question).findings)?.some((f) => f.severity === 'forbids'),
+  );
+  return forbids ? 'hold' : firstAnswer(inquiry).verdict;
 }
 
 /** Ranked and judged. */

@@ -6,6 +6,7 @@ import { type Prepared, prepare } from '../motion/prepare.ts';
 import { type OutingContext, openOuting } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import type { Care, Findings, Inquiry, Part, Question } from '../questions/question.ts';
+import { sameButChains, sameChains } from '../things/train/chains.ts';
 
 /** A fault inside a question. Those that start from its figures have no word either; it is told once. */
 export class QuestionFault extends Error {
@@ -39,9 +40,16 @@ const STOPS: readonly Part[] = [
   'assumed',
 ];
 /** What a train is opened from. */
-const TRAIN: readonly Part[] = ['line', 'train', 'riders', 'conditions', 'direction', 'assumed'];
+const TRAIN: readonly Part[] = ['line', 'train', 'chains', 'riders', 'conditions', 'direction', 'assumed'];
 
-const same = (a: Outing, b: Outing, parts: readonly Part[]): boolean => parts.every((p) => a[p] === b[p]);
+const same = (a: Outing, b: Outing, parts: readonly Part[]): boolean =>
+  parts.every((p) =>
+    p === 'chains'
+      ? sameChains(a.train, b.train)
+      : p === 'train'
+        ? sameButChains(a.train, b.train)
+        : a[p] === b[p],
+  );
 
 /**
  * @param written the outing as its papers have it
@@ -76,8 +84,11 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
     context,
     care,
     get ready() {
+      // What it was made ready from is the same; what else it tells of the outing is of this one.
       ready ??=
-        before && same(before.context.written, written, STOPS) ? before.ready : prepareWith(context, care);
+        before && same(before.context.written, written, STOPS)
+          ? { ...before.ready, context }
+          : prepareWith(context, care);
       return ready;
     },
     of: <T>(question: Question<T>): Findings<T> => {

@@ -28,3 +28,8 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
   if (has('unknown') || !findings.every((f) => isSeverity(f.severity))) return 'unknown';
   return has('limits') ? 'limits' : 'go';
 }
+
+const words: readonly Verdict[] = ['go', 'limits', 'unknown', 'hold'];
+
+/** Whether one word is a worse one than another. */
+export const worse = (a: Verdict, b: Verdict): boolean => words.indexOf(a) > words.indexOf(b);

@@ -209,8 +209,10 @@ function addGuard(outing: Outing): Outing {
   if (seat === undefined) return outing;
   const mass = outing.riders.find((r) => r.ageGroup === 'adult')?.mass ?? gives?.mass;
   if (!mass) return outing;
+  let id = 'guard';
+  for (let n = 2; outing.riders.some((r) => r.id === id); n++) id = `guard-${n}`;
   const guard: Rider = {
-    id: 'guard',
+    id,
     name: 'guard',
     mass,
     ageGroup: 'adult',

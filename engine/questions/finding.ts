@@ -70,6 +70,8 @@ export interface Remedy {
   readonly size: number;
   /** The finding is gone after the change, verified by a new run. */
   readonly clears: boolean;
+  /** The word after it is a better one; else it clears this and the word stays. */
+  readonly betters: boolean;
   /** The whole outing's answer after the change. */
   readonly verdict: Verdict;
 }

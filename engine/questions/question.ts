@@ -16,8 +16,8 @@ export interface Findings<T> {
   readonly data: T;
 }
 
-/** A part of an outing that a change may touch. */
-export type Part = Exclude<keyof Outing, 'name' | 'date'>;
+/** A part of an outing that a change may touch. `train`: all of it but its safety chains, which are `chains`. */
+export type Part = Exclude<keyof Outing, 'name' | 'date'> | 'chains';
 
 /** How closely one looks. Absent: as an answer is told. */
 export interface Care {

@@ -7,7 +7,7 @@ import type { ChainRow } from './row.ts';
 
 export const chains: Question<ChainRow[]> = {
   id: 'chains',
-  reads: ['line', 'direction', 'train', 'riders', 'conditions', 'assumed', 'host'],
+  reads: ['line', 'direction', 'train', 'chains', 'riders', 'conditions', 'assumed', 'host'],
   findings: chainFindings,
   ask: ({ context, ready }) => askChains(context, ready.brakes.groups),
 };

@@ -6,7 +6,7 @@ import { hostFindings } from './findings.ts';
 
 export const host: Question<null> = {
   id: 'host',
-  reads: ['line', 'train', 'riders', 'host', 'conditions'],
+  reads: ['line', 'train', 'chains', 'riders', 'host', 'conditions'],
   findings: hostFindings,
   ask: ({ context }) => ({ findings: askHost(context), data: null }),
 };

@@ -12,6 +12,7 @@ export const part: Question<GapParting[]> = {
     'line',
     'direction',
     'train',
+    'chains',
     'riders',
     'conditions',
     'assumed',

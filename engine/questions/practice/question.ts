@@ -5,7 +5,7 @@ import { practiceFindings } from './findings.ts';
 
 export const practice: Question<null> = {
   id: 'practice',
-  reads: ['line', 'train', 'riders', 'host', 'conditions', 'direction', 'assumed'],
+  reads: ['line', 'train', 'chains', 'riders', 'host', 'conditions', 'direction', 'assumed'],
   findings: practiceFindings,
   ask: ({ context }) => ({ findings: askPractice(context), data: null }),
 };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { familiesFor } from '../../../engine/answer/families.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
-import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
+import { isCleared } from '../../../engine/answer/remedies.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { applyChange, type Change } from '../../../engine/outing/change.ts';

@@ -1,8 +1,9 @@
 /** What is said of couplers that swing: forbidden, near, asked for, nothing; and what clears it. */
 
 import { describe, expect, it } from 'vitest';
+import { familiesFor } from '../../../engine/answer/families.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
-import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
+import { isCleared } from '../../../engine/answer/remedies.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange, type Change } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';

@@ -42,6 +42,7 @@ export function AnswerRoom() {
       </section>
       {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
       <StripView />
+      {now && now.answer.verdict !== 'go' && <Ladder asked={now.asked} />}
       {now ? (
         <div class="columns">
           <Findings findings={now.answer.findings} voice={voice} />
@@ -258,4 +259,5 @@ function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
 /** The register of sums is large, and trials come later: neither is needed for the answer. */
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
 const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
+const Ladder = later(async () => (await import('../../parts/ladder.tsx')).Ladder);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);
