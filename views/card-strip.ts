@@ -14,7 +14,7 @@ export function cardStrip(told: Told, speech: Omit<Voice, 'outing'>): Scene {
   const voice = { ...speech, outing };
   const model = stripModel(outing, told.answer, voice);
   const marks = model.marks.filter((m) => heeded(m.severity));
-  const view = { width: 520, height: 270, from: 0, to: outing.line.length, textSize: 13 };
+  const view = { width: 520, height: 300, from: 0, to: outing.line.length, textSize: 13 };
   const head = stillHead(outing, model.train?.length ?? 0);
   return drawStrip({ ...model, marks }, view, stripWords(voice), { head, speed: 0 });
 }

@@ -3,48 +3,16 @@
  * above what is permitted anywhere in it, each is long enough to drive, and the brake for the next one fits before it.
  */
 import { describe, expect, it } from 'vitest';
-import type { StopModel } from '../../engine/motion/model.ts';
 import { slowingDistance, stopDistance } from '../../engine/motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../engine/outing/open.ts';
-import { hostCeilings } from '../../engine/questions/speed/ceilings.ts';
-import { gridOf, speedMap } from '../../engine/questions/speed/map.ts';
 import { LEAST_SECONDS } from '../../engine/questions/speed/runs.ts';
-import type { Driven, DrivenZone, SpeedMap } from '../../engine/questions/speed/types.ts';
-import { drivenZones, SPEED_STEPS } from '../../engine/questions/speed/zones.ts';
-import { dressed } from '../support/dressed-outings.ts';
-import { drawer } from '../support/random-outings.ts';
-import { ready } from '../support/ready.ts';
+import type { DrivenZone } from '../../engine/questions/speed/types.ts';
+import { type DrivenCase, drivenCase } from '../support/driven-cases.ts';
 import { runs } from '../support/tier.ts';
 
-const CASES = runs(40, 400);
-const systems = ['imperial', 'metric'] as const;
-
-interface Case {
-  readonly context: OutingContext;
-  readonly map: SpeedMap;
-  readonly cautious: StopModel;
-  readonly driven: Driven;
-}
-
-/** With up to five stretches at speeds of their own, some shorter than the train. */
-function caseOf(seed: number): Case {
-  const draw = drawer(seed + 7);
-  const outing = dressed(seed);
-  const { length } = outing.line;
-  const extraLimits = Array.from({ length: Math.floor(draw(0, 6)) }, () => {
-    const from = draw(0, length * 0.95);
-    return { from, to: Math.min(length, from + draw(1, 60)), speed: draw(0.2, 5) };
-  });
-  const { context, prepared } = ready({ ...outing, extraLimits }, 1);
-  const models = prepared.models(outing.conditions.railState);
-  const grid = gridOf(length);
-  const map = speedMap(context, outing.conditions.railState, models, grid, hostCeilings(context, grid));
-  const driven = drivenZones(context, map, models.cautious, SPEED_STEPS[systems[seed % 2]]);
-  return { context, map, cautious: models.cautious, driven };
-}
-
-const cases = Array.from({ length: CASES }, (_, i) => caseOf(i + 1));
-const each = (hold: (of: Case) => void): void => cases.forEach(hold);
+const CASES = runs(30, 400);
+const cases = Array.from({ length: CASES }, (_, i) => drivenCase(i + 1));
+const each = (hold: (of: DrivenCase) => void): void => cases.forEach(hold);
 
 /** Metres that the head runs in a zone. */
 const wayThrough = ({ from, to }: DrivenZone, { line }: OutingContext): number =>

@@ -1,5 +1,6 @@
 /** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
 
+import { drivenOf } from '../../desk/driven.ts';
 import { senseOf } from '../../engine/answer/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { openOuting } from '../../engine/outing/open.ts';
@@ -19,7 +20,7 @@ export function stripModel(outing: Outing, answer: Answer | null, voice: Voice):
     facing: senseOf(outing),
     speeds: answer?.speeds ?? null,
     wheels: answer?.wheels ?? null,
-    brakingPoints: answer?.brakingPoints ?? [],
+    driven: answer ? drivenOf(answer, voice) : null,
     rails: railsToday(outing),
     train: openOuting(outing).loaded,
     marks: answer ? marksOf(answer, voice) : [],
@@ -37,13 +38,20 @@ function marksOf(answer: Answer, voice: Voice): StripMark[] {
   });
 }
 
-/** Where the train stands on a still picture: at its first station, else far enough along to show whole. */
+/** Where the train stands on a still picture: at its first station, on a line with ends whole on the line. */
 export function stillHead(outing: Outing, length: number): number {
-  const station = outing.line.places.find((p) => p.kind === 'station');
-  return station?.to ?? station?.at ?? Math.min(outing.line.length, length);
+  const { line } = outing;
+  const stations = line.places.filter((p) => p.kind === 'station');
+  const forward = outing.direction === 'forward';
+  const first = forward ? stations[0] : stations[stations.length - 1];
+  const at = first && (forward ? (first.to ?? first.at) : first.at);
+  const whole = forward ? length : line.length - length;
+  if (line.loop) return at ?? Math.min(line.length, Math.max(0, whole));
+  const stands = at ?? whole;
+  return Math.min(line.length, Math.max(0, forward ? Math.max(stands, whole) : Math.min(stands, whole)));
 }
 
-export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 460): string {
+export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 480): string {
   const model = stripModel(outing, answer, voice);
   const view = { width, height, from: 0, to: outing.line.length, textSize: 13 };
   const head = stillHead(outing, model.train?.length ?? 0);
