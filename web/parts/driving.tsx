@@ -1,4 +1,5 @@
 /** How fast, where: the zones that are driven, where to brake, and what keeps a driver without a speedometer to them. */
+import '../look/run.css';
 import type { Told } from '../../desk/asked.ts';
 import { actLines, type DrivenRow, drivenRows } from '../../desk/driven.ts';
 import { lightLines } from '../../desk/light-wheels.ts';
