@@ -5,12 +5,16 @@
 import { describe, expect, it } from 'vitest';
 import { slowingDistance, stopDistance } from '../../engine/motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../engine/outing/open.ts';
-import { LEAST_SECONDS } from '../../engine/questions/speed/runs.ts';
+import { LEAST_SAVED, LEAST_SECONDS } from '../../engine/questions/speed/runs.ts';
 import type { DrivenZone } from '../../engine/questions/speed/types.ts';
-import { type DrivenCase, drivenCase } from '../support/driven-cases.ts';
+import { bundled } from '../support/bundled.ts';
+import type { DrivenCase } from '../support/driven-cases.ts';
 import { runs } from '../support/tier.ts';
 
 const CASES = runs(30, 400);
+const { drivenCase } = await bundled<typeof import('../support/driven-cases.ts')>(
+  '../support/driven-cases.ts',
+);
 const cases = Array.from({ length: CASES }, (_, i) => drivenCase(i + 1));
 const each = (hold: (of: DrivenCase) => void): void => cases.forEach(hold);
 
@@ -54,6 +58,19 @@ describe('laws of speeds that are driven', () => {
         const least = Math.max(context.loaded.length, LEAST_SECONDS * zone.speed);
         expect(wayThrough(zone, context)).toBeGreaterThan(least - map.step - 1e-6);
       }
+    });
+  });
+
+  it('each change of speed is worth its while: three seconds saved on the speed of the slower neighbour', () => {
+    each(({ context, driven: { zones } }) => {
+      zones.forEach((zone, i) => {
+        const ends = context.line.loop ? zones.length : undefined;
+        const beside = [i - 1, i + 1].map((k) => zones[ends ? (k + ends) % ends : k]);
+        const slower = beside.filter((z) => z?.kind === 'run' && z.speed < zone.speed).map((z) => z.speed);
+        if (zone.kind === 'arrive' || slower.length === 0) return;
+        const way = wayThrough(zone, context);
+        expect(way / Math.max(...slower) - way / zone.speed).toBeGreaterThan(LEAST_SAVED - 1e-6);
+      });
     });
   });
 

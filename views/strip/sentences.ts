@@ -28,6 +28,12 @@ export function stripSentences(model: StripModel, words: StripWords): string {
       'Brake',
       (model.driven?.acts ?? []).map((act) => words.act(act)),
     ),
+    sentence(
+      'Rail',
+      (model.rails ?? []).map(
+        (p) => `${words.rail(p.state)} from ${words.chainage(p.from)} to ${words.chainage(p.to)}`,
+      ),
+    ),
     sentence('Places', named),
     sentence('Curves', facing > 0 ? bends : [...bends].reverse()),
   ]

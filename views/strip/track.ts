@@ -52,10 +52,10 @@ export function track(
     ),
     pathShape('rail', polyline(points)),
     ...closing(model, layout, ground),
+    ...railWords(model, layout, words, ground, sheet),
     ...grades(model, layout, words, ground, sheet, true),
     ...bendWords(bends, layout, words, ground, model, sheet),
     ...grades(model, layout, words, ground, sheet, false),
-    ...railWords(model, layout, words, ground, sheet),
   ]);
 }
 
@@ -176,6 +176,7 @@ function grades(
   });
 }
 
+/** First of all: it is what a driver may not overlook. */
 function railWords(
   model: StripModel,
   layout: Layout,
@@ -189,7 +190,11 @@ function railWords(
     .flatMap((p) => {
       const middle = (Math.max(p.from, view.from) + Math.min(p.to, view.to)) / 2;
       const [x, y] = [layout.x(middle), ground.y(heightAt(model.line, middle))];
-      const spots = [1.4, 2.2, 3.2].map((n): Spot => ({ x, y: y + n * size, anchor: 'middle' }));
+      const spots = [1.6, 2.4, 3.4, 4.6].flatMap((n): Spot[] => [
+        { x, y: y + n * size, anchor: 'middle' },
+        { x, y: y + n * size },
+        { x, y: y + n * size, anchor: 'end' },
+      ]);
       const placed = sheet.put('pencilword', label(words.rail(p.state), layout), size, spots);
       return placed ? [placed.shape] : [];
     });
