@@ -5,7 +5,8 @@ import { heeded } from '../desk/card.ts';
 import type { Voice } from '../words/voice.ts';
 import { drawStrip } from './strip/draw.ts';
 import type { Scene } from './strip/scene.ts';
-import { stillHead, stripModel } from './strip/svg.ts';
+import { stillHead } from './strip/still.ts';
+import { stripModel } from './strip/svg.ts';
 import { stripWords } from './strip/words.ts';
 
 /** Drawn so large that its words can be read on paper, and marked with what stands on the card. */

@@ -11,6 +11,7 @@ import type { Voice } from '../../words/voice.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';
+import { stillHead } from './still.ts';
 import { stripWords } from './words.ts';
 
 /** @param answer null: the line and the train alone, as long as nothing is told of them */
@@ -36,19 +37,6 @@ function marksOf(answer: Answer, voice: Voice): StripMark[] {
     const title = tellFinding(finding, voice).what;
     return [{ number: i + 1, severity: finding.severity, from, title, ...(to === undefined ? {} : { to }) }];
   });
-}
-
-/** Where the train stands on a still picture: at its first station, on a line with ends whole on the line. */
-export function stillHead(outing: Outing, length: number): number {
-  const { line } = outing;
-  const stations = line.places.filter((p) => p.kind === 'station');
-  const forward = outing.direction === 'forward';
-  const first = forward ? stations[0] : stations[stations.length - 1];
-  const at = first && (forward ? (first.to ?? first.at) : first.at);
-  const whole = forward ? length : line.length - length;
-  if (line.loop) return at ?? Math.min(line.length, Math.max(0, whole));
-  const stands = at ?? whole;
-  return Math.min(line.length, Math.max(0, forward ? Math.max(stands, whole) : Math.min(stands, whole)));
 }
 
 export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 480): string {

@@ -2,7 +2,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { drivenOf } from '../../../desk/driven.ts';
 import { type Frame, frameAt, nextTime, trainRun } from '../../../desk/run.ts';
-import { stillHead } from '../../../views/strip/svg.ts';
+import { stillHead } from '../../../views/strip/still.ts';
 import { head, live, speed } from '../../rooms/answer/strip-state.ts';
 import { speech, told } from '../../state/session.ts';
 

@@ -1,5 +1,6 @@
 /** The answer first: the strip, the findings with their sums and remedies, the counts. */
 
+import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
 import { sentence } from '../../../desk/sentence.ts';
@@ -13,11 +14,12 @@ import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
 import { focusOn } from './strip-state.ts';
-import { StripView } from './strip-view.tsx';
 
 export function AnswerRoom() {
   const now = told.value;
   const outing = asked.value?.outing;
+  const drawn = useRef(false);
+  if (now) drawn.current = true;
   if (!outing) {
     return (
       <section class="title">
@@ -38,7 +40,7 @@ export function AnswerRoom() {
         {now && <p>{sentence(now.answer, voice)}</p>}
       </section>
       {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
-      <StripView />
+      <div class="strip-place">{drawn.current && <StripView />}</div>
       {now ? (
         <div class="columns">
           <Findings findings={now.answer.findings} voice={voice} />
@@ -194,3 +196,5 @@ function One({
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
 const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);
+/** Fetched once the first word is there: nobody waits for it. */
+const StripView = later(async () => (await import('./strip-view.tsx')).StripView);
