@@ -4,9 +4,9 @@
  */
 import type { Answer } from '../engine/answer/types.ts';
 import { tellFinding } from '../words/finding.ts';
-import { distance, say, type Voice } from '../words/voice.ts';
+import { distance, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
-import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
+import { drivenRows, drivenSpeed } from './driven.ts';
 
 /** The parts of the sentence; empty where there is nothing to say, or not yet. */
 export interface Sentence {
@@ -34,29 +34,24 @@ export function sentence(answer: Answer, voice: Voice): string {
   return all === '' ? '' : `${all[0].toUpperCase()}${all.slice(1)}.`;
 }
 
-/** Coming to a stand at the end of a line is what every train does there. */
-const onTheWay = (s: SpeedStretch): boolean => s.reason !== 'stopping-end';
-
-function speedPart({ speeds }: Answer, voice: Voice): string {
-  if (!speeds) return '';
-  const list = stretches(speeds).filter(onTheWay);
+function speedPart(answer: Answer, voice: Voice): string {
+  // Coming to a stand at the end of a line is what every train does there.
+  const list = drivenRows(answer, voice).filter(({ zone }) => zone.kind === 'run');
   if (list.length === 0) return '';
-  const told = (s: SpeedStretch): string => say(voice, { si: s.speed, kind: 'speed' }, 'down');
-  const fastest = list.reduce((a, b) => (b.speed > a.speed ? b : a));
-  const slowest = list.reduce((a, b) => (b.speed < a.speed ? b : a));
+  const fastest = list.reduce((a, b) => (b.zone.speed > a.zone.speed ? b : a));
+  const slowest = list.reduce((a, b) => (b.zone.speed < a.zone.speed ? b : a));
   const { plannedSpeed } = voice.outing;
   const planned =
-    plannedSpeed !== undefined && plannedSpeed < fastest.speed
-      ? ` (planned: ${say(voice, { si: plannedSpeed, kind: 'speed' }, 'down')})`
+    plannedSpeed !== undefined && plannedSpeed < fastest.zone.speed
+      ? ` (planned: ${drivenSpeed(voice, plannedSpeed)})`
       : '';
-  const top = `no faster than ${told(fastest)}${planned}`;
-  if (told(slowest) === told(fastest)) return top;
-  const [from, to] = endsOf(voice, slowest);
+  const top = `no faster than ${fastest.speed}${planned}`;
+  if (slowest.speed === fastest.speed) return top;
   const slower = list.filter(
-    (s, i) => told(s) !== told(fastest) && (i === 0 || told(list[i - 1]) === told(fastest)),
+    (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
   );
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  return `${top}${places} ${told(slowest)} from ${from} to ${to}`;
+  return `${top}${places} ${slowest.speed} from ${slowest.from} to ${slowest.to}`;
 }
 
 function carsPart({ cars }: Answer, voice: Voice): string {

@@ -15,6 +15,7 @@ import { makeFinding } from '../questions/make.ts';
 import type { Care, Question } from '../questions/question.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
 import { speed } from '../questions/speed/question.ts';
+import { drivenZones, SPEED_STEPS } from '../questions/speed/zones.ts';
 import { inLineChainage } from './chainage.ts';
 import { inquire, type OpenInquiry, QuestionFault } from './inquiry.ts';
 import { questions } from './questions.ts';
@@ -36,6 +37,7 @@ export function firstAnswer(inquiry: OpenInquiry): Answer {
       speeds: running?.map ?? null,
       wheels: wheelsOf(inquiry, dataOf(balance)),
       brakingPoints: points ?? [],
+      driven: (running && tried('speed', faults, () => drivenOf(inquiry))) ?? null,
       cars: [],
       haul: dataOf(haul) ?? null,
       hold: dataOf(hold) ?? null,
@@ -62,6 +64,12 @@ export function judged(answer: Omit<Answer, 'findings' | 'verdict'>, findings: r
 function brakingPointsOf(inquiry: OpenInquiry): Answer['brakingPoints'] {
   const { map, models } = inquiry.of(speed).data;
   return brakingPoints(inquiry.context, map, models.cautious);
+}
+
+function drivenOf({ context, of }: OpenInquiry): Answer['driven'] {
+  const { map, models } = of(speed).data;
+  const zones = (step: number) => drivenZones(context, map, models.cautious, step);
+  return { imperial: zones(SPEED_STEPS.imperial), metric: zones(SPEED_STEPS.metric) };
 }
 
 /** Where balance could not be asked nothing is known of any wheel. */

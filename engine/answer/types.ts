@@ -5,7 +5,7 @@ import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding, Verdict } from '../questions/finding.ts';
 import type { HaulResult } from '../questions/haul/types.ts';
 import type { HoldResult } from '../questions/hold/types.ts';
-import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
+import type { BrakingPoint, Driven, SpeedMap } from '../questions/speed/types.ts';
 import type { RailState } from '../things/rail.ts';
 
 /** What one more car fails by, where it lacks most: what it needs less what there is, the next car would need more. */
@@ -75,6 +75,8 @@ export interface Answer {
   readonly speeds: SpeedMap | null;
   readonly wheels: WheelMap;
   readonly brakingPoints: readonly BrakingPoint[];
+  /** The same in zones that can be driven, in half miles per hour and in whole kilometres per hour. */
+  readonly driven: Readonly<Record<'imperial' | 'metric', Driven>> | null;
   readonly cars: readonly CarCount[];
   readonly haul: HaulResult | null;
   readonly hold: HoldResult | null;

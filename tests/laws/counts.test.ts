@@ -1,6 +1,6 @@
 /** The counts, the sentence and the screen never disagree with the verdict and its tables, over the same outings. */
 import { describe, expect, it } from 'vitest';
-import { stretches } from '../../desk/stretches.ts';
+import { drivenRows } from '../../desk/driven.ts';
 import type { Answer, CountWay } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
@@ -121,7 +121,7 @@ const speedsIn = (text: string): number[] =>
 const GRAIN = 0.1 * 0.44704 + 1e-9;
 
 describe('the sentence under the word', () => {
-  it('names the fastest and the slowest of the speed table, the least count and the longest gap', () => {
+  it('names the fastest and the slowest of the zones, the least count and the longest gap', () => {
     let told = 0;
     for (const { seed, outing, answer } of answers) {
       for (const voice of voices(outing)) {
@@ -132,9 +132,9 @@ describe('the sentence under the word', () => {
         if (least === null) expect(cars).toMatch(by === null ? /nobody can tell/ : /no number of cars/);
         expect(not === '', `${seed} ${not}`).toBe(answer.verdict === 'go' || answer.verdict === 'limits');
         if (not !== '') continue;
-        const limits = stretches(answer.speeds!)
-          .filter((s) => s.reason !== 'stopping-end')
-          .map((s) => s.speed);
+        const limits = drivenRows(answer, voice)
+          .filter(({ zone }) => zone.kind === 'run')
+          .map(({ zone }) => zone.speed);
         const said = speedsIn(speed.replace(/ \(planned: [^)]*\)/, ''));
         const [top, low] = [Math.max(...limits), Math.min(...limits)];
         expect(said[0], `${seed} ${speed}`).toBeLessThanOrEqual(top + 1e-9);
