@@ -1,9 +1,10 @@
 /**
  * The answer in one sentence, under its word: what holds it, or how fast and where slower; how many cars and what sets
- * it; how far behind the train ahead. From the same data and with the same words as the tables.
+ * it; how far behind the train ahead; how hard one may brake. From the same data and with the same words as the tables.
  */
 import type { Answer } from '../engine/answer/types.ts';
 import { tellFinding } from '../words/finding.ts';
+import { twentieths } from '../words/findings/stopping.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
 import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
@@ -15,6 +16,7 @@ export interface Sentence {
   readonly speed: string;
   readonly cars: string;
   readonly gap: string;
+  readonly brake: string;
 }
 
 export function sentenceParts(answer: Answer, voice: Voice): Sentence {
@@ -22,14 +24,27 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
   const cars = carsPart(answer, voice);
   if (verdict === 'hold' || verdict === 'unknown') {
     const worst = findings[0];
-    return { not: worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '', speed: '', cars, gap: '' };
+    return {
+      not: worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '',
+      speed: '',
+      cars,
+      gap: '',
+      brake: '',
+    };
   }
-  return { not: '', speed: speedPart(answer, voice), cars, gap: gapPart(answer, voice) };
+  const gap = greatestGap(answer);
+  return {
+    not: '',
+    speed: speedPart(answer, voice),
+    cars,
+    gap: gap === undefined ? '' : `${distance(voice, gap, 'up')} behind the train ahead`,
+    brake: brakePart(answer, voice),
+  };
 }
 
 export function sentence(answer: Answer, voice: Voice): string {
-  const { not, speed, cars, gap } = sentenceParts(answer, voice);
-  const parts = [not, speed, cars, gap].filter((part) => part !== '');
+  const { not, speed, cars, gap, brake } = sentenceParts(answer, voice);
+  const parts = [not, speed, cars, gap, brake].filter((part) => part !== '');
   const all = parts.join('; ');
   return all === '' ? '' : `${all[0].toUpperCase()}${all.slice(1)}.`;
 }
@@ -37,13 +52,32 @@ export function sentence(answer: Answer, voice: Voice): string {
 /** Coming to a stand at the end of a line is what every train does there. */
 const onTheWay = (s: SpeedStretch): boolean => s.reason !== 'stopping-end';
 
-function speedPart({ speeds }: Answer, voice: Voice): string {
-  if (!speeds) return '';
-  const list = stretches(speeds).filter(onTheWay);
-  if (list.length === 0) return '';
+/** The fastest and the slowest stretch on the way; undefined: no speed is told. */
+export function speedEnds({
+  speeds,
+}: Answer):
+  | { readonly list: readonly SpeedStretch[]; readonly fastest: SpeedStretch; readonly slowest: SpeedStretch }
+  | undefined {
+  const list = speeds ? stretches(speeds).filter(onTheWay) : [];
+  if (list.length === 0) return undefined;
+  return {
+    list,
+    fastest: list.reduce((a, b) => (b.speed > a.speed ? b : a)),
+    slowest: list.reduce((a, b) => (b.speed < a.speed ? b : a)),
+  };
+}
+
+/** The greatest gap to the train ahead that the line asks for, m; undefined: none is told. */
+export function greatestGap({ speeds }: Answer): number | undefined {
+  const most = speeds?.gap.reduce((a, b) => Math.max(a, b), 0);
+  return most !== undefined && Number.isFinite(most) ? most : undefined;
+}
+
+function speedPart(answer: Answer, voice: Voice): string {
+  const ends = speedEnds(answer);
+  if (!ends) return '';
+  const { list, fastest, slowest } = ends;
   const told = (s: SpeedStretch): string => say(voice, { si: s.speed, kind: 'speed' }, 'down');
-  const fastest = list.reduce((a, b) => (b.speed > a.speed ? b : a));
-  const slowest = list.reduce((a, b) => (b.speed < a.speed ? b : a));
   const { plannedSpeed } = voice.outing;
   const planned =
     plannedSpeed !== undefined && plannedSpeed < fastest.speed
@@ -78,8 +112,13 @@ function carsPart({ cars }: Answer, voice: Voice): string {
   return `at most ${leastWords(today)} ${today.least === 1 ? 'car' : 'cars'}${because}${slower}${anywhere}`;
 }
 
-function gapPart({ speeds }: Answer, voice: Voice): string {
-  if (!speeds) return '';
-  const most = speeds.gap.reduce((a, b) => Math.max(a, b), 0);
-  return Number.isFinite(most) ? `${distance(voice, most, 'up')} behind the train ahead` : '';
+/** Of the brakes that a driver can ease the one of which least may be put on; empty: none slides its wheels. */
+function brakePart({ findings }: Answer, voice: Voice): string {
+  const eased = findings.filter((f) => f.code === 'wheels-slide' && f.facts['eased'] === 'yes');
+  if (eased.length === 0) return '';
+  const tightest = eased.reduce((a, b) => (twentieths(b) < twentieths(a) ? b : a));
+  const { gear, gauge } = tightest.facts;
+  const most =
+    typeof gauge === 'object' ? say(voice, gauge, 'down') : `${twentieths(tightest)} % of full brake`;
+  return `brake no harder than ${most} (${gear})`;
 }

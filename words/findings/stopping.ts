@@ -19,7 +19,7 @@ const reasons: Readonly<Record<string, string>> = {
 };
 
 /** A share that a hand on a brake can follow: by 5 %, downward. */
-function twentieths({ facts: { share } }: Finding): number {
+export function twentieths({ facts: { share } }: Finding): number {
   const part = typeof share === 'object' ? share.si : 0;
   return Math.floor(part * 20 + 1e-9) * 5;
 }

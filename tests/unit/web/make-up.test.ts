@@ -16,7 +16,7 @@ import {
   ridersOf,
   seated,
   single,
-} from '../../../web/parts/make-up.ts';
+} from '../../../desk/make-up.ts';
 import type { Json } from '../../../web/state/session.ts';
 import { runs } from '../../support/tier.ts';
 

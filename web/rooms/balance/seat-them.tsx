@@ -1,11 +1,11 @@
 /** Seat them for me: the best seating found and proven, taken with one tap and undone with one. */
 import { useState } from 'preact/hooks';
+import { ridersOf } from '../../../desk/make-up.ts';
 import { type SeatedOuting, seatOuting } from '../../../desk/seating.ts';
 import type { NoSeating } from '../../../engine/questions/seat/types.ts';
 import { seatingTable } from '../../../views/tables/balance.ts';
 import { refusalOfSeating } from '../../../words/seating.ts';
 import type { Voice } from '../../../words/voice.ts';
-import { ridersOf } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { change, outing, paper, trials } from '../../state/session.ts';

@@ -1,8 +1,8 @@
 /** What is in hand in the make-up: a vehicle taken up, a rider chosen, and where it would go. */
 import { computed, signal } from '@preact/signals';
+import { joined, left, moved, single } from '../../../desk/make-up.ts';
 import type { LoadedTrain } from '../../../engine/things/train/loaded.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
-import { joined, left, moved, single } from '../../parts/make-up.ts';
 import { shelter } from '../../parts/shed.ts';
 import { change, type Json, outing, paper } from '../../state/session.ts';
 
