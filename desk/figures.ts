@@ -84,3 +84,12 @@ export function standing(told: Told, shown: Shown): Standing {
 }
 
 export const standingHead = ['word', 'at most', 'cars', 'behind'] as const;
+
+/** The same in one line; whoever may not leave is told no speed and no gap. */
+export const tellStanding = ({ verdict, word, speed, cars, gap }: Standing): string =>
+  [
+    word,
+    ...(withoutSpeed[verdict]
+      ? [`cars: ${cars ?? '…'}`]
+      : [`at most ${speed}`, cars ?? '…', `${gap} behind`]),
+  ].join('; ');

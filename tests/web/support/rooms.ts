@@ -28,10 +28,11 @@ export const openDoor = (page: Page): Locator =>
 
 /** Units, words and light lie behind one mark. */
 export async function set(page: Page, which: 'Units' | 'Words' | 'Light', to: string): Promise<void> {
-  await page.locator('.settings summary').click();
-  await page.getByLabel(which, { exact: true }).selectOption(to);
+  const settings = page.locator('.settings');
+  await settings.locator('summary').click();
+  await settings.getByLabel(which).selectOption(to);
   await page.keyboard.press('Escape');
-  await expect(page.getByLabel(which, { exact: true })).toBeHidden();
+  await expect(settings.getByLabel(which)).toBeHidden();
 }
 
 /** The fields of a vehicle of the train that is open. */

@@ -2,9 +2,13 @@
 
 import { boarded } from '../../../desk/make-up.ts';
 import { fileForm } from '../../../papers/fields.ts';
+import { Changed } from '../../parts/changed.tsx';
 import { Group } from '../../parts/form/group.tsx';
+import { People } from '../../parts/people.tsx';
+import { SeatThem } from '../../parts/seat-them.tsx';
 import { outing, paper, voice } from '../../state/session.ts';
 import { CarCard, carryRider, initials } from './car-card.tsx';
+import { Margins } from './margins.tsx';
 import { NextRider, nextRider } from './next-rider.tsx';
 import { RiderPanel } from './rider-panel.tsx';
 import { chosen, seatUnder, step, train } from './state.ts';
@@ -20,6 +24,10 @@ export function ThePeople({ rests }: { readonly rests: boolean }) {
   return (
     <>
       <div inert={rests}>
+        <div class="platform-now">
+          {outing.value && <People outing={outing.value} />}
+          {outing.value && <Margins of={outing.value} />}
+        </div>
         <p>
           Tap an empty seat to put the next rider there. Tap a rider to take them in hand; drag them to
           another seat. The small arrow under a car marks the middle of its weight.
@@ -32,6 +40,8 @@ export function ThePeople({ rests }: { readonly rests: boolean }) {
           ))}
         </ol>
       </div>
+      <Changed />
+      <SeatThem voice={v} />
       <details class="fold">
         <summary>Everybody as a table</summary>
         <section class="paper">
