@@ -215,7 +215,8 @@ test('a rider is carried to another seat, and changes places on a taken one', as
   const who = async (n: number): Promise<string> =>
     (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
   const [one, two] = [await who(1), await who(2)];
-  await seat(1).scrollIntoViewIfNeeded();
+  // Away from the edge, where the page moves along.
+  await seat(1).evaluate((e) => e.scrollIntoView({ block: 'center' }));
   await carry(page, seat(1), await middle(seat(4)));
   await expect.poll(() => who(4)).toBe(one);
   await expect.poll(() => who(1)).toBe('empty');
@@ -274,7 +275,9 @@ test('everything fits the screen; what a thumb must hit is large enough', { tag:
     await page.goto(`${url()}#${room}`);
     await fits(page);
     const small = await page
-      .locator('main button:visible, main select:visible, main input:visible')
+      .locator(
+        'main button:visible, main select:visible, main input:not([type=checkbox]):visible, main label.tick:visible',
+      )
       .evaluateAll((all) =>
         all
           .map((e) => ({

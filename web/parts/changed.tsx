@@ -30,7 +30,7 @@ export function Changed() {
               <th scope="row">{name}</th>
               <td class={`word ${at?.verdict ?? ''}`}>{at?.word ?? '…'}</td>
               {(['speed', 'cars', 'gap'] as const).map((key) => (
-                <td key={key} class={at && at[key] !== was[key] ? 'other' : ''}>
+                <td key={key} class={at?.[key] !== undefined && at[key] !== was[key] ? 'other' : ''}>
                   {at?.[key] ?? '…'}
                 </td>
               ))}

@@ -5,12 +5,11 @@ import { asked, change, type Json, paper, told } from './session.ts';
 
 const mark = signal<{ readonly before: Told; readonly paper: Json } | null>(null);
 
-/** A step that is told beside what was: of steps in a row, beside the last answer that was told whole. */
+/** A step that is told beside what was: of steps in a row, beside the last answer that was told with its counts. */
 export function changeTold(next: Json): void {
   if (next === paper.value) return;
   const now = told.value;
-  // Counts come last.
-  const before = now && now.answer.cars.length > 0 ? now : mark.value?.before;
+  const before = now && now.answer.cars.length > 0 ? now : (mark.value?.before ?? now);
   change(next);
   mark.value = before ? { before, paper: next } : null;
 }
