@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { stretches } from '../../desk/stretches.ts';
 import type { Answer } from '../../engine/answer/types.ts';
+import type { Amount } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
@@ -78,15 +79,26 @@ const GRAIN = 0.1 * 0.44704 + 1e-9;
 describe('the sentence under the word', () => {
   it('names the fastest and the slowest of the speed table, the least count and the longest gap', () => {
     let told = 0;
+    let braked = 0;
     for (const { seed, outing, answer } of answers) {
       for (const voice of voices(outing)) {
-        const { not, speed, cars, gap } = quick.sentenceParts(answer, voice);
+        const { not, speed, cars, gap, brake } = quick.sentenceParts(answer, voice);
         const [{ least, by }] = answer.cars;
         const number = /at most (\d+) cars?/.exec(cars)?.[1];
         expect(number === undefined ? null : Number(number), `${seed} ${cars}`).toBe(least);
         if (least === null) expect(cars).toMatch(by === null ? /nobody can tell/ : /no number of cars/);
         expect(not === '', `${seed} ${not}`).toBe(answer.verdict === 'go' || answer.verdict === 'limits');
         if (not !== '') continue;
+        const eased = answer.findings.filter((f) => f.code === 'wheels-slide' && f.facts['eased'] === 'yes');
+        expect(brake !== '', `${seed} ${brake}`).toBe(eased.length > 0);
+        // The tightest of them, and no more than its wheels bear.
+        const share = /(\d+) % of full/.exec(brake)?.[1];
+        if (share !== undefined)
+          for (const { facts } of eased)
+            expect(Number(share) / 100, `${seed} ${brake}`).toBeLessThanOrEqual(
+              (facts['share'] as Amount).si,
+            );
+        braked += brake === '' ? 0 : 1;
         const limits = stretches(answer.speeds!)
           .filter((s) => s.reason !== 'stopping-end')
           .map((s) => s.speed);
@@ -105,6 +117,7 @@ describe('the sentence under the word', () => {
       }
     }
     expect(told).toBeGreaterThan(runs(13, 250));
+    expect(braked).toBeGreaterThan(0);
   });
 });
 
