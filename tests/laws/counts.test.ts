@@ -123,9 +123,10 @@ const GRAIN = 0.1 * 0.44704 + 1e-9;
 describe('the sentence under the word', () => {
   it('names the fastest and the slowest of the zones, the least count and the longest gap', () => {
     let told = 0;
+    let braked = 0;
     for (const { seed, outing, answer } of answers) {
       for (const voice of voices(outing)) {
-        const { not, speed, cars, gap } = quick.sentenceParts(answer, voice);
+        const { not, speed, cars, gap, brake } = quick.sentenceParts(answer, voice);
         const [{ least, by }] = answer.cars;
         const number = /at most (\d+) cars?/.exec(cars)?.[1];
         expect(number === undefined ? null : Number(number), `${seed} ${cars}`).toBe(least);
@@ -135,6 +136,14 @@ describe('the sentence under the word', () => {
         const limits = drivenRows(answer, voice)
           .filter(({ zone }) => zone.kind === 'run')
           .map(({ zone }) => zone.speed);
+        const eased = answer.findings.flatMap((f) => (f.code === 'wheels-slide' && f.facts.eased ? [f] : []));
+        expect(brake !== '', `${seed} ${brake}`).toBe(eased.length > 0);
+        // The tightest of them, and no more than its wheels bear.
+        const share = /(\d+) % of full/.exec(brake)?.[1];
+        if (share !== undefined)
+          for (const { facts } of eased)
+            expect(Number(share) / 100, `${seed} ${brake}`).toBeLessThanOrEqual(facts.share.si);
+        braked += brake === '' ? 0 : 1;
         const said = speedsIn(speed.replace(/ \(planned: [^)]*\)/, ''));
         const [top, low] = [Math.max(...limits), Math.min(...limits)];
         expect(said[0], `${seed} ${speed}`).toBeLessThanOrEqual(top + 1e-9);
@@ -150,6 +159,7 @@ describe('the sentence under the word', () => {
       }
     }
     expect(told).toBeGreaterThan(runs(8, 250));
+    expect(braked).toBeGreaterThan(0);
   });
 });
 

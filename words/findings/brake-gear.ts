@@ -3,7 +3,7 @@ import type { FactsOf } from '../../engine/questions/findings.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 /** A share that a hand on a brake can follow: by 5 %, downward. */
-const twentieths = (share: number): number => Math.floor(share * 20 + 1e-9) * 5;
+export const twentieths = (share: number): number => Math.floor(share * 20 + 1e-9) * 5;
 
 /** What becomes of one who does not ease. */
 function heldFullOn({ held }: FactsOf<'wheels-slide'>, t: Tools<'wheels-slide'>): string {

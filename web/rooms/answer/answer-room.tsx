@@ -1,18 +1,18 @@
-/** The answer first: the strip, the findings with their sums and remedies, the counts. */
+/** The answer first: its figures and its sentence, the day, the strip, the findings with their sums and remedies, the counts. */
 
 import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
-import { sentence } from '../../../desk/sentence.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
-import { tellRails } from '../../../words/rails.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { Driving } from '../../parts/driving.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
+import { Day } from './day.tsx';
+import { About, Hero } from './hero.tsx';
 import { focusOn } from './strip-state.ts';
 
 export function AnswerRoom() {
@@ -31,16 +31,13 @@ export function AnswerRoom() {
   const voice = { ...speech.value, outing };
   return (
     <>
-      <section class="title">
-        <h1>{outing.name}</h1>
-        <p>
-          {outing.train.name} on {outing.line.name}, rail {tellRails(voice)}
-          {outing.direction === 'reverse' ? ', run in reverse' : ''}
-        </p>
-        {now && <p>{sentence(now.answer, voice)}</p>}
-      </section>
-      {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
-      <div class="strip-place">{drawn.current && <StripView />}</div>
+      <div class="first">
+        <Hero voice={voice} />
+        <About voice={voice} />
+        <Day outing={outing} />
+        {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
+        <div class="strip-place">{drawn.current && <StripView />}</div>
+      </div>
       {now && now.answer.verdict !== 'go' && <Ladder asked={now.asked} />}
       {now ? (
         <div class="columns">

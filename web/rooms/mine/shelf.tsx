@@ -22,7 +22,9 @@ export function Shelf() {
   return (
     <section class="shelf" aria-label="My papers">
       <p class="row">
-        <a href="#new">New train and line</a>
+        <a class="button main" href="#new">
+          New train and line
+        </a>
         <button type="button" onClick={() => void copyOpen()}>
           Copy this one
         </button>

@@ -2,8 +2,9 @@
  * Changes of the make-up, each from one paper to the next, so that each is one step to undo. Pure. Vehicles
  * counted by number are first written out one by one; their ids stay what the reader of files gave them.
  */
-import { slug } from '../../papers/compile/line.ts';
-import type { Json } from '../state/session.ts';
+import { slug } from '../papers/compile/line.ts';
+
+type Json = Record<string, unknown>;
 
 export interface Member {
   readonly vehicle: Json;
@@ -52,6 +53,20 @@ export function single(paper: Json): Member[] {
     }));
   });
 }
+
+/** Where the vehicle at a place of the train is written, and how many alike are written there. */
+export function entryAt(paper: Json, place: number): { readonly entry: number; readonly alike: number } {
+  let first = 0;
+  for (const [entry, member] of membersOf(paper).entries()) {
+    const alike = Math.max(1, Number(member.count ?? 1));
+    if (place < first + alike) return { entry, alike };
+    first += alike;
+  }
+  return { entry: -1, alike: 0 };
+}
+
+/** Each vehicle written by itself, so that one of several alike can be made different. */
+export const eachApart = (paper: Json): Json => withMembers(paper, single(paper));
 
 /** The vehicle at one place to another; `to` counts as the train stands without it. */
 export function moved(paper: Json, from: number, to: number): Json {

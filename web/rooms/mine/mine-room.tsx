@@ -1,5 +1,6 @@
-/** Files: everything in and out as one file, surveys, the code of another phone, the examples. */
+/** My papers: outings side by side, everything in and out as one file, the code of another phone, the examples. */
 import '../../look/rooms.css';
+import './mine.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { outingIn } from '../../../desk/outing-code.ts';
@@ -14,6 +15,7 @@ import { openBeside } from '../../parts/shelf.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { demo, demoNames } from '../../state/demos.ts';
 import { change, type Json, openTried } from '../../state/session.ts';
+import { Shelf } from './shelf.tsx';
 
 /** Counts what was asked to be opened: a slow one that was overtaken opens no more. */
 let asked = 0;
@@ -66,7 +68,8 @@ export function Room() {
   };
   return (
     <>
-      <h1>Files</h1>
+      <h1>My papers</h1>
+      <Shelf />
       <section>
         <h2>Everything as one file</h2>
         <p>
