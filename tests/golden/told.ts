@@ -19,8 +19,6 @@ const DIGITS = 6;
 const plain = (_key: string, value: unknown): unknown => {
   if (typeof value === 'number')
     return Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : `${value}`;
-  // A fact that is true or false, as words say it.
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return ArrayBuffer.isView(value) ? Array.from(value as Float64Array, (v) => plain('', v)) : value;
 };
 
