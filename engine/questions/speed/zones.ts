@@ -19,7 +19,10 @@ import { endsStanding, joined, lower, type Run, SAME } from './runs.ts';
 import type { BrakingPoint, Driven, DrivenZone, SpeedMap } from './types.ts';
 
 /** What people read a speed to: half miles per hour, whole kilometres per hour, m/s. */
-export const SPEED_STEPS = { imperial: 0.5 * 0.44704, metric: 1 / 3.6 } as const;
+export const SPEED_STEPS: { readonly imperial: number; readonly metric: number } = {
+  imperial: 0.5 * 0.44704,
+  metric: 1 / 3.6,
+};
 
 /** @param step what speeds are rounded down to, m/s */
 export function drivenZones(
