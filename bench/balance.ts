@@ -4,8 +4,8 @@
  */
 
 import { openOuting } from '../engine/outing/open.ts';
-import { bodiesOf } from '../engine/questions/balance/look.ts';
-import { groundUnder, marginsAlong, type Rolling, rollingOf } from '../engine/questions/balance/margins.ts';
+import { rollingIn } from '../engine/questions/balance/look.ts';
+import { groundUnder, marginsAlong, type Rolling } from '../engine/questions/balance/margins.ts';
 import { shareAt } from '../engine/questions/balance/tipping.ts';
 import { layTrack } from '../engine/questions/balance/track.ts';
 import { cantAngle } from '../engine/things/line/curves.ts';
@@ -37,9 +37,7 @@ export function run(): BenchRow[] {
   const cells = Math.ceil(line.length / 0.5);
   const grid = Float64Array.from({ length: cells }, (_, j) => (j * line.length) / cells);
   const speeds = new Float64Array(cells).fill(2);
-  const train = bodiesOf(context, 1).map(({ body, index }) =>
-    rollingOf(body, index, context.loaded.vehicles[index].behind, 0),
-  );
+  const train = rollingIn(context);
   const work = (): Float64Array[] => {
     const track = layTrack(line, -context.loaded.length, line.length);
     return train.map((r) => marginsAlong(r, groundUnder(track, r, grid), speeds).share);

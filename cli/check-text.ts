@@ -1,10 +1,12 @@
 /** What `check` prints for people: one screen; with `--why` its reasons, margins and sums; with `--all` everything. */
 import { assumedByWeight } from '../desk/assumed.ts';
 import { TRIED } from '../desk/card.ts';
-import { countWays, countWords, leastReason, limitLines, mostWords } from '../desk/count-ways.ts';
+import { counted, countWays, countWords, limitLines, mostWords } from '../desk/count-ways.ts';
 import { type Gathered, gathered, tellGathered } from '../desk/gathered.ts';
+import { tellLadder } from '../desk/ladder.ts';
 import { sentence } from '../desk/sentence.ts';
 import { tellSum } from '../desk/told-sum.ts';
+import type { Ladder } from '../engine/answer/ladder.ts';
 import type { Answer } from '../engine/answer/types.ts';
 import type { SumRef } from '../engine/base/sum.ts';
 import type { Finding } from '../engine/questions/finding.ts';
@@ -37,6 +39,8 @@ export interface Beside {
   /** What is tried, a line for each change. */
   readonly tried?: readonly string[];
   readonly setIn?: SetIn;
+  /** What to change, step by step; absent: not looked for. */
+  readonly ladder?: Ladder | undefined;
   /** What of it is an example that nobody measured. */
   readonly invented?: string;
 }
@@ -51,7 +55,7 @@ const word = (answer: Answer, { outing }: Voice, invented = ''): string =>
 export function screenText(
   answer: Answer,
   voice: Voice,
-  { tried = [], setIn = nowhere, invented }: Beside = {},
+  { tried = [], setIn = nowhere, invented, ladder }: Beside = {},
 ): string {
   const groups = gathered(answer.findings);
   const heeds = groups.filter(({ finding }) => finding.severity !== 'notes');
@@ -62,7 +66,7 @@ export function screenText(
   ].filter((line) => line !== '');
   const foot = [
     ...carsToday(answer, voice),
-    ...nextSteps(heeds, voice, setIn),
+    ...nextSteps(heeds, voice, setIn, ladder),
     '',
     ...wrap(moreText(answer, groups)),
     ...wrap(CAUTION),
@@ -89,12 +93,15 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   const rail = voice.outing.conditions.railState;
   const today = cars.find((c) => c.railState === rail);
   if (!today) return [];
-  const counts = countWays(cars).map(
-    ([way, name]) => `${name} ${countWords(today, way, (n) => `${n} or more`)}`,
+  const counts = countWays(cars, voice).map(([way, name]) =>
+    counted(
+      way,
+      name,
+      countWords(today, way, (n) => `${n} or more`),
+    ),
   );
-  const reason = leastReason(today, voice);
-  const because = reason === '' ? '' : ` (${reason})`;
-  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}${because}; ${counts.join(', ')}.`;
+  // Why no more may leave stands in the sentence.
+  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}; ${counts.join(', ')}.`;
   const tightest = limitLines(today, cars, voice, 'tightest first')[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }
@@ -105,13 +112,26 @@ const measureStep = (finding: Finding, voice: Voice, setIn: SetIn): string[] => 
   return measure ? [`Measure${place === '' ? '' : ` for ${place}`}: ${measure}`] : [];
 };
 
-/** What to measure or change first. */
-function nextSteps(heeds: readonly Gathered[], voice: Voice, setIn: SetIn): string[] {
-  const steps = heeds.flatMap(({ finding }) => [
-    ...measureStep(finding, voice, setIn),
-    ...finding.remedies.map((remedy) => `→ ${tellRemedy(remedy, voice)}`),
-  ]);
-  return [...new Set(steps)].slice(0, 2).flatMap((step) => clipped(wrap(step, '  '), 2));
+/** So many are shown. */
+const MOST_STEPS = 2;
+
+/** What to change and measure first. */
+function nextSteps(
+  heeds: readonly Gathered[],
+  voice: Voice,
+  setIn: SetIn,
+  ladder: Ladder | undefined,
+): string[] {
+  const steps = ladder ? tellLadder(ladder, voice).steps : [];
+  const changes = steps.map(({ what, word }, i) => {
+    const others = i === MOST_STEPS - 1 ? steps.length - MOST_STEPS : 0;
+    const more = others > 0 ? `; ${others} more ${others === 1 ? 'step' : 'steps'}: heedway ladder` : '';
+    return `→ ${steps.length > 1 ? `${i + 1}. ` : ''}${what} (then: ${word}${more})`;
+  });
+  const measures = heeds.flatMap(({ finding }) => measureStep(finding, voice, setIn));
+  return [...changes, ...new Set(measures)]
+    .slice(0, MOST_STEPS)
+    .flatMap((step) => clipped(wrap(step, '  '), 2));
 }
 
 function moreText({ findings }: Answer, groups: readonly Gathered[]): string {

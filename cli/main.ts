@@ -13,6 +13,7 @@ import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { flagCommand } from './commands/flag.ts';
+import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { newCommand } from './commands/new.ts';
 import { partingCommand } from './commands/parting.ts';
@@ -27,6 +28,7 @@ import { program as version } from './versions.ts';
 const commands: readonly Command[] = [
   newCommand,
   checkCommand,
+  ladderCommand,
   stopCommand,
   carsCommand,
   speedsCommand,

@@ -2,14 +2,10 @@
 
 import type { Quantity } from '../engine/base/quantity.ts';
 import type { AssumedValues } from '../engine/things/assumed.ts';
+import { brakeKinds } from '../engine/things/brake/kinds/index.ts';
 import type { SurveyQuality } from '../engine/things/line/types.ts';
 import { railStates } from '../engine/things/rail.ts';
-import {
-  type BearingKind,
-  type BlockMaterial,
-  blockMaterials,
-  brakeKinds,
-} from '../engine/things/vehicle/types.ts';
+import { type BearingKind, type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import defaults from './defaults.json' with { type: 'json' };
 
 export interface DefaultRow {
@@ -92,6 +88,7 @@ export const assumedValues: AssumedValues = {
   coupler: {
     swing: assumed('coupler/swing'),
     shank: assumed('coupler/shank'),
+    play: assumed('coupler/play'),
     heightDifference: assumed('coupler/height-difference'),
   },
   stopMargin: defaultRow('stop-margin').value,

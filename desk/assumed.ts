@@ -43,11 +43,11 @@ const weightOf = (key: string): Weight => weights[key.split('/')[0]] ?? OTHERS;
 /** Of one kind and for one purpose once, with all that it stands in for; what would change the word first is first. */
 export function assumedByWeight(findings: readonly Finding[]): Assumed[] {
   const groups = new Map<string, { key: string; of: string; source: string; where: string[] }>();
-  for (const { severity, facts, source } of findings) {
-    if (severity !== 'assumed') continue;
-    const key = String(facts['key']);
-    const group = groups.get(key) ?? { key, of: String(facts['of']), source, where: [] };
-    group.where.push(String(facts['where']));
+  for (const finding of findings) {
+    if (finding.code !== 'assumed') continue;
+    const { key, of, where } = finding.facts;
+    const group = groups.get(key) ?? { key, of, source: finding.source, where: [] };
+    group.where.push(where);
     groups.set(key, group);
   }
   const rests = new Set(

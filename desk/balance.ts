@@ -1,13 +1,20 @@
 /** Balance looked at closely: one outing's margins, what-ifs, the tilt test and the block test. */
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import { GRAVITY } from '../engine/base/constants.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBalance, type BalanceData } from '../engine/questions/balance/ask.ts';
-import { type Body, bodyOf, leaning, riderPoint } from '../engine/questions/balance/body.ts';
-import { peopleOf } from '../engine/questions/balance/lean.ts';
+import { type Body, leaning, riderPoint } from '../engine/questions/balance/body.ts';
+import {
+  type BodyDraws,
+  drawBodies,
+  type People,
+  peopleIn,
+  tipsOf,
+} from '../engine/questions/balance/draws.ts';
 import { MOST_UNLOADING, POOREST_TWIST } from '../engine/questions/balance/limits.ts';
 import { standing, steppingOff } from '../engine/questions/balance/moved.ts';
 import { centreFromTilt, type TiltResult } from '../engine/questions/balance/tilt.ts';
@@ -23,7 +30,6 @@ import { type BlockJudgement, type BlockTest, judgeBlock } from '../engine/quest
 import { type AxleLoad, type Push, rollMoment, wheelLoads } from '../engine/questions/balance/wheels.ts';
 import { windMoment } from '../engine/questions/balance/wind.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import { gridOf } from '../engine/questions/speed/map.ts';
 
 export interface BalanceView {
@@ -66,16 +72,17 @@ export interface Section {
   readonly state: 'all wheels down' | 'a wheel lifts' | 'goes over';
 }
 
+/** One draw in a hundred: the people and things of the vehicle as they lift its first wheel. */
+const peopleTold = (drawn: BodyDraws): People => peopleIn(drawn, tipsOf(drawn).at);
+
 /** Undefined where nothing bounds the centre of gravity. */
 export function sectionOf(context: OutingContext, ask: SectionAsk): Section | undefined {
   const { line, loaded, outing } = context;
   const vehicle = loaded.vehicles[ask.index];
-  const upright = bodyOf(vehicle, line.contactWidth, outing.assumed.riderCentre, 1);
-  if (!upright) return undefined;
-  const moment = vehicle.riders.reduce(
-    (sum, r) => sum + riderPoint(r, outing.assumed.riderCentre, 1).mass * (ask.lean[r.rider.id] ?? 0),
-    0,
-  );
+  const drawn = drawBodies(vehicle, line.contactWidth, outing.assumed.riderCentre);
+  if (!drawn) return undefined;
+  const { body: upright, masses } = peopleTold(drawn);
+  const moment = vehicle.riders.reduce((sum, r, i) => sum + masses[i] * (ask.lean[r.rider.id] ?? 0), 0);
   const body = leaning(upright, moment);
   const felt = ask.speed * ask.speed * ask.under.curvature;
   const side = GRAVITY * Math.sin(ask.under.cant) - felt * Math.cos(ask.under.cant);
@@ -129,12 +136,12 @@ export interface WhatIf {
 
 /** @param lean of the heaviest rider, outward, m @param height of the ballast, m above the rail */
 export function whatIf(view: BalanceView, index: number, lean: number, height: number): WhatIf | undefined {
-  const { context, data } = view;
+  const { data } = view;
   const found = data.rolling.findIndex((r) => r.index === index);
   if (found < 0) return undefined;
   const { running } = data.vehicles[found];
   const under = underAt(view, found, worstNode(view, found));
-  const [{ body: upright, masses, wind }] = peopleOf(context, index);
+  const { body: upright, masses, wind } = peopleTold(data.rolling[found].drawn);
   const heaviest = Math.max(0, ...masses);
   // Leaning to the side that is worse off there.
   const body = [1, -1]

@@ -1,12 +1,12 @@
 /** The brakes of an outing looked at closely, in the line's own chainage. */
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBrakes, type BrakeData } from '../engine/questions/brakes/ask.ts';
 import { type DesignRequest, type DesignResult, designBrakes } from '../engine/questions/brakes/design.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
 
 export interface BrakeLook {

@@ -7,17 +7,16 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
 import { tellVerdict } from '../words/finding.ts';
-import { reasonWords } from '../words/findings/stopping.ts';
 import { tellRails } from '../words/rails.ts';
-import { distance, early, say, type Voice } from '../words/voice.ts';
+import { distance, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
+import { actLines, drivenRows } from './driven.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { tellInvented } from './invented.ts';
 import { sentence } from './sentence.ts';
-import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
 
 export interface Card {
   readonly verdict: string;
@@ -34,7 +33,13 @@ export interface Card {
   readonly invented: string;
   /** Findings that hold, are unknown, or limit; worst first, numbered as on the strip. */
   readonly heeds: readonly { readonly number: number; readonly text: string }[];
-  readonly speeds: readonly { readonly where: string; readonly speed: string; readonly why: string }[];
+  /** Zones in the running order, with the seconds from post to post that keep to them. */
+  readonly speeds: readonly {
+    readonly where: string;
+    readonly speed: string;
+    readonly why: string;
+    readonly posts: string;
+  }[];
   readonly braking: readonly string[];
   readonly gap: string;
   readonly cars: readonly { readonly way: string; readonly count: string }[];
@@ -89,9 +94,9 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
       heeded(heed.finding.severity) ? [{ number: i + 1, text: tellGathered(heed, voice) }] : [],
     ),
     speeds: speedRows(answer, voice),
-    braking: brakingRows(answer, voice),
+    braking: actLines(answer, voice),
     gap: gapText(answer, voice),
-    cars: carRows(outing, answer),
+    cars: carRows(outing, answer, voice),
     seating: seatRows(outing),
     assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),
     cautions:
@@ -99,40 +104,13 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
   };
 }
 
-function speedRows(answer: Answer, voice: Voice): Card['speeds'] {
-  if (!answer.speeds) return [];
-  return byReason(stretches(answer.speeds)).map((s) => ({
-    where: endsOf(voice, s).join(' – '),
-    speed: say(voice, { si: s.speed, kind: 'speed' }, 'down'),
-    why: s.reason === 'host-line' ? 'host' : s.what === '' ? reasonWords(s.reason) : s.what,
+const speedRows = (answer: Answer, voice: Voice): Card['speeds'] =>
+  drivenRows(answer, voice).map(({ from, to, speed, why, posts }) => ({
+    where: `${from} – ${to}`,
+    speed,
+    why,
+    posts,
   }));
-}
-
-/** Neighbours with one reason as one stretch, at its least speed. */
-function byReason(list: readonly SpeedStretch[]): SpeedStretch[] {
-  const out: SpeedStretch[] = [];
-  for (const s of list) {
-    const last = out[out.length - 1];
-    if (last && last.reason === s.reason && last.what === s.what) {
-      out[out.length - 1] = {
-        ...last,
-        to: s.to,
-        ends: [last.ends[0], s.ends[1]],
-        speed: Math.min(last.speed, s.speed),
-      };
-    } else out.push(s);
-  }
-  return out;
-}
-
-function brakingRows(answer: Answer, voice: Voice): string[] {
-  return answer.brakingPoints.map((p) => {
-    const where = early(voice, p.at);
-    return p.kind === 'stop'
-      ? `${where}: brake for ${p.what}`
-      : `${where}: brake to ${say(voice, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${early(voice, p.target)}`;
-  });
-}
 
 function gapText(answer: Answer, voice: Voice): string {
   if (!answer.speeds) return 'cannot tell';
@@ -140,11 +118,11 @@ function gapText(answer: Answer, voice: Voice): string {
   return Number.isFinite(most) ? distance(voice, most, 'up') : 'brakes do not hold everywhere';
 }
 
-function carRows(outing: Outing, answer: Answer): Card['cars'] {
+function carRows(outing: Outing, answer: Answer, voice: Voice): Card['cars'] {
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   if (!today) return [];
   // The search ends at a number of cars: more may be possible, and are not looked at.
-  return countWays(answer.cars)
+  return countWays(answer.cars, voice)
     .filter(([way]) => way !== 'heldByAll')
     .map(([way, name]) => ({ way: name, count: countWords(today, way, (n) => `${n}+`) }));
 }

@@ -1,11 +1,11 @@
 /** Chains of one outing, gap by gap, as data and as a table. */
 
 import { inquire } from '../engine/answer/inquiry.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { chains } from '../engine/questions/chains/question.ts';
 import type { ChainRow } from '../engine/questions/chains/row.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import type { WordTable } from '../words/table.ts';
 import { say, type Voice, vehicleAt } from '../words/voice.ts';
 

@@ -1,13 +1,17 @@
 /** The ways in which cars are counted and what sets each count, as the terminal, the screen and the card show them. */
-import type { CarCount, CountLimit, CountWay as EngineWay } from '../engine/answer/types.ts';
+import type { CarCount, CountLimit, CountWay as EngineWay, HaulWay } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { KEPT_SPEED } from '../engine/questions/haul/keep.ts';
 import { gearStates } from '../engine/things/brake/system.ts';
+import { printQuantity } from '../units/index.ts';
 import { chainage, distance, say, trade, type Voice } from '../words/voice.ts';
 
 export type CountWay = EngineWay | 'host';
 
 const words: Readonly<Record<CountWay, string>> = {
-  pulled: 'started anywhere',
+  pulled: 'starts anywhere',
+  pulledBooked: 'starts where booked',
+  keepsSpeed: 'keeps',
   stopped: 'stopped',
   heldByDriver: 'held by driver',
   held: 'with guard',
@@ -15,19 +19,34 @@ const words: Readonly<Record<CountWay, string>> = {
   host: 'host',
 };
 
+/** "3 mph", "4.8 km/h". */
+const kept = ({ system }: Pick<Voice, 'system'>): string =>
+  printQuantity(KEPT_SPEED, 'speed', { system, digits: system === 'imperial' ? 0 : 1 });
+
 /** Ways and their names. Where no guard's brake helps, the driver alone decides what is held. */
-export function countWays(cars: readonly CarCount[]): (readonly [CountWay, string])[] {
+export function countWays(
+  cars: readonly CarCount[],
+  voice: Pick<Voice, 'system'>,
+): (readonly [CountWay, string])[] {
   const guarded = cars.some((c) => c.held !== c.heldByDriver);
   const held: readonly CountWay[] = guarded ? ['heldByDriver', 'held', 'heldByAll'] : ['held', 'heldByAll'];
-  return (['pulled', 'stopped', ...held, 'host'] as const).map((way) => [
+  return (['pulled', 'pulledBooked', 'keepsSpeed', 'stopped', ...held, 'host'] as const).map((way) => [
     way,
-    way === 'held' && !guarded ? words.heldByDriver : words[way],
+    way === 'held' && !guarded
+      ? words.heldByDriver
+      : way === 'keepsSpeed'
+        ? `${words.keepsSpeed} ${kept(voice)}`
+        : words[way],
   ]);
 }
 
+/** "starts anywhere 7", "keeps 3 mph with 7". */
+export const counted = (way: CountWay, name: string, n: string): string =>
+  way === 'keepsSpeed' ? `${name} with ${n}` : `${name} ${n}`;
+
 /** What the figures mean. */
 export const heldNote =
-  'Each count is what goes without a limit of its kind: started anywhere; stopped from running speed within what is seen; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
+  'Each count is what goes without a limit of its kind: one start in twenty may fail, wherever it stops, or where it is booked to (stops, signals, crossings, the start of the run); keeping a walking pace up the worst climb; stopped from running speed within what is seen; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
 
 /** "7", "3 to 8" where fewer do not, "none", "40 or more" where the search ended before it failed. */
 export function countWords(count: CarCount, way: CountWay, more: (n: number) => string): string {
@@ -52,23 +71,68 @@ export const mostWords = (count: CarCount): string =>
       ? 'how many may leave cannot be told'
       : 'no number may leave';
 
-/** "started anywhere 3: with 4, at 348 ft it needs 283 lbf to start and the engine pulls 269 lbf". */
+/**
+ * "starts anywhere 3 (1 start in 50 fails): the 4th car would need 14 lbf more pull: at 348 ft it needs 283 lbf to start,
+ * and the engine pulls 269 lbf; 1 start in 9 fails".
+ */
 export function limitLines(
   count: CarCount,
   cars: readonly CarCount[],
   voice: Voice,
   order: 'as listed' | 'tightest first' = 'as listed',
 ): string[] {
-  const ways = countWays(cars);
-  if (order === 'tightest first') ways.sort(([a], [b]) => reaches(count, a) - reaches(count, b));
-  return ways.flatMap(([way, name]) => {
-    if (way !== 'pulled' && way !== 'stopped' && way !== 'held') return [];
-    const limit = count.sets[way];
-    if (!limit) return [];
+  const ways = countWays(cars, voice);
+  // What the driver alone can hold, or all together, is told beside what the crew can: it decides nothing.
+  const shown =
+    order === 'as listed'
+      ? ways
+      : ways
+          .filter(([way]) => way !== 'heldByDriver' && way !== 'heldByAll')
+          .sort(([a], [b]) => reaches(count, a) - reaches(count, b));
+  return shown.flatMap(([way, name]) => {
+    const limit = way === 'host' ? undefined : count.sets[way];
+    if (way === 'host' || !limit) return [];
     const n = countWords(count, way, (most) => `${most} or more`);
-    const never = count.none.includes(way);
-    return [`${name} ${n}: ${never ? '' : `with ${(count[way] ?? 0) + 1}, `}${limitWords(limit, voice)}`];
+    const odds = way in count.odds ? ` (${oddsWords(limit.what, count.odds[way as HaulWay] ?? 0)})` : '';
+    const asIt = count.none.includes(way)
+      ? 'the train as it is'
+      : `the ${ordinal((count[way] ?? 0) + 1)} car`;
+    const more = moreWords(limit, voice);
+    const needs = more === '' ? `${asIt}: ` : `${asIt} would need ${more}: `;
+    return [`${counted(way, name, n)}${odds}: ${needs}${limitWords(limit, voice)}`];
   });
+}
+
+/** 1st, 2nd, 3rd, 4th … */
+function ordinal(n: number): string {
+  const teen = n % 100 > 10 && n % 100 < 14;
+  return `${n}${teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')}`;
+}
+
+/** Fewer than this cannot be told from so many draws. */
+const LEAST_ODDS = 0.01;
+
+/** "1 start in 9 fails", "most starts fail". */
+function oddsWords(what: string, share: number): string {
+  const [one, many] = what === 'keep' ? ['climb', 'climbs'] : ['start', 'starts'];
+  if (share >= 1) return `every ${one} fails`;
+  if (share > 0.5) return `most ${many} fail`;
+  return share < LEAST_ODDS
+    ? `fewer than 1 ${one} in 100 fails`
+    : `1 ${one} in ${Math.floor(1 / share)} fails`;
+}
+
+/** What the next car would need: "14 lbf more pull", "20 ft more sight of the signal"; empty: not told. */
+function moreWords({ what, named = '', need, has, grip }: CountLimit, voice: Voice): string {
+  if (!need || !has) return '';
+  const lacks = { ...need, si: need.si - has.si };
+  if (lacks.kind === 'length') {
+    const of = what === 'stopping-end' ? 'line' : named === '' || seen[what] ? 'sight' : `sight of ${named}`;
+    return `${distance(voice, lacks.si, 'up')} more ${of}`;
+  }
+  const force = say(voice, lacks, 'up');
+  if (what === 'start' || what === 'keep') return `${force} more ${grip ? 'grip' : 'pull'}`;
+  return `${force} more ${what === 'hold' ? 'parking brake' : 'brake'}`;
 }
 
 const reaches = (count: CarCount, way: CountWay): number =>
@@ -87,15 +151,24 @@ const seen: Readonly<Record<string, string>> = {
 };
 
 /** What it needs and what there is, and where. */
-export function limitWords({ what, named = '', at, need, has }: CountLimit, voice: Voice): string {
-  const where = at === undefined ? '' : `at ${chainage(voice, at)} `;
+export function limitWords(
+  { what, named = '', at, need, has, grip, fails }: CountLimit,
+  voice: Voice,
+): string {
+  const hauled = what === 'start' || what === 'keep';
+  const name = hauled && named !== '' ? ` (${named})` : '';
+  const where = at === undefined ? '' : `at ${chainage(voice, at)}${name} `;
   if (what === 'no-brake') return 'the driver has no brake at all';
   if (!need || !has) return `${where}the brakes do not stop it`;
   const long = need.kind === 'length';
   const needs = long ? distance(voice, need.si, 'up') : say(voice, need, 'up');
   const there = long ? distance(voice, has.si, 'down') : say(voice, has, 'down');
   const grade = trade(voice.wording, 'grade');
-  if (what === 'start') return `${where}it needs ${needs} to start, and the engine pulls ${there}`;
+  if (hauled) {
+    const to = what === 'start' ? 'to start' : `at ${kept(voice)}`;
+    const odds = fails === undefined ? '' : `; ${oddsWords(what, fails)}`;
+    return `${where}it needs ${needs} ${to}, and ${grip ? 'its driving wheels grip' : 'the engine pulls'} ${there}${odds}`;
+  }
   if (what === 'hold') return `${where}the ${grade} pulls ${needs}, and the brakes hold ${there}`;
   if (what === 'cannot-stop') return `${where}the fall pulls ${needs}, and full brake holds back ${there}`;
   const ahead = named === '' ? 'seen' : `in sight of ${named}`;

@@ -5,6 +5,7 @@
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import { prepare } from '../engine/motion/prepare.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
@@ -12,7 +13,6 @@ import type { CouplerData } from '../engine/questions/couplers/ask.ts';
 import { type CouplerScenario, couplerBands, type GapBand } from '../engine/questions/couplers/ensemble.ts';
 import { couplers } from '../engine/questions/couplers/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import type { SwingData } from '../engine/questions/swing/ask.ts';
 import { swing } from '../engine/questions/swing/question.ts';
 

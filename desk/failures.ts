@@ -2,12 +2,12 @@
 
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { balance } from '../engine/questions/balance/question.ts';
 import { askFailures } from '../engine/questions/failures/ask.ts';
 import type { Failure } from '../engine/questions/failures/left.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import type { Outcome } from '../engine/questions/part/types.ts';
 import { speed } from '../engine/questions/speed/question.ts';
 

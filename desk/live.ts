@@ -9,6 +9,7 @@ import { prepare } from '../engine/motion/prepare.ts';
 import { stopInto } from '../engine/motion/stop.ts';
 import type { StopFigure } from '../engine/motion/stop-result.ts';
 import { openTimed, stopMargin, type TimedOuting } from '../engine/outing/open.ts';
+import { gapNeeded } from '../engine/questions/gap/needed.ts';
 
 export interface LiveStop {
   readonly likely: StopFigure;
@@ -31,7 +32,7 @@ export function openLive(timed: TimedOuting): Live {
   const ready = prepare(context);
   const running = turnOf(outing);
   const margin = stopMargin(context);
-  const least = outing.host.leastGap?.value ?? 0;
+  const least = outing.host.leastGap?.value;
   return {
     sense: senseOf(outing),
     trainLength: context.loaded.length,
@@ -41,7 +42,7 @@ export function openLive(timed: TimedOuting): Live {
       return {
         likely: figure(likely, running(at), speed),
         cautious: careful,
-        gap: Math.max(least, careful.distance + margin),
+        gap: gapNeeded(careful.distance, margin, least),
       };
     },
   };

@@ -2,6 +2,7 @@
 
 import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
+import { ranked } from '../engine/answer/verdict.ts';
 import { likely, type Scenario } from '../engine/motion/scenario.ts';
 import type { OutingContext } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
@@ -9,7 +10,6 @@ import { balance } from '../engine/questions/balance/question.ts';
 import { chains } from '../engine/questions/chains/question.ts';
 import type { ChainRow } from '../engine/questions/chains/row.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { ranked } from '../engine/questions/make.ts';
 import { askParting, chainHolds, worstPlace } from '../engine/questions/part/ask.ts';
 import { type Bodies, basisOf } from '../engine/questions/part/basis.ts';
 import { followParting, type HalfMotion, type PartingCase } from '../engine/questions/part/case.ts';

@@ -1,12 +1,14 @@
 /**
  * The answer in one sentence, under its word: what holds it, or how fast and where slower; how many cars and what sets
- * it; how far behind the train ahead. From the same data and with the same words as the tables.
+ * it; how far behind the train ahead; how hard one may brake. From the same data and with the same words as the tables.
  */
 import type { Answer } from '../engine/answer/types.ts';
+import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
+import { twentieths } from '../words/findings/brake-gear.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
-import { endsOf, type SpeedStretch, stretches } from './stretches.ts';
+import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
 
 /** The parts of the sentence; empty where there is nothing to say, or not yet. */
 export interface Sentence {
@@ -15,6 +17,7 @@ export interface Sentence {
   readonly speed: string;
   readonly cars: string;
   readonly gap: string;
+  readonly brake: string;
 }
 
 export function sentenceParts(answer: Answer, voice: Voice): Sentence {
@@ -22,41 +25,69 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
   const cars = carsPart(answer, voice);
   if (verdict === 'hold' || verdict === 'unknown') {
     const worst = findings[0];
-    return { not: worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '', speed: '', cars, gap: '' };
+    return {
+      not: worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '',
+      speed: '',
+      cars,
+      gap: '',
+      brake: '',
+    };
   }
-  return { not: '', speed: speedPart(answer, voice), cars, gap: gapPart(answer, voice) };
+  const gap = greatestGap(answer);
+  return {
+    not: '',
+    speed: speedPart(answer, voice),
+    cars,
+    gap: gap === undefined ? '' : `${distance(voice, gap, 'up')} behind the train ahead`,
+    brake: brakePart(answer, voice),
+  };
 }
 
 export function sentence(answer: Answer, voice: Voice): string {
-  const { not, speed, cars, gap } = sentenceParts(answer, voice);
-  const parts = [not, speed, cars, gap].filter((part) => part !== '');
+  const { not, speed, cars, gap, brake } = sentenceParts(answer, voice);
+  const parts = [not, speed, cars, gap, brake].filter((part) => part !== '');
   const all = parts.join('; ');
   return all === '' ? '' : `${all[0].toUpperCase()}${all.slice(1)}.`;
 }
 
-/** Coming to a stand at the end of a line is what every train does there. */
-const onTheWay = (s: SpeedStretch): boolean => s.reason !== 'stopping-end';
+/** The zones on the way, fastest and slowest; undefined: none is told. */
+export function speedEnds(
+  answer: Answer,
+  shown: Pick<Voice, 'system'>,
+): { readonly fastest: DrivenZone; readonly slowest: DrivenZone } | undefined {
+  // Coming to a stand at the end of a line is what every train does there.
+  const zones = (drivenOf(answer, shown)?.zones ?? []).filter(({ kind }) => kind === 'run');
+  if (zones.length === 0) return undefined;
+  return {
+    fastest: zones.reduce((a, b) => (b.speed > a.speed ? b : a)),
+    slowest: zones.reduce((a, b) => (b.speed < a.speed ? b : a)),
+  };
+}
 
-function speedPart({ speeds }: Answer, voice: Voice): string {
-  if (!speeds) return '';
-  const list = stretches(speeds).filter(onTheWay);
-  if (list.length === 0) return '';
-  const told = (s: SpeedStretch): string => say(voice, { si: s.speed, kind: 'speed' }, 'down');
-  const fastest = list.reduce((a, b) => (b.speed > a.speed ? b : a));
-  const slowest = list.reduce((a, b) => (b.speed < a.speed ? b : a));
+/** The greatest gap to the train ahead that the line asks for, m; undefined: none is told. */
+export function greatestGap({ speeds }: Answer): number | undefined {
+  const most = speeds?.gap.reduce((a, b) => Math.max(a, b), 0);
+  return most !== undefined && Number.isFinite(most) ? most : undefined;
+}
+
+function speedPart(answer: Answer, voice: Voice): string {
+  const ends = speedEnds(answer, voice);
+  if (!ends) return '';
+  const list = drivenRows(answer, voice).filter(({ zone }) => zone.kind === 'run');
+  const rowOf = (zone: DrivenZone): DrivenRow => list.find((row) => row.zone === zone) as DrivenRow;
+  const [fastest, slowest] = [rowOf(ends.fastest), rowOf(ends.slowest)];
   const { plannedSpeed } = voice.outing;
   const planned =
-    plannedSpeed !== undefined && plannedSpeed < fastest.speed
-      ? ` (planned: ${say(voice, { si: plannedSpeed, kind: 'speed' }, 'down')})`
+    plannedSpeed !== undefined && plannedSpeed < fastest.zone.speed
+      ? ` (planned: ${drivenSpeed(voice, plannedSpeed)})`
       : '';
-  const top = `no faster than ${told(fastest)}${planned}`;
-  if (told(slowest) === told(fastest)) return top;
-  const [from, to] = endsOf(voice, slowest);
+  const top = `no faster than ${fastest.speed}${planned}`;
+  if (slowest.speed === fastest.speed) return top;
   const slower = list.filter(
-    (s, i) => told(s) !== told(fastest) && (i === 0 || told(list[i - 1]) === told(fastest)),
+    (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
   );
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  return `${top}${places} ${told(slowest)} from ${from} to ${to}`;
+  return `${top}${places} ${slowest.speed} from ${slowest.from} to ${slowest.to}`;
 }
 
 function carsPart({ cars }: Answer, voice: Voice): string {
@@ -78,8 +109,15 @@ function carsPart({ cars }: Answer, voice: Voice): string {
   return `at most ${leastWords(today)} ${today.least === 1 ? 'car' : 'cars'}${because}${slower}${anywhere}`;
 }
 
-function gapPart({ speeds }: Answer, voice: Voice): string {
-  if (!speeds) return '';
-  const most = speeds.gap.reduce((a, b) => Math.max(a, b), 0);
-  return Number.isFinite(most) ? `${distance(voice, most, 'up')} behind the train ahead` : '';
+/** Of the brakes that a driver can ease the one of which least may be put on; empty: none slides its wheels. */
+function brakePart({ findings }: Answer, voice: Voice): string {
+  const eased = findings.flatMap((f) => (f.code === 'wheels-slide' && f.facts.eased ? [f] : []));
+  if (eased.length === 0) return '';
+  const tightest = eased.reduce((a, b) => (b.facts.share.si < a.facts.share.si ? b : a));
+  const { gear, gauge } = tightest.facts;
+  const most =
+    gauge === undefined
+      ? `${twentieths(tightest.facts.share.si)} % of full brake`
+      : say(voice, gauge, 'down');
+  return `brake no harder than ${most} (${gear})`;
 }

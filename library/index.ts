@@ -12,7 +12,7 @@ import { type Entry, type Load, type Read, readOuting as readFiles } from '../pa
 export type { SumAnswer, SumFault, SumReply } from '../desk/sums.ts';
 export type { Answer, CarCount, CountLimit, CountWay } from '../engine/answer/types.ts';
 export type { Outing } from '../engine/outing/types.ts';
-export type { Finding, Remedy, Severity, Verdict } from '../engine/questions/finding.ts';
+export type { Finding, FindingOf, Remedy, Severity, Verdict } from '../engine/questions/finding.ts';
 export type { BrakingPoint, SpeedMap } from '../engine/questions/speed/types.ts';
 export type { Entry, FileProblem, Load, Read } from '../papers/index.ts';
 

@@ -1,6 +1,6 @@
 // npm run attack: changed inputs by the thousand, and docs/reliability.md of what came of them.
 //   npm run attack                          5,000, as on every push
-//   npm run attack -- --full                1,000,000; or --count N, --seed N
+//   npm run attack -- --full                1,000,000; or --count N, --minutes N (whichever is first), --seed N
 //   npm run attack -- --again "CSV" 1234    one input again, by the number that it was told with
 import { writeFileSync } from 'node:fs';
 import { again, attack } from '../tests/attack/attack.ts';
@@ -15,16 +15,19 @@ if (args.includes('--again')) {
 } else {
   const count = Number(after('--count') ?? (args.includes('--full') ? 1_000_000 : 5000));
   const began = Date.now();
+  const most = Number(after('--minutes') ?? Infinity);
   const attacked = await attack(count, Number(after('--seed') ?? 1), (done) => {
-    if (done % 10_000 === 0)
-      console.log(`${done} of ${count}, ${((Date.now() - began) / 60_000).toFixed(1)} min`);
+    const minutes = (Date.now() - began) / 60_000;
+    console.log(`${done} of ${count}, ${minutes.toFixed(1)} min`);
+    return minutes < most;
   });
   writeFileSync(new URL('../docs/reliability.md', import.meta.url), reliabilityPage(attacked));
   const bad = attacked.tallies.flatMap((t) =>
     [...t.crashes, ...t.slow, ...t.notFinite, ...t.unsafe].map((f) => `${t.name}, ${f}`),
   );
   console.log(
-    bad.slice(0, 50).join('\n') || `${count} inputs: nothing was found. Written into docs/reliability.md.`,
+    bad.slice(0, 50).join('\n') ||
+      `${attacked.count} inputs: nothing was found. Written into docs/reliability.md.`,
   );
   process.exitCode = bad.length > 0 ? 1 : 0;
 }

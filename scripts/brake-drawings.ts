@@ -4,7 +4,7 @@
  * drawings to this script.
  */
 import { writeFileSync } from 'node:fs';
-import type { BrakeKind } from '../engine/things/vehicle/types.ts';
+import type { BrakeKind } from '../engine/things/brake/kinds/index.ts';
 import { drawings, titles } from './brake-drawings/kinds.ts';
 import { HEIGHT, INK, PAPER, text, WIDTH } from './brake-drawings/pen.ts';
 

@@ -58,14 +58,24 @@ export function carSide(loaded: LoadedVehicle, view: CarView): Scene {
   return drawing(width, y(0) + RAIL_ROOM, `${vehicle.name} from the side`, [
     lineShape('rail', 0, y(0), width, y(0)),
     ...couplers(vehicle, at),
-    ...vehicle.groups.flatMap((g) => running(g, at)),
-    ...(vehicle.role === 'car' || vehicle.role === 'guard' ? carBody(vehicle, at) : engineBody(vehicle, at)),
+    ...sideBody(vehicle, at),
     ...vehicle.seats
       .filter((s) => !riders.some((r) => r.seat.id === s.id))
       .map((s) => emptySeat(s.at, s.height, at)),
     ...riders.map((r) => person(r, floorOf(vehicle), at)),
     ...(view.weigh ? weights(riders, at, view.weigh) : []),
   ]);
+}
+
+const sideBody = (vehicle: Vehicle, at: Place): Shape[] => [
+  ...vehicle.groups.flatMap((g) => running(g, at)),
+  ...(vehicle.role === 'car' || vehicle.role === 'guard' ? carBody(vehicle, at) : engineBody(vehicle, at)),
+];
+
+/** The same without what is too small on a strip: rail at 0, front to the left. @param scale px per metre */
+export function silhouette({ vehicle, riders }: LoadedVehicle, scale: number): Shape[] {
+  const at: Place = { x: (m) => m * scale, y: (h) => -h * scale, scale };
+  return [...riders.map((r) => person(r, floorOf(vehicle), at)), ...sideBody(vehicle, at)];
 }
 
 interface Place {

@@ -174,7 +174,7 @@ const tied = (text: string, most = 30): string =>
 
 const speeds = (card: Card): Content => ({
   table: {
-    widths: [76, 50, '*'],
+    widths: [76, 62, '*'],
     body: [
       [
         { text: 'from – to', bold: true },
@@ -183,7 +183,12 @@ const speeds = (card: Card): Content => ({
       ],
       ...card.speeds.map((s) => [
         { text: s.where },
-        { text: s.speed, bold: true, fontSize: 12 },
+        {
+          stack: [
+            { text: s.speed, bold: true, fontSize: 12 },
+            ...(s.posts === '' ? [] : [{ text: s.posts, fontSize: 7.5 }]),
+          ],
+        },
         { text: broken(s.why, 5) },
       ]),
     ],

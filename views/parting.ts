@@ -92,8 +92,10 @@ function layOut(view: PartingView, gaps: number): Layout {
     right,
     speed: none,
     profile,
+    marks: none,
+    reach: none,
+    names: { ...none, rows: 0 },
     wheels: none,
-    curve: none,
     axis: profile.bottom + size * 0.4,
     size,
   };
@@ -209,7 +211,7 @@ const modelOf = (outing: Outing, train: LoadedTrain | null): StripModel => ({
   facing: senseOf(outing),
   speeds: null,
   wheels: null,
-  brakingPoints: [],
+  driven: null,
   marks: [],
   train,
 });

@@ -37,12 +37,12 @@ export function reckoner(reply: (message: Reply) => void): (ask: Ask) => Promise
       // What the first answer does not need is loaded after it.
       const { stages } = await import('../engine/answer/complete.ts');
       let said = performance.now();
-      const onTried = (): void => {
+      const alive = (): void => {
         if (performance.now() - said < ALIVE) return;
         said = performance.now();
         reply({ id, last: false });
       };
-      const fuller = stages(inquiry, { onTried });
+      const fuller = stages(inquiry, { onCounted: alive, onTried: alive });
       for (;;) {
         await new Promise((ready) => setTimeout(ready, 0));
         if (ask !== newest) return;

@@ -1,36 +1,55 @@
 /** Findings, remedies and verdicts in words. */
 import type { Change } from '../engine/outing/change.ts';
-import { findingCodes } from '../engine/questions/codes.ts';
-import type { Finding, Remedy, Verdict } from '../engine/questions/finding.ts';
+import type { Finding, FindingOf, Remedy, Verdict } from '../engine/questions/finding.ts';
+import type { FindingCode } from '../engine/questions/findings.ts';
 import type { RailState } from '../engine/things/rail.ts';
 import { printQuantity, type Toward } from '../units/index.ts';
+import { assumptionWords } from './findings/assumptions.ts';
 import { balanceWords } from './findings/balance.ts';
+import { brakeGearWords } from './findings/brake-gear.ts';
 import { brakeWords } from './findings/brakes.ts';
+import { chainWords } from './findings/chains.ts';
 import { couplerWords } from './findings/couplers.ts';
 import { failureWords } from './findings/failures.ts';
-import { haulingWords } from './findings/hauling.ts';
+import { faultWords } from './findings/fault.ts';
+import { flagWords } from './findings/flag.ts';
+import { gapWords } from './findings/gap.ts';
+import { haulWords } from './findings/haul.ts';
+import { holdWords } from './findings/hold.ts';
 import { hostWords } from './findings/host.ts';
-import { partingWords } from './findings/parting.ts';
+import { partingWords } from './findings/part.ts';
 import { practiceWords } from './findings/practice.ts';
-import { stoppingWords } from './findings/stopping.ts';
-import { type Teller, toolsFor, whereWords } from './findings/teller.ts';
-import { chainage, riderName, say, type Voice, vehicleName } from './voice.ts';
+import { ratingWords } from './findings/ratings.ts';
+import { sightWords } from './findings/sight.ts';
+import { speedWords } from './findings/speed.ts';
+import { surveyWords } from './findings/survey.ts';
+import { swingWords } from './findings/swing.ts';
+import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
+import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
 
-/** The words of every room. A room adds its record here. */
-export const tellers: Readonly<Record<string, Teller>> = {
-  ...stoppingWords,
-  ...haulingWords,
-  ...hostWords,
-  ...practiceWords,
-  ...brakeWords,
+/** The words of every question. A question adds its record here. */
+const tellers: Tellers = {
+  ...assumptionWords,
   ...balanceWords,
+  ...brakeGearWords,
+  ...brakeWords,
+  ...chainWords,
   ...couplerWords,
-  ...partingWords,
   ...failureWords,
+  ...faultWords,
+  ...flagWords,
+  ...gapWords,
+  ...haulWords,
+  ...holdWords,
+  ...hostWords,
+  ...partingWords,
+  ...practiceWords,
+  ...ratingWords,
+  ...sightWords,
+  ...speedWords,
+  ...surveyWords,
+  ...swingWords,
 };
-
-/** Codes without words: none, or a test fails. */
-export const wordless = (): string[] => findingCodes.filter((code) => !(code in tellers));
 
 export interface ToldFinding {
   readonly code: string;
@@ -64,12 +83,14 @@ function towardSafety({ found, required, margin }: Finding): Toward {
   return found.si < required.si === margin < 0 ? 'down' : 'up';
 }
 
+const wordsOf = <C extends FindingCode>(finding: FindingOf<C>, tools: Tools<C>): Told =>
+  tellers[finding.code](finding, tools);
+
 export function tellFinding(finding: Finding, voice: Voice): ToldFinding {
   const tools = toolsFor(finding, voice);
-  const told = tellers[finding.code]?.(finding, tools) ?? { what: finding.code, why: '' };
   return {
     code: finding.code,
-    ...told,
+    ...wordsOf(finding, tools),
     where: whereWords(finding, voice),
     found: finding.found ? tools.found(towardSafety(finding)) : '',
     required: finding.required ? tools.required(opposite[towardSafety(finding)]) : '',
@@ -139,7 +160,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'longer-coupling':
       return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
     case 'guard':
-      return 'take a guard on the last car';
+      return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
     case 'together':
@@ -149,5 +170,6 @@ export function tellChange(change: Change, voice: Voice): string {
   }
 }
 
-export const tellRemedy = (remedy: Remedy, voice: Voice): string =>
-  `${tellChange(remedy.change, voice)} (then: ${tellVerdict(remedy.verdict)})`;
+/** One that leaves the word as it is says so: it clears this, and something else stands. */
+export const tellRemedy = ({ change, betters, verdict }: Remedy, voice: Voice): string =>
+  `${tellChange(change, voice)} (${betters ? 'then' : 'clears this, and the word stays'}: ${tellVerdict(verdict)})`;

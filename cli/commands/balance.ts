@@ -1,7 +1,7 @@
 /** heedway balance: loads, leans, curves, flange climb; a tilt test. */
 import { type BalanceView, lookAtBalance, tiltTest } from '../../desk/balance.ts';
+import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
-import { verdictOf } from '../../engine/questions/make.ts';
 import { balanceTables, twistTable } from '../../views/tables/balance.ts';
 import { say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';

@@ -33,7 +33,7 @@ export const carsCommand: Command = {
 
 /** Counts for every rail, and what sets each on today's. */
 export function countsText(cars: readonly CarCount[], voice: Voice): string {
-  const ways = countWays(cars);
+  const ways = countWays(cars, voice);
   const rows = cars.map((c) => [
     c.railState,
     ...ways.map(([way]) => countWords(c, way, (n) => `${n} or more`)),

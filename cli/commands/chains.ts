@@ -1,6 +1,6 @@
 /** heedway chains: does the chain at each gap hold a parted tail, and which size would? */
 import { chainTable, lookAtChains } from '../../desk/chains.ts';
-import { verdictOf } from '../../engine/questions/make.ts';
+import { verdictOf } from '../../engine/answer/verdict.ts';
 import { type Command, common, exitOf, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';

@@ -1,8 +1,8 @@
 /** heedway couplers: peak pull and push at every gap, as bands over many runs. */
 
 import { lookAtCouplerLoads, lookAtCouplers } from '../../desk/couplers.ts';
+import { verdictOf } from '../../engine/answer/verdict.ts';
 import { couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
-import { verdictOf } from '../../engine/questions/make.ts';
 import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
 import { couplerLoadTables, couplerTable, notRepeatable } from '../../views/tables/couplers.ts';
 import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';

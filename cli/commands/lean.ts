@@ -7,7 +7,7 @@ import {
   whatIf,
   worstNode,
 } from '../../desk/balance.ts';
-import { verdictOf } from '../../engine/questions/make.ts';
+import { verdictOf } from '../../engine/answer/verdict.ts';
 import { sectionScene } from '../../views/section.ts';
 import type { Scene } from '../../views/strip/scene.ts';
 import { balanceTables, whatIfWords } from '../../views/tables/balance.ts';

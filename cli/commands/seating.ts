@@ -1,9 +1,10 @@
 /** heedway seating: who should sit where, proven. */
 
+import { lookAtPlatform } from '../../desk/platform.ts';
 import { seatOuting } from '../../desk/seating.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
 import { seatingTable } from '../../views/tables/balance.ts';
-import { refusalOfSeating } from '../../words/seating.ts';
+import { refusalOfSeating, tellPlatform } from '../../words/seating.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { bundleFile, openOutingFile, refusal } from '../open.ts';
 import { tableText } from '../text.ts';
@@ -38,12 +39,15 @@ async function seating(path: string, options: SeatingCommandOptions) {
     return { text: refusalOfSeating(found), json: { seated: false, why: found.why }, exit: 20 };
   }
   const voice = voiceOf(options, outing);
-  const text = [tableText(seatingTable(found.seating, voice))];
+  const now = lookAtPlatform(outing);
+  const { lines, move } = tellPlatform(now, voice);
+  const asTheySit = [...lines, ...(move === '' ? [] : [`Move just one: ${move}.`])];
+  const text = [`As they sit: ${asTheySit.join(' ')}`, tableText(seatingTable(found.seating, voice))];
   if (options.out) {
     await writeSeats(path, options.out, found.outing.riders);
     text.push(`Written: ${options.out}`);
   }
-  return { text: text.join('\n\n'), json: { seated: true, ...found.seating }, exit: 0 };
+  return { text: text.join('\n\n'), json: { seated: true, now, ...found.seating }, exit: 0 };
 }
 
 /** A person's place as the outing's file says it. */

@@ -1,13 +1,13 @@
 /** heedway speeds: how fast at each place, and why. */
 
+import { actLines, drivenRows } from '../../desk/driven.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
-import { endsOf, stretches } from '../../desk/stretches.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
+import type { Answer } from '../../engine/answer/types.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
-import type { SpeedMap } from '../../engine/questions/speed/types.ts';
+import type { Driven, SpeedMap } from '../../engine/questions/speed/types.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
-import { reasonWords } from '../../words/findings/stopping.ts';
-import { chainage, distance, early, say, type Voice } from '../../words/voice.ts';
+import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, table } from '../text.ts';
@@ -42,10 +42,10 @@ export const speedsCommand: Command = {
           if (options.svg) await writeOut(options.svg, stripSvg(outing, answer, voice));
           const text = options.csv
             ? mapCsv(map, voice)
-            : `${mapTable(map, voice)}\n\n${brakingText(answer.brakingPoints, voice)}\n\n${lightText(answer.wheels, voice)}`;
+            : `${zonesTable(answer, voice)}\n\n${brakingText(answer, voice)}\n\n${lightText(answer.wheels, voice)}`;
           return {
             text: options.svg ? `${text}\n\nStrip drawn into ${options.svg}` : text,
-            json: { ...mapJson(map, answer.brakingPoints), wheels: wheelJson(answer.wheels) },
+            json: { ...mapJson(map, answer), driven: drivenJson(answer), wheels: wheelJson(answer.wheels) },
             exit: 0,
           };
         }, options),
@@ -53,16 +53,10 @@ export const speedsCommand: Command = {
   },
 };
 
-function mapTable(map: SpeedMap, voice: Voice): string {
+function zonesTable(answer: Answer, voice: Voice): string {
   return table([
-    ['from', 'to', 'at most', 'cautious stop', 'gap', 'because'],
-    ...stretches(map).map((s) => [
-      ...endsOf(voice, s),
-      say(voice, { si: s.speed, kind: 'speed' }, 'down'),
-      distance(voice, s.cautiousStop, 'up'),
-      distance(voice, s.gap, 'up'),
-      `${reasonWords(s.reason)} (${s.what})`,
-    ]),
+    ['from', 'to', 'at most', 'no faster than', 'cautious stop', 'gap', 'because of'],
+    ...drivenRows(answer, voice).map((r) => [r.from, r.to, r.speed, r.posts, r.cautiousStop, r.gap, r.why]),
   ]);
 }
 
@@ -88,16 +82,11 @@ function mapCsv(map: SpeedMap, voice: Voice): string {
   ].join('\n');
 }
 
-function brakingText(points: Parameters<typeof mapJson>[1], voice: Voice): string {
-  if (points.length === 0) return 'No booked stop and no fall of the limit.';
-  const speed = (v: number): string => say(voice, { si: v, kind: 'speed' }, 'down');
-  return points
-    .map((p) =>
-      p.kind === 'stop'
-        ? `Brake at ${early(voice, p.at)} for the stop at ${p.what} (${chainage(voice, p.target)}) from ${speed(p.fromSpeed)}.`
-        : `Brake at ${early(voice, p.at)} for ${speed(p.toSpeed)} from ${early(voice, p.target)} (${p.what}).`,
-    )
-    .join('\n');
+function brakingText(answer: Answer, voice: Voice): string {
+  const lines = actLines(answer, voice);
+  return lines.length === 0
+    ? 'No booked stop and no slower zone.'
+    : ['Brake', ...lines.map((l) => `  ${l}`)].join('\n');
 }
 
 function lightText(wheels: WheelMap, voice: Voice): string {
@@ -105,10 +94,9 @@ function lightText(wheels: WheelMap, voice: Voice): string {
   return [title, ...lines.map((line) => `  ${line}`)].join('\n');
 }
 
-const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof answerOuting>['brakingPoints']): object => ({
+const mapJson = (map: SpeedMap, { brakingPoints }: Answer): object => ({
   railState: map.railState,
   step: map.step,
-  stretches: stretches(map).map(({ ends: _rounding, ...stretch }) => stretch),
   reasons: map.reasons,
   at: Array.from(map.at),
   limit: Array.from(map.limit),
@@ -117,6 +105,18 @@ const mapJson = (map: SpeedMap, brakingPoints: ReturnType<typeof answerOuting>['
   cautiousStop: Array.from(map.cautiousStop, (x) => finite(x)),
   gap: Array.from(map.gap, (x) => finite(x)),
   brakingPoints,
+});
+
+const drivenJson = ({ driven }: Answer): object | null =>
+  driven && {
+    imperial: zonesJson(driven.imperial),
+    metric: zonesJson(driven.metric),
+  };
+
+const zonesJson = ({ step, zones, acts }: Driven): object => ({
+  step,
+  zones: zones.map((z) => ({ ...z, cautiousStop: finite(z.cautiousStop), gap: finite(z.gap) })),
+  acts,
 });
 
 const wheelJson = (wheels: WheelMap): object => ({

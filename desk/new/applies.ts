@@ -1,14 +1,9 @@
 /** What some replies make of others. */
+import { brakeKinds, isThrough as isThroughKind } from '../../engine/things/brake/kinds/index.ts';
 import type { Replies } from './field.ts';
 
 export const hasCars = (r: Replies): boolean => r['cars.count'] !== '0';
-export const throughBrakes = [
-  'straight air',
-  'automatic air',
-  'simple vacuum',
-  'automatic vacuum',
-  'electric',
-];
+export const throughBrakes = brakeKinds.filter(isThroughKind).map((kind) => kind.replace('-', ' '));
 /** A brake that runs through the train and that the engine must be able to work. */
 export const isThrough = (brake: string | undefined): boolean => throughBrakes.includes(brake ?? '');
 export const isSteam = (r: Replies): boolean => r['engine.kind'] === 'steam';

@@ -8,17 +8,19 @@ import { LEAST_WHEEL_SHARE } from '../questions/balance/limits.ts';
 import type { BalanceLook } from '../questions/balance/look.ts';
 import { balance } from '../questions/balance/question.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
-import type { Finding } from '../questions/finding.ts';
+import type { Finding, Verdict } from '../questions/finding.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
-import { makeFinding, ranked, verdictOf } from '../questions/make.ts';
+import { makeFinding } from '../questions/make.ts';
 import type { Care, Question } from '../questions/question.ts';
 import { brakingPoints } from '../questions/speed/map.ts';
 import { speed } from '../questions/speed/question.ts';
+import { drivenZones, SPEED_STEPS } from '../questions/speed/zones.ts';
 import { inLineChainage } from './chainage.ts';
 import { inquire, type OpenInquiry, QuestionFault } from './inquiry.ts';
 import { questions } from './questions.ts';
 import type { Answer } from './types.ts';
+import { ranked, verdictOf } from './verdict.ts';
 
 /** The answer in the running direction's chainage, without car counts and remedies: they cost most of the time. */
 export function firstAnswer(inquiry: OpenInquiry): Answer {
@@ -35,12 +37,22 @@ export function firstAnswer(inquiry: OpenInquiry): Answer {
       speeds: running?.map ?? null,
       wheels: wheelsOf(inquiry, dataOf(balance)),
       brakingPoints: points ?? [],
+      driven: (running && tried('speed', faults, () => drivenOf(inquiry))) ?? null,
       cars: [],
       haul: dataOf(haul) ?? null,
       hold: dataOf(hold) ?? null,
     },
     [...said, ...[...faults.values()].map(faultFinding)],
   );
+}
+
+/** The word alone: nothing more is asked once something forbids. */
+export function wordOf(inquiry: OpenInquiry): Verdict {
+  const faults = new Map<string, QuestionFault>();
+  const forbids = questions.some((question) =>
+    tried(question.id, faults, () => inquiry.of(question).findings)?.some((f) => f.severity === 'forbids'),
+  );
+  return forbids ? 'hold' : firstAnswer(inquiry).verdict;
 }
 
 /** Ranked and judged. */
@@ -52,6 +64,12 @@ export function judged(answer: Omit<Answer, 'findings' | 'verdict'>, findings: r
 function brakingPointsOf(inquiry: OpenInquiry): Answer['brakingPoints'] {
   const { map, models } = inquiry.of(speed).data;
   return brakingPoints(inquiry.context, map, models.cautious);
+}
+
+function drivenOf({ context, of }: OpenInquiry): Answer['driven'] {
+  const { map, models } = of(speed).data;
+  const zones = (step: number) => drivenZones(context, map, models.cautious, step);
+  return { imperial: zones(SPEED_STEPS.imperial), metric: zones(SPEED_STEPS.metric) };
 }
 
 /** Where balance could not be asked nothing is known of any wheel. */

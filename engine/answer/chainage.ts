@@ -6,7 +6,7 @@
 import type { Outing } from '../outing/types.ts';
 import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding } from '../questions/finding.ts';
-import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
+import type { BrakingPoint, Driven, SpeedMap } from '../questions/speed/types.ts';
 import type { Answer, CarCount, CountLimit } from './types.ts';
 
 /** From the one chainage to the other; its own inverse. */
@@ -37,9 +37,11 @@ export function inLineChainage(outing: Outing, answer: Answer): Answer {
     findings: turnFindings(outing, answer.findings),
     speeds: answer.speeds && turnMap(answer.speeds, turn),
     wheels: turnWheels(answer.wheels, turn),
-    brakingPoints: answer.brakingPoints.map(
-      (p): BrakingPoint => ({ ...p, at: turn(p.at), target: turn(p.target) }),
-    ),
+    brakingPoints: turnPoints(answer.brakingPoints, turn),
+    driven: answer.driven && {
+      imperial: turnDriven(answer.driven.imperial, turn),
+      metric: turnDriven(answer.driven.metric, turn),
+    },
     cars: turnCounts(outing, answer.cars),
     haul: answer.haul && {
       ...answer.haul,
@@ -59,10 +61,21 @@ function turnFinding(finding: Finding, turn: Turn): Finding {
   const { from, to, ...rest } = finding.where;
   const where =
     from === undefined || to === undefined ? finding.where : { ...rest, from: turn(to), to: turn(from) };
-  const { at } = finding.facts;
-  const facts = typeof at === 'object' ? { ...finding.facts, at: { ...at, si: turn(at.si) } } : finding.facts;
-  return { ...finding, where, facts };
+  const { facts } = finding;
+  // Places are named so, and only they: the tables of kinds would weigh on the first screen.
+  const turned = 'at' in facts && facts.at ? { ...facts, at: { ...facts.at, si: turn(facts.at.si) } } : facts;
+  return { ...finding, where, facts: turned } as Finding;
 }
+
+const turnPoints = (points: readonly BrakingPoint[], turn: Turn): BrakingPoint[] =>
+  points.map((p) => ({ ...p, at: turn(p.at), target: turn(p.target) }));
+
+/** Still in the running order. */
+const turnDriven = (driven: Driven, turn: Turn): Driven => ({
+  ...driven,
+  zones: driven.zones.map((z) => ({ ...z, from: turn(z.from), to: turn(z.to) })),
+  acts: turnPoints(driven.acts, turn),
+});
 
 const turnMap = (map: SpeedMap, turn: Turn): SpeedMap => ({
   ...map,
@@ -88,7 +101,6 @@ const turnCount = (count: CarCount, turn: Turn): CarCount => ({
   ...count,
   ...(count.leastSets ? { leastSets: turnLimit(count.leastSets, turn) } : {}),
   sets: Object.fromEntries(Object.entries(count.sets).map(([way, limit]) => [way, turnLimit(limit, turn)])),
-  failsAt: Object.fromEntries(Object.entries(count.failsAt).map(([way, at]) => [way, turn(at)])),
 });
 
 const turnLimit = (limit: CountLimit, turn: Turn): CountLimit =>

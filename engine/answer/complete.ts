@@ -1,6 +1,7 @@
 /** The whole answer: with car counts and remedies. */
 import type { Outing } from '../outing/types.ts';
 import type { Care } from '../questions/question.ts';
+import { railStates } from '../things/rail.ts';
 import { faultFinding, firstAnswer, judged, told, tried } from './answer.ts';
 import { countCars } from './counts.ts';
 import { inquire, type OpenInquiry, type QuestionFault } from './inquiry.ts';
@@ -12,6 +13,8 @@ export interface AnswerOptions extends Care {
   readonly remedies?: boolean;
   /** Car counts for all rail states. */
   readonly counts?: boolean;
+  /** Called as numbers of cars are looked at: a sign of life. */
+  readonly onCounted?: (looks: number) => void;
   /** Called as changes are tried in the search for remedies. */
   readonly onTried?: (changes: number) => void;
 }
@@ -40,7 +43,7 @@ export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Gene
   if (options.counts !== false) {
     yield step('counts', () => ({
       ...answer,
-      cars: countCars(inquiry),
+      cars: countCars(inquiry, railStates, options.onCounted),
     }));
   }
   if (options.remedies !== false)

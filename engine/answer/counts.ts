@@ -1,18 +1,22 @@
 /**
- * How many cars: pulled, stopped, held, allowed by the host. Counted from the train as it is, up and down, by
+ * How many cars: started, kept at speed, stopped, held, allowed by the host. Counted from the train as it is, up and down, by
  * really changing the number of cars and asking the engine again: where few cars fail (a bare engine has little to
  * brake with) and more stop better, a count has a least number as well.
  */
+
+import { once, remembered } from '../base/remember.ts';
 import { type Prepared, prepare } from '../motion/prepare.ts';
-import { openOuting, openTimed } from '../outing/open.ts';
+import { atLatest, type BrakeTimes, brakeTimes, openTimed, timeOuting, timesFound } from '../outing/open.ts';
+import type { Outing } from '../outing/types.ts';
 import { balance } from '../questions/balance/question.ts';
 import type { Ceiling, Inquiry } from '../questions/question.ts';
 import { hostCeilings } from '../questions/speed/ceilings.ts';
 import { gridOf } from '../questions/speed/map.ts';
 import { type RailState, railStates } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
-import { type CountCheck, checkCount, type DecidingWay, type Fails } from './count-check.ts';
-import type { CarCount, CountLimit, CountWay } from './types.ts';
+import { type CountCheck, checkCount, type DecidingWay } from './count-check.ts';
+import type { Fails } from './looked.ts';
+import type { CarCount, CountLimit, CountWay, HaulWay } from './types.ts';
 import { withCars } from './with-cars.ts';
 
 /** The search ends here, or at the train's own cars where they are more. */
@@ -21,7 +25,8 @@ export const MOST_CARS = 40;
 const STEP = 2;
 
 const deciding: readonly DecidingWay[] = ['pulled', 'stopped', 'held'];
-const ways: readonly CountWay[] = [...deciding, 'heldByDriver', 'heldByAll'];
+const hauling: readonly HaulWay[] = ['pulled', 'pulledBooked', 'keepsSpeed'];
+const ways: readonly CountWay[] = [...hauling, 'stopped', 'held', 'heldByDriver', 'heldByAll'];
 
 /** Numbers of cars that do, side by side, and what the next above them fails by. */
 interface Reach {
@@ -67,8 +72,16 @@ export function reachFrom(
   return { from, to, next: typeof next === 'object' ? next : undefined };
 }
 
-/** Car counts, for all rail states unless some are named. */
-export function countCars(inquiry: Inquiry, states: readonly RailState[] = railStates): CarCount[] {
+/**
+ * Car counts, for all rail states unless some are named.
+ *
+ * @param onCounted called as numbers of cars are looked at, with how many were so far
+ */
+export function countCars(
+  inquiry: Inquiry,
+  states: readonly RailState[] = railStates,
+  onCounted: (looks: number) => void = () => undefined,
+): CarCount[] {
   const { written } = inquiry.context;
   const here = written.train.vehicles.filter(isCar).length;
   const host = written.host.mostCars?.value ?? null;
@@ -77,19 +90,26 @@ export function countCars(inquiry: Inquiry, states: readonly RailState[] = railS
   const most = Math.max(MOST_CARS, here);
   // More cars than the host allows help nobody to stop better.
   const useful = Math.max(here, host ?? most);
-  const checkOf = checks(inquiry, here);
+  const known = checks(inquiry, here, most);
+  let looks = 0;
+  const checkOf = (n: number): CountCheck => {
+    onCounted(++looks);
+    return known(n);
+  };
   return states.map((state) => {
     const reach = (way: CountWay): Reached =>
       reachFrom((n) => checkOf(n).limits(way, state), here, least, most, useful);
     /** No farther than what the others leave. */
     const allowed = (way: DecidingWay, upTo: number): Reached =>
       reachFrom((n) => checkOf(n).forbids(way, state), here, least, Math.max(here, upTo));
+    const reaches = new Map(ways.map((way) => [way, reach(way)]));
     const pulled = allowed('pulled', Math.min(most, host ?? most));
     const held = allowed('held', Math.min(most, host ?? most));
     const stopped = allowed('stopped', Math.min(most, host ?? most, topOf(pulled, most), topOf(held, most)));
     return {
       railState: state,
-      ...told(new Map(ways.map((way) => [way, reach(way)])), most),
+      ...told(reaches, most),
+      odds: oddsOf(reaches, (way, n) => checkOf(n).odds(way, state)),
       host,
       ...leastOf({ pulled, stopped, held }, host, least, most),
     };
@@ -100,8 +120,14 @@ const does = (reached: Reached | undefined): reached is Reach => reached != null
 const bottomOf = (reached: Reached): number => (does(reached) ? reached.from : 0);
 const topOf = (reached: Reached, most: number): number => (does(reached) ? reached.to : most);
 
-/** Each number of cars looked at once. The train as it is, as the verdict looks at it. */
-function checks(inquiry: Inquiry, here: number): (n: number) => CountCheck {
+/** How many times as long the next longer train is whose brakes are filled. */
+const LONGER = 1.6;
+
+/**
+ * Each number of cars looked at once. The train as it is, as the verdict looks at it. Filling the brakes of a long train is
+ * dear: what does with the brakes as late as those of a longer train does in its own time too, and few are filled.
+ */
+function checks(inquiry: Inquiry, here: number, most: number): (n: number) => CountCheck {
   const { ready, context } = inquiry;
   const { written } = context;
   const ofBalance = inquiry.of(balance).data.ceilings;
@@ -114,39 +140,74 @@ function checks(inquiry: Inquiry, here: number): (n: number) => CountCheck {
     speed: c.speed.filter((_, j) => j % every === 0),
   }));
   const cautionOf = ready.caution;
-  const known = new Map<number, CountCheck>();
+  const outingOf = remembered((n: number): Outing => withCars(written, n) ?? written);
+  const timesOf = remembered((n: number) => (n === here ? timesFound(context) : brakeTimes(outingOf(n))));
   const look = (n: number): CountCheck => {
     if (n === here) {
       const ceilings = [...hostCeilings(context, fine), ...ofBalance];
-      return checkCount({ plain: context, ready: () => ready, grid: fine, ceilings, cautionOf, own: true });
+      const own = { plain: context, ready: () => ready, late: () => undefined, grid: fine, ceilings };
+      return checkCount({ ...own, cautionOf, own: true });
     }
-    const other = withCars(written, n) ?? written;
+    const other = outingOf(n);
     const plain = openTimed({ written: other, outing: other });
     const ceilings = [...hostCeilings(plain, coarse), ...thinned];
-    let timed: Prepared | undefined;
-    const inTime = (): Prepared => {
-      timed ??= prepare(openOuting(other), coarse[1] - coarse[0], 0);
-      return timed;
-    };
-    return checkCount({ plain, ready: inTime, grid: coarse, ceilings, cautionOf, own: false });
+    const timedAs = (times: BrakeTimes): Prepared =>
+      prepare(openTimed(timeOuting(other, times)), coarse[1] - coarse[0], 0);
+    const longer = nextLonger(n, here, most);
+    return checkCount({
+      plain,
+      ready: once(() => timedAs(timesOf(n))),
+      late: once(() =>
+        longer > n && allFilled(other, timesOf(longer)) ? timedAs(atLatest(timesOf(longer))) : undefined,
+      ),
+      grid: coarse,
+      ceilings,
+      cautionOf,
+      own: false,
+    });
   };
-  return (n) => {
-    const check = known.get(n) ?? look(n);
-    known.set(n, check);
-    return check;
-  };
+  return remembered(look);
 }
 
-type Told = Omit<CarCount, 'railState' | 'host' | 'least' | 'by' | 'leastSets'>;
+/** Trains whose brakes are filled whatever comes: that of the outing, and each so many times as long as the one before. */
+function nextLonger(n: number, here: number, most: number): number {
+  let longer = here;
+  while (longer < n) longer = Math.max(longer + 1, Math.ceil(longer * LONGER));
+  return Math.min(longer, most);
+}
+
+/** Whether every brake that has parts has its times of them: one that never comes on in the longer train has none. */
+const allFilled = ({ train }: Outing, times: BrakeTimes): boolean => {
+  const filled = new Set(times.map(({ vehicle, gear }) => `${vehicle} ${gear.id}`));
+  const parts = train.vehicles.flatMap(({ id, brakes }) =>
+    brakes.flatMap((b) => (b.rigging ? [`${id} ${b.id}`] : [])),
+  );
+  return parts.length > 0 && parts.every((part) => filled.has(part));
+};
+
+/** Share that fails with as many as a count says. */
+function oddsOf(
+  reaches: ReadonlyMap<CountWay, Reached>,
+  odds: (way: HaulWay, n: number) => number | undefined,
+): CarCount['odds'] {
+  return Object.fromEntries(
+    hauling.flatMap((way) => {
+      const reached = reaches.get(way);
+      return does(reached) ? [[way, odds(way, reached.to)]] : [];
+    }),
+  );
+}
+
+type Told = Omit<CarCount, 'railState' | 'host' | 'least' | 'by' | 'leastSets' | 'odds'>;
 
 function told(reaches: ReadonlyMap<CountWay, Reached>, most: number): Told {
   const value = (way: CountWay): number | null => {
     const reached = reaches.get(way) ?? null;
     return reached === null ? null : topOf(reached, 0);
   };
-  const of = <T>(pick: (reached: Reach | Never) => T | undefined, among: readonly CountWay[] = ways) =>
+  const of = <T>(pick: (reached: Reach | Never) => T | undefined) =>
     Object.fromEntries(
-      among.flatMap((way) => {
+      ways.flatMap((way) => {
         const reached = reaches.get(way);
         const found = reached ? pick(reached) : undefined;
         return found === undefined ? [] : [[way, found]];
@@ -156,14 +217,15 @@ function told(reaches: ReadonlyMap<CountWay, Reached>, most: number): Told {
     does(reached) ? reached.next : reached.never;
   return {
     pulled: value('pulled'),
+    pulledBooked: value('pulledBooked'),
+    keepsSpeed: value('keepsSpeed'),
     stopped: value('stopped'),
     held: value('held'),
     heldByDriver: value('heldByDriver'),
     heldByAll: value('heldByAll'),
     from: of((reached) => (does(reached) && reached.from > 0 ? reached.from : undefined)),
     none: ways.filter((way) => reaches.get(way) != null && !does(reaches.get(way))),
-    sets: of(next, deciding),
-    failsAt: of((reached) => next(reached)?.at, deciding),
+    sets: of(next),
     unlimited: ways.filter(
       (way) => reaches.get(way) != null && topOf(reaches.get(way) as Reached, 0) === most,
     ),
@@ -203,6 +265,8 @@ function leastOf(
 const nothingToCount = (railState: RailState, host: number | null): CarCount => ({
   railState,
   pulled: null,
+  pulledBooked: null,
+  keepsSpeed: null,
   stopped: null,
   held: null,
   heldByDriver: null,
@@ -213,6 +277,6 @@ const nothingToCount = (railState: RailState, host: number | null): CarCount => 
   least: null,
   by: null,
   sets: {},
-  failsAt: {},
+  odds: {},
   unlimited: [],
 });

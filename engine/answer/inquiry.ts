@@ -6,6 +6,7 @@ import { type Prepared, prepare } from '../motion/prepare.ts';
 import { type OutingContext, openOuting } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
 import type { Care, Findings, Inquiry, Part, Question } from '../questions/question.ts';
+import { sameButChains, sameChains } from '../things/train/chains.ts';
 
 /** A fault inside a question. Those that start from its figures have no word either; it is told once. */
 export class QuestionFault extends Error {
@@ -39,9 +40,16 @@ const STOPS: readonly Part[] = [
   'assumed',
 ];
 /** What a train is opened from. */
-const TRAIN: readonly Part[] = ['line', 'train', 'riders', 'conditions', 'direction', 'assumed'];
+const TRAIN: readonly Part[] = ['line', 'train', 'chains', 'riders', 'conditions', 'direction', 'assumed'];
 
-const same = (a: Outing, b: Outing, parts: readonly Part[]): boolean => parts.every((p) => a[p] === b[p]);
+const same = (a: Outing, b: Outing, parts: readonly Part[]): boolean =>
+  parts.every((p) =>
+    p === 'chains'
+      ? sameChains(a.train, b.train)
+      : p === 'train'
+        ? sameButChains(a.train, b.train)
+        : a[p] === b[p],
+  );
 
 /**
  * @param written the outing as its papers have it
@@ -55,6 +63,7 @@ export function inquire(written: Outing, care: Care = {}, before?: OpenInquiry):
 export function inquireInto(context: OutingContext, care: Care = {}, before?: OpenInquiry): OpenInquiry {
   const { written } = context;
   const asked = new Map<Question<unknown>, Asked>();
+  const failed = new Map<Question<unknown>, QuestionFault>();
   const stays = new Map<Question<unknown>, boolean>();
   let ready: Prepared | undefined;
 
@@ -75,8 +84,11 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
     context,
     care,
     get ready() {
+      // What it was made ready from is the same; what else it tells of the outing is of this one.
       ready ??=
-        before && same(before.context.written, written, STOPS) ? before.ready : prepareWith(context, care);
+        before && same(before.context.written, written, STOPS)
+          ? { ...before.ready, context }
+          : prepareWith(context, care);
       return ready;
     },
     of: <T>(question: Question<T>): Findings<T> => {
@@ -88,9 +100,12 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
   const answerOf = (question: Question<unknown>): Findings<unknown> => {
     const known = asked.get(question);
     if (known) return known.said;
+    // Others that start from its figures fail as it did: it is not asked again for each.
+    const fault = failed.get(question);
+    if (fault) throw fault;
     const last = stands(question) ? before?.asked.get(question) : undefined;
     const others = new Set<Question<unknown>>();
-    const now = last ?? { said: askSafely(question, inquiryOf(others)), others };
+    const now = last ?? { said: askSafely(question, inquiryOf(others), failed), others };
     asked.set(question, now);
     return now.said;
   };
@@ -99,12 +114,18 @@ export function inquireInto(context: OutingContext, care: Care = {}, before?: Op
   return Object.defineProperties({ asked } as unknown as OpenInquiry, Object.getOwnPropertyDescriptors(top));
 }
 
-/** @throws QuestionFault */
-function askSafely(question: Question<unknown>, inquiry: Inquiry): Findings<unknown> {
+/** @throws QuestionFault which is kept */
+function askSafely(
+  question: Question<unknown>,
+  inquiry: Inquiry,
+  failed: Map<Question<unknown>, QuestionFault>,
+): Findings<unknown> {
   try {
     return question.ask(inquiry);
-  } catch (fault) {
-    throw fault instanceof QuestionFault ? fault : new QuestionFault(question.id, fault);
+  } catch (thrown) {
+    const fault = thrown instanceof QuestionFault ? thrown : new QuestionFault(question.id, thrown);
+    failed.set(question, fault);
+    throw fault;
   }
 }
 

@@ -5,12 +5,12 @@ import type { WheelMap } from '../questions/balance/wheel-map.ts';
 import type { Finding, Verdict } from '../questions/finding.ts';
 import type { HaulResult } from '../questions/haul/types.ts';
 import type { HoldResult } from '../questions/hold/types.ts';
-import type { BrakingPoint, SpeedMap } from '../questions/speed/types.ts';
+import type { BrakingPoint, Driven, SpeedMap } from '../questions/speed/types.ts';
 import type { RailState } from '../things/rail.ts';
 
-/** What one more car fails by. */
+/** What one more car fails by, where it lacks most: what it needs less what there is, the next car would need more. */
 export interface CountLimit {
-  /** `start`, `hold`, `no-brake`, or the reason that sets the speed there. */
+  /** `start`, `keep`, `hold`, `no-brake`, or the reason that sets the speed there. */
   readonly what: string;
   /** Signal or place by name; empty: none. */
   readonly named?: string;
@@ -19,9 +19,15 @@ export interface CountLimit {
   /** What it needs there, and what there is: force, or clear track with the margin kept. */
   readonly need?: Amount;
   readonly has?: Amount;
+  /** Of starts and speeds kept: share that fails there, given what was stated. */
+  readonly fails?: number;
+  /** Adhesion, not the machine, sets the pull. */
+  readonly grip?: true;
 }
 
-export type CountWay = 'pulled' | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll';
+/** Ways in which a train is hauled, by odds. */
+export type HaulWay = 'pulled' | 'pulledBooked' | 'keepsSpeed';
+export type CountWay = HaulWay | 'stopped' | 'held' | 'heldByDriver' | 'heldByAll';
 
 /**
  * Numbers of cars beside the train as it is. Each count is what goes without a limit of its kind; `least` is what
@@ -31,6 +37,10 @@ export interface CarCount {
   readonly railState: RailState;
   /** Greatest number of cars; `null`: not limited by this (host has no rule) or not known. Started anywhere. */
   readonly pulled: number | null;
+  /** Started at booked stops, signals, crossings and where the run begins. */
+  readonly pulledBooked: number | null;
+  /** Hauled over the ruling grade at 3 mph or more. */
+  readonly keepsSpeed: number | null;
   /** From running speed within the clear track ahead, the gap to the train ahead as long as the stop needs. */
   readonly stopped: number | null;
   /** By what driver and guard can put on, and does not leak off. */
@@ -50,9 +60,9 @@ export interface CarCount {
   /** What forbids one more than the least. */
   readonly leastSets?: CountLimit;
   /** What limits one more, by count. */
-  readonly sets: Readonly<Partial<Record<'pulled' | 'stopped' | 'held', CountLimit>>>;
-  /** Where, m. */
-  readonly failsAt: { readonly pulled?: number; readonly stopped?: number; readonly held?: number };
+  readonly sets: Readonly<Partial<Record<CountWay, CountLimit>>>;
+  /** Share of starts, or of days, that fail at the worst place with as many as the count says. */
+  readonly odds: Readonly<Partial<Record<HaulWay, number>>>;
   /** A count that reached the search's end (40 cars) without failing. */
   readonly unlimited: readonly CountWay[];
 }
@@ -65,6 +75,8 @@ export interface Answer {
   readonly speeds: SpeedMap | null;
   readonly wheels: WheelMap;
   readonly brakingPoints: readonly BrakingPoint[];
+  /** The same in zones that can be driven, in half miles per hour and in whole kilometres per hour. */
+  readonly driven: Readonly<Record<'imperial' | 'metric', Driven>> | null;
   readonly cars: readonly CarCount[];
   readonly haul: HaulResult | null;
   readonly hold: HoldResult | null;

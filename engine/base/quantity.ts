@@ -63,12 +63,12 @@ export const kinds = {
 export type Kind = keyof typeof kinds;
 
 /** A number of a known kind, SI. */
-export interface Amount {
+export interface Amount<K extends Kind = Kind> {
   readonly si: number;
-  readonly kind: Kind;
+  readonly kind: K;
 }
 
-export const amount = (si: number, kind: Kind): Amount => ({ si, kind });
+export const amount = <K extends Kind>(si: number, kind: K): Amount<K> => ({ si, kind });
 
 /** A quantity without spread, for definitions and dimensions taken as exact. */
 export const exact = (value: number, how: How = 'stated', source?: string): Quantity =>

@@ -1,5 +1,7 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
+
 import { exact } from '../base/quantity.ts';
+import { isAirKind } from '../things/brake/kinds/index.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
@@ -207,8 +209,10 @@ function addGuard(outing: Outing): Outing {
   if (seat === undefined) return outing;
   const mass = outing.riders.find((r) => r.ageGroup === 'adult')?.mass ?? gives?.mass;
   if (!mass) return outing;
+  let id = 'guard';
+  for (let n = 2; outing.riders.some((r) => r.id === id); n++) id = `guard-${n}`;
   const guard: Rider = {
-    id: 'guard',
+    id,
     name: 'guard',
     mass,
     ageGroup: 'adult',
@@ -234,13 +238,7 @@ const parkingBrake = (v: Vehicle, force: number, outing: Outing): BrakeGear => (
 
 /** The same gear worked as another kind: through brakes of the cars and the engine's supply. */
 function changeBrakeKind(outing: Outing, kind: BrakeGear['kind']): Outing {
-  const through = new Set<BrakeGear['kind']>([
-    'straight-air',
-    'automatic-air',
-    'simple-vacuum',
-    'automatic-vacuum',
-  ]);
-  const turn = (k: BrakeGear['kind']): BrakeGear['kind'] => (through.has(k) ? kind : k);
+  const turn = (k: BrakeGear['kind']): BrakeGear['kind'] => (isAirKind(k) ? kind : k);
   return withVehicles(
     outing,
     outing.train.vehicles.map((v) => ({

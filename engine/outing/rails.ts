@@ -6,7 +6,7 @@
  */
 import { turnedStretch } from '../things/line/geometry.ts';
 import type { Line, RailStretch } from '../things/line/types.ts';
-import { type RailState, worseRail } from '../things/rail.ts';
+import { type RailState, railOnDay, worseRail } from '../things/rail.ts';
 import type { Outing } from './types.ts';
 
 /** A piece of rail that is not in the state asked about; they do not overlap. */
@@ -25,7 +25,10 @@ interface Placed {
 /** @param state that of the rest of the line */
 export function railsAlong({ outing, line }: Placed, state: RailState): RailPiece[] {
   const { conditions, assumed } = outing;
-  const usual = unwound(line.railStretches ?? [], line);
+  const usual = unwound(
+    (line.railStretches ?? []).map((s) => ({ ...s, state: railOnDay(assumed.adhesion, s.state, state) })),
+    line,
+  );
   const seen = unwound(turned(conditions.railStretches ?? [], outing), line);
   const cuts = [...new Set([...usual, ...seen].flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
   const worst = (from: RailState, on: readonly RailPiece[]): RailState =>

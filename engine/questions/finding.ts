@@ -4,10 +4,15 @@
 import type { Amount } from '../base/quantity.ts';
 import type { SumRef } from '../base/sum.ts';
 import type { Change } from '../outing/change.ts';
-import type { FindingCode } from './codes.ts';
+import type { FactsOf, FindingCode } from './findings.ts';
 
 /** From worst to least: forbids → hold, unknown → cannot tell, limits → go within limits. */
 export type Severity = 'forbids' | 'unknown' | 'limits' | 'notes' | 'assumed';
+
+export const severities: readonly Severity[] = ['forbids', 'unknown', 'limits', 'notes', 'assumed'];
+
+export const isSeverity = (severity: string): severity is Severity =>
+  severities.some((known) => known === severity);
 
 export type Verdict = 'go' | 'limits' | 'hold' | 'unknown';
 
@@ -34,8 +39,9 @@ export interface Where {
   readonly to?: number;
 }
 
-export interface Finding {
-  readonly code: FindingCode;
+/** A finding of one code: it and its facts go together. */
+export interface FindingOf<C extends FindingCode> {
+  readonly code: C;
   readonly severity: Severity;
   readonly question: Question;
   readonly where: Where;
@@ -43,8 +49,8 @@ export interface Finding {
   readonly required?: Amount;
   /** (allowed − found)/allowed or its like: positive is safe. */
   readonly margin?: number;
-  /** Further facts that the words need: amounts, names, counts. */
-  readonly facts: Readonly<Record<string, Amount | string | number>>;
+  /** Further facts that the words need, as the question's `findings.ts` says. */
+  readonly facts: FactsOf<C>;
   readonly sum?: SumRef;
   /** Rule text, standard or "common practice, no source". */
   readonly source: string;
@@ -55,12 +61,17 @@ export interface Finding {
   readonly remedies: readonly Remedy[];
 }
 
+/** Of any code; what is asked of its code tells its facts. */
+export type Finding = { readonly [C in FindingCode]: FindingOf<C> }[FindingCode];
+
 export interface Remedy {
   readonly change: Change;
   /** Smaller is a smaller change; ordering only. */
   readonly size: number;
   /** The finding is gone after the change, verified by a new run. */
   readonly clears: boolean;
+  /** The word after it is a better one; else it clears this and the word stays. */
+  readonly betters: boolean;
   /** The whole outing's answer after the change. */
   readonly verdict: Verdict;
 }

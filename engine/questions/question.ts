@@ -5,8 +5,9 @@
 import type { Prepared } from '../motion/prepare.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { Outing } from '../outing/types.ts';
-import type { FindingCode } from './codes.ts';
+import type { FactKinds } from './facts.ts';
 import type { Finding } from './finding.ts';
+import type { FindingCode } from './findings.ts';
 import type { SpeedReason } from './speed/types.ts';
 
 /** What a question hands in: what it has to say, and the figures behind it that others start from. */
@@ -15,8 +16,8 @@ export interface Findings<T> {
   readonly data: T;
 }
 
-/** A part of an outing that a change may touch. */
-export type Part = Exclude<keyof Outing, 'name' | 'date'>;
+/** A part of an outing that a change may touch. `train`: all of it but its safety chains, which are `chains`. */
+export type Part = Exclude<keyof Outing, 'name' | 'date'> | 'chains';
 
 /** How closely one looks. Absent: as an answer is told. */
 export interface Care {
@@ -41,7 +42,8 @@ export interface Question<T> {
   readonly id: string;
   /** Unchanged by reference, and so what it asked others: its last word stands. */
   readonly reads: readonly Part[];
-  readonly codes: readonly FindingCode[];
+  /** What it can find: codes, and the kinds of their facts. */
+  readonly findings: Readonly<Partial<Record<FindingCode, FactKinds>>>;
   readonly ask: (inquiry: Inquiry) => Findings<T>;
 }
 

@@ -2,6 +2,7 @@
 
 import type { Sum, SumInputs, SumOutcome, SumProblem, SumSymbol } from '../base/sum.ts';
 import { motionSums } from '../motion/sums.ts';
+import { balanceSums } from '../questions/balance/sums.ts';
 import { haulageSums } from '../questions/haul/sums.ts';
 import { airSums } from '../things/air/sums.ts';
 import { brakeSums } from '../things/brake/sums.ts';
@@ -17,6 +18,7 @@ export const sums: readonly Sum[] = [
   ...airSums,
   ...brakeSums,
   ...curveSums,
+  ...balanceSums,
   ...chainSums,
   ...couplerSums,
   ...trackSums,

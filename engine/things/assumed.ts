@@ -1,8 +1,9 @@
 /** What stands in where a figure is not given. */
 import type { Quantity } from '../base/quantity.ts';
+import type { BrakeKind } from './brake/kinds/index.ts';
 import type { SurveyQuality } from './line/types.ts';
 import type { RailState } from './rail.ts';
-import type { BearingKind, BlockMaterial, BrakeKind } from './vehicle/types.ts';
+import type { BearingKind, BlockMaterial } from './vehicle/types.ts';
 
 /** Figures that stand in where an outing's files give none; filled from `data/` by `papers/`. */
 export interface AssumedValues {
@@ -57,10 +58,14 @@ export interface AssumedValues {
     readonly frequency: Quantity;
     readonly damping: Quantity;
   };
-  /** Swing of a coupler to one side, rad; its shank ÷ gauge; difference in height of two coupled ones, m. */
+  /**
+   * Swing of a coupler to one side, rad; its shank ÷ gauge; sideways play of a wheelset on track of its own gauge, m;
+   * difference in height of two coupled ones, m.
+   */
   readonly coupler: {
     readonly swing: Quantity;
     readonly shank: Quantity;
+    readonly play: Quantity;
     readonly heightDifference: Quantity;
   };
   /** Extra distance kept to whatever the train must stop short of, m. */

@@ -6,6 +6,7 @@ import { placesOfAssumedSight, sightIsStated } from '../../engine/questions/spee
 import { blockOf } from '../../engine/things/brake/force.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
+import { railOnDay } from '../../engine/things/rail.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
@@ -123,12 +124,7 @@ export function compileOuting(
     direction: file.direction ?? 'forward',
     extraLimits: file.agreedLimits ?? [],
     assumptions: notes.assumptions,
-    assumed: conditions.adhesion
-      ? {
-          ...assumedValues,
-          adhesion: { ...assumedValues.adhesion, [conditions.railState]: conditions.adhesion },
-        }
-      : assumedValues,
+    assumed: conditions.adhesion ? { ...assumedValues, adhesion: adhesionOn(conditions) } : assumedValues,
     ...(file.date === undefined ? {} : { date: file.date }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
@@ -145,9 +141,15 @@ function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Note
   if (!sightIsStated(run)) noteFirst(notes, 'sight', 'clear track seen ahead', line.name);
 }
 
+/** Assumed by rail, and as measured on today's. */
+const adhesionOn = ({ railState, adhesion }: OutingFile['conditions']): Outing['assumed']['adhesion'] =>
+  adhesion ? { ...assumedValues.adhesion, [railState]: adhesion } : assumedValues.adhesion;
+
 /** Adhesion on stretches that are not like the rest. */
 function noteRails({ conditions }: OutingFile, line: Line, notes: Notes): void {
-  for (const { state } of [...(conditions.railStretches ?? []), ...(line.railStretches ?? [])])
+  const day = conditions.railState;
+  const usual = (line.railStretches ?? []).map(({ state }) => railOnDay(adhesionOn(conditions), state, day));
+  for (const state of [...(conditions.railStretches ?? []).map((s) => s.state), ...usual])
     if (state !== conditions.railState)
       note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
 }

@@ -3,6 +3,7 @@
 import { assumed } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import type {
   BrakeGear,
   BrakeRigging,
@@ -31,6 +32,14 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
     ...(g.tareShare === undefined ? {} : { tareShare: g.tareShare }),
   }));
   checkPositions(file, notes);
+  // What stands on one group alone is carried by its axles: no distance between them would mean no twist and no pitching.
+  if (groups.length === 1 && groups[0].axles > 1 && !groups[0].wheelBase)
+    trouble(
+      notes,
+      ['axleGroups', 0, 'wheelBase'],
+      'nothing',
+      'the distance between its outer axles: they alone carry the vehicle',
+    );
   const engine = file.role === 'engine';
   return {
     ...kept(file),
@@ -208,7 +217,7 @@ function riggingOf(
   where: string,
   notes: Notes,
 ): BrakeRigging | undefined {
-  const vacuum = kind === 'simple-vacuum' || kind === 'automatic-vacuum';
+  const vacuum = isVacuumKind(kind);
   const { workingPressure, workingVacuum, leakRate, cylinders, ...rest } = rigging;
   const working = vacuum ? workingVacuum : workingPressure;
   if (!working) {

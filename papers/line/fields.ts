@@ -1,6 +1,6 @@
 /** The line: each field once. Distances run from its start in the running direction. */
 import type * as z from 'zod/mini';
-import { badRail } from '../../engine/things/rail.ts';
+import { badRail, ONE_STEP_WORSE } from '../../engine/things/rail.ts';
 import {
   chainage,
   choice,
@@ -121,9 +121,9 @@ const railStretch = group({
   from: must(chainage(), 'from', 'Where the stretch begins.'),
   to: must(chainage(), 'to', 'Where it ends.'),
   state: must(
-    choice(...badRail),
+    choice(...badRail, ONE_STEP_WORSE),
     'usually',
-    'What its rail usually is: damp in a tunnel, greasy under trees or where engines stand and drip oil.',
+    'What its rail usually is: damp in a tunnel, greasy under trees or where engines stand and drip oil. One step worse: whatever the day is, in shade or under leaves: damp on a dry day, greasy on a damp or a wet one.',
   ),
   why: may(text(), 'why', 'What makes it so, as drivers are told it.'),
 });

@@ -1,5 +1,6 @@
 /** Brakes of a vehicle: each field once. */
-import { blockMaterials, brakeKinds } from '../../engine/things/vehicle/types.ts';
+import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
+import { blockMaterials } from '../../engine/things/vehicle/types.ts';
 import { choice, group, may, must, rows, text, yes } from '../describe.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 

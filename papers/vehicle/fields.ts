@@ -3,7 +3,8 @@
  * with left positive, heights from the top of the rail.
  */
 import * as z from 'zod/mini';
-import { brakeKinds, postures } from '../../engine/things/vehicle/types.ts';
+import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
+import { postures } from '../../engine/things/vehicle/types.ts';
 import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 import { brake, brakeSupply } from './brake-fields.ts';
@@ -22,7 +23,11 @@ const axleGroup = group({
   name: must(text(), 'name', 'Front {truck}, rear {truck}, drivers …'),
   at: must(along(), 'at', 'Its middle from the front end; for a {truck}, its pivot.'),
   axles: may(figure('count', 1, 8), 'axles', 'How many axles it has.', { assumed: 'axles' }),
-  wheelBase: may(figure('length', 0, 10), 'wheel base', 'Between its outer axles; 0 for a single axle.'),
+  wheelBase: may(
+    figure('length', 0, 10),
+    'wheel base',
+    'Between its outer axles; 0 for a single axle. Must stand where a vehicle rests on one group of several axles alone.',
+  ),
   wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(

@@ -1,5 +1,5 @@
 /** What is drawn for each kind of brake. */
-import type { BrakeKind } from '../../engine/things/vehicle/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import {
   bothVehicles,
   carBrake,

@@ -70,32 +70,40 @@ async function attackOnce(target: Pick<Target, 'attack'>, tally: Tally, seed: nu
   if (outcome.unsafe) tally.unsafe.push(`${seed}: ${outcome.unsafe}`);
 }
 
-/** @param say hears how far it is */
+/** Inputs of all kinds that are tried before the clock is looked at. */
+const ROUND = 10_000;
+
+/**
+ * All kinds by turns, so that a run that is ended early has tried each.
+ *
+ * @param say hears how far it is, and says whether to go on
+ */
 export async function attack(
   count: number,
   seed: number,
-  say: (done: number) => void = () => {},
+  say: (done: number) => boolean = () => true,
 ): Promise<Attacked> {
   const before = processor();
   let memory = 0;
-  let next = seed * 1_000_003;
+  let next = seed * 10_000_019;
   let done = 0;
-  const tallies: Tally[] = [];
-  for (const target of targets) {
-    const tally = tallyOf(target.name);
-    tallies.push(tally);
-    for (let left = Math.round(count * target.share); left > 0; left--) {
-      await attackOnce(target, tally, next++);
-      if (++done % 500 === 0) {
-        memory = Math.max(memory, process.memoryUsage.rss() / 1e6);
-        say(done);
-      }
-    }
+  const tallies = targets.map(({ name }) => tallyOf(name));
+  const server = tallyOf('request to the page server');
+  const look = (): void => {
+    if (++done % 500 === 0) memory = Math.max(memory, process.memoryUsage.rss() / 1e6);
+  };
+  for (let goes = true; goes && done < count; goes = say(done)) {
+    const upTo = Math.min(count, done + ROUND);
+    const round = upTo - done;
+    for (const [i, target] of targets.entries())
+      for (let left = Math.round(round * target.share); left > 0; left--, look())
+        await attackOnce(target, tallies[i], next++);
+    await attackServer(upTo - done, async (request) => {
+      await attackOnce({ attack: request }, server, next++);
+      look();
+    });
   }
-  const tally = tallyOf('request to the page server');
-  tallies.push(tally);
-  await attackServer(count - done, (request) => attackOnce({ attack: request }, tally, next++));
-  return { seed, count, tallies, seconds: processor() - before, memory };
+  return { seed, count: done, tallies: [...tallies, server], seconds: processor() - before, memory };
 }
 
 /** One input again, by the number that a fault was told with. */

@@ -26,7 +26,7 @@ export function reliabilityPage({ seed, count, tallies, seconds, memory }: Attac
   return `# Reliability
 
 Written by \`npm run attack\` itself. Inputs are changed by chance from a seed: files, their parts, codes, surveys, what a browser has
-kept, requests to the page server. Each is read, one in fourteen of the outings that are accepted is answered (on a coarse grid), and
+kept, what is typed about a new train or into a sum, requests to the page server. Each is read, one in fourteen of the outings that are accepted is answered (on a coarse grid), and
 outings with a fault planted in them are answered all. None may crash (a refusal has words), take over 2 s of processor, give a
 figure that is none, or a *go* beside a finding that is worse, after a question failed, or for a planted fault.
 

@@ -14,6 +14,7 @@ import { settingsOf } from '../../web/state/settings.ts';
 import { examplePaper } from '../support/papers.ts';
 import { type Chance, changedJson, changedText } from './mutate.ts';
 import { planted } from './planted.ts';
+import { replies, sum } from './typed.ts';
 
 export interface Outcome {
   readonly end: 'accepted' | 'refused' | 'answered';
@@ -168,7 +169,7 @@ async function stored(chance: Chance): Promise<Outcome> {
 export const targets: readonly Target[] = [
   {
     name: 'outing, its parts changed',
-    share: 0.22,
+    share: 0.2,
     attack: (c) => outing(c, JSON.stringify(changedJson(c.one(papers), c))),
   },
   {
@@ -178,7 +179,7 @@ export const targets: readonly Target[] = [
   },
   {
     name: 'vehicle',
-    share: 0.15,
+    share: 0.13,
     attack: async (c) =>
       read(await readVehicle({ path: 'x', content: JSON.stringify(changedJson(c.one(vehicles), c)) })),
   },
@@ -188,9 +189,11 @@ export const targets: readonly Target[] = [
     attack: async (c) => read(await readEverything(JSON.stringify(changedJson(whole(c), c)), 'x')),
   },
   { name: 'code', share: 0.12, attack: code },
-  { name: 'CSV', share: 0.13, attack: (c) => table(changedText(csv, c), 'x.csv') },
+  { name: 'CSV', share: 0.12, attack: (c) => table(changedText(csv, c), 'x.csv') },
   { name: 'GPX', share: 0.08, attack: (c) => table(changedText(gpx, c), 'x.gpx') },
   { name: 'kept by the browser', share: 0.075, attack: stored },
+  { name: 'replies about a new train', share: 0.03, attack: replies },
+  { name: 'sum', share: 0.02, attack: sum },
   {
     name: 'outing with a fault planted in it',
     share: 0.005,

@@ -59,8 +59,12 @@ describe('remedies', () => {
           expect(quick.firstAnswer(after).verdict).toBe(remedy.verdict);
           tried++;
         }
-        const sizes = finding.remedies.map((r) => r.size);
-        expect(sizes).toEqual([...sizes].sort((a, b) => a - b));
+        // Those that better the word first, the smaller before the greater; none after which the word is worse.
+        const order = finding.remedies.map((r) => (r.betters ? 0 : 1000) + r.size);
+        expect(order).toEqual([...order].sort((a, b) => a - b));
+        const rank = (word: string): number => ['go', 'limits', 'unknown', 'hold'].indexOf(word);
+        for (const { betters, verdict } of finding.remedies)
+          expect(rank(answer.verdict) - rank(verdict)).toBeGreaterThanOrEqual(betters ? 1 : 0);
       }
     }
     expect(tried).toBeGreaterThan(runs(8, 100));

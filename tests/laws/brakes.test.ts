@@ -13,7 +13,7 @@ import {
 } from '../../engine/things/brake/equalise.ts';
 import { fillTrain } from '../../engine/things/brake/fill.ts';
 import { workableVacuum } from '../../engine/things/brake/force.ts';
-import { type AirKind, airKinds } from '../../engine/things/brake/levels.ts';
+import { type AirKind, airKinds } from '../../engine/things/brake/kinds/index.ts';
 import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
 import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';

@@ -7,8 +7,10 @@ import { describe, expect, it } from 'vitest';
 import { openOutingFile } from '../../cli/open.ts';
 import { tellSum } from '../../desk/told-sum.ts';
 import { answerOnly } from '../../engine/answer/answer.ts';
+import type { Amount } from '../../engine/base/quantity.ts';
 import { bundled } from '../support/bundled.ts';
 import { dressed } from '../support/dressed-outings.ts';
+import { factOf } from '../support/facts.ts';
 import { type FindingSum, furnished, neutral, sumsOf } from '../support/finding-sums.ts';
 import { runs } from '../support/tier.ts';
 
@@ -21,8 +23,8 @@ type Values = Readonly<Record<string, number>>;
 const found = ({ finding }: FindingSum): number => finding.found?.si ?? Number.NaN;
 const required = ({ finding }: FindingSum): number => finding.required?.si ?? Number.NaN;
 const fact = ({ finding }: FindingSum, name: string): number => {
-  const value = finding.facts[name];
-  return typeof value === 'object' ? value.si : Number.NaN;
+  const value = factOf(finding, name) as Amount | undefined;
+  return value?.si ?? Number.NaN;
 };
 
 /** Equal but for rounding. */

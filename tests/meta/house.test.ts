@@ -4,10 +4,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultRows } from '../../data/index.ts';
 import { questions } from '../../engine/answer/questions.ts';
-import { findingCodes } from '../../engine/questions/codes.ts';
+import { factKinds, findingCodes } from '../../engine/questions/findings.ts';
 import { migrations } from '../../papers/migrations/index.ts';
 import { schemas, VERSION } from '../../papers/schema/index.ts';
-import { wordless } from '../../words/finding.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
@@ -28,14 +27,21 @@ describe('the engine', () => {
   });
 });
 
-describe('words', () => {
-  it('there are words for every finding code', () => expect(wordless()).toEqual([]));
-  it('every code is in the list of a question, by which a remedy knows what to ask again', () => {
-    const owned = new Set(questions.flatMap((q) => q.codes));
+describe('findings', () => {
+  it('every code is in the table of a question, by which a remedy knows what to ask again', () => {
+    const owned = new Set(questions.flatMap((q) => Object.keys(q.findings)));
     // A fault is told of any question.
     expect(findingCodes.filter((code) => !owned.has(code))).toEqual(['question-failed']);
   });
-  it('no code stands twice', () => expect(new Set(findingCodes).size).toBe(findingCodes.length));
+});
+
+describe('facts', () => {
+  it('are places if they are named so, and are turned with the line only then', () => {
+    const kinds = Object.values(factKinds).flatMap((facts) => Object.entries(facts));
+    const places = kinds.filter(([name, kind]) => kind === 'place' || /^at\??$/.test(name));
+    expect(places.length).toBeGreaterThan(3);
+    expect(places.filter(([name, kind]) => kind !== 'place' || !/^at\??$/.test(name))).toEqual([]);
+  });
 });
 
 describe('data', () => {

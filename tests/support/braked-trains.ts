@@ -1,14 +1,9 @@
 /** Braked trains whose parts are all known, for tests of how brakes fill. All made up. */
 import { between, exact } from '../../engine/base/quantity.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import { type LoadedTrain, loadTrain } from '../../engine/things/train/loaded.ts';
 import type { Train } from '../../engine/things/train/types.ts';
-import type {
-  BrakeGear,
-  BrakeKind,
-  BrakeRigging,
-  BrakeSupply,
-  Vehicle,
-} from '../../engine/things/vehicle/types.ts';
+import type { BrakeGear, BrakeRigging, BrakeSupply, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { drawer, randomVehicle } from './random-outings.ts';
 
 export const isVacuumKind = (kind: BrakeKind): boolean => kind.endsWith('vacuum');

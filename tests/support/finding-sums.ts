@@ -66,14 +66,14 @@ export function sumsOf(
     if (!sum) return [];
     const formula = findSum(sum.id);
     if (!formula) throw new Error(`no sum ${sum.id}`);
-    const at = facts['at'];
+    const at = 'at' in facts ? facts.at : undefined;
     return [
       {
         code: finding.code,
         ...sum,
         outcome: evaluateSum(formula, sum.inputs),
         finding,
-        ...(sum.id === 'stopping-distance' && typeof at === 'object'
+        ...(sum.id === 'stopping-distance' && at
           ? stopBeside(ready.models(outing.conditions.railState).cautious, at.si, sum.inputs['speed'])
           : {}),
         ...(finding.code === 'slow-on-grade' ? { pull: pullAt(context, finding.found?.si ?? 0) } : {}),
@@ -90,7 +90,7 @@ const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
   NaN;
 
 /** What the answer finds, by its quickest way. */
-export const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
+const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;
 
 /** @param kind of chain: 0 to 0.1 of unknown strength, to 0.2 very weak, above 0.85 hung far too loose, else good */
 const chain = (draw: Draw, kind: number) => ({

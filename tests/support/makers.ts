@@ -5,12 +5,13 @@
 
 import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
-import type { FindingCode } from '../../engine/questions/codes.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { FindingCode } from '../../engine/questions/findings.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { brakedTrain } from './braked-trains.ts';
-import { dressed } from './dressed-outings.ts';
-import { everyFinding, furnished, unequalTrains } from './finding-sums.ts';
+import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
+import { furnished, unequalTrains } from './finding-sums.ts';
 import { drawer } from './random-outings.ts';
 import { altered, party, plain, rider, rule, withHost } from './rules.ts';
 
@@ -205,16 +206,29 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
 /** As many random outings as make all that is common. */
 const RANDOM = 40;
 
+interface Made {
+  readonly made: ReadonlySet<string>;
+  readonly failed: readonly string[];
+  /** What a question finds that its table does not have. */
+  readonly undeclared: ReadonlySet<string>;
+}
+
 /** Every code that the outings make. Each outing of its own must make its code. */
-export function codesMade(): { readonly made: ReadonlySet<string>; readonly failed: readonly string[] } {
+export function codesMade(): Made {
   const made = new Set<string>();
-  const note = (outing: Outing): void => everyFinding(outing).forEach((f) => made.add(f.code));
+  const undeclared = new Set<string>();
+  const codesOf = (outing: Outing): string[] => {
+    const inquiry = quickInquiry(outing);
+    const codes = firstAnswer(inquiry).findings.map((f) => f.code);
+    for (const [{ id, findings }, { said }] of inquiry.asked)
+      for (const { code } of said.findings) if (!(code in findings)) undeclared.add(`${id}: ${code}`);
+    for (const code of codes) made.add(code);
+    return codes;
+  };
   const failed = Object.entries(own).flatMap(([code, make]) => {
-    const codes = everyFinding(make()).map((f) => f.code as string);
-    for (const c of codes) made.add(c);
-    return codes.includes(code) ? [] : [code];
+    return codesOf(make()).includes(code) ? [] : [code];
   });
-  for (let seed = 1; seed <= RANDOM; seed++) for (const of of [dressed, furnished]) note(of(seed));
-  for (const outing of unequalTrains(0)) note(outing);
-  return { made, failed };
+  for (let seed = 1; seed <= RANDOM; seed++) for (const of of [dressed, furnished]) codesOf(of(seed));
+  for (const outing of unequalTrains(0)) codesOf(outing);
+  return { made, failed, undeclared };
 }

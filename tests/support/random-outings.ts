@@ -8,14 +8,10 @@ import { between, type Quantity } from '../../engine/base/quantity.ts';
 import { seeded } from '../../engine/base/spread.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { AssumedValues } from '../../engine/things/assumed.ts';
+import { type BrakeKind, brakeKinds } from '../../engine/things/brake/kinds/index.ts';
 import type { CurveElement, HeightKnot, Line } from '../../engine/things/line/types.ts';
 import type { Rider } from '../../engine/things/train/types.ts';
-import {
-  type BrakeGear,
-  type BrakeKind,
-  brakeKinds,
-  type Vehicle,
-} from '../../engine/things/vehicle/types.ts';
+import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 
 export type Draw = (low: number, high: number) => number;
 

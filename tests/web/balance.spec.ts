@@ -59,7 +59,7 @@ test('seats are found, proven, taken and undone', async ({ page }) => {
   await page.getByRole('button', { name: 'Find the seating' }).click();
   await expect(page.getByText(/The worst car keeps/)).toBeVisible({ timeout: 60_000 });
   await page.getByRole('button', { name: 'Take these seats' }).click();
-  await expect(page.getByText('Taken. Undo brings them back')).toBeVisible();
+  await expect(page.getByText('Taken: they sit so.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled();
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();

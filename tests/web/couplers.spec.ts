@@ -1,6 +1,7 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
 import { barrierFree, fits, open, served, themes } from './served.ts';
+import { set } from './support/rooms.ts';
 
 const url = served();
 
@@ -42,7 +43,7 @@ test('says how far each coupler must swing in curves', async ({ page }) => {
 
 test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ page }) => {
   await couplers(page);
-  await page.getByLabel('Units').selectOption('metric');
+  await set(page, 'Units', 'metric');
   await expect(peaks(page)).toContainText(' N');
   await expect(peaks(page)).not.toContainText('lbf');
   await fits(page);

@@ -26,6 +26,7 @@ test('saved, opened elsewhere and saved again it is the same, byte for byte', as
     buffer: Buffer.from(light.replace('"Light car"', '"Parcel van"')),
   });
   await page.getByRole('button', { name: 'Add Parcel van at the rear' }).click();
+  await page.getByLabel(/^Air car 1, place/).click();
   await page.getByRole('button', { name: 'Move Air car 1 back' }).click();
   const first = await saved(page);
   expect(first.toString()).toContain('Parcel van');

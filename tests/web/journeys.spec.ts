@@ -8,6 +8,7 @@ import { type BrowserContextOptions, expect, type Locator, type Page, test } fro
 import { heedway } from '../support/cli.ts';
 import { runs } from '../support/tier.ts';
 import { answered, fits, open, roomOpen, served } from './served.ts';
+import { doorTo } from './support/rooms.ts';
 
 const url = served();
 
@@ -123,7 +124,6 @@ test('the whole job by keys alone', async ({ page }) => {
     throw new Error(`no way by Tab to ${goal}`);
   };
   const button = (name: string | RegExp): Locator => page.getByRole('button', { name }).first();
-  const room = (name: string): Locator => page.getByRole('link', { name, exact: true });
   await page.goto(url());
   await expect(page.getByRole('dialog')).toBeVisible();
   await tabTo(button('I have read this'));
@@ -132,12 +132,12 @@ test('the whole job by keys alone', async ({ page }) => {
   await expect(page.locator('.verdict')).toContainText('go within limits');
 
   const openExample = async (title: string): Promise<void> => {
-    await tabTo(room('Files'));
+    await tabTo(doorTo(page, 'mine'));
     await page.keyboard.press('Enter');
     await tabTo(button(title));
     await page.keyboard.press('Enter');
     await expect(page.getByText(`Opened ${title}.`)).toBeVisible();
-    await tabTo(room('May it leave?'));
+    await tabTo(doorTo(page, 'answer'));
     await page.keyboard.press('Enter');
   };
   // A finding is opened, its remedy tried and undone.
@@ -160,7 +160,7 @@ test('the whole job by keys alone', async ({ page }) => {
   await expect.poll(() => strip.getAttribute('aria-valuetext')).not.toBe(before);
 
   // A car is left behind and comes back by undo.
-  await tabTo(room('Train and riders'));
+  await tabTo(doorTo(page, 'train'));
   await page.keyboard.press('Enter');
   await tabTo(page.getByLabel(/^Air car 5, place/));
   await page.keyboard.press('Delete');
@@ -170,7 +170,7 @@ test('the whole job by keys alone', async ({ page }) => {
   await expect(page.getByLabel(/^Air car 5, place/)).toHaveCount(1);
 
   // A field of the day.
-  await tabTo(room('Line, rules, day'));
+  await tabTo(doorTo(page, 'line'));
   await page.keyboard.press('Enter');
   await tabTo(page.getByLabel('planned speed'));
   await page.keyboard.press('Control+A');
@@ -179,7 +179,9 @@ test('the whole job by keys alone', async ({ page }) => {
   await expect(page.getByLabel('planned speed')).toHaveValue('5 mph');
 
   // And the card.
-  await tabTo(room('Running card'));
+  await tabTo(doorTo(page, 'answer'));
+  await page.keyboard.press('Enter');
+  await tabTo(page.getByRole('link', { name: 'Running card' }));
   await page.keyboard.press('Enter');
   await tabTo(button('Save as PDF, A5'));
   const coming = page.waitForEvent('download');

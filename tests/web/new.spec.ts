@@ -44,7 +44,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   test.skip(project.name !== 'phone', 'the phone’s journey');
   await open(page, url(), 'answer');
   const hand = hands(page);
-  await hand.follow('New');
+  await hand.follow('New train and line');
   await expect(page.getByText('10 figures more for a first word.')).toBeVisible();
   await barrierFree(page, 'engine');
   await hand.press('battery');
@@ -83,7 +83,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   );
   const [word, sentence] = cli.split(/(?<=GO WITHIN LIMITS) /);
   expect(word).toBe('Battery engine and 2 cars: GO WITHIN LIMITS');
-  await expect(page.locator('main .title p').last()).toHaveText(sentence, { timeout: 20_000 });
+  await expect(page.locator('main .sentence')).toHaveText(sentence, { timeout: 20_000 });
 
   // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
   await page.reload();
@@ -104,7 +104,7 @@ test('own steam engine on the host’s line; what is not known is asked in place
   test.skip(project.name !== 'desk', 'the desk’s journey');
   await open(page, url(), 'answer');
   const hand = hands(page);
-  await hand.follow('New');
+  await hand.follow('New train and line');
   await hand.press('steam');
   await hand.press('7-1/4 in');
   await hand.write('Its weight', '900 lb');

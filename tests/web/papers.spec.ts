@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { barrierFree, fits, open, served, themes } from './served.ts';
+import { at, vehicleFields } from './support/rooms.ts';
 
 const url = served();
 
@@ -145,8 +146,8 @@ test('a row out of order tells so at the row, and there is no word until it is m
 });
 
 test('how sure a figure is: bounds and source beside it', async ({ page }) => {
-  await paper(page, 'Vehicles');
-  await page.getByRole('button', { name: /^Air car/ }).click();
+  await open(page, url(), at.train);
+  await vehicleFields(page, /^Air car 1, place/);
   await expect(page.locator('.echo').filter({ hasText: '= 260 lb · 117.93 kg, from 257 lb' })).toBeVisible();
   await page.getByRole('button', { name: 'How sure: tare' }).click();
   await page.getByLabel('at most').fill('270 lb');
@@ -263,7 +264,7 @@ for (const { theme, tag } of themes) {
   test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'papers');
-    for (const title of ['The day', 'Line', "Host's rules", 'Vehicles', 'Riders']) {
+    for (const title of ['The day', 'Line', "Host's rules"]) {
       const button = page.getByRole('button', { name: title, exact: true });
       await button.click();
       await expect(button).toHaveAttribute('aria-pressed', 'true');

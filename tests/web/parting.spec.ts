@@ -1,6 +1,7 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
 import { barrierFree, example, fits, open, served, settled, themes } from './served.ts';
+import { set } from './support/rooms.ts';
 
 const url = served();
 
@@ -74,7 +75,7 @@ test('it plays, pauses, and can be drawn along', async ({ page }) => {
 
 test('units follow the switch; the flag opens with its table', async ({ page }) => {
   await parting(page, 'Too long on a wet rail');
-  await page.getByLabel('Units').selectOption('metric');
+  await set(page, 'Units', 'metric');
   await expect(told(page)).toContainText('km/h');
   await expect(told(page)).not.toContainText('mph');
   await page.getByText('How far behind a stopped train').click();

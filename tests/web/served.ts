@@ -29,9 +29,9 @@ export function served(): () => string {
 export const answered = (page: Page): Promise<void> =>
   expect(page.locator('.verdict:not(.none)')).toHaveCount(1, { timeout: 30_000 });
 
-/** Counts and remedies, which come after the word, are there too: nothing moves on the page any more. */
+/** Counts, remedies and the ladder, which come after the word, are there too: nothing moves on the page any more. */
 export const settled = (page: Page): Promise<void> =>
-  expect(page.locator('.verdict.none, .busy')).toHaveCount(0, { timeout: 60_000 });
+  expect(page.locator('.verdict.none, .busy, .ladder[aria-busy="true"]')).toHaveCount(0, { timeout: 60_000 });
 
 /** The room, opened past the cautions, with the word of the demo. */
 export async function open(page: Page, url: string, room: string): Promise<void> {

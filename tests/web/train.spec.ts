@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { barrierFree, fits, open, openSettled, served, themes } from './served.ts';
+import { at as rooms } from './support/rooms.ts';
 
 const url = served();
 const example = (path: string): string =>
@@ -57,7 +58,9 @@ test('a vehicle is carried to another place, and undo brings it back', { tag: '@
 
 test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
   await openSettled(page, url(), 'train');
-  await page.getByRole('button', { name: 'Move Air car 4 back' }).click();
+  await vehicle(page, 'Air car 4').focus();
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(() => order(page)).not.toEqual(whole);
   const moved = await order(page);
   await vehicle(page, 'Air car 1').scrollIntoViewIfNeeded();
   const from = await middle(vehicle(page, 'Air car 1'));
@@ -89,6 +92,7 @@ test('carried out of the yard it is left behind, and its riders wait', async ({ 
   if (!box) throw new Error('no yard');
   await carry(page, vehicle(page, 'Air car 2'), { x: box.x + 60, y: box.y + box.height + 130 });
   await expect.poll(() => order(page)).not.toContain('Air car 2');
+  await page.goto(`${url()}#${rooms.people}`);
   await expect(page.getByRole('region', { name: 'On the platform' }).getByRole('button')).toHaveCount(4);
 });
 
@@ -133,7 +137,7 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
 });
 
 test('riders by keys alone: seated, moved, let off', async ({ page }) => {
-  await open(page, url(), 'train');
+  await open(page, url(), rooms.people);
   const seat = (car: number) => page.getByRole('button', { name: new RegExp(`^Seat 4 of Air car ${car}:`) });
   await seat(2).focus();
   await page.keyboard.press('Enter');
@@ -162,7 +166,7 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
   await openSettled(page, url(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
-  await expect(counts).toContainText('started anywhere');
+  await expect(counts).toContainText('starts anywhere');
   await page.getByRole('button', { name: 'Add Light car at the rear' }).click();
   await expect.poll(() => order(page)).toEqual([...whole, 'Light car']);
   await expect(counts).toContainText('6 cars here');
@@ -177,7 +181,7 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
 test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', async ({
   page,
 }) => {
-  await open(page, url(), 'train');
+  await open(page, url(), rooms.people);
   const seat = (n: number, car = 'Air car 2') =>
     page.getByRole('button', { name: new RegExp(`^Seat ${n} of ${car}:`) });
   await expect(seat(4)).toHaveAccessibleName(/empty/);
@@ -206,12 +210,13 @@ test('seats by tap: a rider by the table, one of known weight; moved, weighed an
 });
 
 test('a rider is carried to another seat, and changes places on a taken one', async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, url(), rooms.people);
   const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
   const who = async (n: number): Promise<string> =>
     (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
   const [one, two] = [await who(1), await who(2)];
-  await seat(1).scrollIntoViewIfNeeded();
+  // Away from the edge, where the page moves along.
+  await seat(1).evaluate((e) => e.scrollIntoView({ block: 'center' }));
   await carry(page, seat(1), await middle(seat(4)));
   await expect.poll(() => who(4)).toBe(one);
   await expect.poll(() => who(1)).toBe('empty');
@@ -221,7 +226,7 @@ test('a rider is carried to another seat, and changes places on a taken one', as
 });
 
 test('a rider is moved with a finger', { tag: '@touch' }, async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, url(), rooms.people);
   const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
   const name = (await seat(1).getAttribute('aria-label'))?.split(': ')[1];
   const [from, to] = [await middle(seat(1)), await middle(seat(4))];
@@ -264,30 +269,55 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
 test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
   page,
 }) => {
-  await open(page, url(), 'train');
+  await open(page, url(), rooms.train);
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
-  await fits(page);
-  const small = await page
-    .locator('main button:visible, main select:visible, main input:visible')
-    .evaluateAll((all) =>
-      all
-        .map((e) => ({ name: e.getAttribute('aria-label') ?? e.textContent, box: e.getBoundingClientRect() }))
-        .filter(({ box }) => box.height < 43.5 || box.width < 43.5)
-        .map(({ name, box }) => `${name} ${box.width.toFixed(0)}×${box.height.toFixed(0)}`),
-    );
-  expect(small).toEqual([]);
+  for (const room of [rooms.train, rooms.people]) {
+    await page.goto(`${url()}#${room}`);
+    await fits(page);
+    const small = await page
+      .locator(
+        'main button:visible, main select:visible, main input:not([type=checkbox]):visible, main label.tick:visible',
+      )
+      .evaluateAll((all) =>
+        all
+          .map((e) => ({
+            name: e.getAttribute('aria-label') ?? e.textContent,
+            box: e.getBoundingClientRect(),
+          }))
+          .filter(({ box }) => box.height < 43.5 || box.width < 43.5)
+          .map(({ name, box }) => `${name} ${box.width.toFixed(0)}×${box.height.toFixed(0)}`),
+      );
+    expect(small).toEqual([]);
+  }
+  await page.goto(`${url()}#${rooms.train}`);
   await page.mouse.wheel(0, 900);
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
+});
+
+test('a vehicle is edited where it is drawn; of several alike one is made different', async ({ page }) => {
+  await open(page, url(), rooms.train);
+  await vehicle(page, 'Air car 2').click();
+  const fields = page.getByRole('region', { name: 'Figures of Air car 2' });
+  await expect(fields).toContainText('Written once for all 5 alike');
+  await fields.getByRole('button', { name: 'Only this one' }).click();
+  await expect(fields).not.toContainText('Written once');
+  await fields.getByLabel('tare', { exact: true }).fill('262 lb');
+  await fields.getByLabel('tare', { exact: true }).press('Tab');
+  await vehicle(page, 'Air car 3').click();
+  const next = page.getByRole('region', { name: 'Figures of Air car 3' });
+  await expect(next.getByLabel('tare', { exact: true })).not.toHaveValue('262 lb');
 });
 
 for (const { theme, tag } of themes) {
   test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page, url(), 'train');
+    await open(page, url(), rooms.train);
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
     await barrierFree(page, 'train');
     await vehicle(page, 'Air car 2').click();
+    await barrierFree(page, 'train with a vehicle taken up');
+    await page.goto(`${url()}#${rooms.people}`);
     await page.getByRole('button', { name: /^Seat 2 of Air car 2:/ }).click();
-    await barrierFree(page, 'train with a vehicle taken up and a rider in hand');
+    await barrierFree(page, 'people with a rider in hand');
   });
 }

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { barrierFree, example, open, openSettled, roomOpen, served, themes } from './served.ts';
+import { at, openDoor, set } from './support/rooms.ts';
 
 const url = served();
 
@@ -84,7 +85,7 @@ const kept = (page: Page): Promise<string> =>
   );
 
 test('a rider is let off and put back; undo and redo; nothing is lost by a reload', async ({ page }) => {
-  await open(page, url(), 'train');
+  await open(page, url(), at.people);
   const seat = page.getByRole('button', { name: 'Seat 1 of Air car 1: Rider 1' });
   const before = await kept(page);
   await seat.click();
@@ -129,12 +130,12 @@ test('a broken survey shows its row and changes nothing', async ({ page }) => {
 
 test('units and wording switch everywhere at once', async ({ page }) => {
   await open(page, url(), 'answer');
-  await page.getByLabel('Units').selectOption('metric');
+  await set(page, 'Units', 'metric');
   await expect(page.getByRole('slider', { name: /train along the line/ })).toHaveAttribute(
     'aria-valuetext',
     /km\/h/,
   );
-  await page.getByLabel('Words').selectOption('uk');
+  await set(page, 'Words', 'uk');
   await expect(page.locator('.strip')).toContainText('gradients drawn');
 });
 
@@ -208,14 +209,41 @@ for (const { theme, tag } of themes) {
   });
 }
 
-test('the name of the open room is in sight, however it was opened', { tag: '@both' }, async ({ page }) => {
-  await open(page, url(), 'card');
-  const current = page.locator('nav [aria-current]');
-  await expect(current).toHaveText('Running card');
-  await expect(current).toBeInViewport({ ratio: 1 });
-  await page.goto(`${url()}#train`);
-  await expect(current).toHaveText('Train and riders');
-  await expect(current).toBeInViewport({ ratio: 1 });
+test('word and doors stay in sight, however far down; the door of the open room is marked', {
+  tag: '@both',
+}, async ({ page }) => {
+  await open(page, url(), at.card);
+  for (const [room, door] of [
+    [at.card, 'Answer'],
+    [at.people, 'Train'],
+    ['balance', 'Tools'],
+    ['sums', 'Tools'],
+    ['new', 'Papers'],
+  ] as const) {
+    await page.goto(`${url()}#${room}`);
+    await expect(openDoor(page)).toHaveText(door);
+    await roomOpen(page);
+    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+    await expect(openDoor(page)).toBeInViewport({ ratio: 1 });
+    if (room !== 'new') await expect(page.locator('.verdict')).toBeInViewport({ ratio: 1 });
+  }
+  // What stands above the content is small.
+  const head = await page.locator('.head').boundingBox();
+  expect(head!.height).toBeLessThanOrEqual(110);
+});
+
+test('addresses of before lead to where the rooms are now', async ({ page }) => {
+  await open(page, url(), 'papers');
+  await expect(page.getByRole('heading', { name: 'Line and rules' })).toBeVisible();
+  expect(new URL(page.url()).hash).toBe('#line');
+  await page.goto(`${url()}#files`);
+  await expect(page.getByRole('heading', { name: 'My papers' })).toBeVisible();
+  expect(new URL(page.url()).hash).toBe('#mine');
+  // The way back leads to where one was, not to the old address.
+  await page.goBack();
+  await expect(page.getByRole('heading', { name: 'Line and rules' })).toBeVisible();
+  await page.goto(`${url()}#sums/stopping-distance`);
+  await expect(page.locator('.result')).toContainText('distance');
 });
 
 for (const dark of ['the device', 'the choice'] as const) {
@@ -224,7 +252,7 @@ for (const dark of ['the device', 'the choice'] as const) {
   }) => {
     await page.emulateMedia({ colorScheme: dark === 'the device' ? 'dark' : 'light' });
     await open(page, url(), 'answer');
-    if (dark === 'the choice') await page.getByLabel('Light').selectOption('dark');
+    if (dark === 'the choice') await set(page, 'Light', 'dark');
     await page.emulateMedia({ media: 'print', colorScheme: dark === 'the device' ? 'dark' : 'light' });
     const light = (color: string): number =>
       (color.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, n) => sum + Number(n), 0) / 3;

@@ -6,7 +6,8 @@
 
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import type { BlockMaterial, BrakeGear, BrakeKind } from '../../engine/things/vehicle/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { BlockMaterial, BrakeGear } from '../../engine/things/vehicle/types.ts';
 import { drawn, type Triangle } from './chance.ts';
 import { type Brake, borne, type Car, carsOf, G } from './train.ts';
 

@@ -9,8 +9,8 @@
  * leave no choice about; the third is shared by all axles alike (equal wheels on equal springs). On springs of
  * roll stiffness K the body leans until its masses' own moment adds: by K/(K − g·Σ m·z).
  */
+import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { at } from './chance.ts';
 import { cantAt, curvatureAt, type Ground } from './ground.ts';
 import { borne, type Car, G, type Item } from './train.ts';
 
@@ -27,6 +27,8 @@ export interface Standing {
   /** The empty vehicle first. */
   readonly points: readonly Point[];
   readonly base: number;
+  /** Roll stiffness of its springs, N·m/rad; absent: none. */
+  readonly stiff?: number;
 }
 
 /** Sitting height of the young ÷ a grown person's, low to high; CDC 2000 stature-for-age, from memory. */
@@ -36,31 +38,34 @@ const STATURE = {
   child: { low: 0.65, value: 0.73, high: 0.85 },
 } as const;
 
+const likely = ({ value }: Quantity): number => value;
+
 /**
- * @param p 0 likely; 1 everything on the side that tips: people heavy and high, the vehicle light and high
+ * @param of value of a quantity: likely, or dealt anew each time that it is asked for. How people sit is asked for once
+ *   for all of a vehicle
  */
-export function standing(car: Car, { assumed, line }: Outing, p: 0 | 1): Standing | undefined {
+export function standing(
+  car: Car,
+  { assumed, line }: Outing,
+  of: (q: Quantity) => number = likely,
+): Standing | undefined {
   const { vehicle, items } = car;
   if (!vehicle.centreHeight) return undefined;
-  const z = at(vehicle.centreHeight, p);
-  const pointOf = (item: Item): Point => {
-    const { across: y, at: x, height, person } = item;
-    if (!person) {
-      const mass = at(item.mass, height > z ? p : -p);
-      return { mass, x, y, z: height, person: false };
-    }
-    const sitting = at({ ...STATURE[person], how: 'assumed' }, p);
-    const above = at(assumed.riderCentre, p) * sitting;
-    return { mass: at(item.mass, p), x, y, z: height + above, person: true };
-  };
+  const sits = of(assumed.riderCentre);
+  const pointOf = ({ mass, across: y, at: x, height, person }: Item): Point =>
+    person
+      ? { mass: of(mass), x, y, z: height + sits * of({ ...STATURE[person], how: 'assumed' }), person: true }
+      : { mass: of(mass), x, y, z: height, person: false };
   const tare = {
-    mass: at(vehicle.tare, -p),
+    mass: of(vehicle.tare),
     x: vehicle.centreAt ?? vehicle.length / 2,
     y: 0,
-    z,
+    z: of(vehicle.centreHeight),
     person: false,
   };
-  return { car, points: [tare, ...items.map(pointOf)], base: line.contactWidth };
+  const stiff = vehicle.suspension?.rollStiffness;
+  const points = [tare, ...items.map(pointOf)];
+  return { car, points, base: line.contactWidth, ...(stiff ? { stiff: of(stiff) } : {}) };
 }
 
 export interface Field {
@@ -76,8 +81,8 @@ export interface GroupLoad {
 }
 
 /** @param lean m to the left of every person */
-export function loadsIn({ car, points, base }: Standing, field: Field, lean = 0): GroupLoad[] {
-  const { groups, suspension } = car.vehicle;
+export function loadsIn({ car, points, base, stiff }: Standing, field: Field, lean = 0): GroupLoad[] {
+  const { groups } = car.vehicle;
   const [tare, ...items] = points;
   const sum = (of: (p: Point) => number): number => points.reduce((total, p) => total + of(p), 0);
   const axles = groups.reduce((n, g) => n + g.axles, 0);
@@ -101,7 +106,6 @@ export function loadsIn({ car, points, base }: Standing, field: Field, lean = 0)
     );
   }
   const high = sum((p) => p.mass * p.z);
-  const stiff = suspension?.rollStiffness?.low;
   const softer =
     stiff === undefined ? 1 : stiff > G * high ? stiff / (stiff - G * high) : Number.POSITIVE_INFINITY;
   const roll = softer * sum((p) => p.mass * (field.onto * (p.y + (p.person ? lean : 0)) + field.left * p.z));

@@ -5,8 +5,9 @@
 
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { Train } from '../../engine/things/train/types.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 
 /** Standard gravity, m/s² (CGPM 1901). */
 export const G = 9.80665;

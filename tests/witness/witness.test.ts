@@ -59,13 +59,21 @@ describe('the witness', () => {
   it('loads every wheel alike, and bears as much lean', () => {
     expect(Math.max(...all.balance.wheels)).toBeLessThan(1e-9);
     expect(Math.max(...all.balance.leans)).toBeLessThan(1e-6);
-    // The engine reads curvature and cant from nodes 0.25 m apart: beside the end of a transition of 3 m to a
-    // radius of 12 m it is off by ¼·0.25·(1/12)/3 = 0.0017/m, which at 4 m/s is 0.003 of gravity, and half as
-    // much by the cant's run-off; a wheel loses some 3.5 times that of its load.
-    expect(all.balance.along).toBeLessThan(0.015);
   });
 
-  it('tells no lean that heavy people would not have left', () => none(all.balance.leanTooGreat));
+  /** What can hurt is told so that one draw in a hundred is worse: no more, and bounds are not stacked. */
+  const oneInAHundred = ({ draws, worse }: { draws: number; worse: number }): void => {
+    expect(draws).toBeGreaterThan(1000);
+    expect(worse / draws).toBeLessThan(0.013);
+    expect(worse / draws).toBeGreaterThan(0.002);
+  };
+
+  it('goes over in one draw of a hundred when all lean as far as is told', () =>
+    oneInAHundred(all.balance.over));
+
+  // Curvature and cant are read from nodes 0.25 m apart: beside the end of a transition less may be left by a little.
+  it('keeps as much of its lightest wheel as is told in all draws but one of a hundred', () =>
+    expect(all.balance.along.worse / all.balance.along.draws).toBeLessThan(0.013));
 
   it('two brakes on the same wheels lock together, whichever way their force is told', () =>
     none(all.stops.twoGearsApart));

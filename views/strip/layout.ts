@@ -1,18 +1,23 @@
-/** Where the bands of the strip lie, how chainage maps to x, and how heights are enlarged. */
+/** Where the lanes of the strip lie, how chainage maps to x, and how heights are enlarged. */
 import { heightAt } from '../../engine/things/line/geometry.ts';
+import { textWidth } from './letters.ts';
 import type { StripModel, StripView } from './model.ts';
 import { scaleLinear } from './scale.ts';
 
-/** Where the bands lie, px, and how chainage maps to x. */
+/** Where the lanes lie, px, and how chainage maps to x. */
 export interface Layout {
   readonly view: StripView;
   readonly x: (s: number) => number;
   readonly left: number;
   readonly right: number;
   readonly speed: Band;
+  /** Findings by number, and where to brake. */
+  readonly marks: Band;
+  /** What is told of the train's reach. */
+  readonly reach: Band;
   readonly profile: Band;
+  readonly names: Band & { readonly rows: number };
   readonly wheels: Band;
-  readonly curve: Band;
   readonly axis: number;
   readonly size: number;
 }
@@ -23,23 +28,36 @@ export interface Band {
 }
 
 const MARGIN = 12;
+export const ROW = 1.3;
+/** px; below, a drawing is a phone's. */
+const NARROW = 600;
 
-export function layOut(view: StripView): Layout {
+/** @param wheels whether a phone's has the lane that tells how light wheels run: only where they do */
+export function layOut(view: StripView, wheels = true): Layout {
   const size = view.textSize;
-  const left = MARGIN + size * 2.4;
-  const right = view.width - MARGIN;
-  const axis = view.height - size * 1.6;
-  const inner = axis - size;
-  const at = (share: number): number => size * 0.8 + share * (inner - size * 0.8);
+  const narrow = view.width < NARROW;
+  const rows = narrow ? 3 : 2;
+  const [left, right] = [MARGIN, view.width - MARGIN];
+  const axis = view.height - size * 1.7;
+  const down = (from: number, tall: number): Band => ({ top: from, bottom: from + tall * size });
+  const speed = down(size * 0.4, 5.4);
+  const marks = down(speed.bottom, 2);
+  const reach = down(marks.bottom, 1.5);
+  const low = wheels || !narrow ? axis - size * 1.6 : axis - size * 0.6;
+  const ribbon = { top: low - size * 0.6, bottom: low };
+  const foot = wheels || !narrow ? ribbon.top - size * 1.3 : low;
+  const names = { top: foot - size * rows * ROW, bottom: foot, rows };
   return {
     view,
     x: scaleLinear([view.from, view.to], [left, right]),
     left,
     right,
-    speed: { top: at(0.04), bottom: at(0.3) },
-    profile: { top: at(0.4), bottom: at(0.7) },
-    wheels: { top: at(0.78), bottom: at(0.835) },
-    curve: { top: at(0.87), bottom: at(1) },
+    speed,
+    marks,
+    reach,
+    profile: { top: reach.bottom, bottom: names.top - size * 0.2 },
+    names,
+    wheels: ribbon,
     axis,
     size,
   };
@@ -56,19 +74,22 @@ export interface Ground {
   readonly times: number;
 }
 
-/** Heights are drawn enlarged so that the profile fills its band, never less than true. */
+/** Heights are drawn enlarged so that the profile fills its band, never less than true; below lie the grades' words. */
 export function groundOf(model: StripModel, layout: Layout): Ground {
   const heights = samples(layout).map((s) => heightAt(model.line, s));
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const { top, bottom } = layout.profile;
   const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);
-  const room = bottom - top - layout.size * 3.4;
-  const times = Math.max(1, Math.min(20, high > low ? room / ((high - low) * perMetre) : 1));
-  return { y: (h) => bottom - layout.size * 0.6 - (h - low) * perMetre * times, times };
+  const room = Math.max(layout.size, bottom - top - layout.size * 5.6);
+  const times = Math.max(1, Math.min(60, high > low ? room / ((high - low) * perMetre) : 1));
+  return { y: (h) => bottom - layout.size * 2.6 - (h - low) * perMetre * times, times };
 }
 
 /** A label that takes no more than its share of the drawing; what is cut off is marked, and stands in full in the tables. */
 export function label(text: string, { left, right, size }: Layout, share = 0.5): string {
-  const most = Math.max(8, Math.floor((share * (right - left)) / (size * 0.6)));
-  return text.length <= most ? text : `${text.slice(0, most - 1)}…`;
+  const most = share * (right - left);
+  let short = text;
+  while (short.length > 4 && textWidth(short, size) > most)
+    short = `${short.replace(/…$/, '').slice(0, -1)}…`;
+  return short;
 }

@@ -6,7 +6,7 @@
 import type { RailPiece } from '../../engine/outing/rails.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { Severity } from '../../engine/questions/finding.ts';
-import type { BrakingPoint, SpeedMap, SpeedReason } from '../../engine/questions/speed/types.ts';
+import type { BrakingPoint, Driven, SpeedMap, SpeedReason } from '../../engine/questions/speed/types.ts';
 import type { Line, Place } from '../../engine/things/line/types.ts';
 import type { RailState } from '../../engine/things/rail.ts';
 import type { LoadedTrain } from '../../engine/things/train/loaded.ts';
@@ -29,7 +29,8 @@ export interface StripModel {
   readonly speeds: SpeedMap | null;
   readonly wheels: WheelMap | null;
   readonly plannedSpeed?: number;
-  readonly brakingPoints: readonly BrakingPoint[];
+  /** In the zones of one system of units. */
+  readonly driven: Driven | null;
   /** Rail that is not like the rest. */
   readonly rails?: readonly RailPiece[];
   readonly train: LoadedTrain | null;
@@ -68,12 +69,10 @@ export interface StripWords {
   chainage(m: number): string;
   length(m: number): string;
   speed(metresPerSecond: number): string;
-  /** Just the number, for an axis. */
+  /** Just the number. */
   speedTick(metresPerSecond: number): string;
-  readonly speedUnit: string;
-  /** Speeds, m/s, at which the axis is ruled. */
-  speedTicks(most: number): readonly number[];
   chainageTicks(from: number, to: number, count: number): readonly number[];
+  /** @param rise in the running direction */
   grade(rise: number): string;
   radius(m: number): string;
   reason(reason: SpeedReason): string;
@@ -86,8 +85,9 @@ export interface StripWords {
   readonly left: string;
   readonly right: string;
   readonly heightsTimes: string;
-  readonly likely: string;
-  readonly cautious: string;
-  readonly gap: string;
+  /** Cautious. */
+  toStop(m: number): string;
+  gapOf(m: number): string;
+  act(point: BrakingPoint): string;
   readonly never: string;
 }

@@ -1,10 +1,17 @@
-/** The train to scale on the strip, its stopping reach ahead and the gap it needs behind. */
+/** The train on the strip with its real outline, its stopping reach ahead and the gap it needs behind. */
 import { heightAt } from '../../engine/things/line/geometry.ts';
+import { silhouette } from '../car-views.ts';
 import { type Ground, groundOf, type Layout } from './layout.ts';
+import { openSheet, type Spot } from './letters.ts';
 import type { StripModel, StripMoment, StripWords } from './model.ts';
-import { group, lineShape, px, rectShape, type Shape, shape, textShape } from './scene.ts';
+import { group, lineShape, type Point, pathShape, polyline, px, type Shape, shape } from './scene.ts';
+import { along } from './track.ts';
 
-/** Segments of [a, b] on the line, cut where a loop's origin is crossed. */
+/** A whole train is drawn at least so long, as a share of the drawing's width and in px. */
+const LEAST_SHARE = 0.13;
+const LEAST_LONG = 78;
+
+/** Stretches of [a, b] on the line, cut where a loop's origin is crossed. */
 function onWindow(model: StripModel, a: number, b: number): [number, number][] {
   const { line } = model;
   if (!line.loop) return [[a, b]];
@@ -14,98 +21,116 @@ function onWindow(model: StripModel, a: number, b: number): [number, number][] {
 
 export function reach(model: StripModel, layout: Layout, words: StripWords, moment: StripMoment): Shape {
   const ground = groundOf(model, layout);
-  const bar = (from: number, to: number, ink: 'likely' | 'cautious' | 'gap', row: number): Shape[] =>
+  const { facing, line } = model;
+  const band = (
+    from: number,
+    to: number,
+    ink: 'beam' | 'beamlikely' | 'gap' | 'bold',
+    below: number,
+  ): Shape[] =>
     onWindow(model, Math.min(from, to), Math.max(from, to)).flatMap(([a, b]) => {
-      const [x0, x1] = [layout.x(Math.max(a, layout.view.from)), layout.x(Math.min(b, layout.view.to))];
-      if (x1 <= x0) return [];
-      const y = layout.profile.bottom + layout.size * (0.15 + 0.5 * row);
-      return ink === 'gap'
-        ? [lineShape('gap', x0, y + 3, x1, y + 3)]
-        : [rectShape(ink, x0, y, x1 - x0, layout.size * 0.42)];
+      const points = along(model, layout, ground, a, b).map(([x, y]): Point => [x, y + below]);
+      return points.length > 1 ? [pathShape(ink, polyline(points))] : [];
     });
-  const { head, facing } = { head: moment.head, facing: model.facing };
   const far = (metres: number | undefined): number =>
-    metres === undefined ? head : head + facing * Math.min(metres, model.line.length);
-  const tail = head - facing * (model.train?.length ?? 0);
+    moment.head + facing * Math.min(metres ?? 0, line.length * 0.999);
+  const length = model.train?.length ?? 0;
+  const tail = moment.head - facing * length;
+  const end = tail - facing * Math.min(moment.gap ?? 0, line.length * 0.999);
   return group({ class: 'moment' }, [
-    ...(moment.cautious === undefined ? [] : bar(head, far(moment.cautious), 'cautious', 0)),
-    ...(moment.likely === undefined ? [] : bar(head, far(moment.likely), 'likely', 0)),
-    ...(moment.gap === undefined
-      ? []
-      : bar(tail, tail - facing * Math.min(moment.gap, model.line.length), 'gap', 0)),
-    ...trainShapes(model, layout, ground, moment),
-    ...reachLabel(layout, words, moment),
+    ...(moment.gap === undefined ? [] : band(tail, end, 'gap', 7)),
+    ...(moment.cautious === undefined ? [] : band(moment.head, far(moment.cautious), 'beam', 0)),
+    ...(moment.likely === undefined ? [] : band(moment.head, far(moment.likely), 'beamlikely', 0)),
+    ...(length > 0 ? band(tail, moment.head, 'bold', 7) : []),
+    ...trainShapes(model, layout, ground, moment, longEnough(layout, length)),
+    ...reachWords(layout, words, moment, model, ground),
   ]);
 }
 
-function reachLabel(layout: Layout, words: StripWords, moment: StripMoment): Shape[] {
-  if (moment.cautious === undefined) return [];
-  const text =
-    moment.cautious === Infinity
-      ? words.never
-      : `${words.cautious} ${words.length(moment.cautious)} · ${words.speed(moment.speed)}`;
-  const x = Math.min(
-    Math.max(layout.x(moment.head), layout.left),
-    layout.right - text.length * layout.size * 0.45,
-  );
-  return [textShape('pencilword', x, layout.profile.bottom + layout.size * 1.5, text, layout.size * 0.9)];
+/** How many times its true length the train is drawn, so that one can see what it is. */
+export function longEnough(layout: Layout, length: number): number {
+  if (length <= 0) return 1;
+  const wide = layout.right - layout.left;
+  const long = (length * wide) / (layout.view.to - layout.view.from);
+  return Math.max(1, Math.max(LEAST_LONG, LEAST_SHARE * wide) / long);
 }
 
-/** Vehicles to scale along the line; their height is drawn at the scale of length, never smaller than legible. */
-export function trainShapes(model: StripModel, layout: Layout, ground: Ground, moment: StripMoment): Shape[] {
-  const train = model.train;
+/** In a lane of its own, over the head: nothing else is written there. */
+function reachWords(
+  layout: Layout,
+  words: StripWords,
+  moment: StripMoment,
+  { line, facing }: StripModel,
+  ground: Ground,
+): Shape[] {
+  if (moment.cautious === undefined) return [];
+  const { size, reach: lane, left, right } = layout;
+  const sheet = openSheet(layout.view.width, layout.view.height);
+  const x = Math.min(right, Math.max(left, layout.x(moment.head)));
+  const y = lane.bottom - size * 0.45;
+  const text = moment.cautious === Infinity ? words.never : words.toStop(moment.cautious);
+  const ends = (at: number): Spot[] => [
+    { x: at, y, anchor: 'middle' },
+    { x: left, y },
+    { x: right, y, anchor: 'end' },
+  ];
+  const stop = sheet.put('pencilword', text, size, ends(x));
+  if (!stop) return [];
+  const gap =
+    moment.gap === undefined || moment.gap === Infinity
+      ? undefined
+      : sheet.put(
+          'small',
+          words.gapOf(moment.gap),
+          size,
+          facing > 0
+            ? [
+                { x: stop.box.x0 - size, y, anchor: 'end' },
+                { x: stop.box.x1 + size, y },
+              ]
+            : [
+                { x: stop.box.x1 + size, y },
+                { x: stop.box.x0 - size, y, anchor: 'end' },
+              ],
+        );
+  const foot = ground.y(heightAt(line, moment.head));
+  return [lineShape('lead', x, lane.bottom, x, foot), stop.shape, ...(gap ? [gap.shape] : [])];
+}
+
+/**
+ * Vehicles along the drawn track, heights at the scale of their lengths.
+ *
+ * @param times how many times longer than at the line's scale, from the head back
+ */
+export function trainShapes(
+  model: StripModel,
+  layout: Layout,
+  ground: Ground,
+  moment: StripMoment,
+  times = 1,
+): Shape[] {
+  const { train, facing, line } = model;
   if (!train) return [];
-  const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);
-  const tall = Math.max(0.55 * perMetre, layout.size * 0.7);
-  return train.vehicles.flatMap(({ vehicle, behind, riders }) =>
-    onWindow(
-      model,
-      moment.head - model.facing * behind,
-      moment.head - model.facing * (behind + vehicle.length),
-    ).flatMap(([a, b]) => {
-      const [from, to] = [Math.min(a, b), Math.max(a, b)];
+  const scale = ((layout.right - layout.left) / (layout.view.to - layout.view.from)) * times;
+  const y = (s: number): number => ground.y(heightAt(line, s));
+  return train.vehicles.flatMap((loaded) => {
+    const [front, rear] = [loaded.behind, loaded.behind + loaded.vehicle.length].map(
+      (m) => moment.head - facing * m * times,
+    );
+    return onWindow(model, Math.min(front, rear), Math.max(front, rear)).flatMap(([from, to]) => {
       if (to < layout.view.from || from > layout.view.to) return [];
       const [x0, x1] = [layout.x(from), layout.x(to)];
-      const y = ground.y(heightAt(model.line, (from + to) / 2));
-      const tilt =
-        (Math.atan2(
-          ground.y(heightAt(model.line, to)) - ground.y(heightAt(model.line, from)),
-          Math.max(1, x1 - x0),
-        ) *
-          180) /
-        Math.PI;
-      const engine = vehicle.role === 'engine';
-      const wide = Math.max(1.5, x1 - x0 - 1);
-      const body = rectShape(
-        engine ? 'engine' : 'body',
-        x0,
-        y - (engine ? 1.5 : 0.55) * tall,
-        wide,
-        (engine ? 1.25 : 0.3) * tall,
-      );
-      const wheels = vehicle.groups.map((g) =>
-        shape('circle', {
-          class: 'wheel',
-          cx: px(x0 + (wide * (model.facing > 0 ? vehicle.length - g.at : g.at)) / vehicle.length),
-          cy: px(y - 0.14 * tall),
-          r: px(Math.max(1, 0.14 * tall)),
-        }),
-      );
-      const people = riders.map(({ rider, seat }) =>
-        shape('circle', {
-          class: rider.duty === 'driver' ? 'driver' : 'rider',
-          cx: px(x0 + (wide * (model.facing > 0 ? vehicle.length - seat.at : seat.at)) / vehicle.length),
-          cy: px(y - (engine ? 1.75 : 0.95) * tall),
-          r: px(Math.max(1.2, 0.2 * tall)),
-        }),
-      );
+      const tilt = (Math.atan2(y(to) - y(from), Math.max(0.1, x1 - x0)) * 180) / Math.PI;
+      const long = loaded.vehicle.length * scale;
+      const place = `translate(${px((x0 + x1) / 2)} ${px((y(from) + y(to)) / 2 - 1)}) rotate(${px(tilt)})`;
+      const mirror = facing > 0 ? ' scale(-1 1)' : '';
       return [
-        shape('g', { transform: `rotate(${px(tilt)} ${px((x0 + x1) / 2)} ${px(y)})` }, [
-          body,
-          ...wheels,
-          ...people,
-        ]),
+        shape(
+          'g',
+          { transform: `${place}${mirror} translate(${px(-long / 2)} 0)`, class: 'vehicle' },
+          silhouette(loaded, scale),
+        ),
       ];
-    }),
-  );
+    });
+  });
 }

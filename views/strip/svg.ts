@@ -1,5 +1,6 @@
 /** The strip of an answered outing as a stand-alone SVG, and the model that any way in draws from. */
 
+import { drivenOf } from '../../desk/driven.ts';
 import { senseOf } from '../../engine/answer/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import { openOuting } from '../../engine/outing/open.ts';
@@ -10,6 +11,7 @@ import type { Voice } from '../../words/voice.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
 import { sceneToSvg } from './scene.ts';
+import { stillHead } from './still.ts';
 import { stripWords } from './words.ts';
 
 /** @param answer null: the line and the train alone, as long as nothing is told of them */
@@ -19,7 +21,7 @@ export function stripModel(outing: Outing, answer: Answer | null, voice: Voice):
     facing: senseOf(outing),
     speeds: answer?.speeds ?? null,
     wheels: answer?.wheels ?? null,
-    brakingPoints: answer?.brakingPoints ?? [],
+    driven: answer ? drivenOf(answer, voice) : null,
     rails: railsToday(outing),
     train: openOuting(outing).loaded,
     marks: answer ? marksOf(answer, voice) : [],
@@ -37,13 +39,7 @@ function marksOf(answer: Answer, voice: Voice): StripMark[] {
   });
 }
 
-/** Where the train stands on a still picture: at its first station, else far enough along to show whole. */
-export function stillHead(outing: Outing, length: number): number {
-  const station = outing.line.places.find((p) => p.kind === 'station');
-  return station?.to ?? station?.at ?? Math.min(outing.line.length, length);
-}
-
-export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 460): string {
+export function stripSvg(outing: Outing, answer: Answer, voice: Voice, width = 1400, height = 480): string {
   const model = stripModel(outing, answer, voice);
   const view = { width, height, from: 0, to: outing.line.length, textSize: 13 };
   const head = stillHead(outing, model.train?.length ?? 0);

@@ -4,17 +4,29 @@
  */
 import { lightestPlace, thinShare } from '../../desk/light-wheels.ts';
 import { type Layout, label } from './layout.ts';
+import type { Sheet } from './letters.ts';
 import type { StripModel, StripWords } from './model.ts';
-import { filledTo, group, lineShape, type Point, pathShape, type Shape, textShape } from './scene.ts';
+import { filledTo, group, lineShape, type Point, pathShape, type Shape } from './scene.ts';
 
 type RibbonInk = 'weightoff' | 'weightthin' | 'weightshort';
 
 /** The band is tall enough for this many times the loss allowed; a greater loss fills it, and its words tell how much. */
 const ROOM = 1.6;
 
-export function wheelBand({ wheels, line }: StripModel, layout: Layout, words: StripWords): Shape {
+/** Whether the train's wheels run so light that one should see where. */
+export function runsLight({ wheels }: StripModel): boolean {
   const worst = wheels && lightestPlace(wheels);
-  if (!wheels || !worst) return group({}, []);
+  return !!wheels && !!worst && worst.share < thinShare(wheels.required);
+}
+
+export function wheelBand(
+  { wheels, line }: StripModel,
+  layout: Layout,
+  words: StripWords,
+  sheet: Sheet,
+): Shape {
+  const worst = wheels && lightestPlace(wheels);
+  if (!wheels || !worst || layout.wheels.bottom > layout.axis - layout.size) return group({}, []);
   const { wheels: band, left, right, size } = layout;
   const thin = thinShare(wheels.required);
   const inkOf = (share: number): RibbonInk =>
@@ -23,6 +35,12 @@ export function wheelBand({ wheels, line }: StripModel, layout: Layout, words: S
   const tall = (share: number): number =>
     Math.min(1, Math.max(0, (1 - share) / full)) * (band.bottom - band.top);
   const allowed = band.top + tall(wheels.required);
+  const told = sheet.put(
+    worst.share < thin ? 'reason' : 'small',
+    label(words.lightest(worst), layout, 0.62),
+    size,
+    [{ x: left, y: band.top - size * 0.3 }],
+  );
   return group({ class: 'wheels' }, [
     ...ribbons(columns(wheels, line, layout), inkOf).map(({ ink, from, shares }) =>
       pathShape(
@@ -35,13 +53,7 @@ export function wheelBand({ wheels, line }: StripModel, layout: Layout, words: S
     ),
     lineShape('fine', left, band.top, right, band.top),
     lineShape('dotted', left, allowed, right, allowed),
-    textShape(
-      worst.share < thin ? 'reason' : 'small',
-      left,
-      band.bottom + size * 0.6,
-      label(words.lightest(worst), layout, 0.9),
-      size * 0.8,
-    ),
+    ...(told ? [told.shape] : []),
   ]);
 }
 

@@ -1,33 +1,33 @@
 /** The strip's words and figures in a voice. */
+import { actLine, drivenSpeed } from '../../desk/driven.ts';
 import { printQuantity } from '../../units/index.ts';
 import { tellRail } from '../../words/finding.ts';
-import { reasonWords } from '../../words/findings/stopping.ts';
-import { chainage, distance, say, trade, type Voice } from '../../words/voice.ts';
+import { reasonWords } from '../../words/findings/speed.ts';
+import { chainage, distance, trade, type Voice } from '../../words/voice.ts';
 import { tellLightWheel } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';
 import { roundFigures } from './scale.ts';
 
 export function stripWords(voice: Voice): StripWords {
   const imperial = voice.system === 'imperial';
-  const [long, fast] = imperial ? [0.3048, 0.44704] : [1, 1 / 3.6];
+  const long = imperial ? 0.3048 : 1;
   const even = (from: number, to: number, count: number, unit: number): number[] =>
     roundFigures(from / unit, to / unit, count).map((n) => n * unit);
   return {
     chainage: (m) => chainage(voice, m),
     length: (m) => distance(voice, m, 'up'),
-    speed: (v) => say(voice, { si: v, kind: 'speed' }),
-    speedTick: (v) => `${Math.round(v / fast)}`,
-    speedUnit: imperial ? 'mph' : 'km/h',
-    speedTicks: (most) => even(0, most, 4, fast).filter((v) => v > 0),
+    speed: (v) => drivenSpeed(voice, v),
+    speedTick: (v) => drivenSpeed(voice, v).replace(/ .*/, ''),
     chainageTicks: (from, to, count) => even(from, to, count, long),
     grade: (rise) => {
-      const arrow = rise > 0 ? '↗' : '↘';
+      const way = rise > 0 ? 'up' : 'down';
       return voice.wording === 'uk'
-        ? `${arrow} ${printQuantity(Math.abs(rise), 'grade', { system: voice.system, unit: '1 in n' })}`
-        : `${arrow} ${(Math.abs(rise) * 100).toFixed(1)} %`;
+        ? `${printQuantity(Math.abs(rise), 'grade', { system: voice.system, unit: '1 in n' })} ${way}`
+        : `${(Math.abs(rise) * 100).toFixed(1)} % ${way}`;
     },
-    radius: (m) => `R ${distance(voice, m, 'down')}`,
-    reason: (reason) => shortReason[reason.kind] ?? reasonWords(reason.kind),
+    radius: (m) => `${distance(voice, m, 'down').replace('.0 ', ' ')} curve`,
+    reason: ({ kind, what }) =>
+      kind === 'host-place' && what !== '' ? what : (shortReason[kind] ?? reasonWords(kind)),
     place: (place) => place.name,
     rail: (state) => `${tellRail(state)} rail`,
     lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst)}`,
@@ -36,9 +36,9 @@ export function stripWords(voice: Voice): StripWords {
     left: 'left',
     right: 'right',
     heightsTimes: `${trade(voice.wording, 'grade')}s drawn ×`,
-    likely: 'likely',
-    cautious: 'cautious stop',
-    gap: 'gap',
+    toStop: (m) => `${distance(voice, m, 'up')} to stop`,
+    gapOf: (m) => `gap ${distance(voice, m, 'up')}`,
+    act: (point) => actLine(point, voice),
     never: 'does not stop',
   };
 }
@@ -50,7 +50,7 @@ const shortReason: Readonly<Record<string, string>> = {
   'stopping-assumed-sight': 'sight not stated',
   'stopping-end': 'end of line',
   'host-line': "host's limit",
-  'host-place': "host's limit here",
+  'host-place': "host's limit",
   vehicle: 'vehicle',
   curve: 'curve',
   balance: 'balance',

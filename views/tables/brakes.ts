@@ -2,7 +2,7 @@
 
 import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
-import { isVacuumKind } from '../../engine/things/brake/system.ts';
+import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import { printQuantity } from '../../units/index.ts';
 import { tellRail } from '../../words/finding.ts';
 import { brakeKindWords, outcomeWords } from '../../words/findings/brakes.ts';

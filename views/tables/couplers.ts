@@ -2,7 +2,8 @@
 import type { CouplerLoads } from '../../desk/couplers.ts';
 import type { CouplerData } from '../../engine/questions/couplers/ask.ts';
 import type { GapBand } from '../../engine/questions/couplers/ensemble.ts';
-import { couplerScenarioWords, lieWords } from '../../words/findings/couplers.ts';
+import { couplerScenarioWords } from '../../words/findings/couplers.ts';
+import { lieWords } from '../../words/findings/swing.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { climbCells, climbHead } from './balance.ts';

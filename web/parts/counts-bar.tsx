@@ -1,11 +1,11 @@
-/** The four car counts on today's rail in one line of words and numbers, always in sight. */
+/** The car counts on today's rail in one line of words and numbers, always in sight. */
 import { type CountWay, leastWords } from '../../desk/count-ways.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import { told, tried } from '../state/session.ts';
 import { shortCount } from './counts.tsx';
 
 const ways: readonly (readonly [CountWay, string])[] = [
-  ['pulled', 'started anywhere'],
+  ['pulled', 'starts anywhere'],
   ['stopped', 'stopped'],
   ['held', 'held by the crew'],
   ['heldByAll', 'held by all'],

@@ -1,4 +1,4 @@
-/** The four car counts for every rail, the day's rail marked. */
+/** The car counts for every rail, the day's rail marked. */
 import type { Told } from '../../desk/asked.ts';
 import {
   type CountWay,
@@ -23,7 +23,7 @@ export function Counts({ told }: { readonly told: Told | null }) {
     rail,
     count: told?.answer.cars.find((c) => c.railState === rail),
   }));
-  const ways = countWays(told?.answer.cars ?? []);
+  const ways = countWays(told?.answer.cars ?? [], speech.value);
   const v = told ? { ...speech.value, outing: told.asked.outing } : null;
   const count = told?.answer.cars.find((c) => c.railState === today);
   return (

@@ -28,6 +28,13 @@ const SLACK = 7;
 /** px from the edge of the window where the page begins to move along. */
 const EDGE = 56;
 
+/** What of the screen the word above and the doors below leave. */
+function inSight(): { readonly top: number; readonly bottom: number } {
+  const head = document.querySelector('.head')?.getBoundingClientRect().bottom ?? 0;
+  const doors = document.querySelector('.doors')?.getBoundingClientRect().top ?? 0;
+  return { top: Math.max(0, head), bottom: doors > innerHeight / 2 ? doors : innerHeight };
+}
+
 export function grab(event: PointerEvent, errand: Errand): void {
   if (event.button !== 0 || !event.isPrimary) return;
   const { pointerId, clientX, clientY } = event;
@@ -43,8 +50,9 @@ export function grab(event: PointerEvent, errand: Errand): void {
     carrying = true;
     e.preventDefault();
     carried.value = { label: errand.label, x: e.clientX, y: e.clientY };
-    if (e.clientY < EDGE) scrollBy(0, -14);
-    else if (e.clientY > innerHeight - EDGE) scrollBy(0, 14);
+    const { top, bottom } = inSight();
+    if (e.clientY < top + EDGE) scrollBy(0, -14);
+    else if (e.clientY > bottom - EDGE) scrollBy(0, 14);
     errand.over(e.clientX, e.clientY);
   };
   const up = (e: PointerEvent): void => {

@@ -6,7 +6,7 @@
 import { type OpenTried, openTriedFile } from '../../desk/trying.ts';
 import { type FileProblem, type Read, readOuting, readVehicle, writeFile } from '../../papers/index.ts';
 import { readJson } from '../../papers/json.ts';
-import { type FieldPath, fileProblem } from '../../papers/problem.ts';
+import { type FieldPath, fileProblem, show } from '../../papers/problem.ts';
 import { decodeText } from '../../papers/text.ts';
 import { isTried } from '../../papers/tried.ts';
 import type { Json } from '../state/session.ts';
@@ -53,7 +53,7 @@ export async function readEverything(
   if (odd) problems.push(placed([odd], `the unknown field "${odd}"`, 'outing and vehicles'));
   if (json['version'] !== VERSION)
     problems.push(
-      placed(['version'], String(json['version']), `${VERSION}: a newer Heedway may have made this file`),
+      placed(['version'], show(json['version']), `${VERSION}: a newer Heedway may have made this file`),
     );
   if (!Array.isArray(json['vehicles'])) problems.push(placed(['vehicles'], 'no list', 'a list of vehicles'));
   if (problems.length > 0) return { ok: false, problems };

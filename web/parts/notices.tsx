@@ -31,10 +31,10 @@ function Halted() {
   );
 }
 
-/** Where the word is there already, what is silent looks for remedies only, and needs no alarm. */
+/** Where the word is there already, what is silent looks for remedies only, and needs no alarm, and moves nothing. */
 function Silent() {
   return (
-    <section class="notice" role={told.value ? 'status' : 'alert'}>
+    <section class={told.value ? 'notice aside' : 'notice'} role={told.value ? 'status' : 'alert'}>
       <p>
         {told.value
           ? 'Looking for remedies takes long, and nothing has been heard for 5 seconds.'

@@ -3,90 +3,143 @@
  * of its own; the outing that is open is kept by the session, and comes here when another one is opened.
  */
 import { signal } from '@preact/signals';
-import { type IDBPDatabase, openDB } from 'idb';
+import type { IDBPDatabase } from 'idb';
 import { tellInvented } from '../../desk/invented.ts';
 import type { Replies } from '../../desk/new/field.ts';
 import type { Brought } from '../../desk/new/make.ts';
+import { demo, demoNames } from '../state/demos.ts';
 import { change, type Json, paper, unkept } from '../state/session.ts';
+import { beside, freeAmong, lies, makeRoom, nameOf, putAway, type Shelved } from '../state/shelving.ts';
+import { openStore } from '../state/storage.ts';
 
 export interface Draft {
   readonly replies: Replies;
   readonly brought: Brought;
 }
 
-export const shelf = signal<readonly Json[]>([]);
+const shelved = signal<Shelved<Json>>({ papers: [] });
 /** What was taken off last, so that it can be put back. */
 export const takenOff = signal<Json | null>(null);
 
+/** All but the open one. */
+export const others = (): readonly Json[] =>
+  shelved.value.papers.filter((p) => nameOf(p) !== shelved.value.open);
+
 const NOT_KEPT = 'The browser could not keep your papers: its storage is full or shut.';
+
+const lost = (why: string): void => {
+  database = undefined;
+  unkept.value = why;
+};
 
 let database: Promise<IDBPDatabase> | undefined;
 const opened = (): Promise<IDBPDatabase> => {
-  database ??= openDB('heedway-shelf', 1, { upgrade: (db) => void db.createObjectStore('papers') });
+  database ??= openStore('heedway-shelf', 'papers', lost);
   return database;
 };
 
-async function kept(key: string): Promise<unknown> {
+/** Other tabs have the same shelf. */
+const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-shelf') : undefined;
+channel?.addEventListener('message', () => void openShelf());
+
+export async function keepDraft(draft: Draft): Promise<void> {
   try {
-    return await (await opened()).get('papers', key);
+    await (await opened()).put('papers', draft, 'draft');
+  } catch {
+    unkept.value = NOT_KEPT;
+  }
+}
+
+export async function keptDraft(): Promise<Draft | undefined> {
+  try {
+    return (await (await opened()).get('papers', 'draft')) as Draft | undefined;
   } catch {
     unkept.value = NOT_KEPT;
     return undefined;
   }
 }
 
-async function keep(key: string, value: unknown): Promise<void> {
+async function keptIn(store: { get: (key: string) => Promise<unknown> }): Promise<Shelved<Json>> {
+  const [papers, open] = await Promise.all([store.get('outings'), store.get('open')]);
+  return {
+    papers: Array.isArray(papers) ? (papers as Json[]) : [],
+    open: typeof open === 'string' ? open : undefined,
+  };
+}
+
+/** So long is waited for a storage before the work goes on without, ms: some never answer. */
+const PATIENCE = 2000;
+
+/** Changes what lies there, whatever this page has seen of it, in one step: nothing of another tab's is put over. */
+async function keep(next: (kept: Shelved<Json>) => Shelved<Json>): Promise<void> {
+  shelved.value = next(shelved.value);
+  const keeping = async (): Promise<void> => {
+    try {
+      const step = (await opened()).transaction('papers', 'readwrite');
+      const now = next(await keptIn(step.store));
+      const { papers, open } = now;
+      await Promise.all([step.store.put(papers, 'outings'), step.store.put(open, 'open'), step.done]);
+      shelved.value = now;
+      channel?.postMessage('changed');
+    } catch {
+      unkept.value = NOT_KEPT;
+    }
+  };
+  await Promise.race([keeping(), new Promise((done) => setTimeout(done, PATIENCE))]);
+}
+
+export async function openShelf(): Promise<void> {
   try {
-    await (await opened()).put('papers', value, key);
+    shelved.value = await keptIn((await opened()).transaction('papers').store);
   } catch {
     unkept.value = NOT_KEPT;
   }
 }
 
-export const keepDraft = (draft: Draft): Promise<void> => keep('draft', draft);
-export const keptDraft = async (): Promise<Draft | undefined> => (await kept('draft')) as Draft | undefined;
-
-const nameOf = (json: Json): string => String(json['name']);
-
-function put(papers: readonly Json[]): Promise<void> {
-  shelf.value = papers;
-  return keep('outings', papers);
+/** An example as it came: it lies in its own place and need not lie here. */
+async function isExample(json: Json): Promise<boolean> {
+  if (json['invented'] !== true) return false;
+  return lies(await Promise.all(demoNames.map((d) => demo(d.file))), json);
 }
 
-export async function openShelf(): Promise<void> {
-  shelf.value = ((await kept('outings')) as Json[] | undefined) ?? [];
+/** The open paper put on the shelf, unless it is an example as it came. */
+async function clear(): Promise<(kept: Shelved<Json>) => Shelved<Json>> {
+  const open = paper.value;
+  if (await isExample(open)) return ({ papers }) => ({ papers });
+  return (kept) => ({ papers: putAway(kept, open) });
 }
 
-/** An example as it lies in the room of files; a copy of it has a place of its own here. */
-const isExample = (json: Json): boolean =>
-  json['invented'] === true && !shelf.value.some((p) => nameOf(p) === nameOf(json));
-
-/** The paper onto the shelf, in the place of one of the same name. */
-const shelved = (papers: readonly Json[], json: Json): Json[] =>
-  papers.some((p) => nameOf(p) === nameOf(json))
-    ? papers.map((p) => (nameOf(p) === nameOf(json) ? json : p))
-    : [...papers, json];
-
-/** Opens a paper of one's own; the one that is open is put on the shelf, unless it is an example. */
+/** Opens a paper of one's own, which lies on the shelf from now on. */
 export async function openOwn(json: Json): Promise<void> {
-  await openShelf();
-  const before = isExample(paper.value) ? shelf.value : shelved(shelf.value, paper.value);
-  await put(shelved(before, json));
-  change(json);
+  const cleared = await clear();
+  let open = json;
+  await keep((kept) => {
+    const { papers } = cleared(kept);
+    open = lies(papers, json) ? json : { ...json, name: freeAmong(nameOf(json), papers) };
+    return { papers: beside(papers, open), open: nameOf(open) };
+  });
+  change(open);
 }
 
-/** A name that no paper on the shelf has. */
-export function freeName(name: string): string {
-  const taken = new Set([...shelf.value, paper.value].map(nameOf));
-  let n = 2;
-  if (!taken.has(name)) return name;
-  while (taken.has(`${name} ${n}`)) n++;
-  return `${name} ${n}`;
+/**
+ * What is opened from elsewhere, a file, a code or an example: what was open goes on the shelf first.
+ * @param open opens it
+ */
+export async function openBeside(json: Json, open: () => void): Promise<void> {
+  const cleared = await clear();
+  await keep((kept) => ({ papers: makeRoom(cleared(kept).papers, json) }));
+  open();
 }
+
+/** A name that no paper on the shelf has, nor the open one. */
+export const freeName = (name: string): string => freeAmong(name, [...shelved.value.papers, paper.value]);
 
 /** The same once more under another name: to change it and keep both. */
 export const copied = (json: Json): Promise<void> =>
-  put([...shelf.value, { ...json, name: freeName(nameOf(json)) }]);
+  keep((kept) => ({
+    ...kept,
+    papers: beside(kept.papers, { ...json, name: freeAmong(nameOf(json), [...kept.papers, paper.value]) }),
+  }));
 
 /** A copy of the open one, which is opened: the one before lies on the shelf. */
 export async function copyOpen(): Promise<void> {
@@ -96,13 +149,13 @@ export async function copyOpen(): Promise<void> {
 
 export async function takeOff(json: Json): Promise<void> {
   takenOff.value = json;
-  await put(shelf.value.filter((p) => nameOf(p) !== nameOf(json)));
+  await keep((kept) => ({ ...kept, papers: kept.papers.filter((p) => nameOf(p) !== nameOf(json)) }));
 }
 
 export async function putBack(): Promise<void> {
   const json = takenOff.value;
   takenOff.value = null;
-  if (json) await put(shelved(shelf.value, json));
+  if (json) await keep((kept) => ({ ...kept, papers: beside(kept.papers, json) }));
 }
 
 /** The line under a paper's name: what runs where. */

@@ -97,7 +97,7 @@ function Look({ line }: { readonly line: Line }) {
     facing: 1 as const,
     speeds: null,
     wheels: null,
-    brakingPoints: [],
+    driven: null,
     train: null,
     marks: [],
   };

@@ -13,6 +13,7 @@ export const demoNames: readonly { readonly file: string; readonly title: string
   { file: 'steam-light.json', title: 'Steam with light cars' },
   { file: 'battery-vacuum.json', title: 'Battery engine, vacuum brakes' },
   { file: 'heavy-air.json', title: 'Heavy steam, automatic air' },
+  { file: 'busy-afternoon.json', title: 'A busy afternoon after a shower' },
   { file: 'too-long-wet.json', title: 'Too long on a wet rail' },
   { file: 'brake-not-measured.json', title: 'A brake nobody has measured' },
 ];

@@ -68,6 +68,15 @@ export const undoTrial = (): void => {
   trials.value = trials.value.slice(0, -1);
 };
 
+/** What is tried is written into the paper: one step to undo. */
+export async function keepTrials(): Promise<void> {
+  const now = asked.value;
+  const from = now?.trials[0]?.from;
+  if (!now || !from) return;
+  const { changedPaper } = await import('../../papers/changed.ts');
+  if (asked.value?.id === now.id) change(changedPaper(now.paper, from, now.outing) as Json);
+}
+
 const MOST_STEPS = 200;
 
 /** The field in which somebody is typing: all that they type there is one step to undo. */

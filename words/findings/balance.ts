@@ -1,7 +1,9 @@
 /** Words for balance: standing upright, curves, leaning, loads on trucks, twist, flange climb. */
-import { type Teller, wanted } from './teller.ts';
+import type { FlangeWay } from '../../engine/questions/balance/climbing.ts';
+import type { PeakScenario } from '../../engine/questions/couplers/peaks.ts';
+import { type Teller, type Tellers, wanted } from './teller.ts';
 
-const ways: Readonly<Record<string, string>> = {
+const ways: Readonly<Record<FlangeWay | PeakScenario, string>> = {
   running: 'on the run',
   creeping: 'at a creep',
   braking: 'under the brake',
@@ -13,56 +15,57 @@ const ways: Readonly<Record<string, string>> = {
   'run-in': 'as the cars run in behind an engine that brakes alone',
 };
 
-export const flangeWayWords = (way: string): string => ways[way] ?? way;
+export const flangeWayWords = (way: string): string => ways[way as FlangeWay] ?? way;
 
-const lifting: (...args: Parameters<Teller>) => string = ({ facts }, t) => {
-  if (facts['lift'] === undefined) return '';
+const lifting: (...args: Parameters<Teller<'curve-speed-limited-by-balance'>>) => string = ({ facts }, t) => {
+  if (facts.lift === undefined) return '';
   const { leaning } = facts;
   const upright = ` A wheel lifts at ${t.fact('lift', 'down')}`;
   if (leaning === undefined) return `${upright}.`;
-  return typeof leaning === 'object' && leaning.si > 0
+  return leaning.si > 0
     ? `${upright}, with one rider leaning outward at ${t.fact('leaning', 'down')}.`
     : `${upright}; with one rider leaning outward even standing.`;
 };
 
 export const balanceWords = {
-  'tips-at-rest': (_f, t) => ({
+  'tips-at-rest': ({ facts }, t) => ({
     what:
-      t.fact('where') === 'level'
+      facts.where === 'level'
         ? `${t.vehicle} lifts a wheel standing on level track, with its riders sitting still.`
         : `${t.vehicle} lifts a wheel when it stands ${t.where.replace(/^.*, /, '')}, with its riders sitting still.`,
     why: `Its centre of gravity may be as high as ${t.fact('height', 'up')} above the rail and falls too near the wheels on one side.`,
   }),
-  'stands-light-on-one-side': (_f, t) => ({
+  'stands-light-on-one-side': ({ facts }, t) => ({
     what:
-      t.fact('by') === 'seating'
+      facts.by === 'seating'
         ? `${t.vehicle} sits heavily to the ${t.fact('side')}: the lightest wheel keeps ${t.found('down')} of an even load.`
         : `Standing on the cant ${t.where.replace(/^.*, /, '')}, a wheel of ${t.vehicle} keeps ${t.found('down')} of its load.`,
     why:
-      t.fact('by') === 'seating'
+      facts.by === 'seating'
         ? `It should keep ${t.required('up')}. Seat riders in pairs, or a single one in the middle.`
         : `It should keep ${t.required('up')}. Do not stop here, and let nobody get on or off.`,
   }),
   'curve-speed-limited-by-balance': (f, t) => ({
     what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${wanted(t)}.`,
-    why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright and heavy (centre ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
+    why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright, in all but one draw of a hundred of what was stated (centre up to ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
   'all-lean-goes-over': ({ facts }, t) => {
-    const alone = facts['riders'] === 1;
-    const others = Number(facts['vehicles']) - 1;
+    const alone = facts.riders === 1;
+    const others = facts.vehicles - 1;
     const place = t.where.replace(/^.*, /, '');
-    const where: Readonly<Record<string, string>> = {
+    const where = {
+      anywhere: ', even on level track',
       standing: ` standing ${place} on ${t.fact('cant', 'up')} of cant`,
       running: ` ${place} at ${t.fact('speed', 'down')}`,
     };
     return {
-      what: `${t.vehicle} goes over if ${alone ? 'its rider leans' : 'all its riders lean'} ${t.found('down')} to one side${where[String(facts['place'])] ?? ', even on level track'}.`,
-      why: `A seated grown person easily leans ${t.required('up')}${
+      what: `${t.vehicle} goes over if ${alone ? 'its rider leans' : 'all its riders lean'} ${t.found('down')} to one side${where[facts.place]}.`,
+      why: `In one draw of a hundred of what was stated. A seated grown person easily leans ${t.required('up')}${
         others > 0
           ? `, and ${others} more ${others === 1 ? 'vehicle goes' : 'vehicles go'} over with less`
           : ''
       }. ${
-        facts['place'] === 'standing' ? 'Do not stand on this cant. ' : ''
+        facts.place === 'standing' ? 'Do not stand on this cant. ' : ''
       }Brief riders before they sit down: stay upright, feet in, nobody reaches out.`,
     };
   },
@@ -70,15 +73,15 @@ export const balanceWords = {
     what: `If ${t.fact('rider')} leans ${t.found('down')} sideways, a wheel of ${t.vehicle} lifts ${t.where.replace(/^.*, /, '')}.`,
     why: `A seated grown person easily leans ${t.required('up')}. Leaning is behaviour: tell riders to sit still and feet in, seat the heavy ones low and in the middle.`,
   }),
-  'centre-of-gravity-unknown': (_f, t) => ({
+  'centre-of-gravity-unknown': ({ facts }, t) => ({
     what:
-      t.fact('bounded') === 'no'
+      facts.bounded === 'no'
         ? `How high the centre of gravity of ${t.vehicle} lies is not known, and nothing bounds it.`
         : `The centre of gravity of ${t.vehicle} was not measured; taken at ${t.found('up')}, as high as the vehicle itself.`,
     why:
-      t.fact('bounded') === 'safe'
+      facts.bounded === 'safe'
         ? 'Even so high it stays up at every speed asked for.'
-        : t.fact('bounded') === 'limits'
+        : facts.bounded === 'limits'
           ? 'It sets the speed in a curve. A tilt test would probably allow more.'
           : 'Tilt the empty vehicle until the first wheel lifts, and note the angle.',
   }),
@@ -98,13 +101,13 @@ export const balanceWords = {
     what: `On track twisted by ${t.fact('twist', 'up')} a wheel of ${t.vehicle} loses ${t.found('up')} of its load; ${t.required()} is the most it may.`,
     why: `Over ${t.fact('over')} one corner stands off by ${t.fact('lift', 'up')}, and ${t.fact('freedom', 'down')} takes the whole load off it. Pack the track, free the side bearers, or square the frame.`,
   }),
-  'twist-unknown': (_f, t) => ({
+  'twist-unknown': ({ facts }, t) => ({
     what:
-      t.fact('of') === 'line'
+      facts.of === 'line'
         ? 'How much the track is twisted was not measured.'
-        : `How much twist ${t.vehicle} follows was not measured (${t.fact('vehicles')} ${t.fact('vehicles') === '1' ? 'vehicle' : 'vehicles'}).`,
+        : `How much twist ${t.vehicle} follows was not measured (${t.fact('vehicles')} ${facts.vehicles === 1 ? 'vehicle' : 'vehicles'}).`,
     why:
-      t.fact('of') === 'line'
+      facts.of === 'line'
         ? 'Measure the cant every few feet; the greatest change over the distance of the trucks is the twist.'
         : 'Put blocks of growing height under one wheel until another lifts, and note the height.',
   }),
@@ -113,9 +116,9 @@ export const balanceWords = {
       f.found
         ? `sideways ${t.found('up')} of the wheel's load, limit ${t.required('down')}`
         : 'the guiding wheel has no load left'
-    }${f.facts['slower'] ? `; it holds at ${t.fact('slower', 'down')}` : ''}.`,
-    why: `On its ${t.fact('group')}, with ${t.fact('front')} in the coupling ahead and ${t.fact('rear')} behind (a push is negative), friction ${t.fact('friction')}${t.fact('frictionKnown') === 'yes' ? '' : ' assumed'}. ${
-      t.fact('way') === 'creeping'
+    }${f.facts.slower ? `; it holds at ${t.fact('slower', 'down')}` : ''}.`,
+    why: `On its ${t.fact('group')}, with ${t.fact('front')} in the coupling ahead and ${t.fact('rear')} behind (a push is negative), friction ${t.fact('friction')}${f.facts.frictionKnown ? '' : ' assumed'}. ${
+      f.facts.way === 'creeping'
         ? 'Cant takes load off the outer wheel: do not stop or creep there.'
         : 'Light cars to the rear, brakes on the cars, gently in the curve.'
     }`,
@@ -125,7 +128,7 @@ export const balanceWords = {
       ? `The sideways force is up to ${t.found('up')} of the wheel's load; `
       : 'The guiding wheel has no load left; ';
     const flange = `one flange in a hundred, of ${t.fact('angle')} at a friction of ${t.fact('friction')}, holds no more than ${t.required('down')}`;
-    if (t.fact('bears') === 'yes') {
+    if (f.facts.bears) {
       return {
         what: `The flange angle of ${t.vehicle} was not measured; even an unlucky one would hold on the run.`,
         why: `${forces}${flange}.`,
@@ -138,7 +141,7 @@ export const balanceWords = {
           ? `Whether a flange of ${t.vehicle} climbs cannot be told`
           : `An unlucky flange of ${t.vehicle} might climb`
       } ${t.where.replace(/^.*, /, '')} ${flangeWayWords(t.fact('way'))}: its angle was not measured.`,
-      why: `${forces}${flange}. ${asked}${t.fact('way') === 'creeping' ? ' Until then do not creep on that cant.' : ''}`,
+      why: `${forces}${flange}. ${asked}${f.facts.way === 'creeping' ? ' Until then do not creep on that cant.' : ''}`,
     };
   },
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

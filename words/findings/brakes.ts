@@ -1,7 +1,9 @@
 /** Words for how the brakes fill, hold, leak and fail. */
-import type { Teller } from './teller.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { SupplyOutcome } from '../../engine/things/brake/kinds/kind.ts';
+import type { Tellers } from './teller.ts';
 
-const kinds: Readonly<Record<string, string>> = {
+const kinds: Readonly<Record<BrakeKind, string>> = {
   'engine-only': 'engine brake',
   'straight-air': 'straight air brake',
   'automatic-air': 'automatic air brake',
@@ -12,7 +14,7 @@ const kinds: Readonly<Record<string, string>> = {
   surge: 'surge brake',
 };
 
-export const brakeKindWords = (kind: string): string => kinds[kind] ?? kind;
+export const brakeKindWords = (kind: string): string => kinds[kind as BrakeKind] ?? kind;
 
 const parts: Readonly<Record<string, string>> = {
   rigging: 'cylinder, lever and block',
@@ -27,7 +29,7 @@ const parts: Readonly<Record<string, string>> = {
 const plural = (count: string, one: string): string => `${count} ${one}${count === '1' ? '' : 's'}`;
 
 /** What becomes of a brake without what works it. */
-export const outcomeWords: Readonly<Record<string, string>> = {
+export const outcomeWords: Readonly<Record<SupplyOutcome, string>> = {
   lost: 'lost',
   applies: 'applies by itself, then leaks off',
   'as-set': 'stays as set',
@@ -44,11 +46,10 @@ export const brakeWords = {
     what: `The ${t.fact('gear')} of ${t.vehicle} needs ${t.found('up')} to come on; ${t.required('down')} is stated and reckoned with.`,
     why: 'Filled from its parts it cannot be on so soon. Film the block from the moment the handle moves, and state that time.',
   }),
-  'brake-slow-to-release': (_f, t) => ({
-    what:
-      t.fact('ends') === 'yes'
-        ? `After an application the ${brakeKindWords(t.fact('kind'))} needs ${t.found('up')} until ${t.vehicle} is ready again.`
-        : `After an application the ${brakeKindWords(t.fact('kind'))} does not get back to full charge on ${t.vehicle}.`,
+  'brake-slow-to-release': ({ facts }, t) => ({
+    what: facts.ends
+      ? `After an application the ${brakeKindWords(t.fact('kind'))} needs ${t.found('up')} until ${t.vehicle} is ready again.`
+      : `After an application the ${brakeKindWords(t.fact('kind'))} does not get back to full charge on ${t.vehicle}.`,
     why: 'A second application before then is weaker, and a train started too early drags its brakes.',
   }),
   'brake-part-unknown': (_f, t) => ({
@@ -86,12 +87,12 @@ export const brakeWords = {
     what: `As the rail worsens, the ${t.fact('group')} of ${t.vehicle} slide first: brake ratio ${t.found('up')}, empty ${t.fact('empty')}; the rail may give only ${t.required('down')}.`,
     why: `Order of sliding: ${t.fact('order')}.`,
   }),
-  'brake-lost-with-hose': (_f, t) => ({
+  'brake-lost-with-hose': ({ facts }, t) => ({
     what: `If a hose parts, the ${brakeKindWords(t.fact('kind'))} is lost on ${plural(t.fact('cars'), 'car')}.`,
-    why: `With the train whole and the engine failed it is: ${outcomeWords[t.fact('engineFails')] ?? 'cannot tell'}. The train parting is answered on its own.`,
+    why: `With the train whole and the engine failed it is: ${outcomeWords[facts.engineFails]}. The train parting is answered on its own.`,
   }),
   'supply-loss-unknown': (_f, t) => ({
     what: `Nobody has said what the ${brakeKindWords(t.fact('kind'))} of ${t.vehicle} does when its supply is lost.`,
     why: 'As wired it either applies or is lost. Pull the plug at walking pace and see.',
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

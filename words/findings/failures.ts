@@ -1,8 +1,8 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { meeting } from './parting.ts';
-import type { Teller, Tools } from './teller.ts';
+import { high, meets } from './part.ts';
+import type { Tellers, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {
   nothing: 'nothing',
@@ -17,7 +17,8 @@ const names: Readonly<Record<Failure, string>> = {
 export const failureName = (failure: Failure): string => names[failure];
 
 /** What fails, as the beginning of a sentence. */
-const starts: Readonly<Record<string, (t: Tools) => string>> = {
+const starts: Readonly<Record<Failure, (t: Tools) => string>> = {
+  nothing: () => 'If nothing fails',
   hose: (t) => `If the hose or cable comes off behind ${t.vehicle}`,
   supply: () => 'If the supply of the train brake fails',
   driver: () => 'If nobody is at the handle',
@@ -26,34 +27,33 @@ const starts: Readonly<Record<string, (t: Tools) => string>> = {
 };
 
 /** What a safety officer would answer. */
-const answers: Readonly<Record<string, (t: Tools) => string>> = {
-  hose: (t) =>
-    `Lost with it: ${lost(t)}. A brake that comes on by itself when the hose comes off would stop it.`,
-  supply: (t) =>
-    `Lost with it: ${lost(t)}. A brake that comes on by itself, or a stronger one on the engine, would stop it.`,
+const answers: Readonly<Record<Failure, (lost: string) => string>> = {
+  nothing: () => '',
+  hose: (lost) =>
+    `Lost with it: ${lost}. A brake that comes on by itself when the hose comes off would stop it.`,
+  supply: (lost) =>
+    `Lost with it: ${lost}. A brake that comes on by itself, or a stronger one on the engine, would stop it.`,
   driver: () =>
     "Nothing comes on by itself, power taken as shut off; so it is on most railways of this kind. A guard with a brake, or a dead man's handle, stops it.",
   cock: () => 'A running brake test before the fall finds it, every time the train is made up.',
   pipe: () => 'A running brake test before the fall finds it, every time the train is made up.',
 };
 
-const lost = (t: Tools): string =>
-  t.fact('lost') === '' ? 'nothing' : t.fact('lost').split(', ').map(brakeKindWords).join(', ');
-
-const begin = (t: Tools): string => starts[t.fact('failure')]?.(t) ?? t.fact('failure');
-const why = (t: Tools): string => answers[t.fact('failure')]?.(t) ?? '';
+/** @param kinds of brakes, by comma */
+const lostWords = (kinds: string): string =>
+  kinds === '' ? 'nothing' : kinds.split(', ').map(brakeKindWords).join(', ');
 
 export const failureWords = {
-  'failure-runs-away': (f, t) => ({
-    what: `${begin(t)} at ${t.at(f.where.from ?? 0)}, the train ${meeting[t.fact('outcome')]?.(t) ?? 'runs away'}.`,
-    why: why(t),
+  'failure-runs-away': ({ facts, where }, t) => ({
+    what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train ${meets(facts, t)}.`,
+    why: `${answers[facts.failure](lostWords(facts.lost))}${high(facts)}`,
   }),
-  'failure-rolls-back': (f, t) => ({
-    what: `${begin(t)} at ${t.at(f.where.from ?? 0)}, the train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${t.fact('side') === 'back' ? 'behind' : 'ahead of'} there, at up to ${t.found('up')}.`,
-    why: why(t),
+  'failure-rolls-back': ({ facts, where }, t) => ({
+    what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} there, at up to ${t.found('up')}.`,
+    why: answers[facts.failure](lostWords(facts.lost)),
   }),
-  'failure-stops-late': (f, t) => ({
-    what: `${begin(t)}, the train stops in ${t.found('up')} from ${t.fact('speed')} at ${t.at(f.where.from ?? 0)}; in order, in ${t.required('up')}.`,
-    why: why(t),
+  'failure-stops-late': ({ facts, where }, t) => ({
+    what: `${starts[facts.failure](t)}, the train stops in ${t.found('up')} from ${t.fact('speed')} at ${t.at(where.from ?? 0)}; in order, in ${t.required('up')}.`,
+    why: answers[facts.failure](''),
   }),
-} satisfies Record<string, Teller>;
+} satisfies Partial<Tellers>;

@@ -1,7 +1,8 @@
 /** What a finding's words are made of: each code has a function that gives `what` and `why`. */
 
 import type { Amount } from '../../engine/base/quantity.ts';
-import type { Finding } from '../../engine/questions/finding.ts';
+import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
+import type { FactsOf, FindingCode } from '../../engine/questions/findings.ts';
 import type { Toward } from '../../units/index.ts';
 import { chainage, distance, say, trade, type Voice, vehicleName } from '../voice.ts';
 
@@ -12,21 +13,24 @@ export interface Told {
   readonly why: string;
 }
 
-export type Teller = (finding: Finding, tools: Tools) => Told;
+export type Teller<C extends FindingCode> = (finding: FindingOf<C>, tools: Tools<C>) => Told;
 
-export interface Tools {
+/** Words for every finding: the compiler misses none, and knows the facts of each. */
+export type Tellers = { readonly [C in FindingCode]: Teller<C> };
+
+export interface Tools<C extends FindingCode = FindingCode> {
   readonly voice: Voice;
   /** Found and required, rounded to the safe side. */
   readonly found: (toward?: Toward) => string;
   readonly required: (toward?: Toward) => string;
-  readonly fact: (name: string, toward?: Toward) => string;
+  readonly fact: (name: keyof FactsOf<C>, toward?: Toward) => string;
   readonly vehicle: string;
   readonly where: string;
   readonly at: (metres: number) => string;
   readonly word: (us: Parameters<typeof trade>[1]) => string;
 }
 
-export function toolsFor(finding: Finding, voice: Voice): Tools {
+export function toolsFor<C extends FindingCode>(finding: FindingOf<C>, voice: Voice): Tools<C> {
   const print = (amount: Amount | undefined, toward: Toward): string =>
     amount === undefined
       ? 'not known'
@@ -38,9 +42,8 @@ export function toolsFor(finding: Finding, voice: Voice): Tools {
     found: (toward = 'nearest') => print(finding.found, toward),
     required: (toward = 'nearest') => print(finding.required, toward),
     fact: (name, toward = 'nearest') => {
-      const fact = finding.facts[name];
-      if (name === 'at' && typeof fact === 'object') return chainage(voice, fact.si);
-      return typeof fact === 'object' ? print(fact, toward) : String(fact ?? '');
+      const fact: unknown = finding.facts[name];
+      return typeof fact === 'object' ? print(fact as Amount, toward) : String(fact ?? '');
     },
     vehicle: vehicleName(voice, finding.where.vehicle),
     where: whereWords(finding, voice),
@@ -49,12 +52,16 @@ export function toolsFor(finding: Finding, voice: Voice): Tools {
   };
 }
 
+/** The other gaps of a finding that is told of the worst one. */
+export const others = ({ facts }: { readonly facts: { readonly others: number } }, are: string): string =>
+  facts.others === 0 ? '' : ` ${facts.others} more: ${are}.`;
+
 /** The speed that a limit stays below: one that somebody means to run at, or the highest looked at. */
 export const wanted = ({ voice: { outing }, required }: Pick<Tools, 'voice' | 'required'>): string =>
   `${required()} was ${(outing.plannedSpeed ?? outing.host.speed) ? 'wanted' : 'looked at'}`;
 
 /** "Larkfield (40 ft)", "from 620 ft to 810 ft", "car 2". */
-export function whereWords({ where }: Finding, voice: Voice): string {
+export function whereWords({ where }: Pick<Finding, 'where'>, voice: Voice): string {
   const parts: string[] = [];
   if (where.vehicle !== undefined) parts.push(vehicleName(voice, where.vehicle));
   if (where.gap !== undefined) parts.push(`the coupling behind vehicle ${where.gap + 1}`);

@@ -2,10 +2,11 @@
 
 import type { Question } from '../question.ts';
 import { askAssumptions } from './ask.ts';
+import { assumptionFindings } from './findings.ts';
 
 export const assumptions: Question<null> = {
   id: 'assumptions',
   reads: ['assumptions'],
-  codes: ['assumed'],
+  findings: assumptionFindings,
   ask: ({ context }) => ({ findings: askAssumptions(context), data: null }),
 };

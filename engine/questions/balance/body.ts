@@ -88,14 +88,12 @@ export function tareCentre(vehicle: Vehicle): TareCentre | undefined {
  * @param adultCentre of a seated adult above a seat whose posture is not known, m
  * @param position −1 … 1: how far the spreads are moved to the unsafe side (1: riders heavy and high, tare
  *   light and high)
- * @param people the same of the riders' masses alone; their height goes by `position`
  */
 export function bodyOf(
   loaded: LoadedVehicle,
   base: number,
   adultCentre: Quantity,
   position: number,
-  people: number = position,
 ): Body | undefined {
   const centre = tareCentre(loaded.vehicle);
   if (!centre) return undefined;
@@ -104,7 +102,7 @@ export function bodyOf(
   const tare = pick(vehicle.tare, -position);
   const points = [
     ...vehicle.loads.map((l) => loadPoint(l, height, position)),
-    ...loaded.riders.map((r) => riderPoint(r, adultCentre, position, people)),
+    ...loaded.riders.map((r) => riderPoint(r, adultCentre, position)),
   ];
   return bodyFrom(vehicle, base, tare, height, points);
 }
@@ -120,9 +118,8 @@ export const riderPoint = (
   { rider, seat }: SeatedRider,
   adultCentre: Quantity,
   position: number,
-  people: number = position,
 ): PointMass => ({
-  mass: pick(rider.mass, people),
+  mass: pick(rider.mass, position),
   at: seat.at,
   across: seat.across,
   height: seat.height + pick(riderCentre(rider, seat.adultCentre ?? adultCentre), position),
@@ -151,9 +148,12 @@ export function bodyFrom(
   };
 }
 
-/** K/(K − g·Z) with the softest springs that the file allows; 1 without springs. */
-function amplification(vehicle: Vehicle, Z: number): number {
-  const stiffness = vehicle.suspension?.rollStiffness?.low;
+/** K/(K − g·Z) with the softest springs that the file allows. */
+const amplification = (vehicle: Vehicle, Z: number): number =>
+  amplificationOf(vehicle.suspension?.rollStiffness?.low, Z);
+
+/** @param stiffness K, N·m/rad; absent: no springs */
+export function amplificationOf(stiffness: number | undefined, Z: number): number {
   if (stiffness === undefined) return 1;
   return stiffness > GRAVITY * Z ? stiffness / (stiffness - GRAVITY * Z) : Infinity;
 }

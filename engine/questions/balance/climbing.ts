@@ -1,22 +1,37 @@
 /** Flange climb along the line: for each way of running the train, which vehicle would derail first, where. */
 
 import { GRAVITY } from '../../base/constants.ts';
+import { percentile } from '../../base/spread.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { bestRail } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
+import { bodyInto, careful, DRAWS, drawBeyond, positionsOf } from './draws.ts';
 import {
   climbing,
   climbSpeed,
+  type EndForces,
   type FlangeShape,
+  flangeDraws,
   flangeShape,
   guiding,
   type Truck,
   trucksOf,
 } from './flange.ts';
 import type { Ground, Rolling, SpeedLine } from './margins.ts';
-import { brakeForces, brakingPulls, dragsOf, type Pulls, type Sides, steadyPulls, type Way } from './pull.ts';
-import { shareAt } from './tipping.ts';
+import {
+  brakeForces,
+  brakingDraws,
+  brakingPulls,
+  dragsOf,
+  type PullDraws,
+  type Pulls,
+  type Sides,
+  steadyDraws,
+  steadyPulls,
+  type Way,
+} from './pull.ts';
+import { overturnOf, shareAt, type Under } from './tipping.ts';
 import type { Track } from './track.ts';
 
 export type FlangeWay = 'running' | 'creeping' | 'braking' | 'engine-braking' | 'pulled' | 'pushed';
@@ -67,32 +82,50 @@ export function lookAtFlanges(
   all: boolean,
 ): Derailing {
   const { loaded, outing } = context;
-  const count = loaded.vehicles.length;
-  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)].high;
+  const points = grid.length;
+  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
   const masses = loaded.vehicles.map((v) => v.mass);
-  const braking = (counts: (g: BrakedGroup) => boolean): Pulls =>
-    constant(brakingPulls(masses, brakeForces(count, groups, adhesion, 1, counts)), grid.length);
-  const along: Along = { grid, speed, rolling, grounds, sides, count };
+  const along: Along = { grid, speed, rolling, grounds, sides, count: masses.length };
   const drags = dragsOf(loaded, track, grid);
-  const steady = (way: Way): Pulls => steadyPulls(loaded, drags, grid.length, way);
-  const running = steady('running');
+  const steady = (way: Way): Pulls => steadyPulls(loaded, drags, points, way);
+  const running = { likely: steady('running'), drawn: steadyDraws(context, drags, points) };
+  const braking = (counts: (g: BrakedGroup) => boolean): Forces => ({
+    likely: constant(
+      brakingPulls(masses, brakeForces(masses.length, groups, adhesion.value, 0, counts)),
+      points,
+    ),
+    drawn: brakingDraws(masses, groups, adhesion, counts),
+  });
   const isEngine = (g: BrakedGroup): boolean => !isCar(loaded.vehicles[g.vehicle].vehicle);
+  const onTheRun = carefulClimbs(along, running);
   return {
     nearest: {
-      running: nearest(along, running),
-      creeping: nearest({ ...along, speed: new Float64Array(grid.length) }, running),
+      running: greatest(onTheRun),
+      creeping: nearest({ ...along, speed: new Float64Array(points) }, running),
       braking: nearest(
         along,
         braking(() => true),
       ),
       'engine-braking': nearest(along, braking(isEngine)),
-      pulled: all ? nearest(along, steady('pulled')) : undefined,
-      pushed: all ? nearest(along, steady('pushed')) : undefined,
+      pulled: all ? nearest(along, even(steady('pulled'), points)) : undefined,
+      pushed: all ? nearest(along, even(steady('pushed'), points)) : undefined,
     },
     unmeasured: nearest(unmeasuredOf(along), running),
-    ceiling: ceilingOf(along, running),
+    ceiling: ceilingOf(along, running.likely, onTheRun),
   };
 }
+
+/** Pulls in the couplings: likely ones by gap and place, and those of each draw. */
+interface Forces {
+  readonly likely: Pulls;
+  readonly drawn: PullDraws;
+}
+
+/** The same pulls in every draw. */
+const even = (pulls: Pulls, points: number): Forces => ({
+  likely: pulls,
+  drawn: (gap, node) => new Float64Array(DRAWS).fill(pulls[gap * points + node]),
+});
 
 /** What peak forces in the couplings do in curves. */
 export interface PeakInCurves {
@@ -102,34 +135,82 @@ export interface PeakInCurves {
 }
 
 /**
- * The train at a speed by place with a pull of its own in each gap, N (a push negative), wherever it stands: as
- * when the peaks come while it is in that curve, and at both ends of a vehicle at once.
+ * The train at a speed by place with a pull of its own in each gap, wherever it stands: as when the peaks come while it
+ * is in that curve, and at both ends of a vehicle at once.
+ *
+ * @param peaks of each run by gap, N, a push negative
  */
 export function inCurves(
   { loaded }: OutingContext,
   { grid, rolling, grounds, sides }: Pick<Along, 'grid' | 'rolling' | 'grounds' | 'sides'>,
   speed: Float64Array,
-  pulls: readonly number[],
+  peaks: readonly Float64Array[],
 ): PeakInCurves {
   const along: Along = { grid, speed, rolling, grounds, sides, count: loaded.vehicles.length };
-  const everywhere = constant(pulls, grid.length);
-  const climb = nearest(along, everywhere);
-  const tip = nearestTip(along, everywhere);
+  const usual = peaks.map((of) => percentile(of.slice().sort(), 0.5));
+  const runs = positionsOf('run of the couplings').map((p) => share(p));
+  const forces: Forces = {
+    likely: constant(usual, grid.length),
+    // Both ends of a vehicle, and all that is asked of it, in the same run.
+    drawn: (gap) =>
+      runs.map((of) => peaks[gap][Math.min(peaks[gap].length - 1, Math.floor(of * peaks[gap].length))]),
+  };
+  const climb = nearest(along, forces);
+  const tip = nearestTip(along, forces);
   return { ...(climb ? { climb } : {}), ...(tip ? { tip } : {}) };
 }
 
-function nearestTip(along: Along, pulls: Pulls): PeakInCurves['tip'] {
-  let worst: PeakInCurves['tip'];
-  const over = new Map(along.rolling.map((r) => [r.index, r]));
-  eachCurvedPlace(along, pulls, (truck, _shape, under, ends, j, index) => {
-    const at = over.get(index);
+/** Share of draws below a position. */
+const share = (position: number): number =>
+  position < 0 ? (1 + position) ** 2 / 2 : 1 - (1 - position) ** 2 / 2;
+
+/** Where the likely train comes nearest to going over, and how near one draw in a hundred is there. */
+function nearestTip(along: Along, { likely, drawn }: Forces): PeakInCurves['tip'] {
+  let worst: { v: number; index: number; j: number; share: number } | undefined;
+  const found = new Map(along.rolling.map((r, v) => [r.index, { ...r, v, over: overturnOf(r.likely) }]));
+  eachCurvedPlace(along, likely, (truck, _shape, under, ends, j, index) => {
+    const at = found.get(index);
     if (truck.group !== 0 || !at) return;
-    const moment = ends.front * truck.frontHeight + ends.rear * truck.rearHeight;
-    const drawn = moment / (GRAVITY * at.body.Z);
-    const share = shareAt(at.over, under, along.speed[j], at.wind, drawn);
-    if (!worst || share < worst.share) worst = { index, at: along.grid[j], share };
+    const left = shareAt(at.over, under, along.speed[j], at.wind, drawnAside(truck, ends));
+    if (!worst || left < worst.share) worst = { v: at.v, index, j, share: left };
   });
-  return worst;
+  if (!worst) return undefined;
+  const { v, index, j } = worst;
+  const lost = eachDraw(along, { v, group: 0, j }, drawn, (truck, under, ends) => {
+    const { body } = truck;
+    const wind = along.rolling[v].drawn.gale / body.Z;
+    return -shareAt(overturnOf(body), under, along.speed[j], wind, drawnAside(truck, ends));
+  });
+  return { index, at: along.grid[j], share: -careful(lost) };
+}
+
+/** Moment of the couplings to the left ÷ (g·Z). */
+const drawnAside = ({ body, frontHeight, rearHeight }: Truck, { front, rear }: EndForces): number =>
+  (front * frontHeight + rear * rearHeight) / (GRAVITY * body.Z);
+
+/** A figure of one truck at one place in every draw of its vehicle and of the pulls at its ends: always the same objects. */
+function eachDraw(
+  { rolling, grounds, sides, count }: Along,
+  { v, group, j }: Pick<Suspect, 'v' | 'group' | 'j'>,
+  drawn: PullDraws,
+  figure: (truck: Truck, under: Under, ends: EndForces, i: number) => number,
+): Float64Array {
+  const { index, drawn: bodies, likely } = rolling[v];
+  const body = { ...likely, groupMass: [...likely.groupMass] };
+  const truck = { ...trucksOf(likely)[group], body };
+  const under = { curvature: grounds[v].curvature[j], cant: grounds[v].cant[j] };
+  const front = index > 0 ? drawn(index - 1, j) : undefined;
+  const rear = index < count - 1 ? drawn(index, j) : undefined;
+  const [atFront, atRear] = [sides[index - 1]?.behind[j] ?? 0, sides[index]?.ahead[j] ?? 0];
+  const ends = { front: 0, rear: 0 };
+  const figures = new Float64Array(DRAWS);
+  for (let i = 0; i < DRAWS; i++) {
+    bodyInto(bodies, i, body);
+    ends.front = front ? front[i] * atFront : 0;
+    ends.rear = rear ? rear[i] * atRear : 0;
+    figures[i] = figure(truck, under, ends, i);
+  }
+  return figures;
 }
 
 interface Along {
@@ -154,32 +235,93 @@ function constant(pulls: readonly number[], points: number): Pulls {
   return all;
 }
 
-function nearest(along: Along, pulls: Pulls): NearestClimb | undefined {
-  let worst: NearestClimb | undefined;
-  let used = -Infinity;
-  const into = { left: 0, onLeft: 0, onRight: 0 };
-  eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index, front, rear) => {
-    const found = climbing(
-      guiding(truck, under, along.speed[j] ** 2, ends, 0, into),
-      under.curvature,
-      shape.friction,
-    );
-    // A flange no steeper than its friction holds nothing.
-    const share = shape.limit > 0 ? found / shape.limit : found > 0 ? Infinity : 0;
-    if (share <= used) return;
-    used = share;
-    worst = { index, group: truck.group, at: along.grid[j], found, limit: shape.limit, shape, front, rear };
-  });
-  return worst;
+/** A vehicle where its likely self, on an unlucky flange, comes nearest to its limit: the share of it that it uses. */
+interface Suspect {
+  readonly v: number;
+  readonly group: number;
+  readonly j: number;
+  readonly used: number;
 }
 
-function ceilingOf(along: Along, pulls: Pulls): SpeedLine {
+/** The worst place of each vehicle. */
+function suspects(along: Along, pulls: Pulls): Suspect[] {
+  const worst = new Map<number, Suspect>();
+  const into = { left: 0, onLeft: 0, onRight: 0 };
+  const place = new Map(along.rolling.map((r, v) => [r.index, v]));
+  eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index) => {
+    const onIt = guiding(truck, under, along.speed[j] ** 2, ends, 0, into);
+    const used = usedOf(climbing(onIt, under.curvature, shape.friction), shape.limit);
+    const before = worst.get(index);
+    if (before && used <= before.used) return;
+    worst.set(index, { v: place.get(index) as number, group: truck.group, j, used });
+  });
+  return [...worst.values()];
+}
+
+/** A flange no steeper than its friction holds nothing. */
+const usedOf = (found: number, limit: number): number =>
+  limit > 0 ? found / limit : found > 0 ? Infinity : 0;
+
+/** A climb by odds, and what the same place looked like before. */
+interface CarefulClimb extends NearestClimb {
+  readonly used: number;
+  readonly suspected: number;
+}
+
+/** How far below the worst, or below what a flange bears, a vehicle is looked at closely. */
+const CLOSELY = 0.8;
+
+/** Of all vehicles that come near their limits, or nearest: what one draw in a hundred uses. */
+function carefulClimbs(along: Along, { likely, drawn }: Forces): CarefulClimb[] {
+  const all = suspects(along, likely);
+  const most = all.reduce((m, s) => Math.max(m, s.used), 0);
+  return all
+    .filter(({ used }) => used >= CLOSELY * Math.min(1, most))
+    .map((suspect) => carefulClimb(along, drawn, suspect));
+}
+
+function carefulClimb(along: Along, drawn: PullDraws, suspect: Suspect): CarefulClimb {
+  const { v, group, j, used: suspected } = suspect;
+  const { index, likely } = along.rolling[v];
+  const known = flangeShape(likely.vehicle);
+  const { angle, friction, limit } = flangeDraws(known, index);
+  const into = { left: 0, onLeft: 0, onRight: 0 };
+  const founds = eachDraw(along, suspect, drawn, (truck, under, ends, i) =>
+    climbing(guiding(truck, under, along.speed[j] ** 2, ends, 0, into), under.curvature, friction[i]),
+  );
+  const used = founds.map((found, i) => usedOf(found, limit[i]));
+  const at = drawBeyond(used);
+  return {
+    index,
+    group,
+    at: along.grid[j],
+    found: founds[at],
+    limit: limit[at],
+    shape: { ...known, angle: angle[at], friction: friction[at], limit: limit[at] },
+    front: index > 0 ? drawn(index - 1, j)[at] : 0,
+    rear: index < along.count - 1 ? drawn(index, j)[at] : 0,
+    used: used[at],
+    suspected,
+  };
+}
+
+const greatest = (climbs: readonly CarefulClimb[]): NearestClimb | undefined =>
+  climbs.reduce<CarefulClimb | undefined>((a, b) => (a && a.used >= b.used ? a : b), undefined);
+
+const nearest = (along: Along, forces: Forces): NearestClimb | undefined =>
+  greatest(carefulClimbs(along, forces));
+
+/** By the likely train, each vehicle's limit moved by what odds made of its worst place. */
+function ceilingOf(along: Along, pulls: Pulls, climbs: readonly CarefulClimb[]): SpeedLine {
   const points = along.grid.length;
   const speed = new Float64Array(points).fill(Infinity);
   const by = new Int16Array(points).fill(-1);
   const into = { left: 0, onLeft: 0, onRight: 0 };
-  eachCurvedPlace(along, pulls, (truck, shape, under, ends, j, index) => {
-    if (!shape.angleKnown) return;
+  const moved = new Map(climbs.map((c) => [c.index, c.suspected / c.used]));
+  eachCurvedPlace(along, pulls, (truck, known, under, ends, j, index) => {
+    if (!known.angleKnown) return;
+    const move = moved.get(index) ?? 1;
+    const shape = move > 0 && move < Infinity ? { ...known, limit: known.limit * move } : known;
     const limit = climbSpeed(truck, under, ends, shape);
     if (limit >= speed[j]) return;
     // Cant alone may lift a creeping outer wheel off its flange's hold that the curve, run at speed, presses down.
@@ -208,9 +350,9 @@ function eachCurvedPlace(along: Along, pulls: Pulls, visit: Visit): void {
   const points = grid.length;
   const under = { curvature: 0, cant: 0 };
   const ends = { front: 0, rear: 0 };
-  rolling.forEach(({ body, index }, v) => {
-    const shape = flangeShape(body.vehicle);
-    const trucks = trucksOf(body);
+  rolling.forEach(({ likely, index }, v) => {
+    const shape = flangeShape(likely.vehicle);
+    const trucks = trucksOf(likely);
     const { curvature, cant } = grounds[v];
     for (let j = 0; j < points; j++) {
       const k = curvature[j];

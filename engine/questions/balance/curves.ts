@@ -2,7 +2,7 @@
 
 import type { OutingContext } from '../../outing/open.ts';
 import type { CurveElement } from '../../things/line/types.ts';
-import { carefulLeans, carefulSpeedWhileLeaning, peopleOf } from './lean.ts';
+import { carefulLeans, carefulSpeedWhileLeaning } from './lean.ts';
 import { USUAL_LEAN } from './limits.ts';
 import type { BalanceLook } from './look.ts';
 import { speedLeaving } from './tipping.ts';
@@ -73,11 +73,10 @@ function worstIn(
   });
   if (!found) return undefined;
   const { v, j } = found;
-  const { over, wind, index } = look.rolling[v];
+  const { over, wind, index, drawn } = look.rolling[v];
   const there = { curvature: look.grounds[v].curvature[j], cant: look.grounds[v].cant[j] };
-  const people = peopleOf(context, index);
   const run = look.permitted[j];
-  const { one } = carefulLeans(people, there, run);
+  const { one } = carefulLeans(drawn, there, run);
   return {
     ...there,
     index,
@@ -85,7 +84,7 @@ function worstIn(
     permitted: look.ceiling.speed[j],
     lift: least,
     over: speedLeaving(over, there, 0, wind),
-    liftLeaning: carefulSpeedWhileLeaning(people, USUAL_LEAN.value, there),
+    liftLeaning: carefulSpeedWhileLeaning(drawn, USUAL_LEAN.value, there),
     ...(one === undefined ? {} : { lean: one }),
     run,
   };

@@ -8,11 +8,19 @@
  * lever rule. Taking all of H on one axle is on the safe side: the trailing axle holds some of it.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import { nadalLimit } from '../../things/line/curves.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Body } from './body.ts';
-import { FLANGE_FRICTION, PLAUSIBLE_FLANGE, UNLUCKY_FLANGE } from './limits.ts';
+import { positionsOf } from './draws.ts';
+import { PLAUSIBLE_FLANGE, UNLUCKY_FLANGE } from './limits.ts';
 import type { Under } from './tipping.ts';
+
+/**
+ * Nadal's limit of flange climb, L/V: (tan δ − µ)/(1 + µ·tan δ) = tan(δ − atan µ).
+ * flangeAngle δ rad, 0 < δ ≤ 90° · friction µ ≥ 0. Source: Nadal 1896; 49 CFR 213.333.
+ */
+export function nadalLimit(flangeAngle: number, friction: number): number {
+  return Math.tan(flangeAngle - Math.atan(friction));
+}
 
 export interface FlangeShape {
   /** rad */
@@ -24,15 +32,38 @@ export interface FlangeShape {
   readonly frictionKnown: boolean;
 }
 
-/** As stated; an angle that nobody measured is taken with its friction as one in a hundred would be, or worse. */
+/** As stated; what nobody stated, angle, friction or both together, as one in a hundred would have it, or worse. */
 export function flangeShape({ flange }: Vehicle): FlangeShape {
   const angleKnown = flange?.angle !== undefined;
   const frictionKnown = flange?.frictionHigh !== undefined;
   const share = frictionKnown ? UNLUCKY_FLANGE.angleAlone : UNLUCKY_FLANGE.together;
   const angle = flange?.angle ?? toward(PLAUSIBLE_FLANGE.angle, -share);
-  const assumed = angleKnown ? FLANGE_FRICTION.value : toward(PLAUSIBLE_FLANGE.friction, share);
-  const friction = flange?.frictionHigh ?? assumed;
+  const friction =
+    flange?.frictionHigh ??
+    toward(PLAUSIBLE_FLANGE.friction, angleKnown ? UNLUCKY_FLANGE.frictionAlone : share);
   return { angle, friction, limit: nadalLimit(angle, friction), angleKnown, frictionKnown };
+}
+
+/** A vehicle's flange by draw. */
+export interface FlangeDraws {
+  readonly angle: Float64Array;
+  readonly friction: Float64Array;
+  readonly limit: Float64Array;
+}
+
+/**
+ * What nobody stated is drawn: the angle is each vehicle's own, the friction that of the rail and so the train's.
+ *
+ * @param index of the vehicle
+ */
+export function flangeDraws(known: FlangeShape, index: number): FlangeDraws {
+  const { angleKnown, frictionKnown } = known;
+  const [steep, rough] = [positionsOf(`flange ${index}`), positionsOf('flange on rail')];
+  const angle = steep.map((p) => (angleKnown ? known.angle : toward(PLAUSIBLE_FLANGE.angle, p)));
+  const friction = rough.map((p) => (frictionKnown ? known.friction : toward(PLAUSIBLE_FLANGE.friction, p)));
+  const exact = angleKnown && frictionKnown;
+  const limit = angle.map((a, i) => (exact ? known.limit : nadalLimit(a, friction[i])));
+  return { angle, friction, limit };
 }
 
 /** @param share −1 the low bound, 1 the high one */

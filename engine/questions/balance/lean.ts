@@ -1,50 +1,75 @@
 /**
- * People who lean: the same people load the car and lean on it, all heavy or all light, high on their seats either
- * way. Heavy people press the wheels down and shift more; what may be relied on is the worse of the two.
+ * People who lean: in every draw the people who load the car are those who lean on it. Heavy people press the wheels
+ * down and shift more. What they may lean is told so that one draw in a hundred bears less.
  */
-import { pick } from '../../base/spread.ts';
-import type { OutingContext } from '../../outing/open.ts';
-import { type Body, bodyOf } from './body.ts';
+
+import { GRAVITY } from '../../base/constants.ts';
+import { type BodyDraws, careful, DRAWS, drawBeyond, lossesOf, type People, peopleIn } from './draws.ts';
 import type { Ground } from './margins.ts';
-import { type Leans, leans, momentToLift, speedWhileLeaning, type Under } from './tipping.ts';
-import { windShare } from './wind.ts';
+import { type Leans, momentToLift, speedOutward, type Under } from './tipping.ts';
 
-export interface People {
-  readonly body: Body;
-  /** kg of each rider, as `body` carries them. */
-  readonly masses: readonly number[];
-  /** Moment of the wind ÷ (g·Z) of that body. */
-  readonly wind: number;
+/** Of each draw: moments to spare before the first wheel lifts (or, `whole`, the vehicle goes over), kg·m. */
+function momentsToLift(
+  drawn: BodyDraws,
+  under: Under,
+  speed: number,
+  whole: boolean,
+  gale: number,
+): Float64Array {
+  const { base, rollShare, mass, Z, Y, amplification, groupMass } = drawn;
+  const felt = (speed * speed * under.curvature) / GRAVITY;
+  const side = Math.sin(under.cant) - felt * Math.cos(under.cant);
+  const normal = Math.cos(under.cant) + felt * Math.sin(under.cant);
+  const moments = new Float64Array(DRAWS);
+  for (let i = 0; i < DRAWS; i++) {
+    let bears = whole ? mass[i] / 2 : Infinity;
+    for (let g = 0; g < rollShare.length && !whole; g++)
+      bears = Math.min(bears, groupMass[g][i] / 2 / rollShare[g]);
+    const used = Math.abs(Z[i] * side + Y[i] * normal) + gale;
+    moments[i] = (bears * normal * base) / amplification[i] / normal - used / normal;
+  }
+  return moments;
 }
 
-/** A vehicle's people heavy, then light; none where its centre of gravity cannot be bounded. */
-export function peopleOf({ line, loaded, outing }: OutingContext, index: number): People[] {
-  const vehicle = loaded.vehicles[index];
-  return [1, -1].flatMap((people) => {
-    const body = bodyOf(vehicle, line.contactWidth, outing.assumed.riderCentre, 1, people);
-    if (!body) return [];
-    const masses = vehicle.riders.map((r) => pick(r.rider.mass, people));
-    return [{ body, masses, wind: windShare(vehicle, body.Z, outing.conditions.crosswind) }];
-  });
+type Who = keyof Leans;
+
+const needs: Readonly<Record<Who, number>> = { one: 1, two: 2, all: 1 };
+
+/** Minus the lean of each draw, m: the greater the worse. */
+function shortOf(drawn: BodyDraws, moments: Float64Array, who: Who): Float64Array {
+  const masses = drawn.people[who];
+  return moments.map((moment, i) => -moment / masses[i]);
 }
 
-/** Leans that lift the first wheel (or, `whole`, tip the vehicle), each with the people worse for it. */
-export function carefulLeans(people: readonly People[], under: Under, speed: number, whole = false): Leans {
-  const all = people.map(({ body, masses, wind }) => leans(body, masses, under, speed, whole, wind));
-  const least = (who: keyof Leans): Leans => {
-    const found = all.flatMap((l) => l[who] ?? []);
-    return found.length === 0 ? {} : { [who]: Math.min(...found) };
-  };
+/** Leans that lift the first wheel or, `whole`, tip the vehicle, m. @param calm leave the wind out */
+export function carefulLeans(
+  drawn: BodyDraws,
+  under: Under,
+  speed: number,
+  whole = false,
+  calm = false,
+): Leans {
+  const moments = momentsToLift(drawn, under, speed, whole, calm ? 0 : drawn.gale);
+  const least = (who: Who): Leans =>
+    drawn.riders.length < needs[who] ? {} : { [who]: -careful(shortOf(drawn, moments, who)) };
   return { ...least('one'), ...least('two'), ...least('all') };
 }
 
-/** Speed at which a wheel lifts when the heaviest rider leans outward by y, with the people worse for it, m/s. */
-export const carefulSpeedWhileLeaning = (people: readonly People[], lean: number, under: Under): number =>
-  Math.min(
-    ...people.map(({ body, masses, wind }) =>
-      speedWhileLeaning(body, Math.max(0, ...masses), lean, under, wind),
-    ),
-  );
+/** The draw whose lean is the one told. */
+export function peopleTold(drawn: BodyDraws, under: Under, speed: number, who: 'one' | 'all'): People {
+  const moments = momentsToLift(drawn, under, speed, who === 'all', drawn.gale);
+  return peopleIn(drawn, drawBeyond(shortOf(drawn, moments, who)));
+}
+
+/** Speed at which a wheel lifts when the heaviest rider leans outward by y, m/s. */
+export function carefulSpeedWhileLeaning(drawn: BodyDraws, lean: number, { curvature, cant }: Under): number {
+  const [sign, helps] = curvature >= 0 ? ([-1, cant] as const) : ([1, -cant] as const);
+  const { gale, Z } = drawn;
+  const slow = lossesOf(drawn, sign, false, lean);
+  for (let i = 0; i < DRAWS; i++)
+    slow[i] = -speedOutward(slow[i], Math.abs(curvature), helps, 0, gale / Z[i]);
+  return -careful(slow);
+}
 
 /** All people of a vehicle leaning together, at a place of the train's head and a speed. */
 export interface Together {
@@ -56,15 +81,15 @@ export interface Together {
 
 /** Where they need lean least to tip it, standing anywhere or at running speed; none without riders. */
 export function leastTogether(
-  people: readonly People[],
+  drawn: BodyDraws,
+  { body, wind }: Pick<People, 'body' | 'wind'>,
   { curvature, cant }: Ground,
   grid: Float64Array,
   running: Float64Array,
 ): Together | undefined {
-  const [heavy] = people;
-  if (!heavy || heavy.masses.length === 0) return undefined;
+  if (drawn.riders.length === 0) return undefined;
   const bears = (j: number, speed: number): number =>
-    momentToLift(heavy.body, { curvature: curvature[j], cant: cant[j] }, speed, true, heavy.wind);
+    momentToLift(body, { curvature: curvature[j], cant: cant[j] }, speed, true, wind);
   let worst = { j: 0, speed: 0, moment: bears(0, 0) };
   for (let j = 0; j < grid.length; j++) {
     // Straight and level all speeds are one, and so is every such place.
@@ -75,20 +100,6 @@ export function leastTogether(
     }
   }
   const { j, speed } = worst;
-  const lean = carefulLeans(people, { curvature: curvature[j], cant: cant[j] }, speed, true).all ?? Infinity;
+  const lean = carefulLeans(drawn, { curvature: curvature[j], cant: cant[j] }, speed, true).all ?? Infinity;
   return { at: grid[j], speed, lean };
-}
-
-/** The people who tip it first by leaning together, or who lift a wheel first where one of them leans. */
-export function worsePeople(
-  people: readonly People[],
-  under: Under,
-  speed: number,
-  who: 'one leans' | 'all lean',
-): People {
-  const bears = (p: People): number => {
-    const { one, all } = carefulLeans([p], under, speed, who === 'all lean');
-    return (who === 'all lean' ? all : one) ?? Infinity;
-  };
-  return people.reduce((a, b) => (bears(b) < bears(a) ? b : a));
 }

@@ -23,12 +23,6 @@ export const MOST_UNLOADING: Limit = {
 /** Sideways shift of a seated adult's centre of gravity that must be reckoned with, m: 6 in. */
 export const USUAL_LEAN: Limit = { value: 0.1524, source: 'common practice, no source' };
 
-/** Friction of flange on rail where the vehicle's file gives its flange's angle alone: dry, clean steel. */
-export const FLANGE_FRICTION: Limit = {
-  value: 0.5,
-  source: 'dry rail, as in the usual table of Nadal limits',
-};
-
 interface Bounds {
   readonly low: number;
   readonly value: number;
@@ -52,9 +46,9 @@ export const PLAUSIBLE_FLANGE: {
 
 /**
  * Share of the way to the unsafe bounds that one such flange in a hundred lies beyond: of angle and friction
- * together, and of the angle alone where the friction is stated. Drawn from triangles between the bounds.
+ * together, and of either alone where the other is stated. Drawn from triangles between the bounds.
  */
-export const UNLUCKY_FLANGE = { together: 0.66, angleAlone: 0.86 } as const;
+export const UNLUCKY_FLANGE = { together: 0.66, angleAlone: 0.86, frictionAlone: 0.86 } as const;
 
 /** Twist of the poorest track that a published class allows, m/m: 3 in in 62 ft. */
 export const POOREST_TWIST: Limit = { value: 3 / (62 * 12), source: '49 CFR 213.63, class 1' };

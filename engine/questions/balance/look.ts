@@ -3,9 +3,10 @@
 import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
-import { type Body, bodyOf, centreHeight, tareCentre } from './body.ts';
+import { bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
-import { carefulLeans, leastTogether, peopleOf, type Together } from './lean.ts';
+import { drawBodies } from './draws.ts';
+import { carefulLeans, leastTogether, type Together } from './lean.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';
 import {
   type Ground,
@@ -22,7 +23,6 @@ import type { Leans } from './tipping.ts';
 import { layTrack, type Track } from './track.ts';
 import { checkTwist, type TwistCheck } from './twist.ts';
 import { type AxleLoad, wheelLoads } from './wheels.ts';
-import { windShare } from './wind.ts';
 
 /** One vehicle, standing and along the line. */
 export interface VehicleBalance {
@@ -98,15 +98,7 @@ export function lookAtBalance(
 ): BalanceLook {
   const { line, loaded, outing } = context;
   const track = layTrack(line, grid[0] - loaded.length, grid[grid.length - 1]);
-  const bodies = bodiesOf(context, 1);
-  const rolling = bodies.map(({ body, index }) =>
-    rollingOf(
-      body,
-      index,
-      loaded.vehicles[index].behind,
-      windShare(loaded.vehicles[index], body.Z, outing.conditions.crosswind),
-    ),
-  );
+  const rolling = rollingIn(context);
   const grounds = rolling.map((r) => groundUnder(track, r, grid));
   const rule = outing.host.leastWheelShare;
   const required = { ...(rule ?? LEAST_WHEEL_SHARE), host: rule !== undefined };
@@ -137,22 +129,20 @@ export function lookAtBalance(
       along.map((a) => a.running),
       grid.length,
     ),
-    vehicles: rolling.map((r, v) => ofVehicle(context, r, grounds[v], along[v], grid, permitted, trackTwist)),
-    unbounded: loaded.vehicles.flatMap((_, i) => (bodies.some((b) => b.index === i) ? [] : [i])),
+    vehicles: rolling.map((r, v) => ofVehicle(r, grounds[v], along[v], grid, permitted, trackTwist)),
+    unbounded: loaded.vehicles.flatMap((_, i) => (rolling.some((r) => r.index === i) ? [] : [i])),
     flanges: lookAtFlanges(context, track, grid, permitted, rolling, grounds, sides, brakes.groups, all),
   };
 }
 
-/** Bodies of all vehicles whose centre of gravity is known or bounded. */
-export function bodiesOf(
-  { line, loaded, outing }: OutingContext,
-  position: number,
-): { readonly body: Body; readonly index: number }[] {
-  return loaded.vehicles.flatMap((v, index) => {
-    const body = bodyOf(v, line.contactWidth, outing.assumed.riderCentre, position);
-    return body ? [{ body, index }] : [];
+/** All vehicles whose centre of gravity is known or bounded, at their places in the train. */
+export const rollingIn = ({ line, loaded, outing }: OutingContext): Rolling[] =>
+  loaded.vehicles.flatMap((v) => {
+    const { assumed, conditions } = outing;
+    const drawn = drawBodies(v, line.contactWidth, assumed.riderCentre, conditions.crosswind);
+    const likely = bodyOf(v, line.contactWidth, assumed.riderCentre, 0);
+    return drawn && likely ? [rollingOf(drawn, likely)] : [];
   });
-}
 
 function lightestOf(rolling: readonly Rolling[], all: readonly Margins[], points: number): LightestWheel {
   const share = new Float64Array(points).fill(Infinity);
@@ -178,7 +168,6 @@ function twistOf({ line }: OutingContext, track: Track): number | undefined {
 }
 
 function ofVehicle(
-  context: OutingContext,
   rolling: Rolling,
   ground: Ground,
   along: { readonly running: Margins; readonly standing: Margins },
@@ -186,12 +175,8 @@ function ofVehicle(
   permitted: Float64Array,
   trackTwist: number | undefined,
 ): VehicleBalance {
-  const { body, index } = rolling;
-  const loaded = context.loaded.vehicles[index];
-  const likely = bodyOf(loaded, body.base, context.outing.assumed.riderCentre, 0) as Body;
+  const { body, likely, index, drawn, wind, highest } = rolling;
   const axles = wheelLoads(likely, { side: 0, normal: GRAVITY, rear: 0 });
-  const people = peopleOf(context, index);
-  const calm = people.map((p) => ({ ...p, wind: 0 }));
   const level = { curvature: 0, cant: 0 };
   const thinnest = (m: Margins, speed: Float64Array | undefined): Thinnest => {
     const j = leastAt(m.share);
@@ -202,24 +187,24 @@ function ofVehicle(
       speed: v,
       share: m.share[j],
       upright: m.upright[j],
-      lift: carefulLeans(people, under, v),
+      lift: carefulLeans(drawn, under, v),
     };
   };
   const lightest = Math.min(...axles.flatMap((a) => [a.left, a.right]));
-  const together = leastTogether(people, ground, grid, permitted);
+  const together = leastTogether(drawn, { body, wind }, ground, grid, permitted);
   const twist = trackTwist === undefined ? undefined : checkTwist(body.vehicle, trackTwist, lightest);
   return {
     index,
     vehicle: body.vehicle.id,
     mass: likely.mass,
     centre: centreHeight(likely),
-    highest: centreHeight(body),
+    highest,
     centreKnown: tareCentre(body.vehicle)?.known ?? false,
     axles,
     evenAcross: Math.min(...axles.map((a) => Math.min(a.left, a.right) / ((a.left + a.right) / 2))),
     evenAlong: Math.min(...likely.groupMass.map((m, i) => m / likely.mass / likely.rollShare[i])),
-    lift: carefulLeans(calm, level, 0),
-    over: carefulLeans(calm, level, 0, true),
+    lift: carefulLeans(drawn, level, 0, false, true),
+    over: carefulLeans(drawn, level, 0, true, true),
     running: thinnest(along.running, permitted),
     standing: thinnest(along.standing, undefined),
     ...(together ? { together } : {}),

@@ -5,13 +5,18 @@
  */
 import { GRAVITY } from '../../base/constants.ts';
 import type { Body } from './body.ts';
-import { liftOf, overturnOf, speedLeaving, type Tip } from './tipping.ts';
+import { type BodyDraws, tipsOf } from './draws.ts';
+import { speedLeaving, type Tip } from './tipping.ts';
 import type { Track } from './track.ts';
 
-/** A body at its place in the train, with what never changes along the line. */
+/** A vehicle at its place in the train, with what never changes along the line: as one draw in a hundred has it. */
 export interface Rolling {
+  readonly drawn: BodyDraws;
+  readonly likely: Body;
   readonly body: Body;
   readonly index: number;
+  /** m */
+  readonly highest: number;
   readonly lift: Tip;
   readonly over: Tip;
   /** Groups: distance behind the train's head, m, and share of the mass. */
@@ -21,15 +26,17 @@ export interface Rolling {
   readonly wind: number;
 }
 
-export function rollingOf(body: Body, index: number, behind: number, wind: number): Rolling {
+/** @param likely the same vehicle with everything as likely */
+export function rollingOf(drawn: BodyDraws, likely: Body): Rolling {
+  const { vehicle, behind, index } = drawn.loaded;
+  const tips = tipsOf(drawn);
   return {
-    body,
+    drawn,
+    likely,
+    ...tips,
     index,
-    lift: liftOf(body),
-    over: overturnOf(body),
-    offsets: body.vehicle.groups.map((g) => behind + g.at),
-    weights: body.groupMass.map((m) => m / body.mass),
-    wind,
+    offsets: vehicle.groups.map((g) => behind + g.at),
+    weights: likely.groupMass.map((m) => m / likely.mass),
   };
 }
 

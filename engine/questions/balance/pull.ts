@@ -5,12 +5,15 @@
  */
 
 import { GRAVITY } from '../../base/constants.ts';
+import type { Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
+import { gradeSpread } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type BrakedGroup, frictionAt } from '../../things/brake/force.ts';
 import { readBend } from '../../things/coupler/bends.ts';
 import { bendsOf, jointsOf, pairOf } from '../../things/coupler/train-bends.ts';
 import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
+import { DRAWS, drawsOf, positionsOf } from './draws.ts';
 import { read, type Track } from './track.ts';
 
 /** Pull behind each vehicle but the last, N; a push is negative. `[gap·points + place]`. */
@@ -19,7 +22,7 @@ export type Pulls = Float64Array;
 export type Way = 'running' | 'pushed' | 'pulled';
 
 /**
- * Steady running: every vehicle's rolling resistance (high bound) and grade, overcome by the engines in
+ * Steady running: every vehicle's rolling resistance (likely) and grade, overcome by the engines in
  * proportion to their weight, wherever in the train they are. `pulled` and `pushed` ask what it would be
  * with all the effort at the head or at the tail.
  */
@@ -48,7 +51,7 @@ export function dragsOf({ vehicles }: LoadedTrain, track: Track, grid: Float64Ar
   const points = grid.length;
   const drags = new Float64Array(vehicles.length * points);
   vehicles.forEach(({ vehicle, mass, behind }, i) => {
-    const rolling = pick(vehicle.resistance.rolling, 1);
+    const rolling = vehicle.resistance.rolling.value;
     for (let j = 0; j < points; j++) {
       const front = read(track, track.height, grid[j] - behind);
       const rear = read(track, track.height, grid[j] - behind - vehicle.length);
@@ -56,6 +59,57 @@ export function dragsOf({ vehicles }: LoadedTrain, track: Track, grid: Float64Ar
     }
   });
   return drags;
+}
+
+/** Of each draw, N: the pull behind a vehicle with the train's head at a node. */
+export type PullDraws = (gap: number, node: number) => Float64Array;
+
+/** The same of steady running: rolling resistance is each vehicle's own, what the survey missed of the grade the train's. */
+export function steadyDraws(context: OutingContext, drags: Drags, points: number): PullDraws {
+  const { vehicles } = context.loaded;
+  const effort = effortShares(vehicles, 'running');
+  const steeper = drawsOf(gradeSpread(context), 'grade');
+  return (gap, node) => {
+    const pulls = new Float64Array(DRAWS);
+    const pushed = effort.slice(gap + 1).reduce((sum, e) => sum + e, 0);
+    vehicles.forEach(({ vehicle, mass }, k) => {
+      const counts = (k > gap ? 1 : 0) - pushed;
+      const weight = counts * mass * GRAVITY;
+      const { rolling } = vehicle.resistance;
+      const resists = drawsOf(rolling, `resistance ${k}`);
+      const likely = counts * drags[k * points + node];
+      for (let i = 0; i < DRAWS; i++) pulls[i] += likely + weight * (resists[i] - rolling.value + steeper[i]);
+    });
+    return pulls;
+  };
+}
+
+/** The same under the brake, wherever the train is: force is each vehicle's own, adhesion and friction of blocks the train's. */
+export function brakingDraws(
+  masses: readonly number[],
+  groups: readonly BrakedGroup[],
+  adhesion: Quantity,
+  counts: (g: BrakedGroup) => boolean,
+): PullDraws {
+  const acting = groups.filter(counts);
+  const total = masses.reduce((sum, m) => sum + m, 0);
+  const [grips, rubs] = [drawsOf(adhesion, 'adhesion'), positionsOf('friction')];
+  const forces = acting.map((g) => {
+    const blocks = drawsOf(g.block, `brake ${g.vehicle}`);
+    const { friction } = g;
+    return blocks.map((block, i) =>
+      Math.min(block * (friction ? frictionAt(friction, 0, rubs[i]) : 1), grips[i] * g.load),
+    );
+  });
+  return (gap) => {
+    const ahead = masses.slice(0, gap + 1).reduce((sum, m) => sum + m, 0) / total;
+    const pulls = new Float64Array(DRAWS);
+    acting.forEach((g, n) => {
+      const counts = ahead - (g.vehicle <= gap ? 1 : 0);
+      for (let i = 0; i < DRAWS; i++) pulls[i] += counts * forces[n][i];
+    });
+    return pulls;
+  };
 }
 
 function effortShares(vehicles: readonly LoadedVehicle[], way: Way): number[] {

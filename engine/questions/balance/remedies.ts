@@ -2,26 +2,39 @@
  * Changes worth trying for a finding of balance: other seats, ballast under the floor, heavy cars first. They
  * are proposals only; whoever asks runs the whole check again on each.
  */
-import type { Change } from '../../outing/change.ts';
 import { type OutingContext, openOuting } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { loadTrain } from '../../things/train/loaded.ts';
 import type { Rider } from '../../things/train/types.ts';
+import { fewerRidersOn, slowerHere } from '../changes.ts';
+import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 import { bodyOf } from './body.ts';
-
-/** A family of changes of growing size; the first that clears is the smallest. */
-interface Family {
-  readonly size: number;
-  readonly changes: readonly Change[];
-}
 
 /** Side demand under which seatings are compared, as a share of g: a usual curve. */
 const DEMAND = 0.05;
 const MOST_SEATINGS = 3;
 /** kg */
 const BALLAST = [5, 10, 15, 20, 30, 40, 60, 80];
+
+const seatedElsewhere = (outing: Outing, finding: Finding): Family[] => [
+  ...balanceFamilies(outing, finding),
+  fewerRidersOn(outing, finding.where.vehicle, 4),
+];
+
+export const balanceRemedies: Remedies = {
+  'curve-speed-limited-by-balance': (outing, finding) => [
+    slowerHere(outing, finding),
+    ...balanceFamilies(outing, finding),
+  ],
+  'tips-at-rest': seatedElsewhere,
+  'stands-light-on-one-side': seatedElsewhere,
+  'lean-small': seatedElsewhere,
+  'truck-lifts': seatedElsewhere,
+  'flange-may-climb': seatedElsewhere,
+  'all-lean-goes-over': balanceFamilies,
+};
 
 export function balanceFamilies(outing: Outing, finding: Finding): Family[] {
   const { vehicle } = finding.where;

@@ -3,6 +3,7 @@
 import { type Amount, amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import type { PeakScenario } from '../couplers/peaks.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { BalanceData } from './ask.ts';
@@ -43,7 +44,7 @@ export function climbFindings(context: OutingContext, data: BalanceData): Findin
         required: amount(running.limit, 'ratio'),
         margin: marginOf(running.found, running.limit),
         facts: {
-          bears: 'yes',
+          bears: true,
           angle: amount(running.shape.angle, 'angle'),
           friction: amount(running.shape.friction, 'ratio'),
         },
@@ -58,7 +59,10 @@ export function climbFindings(context: OutingContext, data: BalanceData): Findin
 }
 
 /** The speed at which the flange holds there, where the curve alone is too fast and a flange holds everywhere. */
-function slowerFor({ flanges: { ceiling }, grid }: BalanceData, climb: NearestClimb): Amount | undefined {
+function slowerFor(
+  { flanges: { ceiling }, grid }: BalanceData,
+  climb: NearestClimb,
+): Amount<'speed'> | undefined {
   const speed = ceiling.speed[grid.indexOf(climb.at)];
   return climb.shape.angleKnown && ceiling.speed.every((v) => v > 0) && Number.isFinite(speed)
     ? amount(speed, 'speed')
@@ -83,10 +87,10 @@ const limitSum = ({ shape: { angle, friction } }: NearestClimb): SumRef => ({
  */
 export function climbFinding(
   context: OutingContext,
-  way: string,
+  way: FlangeWay | PeakScenario,
   severity: Severity,
   climb: NearestClimb,
-  slower?: Amount,
+  slower?: Amount<'speed'>,
 ): Finding {
   const { vehicle } = context.loaded.vehicles[climb.index];
   const known = climb.shape.angleKnown;
@@ -106,8 +110,8 @@ export function climbFinding(
         front: amount(climb.front, 'force'),
         rear: amount(climb.rear, 'force'),
         friction: amount(climb.shape.friction, 'ratio'),
-        frictionKnown: climb.shape.frictionKnown ? 'yes' : 'no',
-        bears: 'no',
+        frictionKnown: climb.shape.frictionKnown,
+        bears: false,
         angle: amount(climb.shape.angle, 'angle'),
         ...(slower ? { slower } : {}),
       },

@@ -7,7 +7,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
-import { peopleOf, type Together, worsePeople } from './lean.ts';
+import { peopleTold, type Together } from './lean.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';
 import type { VehicleBalance } from './look.ts';
 import type { Rolling } from './margins.ts';
@@ -17,7 +17,7 @@ const sure = (v: VehicleBalance): 'stated' | 'assumed' => (v.centreKnown ? 'stat
 
 /** Standing upright, on the level and on every cant of the line: does a wheel lift, is one nearly off? */
 export function standingFindings(context: OutingContext, data: BalanceData): Finding[] {
-  return data.vehicles.flatMap((v) => {
+  return data.vehicles.flatMap((v): Finding[] => {
     const { at, share } = v.standing;
     const where = { vehicle: v.vehicle, from: at, to: at };
     const level = v.evenAcross <= 0;
@@ -103,7 +103,7 @@ function shiftSum(context: OutingContext, data: BalanceData, v: VehicleBalance, 
   return { ...sum, differs: 'part' };
 }
 
-function heavySide(data: BalanceData, v: VehicleBalance): Record<string, string> {
+function heavySide(data: BalanceData, v: VehicleBalance): { side: 'left' | 'right' } {
   const body = rollingOf(data, v).body;
   return { side: body.Y < 0 ? 'right' : 'left' };
 }
@@ -170,12 +170,12 @@ function limited(
 
 /** People who lean: all of a car, and one alone. */
 export const leanFindings = (context: OutingContext, data: BalanceData): Finding[] => [
-  ...allLean(context, data),
+  ...allLean(data),
   ...oneLeans(context, data),
 ];
 
 /** The car that goes over first when all its people lean together. One that lies over already is said elsewhere. */
-function allLean(context: OutingContext, data: BalanceData): Finding[] {
+function allLean(data: BalanceData): Finding[] {
   const small = data.vehicles.flatMap((v) =>
     v.together && v.together.lean > 0 && v.together.lean < USUAL_LEAN.value ? [{ v, ...v.together }] : [],
   );
@@ -183,7 +183,7 @@ function allLean(context: OutingContext, data: BalanceData): Finding[] {
   const worst = small.reduce((a, b) => (b.lean < a.lean ? b : a));
   const { v, at, speed, lean } = worst;
   const under = underAt(data, v, at);
-  const people = worsePeople(peopleOf(context, v.index), under, speed, 'all lean');
+  const people = peopleTold(rollingOf(data, v).drawn, under, speed, 'all');
   const total = people.masses.reduce((sum, m) => sum + m, 0);
   const sum = leanSum(people.body, total, under, speed, people.wind);
   return [
@@ -207,7 +207,7 @@ function allLean(context: OutingContext, data: BalanceData): Finding[] {
   ];
 }
 
-function placeOf({ speed }: Together, { curvature, cant }: Under): string {
+function placeOf({ speed }: Together, { curvature, cant }: Under): 'anywhere' | 'running' | 'standing' {
   if (curvature === 0 && cant === 0) return 'anywhere';
   return speed > 0 ? 'running' : 'standing';
 }
@@ -223,7 +223,7 @@ function oneLeans(context: OutingContext, data: BalanceData): Finding[] {
   if (!worst || worst.one >= USUAL_LEAN.value) return [];
   const { v, place, one } = worst;
   const under = underAt(data, v, place.at);
-  const { body, masses, wind } = worsePeople(peopleOf(context, v.index), under, place.speed, 'one leans');
+  const { body, masses, wind } = peopleTold(rollingOf(data, v).drawn, under, place.speed, 'one');
   const heaviest = Math.max(...masses);
   const { rider } = context.loaded.vehicles[v.index].riders[masses.indexOf(heaviest)];
   return [

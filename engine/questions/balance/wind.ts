@@ -2,7 +2,6 @@
  * A cross wind's overturning moment. Areas come from the vehicle's own sizes and a seated person's side
  * view; a rough sum, on the unsafe side, for a wind that must be felt before it matters.
  */
-import { GRAVITY } from '../../base/constants.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 
 /** Air at sea level and 15 °C, kg/m³ (US Standard Atmosphere 1976). */
@@ -26,7 +25,3 @@ export function windMoment(loaded: LoadedVehicle, speed: number): number {
   const people = riders.reduce((sum, r) => sum + PERSON_AREA * (r.seat.height + PERSON_MIDDLE), 0);
   return 0.5 * AIR_DENSITY * DRAG * speed * speed * (body + people);
 }
-
-/** The same ÷ (g·Z) of a body: the side acceleration, in g, that would do the same. No wind stated: none. */
-export const windShare = (loaded: LoadedVehicle, Z: number, speed = 0): number =>
-  windMoment(loaded, speed) / (GRAVITY * Z);

@@ -10,12 +10,20 @@ import type { SumRef } from '../../base/sum.ts';
 import { asWritten, type OutingContext } from '../../outing/open.ts';
 import { worstRail } from '../../outing/rails.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../things/brake/fill.ts';
+import {
+  type AirKind,
+  airBrakeOf,
+  airKinds,
+  isAirKind,
+  isVacuumKind,
+} from '../../things/brake/kinds/index.ts';
+import type { SupplyLoss } from '../../things/brake/kinds/kind.ts';
 import type { MissingPart } from '../../things/brake/lay.ts';
-import { type AirKind, airKinds, Levels } from '../../things/brake/levels.ts';
+import { Levels } from '../../things/brake/levels.ts';
 import { cylinderParts, describesFilling } from '../../things/brake/parts.ts';
-import { type Reserve, reserves, type SupplyLoss, whenSupplyIsLost } from '../../things/brake/reserve.ts';
+import { type Reserve, reserves, whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../../things/brake/slide.ts';
-import { gearStates, isVacuumKind, suppliedKinds } from '../../things/brake/system.ts';
+import { gearStates, suppliedKinds } from '../../things/brake/system.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -183,13 +191,14 @@ function pressureSum({ outing, air: { pressure: air } }: OutingContext, gear: Br
   const { vehicles } = outing.train;
   const charge = vehicles.find((v) => suppliedKinds(v).includes(gear.kind))?.brakeSupply?.pressure;
   const { reservoirVolume: reservoir, chamberVolume: chamber } = gear.rigging ?? {};
-  if ('missing' in parts) return {};
+  if ('missing' in parts || !isAirKind(gear.kind)) return {};
+  const { cylinder } = airBrakeOf(gear.kind);
   const { swept, clearance, strokeAt: spring } = parts.piston;
-  if (gear.kind === 'automatic-air' && charge !== undefined && reservoir !== undefined) {
+  if (cylinder === 'triple valve' && charge !== undefined && reservoir !== undefined) {
     const inputs = { reduction: charge, charge, reservoir, swept, clearance, spring, air };
     return { sum: { id: 'cylinder-from-reduction', inputs, differs: 'part' } };
   }
-  if (gear.kind === 'automatic-vacuum' && chamber !== undefined) {
+  if (cylinder === 'ball valve' && chamber !== undefined) {
     const vacuum = new Levels(gear.kind, air, vehicles, undefined).working();
     return {
       sum: { id: 'vacuum-chamber', inputs: { vacuum, chamber, swept, spring, air }, differs: 'part' },
@@ -229,7 +238,7 @@ function slowRelease(context: OutingContext, { gears, kind }: TrainFill): Findin
       where: { vehicle: idOf(context, slowest.vehicle) },
       ...(ends ? { found: amount(time(slowest), 'time') } : {}),
       required: amount(RELEASE_WORTH, 'time'),
-      facts: { kind, ends: ends ? 'yes' : 'no' },
+      facts: { kind, ends },
       source: SOURCE,
     }),
   ];

@@ -1,22 +1,14 @@
 /** Which brakes answer the driver, how hard may he brake today, and which wheels slide? */
 
 import type { Question } from '../question.ts';
-import { askBrakeGear } from '../speed/ask.ts';
+import { brakeGearFindings } from './findings.ts';
+import { askBrakeGear } from './gear.ts';
 import { askSliding, type BrakeGearData, heldOn, howHard } from './how-hard.ts';
 
 export const brakeGear: Question<BrakeGearData> = {
   id: 'brakeGear',
   reads: ['train', 'riders', 'conditions', 'assumed', 'line', 'direction', 'host', 'plannedSpeed'],
-  codes: [
-    'no-brake-answers',
-    'brake-force-unknown',
-    'brake-not-worked-by-driver',
-    'brake-kinds-do-not-work-together',
-    'brake-pipe-broken',
-    'wheels-slide',
-    'vacuum-limited-by-air',
-    'not-braked',
-  ],
+  findings: brakeGearFindings,
   ask: ({ ready }) => {
     const hard = howHard(ready);
     const slides = hard.some(({ share }) => share < 1);

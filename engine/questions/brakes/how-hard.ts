@@ -9,7 +9,7 @@ import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { worstRail } from '../../outing/rails.ts';
 import { type BrakedGroup, blockForce, frictionAt, workableVacuum } from '../../things/brake/force.ts';
-import { isVacuumKind } from '../../things/brake/system.ts';
+import { isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import { unsanded } from '../../things/rail.ts';
 import type { Finding } from '../finding.ts';
@@ -27,7 +27,7 @@ export interface HowHard {
   /** The same at the likely figure. */
   readonly likelyShare: number;
   /** What the gauge shows then. */
-  readonly gauge?: Amount;
+  readonly gauge?: Amount<'vacuum' | 'gaugePressure'>;
 }
 
 /** Where and how fast, and the careful stops of one who eases and of one who holds full brake, m. */
@@ -81,7 +81,7 @@ function gaugeAt(
   { gear }: BrakedGroup,
   share: number,
   air: { readonly pressure: number; readonly seaLevel: number },
-): Amount | undefined {
+): Amount<'vacuum' | 'gaugePressure'> | undefined {
   const { rigging } = gear;
   if (!rigging || gear.force || share >= 1) return undefined;
   const vacuum = isVacuumKind(gear.kind);
@@ -126,8 +126,8 @@ export function askSliding({ context }: Prepared, { howHard: all, heldOn: on }: 
         margin: (adhesion.value - ratio) / adhesion.value,
         facts: {
           gear: group.gear.name,
-          likely: surely ? 'yes' : 'no',
-          eased: handle === undefined ? 'no' : 'yes',
+          likely: surely,
+          eased: handle !== undefined,
           rail: railState,
           share: amount(share, 'ratio'),
           ...(gauge ? { gauge } : {}),

@@ -8,8 +8,9 @@ import type { OutingContext } from '../../outing/open.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import { inCurves, type PeakInCurves } from '../balance/climbing.ts';
+import { careful } from '../balance/draws.ts';
 import type { BalanceLook } from '../balance/look.ts';
-import { dragsOf, steadyPulls } from '../balance/pull.ts';
+import { dragsOf, steadyDraws, steadyPulls } from '../balance/pull.ts';
 import { climbFinding } from '../balance/say-climb.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -22,7 +23,7 @@ export interface CouplerGap {
   readonly strength: number | null;
   /** Both couplers' strength is stated. */
   readonly known: boolean;
-  /** Greatest steady pull on the run, N, and the head's chainage there, m. */
+  /** Greatest steady pull on the run, N, passed in one draw of a hundred, and the head's chainage there, m. */
   readonly steady: number;
   readonly steadyAt: number;
   /** Greatest peak pull and push, N, and the handling that makes them. */
@@ -70,14 +71,16 @@ export function askCouplers(
 
 function gapsOf(context: OutingContext, { track, grid }: BalanceLook, peaks: readonly Peaks[]): CouplerGap[] {
   const { vehicles } = context.loaded;
-  const steady = steadyPulls(context.loaded, dragsOf(context.loaded, track, grid), grid.length, 'running');
+  const drags = dragsOf(context.loaded, track, grid);
+  const steady = steadyPulls(context.loaded, drags, grid.length, 'running');
+  const drawn = steadyDraws(context, drags, grid.length);
   return vehicles.slice(1).map((rear, gap) => {
     const along = steady.subarray(gap * grid.length, (gap + 1) * grid.length);
     const most = along.reduce((at, pull, j) => (pull > along[at] ? j : at), 0);
     return {
       gap,
       ...strengthOf(vehicles[gap].vehicle, rear.vehicle),
-      steady: Math.max(0, along[most]),
+      steady: Math.max(0, careful(drawn(gap, most))),
       steadyAt: grid[most],
       pull: greatest(peaks, 'pull', gap),
       push: greatest(peaks, 'push', gap),
@@ -103,7 +106,7 @@ function curved(context: OutingContext, look: BalanceLook, peaks: Peaks): Curved
   return (['pull', 'push'] as const)
     .filter((way) => peaks[way].some((force) => force > 0))
     .map((way) => {
-      const pulls = peaks[way].map((force) => (way === 'pull' ? force : -force));
+      const pulls = peaks.runs.map((gap) => gap[way].map((force) => (way === 'pull' ? force : -force)));
       return { scenario, way, ...inCurves(context, look, speed, pulls) };
     });
 }
@@ -124,7 +127,7 @@ function overload({ outing }: OutingContext, row: CouplerGap): Finding[] {
       found: amount(found, 'force'),
       required: amount(strength, 'force'),
       margin: marginOf(found, strength),
-      facts: { way, scenario: pull.scenario ?? '', known: known ? 'yes' : 'no' },
+      facts: { way, scenario: pull.scenario ?? '', known },
       sure: 'assumed',
       source: 'stated working load of the coupler',
     }),
@@ -158,7 +161,7 @@ function curveFindings(context: OutingContext, curves: readonly CurvedPeak[]): F
   for (const { scenario, climb, tip } of ordered) {
     if (climb && climb.found > climb.limit && !climbs.has(climb.index))
       climbs.set(climb.index, {
-        // The greatest of many runs and an unlucky flange at once: noted, for bounds are not stacked.
+        // A flange that nobody measured is noted: what it would do on the run is asked elsewhere.
         ...climbFinding(context, scenario, climb.shape.angleKnown ? severities[scenario] : 'notes', climb),
         sure: 'assumed',
       });

@@ -2,20 +2,23 @@
  * Coupler forces of an outing in a scenario, as a band over many runs.
  *
  * A single peak through slack is not repeatable: how the slack stood at the start decides it. So runs are
- * drawn by seed over slack, its start, stiffness and the brakes' forces and times, and told as a band. The first
- * run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
+ * drawn by seed over slack, its start, stiffness, masses, resistance, adhesion, the engine's pull and the brakes' forces
+ * and times, and told as a band. Adhesion and the pull of steam are drawn once a run, what a vehicle has for itself for
+ * each. The first run is the likely one, everything at its likely value and the slack half out where it may stand anyhow.
  */
 
 import { GRAVITY } from '../../base/constants.ts';
+import type { Quantity } from '../../base/quantity.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
+import { between3 } from '../../motion/kit.ts';
 import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { bestRail } from '../../outing/rails.ts';
 import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
+import { adhesionLimit, machinePull } from '../../things/traction/pull.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-import { mostPull } from './loads.ts';
 
 export const couplerScenarios = [
   'start',
@@ -73,56 +76,79 @@ export interface EnsembleAsk {
   readonly time: number;
 }
 
-export function couplerBands(
+/** Peaks of one gap by run, N, ≥ 0. */
+export interface GapRuns {
+  readonly pull: Float64Array;
+  readonly push: Float64Array;
+}
+
+export const couplerBands = (
   context: OutingContext,
   brakes: readonly BrakedGroup[],
   ask: EnsembleAsk,
-): GapBand[] {
-  const bodies = bodiesOf(context, ask.at !== undefined);
+): GapBand[] =>
+  couplerRuns(context, brakes, ask).map(({ pull, push }, gap) => ({
+    gap,
+    pull: bandOf(pull),
+    push: bandOf(push),
+  }));
+
+export function couplerRuns(
+  context: OutingContext,
+  brakes: readonly BrakedGroup[],
+  ask: EnsembleAsk,
+): GapRuns[] {
+  const grades = ask.at === undefined ? [] : context.loaded.vehicles.map((v) => gradeUnder(context, v));
   const drawn = seeded(ask.seed);
-  const gaps = Math.max(0, bodies.length - 1);
-  const pulls = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
-  const pushes = Array.from({ length: gaps }, () => new Float64Array(ask.runs));
+  const runs = context.loaded.vehicles
+    .slice(1)
+    .map((): GapRuns => ({ pull: new Float64Array(ask.runs), push: new Float64Array(ask.runs) }));
   const course = courses[ask.scenario];
   const speed = course.brakes ? ask.speed : 0;
   for (let run = 0; run < ask.runs; run++) {
     const uniform = run === 0 ? half : drawn;
+    const bodies = drawBodies(context, grades, uniform);
+    const grip = triangular(uniform());
     const result = runRow({
       bodies,
       couplers: drawCouplers(context, bodies, course, uniform),
-      efforts: course.brakes ? [] : drawEfforts(context, uniform),
-      brakes: drawBrakes(context, brakes, course, speed, uniform),
+      efforts: course.brakes ? [] : drawEfforts(context, grip, uniform),
+      brakes: drawBrakes(context, brakes, course, speed, grip, uniform),
       head: ask.at ?? 0,
       speeds: bodies.map(() => speed),
       time: ask.time,
     });
-    for (let g = 0; g < gaps; g++) {
-      pulls[g][run] = result.pull[g];
-      pushes[g][run] = result.push[g];
-    }
+    runs.forEach(({ pull, push }, gap) => {
+      pull[run] = result.pull[gap];
+      push[run] = result.push[gap];
+    });
   }
-  return pulls.map((pull, gap) => ({ gap, pull: bandOf(pull), push: bandOf(pushes[gap]) }));
+  return runs;
 }
 
 const half = (): number => 0.5;
 
 function bandOf(values: Float64Array): Band {
-  const sorted = values.sort();
+  const sorted = values.slice().sort();
   return { median: percentile(sorted, 0.5), p90: percentile(sorted, 0.9), most: sorted[sorted.length - 1] };
 }
 
-function bodiesOf(context: OutingContext, onLine: boolean): RowBody[] {
-  const { assumed } = context.outing;
-  return context.loaded.vehicles.map((loaded) => {
-    const { vehicle, mass, effectiveMass } = loaded;
-    const rolling = mass * GRAVITY * vehicle.resistance.rolling.value;
+function drawBodies(
+  { loaded, outing: { assumed } }: OutingContext,
+  grades: readonly Potential[],
+  uniform: () => number,
+): RowBody[] {
+  const draw = (q: Quantity): number => pick(q, triangular(uniform()));
+  return loaded.vehicles.map(({ vehicle, mass, massLow, massHigh, effectiveMass }, i) => {
+    const heavy = between3(massLow, mass, massHigh, triangular(uniform()));
+    const weight = heavy * GRAVITY;
+    const { rolling, starting } = vehicle.resistance;
+    const resists = weight * draw(rolling);
     return {
-      mass: effectiveMass,
-      rolling,
-      starting: vehicle.resistance.starting
-        ? mass * GRAVITY * vehicle.resistance.starting.value
-        : rolling * assumed.startingFactor.value,
-      ...(onLine ? { grade: gradeUnder(context, loaded) } : {}),
+      mass: effectiveMass + heavy - mass,
+      rolling: resists,
+      starting: starting ? weight * draw(starting) : resists * draw(assumed.startingFactor),
+      ...(grades.length > 0 ? { grade: grades[i] } : {}),
     };
   });
 }
@@ -156,14 +182,18 @@ function drawCouplers(
   });
 }
 
-function drawEfforts(context: OutingContext, uniform: () => number): Ramp[] {
+/** @param grip position of today's adhesion */
+function drawEfforts(context: OutingContext, grip: number, uniform: () => number): Ramp[] {
   const { loaded, outing } = context;
   const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
-  return loaded.vehicles.flatMap((v, vehicle) =>
-    v.vehicle.traction
-      ? [{ vehicle, force: mostPull(v, adhesion), dead: 0, rise: THROTTLE * (0.2 + 0.8 * uniform()) }]
-      : [],
-  );
+  const steam = triangular(uniform());
+  return loaded.vehicles.flatMap((v, vehicle) => {
+    if (!v.vehicle.traction) return [];
+    // Where the machine is not known, what adhesion allows.
+    const machine = machinePull(v.vehicle.traction, 0, steam) ?? Infinity;
+    const force = Math.min(machine, adhesionLimit(v, pick(adhesion, grip), 0));
+    return [{ vehicle, force, dead: 0, rise: THROTTLE * (0.2 + 0.8 * uniform()) }];
+  });
 }
 
 /** Brake forces at half the speed: friction changes little over a stop, the times much more. */
@@ -172,10 +202,11 @@ function drawBrakes(
   groups: readonly BrakedGroup[],
   { brakes }: Course,
   speed: number,
+  grip: number,
   uniform: () => number,
 ): Ramp[] {
   const { loaded, outing } = context;
-  const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)].value;
+  const adhesion = pick(outing.assumed.adhesion[bestRail(context, outing.conditions.railState)], grip);
   const { floor, fallSpeed } = outing.assumed.skid;
   const skid = { floor: floor.value, fallSpeed: fallSpeed.value };
   const onCar = (g: BrakedGroup): boolean => isCar(loaded.vehicles[g.vehicle].vehicle);

@@ -3,6 +3,7 @@ import { balance } from '../balance/question.ts';
 import type { Finding } from '../finding.ts';
 import type { Question } from '../question.ts';
 import { askCouplers, type CouplerData } from './ask.ts';
+import { couplerFindings } from './findings.ts';
 
 export const couplers: Question<CouplerData> = {
   id: 'couplers',
@@ -17,7 +18,7 @@ export const couplers: Question<CouplerData> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['coupler-overloaded', 'coupler-strength-unknown', 'coupler-jerk-tips', 'flange-may-climb'],
+  findings: couplerFindings,
   ask: ({ context, ready, care, of }) => {
     const steady = of(balance);
     const { findings, data } = askCouplers(context, ready.brakes.groups, steady.data.data, care.couplerRuns);
@@ -30,6 +31,7 @@ const withoutSaid = (peaks: readonly Finding[], steady: readonly Finding[]): Fin
   peaks.filter(
     (p) =>
       !steady.some(
-        (f) => f.code === p.code && f.where.vehicle === p.where.vehicle && f.facts['bears'] !== 'yes',
+        (f) =>
+          f.code === p.code && f.where.vehicle === p.where.vehicle && !('bears' in f.facts && f.facts.bears),
       ),
   );

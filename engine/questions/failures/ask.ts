@@ -13,7 +13,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { endingOf, rollFinding } from '../part/ask.ts';
+import { endingOf, onlyIfHigh, rollFinding } from '../part/ask.ts';
 import { type Bodies, basisOf } from '../part/basis.ts';
 import { type GapMap, startNodes } from '../part/map.ts';
 import type { Basis } from '../part/part.ts';
@@ -78,7 +78,10 @@ export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
   const rows = cases.map((c) => rowOf(c, usual));
   const data = failures.flatMap((failure) => {
     const of = rows.filter((r) => r.failure === failure);
-    return of.length > 0 ? [of.reduce((a, b) => (worseRow(b, a) ? b : a))] : [];
+    // What surely ends so is told before what does so by an assumed centre of gravity.
+    const sure = of.filter(({ map }) => !onlyIfHigh(context, map));
+    const rated = sure.some((r) => endingOf(r.outcome) === 'runs-away') ? sure : of;
+    return of.length > 0 ? [rated.reduce((a, b) => (worseRow(b, a) ? b : a))] : [];
   });
   // A train that does not stop with everything in order is told of elsewhere.
   const sound = endingOf(data[0].outcome) === 'stands';
@@ -153,9 +156,8 @@ function findingsOf(context: OutingContext, row: FailureRow): Finding[] {
     context,
     row.map,
     row.index,
-    runs ? 'failure-runs-away' : 'failure-rolls-back',
+    { code: runs ? 'failure-runs-away' : 'failure-rolls-back', facts: { failure, lost: lostKinds(row) } },
     Math.abs(row.way),
-    { failure, lost: lostKinds(row) },
     !runs && severity === 'forbids' ? 'limits' : severity,
   );
   return [{ ...finding, where: { ...whereOf(context, row), from: row.at, to: row.at } }];
@@ -170,9 +172,12 @@ function whereOf({ outing }: OutingContext, { vehicle, failure }: FailureRow): F
   return failure === 'cock' ? { vehicle: id } : { vehicle: id, gap: vehicle };
 }
 
+const failureOf = ({ facts }: Finding): Failure | undefined =>
+  'failure' in facts ? facts.failure : undefined;
+
 /** A cock shut in the pipe or on one vehicle: one answer finds both, so the worse is said. */
 function worstOfCocks(findings: readonly Finding[]): Finding[] {
-  const ofCocks = findings.filter((f) => f.facts['failure'] === 'cock' || f.facts['failure'] === 'pipe');
+  const ofCocks = findings.filter((f) => failureOf(f) === 'cock' || failureOf(f) === 'pipe');
   const runs = (f: Finding): number => (f.code === 'failure-stops-late' ? 0 : 1);
   const worst = [...ofCocks].sort((a, b) => runs(b) - runs(a) || (b.found?.si ?? 0) - (a.found?.si ?? 0))[0];
   return findings.filter((f) => !ofCocks.includes(f) || f === worst);

@@ -17,8 +17,9 @@
 import { between } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { dayAir } from '../../things/air/day.ts';
+import { brakeOf, isElectric, isThrough, keptIn } from '../../things/brake/kinds/index.ts';
 import { reserves, whenSupplyIsLost } from '../../things/brake/reserve.ts';
-import { type GearState, gearStates, isThrough, pipeCrosses } from '../../things/brake/system.ts';
+import { type GearState, gearStates, pipeCrosses } from '../../things/brake/system.ts';
 import { type BrakesLeft, brakesWhere, guardAt, type Left, wholeLeft } from '../part/brakes-left.ts';
 
 export const failures = ['nothing', 'hose', 'supply', 'driver', 'cock', 'pipe'] as const;
@@ -67,15 +68,14 @@ const guards = (context: OutingContext, { vehicle, gear, why }: GearState): bool
 
 function withoutSupply(context: OutingContext, states: readonly GearState[]): BrakesLeft {
   const air = dayAir(context.outing.conditions).pressure;
-  const stored = reserves(context.loaded, air).some(
-    (r) => r.kind === 'straight-air' && !r.gear && r.full > 0,
-  );
-  const current = states.some((s) => s.answers && s.gear.kind === 'electric');
+  const stored = reserves(context.loaded, air).some((r) => keptIn(r.kind) === 'main reservoir' && r.full > 0);
+  const current = states.some((s) => s.answers && isElectric(s.gear.kind));
   return brakesWhere(context, (state) => {
     const { gear, answers } = state;
     if (!answers) return guards(context, state) && !isThrough(gear.kind) ? 'works' : 'none';
-    if (gear.kind === 'straight-air') return stored ? 'works' : 'lost';
-    if (gear.kind === 'engine-only') return current && !gear.hand && !gear.parking ? 'unknown' : 'works';
+    if (keptIn(gear.kind) === 'main reservoir') return stored ? 'works' : 'lost';
+    if (brakeOf(gear.kind).worked === 'engine')
+      return current && !gear.hand && !gear.parking ? 'unknown' : 'works';
     if (!isThrough(gear.kind)) return 'works';
     const { engineFails } = whenSupplyIsLost(gear);
     return engineFails === 'applies' ? 'alone' : engineFails === 'unknown' ? 'unknown' : 'lost';

@@ -5,6 +5,7 @@ import { part } from '../part/question.ts';
 import type { Question } from '../question.ts';
 import { speed } from '../speed/question.ts';
 import { askFailures, type FailureRow } from './ask.ts';
+import { failureFindings } from './findings.ts';
 
 export const singleFailures: Question<FailureRow[]> = {
   id: 'singleFailures',
@@ -20,7 +21,7 @@ export const singleFailures: Question<FailureRow[]> = {
     'plannedSpeed',
     'following',
   ],
-  codes: ['failure-runs-away', 'failure-rolls-back', 'failure-stops-late'],
+  findings: failureFindings,
   ask: ({ context, ready, of }) => {
     const { findings, data } = askFailures({
       context,
@@ -33,9 +34,14 @@ export const singleFailures: Question<FailureRow[]> = {
 };
 
 /** A hose that comes off leaves what a parting held by its chain leaves: said once. */
-const unlessParted = (failures: readonly Finding[], parting: readonly Finding[]): Finding[] =>
-  failures.filter(
-    (f) =>
-      f.facts['failure'] !== 'hose' ||
-      !parting.some((p) => p.code.startsWith('held-train') && p.facts['outcome'] === f.facts['outcome']),
+function unlessParted(failures: readonly Finding[], parting: readonly Finding[]): Finding[] {
+  const held = parting.flatMap((p) =>
+    p.code === 'held-train-runs-away' || p.code === 'held-train-rolls-back' ? [p.facts.outcome] : [],
   );
+  return failures.filter(
+    ({ facts }) =>
+      !('failure' in facts && 'outcome' in facts) ||
+      facts.failure !== 'hose' ||
+      !held.includes(facts.outcome),
+  );
+}

@@ -41,7 +41,7 @@ function byRule({ context }: FlagQuestion, places: readonly FlagPlace[]): Findin
         speed: amount(worst.speed, 'speed'),
         stop: amount(worst.stop, 'length'),
         share: amount(far.length / places.length, 'ratio'),
-        enough: worst.distance === null ? 'no' : 'yes',
+        enough: worst.distance !== null,
       },
       ...distanceSum(context, worst),
       sure: 'assumed',
@@ -79,7 +79,7 @@ function byTime({ context }: FlagQuestion, places: readonly FlagPlace[]): Findin
       ...(worst.distance === null ? {} : { required: amount(worst.walk, 'time') }),
       facts: {
         way: amount(worst.distance ?? 0, 'length'),
-        enough: worst.distance === null ? 'no' : 'yes',
+        enough: worst.distance !== null,
         share: amount(late.length / places.length, 'ratio'),
       },
       ...distanceSum(context, worst),

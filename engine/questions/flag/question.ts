@@ -3,6 +3,7 @@
 import type { Question } from '../question.ts';
 import { speed } from '../speed/question.ts';
 import { askFlag } from './ask.ts';
+import { flagFindings } from './findings.ts';
 import type { FlagPlace } from './flag.ts';
 
 export const flag: Question<FlagPlace[]> = {
@@ -19,7 +20,7 @@ export const flag: Question<FlagPlace[]> = {
     'plannedSpeed',
     'following',
   ],
-  codes: ['flag-farther-than-rule', 'flag-too-late'],
+  findings: flagFindings,
   ask: ({ context, of }) => {
     const { models, running, map } = of(speed).data;
     return askFlag({ context, model: models.cautious, speeds: running, step: map.step });

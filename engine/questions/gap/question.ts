@@ -1,8 +1,9 @@
 /** How far behind the train ahead? */
 
 import type { Question } from '../question.ts';
-import { askGap } from '../speed/ask.ts';
 import { speed } from '../speed/question.ts';
+import { askGap } from './ask.ts';
+import { gapFindings } from './findings.ts';
 
 export const gap: Question<null> = {
   id: 'gap',
@@ -17,6 +18,6 @@ export const gap: Question<null> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['gap-needed'],
+  findings: gapFindings,
   ask: ({ ready, of }) => ({ findings: askGap(ready, of(speed).data.map), data: null }),
 };

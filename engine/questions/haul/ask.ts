@@ -5,28 +5,28 @@ import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { gradeUnder } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import type { Place } from '../../things/line/types.ts';
 import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { balancingSpeed } from './haul.ts';
-import { carefulStart, drivenAdhesion, pullsAlong, stretches } from './start.ts';
+import { drivenAdhesion, NUISANCE, pullsAlong } from './draws.ts';
+import { carefulKeep, speedKept } from './keep.ts';
+import { bookedStops, carefulStart, startsAt, stretches } from './start.ts';
 import type { HaulResult } from './types.ts';
 
 /** Slower than this on the ruling grade is said, m/s (2 mph). */
 const SLOW = 2 * 0.44704;
 
 export function askHauling(context: OutingContext): Findings<HaulResult | null> {
-  const { outing, line, loaded } = context;
+  const { outing, loaded } = context;
   const state = outing.conditions.railState;
   const pulls = pullsAlong(context, 0.5);
   const careful = carefulStart(context, pulls, state);
-  if (careful.pull === undefined) return { findings: [unknownPull(context)], data: null };
+  if (!careful) return { findings: [unknownPull(context)], data: null };
   const adhesion = drivenAdhesion(outing.assumed, careful.rail);
-  const hard = stretches(careful, pulls, line.length);
-  const linePull = pulls.curved.slope[careful.node];
-  const speed = balancingSpeed(loaded, linePull, adhesion, -1);
+  const hard = stretches(careful, pulls);
+  const ruling = carefulKeep(context, pulls, state) ?? careful;
+  const speed = speedKept(context, pulls, state, ruling.node);
   const data: HaulResult = {
     startsAt: careful.at,
     startPull: careful.pull,
@@ -34,14 +34,11 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
     startFails: careful.fails,
     hardStretches: hard,
     balancingSpeed: speed ?? null,
-    rulingAt: careful.at,
+    rulingAt: ruling.at,
   };
   const findings: Finding[] = [];
-  const where = { from: careful.at, to: careful.at };
   if (hard.length > 0) {
-    const asked = line.places.filter(
-      (p) => mayStop(p) && hard.some(({ from, to }) => p.at >= from && p.at <= to),
-    );
+    const asked = startsAt(careful, pulls, bookedStops(context)).filter(({ fails }) => fails > NUISANCE);
     const worst = hard.reduce((a, b) => (b.fails > a.fails ? b : a));
     // Not to start is a nuisance; it limits where the train must stop, or may be made to. What likely stalls on the way
     // does not get round.
@@ -68,14 +65,14 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   } else if (speed !== undefined && speed < SLOW) {
     findings.push(
       makeFinding('slow-on-grade', speed === 0 ? 'limits' : 'notes', 'hauling', {
-        where,
+        where: { from: ruling.at, to: ruling.at },
         found: amount(speed, 'speed'),
         required: amount(SLOW, 'speed'),
         sum: {
           ...needSum(
             context,
-            careful.at,
-            linePull + resistanceAt(resistanceTerms(loaded.vehicles, 1), speed),
+            ruling.at,
+            pulls.curved.slope[ruling.node] + resistanceAt(resistanceTerms(loaded.vehicles, 1), speed),
           ),
           differs: 'part',
         },
@@ -85,9 +82,6 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   }
   return { findings, data };
 }
-
-/** Booked to stop there, or may be made to. */
-const mayStop = ({ stop, kind }: Place): boolean => stop === true || kind === 'signal' || kind === 'crossing';
 
 /** What the train needs at a place: grade, and all that resists besides, curves with it. */
 function needSum({ line, loaded }: OutingContext, at: number, need: number): SumRef {

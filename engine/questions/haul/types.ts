@@ -9,7 +9,7 @@ export interface HaulResult {
   readonly startFails: number;
   /** Where one start in twenty or more fails, m. */
   readonly hardStretches: readonly { readonly from: number; readonly to: number; readonly fails: number }[];
-  /** Speed kept up on the ruling grade, m/s; null: cannot tell; 0: stalls. */
+  /** Speed kept up on the ruling grade but for one day in twenty, m/s; null: cannot tell; 0: stalls. */
   readonly balancingSpeed: number | null;
   readonly rulingAt: number;
 }

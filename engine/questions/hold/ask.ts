@@ -48,7 +48,10 @@ function holdFindings(
     found: amount(found, 'force'),
     required: amount(pull, 'force'),
     margin: pull > 0 ? found / pull - 1 : 1,
-    facts: { everybody: amount(everybody, 'force'), riders: everybody >= pull ? 'hold' : 'do not hold' },
+    facts: {
+      everybody: amount(everybody, 'force'),
+      riders: everybody >= pull ? ('hold' as const) : ('do not hold' as const),
+    },
     sum,
     sure: 'assumed' as const,
     source: 'engine',

@@ -12,13 +12,14 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
+import { once } from '../../base/remember.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { between3 } from '../../motion/kit.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { railsMet, worstUnder } from '../../outing/rails.ts';
-import { frictionAt, type GearAt, gearForce, sandReaches } from '../../things/brake/force.ts';
+import { frictionAt, type GearAt, gearForce, spreadOverGroups } from '../../things/brake/force.ts';
 import { gearStates } from '../../things/brake/system.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import type { Potential } from '../../things/line/potential.ts';
@@ -50,6 +51,8 @@ export interface Stand extends StandPull {
    * @param train the same vehicles, with brakes as they are by then
    */
   readonly hold: (puts: Puts, train?: LoadedTrain) => number;
+  /** They hold with everything at its worst bound at once: no draw need be looked at. */
+  readonly surely: (puts: Puts) => boolean;
   /** What they hold whatever pulls, N: less in one draw of a hundred. */
   readonly leastHold: (puts: Puts) => number;
   /** Those that are put on whose force nobody knows: they hold nothing in the figures. */
@@ -114,26 +117,51 @@ function standAt(
   draws: number,
 ): Stand {
   const { loaded } = context;
-  const drawn = drawnFor(draws, loaded.vehicles.length);
-  const pulls = pullsOf(context, drawn, Math.abs(slope));
-  const pull = Math.max(0, percentile(pulls.slice().sort(), 1 - ODDS));
+  const drawn = once(() => drawnFor(draws, loaded.vehicles.length));
+  const pulls = once(() => pullsOf(context, drawn(), Math.abs(slope)));
+  const pull = once(() => Math.max(0, percentile(pulls().slice().sort(), 1 - ODDS)));
   // Blocks stay as wet as the day is.
   const blocksOn = wetter(state, rail);
-  const holds = (puts: Puts, train: LoadedTrain): Float64Array =>
-    holdsOf(context, heldGroups(context, train, puts, blocksOn), drawn, rail);
+  const holds = (puts: Puts, train: LoadedTrain, by: Drawn): Float64Array =>
+    holdsOf(context, heldGroups(context, train, puts, blocksOn), by, rail);
   return {
-    pull,
-    ofGrade: pull > 0 ? pull + resistanceTerms(loaded.vehicles, -1).a : Math.abs(slope),
+    get pull() {
+      return pull();
+    },
+    get ofGrade() {
+      return pull() > 0 ? pull() + resistanceTerms(loaded.vehicles, -1).a : Math.abs(slope);
+    },
     at,
     forward: slope < 0,
     rail,
     hold: (puts, train = loaded) => {
-      const spare = holds(puts, train).map((hold, i) => hold - Math.max(0, pulls[i]));
-      return Math.max(0, pull + percentile(spare.sort(), ODDS));
+      const spare = holds(puts, train, drawn()).map((hold, i) => hold - Math.max(0, pulls()[i]));
+      return Math.max(0, pull() + percentile(spare.sort(), ODDS));
     },
-    leastHold: (puts) => percentile(holds(puts, loaded).sort(), ODDS),
+    surely: (puts) =>
+      holds(puts, loaded, worstOf(loaded.vehicles.length))[0] >= mostPull(context, Math.abs(slope)),
+    leastHold: (puts) => percentile(holds(puts, loaded, drawn()).sort(), ODDS),
     unmeasured: (puts) => unmeasuredOf(context, puts),
   };
+}
+
+/** Everything that holds at its low bound, as if it were a draw. */
+const worstOf = (vehicles: number): Drawn => ({
+  draws: 1,
+  vehicles,
+  shared: new Float64Array(SHARED).fill(-1),
+  own: new Float64Array(vehicles * OWN).fill(-1),
+});
+
+/** More than any draw pulls, N. */
+function mostPull(context: OutingContext, slope: number): number {
+  const { vehicles, mass: likely } = context.loaded;
+  const steepest = slope / likely + GRAVITY * gradeSpread(context).high;
+  const pull = vehicles.reduce((sum, { vehicle, massLow, massHigh }) => {
+    const each = steepest - GRAVITY * vehicle.resistance.rolling.low;
+    return sum + each * (each > 0 ? massHigh : massLow);
+  }, 0);
+  return Math.max(0, pull);
 }
 
 function unmeasuredOf({ loaded, outing: { assumed }, air }: OutingContext, puts: Puts): GearAt[] {
@@ -156,10 +184,13 @@ const OWN = 3;
 
 /** The last of each number of draws: counts ask of many trains, each draw's vehicles the same from the front. */
 const known = new Map<number, Drawn>();
+/** Drawn for so many vehicles more than are asked for: the next train has one more. */
+const AHEAD = 16;
 
-function drawnFor(draws: number, vehicles: number): Drawn {
+function drawnFor(draws: number, atLeast: number): Drawn {
   const before = known.get(draws);
-  if (before && before.vehicles >= vehicles) return before;
+  if (before && before.vehicles >= atLeast) return before;
+  const vehicles = before ? atLeast + AHEAD : atLeast;
   const shared = new Float64Array(draws * SHARED);
   const own = new Float64Array(draws * vehicles * OWN);
   for (let i = 0; i < draws; i++) {
@@ -214,35 +245,24 @@ function heldGroups(
   puts: Puts,
   state: RailState,
 ): HeldGroup[] {
-  return train.vehicles.flatMap(({ vehicle, groupLoads }, index) =>
-    vehicle.groups.flatMap((group, i) =>
-      vehicle.brakes
-        .filter((gear) => gear.on.includes(group.id) && puts(gear, index))
-        .flatMap((gear) => {
-          const force = gearForce(gear, assumed, air.pressure, air.seaLevel);
-          if (!force) return [];
-          const axles = vehicle.groups.reduce((sum, g) => sum + (gear.on.includes(g.id) ? g.axles : 0), 0);
-          const { block, friction, material } = force;
-          const share = group.axles / axles;
-          return [
-            {
-              vehicle: index,
-              block: {
-                ...block,
-                low: block.low * share,
-                value: block.value * share,
-                high: block.high * share,
-              },
-              friction: friction ? atRest(friction) : ([1, 1, 1] as const),
-              wet: blockWetness(material ?? 'unknown', friction ? state : 'dry', assumed),
-              load: groupLoads[i],
-              sanded: sandReaches(vehicle, group),
-            },
-          ];
-        })
-        .map((held, nth) => ({ ...held, sameWheels: nth > 0 })),
-    ),
-  );
+  return train.vehicles.flatMap(({ vehicle: { brakes } }, vehicle) => {
+    const groups = brakes
+      .filter((gear) => puts(gear, vehicle))
+      .flatMap((gear) => {
+        const force = gearForce(gear, assumed, air.pressure, air.seaLevel);
+        return force ? spreadOverGroups(train, { vehicle, gear }, force, assumed) : [];
+      })
+      .sort((a, b) => a.group - b.group);
+    return groups.map(({ group, block, friction, material, load, sanded }, i) => ({
+      vehicle,
+      sameWheels: i > 0 && groups[i - 1].group === group,
+      block,
+      friction: friction ? atRest(friction) : ([1, 1, 1] as const),
+      wet: blockWetness(material ?? 'unknown', friction ? state : 'dry', assumed),
+      load,
+      sanded,
+    }));
+  });
 }
 
 const atRest = (friction: Parameters<typeof frictionAt>[0]): readonly [number, number, number] => [

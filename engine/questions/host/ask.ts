@@ -70,8 +70,8 @@ function people(context: OutingContext): Finding[] {
   const people = ridersOf(context).length;
   const guard = riders.some((r) => r.duty === 'guard');
   const from = [
-    { rule: host.guardFromCars, found: cars, of: 'cars' },
-    { rule: host.guardFromRiders, found: people, of: 'riders' },
+    { rule: host.guardFromCars, found: cars, of: 'cars' as const },
+    { rule: host.guardFromRiders, found: people, of: 'riders' as const },
   ];
   for (const { rule, found, of } of from) {
     if (!rule || guard || found < rule.value) continue;
@@ -149,7 +149,7 @@ function equipment({ outing }: OutingContext): Finding[] {
   return out;
 }
 
-const lights = (vehicle: string, light: string, source: string): Finding =>
+const lights = (vehicle: string, light: 'headlight' | 'taillight', source: string): Finding =>
   makeFinding('lights-missing', 'forbids', 'host', { where: { vehicle }, facts: { light }, source });
 
 function perVehicle({ outing, loaded }: OutingContext): Finding[] {

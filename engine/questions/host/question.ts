@@ -2,22 +2,11 @@
 
 import type { Question } from '../question.ts';
 import { askHost } from './ask.ts';
+import { hostFindings } from './findings.ts';
 
 export const host: Question<null> = {
   id: 'host',
-  reads: ['line', 'train', 'riders', 'host', 'conditions'],
-  codes: [
-    'gauge-differs',
-    'too-many-cars',
-    'too-many-riders',
-    'too-many-riders-on-car',
-    'too-many-riders-per-axle',
-    'chains-missing',
-    'too-few-cars-braked',
-    'guard-missing',
-    'lights-missing',
-    'seat-too-high',
-    'rider-too-young',
-  ],
+  reads: ['line', 'train', 'chains', 'riders', 'host', 'conditions'],
+  findings: hostFindings,
   ask: ({ context }) => ({ findings: askHost(context), data: null }),
 };

@@ -6,17 +6,22 @@
 import { amount } from '../../base/quantity.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { isElectric } from '../../things/brake/kinds/index.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
+import { tareCentre } from '../balance/body.ts';
 import type { ChainRow } from '../chains/row.ts';
 import { heaviestLoad } from '../chains/say.ts';
-import type { FindingCode } from '../codes.ts';
+import type { failureFindings } from '../failures/findings.ts';
+import type { Failure } from '../failures/left.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Bodies, basisOf } from './basis.ts';
 import { driverRides } from './brakes-left.ts';
-import { type GapMap, halvesAt, mapGap, startNodes } from './map.ts';
+import type { partFindings } from './findings.ts';
+import { type GapMap, halvesAt, mapGap, startNodes, trafficOf } from './map.ts';
 import type { Basis } from './part.ts';
+import { emptyRoll, roll } from './roll.ts';
 import { runawaySum } from './runaway.ts';
 import { type Outcome, outcomes } from './types.ts';
 import { hoseOff, wholeMaps } from './whole.ts';
@@ -131,8 +136,16 @@ const severityOf: Readonly<Record<Ending, Severity>> = {
   'runs-away': 'forbids',
 };
 
+type PartedCode = Exclude<keyof typeof partFindings, 'head-unmanned' | 'parting-held-by-chains'>;
+type FailedCode = Exclude<keyof typeof failureFindings, 'failure-stops-late'>;
+
+/** What is told of something that rolls: beside where it ends, of how many gaps, or what failed. */
+type Told =
+  | { readonly code: PartedCode; readonly facts: { readonly gaps: number } }
+  | { readonly code: FailedCode; readonly facts: { readonly failure: Failure; readonly lost: string } };
+
 /** Codes by ending; an ending without one is said by another finding. */
-type Codes = Readonly<Partial<Record<Ending, FindingCode>>>;
+type Codes = Readonly<Partial<Record<Ending, PartedCode>>>;
 
 const tailCodes: Codes = { stands: 'tail-stands', rolls: 'tail-rolls-back', 'runs-away': 'tail-runs-away' };
 const heldCodes: Codes = { rolls: 'held-train-rolls-back', 'runs-away': 'held-train-runs-away' };
@@ -149,9 +162,11 @@ function worstFindings(context: OutingContext, maps: readonly GapMap[], codes: C
   return [...byEnding].flatMap(([ending, of]) => {
     const code = codes[ending];
     if (code === undefined) return [];
-    const first = of.reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
+    // What surely ends so is told before what does so by an assumed centre of gravity.
+    const sure = of.filter(({ map }) => !onlyIfHigh(context, map));
+    const first = (sure.length > 0 ? sure : of).reduce((a, b) => (worse(b.map, b.at, a.map, a.at) ? b : a));
     const farthest = Math.max(...of.map(({ map }) => longest(map)));
-    return [rollFinding(context, first.map, first.at, code, farthest, { gaps: of.length })];
+    return [rollFinding(context, first.map, first.at, { code, facts: { gaps: of.length } }, farthest)];
   });
 }
 
@@ -166,6 +181,29 @@ export function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
   return a.topSpeed[i] > b.topSpeed[j];
 }
 
+/**
+ * Whether nothing of this gap runs away but by going over where a vehicle does so whose centre of gravity nobody measured:
+ * taken as high as its shape allows, it may ask, and not forbid.
+ */
+export function onlyIfHigh(context: OutingContext, map: GapMap): boolean {
+  const { tail } = map.halves;
+  if (tail.sureTip === undefined || map.outcome.every((o) => outcomes[o] !== 'overturns')) return false;
+  const sure = { ...tail, tip: tail.sureTip };
+  const measured = { ...sure, worse: tail.worse.map((w) => ({ ...w, part: { ...w.part, tip: sure.tip } })) };
+  const out = emptyRoll();
+  return map.at.every((at, i) => {
+    roll(measured, Math.round(at / tail.step), map.speed[i], trafficOf({ context }), out);
+    return endingOf(out.outcome) !== 'runs-away';
+  });
+}
+
+const unmeasuredIn = ({ loaded }: OutingContext, { halves: { tail } }: GapMap): string =>
+  loaded.vehicles
+    .slice(tail.first, tail.last + 1)
+    .filter(({ vehicle }) => tareCentre(vehicle)?.known === false)
+    .map(({ vehicle }) => vehicle.name)
+    .join(' or ');
+
 /** The longest way of a tail to where it ends, wherever it parted, m. */
 const longest = ({ at, end }: GapMap): number =>
   end.reduce((most, s, i) => Math.max(most, Math.abs(s - at[i])), 0);
@@ -179,9 +217,8 @@ export function rollFinding(
   context: OutingContext,
   map: GapMap,
   at: number,
-  code: FindingCode,
+  { code, facts }: Told,
   farthest: number,
-  facts: Finding['facts'],
   severity?: Severity,
 ): Finding {
   const { line, outing } = context;
@@ -194,9 +231,11 @@ export function rollFinding(
   const share =
     map.outcome.reduce((n, o) => (endingOf(outcomes[o]) === ending ? n + 1 : n), 0) / map.at.length;
   // A chain that hangs there may hold it, if it is fastened.
-  const ask = severity === undefined && severityOf[ending] === 'forbids' && unsaidAt(outing.train, map.gap);
-  return makeFinding(code, ask ? 'unknown' : (severity ?? severityOf[ending]), 'parting', {
-    ...(ask ? { measure: 'train.chainsFastened' } : {}),
+  const weighs = severity ?? severityOf[ending];
+  const chain = severity === undefined && weighs === 'forbids' && unsaidAt(outing.train, map.gap);
+  const high = weighs === 'forbids' && !chain && onlyIfHigh(context, map);
+  return makeFinding(code, chain || high ? 'unknown' : weighs, 'parting', {
+    ...(chain ? { measure: 'train.chainsFastened' } : high ? { measure: 'vehicle.centreHeight' } : {}),
     where: {
       gap: map.gap,
       vehicle: outing.train.vehicles[map.gap].id,
@@ -214,11 +253,12 @@ export function rollFinding(
       side: map.end[at] < map.at[at] ? 'back' : 'on',
       ...facts,
       share: amount(share, 'ratio'),
-      leaks: map.halves.tailLeft.leaking.length > 0 ? 'yes' : 'no',
+      leaks: map.halves.tailLeft.leaking.length > 0,
+      ...(high ? { unmeasured: unmeasuredIn(context, map) } : {}),
       ...(place === undefined ? {} : { place }),
     },
     ...(sum ? { sum } : {}),
-    ...(silent?.kind === 'electric' ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
+    ...(silent && isElectric(silent.kind) ? { measure: `vehicle.brakes.${silent.id}.onSupplyLoss` } : {}),
     sure: 'assumed',
     source: 'engine',
   });

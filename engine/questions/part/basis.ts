@@ -2,6 +2,7 @@
 
 import type { OutingContext } from '../../outing/open.ts';
 import type { Line, PlaceKind } from '../../things/line/types.ts';
+import { tareCentre } from '../balance/body.ts';
 import type { Rolling, Ground as Under } from '../balance/margins.ts';
 import { speedLeaving } from '../balance/tipping.ts';
 import { type Grid, gridFor, vehicleGrounds } from './ground.ts';
@@ -28,6 +29,9 @@ export function basisOf(context: OutingContext, lineCells: number, bodies: Bodie
     grid,
     vehicles: vehicleGrounds(line, loaded, outing.assumed.curveConstant.low, grid),
     tips: loaded.vehicles.map((_, i) => tipOf(bodies, i)),
+    unmeasured: new Set(
+      loaded.vehicles.flatMap((v, i) => (tareCentre(v.vehicle)?.known === false ? [i] : [])),
+    ),
     places: placesOn(line, grid),
   };
 }

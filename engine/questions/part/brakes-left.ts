@@ -19,8 +19,9 @@
 import type { OutingContext } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/force.ts';
+import { isElectric, isPushed, isThrough } from '../../things/brake/kinds/index.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
-import { type GearState, gearStates, isThrough, pipeCrosses } from '../../things/brake/system.ts';
+import { type GearState, gearStates, pipeCrosses } from '../../things/brake/system.ts';
 import { driverPlaces, placesOf } from '../../things/train/crew.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
@@ -53,7 +54,7 @@ export function wholeLeft(context: OutingContext, gap: number, couplersShut: boo
   const behind = halfLeft(context, gap + 1, last, 'tail');
   const driven = driverRides(context, 0, last);
   return brakesWhere(context, (state) => {
-    if (couplersShut && state.gear.kind === 'surge' && state.answers) return driven ? 'works' : 'lost';
+    if (couplersShut && isPushed(state.gear.kind) && state.answers) return driven ? 'works' : 'lost';
     return state.vehicle <= gap ? ahead(state) : behind(state);
   });
 }
@@ -109,7 +110,7 @@ function halfLeft(
     if (!answers) return 'none';
     if (isThrough(gear.kind) && !pipeCrosses(train, gap, gear.kind)) return driven ? 'works' : 'lost';
     // On the head the cable is still the driver's; all else is as the hose or cable leaves it.
-    if (gear.kind === 'electric') return electricLeft(gear, half, driven);
+    if (isElectric(gear.kind)) return electricLeft(gear, half, driven);
     const { parted } = whenSupplyIsLost(gear);
     if (parted === 'applies') return 'alone';
     if (parted === 'lost') return 'lost';
@@ -127,7 +128,7 @@ function electricLeft(gear: BrakeGear, half: Half, driver: boolean): Left {
 
 /** A brake that the guard works: by arm where the guard rides; through the train as hose and cable leave it. */
 function guardsBrake(gear: BrakeGear, half: Half, there: boolean): Left {
-  if (gear.kind === 'electric') return electricLeft(gear, half, false);
+  if (isElectric(gear.kind)) return electricLeft(gear, half, false);
   const { parted } = whenSupplyIsLost(gear);
   if (parted === 'applies') return 'alone';
   if (parted === 'lost') return 'lost';

@@ -43,6 +43,8 @@ export interface Part {
   readonly fullAt: number;
   /** v²/2 at which a vehicle of it goes over, by node; empty: nothing known of it. */
   readonly tip: Float64Array;
+  /** The same of the vehicles alone whose centre of gravity was measured; absent: all were. */
+  readonly sureTip?: Float64Array;
   /** By node: place under its rear end, −1 none. */
   readonly placeAtRear: Int16Array;
   /** The same on each rail that is worse than the day's, the worst last, and where that rail is. */
@@ -61,6 +63,8 @@ export interface Basis {
   readonly vehicles: readonly Ground[];
   /** v²/2 at which each vehicle goes over, by node of the grid. */
   readonly tips: readonly (Float64Array | undefined)[];
+  /** Vehicles whose centre of gravity is only bounded. */
+  readonly unmeasured: ReadonlySet<number>;
   /** By cell of the line: index of the place where people are or cross, −1 none. */
   readonly places: Int16Array;
 }
@@ -97,7 +101,7 @@ export function partOf(
     ...brakesOf(model),
     model,
     fullAt: settledAfter(model),
-    tip: leastTip(basis, first, last),
+    ...tipsOf(basis, first, last),
     placeAtRear: shifted(basis, rear),
     worse: [],
   };
@@ -201,8 +205,15 @@ function perKilogram(ground: Ground, factor: number): Ground {
   };
 }
 
-function leastTip({ tips, grid }: Basis, first: number, last: number): Float64Array {
-  const known = tips.slice(first, last + 1).filter((t) => t !== undefined);
+function tipsOf(basis: Basis, first: number, last: number): Pick<Part, 'tip' | 'sureTip'> {
+  const all = basis.tips.slice(first, last + 1);
+  const sure = all.map((t, i) => (basis.unmeasured.has(first + i) ? undefined : t));
+  const tip = leastTip(basis, all);
+  return sure.some((t, i) => t !== all[i]) ? { tip, sureTip: leastTip(basis, sure) } : { tip };
+}
+
+function leastTip({ grid }: Basis, tips: Basis['tips']): Float64Array {
+  const known = tips.filter((t) => t !== undefined);
   if (known.length === 0) return new Float64Array(0);
   const least = new Float64Array(grid.cells + 1).fill(Infinity);
   for (const tip of known) {

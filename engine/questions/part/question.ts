@@ -4,6 +4,7 @@ import { chains } from '../chains/question.ts';
 import type { Question } from '../question.ts';
 import { speed } from '../speed/question.ts';
 import { askParting, type GapParting } from './ask.ts';
+import { partFindings } from './findings.ts';
 
 export const part: Question<GapParting[]> = {
   id: 'part',
@@ -11,6 +12,7 @@ export const part: Question<GapParting[]> = {
     'line',
     'direction',
     'train',
+    'chains',
     'riders',
     'conditions',
     'assumed',
@@ -19,15 +21,7 @@ export const part: Question<GapParting[]> = {
     'plannedSpeed',
     'following',
   ],
-  codes: [
-    'tail-runs-away',
-    'tail-rolls-back',
-    'tail-stands',
-    'head-unmanned',
-    'parting-held-by-chains',
-    'held-train-runs-away',
-    'held-train-rolls-back',
-  ],
+  findings: partFindings,
   ask: ({ context, ready, of }) =>
     askParting({
       context,

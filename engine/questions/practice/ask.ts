@@ -125,7 +125,7 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
           other: vehicles[gap + 1].name,
           front: amount(front.height, 'length'),
           rear: amount(rear.height, 'length'),
-          overrides: overrides ? 'yes' : 'no',
+          overrides,
         },
         sure: rule ? 'stated' : 'assumed',
         source: rule?.source ?? tolerance.source ?? PRACTICE,
@@ -195,7 +195,7 @@ function lights({ outing }: OutingContext): Finding[] {
     const [known, head] = [vehicle[light] !== undefined, light === 'headlight'];
     return makeFinding('dark-at-night', !head ? 'limits' : known ? 'forbids' : 'unknown', 'practice', {
       where: { vehicle: vehicle.id },
-      facts: { light, known: known ? 'yes' : 'no' },
+      facts: { light, known },
       ...(known ? {} : { measure: light === 'headlight' ? 'vehicle.headlight' : 'vehicle.taillight' }),
       source: PRACTICE,
     });
@@ -212,7 +212,7 @@ function triedStop({ outing }: OutingContext): Finding[] {
   if (tried) return [];
   return [
     makeFinding('brake-not-tried', tried === false ? 'limits' : 'notes', 'practice', {
-      facts: { said: tried === false ? 'yes' : 'no' },
+      facts: { said: tried === false },
       source: PRACTICE,
     }),
   ];

@@ -1,16 +1,10 @@
 /** Changes worth trying for what the trade asks: an adult beside the child, a seat of one's own, a car left behind. */
-import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { Rider } from '../../things/train/types.ts';
-import type { Finding } from '../finding.ts';
+import type { Family, Remedies } from '../family.ts';
+import { fewerOnBoard } from '../host/remedies.ts';
 import { childrenAlone, isAdult, isChild, isInfant, passengers, ridersOn, sharedSeats } from './people.ts';
-
-/** A family of changes of growing size; the first that clears is the smallest. */
-interface Family {
-  readonly size: number;
-  readonly changes: readonly Change[];
-}
 
 interface Move {
   readonly rider: string;
@@ -21,29 +15,34 @@ interface Move {
 /** Seatings worth trying, the nearest first. */
 const MOST_SEATINGS = 3;
 
-export function practiceFamilies(outing: Outing, { code, where }: Finding): Family[] {
-  const { vehicle, gap } = where;
-  if (vehicle === undefined) return [];
-  const on = ridersOn(outing.riders, vehicle);
-  switch (code) {
-    case 'child-alone':
-      return [
-        ...besideAnAdult(outing, vehicle),
-        leave(childrenAlone(on, outing.host.childWithAdult)?.children ?? []),
-      ];
-    case 'infant-aboard':
-      return [leave(passengers(on).filter(isInfant))];
-    case 'seat-shared': {
-      const extra = passengers(
-        sharedSeats(on).flatMap(({ riders, lap }) => (lap ? riders : riders.slice(1))),
-      );
-      return [...seatsOfTheirOwn(outing, vehicle, extra), leave(extra)];
-    }
-    case 'coupler-heights-differ':
-      return gap === undefined ? [] : eitherCar(outing, gap);
-    default:
-      return [];
-  }
+export const practiceRemedies: Remedies = {
+  'child-alone': (outing, { where }) =>
+    where.vehicle === undefined
+      ? []
+      : [
+          ...besideAnAdult(outing, where.vehicle),
+          leave(
+            childrenAlone(ridersOn(outing.riders, where.vehicle), outing.host.childWithAdult)?.children ?? [],
+          ),
+        ],
+  'infant-aboard': (outing, { where }) =>
+    where.vehicle === undefined
+      ? []
+      : [leave(passengers(ridersOn(outing.riders, where.vehicle)).filter(isInfant))],
+  'more-people-than-seats': fewerOnBoard,
+  'seat-shared': (outing, { where }) => (where.vehicle === undefined ? [] : apart(outing, where.vehicle)),
+  'coupler-heights-differ': (outing, { where }) =>
+    where.gap === undefined ? [] : eitherCar(outing, where.gap),
+  'no-chain-on-grade': () => [{ size: 1, changes: [{ kind: 'chains' }] }],
+};
+
+function apart(outing: Outing, vehicle: string): Family[] {
+  const extra = passengers(
+    sharedSeats(ridersOn(outing.riders, vehicle)).flatMap(({ riders, lap }) =>
+      lap ? riders : riders.slice(1),
+    ),
+  );
+  return [...seatsOfTheirOwn(outing, vehicle, extra), leave(extra)];
 }
 
 const seats = (moves: readonly Move[]): Family => ({

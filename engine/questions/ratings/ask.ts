@@ -27,7 +27,7 @@ export function longerThanLine({ line, loaded }: OutingContext): Finding[] {
       found: amount(loaded.length, 'length'),
       required: amount(line.length, 'length'),
       margin: Math.min(marginOf(loaded.length, line.length), -1e-9),
-      facts: { loop: line.loop ? 'yes' : 'no' },
+      facts: { loop: line.loop },
       source: 'lengths of the line and of the train over its couplers',
     }),
   ];

@@ -2,18 +2,11 @@
 
 import type { Question } from '../question.ts';
 import { askLoads } from './ask.ts';
+import { ratingFindings } from './findings.ts';
 
 export const ratings: Question<null> = {
   id: 'ratings',
   reads: ['line', 'direction', 'train', 'riders'],
-  codes: [
-    'car-overloaded',
-    'axle-overloaded',
-    'seat-overloaded',
-    'rider-not-seated',
-    'curve-too-tight',
-    'grade-beyond-range',
-    'train-longer-than-line',
-  ],
+  findings: ratingFindings,
   ask: ({ context }) => ({ findings: askLoads(context), data: null }),
 };

@@ -1,6 +1,8 @@
 /** Who drives, and from where: at the front, or behind cars that hide the track. */
+
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { brakeOf } from '../../things/brake/kinds/index.ts';
 import { onlyParks } from '../../things/brake/system.ts';
 import { carsAheadOfDriver, driverBehind, driverPlaces, placesOf } from '../../things/train/crew.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
@@ -44,6 +46,4 @@ function propelled({ outing, loaded }: OutingContext): Finding[] {
 
 /** Worked where the guard rides, or let go there: only an automatic brake has a valve that stops the train. */
 const guardPutsOn = (gear: BrakeGear): boolean =>
-  gear.kind === 'automatic-air' ||
-  gear.kind === 'automatic-vacuum' ||
-  (gear.workedBy !== 'driver' && !onlyParks(gear));
+  brakeOf(gear.kind).guardsValve === true || (gear.workedBy !== 'driver' && !onlyParks(gear));

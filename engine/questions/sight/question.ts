@@ -1,10 +1,11 @@
 /** Who drives, and how far can the driver see? */
 
 import type { Question } from '../question.ts';
-import { askSight } from '../speed/ask.ts';
 import { expectedSpeed } from '../speed/ceilings.ts';
 import { speed } from '../speed/question.ts';
+import { askSight } from './ask.ts';
 import { askDriving } from './driving.ts';
+import { sightFindings } from './findings.ts';
 
 export const sight: Question<null> = {
   id: 'sight',
@@ -19,7 +20,7 @@ export const sight: Question<null> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['sight-unknown', 'driver-missing', 'propelled-without-lookout'],
+  findings: sightFindings,
   ask: ({ ready, of }) => {
     const { map, ceilings } = of(speed).data;
     const wanted = expectedSpeed(ready.context, map.at, ceilings);

@@ -1,19 +1,21 @@
-/** What clears a train with cars ahead of its driver, besides another order: driver or guard farther forward. */
+/** What clears a train with cars ahead of its driver: another order, driver or guard farther forward. */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
 import { driverPlaces } from '../../things/train/crew.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Seat, Vehicle } from '../../things/vehicle/types.ts';
+import { fewerCars, order, slowerEverywhere } from '../changes.ts';
+import type { Family, Remedies } from '../family.ts';
 
-interface Family {
-  readonly size: number;
-  readonly changes: readonly Change[];
-}
-
-export const fartherForward = (outing: Outing): Family[] => [
-  ...driverForward(outing),
-  ...lookoutForward(outing),
-];
+export const sightRemedies: Remedies = {
+  'propelled-without-lookout': (outing) => [
+    order(outing),
+    ...driverForward(outing),
+    ...lookoutForward(outing),
+  ],
+  // Short of looking and measuring: so slow, or so light, that the train stops within what is assumed.
+  'sight-unknown': (outing) => [slowerEverywhere(outing), fewerCars(outing, 8)],
+};
 
 const free = ({ riders }: Outing, v: Vehicle, s: Seat): boolean =>
   !riders.some((r) => r.vehicle === v.id && r.seat === s.id);

@@ -5,6 +5,7 @@
 import type { OutingContext } from '../../outing/open.ts';
 import { turnedStretch } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import type { Ceiling } from '../question.ts';
 import { covers } from './available.ts';
 import type { SpeedReason } from './types.ts';
@@ -28,14 +29,15 @@ export function hostCeilings(context: OutingContext, grid: Float64Array): Ceilin
   for (const limit of outing.extraLimits) {
     ceilings.push(stretch(line, grid, runningStretch(context, limit), loaded.length, agreed));
   }
-  for (const { vehicle } of loaded.vehicles) {
-    if (vehicle.ratings.speed === undefined) continue;
+  const slowest = loaded.vehicles.reduce((a, b) => (ratedSpeed(b) < ratedSpeed(a) ? b : a)).vehicle;
+  if (slowest.ratings.speed !== undefined)
     ceilings.push(
-      even(grid, vehicle.ratings.speed, { kind: 'vehicle', what: vehicle.name, source: 'vehicle' }),
+      even(grid, slowest.ratings.speed, { kind: 'vehicle', what: slowest.name, source: 'vehicle' }),
     );
-  }
   return ceilings;
 }
+
+const ratedSpeed = ({ vehicle }: LoadedVehicle): number => vehicle.ratings.speed ?? Infinity;
 
 /** No higher than 20 mph; where neither host, line nor plan states a speed, than what is assumed. */
 function looked({ outing, line }: OutingContext, grid: Float64Array): Ceiling {

@@ -8,6 +8,7 @@ import { slowingDistance, stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
 import { driverBehind } from '../../things/train/crew.ts';
+import { gapNeeded } from '../gap/needed.ts';
 import type { Ceiling } from '../question.ts';
 import { availableAlong } from './available.ts';
 import { fastestAllowed, holdsFall, leastBrake } from './holds.ts';
@@ -58,7 +59,7 @@ export function speedMap(
   const likelyStop = new Float64Array(grid.length);
   const cautiousStop = new Float64Array(grid.length);
   const gap = new Float64Array(grid.length);
-  const least = outing.host.leastGap?.value ?? 0;
+  const least = outing.host.leastGap?.value;
   const planned = outing.plannedSpeed ?? Infinity;
   const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   for (let j = 0; j < grid.length; j++) {
@@ -75,7 +76,7 @@ export function speedMap(
     // The cautious scenario is set at a few places: elsewhere it may be the milder, and is then not what counts.
     const cautious = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
     cautiousStop[j] = Math.max(cautious, likelyStop[j]);
-    gap[j] = Math.max(least, cautiousStop[j] + margin);
+    gap[j] = gapNeeded(cautiousStop[j], margin, least);
   }
   return { railState, step, at: grid, limit: speed, reason, reasons, likelyStop, cautiousStop, gap };
 }

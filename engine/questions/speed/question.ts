@@ -3,6 +3,7 @@ import { balance } from '../balance/question.ts';
 import type { Question } from '../question.ts';
 import { askSpeeds } from './ask.ts';
 import { expectedSpeed } from './ceilings.ts';
+import { speedFindings } from './findings.ts';
 import { type Running, runningOf } from './running.ts';
 
 export const speed: Question<Running> = {
@@ -18,7 +19,7 @@ export const speed: Question<Running> = {
     'extraLimits',
     'plannedSpeed',
   ],
-  codes: ['speed-limited', 'cannot-stop', 'brake-does-not-hold-fall'],
+  findings: speedFindings,
   ask: ({ ready, of }) => {
     const data = runningOf(ready, of(balance).data.ceilings);
     const { map, ceilings } = data;

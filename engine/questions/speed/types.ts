@@ -52,3 +52,29 @@ export interface BrakingPoint {
   readonly fromSpeed: number;
   readonly toSpeed: number;
 }
+
+/** A stretch to drive at one round speed, in the running order: `from` is where the head comes in. */
+export interface DrivenZone {
+  /** `arrive`: to a stand at the end of the line, from the speed of the zone before. */
+  readonly kind: 'run' | 'arrive';
+  /** Chainage of the head, m; on a loop a zone may run over the origin. */
+  readonly from: number;
+  readonly to: number;
+  /** m/s, at most what is permitted anywhere in it; of an arrival: from which one comes to the stand. */
+  readonly speed: number;
+  /** What permits least in it. */
+  readonly reason: SpeedReason;
+  /** Longest in it, m. */
+  readonly cautiousStop: number;
+  readonly gap: number;
+}
+
+/** The line in zones that can be driven, with where to brake for each. */
+export interface Driven {
+  /** Speeds are whole steps of this, m/s. */
+  readonly step: number;
+  /** They cover the line; on a loop the first is the one that holds the origin. */
+  readonly zones: readonly DrivenZone[];
+  /** Braking begins here, cautious: for each slower zone, each booked stop, the stand at the end. */
+  readonly acts: readonly BrakingPoint[];
+}

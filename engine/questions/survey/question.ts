@@ -2,10 +2,11 @@
 
 import type { Question } from '../question.ts';
 import { askSurvey } from './ask.ts';
+import { surveyFindings } from './findings.ts';
 
 export const survey: Question<null> = {
   id: 'survey',
   reads: ['line'],
-  codes: ['heights-poor'],
+  findings: surveyFindings,
   ask: ({ context }) => ({ findings: askSurvey(context), data: null }),
 };

@@ -8,10 +8,13 @@ import type { OutingContext } from '../../outing/open.ts';
 import type { Bend, EndShape } from '../../things/coupler/bend.ts';
 import { type Bends, type Lie, lieAt, type Worst, worstBend } from '../../things/coupler/bends.ts';
 import { couplerAngle } from '../../things/coupler/formulas.ts';
+import { angleOfPlay } from '../../things/coupler/play.ts';
 import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
 import { onLine } from '../../things/line/geometry.ts';
+import type { Line } from '../../things/line/types.ts';
 import type { Coupling } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
+import type { FactsOf } from '../findings.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 
@@ -25,6 +28,8 @@ export interface SwingEnd {
   readonly other: string;
   /** Greatest angle on the line, rad, π/2 for a quarter turn or more; the chainage where the two meet then, m. */
   readonly needed: number;
+  /** What play of the flanges may add there, rad. */
+  readonly play: number;
   readonly at: number;
   readonly lie: Lie;
   /** Sharpest under the two there, 1/m. */
@@ -78,6 +83,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
       const coupling = side === 'ahead' ? joint.ahead.rear : joint.behind.front;
       const { angle, at } = (worst.get(bends) as Readonly<Record<keyof Bend, Worst>>)[side];
       const { lie, curvature } = lieAt(plan, pair, at);
+      const play = outing.assumed.coupler.play.value + widenedAt(line, onLine(line, at));
       return {
         gap,
         vehicle: joint[side].id,
@@ -85,6 +91,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
         end: side === 'ahead' ? 'rear' : 'front',
         other: joint[other].name,
         needed: angle,
+        play: angleOfPlay(pair[side], pair[other], play),
         at: onLine(line, at),
         lie,
         curvature,
@@ -98,6 +105,13 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
   });
 }
 
+/** Gauge widening of the curve at a chainage, m. */
+const widenedAt = ({ curves }: Line, at: number): number =>
+  curves.find((c) => at >= c.from && at <= c.to)?.gaugeWidening ?? 0;
+
+/** With the flanges' play. */
+const most = ({ needed, play }: SwingEnd): number => needed + play;
+
 function asksOf(coupling: Coupling, shanksKnown: boolean): SwingEnd['asks'] {
   if (swingOf(coupling) === undefined && coupling.sidePlay === undefined) return 'swing';
   return shanksKnown ? null : 'shank';
@@ -105,15 +119,16 @@ function asksOf(coupling: Coupling, shanksKnown: boolean): SwingEnd['asks'] {
 
 /** The end that has least left, or lacks most. */
 const worstOf = (ends: readonly SwingEnd[], gives: (e: SwingEnd) => number): SwingEnd =>
-  ends.reduce((a, b) => (marginOf(b.needed, gives(b)) < marginOf(a.needed, gives(a)) ? b : a));
+  ends.reduce((a, b) => (marginOf(most(b), gives(b)) < marginOf(most(a), gives(a)) ? b : a));
 
 const placeOf = ({ gap, vehicle, at }: SwingEnd): Finding['where'] => ({ gap, vehicle, from: at, to: at });
 
-const factsOf = (worst: SwingEnd, others: number): Finding['facts'] => ({
+const factsOf = (worst: SwingEnd, others: number): FactsOf<'coupler-swing-short'> => ({
   end: worst.end,
   other: worst.other,
   lie: worst.lie,
   bar: amount(worst.own.shank + worst.its.shank, 'length'),
+  play: amount(worst.play, 'angle'),
   others,
 });
 
@@ -138,28 +153,41 @@ function sumOf({ curvature, own, its, lie }: SwingEnd): { readonly sum?: SumRef 
   return { sum: { id: 'coupler-angle', inputs, ...(lie === 'curve' ? {} : { differs: 'throughout' }) } };
 }
 
-/** One line for what swings too little, one for what has little left. */
+/**
+ * One line for what swings too little, one for what does with the play of its flanges, one for what has little left. Play is
+ * assumed, and does not forbid.
+ */
 function short(ends: readonly SwingEnd[]): Finding[] {
   const known = ends.flatMap((end) => (end.asks === null && end.swing !== null ? [end] : []));
   const gives = ({ swing }: SwingEnd): number => swing ?? 0;
-  const beyond = known.filter((e) => e.needed > gives(e));
-  const near = known.filter((e) => e.needed <= gives(e) && e.needed > (1 - NEAR) * gives(e));
-  const tell = (of: readonly SwingEnd[], severity: 'forbids' | 'notes'): Finding[] => {
+  const weighs = (end: SwingEnd): 'forbids' | 'limits' | 'notes' | undefined => {
+    if (end.needed > gives(end)) return 'forbids';
+    if (most(end) > gives(end)) return 'limits';
+    return most(end) > (1 - NEAR) * gives(end) ? 'notes' : undefined;
+  };
+  return (['forbids', 'limits', 'notes'] as const).flatMap((severity): Finding[] => {
+    const of = known.filter((end) => weighs(end) === severity);
     if (of.length === 0) return [];
     const worst = worstOf(of, gives);
+    const found = severity === 'forbids' ? worst.needed : most(worst);
     return [
       makeFinding('coupler-swing-short', severity, 'fit', {
         where: placeOf(worst),
-        found: amount(worst.needed, 'angle'),
+        found: amount(found, 'angle'),
         required: amount(gives(worst), 'angle'),
-        margin: marginOf(worst.needed, gives(worst)),
+        margin: marginOf(found, gives(worst)),
         facts: factsOf(worst, of.length - 1),
-        ...sumOf(worst),
+        ...(severity === 'forbids' ? sumOf(worst) : {}),
         source: SOURCE,
       }),
     ];
-  };
-  return [...tell(beyond, 'forbids'), ...tell(near, 'notes')];
+  });
+}
+
+/** The sum knows no play. */
+function withoutPlay(end: SwingEnd): { readonly sum?: SumRef } {
+  const { sum } = sumOf(end);
+  return sum ? { sum: { ...sum, differs: 'throughout' } } : {};
 }
 
 /**
@@ -171,16 +199,16 @@ function short(ends: readonly SwingEnd[]): Finding[] {
 function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
   const gives = ({ swing }: SwingEnd): number => swing ?? usual.low;
   return (['swing', 'shank'] as const).flatMap((asks) => {
-    const silent = ends.filter((e) => e.asks === asks && e.needed > gives(e));
+    const silent = ends.filter((e) => e.asks === asks && most(e) > gives(e));
     if (silent.length === 0) return [];
     const worst = worstOf(silent, gives);
     return [
-      makeFinding('coupler-swing-unknown', worst.needed > usual.high ? 'unknown' : 'limits', 'fit', {
+      makeFinding('coupler-swing-unknown', most(worst) > usual.high ? 'unknown' : 'limits', 'fit', {
         where: placeOf(worst),
-        found: amount(worst.needed, 'angle'),
+        found: amount(most(worst), 'angle'),
         required: amount(gives(worst), 'angle'),
         facts: { ...factsOf(worst, silent.length - 1), shanks: worst.shanksKnown ? 'known' : 'assumed' },
-        ...sumOf(worst),
+        ...withoutPlay(worst),
         sure: 'assumed',
         source: SOURCE,
         measure: asks === 'swing' ? 'coupling.swing' : 'coupling.shank',
@@ -191,7 +219,7 @@ function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
 
 /** What stood in for figures that nobody stated, and sufficed. */
 function taken(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] {
-  const { swing, shank } = outing.assumed.coupler;
+  const { swing, shank, play } = outing.assumed.coupler;
   const bent = ends.filter((e) => e.needed > 0);
   const say = (key: string, of: string, source: string | undefined, from: readonly SwingEnd[]): Finding[] => {
     if (from.length === 0) return [];
@@ -209,7 +237,7 @@ function taken(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] 
       'coupler/swing',
       'swing of couplers, at least',
       swing.source,
-      bent.filter((e) => e.asks === 'swing' && e.needed <= swing.low),
+      bent.filter((e) => e.asks === 'swing' && most(e) <= swing.low),
     ),
     ...say(
       'coupler/shank',
@@ -217,5 +245,6 @@ function taken(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] 
       shank.source,
       bent.filter((e) => !e.shanksKnown),
     ),
+    ...say('coupler/play', 'play of flanges between the rails', play.source, bent),
   ];
 }

@@ -2,23 +2,19 @@
  * Changes worth trying where a coupler swings too little: a longer bar at that gap, another neighbour, a car left
  * behind. Speed has no part in it.
  */
-import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
+import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
-
-/** A family of changes of growing size; the first that clears is the smallest. */
-interface Family {
-  readonly size: number;
-  readonly changes: readonly Change[];
-}
 
 /** A bar is lengthened by whole inches, m; a longer one is another coupling. */
 const INCH = 0.0254;
 const MOST_INCHES = 24;
 const MOST_ORDERS = 4;
 
-export function swingFamilies(outing: Outing, { where: { gap } }: Finding): Family[] {
+export const swingRemedies: Remedies = { 'coupler-swing-short': longerOrElsewhere };
+
+function longerOrElsewhere(outing: Outing, { where: { gap } }: Finding): Family[] {
   if (gap === undefined) return [];
   return [longer(gap), ...orders(outing, gap), ...either(outing, gap)];
 }

@@ -12,9 +12,12 @@ export const CRITICAL_RATIO: number = (2 / (AIR_GAMMA + 1)) ** (AIR_GAMMA / (AIR
 /** Mass flow ÷ (C·A·p₁/√(R·T)) of an orifice by its pressure ratio p₂/p₁, 0 to 1. */
 export function flowNumber(pressureRatio: number): number {
   const ratio = Math.max(pressureRatio, CRITICAL_RATIO);
-  const expansion = ratio ** (2 / AIR_GAMMA) - ratio ** ((AIR_GAMMA + 1) / AIR_GAMMA);
-  return Math.sqrt(((2 * AIR_GAMMA) / (AIR_GAMMA - 1)) * expansion);
+  return flowAboveCritical(ratio, ratio ** (1 / AIR_GAMMA));
 }
+
+/** The same of a ratio r above the critical one whose root q = r^(1/γ) is there already: one power instead of three. */
+export const flowAboveCritical = (r: number, q: number): number =>
+  Math.sqrt(((2 * AIR_GAMMA) / (AIR_GAMMA - 1)) * (q * q - r * q));
 
 /**
  * Mass flow of air through an orifice, kg/s; isentropic, choked or not.

@@ -15,7 +15,7 @@ import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { fillTrain, type GearFill } from './fill.ts';
 import { lagTime } from './hand-and-push.ts';
-import { airKinds } from './levels.ts';
+import { airKinds } from './kinds/index.ts';
 import { CHOKE_COEFFICIENT } from './parts.ts';
 import { pushedBrakes } from './run-in.ts';
 
@@ -68,12 +68,15 @@ export function riggingBuildUp(loaded: LoadedTrain, atmosphere: number): GearBui
 
 /**
  * The train with what its parts tell written into its gears, for the stop to reckon with: times, the share of
- * the force, and the force of surge brakes. Gears whose parts are not known stay as they are. Done once per
- * outing: cars that are added later take over the times of the car they copy.
+ * the force, and the force of surge brakes. Gears whose parts are not known stay as they are.
  */
-export function timedTrain(loaded: LoadedTrain, assumed: AssumedValues, air: Air): Train {
+export function timedTrain(
+  loaded: LoadedTrain,
+  assumed: AssumedValues,
+  air: Air,
+  times: readonly GearBuildUp[] = riggingBuildUp(loaded, air.pressure),
+): Train {
   const { train } = loaded;
-  const times = riggingBuildUp(loaded, air.pressure);
   const pushed = pushedBrakes(loaded, assumed, air);
   if (times.length === 0 && pushed.length === 0) return train;
   const timed = (gear: BrakeGear, vehicle: number): BrakeGear => {

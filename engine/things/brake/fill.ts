@@ -8,9 +8,9 @@
 import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../../base/constants.ts';
 import { STANDARD_TEMPERATURE } from '../air/formulas.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
-import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';
+import type { BrakeGear } from '../vehicle/types.ts';
+import type { AirKind, BrakeKind } from './kinds/index.ts';
 import { type Action, type Laid, layTrain, type MissingPart } from './lay.ts';
-import type { AirKind } from './levels.ts';
 import { type AirState, AirTree } from './network.ts';
 
 /** Speed of sound in the pipe, m/s. */

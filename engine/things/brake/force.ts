@@ -16,8 +16,9 @@ import type { LoadedTrain } from '../train/loaded.ts';
 import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../vehicle/types.ts';
 import { type FrictionPoint, frictionAt } from './friction.ts';
 import { handBlockForce } from './hand-and-push.ts';
+import { brakeOf, isElectric, isVacuumKind } from './kinds/index.ts';
 import { shareBySpeed } from './speed-share.ts';
-import { gearStates, isThrough, type WhyNot } from './system.ts';
+import { gearStates, type WhyNot } from './system.ts';
 import type { Block } from './wet.ts';
 
 export type { FrictionPoint } from './friction.ts';
@@ -62,9 +63,6 @@ export function workableVacuum(working: Quantity, airPressure: number, seaLevel:
   return { ...working, value: limit(working.value), low: limit(working.low), high: limit(working.high) };
 }
 
-const isVacuum = (gear: BrakeGear): boolean =>
-  gear.kind === 'simple-vacuum' || gear.kind === 'automatic-vacuum';
-
 /** Force of the blocks, N, from the rigging. Bounds use the bounds of pressure and efficiency together. */
 export function blockForce(rigging: BrakeRigging, pressure: Quantity): Quantity {
   const area = (Math.PI / 4) * rigging.bore * rigging.bore;
@@ -98,7 +96,7 @@ export function gearForce(
     return { block: handBlockForce(hand, hand.pull), ...blocksOf(hand, assumed) };
   }
   if (!rigging) return undefined;
-  const pressure = isVacuum(gear)
+  const pressure = isVacuumKind(gear.kind)
     ? workableVacuum(rigging.workingPressure, airPressure, seaLevel)
     : rigging.workingPressure;
   return {
@@ -127,7 +125,7 @@ export const blockOf = ({ block, rigging, hand, surge }: BrakeGear): BlockMateri
 /** Measured at a stand, a force falls with speed as its blocks do; a motor that brakes has none. */
 function standingForce(gear: BrakeGear, force: Quantity, assumed: AssumedValues): GearForce {
   const material = blockOf(gear) ?? 'unknown';
-  if (gear.kind === 'electric' && material === 'unknown') return { block: force };
+  if (isElectric(gear.kind) && material === 'unknown') return { block: force };
   return { block: force, friction: shareBySpeed(material, assumed), material };
 }
 
@@ -208,11 +206,13 @@ export const sandReaches = (vehicle: Vehicle, group: Vehicle['groups'][number]):
 
 /** A pipe, cable or steam pipe is one handle; a screw or lever is one by itself; a push has none. */
 function handleOf({ vehicle, gear, alone }: GearAt): string | undefined {
-  if (alone || gear.kind === 'surge') return undefined;
-  return isThrough(gear.kind) || gear.kind === 'engine-only' ? gear.kind : `${vehicle} ${gear.id}`;
+  const { worked } = brakeOf(gear.kind);
+  if (alone || worked === 'push') return undefined;
+  return worked === 'arm' ? `${vehicle} ${gear.id}` : gear.kind;
 }
 
-function spreadOverGroups(
+/** One gear's force on the wheels of its groups, by the axles of each. */
+export function spreadOverGroups(
   loaded: LoadedTrain,
   at: GearAt,
   force: GearForce,

@@ -6,7 +6,9 @@
  */
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
-import { type AirKind, Levels } from './levels.ts';
+import { type AirKind, airBrakeOf } from './kinds/index.ts';
+import type { AirBrake } from './kinds/kind.ts';
+import { Levels } from './levels.ts';
 import type { AirNode, Vent } from './network.ts';
 import {
   type CylinderParts,
@@ -90,7 +92,7 @@ class Layer {
   private readonly vehicles: readonly Vehicle[];
   private readonly supply: BrakeSupply | undefined;
   private readonly levels: Levels;
-  private readonly kind: AirKind;
+  private readonly brake: AirBrake;
   private readonly action: Action;
   private readonly atmosphere: number;
   private readonly engine: number;
@@ -104,7 +106,7 @@ class Layer {
     engine: number,
     hose: number,
   ) {
-    this.kind = kind;
+    this.brake = airBrakeOf(kind);
     this.action = action;
     this.atmosphere = atmosphere;
     this.engine = engine;
@@ -165,7 +167,7 @@ class Layer {
     const target = this.levels.pipe(this.action === 'apply');
     const valve = valveArea(this.supply, own.diameter);
     const body = { kind: 'rigid' as const, volume: own.volume };
-    const filling = this.kind === 'straight-air' || this.kind === 'automatic-air';
+    const filling = this.brake.carries === 'pressure';
     const emptying = target <= this.atmosphere + 1 && filling;
     const reservoir = filling && !emptying ? this.layReservoir() : -1;
     const common = { name: 'pipe of the engine', body, start };
@@ -220,9 +222,14 @@ class Layer {
       return;
     }
     if (!pipe) return;
-    if (this.kind === 'automatic-air') this.layTriple(vehicle, gear, parts, pipe.node);
-    else if (this.kind === 'automatic-vacuum') this.layBallValve(vehicle, gear, parts, pipe.node);
-    else this.layPlain(vehicle, gear, parts, pipe.node);
+    switch (this.brake.cylinder) {
+      case 'triple valve':
+        return this.layTriple(vehicle, gear, parts, pipe.node);
+      case 'ball valve':
+        return this.layBallValve(vehicle, gear, parts, pipe.node);
+      case 'straight':
+        return this.layPlain(vehicle, gear, parts, pipe.node);
+    }
   }
 
   private note(
@@ -251,7 +258,7 @@ class Layer {
 
   private layPlain(vehicle: number, gear: BrakeGear, parts: CylinderParts, pipe: number): void {
     const a = this.atmosphere;
-    const pull = this.kind === 'simple-vacuum';
+    const pull = this.brake.carries === 'vacuum';
     const node = this.add({
       name: `cylinder of ${this.vehicles[vehicle].name}`,
       parent: pipe,

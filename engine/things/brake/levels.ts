@@ -2,15 +2,7 @@
 import { STANDARD_ATMOSPHERE as SEA_LEVEL } from '../../base/constants.ts';
 import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
 import { workableVacuum } from './force.ts';
-import { isVacuumKind } from './system.ts';
-
-export type AirKind = 'straight-air' | 'automatic-air' | 'simple-vacuum' | 'automatic-vacuum';
-export const airKinds: readonly AirKind[] = [
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-];
+import { type AirKind, airBrakeOf, isVacuumKind } from './kinds/index.ts';
 
 /** An ejector of unknown reach is taken to draw this much beyond the working vacuum. */
 const EJECTOR_REACH = 1.05;
@@ -46,17 +38,9 @@ export class Levels {
 
   /** Absolute pressure in the pipe with the brake applied, or released. */
   pipe(applied: boolean, gear?: BrakeGear): number {
-    const a = this.atmosphere;
-    switch (this.kind) {
-      case 'straight-air':
-        return applied ? a + this.working(gear) : a;
-      case 'automatic-air':
-        return applied ? a : a + (this.supply?.pressure ?? 0);
-      case 'simple-vacuum':
-        return applied ? a - this.working(gear) : a;
-      case 'automatic-vacuum':
-        return applied ? a : a - this.working(gear);
-    }
+    const { atmosphere, supply } = this;
+    const air = { atmosphere, working: this.working(gear), charge: supply?.pressure ?? 0 };
+    return airBrakeOf(this.kind).pipe(applied, air);
   }
 
   /** Least absolute pressure that the ejector or pump reaches here, Pa: its vacuum falls with the day's air. */

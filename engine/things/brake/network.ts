@@ -11,7 +11,7 @@
  * Rosenbrock method (Verwer et al. 1999, from memory), whose linear system is a tree solved leaf by leaf.
  */
 import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../../base/constants.ts';
-import { CRITICAL_RATIO, flowNumber } from '../air/formulas.ts';
+import { CRITICAL_RATIO, flowAboveCritical, flowNumber } from '../air/formulas.ts';
 import { type Piston, pistonState, workingVolume } from './piston.ts';
 import { CHOKED_NUMBER } from './vessel.ts';
 
@@ -92,8 +92,8 @@ function passage(a: number, b: number, out: Float64Array): void {
     flow = LAMINAR_SLOPE * (up - down);
     [toUp, toDown] = [LAMINAR_SLOPE, -LAMINAR_SLOPE];
   } else {
-    const psi = flowNumber(r);
     const q = r ** (1 / AIR_GAMMA);
+    const psi = flowAboveCritical(r, q);
     const slope = ((2 * q * q) / r - (AIR_GAMMA + 1) * q) / ((AIR_GAMMA - 1) * psi);
     flow = up * psi;
     [toUp, toDown] = [psi - r * slope, slope];
@@ -119,6 +119,9 @@ export class AirTree {
   private readonly down: Float64Array;
   private readonly softness: Float64Array;
   private readonly outside: Float64Array;
+  private readonly pivot: Float64Array;
+  private readonly k1: Float64Array;
+  private readonly k2: Float64Array;
   private rateOutside = 0;
   private readonly flow = new Float64Array(3);
 
@@ -134,6 +137,7 @@ export class AirTree {
     const array = (): Float64Array => new Float64Array(n);
     [this.rate, this.diagonal, this.up, this.down] = [array(), array(), array(), array()];
     [this.softness, this.outside] = [array(), array()];
+    [this.pivot, this.k1, this.k2] = [array(), array(), array()];
     this.state = { content: startContent(nodes), pressure: array(), stroke: array(), admitted: 0 };
     this.settle(this.state.content, this.state);
   }
@@ -237,8 +241,8 @@ export class AirTree {
 
   /** Solve (I − h·A)·x = b in place, from the leaves to the root and back. */
   private solve(b: Float64Array, h: number): void {
-    const { nodes, diagonal, up, down } = this;
-    const pivot = Float64Array.from(diagonal, (d) => 1 - h * d);
+    const { nodes, diagonal, up, down, pivot } = this;
+    for (let i = 0; i < pivot.length; i++) pivot[i] = 1 - h * diagonal[i];
     for (let i = nodes.length - 1; i > 0; i--) {
       const p = nodes[i].parent;
       if (p < 0) continue;
@@ -299,17 +303,22 @@ export class AirTree {
     h: number,
   ): { k1: Float64Array; k2: Float64Array; outside: number } {
     const n = before.length;
+    const { k1, k2, rate, outside } = this;
     this.slope(before, true);
-    const k1 = Float64Array.from(this.rate, (r) => h * r);
+    for (let i = 0; i < n; i++) k1[i] = h * rate[i];
     const first = h * this.rateOutside;
     this.solve(k1, ROS * h);
     for (let i = 0; i < n; i++) trial[i] = Math.max(before[i] + k1[i], 1e-3 * before[i]);
     this.slope(trial, false);
-    const k2 = Float64Array.from(this.rate, (r, i) => h * r - 2 * k1[i]);
+    for (let i = 0; i < n; i++) k2[i] = h * rate[i] - 2 * k1[i];
     const second = h * this.rateOutside;
     this.solve(k2, ROS * h);
     // The outside is one more row of the same linear systems: its own stages keep the balance exact.
-    const row = (k: Float64Array): number => k.reduce((sum, x, i) => sum + this.outside[i] * x, 0);
+    const row = (k: Float64Array): number => {
+      let sum = 0;
+      for (let i = 0; i < n; i++) sum += outside[i] * k[i];
+      return sum;
+    };
     const o1 = first + ROS * h * row(k1);
     const o2 = second - 2 * o1 + ROS * h * row(k2);
     return { k1, k2, outside: 1.5 * o1 + 0.5 * o2 };

@@ -38,33 +38,38 @@ export interface PistonState {
  */
 export function pistonState(piston: Piston, content: number, back: Behind, pull = false): PistonState {
   const { clearance, swept, strokeAt } = piston;
-  const front = (s: number): number => content / (clearance + swept * (pull ? 1 - s : s));
+  const way = pull ? -1 : 1;
+  const start = clearance + (pull ? swept : 0);
+  const front = (s: number): number => content / (start + way * swept * s);
   const rear = (s: number): number =>
     'pressure' in back ? back.pressure : back.content / (back.volume - swept * s);
-  const excess = (s: number): number => (pull ? rear(s) - front(s) : front(s) - rear(s)) / strokeAt - s;
-  const stroke = fallingRoot(excess);
+  const excess = (s: number): number => (way * (front(s) - rear(s))) / strokeAt - s;
+  const slope = (s: number): number => {
+    const squeezed = 'pressure' in back ? 0 : rear(s) / (back.volume - swept * s);
+    return (-swept * (front(s) / (start + way * swept * s) + way * squeezed)) / strokeAt - 1;
+  };
+  const stroke = fallingRoot(excess, slope);
   return { pressure: front(stroke), behind: rear(stroke), stroke };
 }
 
-/** Root of a falling function on [0, 1], or the end that it does not reach. */
-function fallingRoot(f: (s: number) => number): number {
-  let [a, fa, b, fb] = [0, f(0), 1, f(1)];
+/** Root of a falling function on [0, 1], or the end that it does not reach: Newton's, kept between what encloses it. */
+function fallingRoot(f: (s: number) => number, slope: (s: number) => number): number {
+  let [a, b] = [0, 1];
+  const [fa, fb] = [f(0), f(1)];
   if (fa <= 0) return 0;
   if (fb >= 0) return 1;
-  // Regula falsi with the Illinois step: safe, and quick for these nearly straight functions.
-  for (let i = 0; i < 60 && b - a > 1e-14; i++) {
-    const s = (a * fb - b * fa) / (fb - fa);
+  let s = fa / (fa - fb);
+  for (let i = 0; i < 60; i++) {
     const fs = f(s);
     if (Math.abs(fs) < 1e-14) return s;
-    if (fs > 0) {
-      [a, fa] = [s, fs];
-      fb /= 2;
-    } else {
-      [b, fb] = [s, fs];
-      fa /= 2;
-    }
+    if (fs > 0) a = s;
+    else b = s;
+    const next = s - fs / slope(s);
+    const to = next > a && next < b ? next : (a + b) / 2;
+    if (Math.abs(to - s) < 1e-15) return to;
+    s = to;
   }
-  return (a * fb - b * fa) / (fb - fa);
+  return s;
 }
 
 /** Volume on the working side at a share of the stroke, m³. */

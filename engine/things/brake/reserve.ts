@@ -3,8 +3,10 @@
  * when the hose parts or the engine fails.
  */
 import type { LoadedTrain } from '../train/loaded.ts';
-import type { BrakeGear, BrakeKind } from '../vehicle/types.ts';
+import type { BrakeGear } from '../vehicle/types.ts';
 import { afterApplications } from './equalise.ts';
+import { type AirKind, airKinds, type BrakeKind, brakeOf, isByArm, keptIn } from './kinds/index.ts';
+import type { SupplyLoss } from './kinds/kind.ts';
 import { cylinderParts, hoseOf, pipeParts } from './parts.ts';
 import type { Piston } from './piston.ts';
 import { gearStates, suppliedKinds } from './system.ts';
@@ -30,15 +32,20 @@ export interface Reserve {
 
 /** Reserves of the train that can be reckoned: main reservoir for straight air, car reservoirs for automatic. */
 export function reserves(loaded: LoadedTrain, atmosphere: number): Reserve[] {
-  return [...mainReservoir(loaded, atmosphere), ...carReservoirs(loaded, atmosphere)];
+  const kept = (where: 'main reservoir' | 'car reservoir'): AirKind[] =>
+    airKinds.filter((kind) => keptIn(kind) === where);
+  return [
+    ...kept('main reservoir').flatMap((kind) => mainReservoir(loaded, kind, atmosphere)),
+    ...kept('car reservoir').flatMap((kind) => carReservoirs(loaded, kind, atmosphere)),
+  ];
 }
 
-function mainReservoir(loaded: LoadedTrain, atmosphere: number): Reserve[] {
+function mainReservoir(loaded: LoadedTrain, kind: AirKind, atmosphere: number): Reserve[] {
   const { train } = loaded;
-  const engine = train.vehicles.findIndex((v) => suppliedKinds(v).includes('straight-air'));
+  const engine = train.vehicles.findIndex((v) => suppliedKinds(v).includes(kind));
   const supply = train.vehicles[engine]?.brakeSupply;
   if (supply?.reservoirVolume === undefined || supply.pressure === undefined) return [];
-  const filled = trainPiston(loaded);
+  const filled = trainPiston(loaded, kind);
   if (!filled) return [];
   const { piston, working } = filled;
   const held = atmosphere + supply.pressure;
@@ -59,18 +66,18 @@ function mainReservoir(loaded: LoadedTrain, atmosphere: number): Reserve[] {
     left = after;
     pressures.push(working);
   }
-  return [{ vehicle: engine, kind: 'straight-air', ...counted(pressures, working) }];
+  return [{ vehicle: engine, kind, ...counted(pressures, working) }];
 }
 
 /** All that the main reservoir must fill at each application, as one piston: pipe, clearances and strokes. */
-function trainPiston(loaded: LoadedTrain): { piston: Piston; working: number } | undefined {
+function trainPiston(loaded: LoadedTrain, kind: AirKind): { piston: Piston; working: number } | undefined {
   const { train } = loaded;
   const hose = train.vehicles.map(hoseOf).find((d) => d !== undefined);
   if (hose === undefined) return undefined;
   let [clearance, swept, strokeAt, working] = [0, 0, 0, 0];
   for (const vehicle of train.vehicles) clearance += pipeParts(vehicle, hose).volume;
   for (const { gear, answers } of gearStates(loaded)) {
-    if (!answers || gear.kind !== 'straight-air' || !gear.rigging) continue;
+    if (!answers || gear.kind !== kind || !gear.rigging) continue;
     const parts = cylinderParts(gear);
     if ('missing' in parts) return undefined;
     clearance += parts.piston.clearance;
@@ -81,21 +88,20 @@ function trainPiston(loaded: LoadedTrain): { piston: Piston; working: number } |
   return swept > 0 ? { piston: { clearance, swept, strokeAt }, working } : undefined;
 }
 
-function carReservoirs(loaded: LoadedTrain, atmosphere: number): Reserve[] {
+function carReservoirs(loaded: LoadedTrain, kind: AirKind, atmosphere: number): Reserve[] {
   const { train } = loaded;
-  const engine = train.vehicles.find((v) => suppliedKinds(v).includes('automatic-air'));
+  const engine = train.vehicles.find((v) => suppliedKinds(v).includes(kind));
   const charge = engine?.brakeSupply?.pressure;
   if (charge === undefined) return [];
   return train.vehicles.flatMap((v, vehicle) =>
     v.brakes.flatMap((gear): Reserve[] => {
       const volume = gear.rigging?.reservoirVolume;
       const parts = cylinderParts(gear);
-      if (gear.kind !== 'automatic-air' || !gear.rigging || volume === undefined || 'missing' in parts)
-        return [];
+      if (gear.kind !== kind || !gear.rigging || volume === undefined || 'missing' in parts) return [];
       const after = afterApplications(atmosphere + charge, volume, parts.piston, atmosphere, MOST);
       const working = gear.rigging.workingPressure.value;
       const pressures = after.map((p) => p - atmosphere);
-      return [{ vehicle, gear, kind: gear.kind, ...counted(pressures, working) }];
+      return [{ vehicle, gear, kind, ...counted(pressures, working) }];
     }),
   );
 }
@@ -118,7 +124,7 @@ function counted(
  * rather than long. A mechanical parking brake keeps its force. Absent: the leak was not measured.
  */
 export function leakedGear(gear: BrakeGear, time: number): BrakeGear | undefined {
-  if (gear.parking || gear.kind === 'mechanical') return gear;
+  if (gear.parking || isByArm(gear.kind)) return gear;
   const rigging = gear.rigging;
   const leak = rigging?.leakRate;
   if (!rigging || leak === undefined) return undefined;
@@ -138,35 +144,5 @@ export function leakedGear(gear: BrakeGear, time: number): BrakeGear | undefined
   };
 }
 
-export type Outcome = 'lost' | 'applies' | 'as-set' | 'released' | 'unknown';
-
-export interface SupplyLoss {
-  /** The hose or cable parts. */
-  readonly parted: Outcome;
-  /** Steam, compressor or current fails with the train whole. */
-  readonly engineFails: Outcome;
-}
-
-/** What each kind does when it loses what works it. Common practice, no source; the wiring for electric. */
-export function whenSupplyIsLost(gear: BrakeGear): SupplyLoss {
-  switch (gear.kind) {
-    case 'straight-air':
-      // With the train whole the main reservoir still has some applications.
-      return { parted: 'lost', engineFails: 'as-set' };
-    case 'simple-vacuum':
-      return { parted: 'lost', engineFails: 'lost' };
-    case 'automatic-air':
-    case 'automatic-vacuum':
-      return { parted: 'applies', engineFails: 'applies' };
-    case 'electric': {
-      const wired = gear.onSupplyLoss ?? 'unknown';
-      return { parted: wired, engineFails: wired };
-    }
-    case 'surge':
-      return { parted: 'released', engineFails: 'as-set' };
-    case 'mechanical':
-      return { parted: 'as-set', engineFails: 'as-set' };
-    case 'engine-only':
-      return { parted: 'as-set', engineFails: gear.parking ? 'as-set' : 'unknown' };
-  }
-}
+/** What a gear does when it loses what works it. */
+export const whenSupplyIsLost = (gear: BrakeGear): SupplyLoss => brakeOf(gear.kind).supplyLost(gear);

@@ -15,6 +15,7 @@ import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { frictionAt, gearForce } from './force.ts';
 import { surgeForce } from './hand-and-push.ts';
+import { isPushed } from './kinds/index.ts';
 import { gearStates } from './system.ts';
 
 export interface PushedBrake {
@@ -33,7 +34,7 @@ export function pushedBrakes(
   air: { readonly pressure: number; readonly seaLevel: number },
 ): PushedBrake[] {
   const states = gearStates(loaded).filter((s) => s.answers);
-  const pushed = states.filter((s) => s.gear.kind === 'surge' && s.gear.surge && !s.gear.force);
+  const pushed = states.filter((s) => isPushed(s.gear.kind) && s.gear.surge && !s.gear.force);
   if (pushed.length === 0) return [];
   const at = (position: -1 | 0 | 1): number[] => {
     const others = loaded.vehicles.map(() => 0);

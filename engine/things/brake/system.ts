@@ -8,25 +8,12 @@
  */
 import { type Aboard, driverReach } from '../train/crew.ts';
 import type { Train } from '../train/types.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../vehicle/types.ts';
-
-/** Kinds that reach along the train from the engine. */
-const throughKinds: ReadonlySet<BrakeKind> = new Set([
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-  'electric',
-]);
-
-export const isVacuumKind = (kind: BrakeKind): boolean =>
-  kind === 'simple-vacuum' || kind === 'automatic-vacuum';
-
-export const isThrough = (kind: BrakeKind): boolean => throughKinds.has(kind);
+import type { BrakeGear, Vehicle } from '../vehicle/types.ts';
+import { type BrakeKind, isByArm, isPushed, isThrough } from './kinds/index.ts';
 
 /** A lever that stays where it is pulled stops a train too; a screw, or what nobody has said is a lever, does not. */
 export const onlyParks = ({ kind, parking, hand }: BrakeGear): boolean =>
-  kind === 'mechanical' &&
+  isByArm(kind) &&
   parking &&
   (hand === undefined || hand.screwLead !== undefined || hand.wheelRadius !== undefined);
 
@@ -87,7 +74,7 @@ function whyNot(
 ): WhyNot | undefined {
   if (gear.workedBy !== 'driver') return 'worked-by-another';
   if (onlyParks(gear)) return 'only-parks';
-  if (gear.kind === 'surge') return brakedAhead(train, index) ? undefined : 'nothing-to-push-it';
+  if (isPushed(gear.kind)) return brakedAhead(train, index) ? undefined : 'nothing-to-push-it';
   if (!isThrough(gear.kind)) return reachable.has(index) ? undefined : 'out-of-reach';
   const suppliers = train.vehicles.flatMap((v, i) => (suppliedKinds(v).includes(gear.kind) ? [i] : []));
   if (suppliers.length === 0) {

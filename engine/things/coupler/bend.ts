@@ -5,7 +5,7 @@
  * track, which makes its axis a chord of it. Its couplers turn on pivots, a shank's length inside its ends. A coupled
  * pair of them is held straight by the pull: a bar of length L = h₁ + h₂ from pivot to pivot, and the angle of either
  * coupler is that of the bar against its own vehicle's axis. Chords and bar have their true lengths; nothing is taken as
- * small. Source: common engineering geometry. Play of flanges between the rails is not in it.
+ * small. Source: common engineering geometry. Play of flanges between the rails is not in it (play.ts).
  */
 import { type Plan, type Spot, spotAt } from '../line/plan.ts';
 import type { Vehicle } from '../vehicle/types.ts';

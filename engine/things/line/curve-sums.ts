@@ -1,4 +1,4 @@
-/** Sums of curves: cant, speed, overturning, flange climb. */
+/** Sums of curves: cant, speed, overturning. */
 
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 import {
@@ -8,7 +8,6 @@ import {
   degreeOfRadius,
   equilibriumCant,
   leanToLift,
-  nadalLimit,
   overturningSpeed,
   radiusFromVersine,
   radiusOfDegree,
@@ -161,24 +160,6 @@ export const curveSums: readonly Sum[] = [
     compute: ({ angle, base: b, offset }) => {
       const h = centreHeightFromTilt(angle, b, offset);
       return h > 0 ? [h] : { symbol: 'offset', found: `${offset}`, expected: 'less than half the base' };
-    },
-  },
-  {
-    id: 'nadal-limit',
-    inputs: [
-      input('flange-angle', 'angle', { low: 0, open: true, high: RIGHT }),
-      input('friction', 'ratio', { low: 0, high: 1 }),
-    ],
-    results: [result('limit', 'ratio')],
-    equation: 'q = (tan(δ) − µ)/(1 + µ·tan(δ))',
-    letters: 'q limit, δ flange-angle, µ friction',
-    remark: 'q is L/V, the sideways by the vertical force',
-    source: 'Nadal 1896; 49 CFR 213.333',
-    compute: ({ 'flange-angle': delta, friction }) => {
-      const limit = nadalLimit(delta, friction);
-      return limit > 0
-        ? [limit]
-        : { symbol: 'flange-angle', found: `${delta}`, expected: 'steeper than the angle of friction' };
     },
   },
   {

@@ -128,14 +128,6 @@ export function centreHeightFromTilt(angle: number, base: number, offset = 0): n
   return (base / 2 - offset) / Math.tan(angle);
 }
 
-/**
- * Nadal's limit of flange climb, L/V: (tan δ − µ)/(1 + µ·tan δ) = tan(δ − atan µ).
- * flangeAngle δ rad, 0 < δ ≤ 90° · friction µ ≥ 0. Source: Nadal 1896; 49 CFR 213.333.
- */
-export function nadalLimit(flangeAngle: number, friction: number): number {
-  return Math.tan(flangeAngle - Math.atan(friction));
-}
-
 /** Twist (warp) of track, m/m: difference of cant ÷ distance along. */
 export function twist(difference: number, along: number): number {
   return difference / along;

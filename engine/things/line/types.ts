@@ -5,7 +5,7 @@
  * On a loop, chainage runs 0 … length and `from > to` means the stretch crosses the origin.
  */
 
-import type { RailState } from '../rail.ts';
+import type { RailState, UsualRail } from '../rail.ts';
 
 export interface HeightKnot {
   readonly at: number;
@@ -77,10 +77,10 @@ export interface Sight {
 }
 
 /** Where the rail is not like the rest: a tunnel, shade, leaves, an oiled station. */
-export interface RailStretch {
+export interface RailStretch<State extends UsualRail = RailState> {
   readonly from: number;
   readonly to: number;
-  readonly state: RailState;
+  readonly state: State;
   /** What makes it so. */
   readonly why?: string;
 }
@@ -107,7 +107,7 @@ export interface Line {
   readonly speedLimits: readonly SpeedLimit[];
   readonly sights: readonly Sight[];
   /** What the rail usually is there; it never makes a day's rail better. */
-  readonly railStretches?: readonly RailStretch[];
+  readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */
   readonly twist?: number;
 }

@@ -83,8 +83,15 @@ function share(groups: readonly AxleGroup[], point: Point, loads: number[]): voi
 /** Riders that have a vehicle and seat, by vehicle id. Riders not seated count nowhere: a finding says so. */
 export function loadTrain(train: Train, riders: readonly Rider[]): LoadedTrain {
   let behind = 0;
+  const on = new Map<string, Rider[]>();
+  for (const rider of riders) {
+    if (rider.vehicle === undefined) continue;
+    const there = on.get(rider.vehicle);
+    if (there) there.push(rider);
+    else on.set(rider.vehicle, [rider]);
+  }
   const vehicles = train.vehicles.map((vehicle, index) => {
-    const loaded = loadVehicle(vehicle, index, behind, riders);
+    const loaded = loadVehicle(vehicle, index, behind, on.get(vehicle.id) ?? []);
     behind += vehicle.length;
     return loaded;
   });
@@ -105,7 +112,7 @@ function loadVehicle(
   riders: readonly Rider[],
 ): LoadedVehicle {
   const seated = riders.flatMap((rider) => {
-    const seat = rider.vehicle === vehicle.id ? vehicle.seats.find((s) => s.id === rider.seat) : undefined;
+    const seat = vehicle.seats.find((s) => s.id === rider.seat);
     return seat ? [{ rider, seat }] : [];
   });
   const tareAt = tareAlong(vehicle);

@@ -2,7 +2,9 @@
  * A vehicle: engine, tender or car. Positions along it are m from its front end (over couplers),
  * across it m to the left of the centre line, heights m above the rail head.
  */
+
 import type { Quantity } from '../../base/quantity.ts';
+import type { BrakeKind } from '../brake/kinds/index.ts';
 
 export type VehicleRole = 'engine' | 'tender' | 'car' | 'guard';
 
@@ -34,18 +36,6 @@ export interface RollingResistance {
   /** N/(m/s)² */
   readonly perSpeedSquared: number;
 }
-
-export const brakeKinds = [
-  'engine-only',
-  'straight-air',
-  'automatic-air',
-  'simple-vacuum',
-  'automatic-vacuum',
-  'electric',
-  'mechanical',
-  'surge',
-] as const;
-export type BrakeKind = (typeof brakeKinds)[number];
 
 export const blockMaterials = ['cast-iron', 'composition', 'wood', 'steel', 'bronze', 'other'] as const;
 export type BlockMaterial = (typeof blockMaterials)[number];

@@ -1,5 +1,6 @@
 /** Who works a brake of which nobody has said so. */
-import type { BrakeGear, BrakeKind, Vehicle } from './types.ts';
+import { type BrakeKind, brakeOf } from '../brake/kinds/index.ts';
+import type { BrakeGear, Vehicle } from './types.ts';
 
 /**
  * Brakes through the train and surge brakes answer the driver's handle; a brake worked by arm, or of one vehicle
@@ -11,7 +12,8 @@ export function usualWorker(
   role: Vehicle['role'],
   driverSeat: boolean,
 ): BrakeGear['workedBy'] {
-  if (kind !== 'mechanical' && kind !== 'engine-only') return 'driver';
+  const { worked } = brakeOf(kind);
+  if (worked === 'through' || worked === 'push') return 'driver';
   if (role === 'engine' || role === 'tender' || driverSeat) return 'driver';
   return role === 'guard' ? 'guard' : 'rider';
 }

@@ -3,11 +3,16 @@ import { describe, expect, it } from 'vitest';
 import { engineBrakeNote, limitLines, mostWords } from '../../../desk/count-ways.ts';
 import { countCars } from '../../../desk/stops.ts';
 import { answerOnly } from '../../../engine/answer/answer.ts';
-import { reachFrom } from '../../../engine/answer/counts.ts';
+import { countCars as countsOf, reachFrom } from '../../../engine/answer/counts.ts';
+import { inquire } from '../../../engine/answer/inquiry.ts';
 import type { CarCount } from '../../../engine/answer/types.ts';
+import { withCars } from '../../../engine/answer/with-cars.ts';
+import { atLatest, brakeTimes, openOuting, timesFound } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import type { Question } from '../../../engine/questions/question.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { changedExample } from '../../support/changed-examples.ts';
+import { randomOuting } from '../../support/random-outings.ts';
 
 const limit = { what: 'start' } as const;
 /** Fails but for the numbers given. */
@@ -81,13 +86,88 @@ describe('the gap', () => {
 });
 
 describe('what sets a count', () => {
-  it('is told with place, need and what there is', async () => {
+  it('is told with place, odds, need and what there is, and what the next car would need', async () => {
     const outing = await changedExample('heavy-air', () => undefined);
     const cars = countCars(outing);
-    const lines = limitLines(todayOf(outing, cars), cars, voice(outing));
+    const count = todayOf(outing, cars);
+    const lines = limitLines(count, cars, voice(outing));
     expect(lines[0]).toMatch(
-      /^started anywhere \d+: with \d+, at \d+ ft it needs \d+ lbf to start, and the engine pulls \d+ lbf$/,
+      /^starts anywhere \d+ \(1 start in \d+ fails\): the \d+th car would need \d+ lbf more grip: at \d+ ft it needs \d+ lbf to start, and its driving wheels grip \d+ lbf; 1 start in \d+ fails$/,
     );
-    expect(lines[1]).toMatch(/^stopped \d+: with \d+, at \d+ ft the stop takes \d+ ft, and \d+ ft is seen$/);
+    expect(lines[1]).toMatch(/^starts where booked .* \(Mill Lane crossing\) /);
+    expect(lines[2]).toMatch(/^keeps 3 mph with \d+ .* it needs \d+ lbf at 3 mph, and/);
+    expect(lines[3]).toMatch(
+      /^stopped \d+: the \d+th car would need \d+ ft more sight: at \d+ ft the stop takes \d+ ft, and \d+ ft is seen$/,
+    );
+    expect(lines[4]).toMatch(/^held by driver \d+: the \d+\w\w car would need \d+ lbf more parking brake: /);
+    // Looser where booked than anywhere, and no more fail than may.
+    expect(count.pulledBooked).toBeGreaterThanOrEqual(count.pulled!);
+    for (const share of Object.values(count.odds)) expect(share).toBeLessThanOrEqual(0.05);
+    // More is never less than what is lacking, as printed.
+    for (const line of lines) {
+      const [more, need, has] = [
+        /need (\d+) /,
+        /(?:needs|takes|pulls) (\d+) /,
+        /(?:grip|hold|pulls|and) (\d+) (?:lbf|ft)(?!.*\d+ (?:lbf|ft))/,
+      ].map((of) => Number(of.exec(line)?.[1]));
+      expect(more, line).toBeGreaterThanOrEqual(need - has - 1);
+    }
+  });
+
+  it('is where most is lacking: with as much more sight there, the next car stops', async () => {
+    const outing = await changedExample('steam-light', () => undefined);
+    const [{ sets, stopped }] = countsOf(inquire(outing), ['dry']);
+    const { at, need, has } = sets.stopped!;
+    const more = need!.si - has!.si + 0.01;
+    const seen = {
+      ...outing,
+      line: {
+        ...outing.line,
+        sights: outing.line.sights.map((s) => ({ ...s, distance: s.distance + more })),
+        places: outing.line.places.map((p) => (p.sight ? { ...p, sight: p.sight + more } : p)),
+      },
+    };
+    expect(at).toBeDefined();
+    expect(countsOf(inquire(seen), ['dry'])[0].stopped).toBeGreaterThan(stopped!);
+  });
+});
+
+describe('a longer train of the same cars', () => {
+  it('has its brakes no earlier at the latest, and no stronger, vehicle for vehicle', async () => {
+    const outing = await changedExample('battery-vacuum', () => undefined);
+    const [own, ...longer] = [4, 6, 10].map((n) => brakeTimes(withCars(outing, n)!));
+    expect(own.length).toBeGreaterThan(3);
+    for (const times of longer)
+      for (const { vehicle, gear, deadTime, buildUp, forceShare } of own) {
+        const late = atLatest(times).find((t) => t.vehicle === vehicle && t.gear === gear)!;
+        for (const key of ['low', 'value', 'high'] as const) {
+          expect(late.deadTime[key]).toBeGreaterThanOrEqual(deadTime[key]);
+          expect(late.deadTime[key] + late.buildUp[key]).toBeGreaterThanOrEqual(deadTime[key] + buildUp[key]);
+        }
+        expect(late.forceShare).toBeLessThanOrEqual(forceShare * 1.001);
+      }
+  });
+
+  it('is found in what was opened, as it is reckoned', async () => {
+    const outing = await changedExample('battery-vacuum', () => undefined);
+    expect(timesFound(openOuting(outing))).toEqual(brakeTimes(outing));
+  });
+});
+
+describe('a question that fails', () => {
+  it('is asked once, however many start from its figures', () => {
+    let asked = 0;
+    const broken: Question<number> = {
+      id: 'broken',
+      reads: [],
+      findings: {},
+      ask: () => {
+        asked++;
+        throw new Error('made to fail');
+      },
+    };
+    const inquiry = inquire(randomOuting(5, 2));
+    for (let i = 0; i < 3; i++) expect(() => inquiry.of(broken)).toThrow('made to fail');
+    expect(asked).toBe(1);
   });
 });

@@ -8,6 +8,7 @@ import { inquire } from '../../../engine/answer/inquiry.ts';
 import { questions } from '../../../engine/answer/questions.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { figures } from '../../support/asked-anew.ts';
 
 const example = (name: string): Promise<Outing> =>
   openOutingFile(resolve(new URL('../../../examples/', import.meta.url).pathname, `${name}.json`));
@@ -64,7 +65,9 @@ describe('an inquiry into a changed outing', () => {
       const after = inquire(changed, care, before);
       const anew = inquire(changed, care);
       for (const question of questions) {
-        expect(after.of(question), `${change.kind}: ${question.id}`).toEqual(anew.of(question));
+        expect(figures(after.of(question)), `${change.kind}: ${question.id}`).toEqual(
+          figures(anew.of(question)),
+        );
       }
     }
   });

@@ -1,4 +1,5 @@
 /** A flange that nobody measured clears or asks; it never forbids. A measured one is judged at running speed too. */
+
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { answerOuting } from '../../../engine/answer/complete.ts';
@@ -7,14 +8,15 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askBalance } from '../../../engine/questions/balance/ask.ts';
 import type { NearestClimb } from '../../../engine/questions/balance/climbing.ts';
+import { nadalLimit } from '../../../engine/questions/balance/flange.ts';
 import { PLAUSIBLE_FLANGE, UNLUCKY_FLANGE } from '../../../engine/questions/balance/limits.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { gridOf } from '../../../engine/questions/speed/map.ts';
-import { nadalLimit } from '../../../engine/things/line/curves.ts';
 import type { Flange, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { bentLine, car, person } from '../../support/balance.ts';
+import { factOf } from '../../support/facts.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 
 const examples = new URL('../../../examples/', import.meta.url).pathname;
@@ -38,7 +40,7 @@ const withFlange = (o: Outing, flange?: Flange): Outing => ({
 
 const fast = { remedies: false, counts: false };
 const ofFlange = (findings: readonly Finding[]): Finding[] =>
-  findings.filter((f) => f.code.startsWith('flange') || f.facts['reason'] === 'flange');
+  findings.filter((f) => f.code.startsWith('flange') || factOf(f, 'reason') === 'flange');
 
 describe('shipped outings without flange angles', () => {
   for (const name of ['steam-light', 'heavy-air', 'battery-vacuum', 'too-long-wet', 'brake-not-measured']) {
@@ -119,7 +121,7 @@ describe('a measured flange', () => {
     const speeds = [0.5, 1, 2, 2.5, 3].map((plannedSpeed) => {
       const o = { ...outing({ ...base, flange }, 20), plannedSpeed };
       const { findings, data } = ask(o);
-      const climb = findings.find((f) => f.code === 'flange-may-climb' && f.facts['way'] === 'running');
+      const climb = findings.find((f) => f.code === 'flange-may-climb' && factOf(f, 'way') === 'running');
       return { climb, ceiling: Math.min(...data.flanges.ceiling.speed), plannedSpeed };
     });
     const over = speeds.filter((s) => s.climb);
@@ -144,14 +146,14 @@ describe('a measured flange', () => {
     expect(only.length).toBeGreaterThan(0);
     for (const { findings, ceiling } of only) {
       const said = ofFlange(findings);
-      expect(said.map((f) => [f.facts['way'], f.severity])).toEqual([['creeping', 'limits']]);
+      expect(said.map((f) => [factOf(f, 'way'), f.severity])).toEqual([['creeping', 'limits']]);
       expect(Math.min(...ceiling.speed)).toBeGreaterThan(0);
     }
   });
 
   it('that climbs at any speed forbids, in words of its own', () => {
     const answer = answerOuting(outing(of35, 8), fast);
-    const none = answer.findings.find((f) => f.code === 'cannot-stop' && f.facts['reason'] === 'flange');
+    const none = answer.findings.find((f) => f.code === 'cannot-stop' && factOf(f, 'reason') === 'flange');
     expect(none?.severity).toBe('forbids');
     const o = outing(of35, 8);
     const told = none && tellFinding(none, { wording: 'us', system: 'imperial', outing: o } as never);

@@ -5,9 +5,9 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
 import { type DesignRequest, designBrakes } from '../../../engine/questions/brakes/design.ts';
 import { standing } from '../../../engine/questions/brakes/standing.ts';
+import type { BrakeKind } from '../../../engine/things/brake/kinds/index.ts';
 import { brakeRatios } from '../../../engine/things/brake/slide.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
-import type { BrakeKind } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 

@@ -1,4 +1,5 @@
 /** Who works a brake: what the driver's arm does not reach, and what only parks, stops nothing. */
+
 import { describe, expect, it } from 'vitest';
 import { countCars, stopFrom } from '../../../desk/stops.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
@@ -14,6 +15,7 @@ import {
   type VehiclePaper,
   vehiclesOf,
 } from '../../support/changed-examples.ts';
+import { factOf } from '../../support/facts.ts';
 
 const sixCars = (paper: OutingPaper): void => {
   for (const member of paper.train.vehicles) if (member.vehicle.role === 'car') member.count = 6;
@@ -61,9 +63,9 @@ describe('parking screws on the cars', () => {
     const [before, after] = [countCars(bare), countCars(usual)];
     expect(after.map((c) => c.stopped)).toEqual(before.map((c) => c.stopped));
     const note = answerOuting(usual, { remedies: false, counts: false }).findings.find(
-      (f) => f.code === 'brake-not-worked-by-driver' && f.facts['gear'] === 'screw',
+      (f) => f.code === 'brake-not-worked-by-driver' && factOf(f, 'gear') === 'screw',
     );
-    expect(String(note?.facts['vehicles']).split(', ').length).toBe(6);
+    expect(String(factOf(note, 'vehicles')).split(', ').length).toBe(6);
   });
 
   it('hold with everybody at them, and by the driver alone as if they were not there', async () => {

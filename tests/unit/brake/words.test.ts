@@ -44,7 +44,7 @@ function everything(): Finding[] {
     makeFinding('brake-slow-to-release', 'limits', 'brakes', {
       where: { vehicle: 'car1' },
       required: amount(15, 'time'),
-      facts: { kind: 'automatic-air', ends: 'no' },
+      facts: { kind: 'automatic-air', ends: false },
       source: 'filling of the brake from its parts',
     }),
   ];

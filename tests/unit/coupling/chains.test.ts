@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { familiesFor } from '../../../engine/answer/families.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
-import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
+import { isCleared } from '../../../engine/answer/remedies.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { applyChange, type Change } from '../../../engine/outing/change.ts';
@@ -9,6 +10,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { factOf } from '../../support/facts.ts';
 import { assumedValues, randomOuting } from '../../support/random-outings.ts';
 
 const POUND = 4.4482216152605;
@@ -156,10 +158,10 @@ describe('chains asked of a train', () => {
     const weak = data.filter((r) => r.verdict === 'too weak');
     expect(weak.length).toBeGreaterThan(1);
     expect(findings).toHaveLength(1);
-    expect(findings[0].facts['others']).toBe(weak.length - 1);
+    expect(factOf(findings[0], 'others')).toBe(weak.length - 1);
     const unknown = ask(withChains({ count: 1, slack: 0.05 })).findings;
     expect(unknown).toHaveLength(1);
-    expect(unknown[0].facts['others']).toBe(data.length - 1);
+    expect(factOf(unknown[0], 'others')).toBe(data.length - 1);
   });
   it('proposes the same chain on every gap where several are too weak', () => {
     const thread = withChains({ count: 1, slack: 0.05, workingLoad: exact(50) });

@@ -1,7 +1,9 @@
 /** What is said of couplers that swing: forbidden, near, asked for, nothing; and what clears it. */
+
 import { describe, expect, it } from 'vitest';
+import { familiesFor } from '../../../engine/answer/families.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
-import { familiesFor, isCleared } from '../../../engine/answer/remedies.ts';
+import { isCleared } from '../../../engine/answer/remedies.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange, type Change } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
@@ -9,9 +11,11 @@ import type { Finding } from '../../../engine/questions/finding.ts';
 import { swing } from '../../../engine/questions/swing/question.ts';
 import { evaluateSum, findSum } from '../../../engine/sums/register.ts';
 import { guidesOf } from '../../../engine/things/coupler/bend.ts';
+import { angleOfPlay } from '../../../engine/things/coupler/play.ts';
 import type { CurveElement } from '../../../engine/things/line/types.ts';
 import type { AxleGroup, Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { tellChange, tellFinding } from '../../../words/finding.ts';
+import { factOf } from '../../support/facts.ts';
 import { plain } from '../../support/rules.ts';
 
 const arc = (from: number, to: number, radius: number): CurveElement => ({
@@ -50,8 +54,11 @@ function outingOf(on: Coupling, curves = [arc(20, 60, 14)], cars = 2, changes: P
 }
 
 const found = (outing: Outing): readonly Finding[] => inquire(outing).of(swing).findings;
+/** The play of flanges is listed wherever anything bends. */
 const said = (outing: Outing): string[] =>
-  found(outing).map((f) => `${f.severity} ${f.code}${f.measure === undefined ? '' : ` ${f.measure}`}`);
+  found(outing)
+    .filter((f) => factOf(f, 'key') !== 'coupler/play')
+    .map((f) => `${f.severity} ${f.code}${f.measure === undefined ? '' : ` ${f.measure}`}`);
 const most = (outing: Outing): number =>
   Math.max(
     ...inquire(outing)
@@ -69,9 +76,9 @@ describe('swing of couplers', () => {
     expect(finding.margin).toBeLessThan(0);
     expect(finding.where.gap).toBe(0);
     expect(finding.where.vehicle).toBe(outing.train.vehicles[0].id);
-    expect(finding.facts['end']).toBe('rear');
+    expect(factOf(finding, 'end')).toBe('rear');
     // The curve begins at once, and its end lies as sudden behind.
-    expect(finding.facts['lie']).toBe('ends');
+    expect(factOf(finding, 'lie')).toBe('ends');
     const { what, why } = tellFinding(finding, { system: 'imperial', wording: 'us', outing });
     expect(what).toMatch(
       /^The rear coupler of .+ must swing \d+(\.\d)?° toward .+ where a curve begins or ends, at .+; it strikes at/,
@@ -79,17 +86,53 @@ describe('swing of couplers', () => {
     expect(why).toContain('Slower does not help');
   });
 
+  const play = inquire(outingOf(coupling())).of(swing).data.ends[0].play;
+
   it('notes what is near, and says nothing where there is room', () => {
-    expect(said(outingOf(coupling({ swing: exact(needed * 1.05) })))).toEqual(['notes coupler-swing-short']);
-    expect(said(outingOf(coupling({ swing: exact(needed * 1.2) })))).toEqual([]);
+    const withPlay = needed + play;
+    expect(said(outingOf(coupling({ swing: exact(withPlay * 1.05) })))).toEqual([
+      'notes coupler-swing-short',
+    ]);
+    expect(said(outingOf(coupling({ swing: exact(withPlay * 1.2) })))).toEqual([]);
+  });
+
+  it('limits what the play of the flanges takes beyond, and wider gauge takes more', () => {
+    const outing = outingOf(coupling({ swing: exact(needed + play * 0.9) }));
+    expect(said(outing)).toEqual(['limits coupler-swing-short']);
+    const [finding] = found(outing);
+    expect(finding.found?.si).toBeCloseTo(needed + play, 9);
+    expect(tellFinding(finding, { system: 'imperial', wording: 'us', outing }).why).toContain(
+      'play of the flanges',
+    );
+    const wide = {
+      ...outing,
+      line: { ...outing.line, curves: outing.line.curves.map((c) => ({ ...c, gaugeWidening: 0.006 })) },
+    };
+    const [more] = inquire(wide).of(swing).data.ends;
+    expect(more.needed).toBeCloseTo(needed, 9);
+    expect(more.play / play).toBeCloseTo((0.002032 + 0.006) / 0.002032, 6);
+  });
+
+  it('is that of two frames laid aslant by hand', () => {
+    // Both guides of each off the middle by p, to opposite sides; pivots and bar from the four points.
+    const [own, its] = [
+      { guides: 1.2, overhang: 0.4, shank: 0.15 },
+      { guides: 0.9, overhang: 0.3, shank: 0.12 },
+    ];
+    const p = 0.002;
+    const slope = (2 * p) / own.guides;
+    const pivot = p + slope * (own.overhang - own.shank);
+    const other = -(p + ((2 * p) / its.guides) * (its.overhang - its.shank));
+    const bar = Math.asin((other - pivot) / (own.shank + its.shank));
+    expect(angleOfPlay(own, its, 2 * p)).toBeCloseTo(Math.atan(slope) - bar, 4);
   });
 
   it('counts the least of what is stated, and side play as the angle that it makes', () => {
     const spread = { ...exact(needed * 1.5), low: needed * 0.9 };
     expect(said(outingOf(coupling({ swing: spread })))).toEqual(['forbids coupler-swing-short']);
-    const play = (share: number): Outing => outingOf(coupling({ sidePlay: 0.15 * Math.sin(needed * share) }));
-    expect(said(play(0.999))).toEqual(['forbids coupler-swing-short']);
-    expect(said(play(1.2))).toEqual([]);
+    const sidePlay = (angle: number): Outing => outingOf(coupling({ sidePlay: 0.15 * Math.sin(angle) }));
+    expect(said(sidePlay(needed * 0.999))).toEqual(['forbids coupler-swing-short']);
+    expect(said(sidePlay((needed + play) * 1.2))).toEqual([]);
   });
 
   it('asks for the swing only beyond what the stiffest usual coupler gives, and lists that it stood in', () => {
@@ -102,7 +145,10 @@ describe('swing of couplers', () => {
     expect(said(between)).toContain('limits coupler-swing-unknown coupling.swing');
     const gentle = outingOf(coupling(), [arc(20, 60, 90)]);
     expect(most(gentle)).toBeLessThan(gentle.assumed.coupler.swing.low);
-    expect(found(gentle).map((f) => [f.severity, f.facts['key']])).toEqual([['assumed', 'coupler/swing']]);
+    expect(found(gentle).map((f) => [f.severity, factOf(f, 'key')])).toEqual([
+      ['assumed', 'coupler/swing'],
+      ['assumed', 'coupler/play'],
+    ]);
     expect(said(outingOf(coupling(), []))).toEqual([]);
   });
 

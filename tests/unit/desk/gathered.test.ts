@@ -3,16 +3,24 @@ import { describe, expect, it } from 'vitest';
 import { clipped, wrap } from '../../../cli/screen.ts';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { gathered, tellGathered } from '../../../desk/gathered.ts';
+import { ranked } from '../../../engine/answer/verdict.ts';
+import { amount } from '../../../engine/base/quantity.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import { makeFinding, ranked } from '../../../engine/questions/make.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
 import { plain } from '../../support/rules.ts';
 
 const lean = (vehicle: string, margin: number): Finding =>
-  makeFinding('lean-small', 'notes', 'balance', { where: { vehicle }, margin, source: 'a test' });
+  makeFinding('lean-small', 'notes', 'balance', {
+    where: { vehicle },
+    margin,
+    facts: { rider: 'a', speed: amount(1, 'speed'), vehicles: 1 },
+    source: 'a test',
+  });
 const slow = (from: number, margin: number): Finding =>
   makeFinding('speed-limited', 'limits', 'stopping', {
     where: { from, to: from + 5 },
     margin,
+    facts: { reason: 'curve', what: 'a curve', at: amount(from, 'length') },
     source: 'a test',
   });
 const assumed = (key: string): Finding =>
@@ -52,7 +60,7 @@ describe('assumptions', () => {
       assumed,
     );
     expect(keys(some)[0]).toBe('adhesion/dry');
-    const tips = makeFinding('tips-at-rest', 'forbids', 'balance', { source: 'a test' });
+    const tips = makeFinding('truck-lifts', 'forbids', 'balance', { source: 'a test' });
     expect(keys([tips, ...some])[0]).toBe('rider-centre/astride');
     // A note changes no word.
     expect(keys([lean('car1', -0.5), ...some])[0]).toBe('adhesion/dry');

@@ -1,4 +1,5 @@
 /** One thing fails, or a chain holds what parted: the whole train is ranked as a tail is. */
+
 import { describe, expect, it } from 'vitest';
 import { type FailureCase, lookAtFailures } from '../../../desk/failures.ts';
 import { stopFrom } from '../../../desk/stops.ts';
@@ -7,6 +8,7 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { wholeLeft } from '../../../engine/questions/part/brakes-left.ts';
 import { changedExample, type OutingPaper, vehiclesOf } from '../../support/changed-examples.ts';
+import { factOf } from '../../support/facts.ts';
 
 const bearings = { value: '3.5 N/kN', low: '3 N/kN', high: '4 N/kN', how: 'measured' };
 
@@ -38,10 +40,10 @@ describe('a chain that holds', () => {
     expect(verdict).toBe('hold');
     const held = findings.find((f) => f.code === 'held-train-runs-away');
     expect(held?.severity).toBe('forbids');
-    expect(held?.facts['outcome']).toBe('overturns');
+    expect(factOf(held, 'outcome')).toBe('overturns');
     expect(findings.some((f) => f.code === 'parting-held-by-chains')).toBe(true);
     // The hose alone would say the same again.
-    expect(findings.some((f) => f.facts['failure'] === 'hose')).toBe(false);
+    expect(findings.some((f) => factOf(f, 'failure') === 'hose')).toBe(false);
   });
 
   it('leaves an automatic brake that comes on', async () => {
@@ -62,7 +64,7 @@ describe('a hose that comes off', () => {
   ])('%s %o: runs away %s', async (kind, more, runs) => {
     const outing = await changedExample('heavy-air', straight('60 lbf', kind, more));
     const { findings } = lookAtFailures(outing, 5);
-    const hose = findings.find((f) => f.facts['failure'] === 'hose' && f.code === 'failure-runs-away');
+    const hose = findings.find((f) => factOf(f, 'failure') === 'hose' && f.code === 'failure-runs-away');
     expect(hose?.severity).toBe(runs ? 'forbids' : undefined);
     const { outcome } = caseOf(outing, 'hose');
     expect(outcome).toBe(runs ? 'overturns' : 'stands');
@@ -114,7 +116,7 @@ describe('single failures', () => {
   it('nobody at the handle is told and forbids nothing', async () => {
     const outing = await changedExample('steam-light', () => undefined);
     const { findings } = lookAtFailures(outing, 5);
-    const driver = findings.find((f) => f.facts['failure'] === 'driver');
+    const driver = findings.find((f) => factOf(f, 'failure') === 'driver');
     expect(driver?.severity).toBe('notes');
     // People who lean limit it, nothing else.
     const held = answer(outing).findings.filter((f) => f.severity === 'forbids' || f.severity === 'limits');

@@ -38,6 +38,23 @@ describe('stretches of rail', () => {
     expect(assumes(outing, /^adhesion on greasy rail$/)).toBe(true);
   });
 
+  it('may be as much worse than the day, whatever the day is, and then its adhesion is listed', async () => {
+    const shade = (rail: string) =>
+      changedExample('steam-light', (paper) => {
+        conditionsOf(paper)['railState'] = rail;
+        (paper['line'] as Paper)['railStretches'] = [{ from: '10 ft', to: '40 ft', state: 'one-step-worse' }];
+      });
+    const [dry, wet] = [await shade('dry'), await shade('wet')];
+    expect(tellRails({ outing: dry, system: 'imperial', wording: 'us' })).toBe(
+      'dry; damp from 10 ft to 40 ft',
+    );
+    expect(assumes(dry, /^adhesion on damp rail$/)).toBe(true);
+    expect(tellRails({ outing: wet, system: 'imperial', wording: 'us' })).toBe(
+      'wet; greasy from 10 ft to 40 ft',
+    );
+    expect(assumes(wet, /^adhesion on greasy rail$/)).toBe(true);
+  });
+
   it('stand on the strip in words', async () => {
     const outing = await changedExample('steam-light', (paper) => {
       conditionsOf(paper)['railStretches'] = [stretch];

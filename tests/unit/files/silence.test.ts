@@ -92,3 +92,22 @@ describe('other silence', () => {
     await expect(many).rejects.toThrow('found 240 vehicles; expected at most 200 in all');
   });
 });
+
+describe('the wheel base of the only axles that a vehicle has', () => {
+  const onOneGroup = (group: Json) =>
+    changed((o) => {
+      const { vehicle } = o.train.vehicles[1];
+      vehicle.axleGroups = [{ name: 'axles', at: '3 ft', ...group }];
+      for (const brake of vehicle.brakes) delete brake.on;
+    });
+  it('is asked for: without it the car would feel no twist, and no weight would move under the brake', async () => {
+    await expect(onOneGroup({ axles: 2 })).rejects.toThrow(/distance between its outer axles/);
+    await expect(onOneGroup({})).rejects.toThrow(/distance between its outer axles/);
+    await expect(onOneGroup({ axles: 2, wheelBase: '0 in' })).rejects.toThrow(/distance between its outer/);
+  });
+  it('is none of a single axle, and is taken where stated', async () => {
+    const baseOf = async (group: Json) => (await onOneGroup(group)).train.vehicles[1].groups[0].wheelBase;
+    expect(await baseOf({ axles: 1 })).toBe(0);
+    expect(await baseOf({ axles: 2, wheelBase: '4 ft' })).toBeCloseTo(4 * 0.3048, 9);
+  });
+});

@@ -1,12 +1,13 @@
 /** A finding that would count as nothing cannot be made, and a fault is never a "go". */
 import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../../engine/answer/verdict.ts';
 import { amount } from '../../../engine/base/quantity.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import { makeFinding, marginOf, verdictOf } from '../../../engine/questions/make.ts';
+import { makeFinding, marginOf } from '../../../engine/questions/make.ts';
 
 const source = 'test';
 const make = (details: object, code = 'tail-stands', severity = 'notes'): Finding =>
-  makeFinding(code as never, severity as never, 'parting', { source, ...details });
+  makeFinding(code as 'too-many-cars', severity as never, 'parting', { source, ...details });
 
 describe('a finding', () => {
   it('of whole figures is made', () => {
@@ -20,11 +21,11 @@ describe('a finding', () => {
     ['a code that there is not', 'tail-stays'],
     ['a code that every object has', 'toString'],
   ])('with %s is refused', (_, code) => {
-    expect(() => makeFinding(code as never, 'notes', 'parting', { source })).toThrow(RangeError);
+    expect(() => makeFinding(code as 'too-many-cars', 'notes', 'parting', { source })).toThrow(RangeError);
   });
 
   it.each([undefined, 'fatal', 'toString'])('of severity %s is refused', (severity) => {
-    expect(() => makeFinding('tail-stands', severity as never, 'parting', { source })).toThrow(RangeError);
+    expect(() => makeFinding('too-many-cars', severity as never, 'parting', { source })).toThrow(RangeError);
   });
 
   const odd = [Number.NaN, Infinity, -Infinity];

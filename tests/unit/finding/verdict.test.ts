@@ -1,10 +1,11 @@
 /** What findings add up to, and in which order they are told. */
 import { describe, expect, it } from 'vitest';
+import { ranked, verdictOf } from '../../../engine/answer/verdict.ts';
 import type { Finding, Severity } from '../../../engine/questions/finding.ts';
-import { makeFinding, ranked, verdictOf } from '../../../engine/questions/make.ts';
+import { makeFinding } from '../../../engine/questions/make.ts';
 
 const finding = (severity: Severity, name: string, margin?: number): Finding =>
-  makeFinding('assumed', severity, 'assumptions', {
+  makeFinding('too-many-cars', severity, 'host', {
     source: name,
     ...(margin === undefined ? {} : { margin }),
   });

@@ -9,6 +9,7 @@ import type { Finding } from '../../../engine/questions/finding.ts';
 import { askFlag } from '../../../engine/questions/flag/ask.ts';
 import { type FlagPlace, type FlagQuestion, WALKING_PACE } from '../../../engine/questions/flag/flag.ts';
 import type { Line } from '../../../engine/things/line/types.ts';
+import { factOf } from '../../support/facts.ts';
 import { modelFor, ready } from '../../support/ready.ts';
 import { plain, rule } from '../../support/rules.ts';
 
@@ -221,7 +222,7 @@ describe('the time until the following train comes', () => {
       expect(lack(worst)).toBe(Math.max(...data.map(lack)));
       expect(lack(at(data, 5))).toBeLessThan(lack(worst));
       expect(findings[0].found?.si).toBe(worst.arrives);
-      expect(findings[0].facts['way']).toMatchObject({ si: worst.distance });
+      expect(factOf(findings[0], 'way')).toMatchObject({ si: worst.distance });
     }
   });
 

@@ -1,4 +1,5 @@
 /** The page and the terminal: the same replies, the same papers, the same answer. */
+
 import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -10,6 +11,7 @@ import { fieldOf } from '../../../desk/new/questions.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { heedway } from '../../support/cli.ts';
+import { factOf } from '../../support/facts.ts';
 
 const replies: Replies = {
   'engine.kind': 'petrol',
@@ -49,7 +51,7 @@ it('gives the same answer on the page and on the terminal', async () => {
     answer.findings.map((f) => [f.code, f.margin]),
   );
   // What a shape gave is listed with what was assumed; what was typed is not.
-  const assumed = answer.findings.filter((f) => f.severity === 'assumed').map((f) => f.facts['key']);
+  const assumed = answer.findings.filter((f) => f.severity === 'assumed').map((f) => factOf(f, 'key'));
   expect(assumed).toContain('written/vehicle.axleGroups.at');
   expect(assumed).not.toContain('written/vehicle.tare');
 }, 30_000);

@@ -1,4 +1,5 @@
 /** Faults inside a question, trains that do not fit, speeds that round to nothing: never "go". */
+
 import { describe, expect, it, vi } from 'vitest';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
@@ -6,6 +7,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { factOf } from '../../support/facts.ts';
 import { drawer, randomLine, randomOuting } from '../../support/random-outings.ts';
 
 /** Where each question is asked: the module and the function that is made to fail. */
@@ -15,13 +17,13 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   ratings: ['ratings/ask.ts', 'askLoads'],
   haul: ['haul/ask.ts', 'askHauling'],
   hold: ['hold/ask.ts', 'askHolding'],
-  brakeGear: ['speed/ask.ts', 'askBrakeGear'],
-  sight: ['speed/ask.ts', 'askSight'],
+  brakeGear: ['brakes/gear.ts', 'askBrakeGear'],
+  sight: ['sight/ask.ts', 'askSight'],
   survey: ['survey/ask.ts', 'askSurvey'],
   assumptions: ['assumptions/ask.ts', 'askAssumptions'],
   balance: ['balance/ask.ts', 'askBalance'],
   speed: ['speed/ask.ts', 'askSpeeds'],
-  gap: ['speed/ask.ts', 'askGap'],
+  gap: ['gap/ask.ts', 'askGap'],
   chains: ['chains/ask.ts', 'askChains'],
   couplers: ['couplers/ask.ts', 'askCouplers'],
   swing: ['swing/ask.ts', 'askSwing'],
@@ -160,7 +162,7 @@ describe('a speed that rounds to nothing', () => {
       const slow = checked({ ...outing, line: { ...outing.line, speedLimits: [why] } });
       const none = find(slow, 'cannot-stop');
       expect(slow.verdict).toBe('hold');
-      expect(none?.facts['reason']).toBe('host-place');
+      expect(factOf(none, 'reason')).toBe('host-place');
       expect(none && tellFinding(none, voice(outing)).what).toMatch(/No speed is permitted/);
     }
   });
@@ -168,7 +170,7 @@ describe('a speed that rounds to nothing', () => {
   it('holds where a short line lets the train not leave its place', async () => {
     const answer = checked(onLine(trainLength + 2, false));
     expect(answer.verdict).toBe('hold');
-    expect(find(answer, 'cannot-stop')?.facts['reason']).toBe('stopping-end');
+    expect(factOf(find(answer, 'cannot-stop'), 'reason')).toBe('stopping-end');
   });
 
   it('holds where the fall to the end of the line lets nothing creep', async () => {
@@ -185,7 +187,7 @@ describe('a speed that rounds to nothing', () => {
 
   it('is what every train comes to at the end of a line, and only noted there', async () => {
     const codes = checked(onLine(trainLength + 200, false)).findings.filter(
-      (f) => f.facts['reason'] === 'stopping-end',
+      (f) => factOf(f, 'reason') === 'stopping-end',
     );
     expect(codes.map((f) => f.severity)).toEqual(['notes']);
   });

@@ -11,14 +11,14 @@ import {
 } from '../../../engine/outing/rails.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { RailStretch } from '../../../engine/things/line/types.ts';
-import type { RailState } from '../../../engine/things/rail.ts';
+import type { RailState, UsualRail } from '../../../engine/things/rail.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
 const base = randomOuting(5, 2);
 
 function on(
   railState: RailState,
-  usual: readonly RailStretch[],
+  usual: readonly RailStretch<UsualRail>[],
   seen: readonly RailStretch[] = [],
   more: Partial<Outing> = {},
 ) {
@@ -47,6 +47,21 @@ describe('a stretch of the line', () => {
     expect(told(seen, 'greasy')).toEqual([]);
     expect(told(seen, 'dry')).toEqual([]);
   });
+  it.each([
+    ['dry', 'damp'],
+    // Rain washes a rail: what is worse than damp, or than wet, holds less than it.
+    ['damp', 'greasy'],
+    ['wet', 'greasy'],
+    ['sanded', 'damp'],
+  ] as const)('that is one step worse than the day is so on a %s one: %s', (day, worse) => {
+    const worseThanDay = [{ from: 10, to: 30, state: 'one-step-worse' }] as const;
+    expect(told(on(day, worseThanDay), day)).toEqual([[10, 30, worse]]);
+    // And as much worse than another rail that is asked about.
+    expect(told(on('dry', worseThanDay), day)).toEqual([[10, 30, worse]]);
+    expect(base.assumed.adhesion[worse].value).toBeLessThan(base.assumed.adhesion[day].value);
+  });
+  it('that is one step worse than a greasy day is as the rest', () =>
+    expect(told(on('greasy', [{ from: 10, to: 30, state: 'one-step-worse' }]), 'greasy')).toEqual([]));
   it('of two over each other is the worse', () =>
     expect(told(on('dry', [...usual, { from: 20, to: 50, state: 'greasy' }]), 'dry')).toEqual([
       [10, 20, 'damp'],

@@ -1,4 +1,5 @@
 /** What the trade always asks, on both sides of each bound, and the host's own rule in its place. All made up. */
+
 import { describe, expect, it } from 'vitest';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { exact } from '../../../engine/base/quantity.ts';
@@ -9,6 +10,7 @@ import type { Finding } from '../../../engine/questions/finding.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
+import { factOf } from '../../support/facts.ts';
 import { altered, party, plain, rider, rule, withHost } from '../../support/rules.ts';
 
 const IN = 0.0254;
@@ -243,7 +245,7 @@ describe('chains on a grade', () => {
       facts: { gaps: 2 },
     });
     expect(found.found?.si).toBeCloseTo(Math.abs(grade), 12);
-    expect(found.facts['at']).toMatchObject({ si: 100 });
+    expect(factOf(found, 'at')).toMatchObject({ si: 100 });
   });
   it('up to 1 %, with chains, or one vehicle alone, nothing is asked', () => {
     expect(says(on(0.01, false))).toEqual([]);
@@ -306,7 +308,7 @@ describe('a brake not tried', () => {
     const o = plain(2);
     const conditions = { ...o.conditions, ...(brakeTried === undefined ? {} : { brakeTried }) };
     return askPractice(openOuting({ ...o, conditions })).map(
-      (f) => `${f.severity} ${f.code} ${f.facts['said']}`,
+      (f) => `${f.severity} ${f.code} ${factOf(f, 'said')}`,
     );
   };
   it('limits; not said it is a note; tried it is nothing', () => {

@@ -1,9 +1,11 @@
 /** Loads against ratings, riders against seats, curves and grades, on both sides of each bound. */
+
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../engine/base/constants.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Line } from '../../../engine/things/line/types.ts';
 import type { Ratings, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { factOf } from '../../support/facts.ts';
 import { altered, party, plain, ratingsSay, rider } from '../../support/rules.ts';
 
 const mass = (si: number) => ({ si, kind: 'mass' });
@@ -115,7 +117,7 @@ describe('load on an axle', () => {
     expect(found[0].margin).toBeCloseTo(-0.1 / 59.9, 9);
   });
   it('both trucks where both bear too much', () => {
-    expect(on(24.9).map((f) => f.facts['group'])).toEqual(['front truck', 'rear truck']);
+    expect(on(24.9).map((f) => factOf(f, 'group'))).toEqual(['front truck', 'rear truck']);
   });
   it('is a mass, not a force', () => expect(on(60 * GRAVITY * 0.5)).toEqual([]));
 });

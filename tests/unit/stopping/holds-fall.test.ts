@@ -2,6 +2,7 @@
  * A brake that does not hold the fall forbids whatever the sight, sight that nobody has stated is assumed and
  * asked for, and the counts know both. On made-up planes, so that every figure has a closed form.
  */
+
 import { describe, expect, it } from 'vitest';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
@@ -16,6 +17,7 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import type { HeightKnot, Line, Place } from '../../../engine/things/line/types.ts';
+import { factOf } from '../../support/facts.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
 const G = 9.80665;
@@ -111,8 +113,8 @@ describe('a brake that does not hold the fall', () => {
     const finding = find(answer, 'brake-does-not-hold-fall');
     expect(finding?.severity).toBe('forbids');
     expect(answer.verdict).toBe('hold');
-    expect(finding!.facts['ratio']).toMatchObject({ si: expect.closeTo(0.035, 6) });
-    expect(finding!.facts['grade']).toMatchObject({ si: expect.closeTo(0.04, 6) });
+    expect(factOf(finding, 'ratio')).toMatchObject({ si: expect.closeTo(0.035, 6) });
+    expect(factOf(finding, 'grade')).toMatchObject({ si: expect.closeTo(0.04, 6) });
     // From where a stop runs onto the bank, to where the train hangs in the hollow with less than all of its weight.
     expect(finding!.where.from!).toBeLessThan(202);
     expect(finding!.where.to!).toBeGreaterThan(295);

@@ -8,7 +8,8 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { howHard } from '../../../engine/questions/brakes/how-hard.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
-import { carefulStart, pullsAlong } from '../../../engine/questions/haul/start.ts';
+import { pullsAlong } from '../../../engine/questions/haul/draws.ts';
+import { carefulStart } from '../../../engine/questions/haul/start.ts';
 import { standsOn } from '../../../engine/questions/hold/hold.ts';
 import { basisOf } from '../../../engine/questions/part/basis.ts';
 import { halvesAt } from '../../../engine/questions/part/map.ts';
@@ -116,28 +117,28 @@ describe('a fall that greasy rail does not hold', () => {
 describe('a start', () => {
   const startOn = (railStretches: readonly RailStretch[]) => {
     const context = openOuting(on('dry', railStretches));
-    return carefulStart(context, pullsAlong(context, 1), 'dry', 100);
+    return carefulStart(context, pullsAlong(context, 1), 'dry', 100)!;
   };
   it('is made on the rail under the driven wheels', () => {
     const oiled = startOn([{ from: AT - 5, to: AT, state: 'greasy' }]);
     expect(oiled.rail).toBe('greasy');
     expect(oiled.at).toBeGreaterThan(AT - 5);
     expect(oiled.at).toBeLessThan(AT + 4);
-    expect(oiled.pull).toBeLessThan(0.6 * (startOn([]).pull ?? 0));
+    expect(oiled.pull).toBeLessThan(0.6 * startOn([]).pull);
   });
   it('on a short oily spot of a climb does not stall the train that runs over it; on a long one it does', () => {
     const steep = (railStretches: readonly RailStretch[]) => {
       const outing = on('dry', railStretches);
       const heights = outing.line.heights.map((k) => ({ at: k.at, height: 0.03 * k.at }));
       const context = openOuting({ ...outing, line: { ...outing.line, heights, loop: false } });
-      return carefulStart(context, pullsAlong(context, 1), 'dry', 100);
+      return carefulStart(context, pullsAlong(context, 1), 'dry', 100)!;
     };
     const spot = steep([{ from: AT - 1, to: AT, state: 'greasy' }]);
     expect(spot.likelyPull).toBeLessThan(spot.crawlNeed);
     expect(spot.stalls).toBe(false);
     expect(steep([{ from: AT - 100, to: AT, state: 'greasy' }]).stalls).toBe(true);
     expect(startOn([{ from: 0, to: base.line.length, state: 'greasy' }]).stalls).toBe(
-      carefulStart(openOuting(on('greasy')), pullsAlong(openOuting(on('greasy')), 1), 'greasy', 100).stalls,
+      carefulStart(openOuting(on('greasy')), pullsAlong(openOuting(on('greasy')), 1), 'greasy', 100)!.stalls,
     );
   });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { spotAdds } from '../../../engine/motion/bad-spot.ts';
-import { modelOf } from '../../../engine/motion/model.ts';
+import { brakeForce, modelOf } from '../../../engine/motion/model.ts';
 import { settlePush } from '../../../engine/motion/push.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { slidingShare } from '../../../engine/motion/slide.ts';
@@ -139,5 +139,38 @@ describe('a bad spot', () => {
     stopDistance(model, 0, 1);
     Object.assign(model, { spot: 6, spotFactor: 0.5 });
     expect(spotAdds(model, 0, 1, model.trace)).toBe(0);
+  });
+
+  it.each([
+    ['falls into a hollow and ends on the rise', 0.5],
+    ['climbs over a brow and ends on the fall', -0.5],
+  ])('of a stop that %s adds what small steps say, wherever it lies', (_what, depth) => {
+    const { prepared } = ready(randomOuting(12, 4));
+    const kit = prepared.kit('dry');
+    const { from, step, count } = kit.potential;
+    // Per unit of mass: a hollow, or a brow, every 60 m.
+    const wave = (2 * Math.PI) / 60;
+    const at = (j: number): number => from + j * step;
+    const W = Float64Array.from({ length: count }, (_, j) => kit.mass * depth * Math.cos(wave * at(j)));
+    const slope = Float64Array.from(W, (_, j) => -kit.mass * depth * wave * Math.sin(wave * at(j)));
+    const model = modelOf({ ...kit, potential: { ...kit.potential, W, slope } }, likely, false);
+    Object.assign(model, { b: 0, c: 0, spot: 4, spotFactor: 0.25 });
+    const brake = brakeForce(model.force, 3 * Math.SQRT1_2);
+    const lost = brake - 0.25 * model.scratch.grip[0];
+    expect(lost).toBeGreaterThan(0);
+    // From 5 m on at full brake, so fast that it would stand at 45 m.
+    const rise = (a: number, b: number): number =>
+      model.massFactor * kit.mass * depth * (Math.cos(wave * b) - Math.cos(wave * a));
+    const energy = (brake + model.a) * 40 + rise(5, 45);
+    const end = (spot: number): number => {
+      let [s, left] = [5, energy];
+      for (; left > 0; s += 1e-3) {
+        const here = s >= spot && s < spot + 4 ? lost : 0;
+        left -= (brake - here + model.a) * 1e-3 + rise(s, s + 1e-3);
+      }
+      return s;
+    };
+    const adds = spotAdds(model, 0, 3, { ...model.trace, distance: 45, beforeFullBrake: 5 });
+    for (const spot of [6, 20, 38]) expect(end(spot) - 45).toBeCloseTo(adds, 1);
   });
 });

@@ -3,7 +3,6 @@
 import { readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bundleOuting, readOuting } from '../../../papers/index.ts';
 import {
   boarded,
   changed,
@@ -16,7 +15,8 @@ import {
   ridersOf,
   seated,
   single,
-} from '../../../web/parts/make-up.ts';
+} from '../../../desk/make-up.ts';
+import { bundleOuting, readOuting } from '../../../papers/index.ts';
 import type { Json } from '../../../web/state/session.ts';
 import { runs } from '../../support/tier.ts';
 

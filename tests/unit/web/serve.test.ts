@@ -77,4 +77,16 @@ describe('the server of the pages', () => {
   it('takes nothing', async () => {
     expect(await ask('/', 'POST')).toBe(404);
   });
+
+  it('goes on after a file that fails while it is read', async () => {
+    // An ordinary file by its looks, which cannot be read at its beginning.
+    const odd = await serve('/proc/self', 0);
+    const answer = await fetch(`${odd.url}mem`).then(
+      (got) => got.text(),
+      () => 'broken off',
+    );
+    expect(['', 'broken off']).toContain(answer);
+    expect((await fetch(`${odd.url}nothing`)).status).toBe(404);
+    await odd.close();
+  });
 });

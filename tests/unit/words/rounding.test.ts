@@ -7,7 +7,7 @@ import { randomOuting } from '../../support/random-outings.ts';
 
 const voice = { system: 'metric', wording: 'us', outing: randomOuting(1) } as const;
 const told = (found: number, required: number, margin?: number): string[] => {
-  const finding = makeFinding('cannot-start', 'limits', 'hauling', {
+  const finding = makeFinding('slow-on-grade', 'limits', 'hauling', {
     found: amount(found, 'force'),
     required: amount(required, 'force'),
     ...(margin === undefined ? {} : { margin }),

@@ -1,12 +1,13 @@
 /** Wheel loads and leans: the engine's sums and the witness's balance of moments in space. */
+import type { Quantity } from '../../../engine/base/quantity.ts';
 import { askBalance } from '../../../engine/questions/balance/ask.ts';
 import { bodyOf } from '../../../engine/questions/balance/body.ts';
 import { leans } from '../../../engine/questions/balance/tipping.ts';
 import { wheelLoads } from '../../../engine/questions/balance/wheels.ts';
 import { gridOf } from '../../../engine/questions/speed/map.ts';
-import { chance } from '../chance.ts';
+import { chance, drawn } from '../chance.ts';
 import { groundOf } from '../ground.ts';
-import { feltBy, fieldIn, leanThat, leastShare, loadsIn, standing } from '../statics.ts';
+import { feltBy, fieldIn, leanThat, leastShare, loadsIn, type Standing, standing } from '../statics.ts';
 import { carsOf, G } from '../train.ts';
 import type { StopWord, Word } from './engine.ts';
 
@@ -15,8 +16,8 @@ export interface BalanceCompared {
   /** Greatest difference ÷ what it is a share of: wheel load of the vehicle's weight, lean of itself. */
   readonly wheel: number;
   readonly lean: number;
-  /** Share of wheel load along the line at permitted speed: greatest difference. */
-  readonly along: number;
+  /** Share of wheel load along the line at permitted speed, dealt anew, below what is told. */
+  readonly along: Odds;
 }
 
 export function compareBalance(seed: number, word: Word): BalanceCompared {
@@ -26,7 +27,7 @@ export function compareBalance(seed: number, word: Word): BalanceCompared {
   const between = (low: number, high: number): number => low + (high - low) * uniform();
   let [checks, wheel, lean] = [0, 0, 0];
   for (const [i, car] of carsOf(outing).entries()) {
-    const own = standing(car, outing, 0);
+    const own = standing(car, outing);
     const body = bodyOf(loaded.vehicles[i], line.contactWidth, outing.assumed.riderCentre, 0);
     if (!own || !body) continue;
     const field = { left: between(-2, 2), onto: between(8, 11), rear: between(-2, 2) };
@@ -54,48 +55,73 @@ export function compareBalance(seed: number, word: Word): BalanceCompared {
       checks++;
     }
   }
-  const along = alongTheLine(word, between);
-  return { checks: checks + along.checks, wheel, lean, along: along.worst };
+  const along = alongTheLine(word, between, uniform);
+  return { checks: checks + along.checks, wheel, lean, along: along.along };
 }
 
-/**
- * Lean of all people at rest on level track, as told: greatest share by which it is more than the witness
- * bears with the same people, heavy and high as they may be. More is unsafe.
- */
-export function leanToldTooGreat({ outing, ready }: StopWord): number {
+/** Draws of the witness's own that bear less than is told, of so many: of one figure, or of many together. */
+export interface Odds {
+  readonly draws: number;
+  readonly worse: number;
+}
+
+const DEALT = 150;
+
+/** A vehicle as it may be: every quantity dealt by itself. */
+const dealtBy = (uniform: () => number) => (q: Quantity) => drawn(q, uniform(), 'halves');
+
+/** Standing level, all people leaning as far as is told to tip the vehicle: how many dealt ones go over before. */
+export function leanToldTooGreat(seed: number, { outing, ready }: StopWord): Odds {
   const { vehicles } = askBalance(ready.context, gridOf(outing.line.length)).data;
   const cars = carsOf(outing);
-  const level = { left: 0, onto: G, rear: 0 };
-  return Math.max(
-    ...vehicles.flatMap(({ index, lift, over }) => {
-      const own = standing(cars[index], outing, 1);
-      if (!own || lift.all === undefined || over.all === undefined) return [0];
-      return [lift.all / leanThat('a wheel', own, level) - 1, over.all / leanThat('a side', own, level) - 1];
-    }),
-  );
+  const uniform = chance(seed + 808);
+  let [draws, worse] = [0, 0];
+  for (const { index, over } of vehicles) {
+    if (over.all === undefined || over.all <= 0) continue;
+    for (let n = 0; n < DEALT; n++) {
+      const own = standing(cars[index], outing, dealtBy(uniform));
+      if (!own) break;
+      const sides = loadsIn(own, { left: 0, onto: G, rear: 0 }, over.all).reduce(
+        (sum, g) => [sum[0] + g.left, sum[1] + g.right],
+        [0, 0],
+      );
+      const other = loadsIn(own, { left: 0, onto: G, rear: 0 }, -over.all).reduce(
+        (sum, g) => [sum[0] + g.left, sum[1] + g.right],
+        [0, 0],
+      );
+      draws++;
+      if (Math.min(...sides, ...other) < 0) worse++;
+    }
+  }
+  return { draws, worse };
 }
 
-/** At permitted speed, everything on the side that tips. */
+/** At permitted speed: how many dealt vehicles keep less of their lightest wheel than is told of the train's. */
 function alongTheLine(
   { outing, answer }: Word,
   between: (low: number, high: number) => number,
-): { checks: number; worst: number } {
+  uniform: () => number,
+): { checks: number; along: Odds } {
   const { at, share, by } = answer.wheels;
   const ground = groundOf(outing);
   const cars = carsOf(outing);
   const map = answer.speeds;
-  let [checks, worst] = [0, 0];
-  for (let n = 0; map && n < 40; n++) {
+  let [checks, draws, worse] = [0, 0, 0];
+  for (let n = 0; map && n < 10; n++) {
     const j = Math.floor(between(0, at.length));
-    const own = by[j] < 0 ? undefined : standing(cars[by[j]], outing, 1);
+    const own = by[j] < 0 ? undefined : standing(cars[by[j]], outing);
     const { curvature, cant } = own ? feltBy(ground, own, at[j]) : { curvature: 0, cant: 0 };
     // The engine keeps its speeds there to itself: where the map's own limit is theirs, they are one.
     const reason = map.reasons[map.reason[j]].kind;
     if (!own || !['balance', 'host-line', 'host-place', 'vehicle'].includes(reason)) continue;
-    if (outing.plannedSpeed !== undefined) continue;
+    if (outing.plannedSpeed !== undefined || (curvature === 0 && cant === 0)) continue;
     checks++;
-    const mine = leastShare(own, fieldIn(map.limit[j], curvature, cant, outing.line.contactWidth));
-    worst = Math.max(worst, Math.abs(mine - share[j]));
+    const felt = fieldIn(map.limit[j], curvature, cant, outing.line.contactWidth);
+    for (let k = 0; k < DEALT; k++) {
+      const dealt = standing(cars[by[j]], outing, dealtBy(uniform)) as Standing;
+      draws++;
+      if (leastShare(dealt, felt) < share[j] - 0.003) worse++;
+    }
   }
-  return { checks, worst };
+  return { checks, along: { draws, worse } };
 }

@@ -6,8 +6,9 @@
 
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import type { BrakeKind } from '../../../engine/things/brake/kinds/index.ts';
 import type { HeightKnot, Line } from '../../../engine/things/line/types.ts';
-import type { BrakeGear, BrakeKind, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import type { BrakeGear, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { dressed } from '../../support/dressed-outings.ts';
 import { type Draw, drawer } from '../../support/random-outings.ts';
 

@@ -2,7 +2,7 @@
  * The engine and the witness over many random outings. Runs by itself in a bundle (tests/support/bundled.ts),
  * where the inner loops run at their own speed.
  */
-import { compareBalance, leanToldTooGreat } from './balance.ts';
+import { compareBalance, leanToldTooGreat, type Odds } from './balance.ts';
 import { checkBraking } from './braking.ts';
 import { engineWord, stopWord } from './engine.ts';
 import { randomOuting, withTwoGears } from './outings.ts';
@@ -15,6 +15,8 @@ export interface Repeat {
   readonly seed: number;
   readonly what: string;
 }
+
+type Tally = { -readonly [K in keyof Odds]: Odds[K] };
 
 export interface Survey {
   outings: number;
@@ -40,8 +42,8 @@ export interface Survey {
     /** Worst of each outing. */
     wheels: number[];
     leans: number[];
-    along: number;
-    leanTooGreat: Repeat[];
+    along: Tally;
+    over: Tally;
   };
 }
 
@@ -57,10 +59,21 @@ export function survey(first: number, last: number, hands: Hands = {}): Survey {
     overrunsElsewhere: none(),
     braking: { stops: 0, stopsLate: [], stopsBeyondMargin: [], slows: 0, slowsLate: [] },
     tails: { compared: 0, near: 0, apart: [], errors: [] },
-    balance: { checks: 0, wheels: [], leans: [], along: 0, leanTooGreat: [] },
+    balance: {
+      checks: 0,
+      wheels: [],
+      leans: [],
+      along: { draws: 0, worse: 0 },
+      over: { draws: 0, worse: 0 },
+    },
   };
   for (let seed = first; seed <= last; seed++) look(seed, all, hands);
   return all;
+}
+
+function count(into: Tally, more: Odds): void {
+  into.draws += more.draws;
+  into.worse += more.worse;
 }
 
 function look(seed: number, all: Survey, hands: Hands): void {
@@ -81,10 +94,7 @@ function look(seed: number, all: Survey, hands: Hands): void {
       if (apart(c, 0.04)) all.stops.twoGearsApart.push(repeat(c));
     }
   }
-  if (seed % 10 === 3) {
-    const more = leanToldTooGreat(word);
-    if (more > 0.01) all.balance.leanTooGreat.push(repeat({ more }));
-  }
+  if (seed % 3 === 0) count(all.balance.over, leanToldTooGreat(seed, word));
   const forbids = word.answer.findings.some(
     ({ severity, question }) =>
       (severity === 'forbids' || severity === 'unknown') &&
@@ -116,5 +126,5 @@ function look(seed: number, all: Survey, hands: Hands): void {
   all.balance.checks += checks;
   all.balance.wheels.push(wheel);
   all.balance.leans.push(lean);
-  all.balance.along = Math.max(all.balance.along, along);
+  count(all.balance.along, along);
 }

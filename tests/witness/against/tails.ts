@@ -39,6 +39,7 @@ export function compareTails(seed: number, { outing, ready }: Word, cases: numbe
     vehicles: vehicleGrounds(line, loaded, outing.assumed.curveConstant.low, grid),
     // Going over is not asked here.
     tips: loaded.vehicles.map(() => undefined),
+    unmeasured: new Set(),
     places: new Int16Array(grid.lineCells).fill(-1),
   };
   const ground = groundOf(outing);

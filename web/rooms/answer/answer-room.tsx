@@ -1,26 +1,25 @@
-/** The answer first: the strip, the findings with their sums and remedies, the counts. */
+/** The answer first: its figures and its sentence, the day, the strip, the findings with their sums and remedies, the counts. */
 
-import type { Told } from '../../../desk/asked.ts';
+import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
-import { lightLines } from '../../../desk/light-wheels.ts';
-import { sentence } from '../../../desk/sentence.ts';
-import { endsOf, stretches } from '../../../desk/stretches.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellFinding, tellRemedy } from '../../../words/finding.ts';
-import { reasonWords } from '../../../words/findings/stopping.ts';
-import { tellRails } from '../../../words/rails.ts';
-import { distance, early, say, type Voice } from '../../../words/voice.ts';
+import type { Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
+import { Driving } from '../../parts/driving.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told, tryOut } from '../../state/session.ts';
+import { Day } from './day.tsx';
+import { About, Hero } from './hero.tsx';
 import { focusOn } from './strip-state.ts';
-import { StripView } from './strip-view.tsx';
 
 export function AnswerRoom() {
   const now = told.value;
   const outing = asked.value?.outing;
+  const drawn = useRef(false);
+  if (now) drawn.current = true;
   if (!outing) {
     return (
       <section class="title">
@@ -32,22 +31,20 @@ export function AnswerRoom() {
   const voice = { ...speech.value, outing };
   return (
     <>
-      <section class="title">
-        <h1>{outing.name}</h1>
-        <p>
-          {outing.train.name} on {outing.line.name}, rail {tellRails(voice)}
-          {outing.direction === 'reverse' ? ', run in reverse' : ''}
-        </p>
-        {now && <p>{sentence(now.answer, voice)}</p>}
-      </section>
-      {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
-      <StripView />
+      <div class="first">
+        <Hero voice={voice} />
+        <About voice={voice} />
+        <Day outing={outing} />
+        {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
+        <div class="strip-place">{drawn.current && <StripView />}</div>
+      </div>
+      {now && now.answer.verdict !== 'go' && <Ladder asked={now.asked} />}
       {now ? (
         <div class="columns">
           <Findings findings={now.answer.findings} voice={voice} />
           <aside>
             <Counts told={now} />
-            <Speeds told={now} />
+            <Driving told={now} />
           </aside>
         </div>
       ) : (
@@ -193,69 +190,10 @@ function One({
   );
 }
 
-/** The strip in words: the same as a table. */
-function Speeds({ told: { asked: what, answer } }: { readonly told: Told }) {
-  const map = answer.speeds;
-  if (!map) return null;
-  const v = { ...speech.value, outing: what.outing };
-  const light = lightLines(answer.wheels, v);
-  return (
-    <section class="speeds">
-      <h2>How fast, where</h2>
-      <div class="scroll" tabIndex={0} role="region" aria-label="Speeds along the line">
-        <table>
-          <thead>
-            <tr>
-              <th>from</th>
-              <th>to</th>
-              <th>at most</th>
-              <th>cautious stop</th>
-              <th>because of</th>
-            </tr>
-          </thead>
-          <tbody>
-            {stretches(map).map((s) => (
-              <tr key={s.from}>
-                <td>{endsOf(v, s)[0]}</td>
-                <td>{endsOf(v, s)[1]}</td>
-                <td>
-                  <strong>{say(v, { si: s.speed, kind: 'speed' }, 'down')}</strong>
-                </td>
-                <td>
-                  {Number.isFinite(s.cautiousStop) ? distance(v, s.cautiousStop, 'up') : 'does not stop'}
-                </td>
-                <td>{s.what === 'sight' ? 'sight' : s.what || reasonWords(s.reason)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      <h3>Braking points</h3>
-      <ul>
-        {answer.brakingPoints.map((p) => (
-          <li key={`${p.at}${p.what}`}>
-            {early(v, p.at)}:{' '}
-            {p.kind === 'stop'
-              ? `brake for ${p.what}`
-              : `brake to ${say(v, { si: p.toSpeed, kind: 'speed' }, 'down')} by ${early(v, p.target)} (${p.what})`}
-          </li>
-        ))}
-      </ul>
-      {light && (
-        <>
-          <h3>{light.title}</h3>
-          <ul>
-            {light.lines.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </>
-      )}
-    </section>
-  );
-}
-
 /** The register of sums is large, and trials come later: neither is needed for the answer. */
 const SumOf = later(async () => (await import('../../parts/sum-of.tsx')).SumOf);
 const FillIn = later(async () => (await import('./fill-in.tsx')).FillIn);
+const Ladder = later(async () => (await import('../../parts/ladder.tsx')).Ladder);
 const Trying = later(async () => (await import('./trying.tsx')).Trying);
+/** Fetched once the first word is there: nobody waits for it. */
+const StripView = later(async () => (await import('./strip-view.tsx')).StripView);

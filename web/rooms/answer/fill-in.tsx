@@ -33,7 +33,7 @@ function Place({ finding: { where }, measure }: Props & { readonly measure: stri
   if (!place || !field) return null;
   if (measure === 'vehicle.traction') return <Pull place={place} />;
   if (field.is.form === 'figure' || field.is.form === 'yes') return <OneField place={place} field={field} />;
-  return <a href={place[0] === 'riders' ? '#train' : '#papers'}>Write it down in its paper</a>;
+  return <a href={paperOf(place)}>Write it down in its paper</a>;
 }
 
 function OneField({ place, field }: { readonly place: FieldPath; readonly field: FieldAt }) {
@@ -84,3 +84,6 @@ function Pull({ place }: { readonly place: FieldPath }) {
     </div>
   );
 }
+
+const paperOf = ([part]: FieldPath): string =>
+  part === 'riders' ? '#train/people' : part === 'train' ? '#train' : '#line';

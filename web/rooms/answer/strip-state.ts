@@ -1,7 +1,7 @@
 /** Where the train stands on the strip, how fast, and through which window the line is seen. */
 import { computed, signal } from '@preact/signals';
 import type { Live } from '../../../desk/live.ts';
-import { stillHead } from '../../../views/strip/svg.ts';
+import { stillHead } from '../../../views/strip/still.ts';
 import { asked, timed } from '../../state/session.ts';
 
 /** The outing on the screen; none while its paper is read, or cannot be. */

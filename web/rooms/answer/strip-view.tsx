@@ -6,19 +6,23 @@ import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told } from '../../state/session.ts';
 import { headNow, length, live, loadLive, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
 
 const MPH = 0.44704;
+/** Lines around the strip, px. */
+const FRAME = 3;
 
 export function StripView() {
   const box = useRef<HTMLDivElement>(null);
   const size = useSignal({ width: 1000, height: 420 });
   useEffect(() => {
     const measure = (): void => {
-      const width = box.current?.clientWidth ?? 1000;
-      size.value = { width, height: width < 600 ? 400 : Math.min(560, Math.max(420, width * 0.34)) };
+      // Within the frame, so that a letter is as large as it is asked to be.
+      const width = (box.current?.clientWidth ?? 1000) - FRAME;
+      size.value = { width, height: width < 600 ? 430 : Math.min(560, Math.max(440, width * 0.34)) };
     };
     measure();
     const observer = new ResizeObserver(measure);
@@ -129,8 +133,9 @@ export function StripView() {
           </svg>
         )}
       </div>
+      {told.value && <RunBar />}
       <div class="strip-tools">
-        <output>{readout}</output>
+        <output aria-live="off">{readout}</output>
         <label class="speed">
           Speed
           <input
@@ -140,6 +145,7 @@ export function StripView() {
             step={0.25 * MPH}
             value={speedNow.value}
             aria-label="Speed of the train"
+            aria-valuetext={say(v, { si: speedNow.value, kind: 'speed' })}
             onInput={(e) => {
               speed.value = Number(e.currentTarget.value);
             }}
@@ -170,3 +176,6 @@ export function StripView() {
     </section>
   );
 }
+
+/** The strip is there without it. */
+const RunBar = later(async () => (await import('../../parts/run/run-bar.tsx')).RunBar);

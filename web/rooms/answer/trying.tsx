@@ -1,7 +1,7 @@
 /** What is being tried, and the answer before and after. */
 import { type Asked, type Told, tellTrials } from '../../../desk/asked.ts';
 import { tellVerdict } from '../../../words/finding.ts';
-import { before, speech, told, undoTrial } from '../../state/session.ts';
+import { before, keepTrials, speech, told, undoTrial } from '../../state/session.ts';
 
 export function Trying({ asked }: { readonly asked: Asked }) {
   const rows: readonly (readonly [string, (of: Told) => string])[] = [
@@ -31,9 +31,14 @@ export function Trying({ asked }: { readonly asked: Asked }) {
           ))}
         </tbody>
       </table>
-      <button type="button" class="main" onClick={undoTrial}>
-        Undo this
-      </button>
+      <p>
+        <button type="button" class="main" onClick={undoTrial}>
+          Undo this
+        </button>{' '}
+        <button type="button" onClick={() => void keepTrials()}>
+          Write it into my papers
+        </button>
+      </p>
     </section>
   );
 }

@@ -11,9 +11,9 @@ import { balanceTables, twistTable } from '../../../views/tables/balance.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
+import { SeatThem } from '../../parts/seat-them.tsx';
 import { Table } from '../../parts/word-table.tsx';
 import { BlockForm, TiltForm } from './measuring.tsx';
-import { SeatThem } from './seat-them.tsx';
 import { SectionView } from './section.tsx';
 import { WhatHelps } from './what-helps.tsx';
 

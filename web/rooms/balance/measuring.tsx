@@ -2,11 +2,11 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { type BalanceView, blockTest, tiltTest } from '../../../desk/balance.ts';
+import { single } from '../../../desk/make-up.ts';
 import { GRAVITY } from '../../../engine/base/constants.ts';
 import type { Quantity } from '../../../engine/base/quantity.ts';
 import { blockWords } from '../../../views/tables/balance.ts';
 import { say, type Voice } from '../../../words/voice.ts';
-import { single } from '../../parts/make-up.ts';
 import { Tick } from '../../parts/tick.tsx';
 import { change, type Json, paper, trials } from '../../state/session.ts';
 import { useWritten, Written } from './written.tsx';

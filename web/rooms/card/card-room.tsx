@@ -212,6 +212,7 @@ function CardSpeeds({ card }: { readonly card: Card }) {
               <td>{s.where}</td>
               <td>
                 <strong>{s.speed}</strong>
+                {s.posts !== '' && <small> {s.posts}</small>}
               </td>
               <td>{s.why}</td>
             </tr>

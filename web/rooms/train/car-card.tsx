@@ -1,5 +1,6 @@
 /** One vehicle, from the side and from above at one scale; its seats are places to tap and to drop riders on. */
 import { useRef } from 'preact/hooks';
+import { boarded, letOff, platformed, seated } from '../../../desk/make-up.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import type { Seat, Vehicle } from '../../../engine/things/vehicle/types.ts';
@@ -7,12 +8,11 @@ import { carPlan, carSide, heightOf, planSpot, widthOf } from '../../../views/ca
 import { say } from '../../../words/voice.ts';
 import { grab, under } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { boarded, joined, letOff, moved, platformed, seated, single } from '../../parts/make-up.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { outing, paper, voice } from '../../state/session.ts';
 import { nextRider } from './next-rider.tsx';
 import { RiderPanel } from './rider-panel.tsx';
-import { chosen, leave, seatUnder, step, train } from './state.ts';
+import { chosen, seatUnder, step, train } from './state.ts';
 
 /** px: what a gloved thumb needs, and the largest scale worth having per metre. */
 const THUMB = 44;
@@ -38,12 +38,10 @@ export function CarCard({ loaded }: { readonly loaded: LoadedVehicle }) {
   const width = useWidth(box, 330);
   const { vehicle, riders, index } = loaded;
   const v = voice.value;
-  const count = train.value?.vehicles.length ?? 0;
   const scale = scaleOf(vehicle, width.value);
   const here = riders.find((r) => outing.value?.riders.indexOf(r.rider) === chosen.value);
   if (!v) return null;
   const weigh = (si: number): string => say(v, { si, kind: 'mass' });
-  const spoken = `place ${index + 1} of ${count}`;
   return (
     <li class="car">
       <h2>
@@ -70,48 +68,6 @@ export function CarCard({ loaded }: { readonly loaded: LoadedVehicle }) {
         </div>
       </div>
       {here && <RiderPanel key={here.rider.id} index={chosen.value ?? 0} />}
-      <p class="row car-tools">
-        <button
-          type="button"
-          disabled={index === 0}
-          aria-label={`Move ${vehicle.name} forward`}
-          onClick={() =>
-            step(moved(paper.value, index, index - 1), `${vehicle.name} moved forward from ${spoken}.`)
-          }
-        >
-          Forward
-        </button>
-        <button
-          type="button"
-          disabled={index === count - 1}
-          aria-label={`Move ${vehicle.name} back`}
-          onClick={() =>
-            step(moved(paper.value, index, index + 1), `${vehicle.name} moved back from ${spoken}.`)
-          }
-        >
-          Back
-        </button>
-        <button
-          type="button"
-          aria-label={`Another like ${vehicle.name}`}
-          onClick={() =>
-            step(
-              joined(paper.value, single(paper.value)[index].vehicle, index + 1),
-              `Another like ${vehicle.name}.`,
-            )
-          }
-        >
-          Another like it
-        </button>
-        <button
-          type="button"
-          disabled={count === 1}
-          aria-label={`Leave ${vehicle.name} behind`}
-          onClick={() => leave(index, vehicle.name)}
-        >
-          Leave behind
-        </button>
-      </p>
     </li>
   );
 }

@@ -2,8 +2,8 @@
 import { signal } from '@preact/signals';
 import { assumed } from '../../../data/index.ts';
 import { echoOf } from '../../../desk/echo.ts';
+import type { RiderEntry } from '../../../desk/make-up.ts';
 import { say } from '../../../words/voice.ts';
-import type { RiderEntry } from '../../parts/make-up.ts';
 import { voice } from '../../state/session.ts';
 
 const people = ['adult', 'man', 'woman', 'heavy', 'youth', 'child'] as const;

@@ -1,8 +1,8 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
 import { echoOf } from '../../../desk/echo.ts';
+import { changed, letOff, platformed, ridersOf } from '../../../desk/make-up.ts';
 import { writtenText } from '../../parts/form/figure.tsx';
 import { Told, useTyped } from '../../parts/form/slot.tsx';
-import { changed, letOff, platformed, ridersOf } from '../../parts/make-up.ts';
 import { paper } from '../../state/session.ts';
 import { TypicalOptions } from './next-rider.tsx';
 import { chosen, step } from './state.ts';

@@ -1,10 +1,11 @@
 /** What is in hand in the make-up: a vehicle taken up, a rider chosen, and where it would go. */
 import { computed, signal } from '@preact/signals';
+import { joined, left, moved, single } from '../../../desk/make-up.ts';
 import type { LoadedTrain } from '../../../engine/things/train/loaded.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
-import { joined, left, moved, single } from '../../parts/make-up.ts';
 import { shelter } from '../../parts/shed.ts';
-import { change, type Json, outing, paper } from '../../state/session.ts';
+import { type Json, outing, paper } from '../../state/session.ts';
+import { changeTold } from '../../state/since.ts';
 
 export type Lifted =
   | { readonly from: 'train'; readonly index: number; readonly label: string }
@@ -26,7 +27,7 @@ export const train = computed<LoadedTrain | null>(
 
 /** Do it if it changes anything, and say so. */
 export function step(next: Json, words: string): void {
-  if (next !== paper.value) change(next);
+  changeTold(next);
   told.value = words;
 }
 

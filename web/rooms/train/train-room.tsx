@@ -1,20 +1,22 @@
-/** The make-up of the train: order, equipment from the shed, and who sits where, drawn to scale. */
+/** Train and people, drawn to scale: the vehicles in their order on one side, who sits where on the other. */
 import '../../look/rooms.css';
 import './train.css';
 import { useEffect } from 'preact/hooks';
-import { Counts } from '../../parts/counts.tsx';
-import { CountsBar } from '../../parts/counts-bar.tsx';
+import { place } from '../../doors.ts';
 import { carried } from '../../parts/drag.ts';
+import { Choices } from '../../parts/form/choices.ts';
 import { Inks } from '../../parts/inks.tsx';
-import { boarded } from '../../parts/make-up.ts';
+import { choicesFor } from '../../parts/outing-choices.ts';
 import { openShed } from '../../parts/shed.ts';
-import { outing, paper, problems, told as session, voice } from '../../state/session.ts';
-import { CarCard, carryRider, initials } from './car-card.tsx';
-import { NextRider, nextRider } from './next-rider.tsx';
-import { RiderPanel } from './rider-panel.tsx';
-import { ShedRow } from './shed-row.tsx';
-import { chosen, lifted, seatUnder, step, told, train } from './state.ts';
-import { Yard } from './yard.tsx';
+import { problems, voice } from '../../state/session.ts';
+import { chosen, lifted, told, train } from './state.ts';
+import { ThePeople } from './the-people.tsx';
+import { TheTrain } from './the-train.tsx';
+
+const parts = [
+  { part: '', href: '#train', word: 'The train' },
+  { part: 'people', href: '#train/people', word: 'The people' },
+] as const;
 
 export function Room() {
   useEffect(() => {
@@ -26,29 +28,22 @@ export function Room() {
   }, []);
   if (!train.value || !voice.value) return null;
   const broken = problems.value.length > 0;
+  const { part } = place.value;
   return (
     <div class="make-up">
       <Inks />
-      <h1>Train and riders</h1>
+      <h1 class="unseen">Train and people</h1>
+      <nav class="within" aria-label="Train and people">
+        {parts.map((p) => (
+          <a key={p.part} href={p.href} aria-current={p.part === part ? 'page' : undefined}>
+            {p.word}
+          </a>
+        ))}
+      </nav>
       {broken && <p>Mend the papers first, or undo: the make-up rests until they can be read.</p>}
-      <CountsBar />
-      <div inert={broken}>
-        <Yard />
-        <ShedRow />
-        <h2>Riders</h2>
-        <p>
-          Tap an empty seat to put the next rider there. Tap a rider to take them in hand; drag them to
-          another seat. The small arrow under a car marks the middle of its weight.
-        </p>
-        <NextRider />
-        <Platform />
-        <ol class="cars">
-          {train.value.vehicles.map((v) => (
-            <CarCard key={v.vehicle.id} loaded={v} />
-          ))}
-        </ol>
-      </div>
-      <Counts told={session.value} />
+      <Choices.Provider value={choicesFor}>
+        {part === 'people' ? <ThePeople rests={broken} /> : <TheTrain rests={broken} />}
+      </Choices.Provider>
       <p class="unseen" role="status">
         {told.value}
       </p>
@@ -62,47 +57,5 @@ export function Room() {
         </div>
       )}
     </div>
-  );
-}
-
-/** Riders without a seat. */
-function Platform() {
-  const waiting = (outing.value?.riders ?? [])
-    .map((rider, index) => ({ rider, index }))
-    .filter(({ rider }) => rider.vehicle === undefined || rider.seat === undefined);
-  const inHand = waiting.find((w) => w.index === chosen.value);
-  return (
-    <section
-      class={seatUnder.value === 'platform' ? 'platform under' : 'platform'}
-      data-platform="platform"
-      aria-label="On the platform"
-    >
-      <p class="row">
-        <strong>On the platform:</strong>
-        {waiting.length === 0 && <span>nobody</span>}
-        {waiting.map(({ rider, index }) => (
-          <button
-            type="button"
-            key={rider.id}
-            class={`token ${rider.ageGroup}`}
-            aria-pressed={chosen.value === index}
-            aria-label={`${rider.name}, on the platform`}
-            onClick={() => {
-              chosen.value = chosen.value === index ? null : index;
-            }}
-            onPointerDown={(e) => carryRider(e, index, rider.name)}
-          >
-            {initials(rider)}
-          </button>
-        ))}
-        <button
-          type="button"
-          onClick={() => step(boarded(paper.value, nextRider()), 'A rider waits on the platform.')}
-        >
-          One more
-        </button>
-      </p>
-      {inHand && <RiderPanel key={inHand.rider.id} index={inHand.index} />}
-    </section>
   );
 }

@@ -2,11 +2,11 @@
 import { useComputed } from '@preact/signals';
 import { Fragment } from 'preact';
 import { useRef } from 'preact/hooks';
+import { joined, moved, single } from '../../../desk/make-up.ts';
 import type { LoadedVehicle } from '../../../engine/things/train/loaded.ts';
 import { carSide, heightOf } from '../../../views/car-views.ts';
 import { grab } from '../../parts/drag.ts';
 import { Drawing } from '../../parts/drawing.tsx';
-import { moved } from '../../parts/make-up.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { paper } from '../../state/session.ts';
 import { gap, type Lifted, leave, lifted, put, step, train } from './state.ts';
@@ -33,8 +33,9 @@ export function Yard() {
   return (
     <section class="yard" aria-label="The train, front first">
       <p id="yard-help">
-        Drag a vehicle to another place, or down and out to leave it behind. Tap it to take it up, then tap
-        where it goes. Keys: arrows move it, Enter takes it up, Delete leaves it behind.
+        Tap a vehicle for its figures, and to take it up: then tap where it goes. Or drag it to another place,
+        or down and out to leave it behind.{' '}
+        <span class="by-keys">Keys: arrows move it, Enter takes it up, Delete leaves it behind.</span>
       </p>
       <ol class="yard-train" ref={box} data-yard="train">
         {hand && <Gap at={0} hand={hand} />}
@@ -50,11 +51,7 @@ export function Yard() {
       {hand && (
         <p class="row in-hand" role="status">
           <strong>{hand.label} is taken up.</strong>
-          {hand.from === 'train' && (
-            <button type="button" onClick={() => leave(hand.index, hand.label)}>
-              Leave it behind
-            </button>
-          )}
+          {hand.from === 'train' && <InHand index={hand.index} label={hand.label} />}
           <button
             type="button"
             onClick={() => {
@@ -66,6 +63,32 @@ export function Yard() {
         </p>
       )}
     </section>
+  );
+}
+
+/** What can be done with the vehicle taken up, besides carrying it. */
+function InHand({ index, label }: { readonly index: number; readonly label: string }) {
+  const count = train.value?.vehicles.length ?? 0;
+  const shift = (to: number): void => {
+    step(moved(paper.value, index, to), `${label} stands at place ${to + 1} of ${count}.`);
+    lifted.value = { from: 'train', index: to, label };
+  };
+  const another = (): void =>
+    step(joined(paper.value, single(paper.value)[index].vehicle, index + 1), `Another like ${label}.`);
+  const acts: readonly (readonly [string, string, boolean, () => void])[] = [
+    ['Forward', `Move ${label} forward`, index > 0, () => shift(index - 1)],
+    ['Back', `Move ${label} back`, index < count - 1, () => shift(index + 1)],
+    ['Another like it', `Another like ${label}`, true, another],
+    ['Leave behind', `Leave ${label} behind`, count > 1, () => leave(index, label)],
+  ];
+  return (
+    <>
+      {acts.map(([words, said, may, act]) => (
+        <button key={words} type="button" aria-label={said} disabled={!may} onClick={act}>
+          {words}
+        </button>
+      ))}
+    </>
   );
 }
 

@@ -1,0 +1,67 @@
+/**
+ * The day in a word each: the rail, dark or daylight, who came and who left. Each is a change of the outing's paper, so
+ * that what is kept, printed and asked about is the day as it is.
+ */
+import type { Outing } from '../engine/outing/types.ts';
+import type { RailState } from '../engine/things/rail.ts';
+import { isCar } from '../engine/things/train/cars.ts';
+import type { Rider } from '../engine/things/train/types.ts';
+import { boarded, letOff, ridersOf, type Seating } from './make-up.ts';
+
+type Json = Record<string, unknown>;
+
+export const peopleKinds = ['adult', 'heavy', 'youth', 'child'] as const;
+export type PeopleKind = (typeof peopleKinds)[number];
+
+export const kindWords: Readonly<Record<PeopleKind, readonly [one: string, more: string]>> = {
+  adult: ['adult', 'adults'],
+  heavy: ['heavy adult', 'heavy adults'],
+  youth: ['youth', 'youths'],
+  child: ['child', 'children'],
+};
+
+const withConditions = (paper: Json, part: Json): Json => {
+  const next = { ...(paper['conditions'] as Json | undefined), ...part };
+  const kept = Object.entries(next).filter(([, value]) => value !== undefined);
+  return { ...paper, conditions: Object.fromEntries(kept) };
+};
+
+export const withRail = (paper: Json, railState: RailState): Json => withConditions(paper, { railState });
+
+export const withDark = (paper: Json, dark: boolean): Json =>
+  withConditions(paper, { night: dark ? true : undefined });
+
+/** People aboard the cars, driver and guard not counted. */
+export const aboard = ({ riders, train }: Outing): Rider[] => {
+  const cars = new Set(train.vehicles.filter(isCar).map((v) => v.id));
+  return riders.filter((r) => r.duty === 'rider' && cars.has(r.vehicle ?? '') && r.seat !== undefined);
+};
+
+/** A free seat on the car with the fewest people; undefined: every seat is taken. */
+export function freeSeat({ riders, train }: Outing): Seating | undefined {
+  const on = (id: string): readonly Rider[] => riders.filter((r) => r.vehicle === id);
+  const cars = train.vehicles.filter(isCar).flatMap((car) => {
+    const seat = car.seats.find((s) => !s.driver && !on(car.id).some((r) => r.seat === s.id));
+    return seat ? [{ vehicle: car.id, seat: seat.id, people: on(car.id).length }] : [];
+  });
+  const [best] = cars.sort((a, b) => a.people - b.people);
+  return best && { vehicle: best.vehicle, seat: best.seat };
+}
+
+/** One more of a kind on a free seat; undefined: none is free. */
+export function oneMore(paper: Json, outing: Outing, kind: PeopleKind): Json | undefined {
+  const seat = freeSeat(outing);
+  return seat && boarded(paper, { typical: kind }, seat);
+}
+
+/** One of a kind fewer: whoever came last, one who holds a child last of all; undefined: none is aboard. */
+export function oneFewer(paper: Json, outing: Outing, kind: PeopleKind): Json | undefined {
+  const entries = ridersOf(paper);
+  const there = aboard(outing).filter((r) => {
+    const heavy = entries[outing.riders.indexOf(r)]?.typical === 'heavy';
+    return kind === 'heavy' ? heavy : r.ageGroup === kind && !heavy;
+  });
+  const free = there.filter((r) => !outing.riders.some((other) => other.heldBy === r.id));
+  const last = (free.length > 0 ? free : there).at(-1);
+  return last && letOff(paper, outing.riders.indexOf(last));
+}

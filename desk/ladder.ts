@@ -1,0 +1,47 @@
+/** The ladder as it is shown: its steps as orders, each with the word after it, and what stays with what to mind. */
+import type { Ladder } from '../engine/answer/ladder.ts';
+import { applyChange } from '../engine/outing/change.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { changedPaper } from '../papers/changed.ts';
+import { tellChange, tellVerdict } from '../words/finding.ts';
+import { leadWords, leftWords, mindWords } from '../words/ladder.ts';
+import type { Voice } from '../words/voice.ts';
+import { gathered, tellGathered } from './gathered.ts';
+import { trying } from './trying.ts';
+
+export interface ToldLadder {
+  readonly lead: string;
+  readonly steps: readonly { readonly what: string; readonly word: string }[];
+  /** What stays after the last step. */
+  readonly stays: string;
+  readonly left: readonly { readonly what: string; readonly mind: string }[];
+}
+
+export function tellLadder(ladder: Ladder, voice: Voice): ToldLadder {
+  const changes = ladder.steps.map(({ change }) => change);
+  const trials = trying(voice.outing, changes);
+  const after = { ...voice, outing: trials[trials.length - 1]?.to ?? voice.outing };
+  return {
+    lead: leadWords(ladder),
+    steps: trials.map(({ change, from }, i) => ({
+      what: tellChange(change, { ...voice, outing: from }),
+      word: tellVerdict(ladder.steps[i].verdict),
+    })),
+    stays: leftWords(ladder),
+    left: gathered(ladder.left).map((group) => ({
+      what: tellGathered(group, after),
+      mind: mindWords(group.finding.code, voice),
+    })),
+  };
+}
+
+/** The outing's paper with the first steps done. */
+export function paperAfter(
+  paper: Readonly<Record<string, unknown>>,
+  outing: Outing,
+  ladder: Ladder,
+  steps = ladder.steps.length,
+): Record<string, unknown> {
+  const changes = ladder.steps.slice(0, steps).map(({ change }) => change);
+  return changedPaper(paper, outing, changes.reduce(applyChange, outing));
+}

@@ -1,0 +1,135 @@
+/** Whether a number of cars is stopped: within what is seen from running speed, or at all. */
+
+import { amount } from '../base/quantity.ts';
+import { once } from '../base/remember.ts';
+import { type MapModels, modelOf, type StopModel } from '../motion/model.ts';
+import type { Prepared } from '../motion/prepare.ts';
+import { likely } from '../motion/scenario.ts';
+import { stopDistance } from '../motion/stop.ts';
+import { type OutingContext, stopMargin } from '../outing/open.ts';
+import type { Finding } from '../questions/finding.ts';
+import { askSpeeds } from '../questions/speed/ask.ts';
+import { availableAlong } from '../questions/speed/available.ts';
+import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
+import { fastestAllowed, hardestPull, holdsFall, leastBrake, overcomes } from '../questions/speed/holds.ts';
+import { speedMap } from '../questions/speed/map.ts';
+import type { RailState } from '../things/rail.ts';
+import { driverBehind } from '../things/train/crew.ts';
+import type { Fails, Looked } from './looked.ts';
+import type { CountLimit } from './types.ts';
+
+interface Stops {
+  readonly limits: () => Fails;
+  readonly forbids: () => Fails;
+}
+
+export function stopsOf(looked: Looked, state: RailState): Stops {
+  const { ready, late } = looked;
+  const exact = once(() => stopsWith(looked, ready(), state));
+  const weak = once(() => {
+    const asLate = late();
+    return asLate && stopsWith(looked, asLate, state);
+  });
+  const does = (of: 'limits' | 'forbids'): boolean => {
+    const asLate = weak();
+    return asLate !== undefined && asLate[of]() === undefined;
+  };
+  return {
+    limits: () => (does('limits') ? undefined : exact().limits()),
+    forbids: () => (does('forbids') ? undefined : exact().forbids()),
+  };
+}
+
+function stopsWith(looked: Looked, ready: Prepared, state: RailState): Stops {
+  const { own } = looked;
+  const { brakes } = ready;
+  if (brakes.faults.some((f) => f.why === 'force-unknown')) return always('unknown');
+  if (brakes.groups.length === 0) return always({ what: 'no-brake' });
+  const models = own
+    ? ready.models(state)
+    : {
+        likely: modelOf(ready.kit(state), likely, false),
+        cautious: modelOf(ready.kit(state), looked.cautionOf(state)),
+      };
+  const quick = once(() => quickLook(looked, ready, models.cautious));
+  const close = once(() => closeLook(looked, ready, models, state));
+  const forbids = (): Fails => (own || !quick().surely ? close() : undefined);
+  return { limits: () => quick().fails ?? forbids(), forbids };
+}
+
+const always = (fails: Fails): Stops => ({ limits: () => fails, forbids: () => fails });
+
+/**
+ * First place where the brake does not hold, else that where the cautious stop from running speed lacks most room.
+ * Surely: nor does a stop from anything faster that is permitted fail.
+ */
+function quickLook(
+  { grid, ceilings }: Looked,
+  { context }: Prepared,
+  model: StopModel,
+): { readonly fails: Fails; readonly surely: boolean } {
+  const { line, outing } = context;
+  const margin = stopMargin(context);
+  const eyes = driverBehind(outing, context.loaded);
+  // The end of the line slows every train; it is not what limits the count.
+  const { distance, reason, reasons } = availableAlong(line, grid, margin, outing.assumed.sight, eyes, false);
+  const speed = runningSpeed(context, grid, ceilings);
+  const most = runningSpeed({ ...context, outing: { ...outing, plannedSpeed: Infinity } }, grid, ceilings);
+  const brake = leastBrake(model, fastestAllowed(ceilings, grid.length));
+  let surely = true;
+  let [short, worst] = [0, -1];
+  for (let j = 0; j < grid.length; j++) {
+    const d = stopDistance(model, grid[j], speed[j]);
+    if (d === Infinity || !holdsFall(model, brake, grid[j]))
+      return { fails: fallAt(context, model, brake, grid[j]), surely: false };
+    if (d - distance[j] > short) [short, worst] = [d - distance[j], j];
+    if (most[j] <= speed[j] || model.holdsEverywhere) continue;
+    if (stopDistance(model, grid[j], most[j]) === Infinity || !holdsFall(model, brake, grid[j]))
+      surely = false;
+  }
+  if (worst < 0) return { fails: undefined, surely };
+  const { kind, what } = reasons[reason[worst]];
+  const named = kind === 'stopping-sight' && what === 'sight' ? '' : what;
+  const has = distance[worst] + margin;
+  const [need, there] = [amount(has + short, 'length'), amount(has, 'length')];
+  return { fails: { what: kind, named, at: grid[worst], need, has: there }, surely: false };
+}
+
+/** The fall that the brake does not hold, on the way of a stop from a place. */
+function fallAt({ line }: OutingContext, model: StopModel, brake: number, from: number): CountLimit {
+  const hardest = hardestPull(model, from, Infinity);
+  if (!overcomes(hardest, brake)) return { what: 'cannot-stop', at: from };
+  const { at, pull, lost } = hardest;
+  return {
+    what: 'cannot-stop',
+    at: line.loop ? at % line.length : Math.min(at, line.length),
+    need: amount(pull, 'force'),
+    has: amount(brake - lost, 'force'),
+  };
+}
+
+/** What the verdict itself would say forbids. */
+function closeLook(looked: Looked, ready: Prepared, models: MapModels, state: RailState): Fails {
+  const { grid, ceilings } = looked;
+  const { context } = ready;
+  // Where the fall under the train alone is too much no speed need be looked for.
+  const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
+  const end = grid[grid.length - 1];
+  const steepest = hardestPull(models.cautious, 0, end);
+  if (overcomes(steepest, brake)) return fallAt(context, models.cautious, brake, steepest.at);
+  const map = speedMap(context, state, models, grid, ceilings);
+  const wanted = expectedSpeed(context, grid, ceilings);
+  const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);
+  if (!finding) return undefined;
+  const { where, found, required } = finding;
+  if (finding.code === 'cannot-stop') return { what: finding.facts.reason, at: where.from ?? 0 };
+  const at = finding.code === 'brake-does-not-hold-fall' ? finding.facts.at.si : (where.from ?? 0);
+  return { what: 'cannot-stop', at, ...(required && found ? { need: required, has: found } : {}) };
+}
+
+/** What forbids for want of brake; that no speed is permitted, or none is safe in a curve, is another matter. */
+const forbidsStopping = (finding: Finding): boolean =>
+  finding.severity === 'forbids' &&
+  (finding.code === 'brake-does-not-hold-fall' ||
+    finding.code === 'no-brake-answers' ||
+    (finding.code === 'cannot-stop' && finding.facts.reason.startsWith('stopping')));

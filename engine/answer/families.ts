@@ -1,0 +1,47 @@
+/**
+ * The changes that the questions know, by question. Beside the list of questions and not in it: the answer itself does
+ * without them, and the page that shows it first need not load them.
+ */
+import type { Outing } from '../outing/types.ts';
+import { balanceRemedies } from '../questions/balance/remedies.ts';
+import { brakeGearRemedies } from '../questions/brakes/gear-remedies.ts';
+import { chainsRemedies } from '../questions/chains/remedies.ts';
+import { couplersRemedies } from '../questions/couplers/remedies.ts';
+import { failuresRemedies } from '../questions/failures/remedies.ts';
+import type { Family, Remedies } from '../questions/family.ts';
+import type { Finding } from '../questions/finding.ts';
+import { gapRemedies } from '../questions/gap/remedies.ts';
+import { haulRemedies } from '../questions/haul/remedies.ts';
+import { holdRemedies } from '../questions/hold/remedies.ts';
+import { hostRemedies } from '../questions/host/remedies.ts';
+import { partRemedies } from '../questions/part/remedies.ts';
+import { practiceRemedies } from '../questions/practice/remedies.ts';
+import { ratingsRemedies } from '../questions/ratings/remedies.ts';
+import { sightRemedies } from '../questions/sight/remedies.ts';
+import { speedRemedies } from '../questions/speed/remedies.ts';
+import { swingRemedies } from '../questions/swing/remedies.ts';
+
+/** By the id of the question whose findings they are for. */
+export const remediesOf: Readonly<Record<string, Remedies>> = {
+  host: hostRemedies,
+  practice: practiceRemedies,
+  ratings: ratingsRemedies,
+  swing: swingRemedies,
+  haul: haulRemedies,
+  hold: holdRemedies,
+  brakeGear: brakeGearRemedies,
+  sight: sightRemedies,
+  balance: balanceRemedies,
+  speed: speedRemedies,
+  gap: gapRemedies,
+  chains: chainsRemedies,
+  couplers: couplersRemedies,
+  part: partRemedies,
+  singleFailures: failuresRemedies,
+};
+
+const byCode: Remedies = Object.assign({}, ...Object.values(remediesOf));
+
+/** Changes worth trying for a finding, by its code. */
+export const familiesFor = (outing: Outing, finding: Finding): readonly Family[] =>
+  byCode[finding.code]?.(outing, finding) ?? [];

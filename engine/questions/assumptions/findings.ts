@@ -1,0 +1,4 @@
+/** What this question can find, and the kinds of the facts. */
+export const assumptionFindings = {
+  assumed: { of: 'name', where: 'name', key: 'name' },
+} as const;

@@ -1,0 +1,139 @@
+/** Families of changes that several questions know: cars, riders, order, speed, rail, brakes. */
+import type { Change } from '../outing/change.ts';
+import type { Outing } from '../outing/types.ts';
+import { isThrough } from '../things/brake/kinds/index.ts';
+import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
+import { turnedStretch } from '../things/line/geometry.ts';
+import { isCar } from '../things/train/cars.ts';
+import type { Rider } from '../things/train/types.ts';
+import { type Family, none } from './family.ts';
+import type { Finding } from './finding.ts';
+
+/** Speeds of remedies are whole quarters of a mile per hour, rounded down, m/s. */
+const SPEED_GRAIN = 0.25 * 0.44704;
+
+/** Sand lies under the engine's driving wheels alone: on a dry rail it helps there; a wet rail dries for the whole train. */
+export function betterRail(outing: Outing): Family {
+  const state = outing.conditions.railState;
+  return state === 'sanded'
+    ? none
+    : {
+        size: state === 'dry' ? 1 : 3,
+        changes: [{ kind: 'rail-state', state: state === 'dry' ? 'sanded' : 'dry' }],
+      };
+}
+
+/** Leave one, two, … cars behind, from the rear. */
+export function fewerCars(outing: Outing, size: number): Family {
+  const cars = outing.train.vehicles.filter(isCar).map((v) => v.id);
+  return {
+    size,
+    changes: cars
+      .slice(1)
+      .map((_, i): Change => ({ kind: 'fewer-cars', leave: cars.slice(cars.length - 1 - i) })),
+  };
+}
+
+/** Leave one, two, … riders behind, the heaviest first. */
+export const fewerRiders = (outing: Outing, size: number): Family => fewerOf(outing.riders, size);
+
+export const fewerRidersOn = (outing: Outing, vehicle: string | undefined, size: number): Family =>
+  fewerOf(
+    outing.riders.filter((r) => r.vehicle === vehicle),
+    size,
+  );
+
+function fewerOf(riders: readonly Rider[], size: number): Family {
+  const ids = riders
+    .filter((r) => r.duty === 'rider')
+    .sort((a, b) => b.mass.value - a.mass.value)
+    .map((r) => r.id);
+  return { size, changes: ids.map((_, i): Change => ({ kind: 'fewer-riders', leave: ids.slice(0, i + 1) })) };
+}
+
+export function leaveOne(finding: Finding, size: number): Family {
+  const { vehicle } = finding.where;
+  return vehicle === undefined ? none : { size, changes: [{ kind: 'fewer-cars', leave: [vehicle] }] };
+}
+
+/** Brake named cars like the best braked car of the train: one, or all that have no brake. */
+export function brakeCars(outing: Outing, size: number): Family[] {
+  const cars = outing.train.vehicles.filter(isCar);
+  const pattern = cars.find((v) =>
+    v.brakes.some((b) => b.workedBy === 'driver' && (isThrough(b.kind) || b.kind === 'surge')),
+  );
+  if (!pattern) return [];
+  return cars
+    .filter((v) => v.brakes.length === 0)
+    .map((v) => ({ size, changes: [{ kind: 'brake-car', vehicle: v.id, like: pattern.id }] }));
+}
+
+/** Engines first, then cars that carry the train brake on, then the others. */
+export function order(outing: Outing): Family {
+  const rank = (i: number): number => {
+    const v = outing.train.vehicles[i];
+    if (!isCar(v)) return 0;
+    return v.brakes.length > 0 ? 1 : (v.throughPipe?.length ?? 0) > 0 ? 2 : 3;
+  };
+  const now = outing.train.vehicles.map((_, i) => i);
+  const better = [...now].sort((a, b) => rank(a) - rank(b) || a - b);
+  if (better.every((v, i) => v === now[i])) return none;
+  return { size: 2, changes: [{ kind: 'order', order: better.map((i) => outing.train.vehicles[i].id) }] };
+}
+
+const grain = (speed: number): number => Math.floor(speed / SPEED_GRAIN + 1e-9) * SPEED_GRAIN;
+
+/** Run at the permitted speed over the stretch, rounded down. */
+export function slowerHere({ direction, line }: Outing, { found, where }: Finding): Family {
+  const speed = grain(found?.si ?? 0);
+  if (speed <= 0 || where.from === undefined || where.to === undefined) return none;
+  // Agreed limits are written in the line's own chainage, findings in the running direction's.
+  const stretch = { from: where.from, to: where.to };
+  const { from, to } = direction === 'forward' ? stretch : turnedStretch(line, stretch);
+  return { size: 1, changes: [{ kind: 'slower', from, to, speed }] };
+}
+
+/** Run slower on the whole line, by quarters of a mile per hour. */
+export function slowerEverywhere(outing: Outing): Family {
+  const from = Math.min(outing.plannedSpeed ?? Infinity, outing.host.speed?.value ?? Infinity, 15 * 0.44704);
+  const changes: Change[] = [];
+  for (let v = grain(from * (1 - 1e-9)); v >= 4 * SPEED_GRAIN; v -= SPEED_GRAIN) {
+    changes.push({ kind: 'slower-everywhere', speed: v });
+  }
+  return { size: 1.5, changes };
+}
+
+/** Said once, of the worst of several. */
+export const toldForSeveral = (facts: Finding['facts']): boolean => 'others' in facts && facts.others > 0;
+
+/** The next chain that does, grade by grade, growing sizes; the same on every gap where several are too weak. */
+export function strongerChain({ where, facts }: Finding): Family[] {
+  if (where.gap === undefined) return [];
+  const gap = toldForSeveral(facts) ? {} : { gap: where.gap };
+  return chainGrades.map((grade, i) => ({
+    size: 1 + i,
+    changes: chainCatalogue
+      .filter((row) => row.grade === grade)
+      .map(({ size }): Change => ({ kind: 'chain-size', ...gap, grade, size })),
+  }));
+}
+
+/** Chains on every gap; the brake made automatic, which comes on when the hose tears; a guard; fewer cars. */
+export function keepTogether(outing: Outing, finding: Finding): Family[] {
+  const kinds = new Set(outing.train.vehicles.flatMap((v) => v.brakes.map((b) => b.kind)));
+  const automatic: Change[] = [
+    ...(kinds.has('straight-air') ? [{ kind: 'brake-kind' as const, brake: 'automatic-air' as const }] : []),
+    ...(kinds.has('simple-vacuum')
+      ? [{ kind: 'brake-kind' as const, brake: 'automatic-vacuum' as const }]
+      : []),
+  ];
+  const chained = outing.train.chainsFastened && finding.where.gap !== undefined;
+  return [
+    { size: 1, changes: [{ kind: 'chains' }] },
+    ...(chained ? strongerChain(finding) : []),
+    { size: 2, changes: [{ kind: 'guard' }] },
+    ...automatic.map((change) => ({ size: 7, changes: [change] })),
+    fewerCars(outing, 6),
+    ...brakeCars(outing, 12),
+  ];
+}

@@ -1,0 +1,12 @@
+/** What this question can find, and the kinds of the facts. */
+export const haulFindings = {
+  'cannot-start': {
+    likelyPull: 'force',
+    likelyNeed: 'force',
+    fails: 'ratio',
+    stretches: 'count',
+    places: 'name',
+  },
+  'slow-on-grade': {},
+  'traction-unknown': {},
+} as const;

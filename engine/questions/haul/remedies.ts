@@ -1,0 +1,13 @@
+/** What helps a train that its engine does not start or keep moving. */
+
+import type { Outing } from '../../outing/types.ts';
+import { betterRail, fewerCars, fewerRiders } from '../changes.ts';
+import type { Family, Remedies } from '../family.ts';
+
+const lighter = (outing: Outing): Family[] => [
+  betterRail(outing),
+  fewerRiders(outing, 3),
+  fewerCars(outing, 6),
+];
+
+export const haulRemedies: Remedies = { 'cannot-start': lighter, 'slow-on-grade': lighter };

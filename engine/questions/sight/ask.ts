@@ -1,0 +1,71 @@
+/** How far the driver sees, where nobody has stated it. */
+import { amount } from '../../base/quantity.ts';
+import type { Prepared } from '../../motion/prepare.ts';
+import { stopDistance } from '../../motion/stop.ts';
+import { stopMargin } from '../../outing/open.ts';
+import { driverBehind } from '../../things/train/crew.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+import { placesOfAssumedSight, sightIsStated } from '../speed/available.ts';
+import { runsWhere } from '../speed/stretch.ts';
+import type { SpeedMap } from '../speed/types.ts';
+
+/**
+ * Sight that nobody has stated: of the whole line, or of places that may ask for a stop. Where the train does not
+ * stop within what is assumed nobody can tell; where it does, the question is the lesser.
+ */
+export function askSight(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
+  const { line } = ready.context;
+  if (!sightIsStated(line)) return [sightFinding(ready, map, wanted, 'assumed sight', {}, 'line.sights')];
+  return placesOfAssumedSight(line).map((p) =>
+    sightFinding(
+      ready,
+      map,
+      wanted,
+      p.name,
+      { place: p.name, from: p.at, to: p.at },
+      `line.places.${p.id}.sight`,
+    ),
+  );
+}
+
+function sightFinding(
+  ready: Prepared,
+  map: SpeedMap,
+  wanted: Float64Array,
+  what: string,
+  where: Finding['where'],
+  measure: string,
+): Finding {
+  const { at, limit, reason, reasons } = map;
+  const { outing } = ready.context;
+  const short = (j: number): boolean =>
+    limit[j] < wanted[j] - 1e-3 &&
+    reasons[reason[j]].kind === 'stopping-assumed-sight' &&
+    reasons[reason[j]].what === what;
+  const runs = runsWhere(at.length, short, () => true);
+  const facts = {
+    sight: amount(outing.assumed.sight, 'length'),
+    behind: amount(driverBehind(outing, ready.context.loaded), 'length'),
+  };
+  const asked = { measure, sure: 'assumed' as const, source: 'common practice, no source' };
+  if (runs.length === 0) return makeFinding('sight-unknown', 'notes', 'line', { where, facts, ...asked });
+  const { cautious } = ready.models(map.railState);
+  let worst = runs[0].first;
+  for (const { first, last } of runs) {
+    for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
+  }
+  return makeFinding('sight-unknown', 'unknown', 'line', {
+    where:
+      where.place === undefined ? { from: at[runs[0].first], to: at[runs[runs.length - 1].last] } : where,
+    found: amount(limit[worst], 'speed'),
+    required: amount(wanted[worst], 'speed'),
+    margin: limit[worst] / wanted[worst] - 1,
+    facts: {
+      ...facts,
+      at: amount(at[worst], 'length'),
+      stop: amount(stopDistance(cautious, at[worst], wanted[worst]) + stopMargin(ready.context), 'length'),
+    },
+    ...asked,
+  });
+}

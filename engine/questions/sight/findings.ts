@@ -1,0 +1,6 @@
+/** What this question can find, and the kinds of the facts. */
+export const sightFindings = {
+  'sight-unknown': { sight: 'length', behind: 'length', 'at?': 'place', 'stop?': 'length' },
+  'driver-missing': {},
+  'propelled-without-lookout': { cars: 'number', lookout: ['nobody', 'no brake'] },
+} as const;

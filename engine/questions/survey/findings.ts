@@ -1,0 +1,4 @@
+/** What this question can find, and the kinds of the facts. */
+export const surveyFindings = {
+  'heights-poor': { quality: ['gps', 'assumed'] },
+} as const;

@@ -1,0 +1,32 @@
+/**
+ * More load, a worse rail, a later reaction, a steeper fall: never a better word, never a shorter stop by the odds, never
+ * a told stop below what the odds of the better outing ask for. A slower speed that they force is judged as such: the
+ * first outing held to it is no worse.
+ */
+import { expect, it } from 'vitest';
+import { bundled } from '../support/bundled.ts';
+import { runs } from '../support/tier.ts';
+import type { Way } from '../support/worsened.ts';
+
+const { compare } = await bundled<typeof import('../support/worsened.ts')>('worsened.ts');
+const ways: readonly Way[] = ['load', 'rail', 'reaction', 'fall'];
+
+it('nothing that is made worse has a better answer', () => {
+  const better: unknown[] = [];
+  let stops = 0;
+  for (let seed = 1; seed <= runs(24, 5000); seed++) {
+    // Falls are made no steeper on a loop: it would not close.
+    const compared = compare(seed, ways[seed % 4]) ?? compare(seed, 'rail');
+    better.push(...(compared?.better ?? []));
+    stops += compared?.stops ?? 0;
+  }
+  expect(better).toEqual([]);
+  expect(stops).toBeGreaterThan(runs(60, 12_000));
+}, 7_200_000);
+
+it('a tail that runs away no more, the train being held to a slower speed, does so at that speed before too', () => {
+  // The brakes of the tail are too weak for the first speed, and a later reaction leaves but a slower one.
+  const compared = [515, 3180].map((seed) => compare(seed, 'reaction'));
+  expect(compared.flatMap((c) => c?.better)).toEqual([]);
+  expect(compared.map((c) => c?.forced.length)).toEqual([1, 1]);
+});

@@ -1,0 +1,89 @@
+/** A change written into an outing's paper reads as the changed outing, and leaves alone what it does not touch. */
+import { describe, expect, it } from 'vitest';
+import { applyChange, type Change } from '../../../engine/outing/change.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { changedPaper } from '../../../papers/changed.ts';
+import { readOuting, writeFile } from '../../../papers/index.ts';
+import { examplePaper } from '../../support/papers.ts';
+
+type Json = Record<string, unknown>;
+
+async function read(paper: Json): Promise<Outing> {
+  const found = await readOuting({ path: 'x.json', content: writeFile(paper) }, async () => undefined);
+  if (!found.ok) throw new Error(found.problems.map((p) => p.message).join('; '));
+  return found.value;
+}
+
+const paper = await examplePaper('busy-afternoon');
+const outing = await read(paper);
+const written = (change: Change): Json => changedPaper(paper, outing, applyChange(outing, change));
+
+/** Ids of brake gears count from the vehicle's first, and notes are of what was read. */
+const told = ({ assumptions: _notes, ...rest }: Outing): unknown =>
+  JSON.parse(JSON.stringify(rest), (key, value) => (key === 'id' && /-\d+$/.test(value) ? undefined : value));
+
+describe('a change in the paper', () => {
+  const changes: Change[] = [
+    { kind: 'fewer-cars', leave: ['car-4'] },
+    { kind: 'fewer-cars', leave: ['car-2', 'car-3'] },
+    { kind: 'fewer-riders', leave: ['rider-1'] },
+    { kind: 'slower', from: 12.25, to: 100 / 3, speed: 4 * 0.44704 },
+    { kind: 'slower-everywhere', speed: 1 / 3 },
+    { kind: 'rail-state', state: 'sanded' },
+    { kind: 'order', order: ['engine', 'car-3', 'car-1', 'car-2', 'car-4'] },
+    { kind: 'seat', moves: [{ rider: 'rider-1', vehicle: 'car-4', seat: '4' }] },
+    { kind: 'ballast', vehicle: 'car-2', mass: 15, height: 0.1 },
+    { kind: 'chains' },
+    { kind: 'chain-size', gap: 1, grade: 70, size: 0.25 * 0.0254 },
+    { kind: 'chain-size', grade: 43, size: 0.375 * 0.0254 },
+    { kind: 'longer-coupling', gap: 2, by: 0.0254 },
+    { kind: 'guard' },
+  ];
+  it.each(changes)('reads as what was tried: %o', async (change) => {
+    expect(told(await read(written(change)))).toEqual(told(applyChange(outing, change)));
+  });
+
+  it('keeps a train that is written by its count so', () => {
+    const { vehicles } = written({ kind: 'fewer-cars', leave: ['car-4'] })['train'] as { vehicles: Json[] };
+    expect(vehicles.map(({ id, count }) => [id, count])).toEqual([
+      ['engine', undefined],
+      ['car', 3],
+    ]);
+  });
+
+  it('forgets what was measured on the rail as it was', () => {
+    const measured = { ...paper, conditions: { ...(paper['conditions'] as Json), adhesion: 0.12 } };
+    const after = applyChange(outing, { kind: 'rail-state', state: 'dry' });
+    expect(changedPaper(measured, outing, after)['conditions']).not.toHaveProperty('adhesion');
+  });
+
+  it('leaves line, host and what it does not touch as they were written', () => {
+    const now = written({ kind: 'fewer-cars', leave: ['car-4'] });
+    for (const key of ['line', 'host', 'conditions', 'plannedSpeed']) expect(now[key]).toBe(paper[key]);
+  });
+
+  it('writes brakes: another kind, one like that of another car, one that parks', async () => {
+    const vacuum = await examplePaper('battery-vacuum');
+    const train = vacuum['train'] as { vehicles: (Json & { vehicle: Json })[] };
+    const [engine, cars] = train.vehicles;
+    const bare = { ...cars, vehicle: { ...cars.vehicle, brakes: [] }, id: 'bare', count: 1 };
+    const simple = JSON.parse(JSON.stringify(engine).replaceAll('automatic-vacuum', 'simple-vacuum')) as Json;
+    const mixed = { ...vacuum, train: { ...train, vehicles: [simple, cars, bare] } };
+    const from = await read(mixed);
+    for (const change of [
+      { kind: 'brake-car', vehicle: 'bare', like: 'car-1' },
+      { kind: 'brake-kind', brake: 'automatic-vacuum' },
+      { kind: 'parking-brake', vehicle: 'bare', force: 321 },
+    ] as const) {
+      const to = applyChange(from, change);
+      const now = await read(changedPaper(mixed, from, to));
+      const brakes = (o: Outing): unknown =>
+        o.train.vehicles.map(({ supplies, throughPipe, ...v }) => [
+          supplies,
+          throughPipe,
+          v.brakes.map(({ kind, on, workedBy, parking, force }) => [kind, on, workedBy, parking, force?.low]),
+        ]);
+      expect(brakes(now), change.kind).toEqual(brakes(to));
+    }
+  });
+});

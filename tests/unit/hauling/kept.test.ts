@@ -1,0 +1,189 @@
+/**
+ * Starting where booked and keeping a speed: exact inputs give the closed form, on a made-up incline without curves, with
+ * an engine of constant pull and two cars.
+ */
+import { describe, expect, it } from 'vitest';
+import { inquire } from '../../../engine/answer/inquiry.ts';
+import { exact } from '../../../engine/base/quantity.ts';
+import { type OutingContext, openOuting } from '../../../engine/outing/open.ts';
+import { askHauling } from '../../../engine/questions/haul/ask.ts';
+import { drawHaul, failsAt, NUISANCE, pullsAlong } from '../../../engine/questions/haul/draws.ts';
+import { carefulKeep, KEPT_SPEED, speedKept } from '../../../engine/questions/haul/keep.ts';
+import { haul } from '../../../engine/questions/haul/question.ts';
+import { bookedStops, carefulStart, START_OF_RUN, startsAt } from '../../../engine/questions/haul/start.ts';
+import type { RailStretch } from '../../../engine/things/line/types.ts';
+import { randomOuting } from '../../support/random-outings.ts';
+
+const G = 9.80665;
+const GRADE = 0.02;
+const ROLLING = 0.006;
+const PER_SPEED = 0.001;
+const LENGTH = 400;
+const base = randomOuting(5, 2);
+
+interface Set {
+  /** N at a stand, and falling to nothing at 10 m/s. */
+  readonly pull?: number;
+  readonly stretches?: readonly RailStretch[];
+  /** The rail is level but for this, m. */
+  readonly climb?: readonly [number, number];
+  readonly signal?: number;
+  readonly plannedSpeed?: number;
+}
+
+const onRails = exact(1);
+
+function laid({ pull = 1000, stretches = [], climb = [0, LENGTH], signal, plannedSpeed = 2 }: Set) {
+  const [foot, top] = climb;
+  const heights = [...new Set([0, foot, top, LENGTH])].map((at) => ({
+    at,
+    height: GRADE * (Math.min(Math.max(at, foot), top) - foot),
+  }));
+  const { assumed, train } = base;
+  return openOuting({
+    ...base,
+    plannedSpeed,
+    line: {
+      ...base.line,
+      loop: false,
+      length: LENGTH,
+      heights,
+      curves: [],
+      cants: [],
+      speedLimits: [],
+      places:
+        signal === undefined
+          ? []
+          : [{ id: 's', name: 'Signal', kind: 'signal' as const, at: signal, stop: false }],
+    },
+    conditions: { ...base.conditions, railState: 'dry', railStretches: stretches },
+    train: {
+      ...train,
+      vehicles: train.vehicles.map((v, i) => {
+        const { traction: _own, ...vehicle } = v;
+        const curve = [
+          { speed: 0, force: pull },
+          { speed: 10, force: 0 },
+        ];
+        return {
+          ...vehicle,
+          bearing: 'ball' as const,
+          groups: v.groups.map((g) => ({ ...g, driven: i === 0 })),
+          resistance: { rolling: exact(ROLLING), perSpeed: PER_SPEED, perSpeedSquared: 0 },
+          ...(i === 0 ? { traction: { kind: 'drawbar' as const, how: 'measured' as const, curve } } : {}),
+        };
+      }),
+    },
+    assumed: {
+      ...assumed,
+      adhesion: { ...assumed.adhesion, dry: { ...onRails, how: 'measured' }, greasy: exact(0.02) },
+      gradeSpread: { ...assumed.gradeSpread, [base.line.heightQuality]: exact(0) },
+      startingByBearing: { ...assumed.startingByBearing, ball: exact(1.5) },
+    },
+  } as typeof base);
+}
+
+const weightOf = ({ loaded }: OutingContext): number => loaded.mass * G;
+/** Pull at a stand at which the train just keeps a speed up the climb. */
+const justKeeps = (context: OutingContext, v: number): number =>
+  (weightOf(context) * (GRADE + ROLLING + PER_SPEED * v)) / (1 - v / 10);
+const keepOf = (set: Set) => {
+  const context = laid(set);
+  return carefulKeep(context, pullsAlong(context, 1), 'dry', 100)!;
+};
+
+describe('a speed is kept', () => {
+  const just = justKeeps(laid({}), KEPT_SPEED);
+  it('where the pull at that speed is grade and resistance at that speed', () => {
+    const keep = keepOf({ pull: just });
+    expect(keep.need).toBeCloseTo(weightOf(laid({})) * (GRADE + ROLLING + PER_SPEED * KEPT_SPEED), 3);
+    expect(keep.pull).toBeCloseTo(just * (1 - KEPT_SPEED / 10), 3);
+    expect(keep.grip).toBe(false);
+    expect(keepOf({ pull: just * 1.01 }).fails).toBe(0);
+    expect(keepOf({ pull: just * 0.99 }).fails).toBe(1);
+  });
+  it('and how fast is the speed at which both are equal', () => {
+    const speed = 2.2;
+    const context = laid({ pull: justKeeps(laid({}), speed) });
+    const pulls = pullsAlong(context, 1);
+    const { node } = carefulKeep(context, pulls, 'dry')!;
+    const kept = speedKept(context, pulls, 'dry', node)!;
+    expect(kept).toBeLessThanOrEqual(speed);
+    expect(kept).toBeGreaterThan(speed - 0.02);
+    expect(speedKept(laid({ pull: 10 }), pulls, 'dry', node)).toBe(0);
+  });
+  it('over a short oily spot with what the train comes with, over a long one not, nor without any to spare', () => {
+    const spot = (long: number, plannedSpeed: number) =>
+      keepOf({
+        pull: just * 1.2,
+        stretches: [{ from: 200 - long, to: 200, state: 'greasy' }],
+        plannedSpeed,
+      });
+    expect(spot(1, 3).fails).toBe(0);
+    expect(spot(60, 3)).toMatchObject({ fails: 1, rail: 'greasy', grip: true });
+    expect(spot(1, KEPT_SPEED).fails).toBe(1);
+  });
+  it('as the speed meant is: another is asked anew', () => {
+    const stretches = [{ from: 199, to: 200, state: 'greasy' }] as const;
+    const fast = laid({ pull: just * 1.2, stretches, plannedSpeed: 3 }).written;
+    const slow = { ...fast, plannedSpeed: KEPT_SPEED };
+    const before = inquire(fast);
+    const kept = before.of(haul).data!.balancingSpeed!;
+    const after = inquire(slow, {}, before).of(haul).data;
+    expect(after).toEqual(inquire(slow).of(haul).data);
+    expect(after!.balancingSpeed).toBeLessThan(kept);
+  });
+  it('or nobody can tell where a boiler’s power is not known', () => {
+    const context = laid({});
+    const [engine, ...cars] = context.loaded.vehicles;
+    const steam = {
+      kind: 'steam' as const,
+      cylinders: 2,
+      bore: 0.05,
+      stroke: 0.08,
+      wheelDiameter: 0.2,
+      boilerPressure: 6e5,
+      meanPressureFactor: exact(0.8),
+    };
+    const vehicles = [{ ...engine, vehicle: { ...engine.vehicle, traction: steam } }, ...cars];
+    const loaded = { ...context.loaded, vehicles };
+    expect(carefulKeep({ ...context, loaded }, pullsAlong(context, 1), 'dry')).toBeUndefined();
+    expect(carefulStart({ ...context, loaded }, pullsAlong(context, 1), 'dry')).toBeDefined();
+  });
+});
+
+describe('a start where booked', () => {
+  // Just too weak to start on the climb, strong enough on the level.
+  const climb = [150, 250] as const;
+  const pull = weightOf(laid({})) * (GRADE + 1.5 * ROLLING) * 0.98;
+  const failing = (set: Set) => {
+    const context = laid({ pull, climb, ...set });
+    const pulls = pullsAlong(context, 1);
+    const start = carefulStart(context, pulls, 'dry', 100)!;
+    const names = startsAt(start, pulls, bookedStops(context)).filter(({ fails }) => fails > NUISANCE);
+    return { fails: start.fails, names: names.map((s) => s.name), asked: askHauling(context).findings[0] };
+  };
+  it('fails only where there is a stop', () => {
+    expect(failing({})).toMatchObject({ fails: 1, names: [] });
+    expect(failing({ signal: 100 }).names).toEqual([]);
+    expect(failing({ signal: 240 }).names).toEqual(['Signal']);
+  });
+  it('counts the start of the run, with the whole train on the line', () => {
+    const begins = failing({ climb: [0, 100] });
+    expect(begins.names).toEqual([START_OF_RUN]);
+    expect(begins.asked).toMatchObject({ code: 'cannot-start', facts: { places: START_OF_RUN } });
+    const { loaded } = laid({});
+    expect(bookedStops(laid({}))).toEqual([{ name: START_OF_RUN, at: loaded.length }]);
+  });
+});
+
+describe('the draws', () => {
+  it('that surely do are not looked at, and give what looking gives', () => {
+    const context = openOuting(base);
+    const pulls = pullsAlong(context, 5);
+    const drawn = drawHaul(context, pulls, 'damp', 50, 0)!;
+    const always = { ...drawn, most: { ...drawn.most, curve: Infinity } };
+    for (let node = 0; node < pulls.curved.count; node++)
+      expect(failsAt(drawn, pulls, node)).toBe(failsAt(always, pulls, node));
+  });
+});

@@ -1,0 +1,126 @@
+/** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
+import { expect, type Page, test } from '@playwright/test';
+import { heedway } from '../support/cli.ts';
+import { answered, barrierFree, fits, open, openSettled, served, themes } from './served.ts';
+import { at } from './support/rooms.ts';
+
+const url = served();
+
+const rail = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
+const changed = (page: Page) => page.getByRole('region', { name: 'What changed' });
+const sentence = (page: Page) => page.locator('.sentence');
+
+/** The one sentence that the command line says of an example under the same flags. */
+const told = (...flags: string[]): string => {
+  const { stdout } = heedway('check', 'examples/heavy-air.json', '--no-remedies', ...flags);
+  const after = stdout.split('\n\n')[1] ?? '';
+  return after.slice(after.indexOf('\n') + 1).replace(/\s+/g, ' ');
+};
+
+test('rain: word, figures and sentence follow the dial, as the command line has them; and are put back', {
+  tag: '@both',
+}, async ({ page }) => {
+  await openSettled(page, url(), at.answer);
+  const dry = (await sentence(page).textContent()) ?? '';
+  const dial = await page.locator('.dial').boundingBox();
+  await rail(page, 'greasy').check();
+  await expect(page.locator('.verdict')).toContainText('hold');
+  await expect(sentence(page)).toHaveText(told('--rail', 'greasy'));
+  // What is pressed has not moved under the finger.
+  expect((await page.locator('.dial').boundingBox())?.y).toBe(dial?.y);
+  const [before, now] = [changed(page).locator('tr.before'), changed(page).locator('tr.now')];
+  await expect(before).toContainText('go within limits');
+  await expect(before).toContainText('7.0 mph');
+  await expect(now).toContainText('hold');
+  await expect(now).toContainText('none');
+  await fits(page);
+  await changed(page).getByRole('button', { name: 'Put it back' }).click();
+  await expect(rail(page, 'dry')).toBeChecked();
+  await expect(sentence(page)).toHaveText(dry);
+  await expect(changed(page)).toHaveCount(0);
+});
+
+test('one more, one fewer, after dark: each a step of its own', async ({ page }) => {
+  await open(page, url(), at.answer);
+  const people = page.getByRole('group', { name: 'People on the cars' });
+  await expect(people).toContainText('16 aboard');
+  await people.getByLabel('Who comes or goes').selectOption('heavy adult');
+  await expect(people.getByRole('button', { name: 'One heavy adult fewer' })).toBeDisabled();
+  await people.getByRole('button', { name: 'One heavy adult more' }).click();
+  await expect(people).toContainText('17 aboard');
+  await answered(page);
+  await expect(changed(page)).toBeVisible();
+  await people.getByRole('button', { name: 'One heavy adult fewer' }).click();
+  await expect(people).toContainText('16 aboard');
+  await page.getByRole('button', { name: 'dark', exact: true }).click();
+  await expect(page.getByRole('button', { name: 'dark', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('button', { name: 'dark', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'false',
+  );
+});
+
+test('two heavy adults and rain in six actions; who sets it is named, and one move helps', async ({
+  page,
+}) => {
+  await open(page, url(), at.people);
+  let actions = 0;
+  const act = async (doing: Promise<unknown>): Promise<void> => {
+    actions++;
+    await doing;
+  };
+  const people = page.getByRole('group', { name: 'People on the cars' });
+  const more = people.getByRole('button', { name: 'One heavy adult more' });
+  await act(page.getByLabel('Who comes or goes').selectOption('heavy adult'));
+  await act(more.click());
+  await expect(people).toContainText('17 aboard');
+  await act(more.click());
+  await expect(people).toContainText('18 aboard');
+  const margins = page.getByRole('region', { name: 'What each car keeps' });
+  await expect(margins).toContainText(/Air car \d sets it/);
+  await act(margins.getByRole('button', { name: /^Move just this one: / }).click());
+  await expect(margins.locator('.sets')).toContainText(/%/);
+  await act(page.getByRole('link', { name: 'Answer', exact: true }).click());
+  await act(rail(page, 'wet').check());
+  await answered(page);
+  await expect(changed(page).locator('tr.now .word')).toHaveText(/go|hold|cannot tell/);
+  expect(actions).toBeLessThanOrEqual(6);
+});
+
+test('one of the moves of the found seating is made alone, and the rest stay offered', async ({ page }) => {
+  await open(page, url(), at.people);
+  await page.getByRole('button', { name: 'Find the seating' }).click();
+  const moves = page.locator('.moves li');
+  await expect(moves.first()).toBeVisible({ timeout: 60_000 });
+  const count = await moves.count();
+  await moves.first().getByRole('button').click();
+  await expect(moves).toHaveCount(count - 1);
+  // Kept while another room is looked at.
+  await page.goto(`${url()}#${at.answer}`);
+  await page.goto(`${url()}#${at.people}`);
+  await expect(moves).toHaveCount(count - 1);
+  await page.getByRole('button', { name: 'Take these seats' }).click();
+  await expect(page.getByText('Taken: they sit so.')).toBeVisible();
+});
+
+for (const { theme, tag } of themes) {
+  test(`no barrier that axe can find once the day has changed, ${theme}`, { tag }, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: theme });
+    await open(page, url(), at.answer);
+    await rail(page, 'greasy').check();
+    await answered(page);
+    await expect(changed(page)).toBeVisible();
+    await page.locator('.settings summary').click();
+    await barrierFree(page, 'the day changed, settings open');
+    for (const room of [at.people, at.line, at.mine, 'tools', 'new']) {
+      await page.goto(`${url()}#${room}`);
+      await expect(page.locator('main h1').first()).toBeAttached();
+      await barrierFree(page, room);
+      await fits(page);
+    }
+  });
+}

@@ -1,0 +1,44 @@
+/** The day on the first screen: the rail by a dial, dark or daylight, how many ride; and what a turn of it changed. */
+import { withDark, withRail } from '../../../desk/day.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { railStates } from '../../../engine/things/rail.ts';
+import { Changed } from '../../parts/changed.tsx';
+import { People } from '../../parts/people.tsx';
+import { paper, outing as read } from '../../state/session.ts';
+import { changeTold } from '../../state/since.ts';
+
+/** @param outing as asked about, with what is tried on it */
+export function Day({ outing }: { readonly outing: Outing }) {
+  const { railState, night } = outing.conditions;
+  return (
+    <section class="day" aria-label="The day">
+      <fieldset class="dial">
+        <legend class="unseen">Rail today</legend>
+        {railStates.map((rail) => (
+          <label key={rail}>
+            <input
+              type="radio"
+              name="rail"
+              value={rail}
+              checked={rail === railState}
+              onChange={() => changeTold(withRail(paper.value, rail))}
+            />
+            <span>{rail}</span>
+          </label>
+        ))}
+      </fieldset>
+      <div class="day-row">
+        <button
+          type="button"
+          class="dark"
+          aria-pressed={night === true}
+          onClick={() => changeTold(withDark(paper.value, night !== true))}
+        >
+          dark
+        </button>
+        {read.value && <People outing={read.value} />}
+      </div>
+      <Changed />
+    </section>
+  );
+}

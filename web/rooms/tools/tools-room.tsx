@@ -1,0 +1,49 @@
+/** What can be looked at closely, each by the question that it answers. */
+import '../../look/rooms.css';
+import './tools.css';
+
+const tools: readonly { readonly id: string; readonly title: string; readonly asks: readonly string[] }[] = [
+  {
+    id: 'brakes',
+    title: 'Brakes',
+    asks: ['How hard does each vehicle brake, and which slides first?', 'Which cylinder and lever fit?'],
+  },
+  {
+    id: 'balance',
+    title: 'Balance',
+    asks: ['Does a car stay up when somebody leans?', 'What would ballast or a lower seat do?'],
+  },
+  {
+    id: 'couplers',
+    title: 'Couplers',
+    asks: ['How hard do they pull and push?', 'How far do they swing, and which chain holds?'],
+  },
+  {
+    id: 'parting',
+    title: 'If it parts',
+    asks: ['Does the tail stop by itself, and where does it roll to?', 'How far back must a flag stand?'],
+  },
+  {
+    id: 'sums',
+    title: 'Sums',
+    asks: ['One formula with your own figures', 'Gap, grade, stop, curve, chain, cylinder and others'],
+  },
+];
+
+export const Room = () => (
+  <>
+    <h1>Tools</h1>
+    <ul class="tool-list">
+      {tools.map(({ id, title, asks }) => (
+        <li key={id}>
+          <a href={`#${id}`}>
+            <strong>{title}</strong>
+            {asks.map((line) => (
+              <span key={line}>{line}</span>
+            ))}
+          </a>
+        </li>
+      ))}
+    </ul>
+  </>
+);

@@ -1,0 +1,71 @@
+/** Words for the brakes that answer or not, and the wheels that slide. */
+import type { FactsOf } from '../../engine/questions/findings.ts';
+import type { Tellers, Tools } from './teller.ts';
+
+/** A share that a hand on a brake can follow: by 5 %, downward. */
+export const twentieths = (share: number): number => Math.floor(share * 20 + 1e-9) * 5;
+
+/** What becomes of one who does not ease. */
+function heldFullOn({ held }: FactsOf<'wheels-slide'>, t: Tools<'wheels-slide'>): string {
+  if (!held) return '';
+  const [stop, full] = [t.fact('stop', 'up'), t.fact('held', 'up')];
+  const way = `Held full on, from ${t.fact('speed')} on the steepest fall`;
+  return stop === full ? ` ${way}, it is as long, ${full}.` : ` ${way}, it is ${full} instead of ${stop}.`;
+}
+
+/** Why a brake does not answer the driver. */
+const whyNot: Readonly<Record<string, string>> = {
+  'worked-by-another': 'Someone else must act first; Heedway counts on the driver alone.',
+  'only-parks':
+    'A parking brake is wound on when the train stands. A hand lever that stops it too is told by its `hand` lever ratio.',
+  'out-of-reach': 'It is worked by arm, and the driver sits elsewhere.',
+  'nothing-to-push-it': 'Nothing ahead of it brakes, so nothing pushes on its coupler.',
+};
+
+export const brakeGearWords = {
+  'brake-force-unknown': (_f, t) => ({
+    what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,
+    why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
+  }),
+  'wheels-slide': (f, t) => {
+    const ratio = `brake ratio ${t.found('up')}, adhesion ${t.required('down')}`;
+    const slides = f.facts.likely ? 'slides' : 'may slide';
+    if (!f.facts.eased) {
+      return {
+        what: `The ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels: ${ratio}.`,
+        why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
+      };
+    }
+    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${twentieths(f.facts.share.si)} % of full brake`;
+    return {
+      what: `Brake no harder than ${most} on a ${t.fact('rail')} rail: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
+      why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f.facts, t)}`,
+    };
+  },
+  'brake-kinds-do-not-work-together': (_f, t) => ({
+    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} is of another kind than the one the engine works.`,
+    why: 'Air and vacuum, straight and automatic do not work together: across the joint there is no continuous brake. It is left out of the stop.',
+  }),
+  'brake-pipe-broken': (_f, t) => ({
+    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} does not answer the driver.`,
+    why: 'No supply or pipe reaches it through the vehicles ahead. It is left out of the stop.',
+  }),
+  'vacuum-limited-by-air': (_f, t) => ({
+    what: `At this air pressure the brakes of ${t.vehicle} get ${t.found('down')} of vacuum, not ${t.required()}.`,
+    why: `The air presses with ${t.fact('air')}; a vacuum brake can have no more than a share of it.`,
+  }),
+  'brake-not-worked-by-driver': (_f, t) => ({
+    what: `The ${t.fact('gear')} of ${t.fact('vehicles')} does not answer the driver and is not counted in the stop.`,
+    why: whyNot[t.fact('why')] ?? 'Heedway counts on the driver alone.',
+  }),
+  'not-braked': (_f, t) => ({
+    what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,
+    why: `Without one: ${t.fact('cars')}. Their weight is stopped by the others.`,
+  }),
+  'no-brake-answers': ({ facts }) => ({
+    what: 'The driver has no brake at all.',
+    why: facts.fitted
+      ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
+      : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
+  }),
+} satisfies Partial<Tellers>;

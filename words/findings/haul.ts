@@ -1,0 +1,27 @@
+/** Words for hauling. */
+import type { Tellers } from './teller.ts';
+
+/** Never more seldom than it is. */
+const oneIn = (fails: number): number => Math.max(1, Math.floor(1 / Math.max(fails, 0.01)));
+
+/** @param others stretches beside the one that is told */
+const more = (others: number): string =>
+  others > 0 ? `, nor on ${others} other ${others === 1 ? 'stretch' : 'stretches'}` : '';
+
+export const haulWords = {
+  'cannot-start': (f, t) => ({
+    what:
+      f.severity === 'forbids'
+        ? `It likely stalls ${t.where}: the pull is less than ${t.word('grade')} and resistance there.`
+        : `Do not stop ${t.where}${more(f.facts.stretches.si - 1)}: one start in ${oneIn(f.facts.fails.si)} fails there${f.facts.places === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
+    why: `On the worst day in twenty it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
+  }),
+  'slow-on-grade': (_f, t) => ({
+    what: `On the ruling ${t.word('grade')} ${t.where} the train keeps up no more than ${t.found('down')}.`,
+    why: 'There the pull at that speed equals grade, curve and rolling resistance on a bad day. It may stall without a run-up.',
+  }),
+  'traction-unknown': (_f, t) => ({
+    what: `Nobody has said how hard ${t.vehicle} pulls.`,
+    why: 'Give cylinders, wheels and pressure, or a drawbar pull measured with a spring balance.',
+  }),
+} satisfies Partial<Tellers>;

@@ -1,0 +1,53 @@
+/** The ladder in words: where it leads, and what a driver minds while something limits. */
+import type { Ladder } from '../engine/answer/ladder.ts';
+import type { FindingCode } from '../engine/questions/findings.ts';
+import { tellVerdict } from './finding.ts';
+import { inWording, type Voice } from './voice.ts';
+
+const upright =
+  'Brief the riders before they sit down: stay upright, feet in, nobody reaches out. Do not stand on cant.';
+const atTheBrake =
+  'Somebody stays at the brake while it stands there, and chocks the wheels before leaving it.';
+
+/** What the driver must do where it stays. */
+const minds: Readonly<Partial<Record<FindingCode, string>>> = {
+  'all-lean-goes-over': upright,
+  'lean-small': upright,
+  'speed-limited': 'Run no faster there.',
+  'curve-speed-limited-by-balance': 'Run no faster there.',
+  'gap-needed': 'Keep that far behind the train ahead.',
+  'holds-only-while-brake-is-tight': atTheBrake,
+  'no-parking-brake': atTheBrake,
+  'leak-unknown': atTheBrake,
+  'leaks-off-before-time': atTheBrake,
+  'wheels-slide': 'Brake gently; ease the brake as soon as a wheel slides.',
+  'slow-on-grade': 'Do not stop on the {grade}.',
+  'few-applications': 'Let the brake fill again between two stops.',
+  'brake-slow-to-release': 'Wait for the release before pulling away.',
+  'brake-not-tried': 'Try a stop with this engine before riders board.',
+  'dark-at-night': 'Be in before dusk.',
+  'head-unmanned': 'Nobody leaves the engine alone.',
+};
+
+/** "" where the finding itself says what to do. */
+export const mindWords = (code: FindingCode, { wording }: Pick<Voice, 'wording'>): string =>
+  inWording(minds[code] ?? '', wording);
+
+/** Where the steps lead, or why there are none. */
+export function leadWords({ from, steps, verdict }: Ladder): string {
+  const word = tellVerdict(verdict);
+  if (steps.length > 0) return `The shortest way to ${word}`;
+  if (from === 'go') return 'Nothing has to change';
+  if (from === 'limits') return `${capital(word)} is the best word for this train here`;
+  return from === 'unknown' ? 'Measure first: no change makes up for it' : 'No way was found';
+}
+
+/** What stays, and why nothing is proposed against it: the search may leave two cars behind for the word, and no more. */
+export function leftWords({ verdict, steps }: Ladder): string {
+  if (verdict === 'go') return '';
+  const stays = `${steps.length > 0 ? 'Then there' : 'There'} stays`;
+  if (verdict === 'unknown') return `${stays}, until it is measured:`;
+  return `${stays} what no change that was tried clears:`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
