@@ -8,7 +8,7 @@ export const tellLightWheel = (
   voice: Voice,
   { at, share, by }: { readonly at: number; readonly share: number; readonly by: number },
 ): string =>
-  `${voice.outing.train.vehicles[by]?.name ?? 'the train'} at ${chainage(voice, at)}: ${shareLeft(share)} left`;
+  `${voice.outing.train.vehicles[by]?.name ?? 'the train'} at ${chainage(voice, at)}: ${shareLeft(share)} of its load left`;
 
 /** What the line of the lightest wheel leaves out. */
 export const tellUnweighed = (voice: Voice, unknown: readonly number[]): string | undefined =>

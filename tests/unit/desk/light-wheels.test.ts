@@ -55,7 +55,7 @@ describe('where wheels run light', () => {
     const { lines } = lightLines({ ...map([1, 0.6999]), unknown: [0] }, voice);
     const name = outing.train.vehicles[0].name;
     expect(lines).toEqual([
-      `${name} at 1 m: 69 % left`,
+      `${name} at 1 m: 69 % of its load left`,
       `Cannot tell for ${name}: measure where the centre of gravity is`,
     ]);
     expect(lightLines({ ...map([Infinity], [-1]), unknown: [0] }, voice).lines).toHaveLength(1);
