@@ -17,7 +17,8 @@ export interface Figure {
 }
 
 export interface Figures {
-  readonly speed: Figure;
+  /** The slowest of its zones with it, where there are several. */
+  readonly speed: Figure & { readonly slowest?: string };
   /** Undefined until the counts are told. */
   readonly cars: Figure | undefined;
   readonly gap: Figure;
@@ -40,15 +41,20 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
   const away = { figure: without ?? '', unit: '', under: stands };
   const ends = speedEnds(answer, shown);
   const told = (si: number): string => drivenSpeed(shown, si);
-  const slower =
-    ends && told(ends.slowest.speed) !== told(ends.fastest.speed)
-      ? `${told(ends.slowest.speed)} at the slowest`
-      : 'all along';
+  const slowest =
+    ends && told(ends.slowest.speed) !== told(ends.fastest.speed) ? told(ends.slowest.speed) : undefined;
   const gap = greatestGap(answer);
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   const here = outing.train.vehicles.filter(isCar).length;
   return {
-    speed: without === undefined && ends ? { ...split(told(ends.fastest.speed)), under: slower } : away,
+    speed:
+      without === undefined && ends
+        ? {
+            ...split(told(ends.fastest.speed)),
+            under: slowest === undefined ? 'all along' : `${slowest} at the slowest`,
+            ...(slowest === undefined ? {} : { slowest }),
+          }
+        : away,
     cars: today && {
       figure: today.least === null && today.by === null ? '?' : leastWords(today),
       unit: today.least === null ? '' : today.least === 1 ? 'car' : 'cars',
@@ -65,6 +71,7 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
 export interface Standing {
   readonly verdict: Verdict;
   readonly word: string;
+  /** The fastest zone, and the slowest where there are several: "7 mph, 4 mph". */
   readonly speed: string;
   /** Undefined until the counts are told. */
   readonly cars: string | undefined;
@@ -78,7 +85,7 @@ export function standing(told: Told, shown: Shown): Standing {
   return {
     verdict,
     word: tellVerdict(verdict),
-    speed: words(speed),
+    speed: speed.slowest === undefined ? words(speed) : `${words(speed)}, ${speed.slowest}`,
     cars: cars && words(cars),
     gap: words(gap),
   };
