@@ -7,7 +7,7 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Change } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { tellChange } from '../words/finding.ts';
+import { tellChange } from '../words/change.ts';
 import type { Voice } from '../words/voice.ts';
 import { identityOf } from './identity.ts';
 

@@ -6,8 +6,8 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
-import { tellVerdict } from '../words/finding.ts';
 import { tellRails } from '../words/rails.ts';
+import { tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';

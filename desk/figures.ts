@@ -1,7 +1,7 @@
 /** The answer in three figures that are read from afar: how fast, how many cars, how far behind; and how they changed. */
 import type { Verdict } from '../engine/questions/finding.ts';
 import { isCar } from '../engine/things/train/cars.ts';
-import { tellVerdict } from '../words/finding.ts';
+import { tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { leastWords } from './count-ways.ts';

@@ -7,13 +7,13 @@ import { arrive, place, rooms } from './doors.ts';
 import { Cautions } from './parts/cautions.tsx';
 import { Head } from './parts/head.tsx';
 import { later } from './parts/later.tsx';
-import { AnswerRoom } from './rooms/answer/answer-room.tsx';
-import { elsewhere, fault, fresh, problems, silent, unkept } from './state/session.ts';
+import { noWord, RECKONING } from './parts/no-word.ts';
+import { elsewhere, fault, fresh, problems, silent, told, unkept } from './state/session.ts';
 
 type Load = () => Promise<{ readonly Room: ComponentType }>;
 
-/** The answer's own is there at once. */
 const views: Readonly<Record<string, Load>> = {
+  answer: () => import('./rooms/answer/answer-room.tsx'),
   card: () => import('./rooms/card/card-room.tsx'),
   train: () => import('./rooms/train/train-room.tsx'),
   line: () => import('./rooms/line/line-room.tsx'),
@@ -77,22 +77,28 @@ const amiss = computed(
     problems.value.length > 0,
 );
 
+let spoken = false;
+/** There has been a word, or it is plain that there is none: what explains it does not hold up the first one. */
+const wordKnown = computed(() => {
+  spoken ||= Boolean(told.value) || noWord() !== RECKONING;
+  return spoken;
+});
+
 function Room({ id, title }: { readonly id: string; readonly title: string }) {
   const loaded = useSignal<{ id: string; Room: ComponentType } | null>(null);
-  const load = views[id];
+  const ready = id !== 'answer' || wordKnown.value;
   useEffect(() => {
-    if (load)
-      void load().then(({ Room: View }) => {
+    if (ready)
+      void views[id]?.().then(({ Room: View }) => {
         loaded.value = { id, Room: View };
       });
-  }, [id]);
-  if (!load) return <AnswerRoom />;
+  }, [id, ready]);
   const View = loaded.value?.id === id ? loaded.value.Room : undefined;
   if (View) return <View />;
   return (
-    <section>
+    <section class="title">
       <h1>{title}</h1>
-      <p>Opening …</p>
+      <p>{ready ? 'Opening …' : noWord()}</p>
     </section>
   );
 }

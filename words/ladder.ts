@@ -1,7 +1,7 @@
 /** The ladder in words: where it leads, and what a driver minds while something limits. */
 import type { Ladder } from '../engine/answer/ladder.ts';
 import type { FindingCode } from '../engine/questions/findings.ts';
-import { tellVerdict } from './finding.ts';
+import { tellVerdict } from './verdict.ts';
 import { inWording, type Voice } from './voice.ts';
 
 const upright =

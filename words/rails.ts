@@ -1,7 +1,16 @@
 /** The rail today in words: the rest of the line first, then each stretch that is not like it. */
 import { railsToday } from '../engine/outing/rails.ts';
-import { tellRail } from './finding.ts';
+import type { RailState } from '../engine/things/rail.ts';
 import { chainage, type Voice } from './voice.ts';
+
+const states: Readonly<Record<RailState, string>> = {
+  dry: 'dry',
+  damp: 'damp',
+  wet: 'wet',
+  greasy: 'greasy',
+  sanded: 'sanded',
+};
+export const tellRail = (state: RailState): string => states[state];
 
 export function tellRails(voice: Voice): string {
   const { outing } = voice;

@@ -4,7 +4,7 @@ import { paperAfter, tellLadder } from '../../desk/ladder.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { bestLadder, type Ladder } from '../../engine/answer/ladder.ts';
 import { writeFile } from '../../papers/index.ts';
-import { tellVerdict } from '../../words/finding.ts';
+import { tellVerdict } from '../../words/verdict.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openAsked } from '../open-asked.ts';

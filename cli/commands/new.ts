@@ -12,7 +12,7 @@ import { type Lack, lackOf, newWord, tellMissing } from '../../desk/new/say.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import { readOuting } from '../../papers/index.ts';
 import { accepted } from '../../units/index.ts';
-import { tellVerdict } from '../../words/finding.ts';
+import { tellVerdict } from '../../words/verdict.ts';
 import { inWording, type Wording } from '../../words/voice.ts';
 import { screenText } from '../check-text.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault, voiceOf } from '../command.ts';

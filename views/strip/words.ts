@@ -1,8 +1,8 @@
 /** The strip's words and figures in a voice. */
 import { actLine, drivenSpeed } from '../../desk/driven.ts';
 import { printQuantity } from '../../units/index.ts';
-import { tellRail } from '../../words/finding.ts';
 import { reasonWords } from '../../words/findings/speed.ts';
+import { tellRail } from '../../words/rails.ts';
 import { chainage, distance, trade, type Voice } from '../../words/voice.ts';
 import { tellLightWheel } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';

@@ -4,8 +4,8 @@ import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import { printQuantity } from '../../units/index.ts';
-import { tellRail } from '../../words/finding.ts';
 import { brakeKindWords, outcomeWords } from '../../words/findings/brakes.ts';
+import { tellRail } from '../../words/rails.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, trade, type Voice, vehicleAt } from '../../words/voice.ts';
 

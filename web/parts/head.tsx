@@ -1,7 +1,7 @@
 /** What is always in sight: the word, undo, and the five doors. How things are shown lies behind one mark. */
 import { useEffect, useRef } from 'preact/hooks';
 import { tellTrials } from '../../desk/asked.ts';
-import { tellVerdict } from '../../words/finding.ts';
+import { tellVerdict } from '../../words/verdict.ts';
 import { doors, rooms } from '../doors.ts';
 import { busy, canRedo, canUndo, paper, redo, settings, speech, told, undo } from '../state/session.ts';
 import { DoorMark, Mark } from './door-marks.tsx';

@@ -8,7 +8,7 @@ import type { Asked } from '../../desk/asked.ts';
 import { tellLadder } from '../../desk/ladder.ts';
 import type { Ladder as Found } from '../../engine/answer/ladder.ts';
 import type { Change } from '../../engine/outing/change.ts';
-import type { LadderReply } from '../ladder-worker.ts';
+import type { LadderAsk, LadderReply } from '../laddering.ts';
 import { busy, speech, tryOut } from '../state/session.ts';
 
 interface State {
@@ -90,13 +90,13 @@ async function climb({ steps }: Found, count: number): Promise<void> {
 function looking({ outing }: Asked, hear: (reply: LadderReply) => void): () => void {
   let worker: Worker;
   try {
-    worker = new Worker(new URL('../ladder-worker.ts', import.meta.url), { type: 'module' });
+    worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
   } catch {
     hear({ last: true });
     return () => {};
   }
   worker.addEventListener('message', ({ data }: MessageEvent<LadderReply>) => hear(data));
   worker.addEventListener('error', () => hear({ last: true }));
-  worker.postMessage(outing);
+  worker.postMessage({ ladder: outing } satisfies LadderAsk);
   return () => worker.terminate();
 }

@@ -14,7 +14,8 @@ import { guidesOf } from '../../../engine/things/coupler/bend.ts';
 import { angleOfPlay } from '../../../engine/things/coupler/play.ts';
 import type { CurveElement } from '../../../engine/things/line/types.ts';
 import type { AxleGroup, Coupling, Vehicle } from '../../../engine/things/vehicle/types.ts';
-import { tellChange, tellFinding } from '../../../words/finding.ts';
+import { tellChange } from '../../../words/change.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { factOf } from '../../support/facts.ts';
 import { plain } from '../../support/rules.ts';
 

@@ -4,7 +4,8 @@ import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
-import { tellFinding, tellRemedy } from '../../../words/finding.ts';
+import { tellRemedy } from '../../../words/change.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Counts } from '../../parts/counts.tsx';
 import { Driving } from '../../parts/driving.tsx';
@@ -15,7 +16,7 @@ import { Day } from './day.tsx';
 import { About, Hero } from './hero.tsx';
 import { focusOn } from './strip-state.ts';
 
-export function AnswerRoom() {
+export function Room() {
   const now = told.value;
   const outing = asked.value?.outing;
   const drawn = useRef(false);

@@ -1,6 +1,6 @@
 /** What is being tried, and the answer before and after. */
 import { type Asked, type Told, tellTrials } from '../../../desk/asked.ts';
-import { tellVerdict } from '../../../words/finding.ts';
+import { tellVerdict } from '../../../words/verdict.ts';
 import { before, keepTrials, speech, told, undoTrial } from '../../state/session.ts';
 
 export function Trying({ asked }: { readonly asked: Asked }) {

@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 import { type Question, questions } from '../../../desk/new/questions.ts';
 import { lackOf, tellMissing } from '../../../desk/new/say.ts';
 import { sentence } from '../../../desk/sentence.ts';
-import { tellVerdict } from '../../../words/finding.ts';
+import { tellVerdict } from '../../../words/verdict.ts';
 import { freeName, openOwn, openShelf } from '../../parts/shelf.ts';
 import { type Json, settings, speech } from '../../state/session.ts';
 import { Ask } from './ask.tsx';
