@@ -85,15 +85,16 @@ const wordKnown = computed(() => {
 });
 
 function Room({ id, title }: { readonly id: string; readonly title: string }) {
-  const loaded = useSignal<{ id: string; Room: ComponentType } | null>(null);
+  // All that have come, since one that is left before it comes must not take the place of the next.
+  const loaded = useSignal<Readonly<Record<string, ComponentType>>>({});
   const ready = id !== 'answer' || wordKnown.value;
   useEffect(() => {
     if (ready)
       void views[id]?.().then(({ Room: View }) => {
-        loaded.value = { id, Room: View };
+        loaded.value = { ...loaded.value, [id]: View };
       });
   }, [id, ready]);
-  const View = loaded.value?.id === id ? loaded.value.Room : undefined;
+  const View = loaded.value[id];
   if (View) return <View />;
   return (
     <section class="title">

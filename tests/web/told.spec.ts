@@ -210,7 +210,7 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   await expect(word(page)).toHaveText(/^hold/);
 });
 
-test('fourteen stations and fourteen limits are all on the card, on the screen and on paper', {
+test('fourteen stations, each braked for, are all on the card, on the screen and on paper', {
   tag: '@both',
 }, async ({ page }) => {
   await open(page, url(), 'answer');
@@ -218,13 +218,14 @@ test('fourteen stations and fourteen limits are all on the card, on the screen a
   await page.goto(`${url()}#card`);
   const card = page.locator('.card');
   for (let i = 1; i <= 14; i++) {
-    await expect(card.getByText(`brake for Station ${i}`, { exact: false }).first()).toBeVisible();
-    await expect(card.getByRole('cell', { name: `limit ${i}`, exact: true }).first()).toBeVisible();
+    await expect(
+      card.getByText(`brake for the stop at Station ${i}`, { exact: false }).first(),
+    ).toBeVisible();
   }
   await fits(page);
   expect(await printedPdf(page)).toBe(2);
   const pdf = await savedPdf(page);
-  for (let i = 1; i <= 14; i++) expect(pdf.text).toContain(`brake for Station ${i} `);
+  for (let i = 1; i <= 14; i++) expect(pdf.text).toContain(`brake for the stop at Station ${i} `);
   expect(pdf.pages).toBe(2);
 });
 

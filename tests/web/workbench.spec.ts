@@ -253,6 +253,7 @@ for (const dark of ['the device', 'the choice'] as const) {
     await page.emulateMedia({ colorScheme: dark === 'the device' ? 'dark' : 'light' });
     await open(page, url(), 'answer');
     if (dark === 'the choice') await set(page, 'Light', 'dark');
+    await expect(page.locator('.strip .paper')).toBeVisible();
     await page.emulateMedia({ media: 'print', colorScheme: dark === 'the device' ? 'dark' : 'light' });
     const light = (color: string): number =>
       (color.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, n) => sum + Number(n), 0) / 3;
