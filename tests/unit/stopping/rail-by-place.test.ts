@@ -6,7 +6,7 @@ import { likely } from '../../../engine/motion/scenario.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { howHard } from '../../../engine/questions/brakes/how-hard.ts';
+import { askSliding, howHard } from '../../../engine/questions/brakes/how-hard.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { casesOf } from '../../../engine/questions/failures/left.ts';
 import { pullsAlong } from '../../../engine/questions/haul/draws.ts';
@@ -23,8 +23,9 @@ import {
   leastBrake,
   overcomes,
 } from '../../../engine/questions/speed/holds.ts';
-import type { RailStretch } from '../../../engine/things/line/types.ts';
+import type { Place, RailStretch } from '../../../engine/things/line/types.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { changedExample } from '../../support/changed-examples.ts';
 
 let base: Outing;
@@ -239,9 +240,29 @@ describe('pulls on couplers and chains', () => {
 });
 
 describe('how hard one may brake', () => {
-  it('is told of the worst rail on the way', () => {
-    const share = (outing: Outing): number => howHard(ready(outing))[0].share;
-    expect(share(on('dry', [{ from: AT, to: AT + 5, state: 'greasy' }]))).toBe(share(on('greasy')));
-    expect(share(on('dry'))).toBeGreaterThan(share(on('greasy')));
+  it('is told of the day, and of the stretch that bears less, by name', () => {
+    const { line } = base;
+    const tunnel: Place = {
+      id: 'hollow',
+      name: 'Hollow Tunnel',
+      kind: 'tunnel',
+      at: AT,
+      to: AT + 20,
+      stop: false,
+    };
+    const outing = {
+      ...on('damp', [{ from: AT, to: AT + 22, state: 'greasy' }]),
+      line: { ...line, places: [...line.places, tunnel] },
+    };
+    const [told] = howHard(ready(outing));
+    expect(told.day.share).toBe(howHard(ready(on('damp')))[0].share);
+    expect(told.share).toBe(howHard(ready(on('greasy')))[0].share);
+    const [finding] = askSliding(ready(outing), { howHard: [told], heldOn: null });
+    const voice = { system: 'imperial', wording: 'us', outing } as const;
+    expect(tellFinding(finding, voice).what).toMatch(
+      /Brake no harder than .* on a damp rail, .* in Hollow Tunnel \(greasy, \d+ ft to \d+ ft\): /,
+    );
+    const [own] = askSliding(ready(on('damp')), { howHard: howHard(ready(on('damp'))), heldOn: null });
+    expect(tellFinding(own, voice).what).not.toMatch(/ ft to /);
   });
 });
