@@ -5,8 +5,8 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
-import { twentieths } from '../words/findings/brake-gear.ts';
-import { distance, say, type Voice } from '../words/voice.ts';
+import { hardestWords } from '../words/findings/brake-gear.ts';
+import { distance, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
 
@@ -114,10 +114,5 @@ function brakePart({ findings }: Answer, voice: Voice): string {
   const eased = findings.flatMap((f) => (f.code === 'wheels-slide' && f.facts.eased ? [f] : []));
   if (eased.length === 0) return '';
   const tightest = eased.reduce((a, b) => (b.facts.share.si < a.facts.share.si ? b : a));
-  const { gear, gauge } = tightest.facts;
-  const most =
-    gauge === undefined
-      ? `${twentieths(tightest.facts.share.si)} % of full brake`
-      : say(voice, gauge, 'down');
-  return `brake no harder than ${most} (${gear})`;
+  return `brake no harder than ${hardestWords(tightest, voice)} (${tightest.facts.gear})`;
 }

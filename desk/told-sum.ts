@@ -31,6 +31,7 @@ const notes: Readonly<Record<SumDiffers, string>> = {
   edge: 'Short of this edge, so that every wheel keeps its share of load:',
   throughout:
     'So much in one such curve throughout; where it begins or ends, or another hand follows, it is more:',
+  play: 'Without the play of the flanges, which adds to it:',
   part: 'It rests on this part of the reckoning:',
 };
 

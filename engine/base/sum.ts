@@ -63,9 +63,9 @@ export const notNegative = { low: 0 } as const;
  * `even` reckoned along the line, the sum on one even grade · `margin` likewise, and a margin added · `rolling` less
  * rolling resistance, which helps to hold · `metres` at least so much, sought in whole metres · `edge` short of what
  * the sum gives, to leave wheels their load · `part` the sum gives a part of it
- * `throughout` the sum in one curve throughout
+ * `throughout` the sum in one curve throughout · `play` the play of the flanges added
  */
-export type SumDiffers = 'even' | 'margin' | 'rolling' | 'metres' | 'edge' | 'part' | 'throughout';
+export type SumDiffers = 'even' | 'margin' | 'rolling' | 'metres' | 'edge' | 'part' | 'throughout' | 'play';
 
 /** The formula behind a finding: an id of the sums register and the SI inputs put in, as the engine used them. */
 export interface SumRef {

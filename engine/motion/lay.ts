@@ -107,7 +107,7 @@ function layGroup(model: StopModel, kit: StopKit, g: number, brake: number, stro
   const { scratch } = model;
   const handle = kit.handle[g];
   if (handle < 0) layAlone(model, kit, g, brake, strong);
-  else if (scratch.slides[handle]) layEased(model, kit, g, handle);
+  else if (scratch.slides[handle]) layEased(model, kit, g);
   else layRolling(model, kit, g, true);
 }
 
@@ -119,18 +119,15 @@ function layRolling(model: StopModel, kit: StopKit, g: number, lasts: boolean): 
 }
 
 /** On a handle that is eased: rolling or sliding at full brake first, then as the handle is eased. */
-function layEased(model: StopModel, kit: StopKit, g: number, handle: number): void {
+function layEased(model: StopModel, kit: StopKit, g: number): void {
   const { scratch, factor, force } = model;
-  const { slips, eased, skid, drawn, limit } = scratch;
+  const { skid, drawn, limit } = scratch;
   const friction = kit.material[g] * SPEED_NODES;
-  const row = handle * SPEED_NODES;
   const most = limit[g];
   let slides = false;
   for (let k = 0; k < SPEED_NODES; k++) {
-    const full = drawn[g] * factor[friction + k];
-    const p = slips[row + k];
-    force[k] += (1 - p) * Math.min(full, most) + p * eased[row + k] * full;
-    if (full > most * (1 - RAIL_VARIES)) slides = true;
+    force[k] += onceEased(model, kit, g, k);
+    if (drawn[g] * factor[friction + k] > most * (1 - RAIL_VARIES)) slides = true;
   }
   if (!slides) return layRolling(model, kit, g, false);
   model.sliding++;
@@ -144,19 +141,33 @@ function layEased(model: StopModel, kit: StopKit, g: number, handle: number): vo
 /** Came on by itself: locks at speeds at which the brake overcomes adhesion, and nobody eases it. */
 function layAlone(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): void {
   const { scratch, factor, force } = model;
-  const { skid, drawn, limit } = scratch;
-  const m = kit.material[g];
-  const base = m * SPEED_NODES;
-  const most = limit[g];
-  const harder = strong === brake ? 1 : strongerBy(kit, g, m, brake, strong, drawn[g] * factor[base]);
-  if (!(drawn[g] * harder * greatest(factor, base) > most)) return layRolling(model, kit, g, true);
+  const harder = harderBy(model, kit, g, brake, strong);
+  if (!mayLock(model, kit, g, harder)) return layRolling(model, kit, g, true);
   model.sliding++;
   const at = (k: number): number => {
-    const full = drawn[g] * factor[base + k];
-    return full * harder > most ? Math.min(skid[k] * most, full) : full;
+    const full = scratch.drawn[g] * factor[kit.material[g] * SPEED_NODES + k];
+    return full * harder > scratch.limit[g] ? lockedAt(model, kit, g, k) : full;
   };
   for (let k = 0; k < SPEED_NODES; k++) force[k] += at(k);
   slideFrom(model, kit, g, at);
+}
+
+/** Whether a group that nobody eases locks at any speed. */
+export const mayLock = ({ scratch, factor }: StopModel, kit: StopKit, g: number, harder: number): boolean =>
+  scratch.drawn[g] * harder * greatest(factor, kit.material[g] * SPEED_NODES) > scratch.limit[g];
+
+/** What a group does at a node with its wheels locked, N. */
+export function lockedAt({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
+  const full = scratch.drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
+  return Math.min(scratch.skid[node] * scratch.limit[g], full);
+}
+
+/** How much harder than in this scenario a group may be braked when it is asked whether it locks. */
+export function harderBy(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): number {
+  if (strong === brake || kit.isPushed[g]) return 1;
+  const m = kit.material[g];
+  const force = model.scratch.drawn[g] * model.factor[m * SPEED_NODES];
+  return strongerBy(kit, g, m, brake, strong, force);
 }
 
 /** Force at a stand of the strong end ÷ that of this scenario. */
@@ -230,21 +241,23 @@ export function beforeEasing({ scratch, factor }: StopModel, kit: StopKit, g: nu
   return (1 - p) * Math.min(full, limit[g]) + p * skid[node] * limit[g];
 }
 
+/** What a group on a handle does at a node from when the driver has eased, N. */
+export function onceEased({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
+  const { drawn, limit, slips, eased } = scratch;
+  const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
+  const row = kit.handle[g] * SPEED_NODES + node;
+  return (1 - slips[row]) * Math.min(full, limit[g]) + slips[row] * eased[row] * full;
+}
+
 /** Force of all brakes that are not pushed, by vehicle. */
 function othersOf(model: StopModel, kit: StopKit, eased: boolean): Float64Array {
-  const { scratch, factor } = model;
-  const { drawn, limit, slips } = scratch;
   const others = new Float64Array(kit.vehicleMass.length);
   for (let g = 0; g < kit.groups; g++) {
     if (kit.isPushed[g]) continue;
-    const row = kit.handle[g] * SPEED_NODES + PUSHED_AT;
-    if (!eased || kit.handle[g] < 0) {
-      others[kit.vehicle[g]] += beforeEasing(model, kit, g, PUSHED_AT);
-      continue;
-    }
-    const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + PUSHED_AT];
-    const p = slips[row];
-    others[kit.vehicle[g]] += (1 - p) * Math.min(full, limit[g]) + p * scratch.eased[row] * full;
+    others[kit.vehicle[g]] +=
+      eased && kit.handle[g] >= 0
+        ? onceEased(model, kit, g, PUSHED_AT)
+        : beforeEasing(model, kit, g, PUSHED_AT);
   }
   return others;
 }

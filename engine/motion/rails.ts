@@ -130,7 +130,7 @@ function mostLost({ force }: StopModel, other: StopModel): number {
 }
 
 /** Share of a length of rail that lies in a place. */
-function covered({ from, to }: RailPlace, rear: number, front: number): number {
+export function covered({ from, to }: Pick<RailPlace, 'from' | 'to'>, rear: number, front: number): number {
   let on = 0;
   for (let i = 0; i < from.length; i++) {
     const ends = Math.min(to[i], front);

@@ -6,7 +6,6 @@
 
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { BlockMaterial, BrakeGear } from '../../engine/things/vehicle/types.ts';
 import { drawn, type Triangle } from './chance.ts';
 import { type Brake, borne, type Car, carsOf, G } from './train.ts';
@@ -254,7 +253,7 @@ function rubbing({ assumed, conditions }: Outing, { block, standing, stated }: R
   return { speed: points.map((p) => p.speed), share: Float64Array.from(share) };
 }
 
-const throughPipe: ReadonlySet<BrakeKind> = new Set([
+const throughPipe: ReadonlySet<BrakeGear['kind']> = new Set([
   'straight-air',
   'automatic-air',
   'simple-vacuum',

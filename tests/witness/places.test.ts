@@ -4,6 +4,7 @@ import { bundled } from '../support/bundled.ts';
 import { beside } from '../support/measured.ts';
 import { runs } from '../support/tier.ts';
 import type { PlaceCompared } from './against/places.ts';
+import type { TailPlaced } from './against/tail-places.ts';
 
 describe('stops over rail in more than one state', () => {
   let all: PlaceCompared[];
@@ -37,5 +38,31 @@ describe('stops over rail in more than one state', () => {
       ({ engine, witness }) => engine > Math.max(1.15 * witness, witness + 0.05),
     );
     expect(longer.length).toBeLessThanOrEqual(0.05 * all.length);
+  });
+});
+
+describe('parted tails on rail in more than one state, their brakes on by themselves', () => {
+  let firm: TailPlaced[];
+  beforeAll(async () => {
+    const { compareTailPlaces } = await bundled<typeof import('./against/tail-places.ts')>(
+      '../witness/against/tail-places.ts',
+    );
+    const all = Array.from({ length: runs(30, 300) }, (_, i) => compareTailPlaces(i + 1, 4)).flat();
+    firm = all.filter((t) => !t.near);
+  }, 600_000);
+
+  it('are looked at', () => expect(firm.length).toBeGreaterThan(runs(30, 300)));
+
+  it('come to rest, or do not, as the witness says: within 2 % or 5 cm', () => {
+    expect(firm.filter(({ engine, witness }) => engine.rests !== witness.rests)).toEqual([]);
+    const apart = firm.filter(({ engine, witness }) => {
+      const off = Math.abs(engine.way - witness.way);
+      return witness.rests && off > 0.05 && off > 0.02 * Math.abs(witness.way);
+    });
+    expect(apart.length).toBeLessThanOrEqual(0.01 * firm.length);
+    // None ends sooner by more.
+    expect(
+      apart.filter(({ engine, witness }) => Math.abs(engine.way) < 0.95 * Math.abs(witness.way)),
+    ).toEqual([]);
   });
 });

@@ -5,7 +5,6 @@
 
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { Train } from '../../engine/things/train/types.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 
@@ -75,7 +74,7 @@ export function borne({ vehicle, items }: Car, tare: number, masses: ArrayLike<n
 }
 
 /** Kinds worked through a pipe or cable along the train. */
-const alongTheTrain: readonly BrakeKind[] = [
+const alongTheTrain: readonly BrakeGear['kind'][] = [
   'straight-air',
   'automatic-air',
   'simple-vacuum',
@@ -90,16 +89,16 @@ export interface Brake {
   readonly alone?: boolean;
 }
 
-const supplies = (v: Vehicle): readonly BrakeKind[] =>
+const supplies = (v: Vehicle): readonly BrakeGear['kind'][] =>
   v.supplies ?? (v.role === 'engine' ? v.brakes.map((b) => b.kind) : []);
 
-const passesOn = (v: Vehicle, kind: BrakeKind): boolean =>
+const passesOn = (v: Vehicle, kind: BrakeGear['kind']): boolean =>
   v.brakes.some((b) => b.kind === kind) ||
   v.throughPipe?.includes(kind) === true ||
   v.supplies?.includes(kind) === true;
 
 /** How far from each supplier of a kind the pipe is whole: walked outward, joint by joint. */
-function reached({ vehicles, pipeBrokenAfter }: Train, kind: BrakeKind): Set<number> {
+function reached({ vehicles, pipeBrokenAfter }: Train, kind: BrakeGear['kind']): Set<number> {
   const out = new Set<number>();
   vehicles.forEach((v, from) => {
     if (!supplies(v).includes(kind)) return;
@@ -144,7 +143,7 @@ export interface Left extends Brake {
   readonly acts: boolean;
 }
 
-const crossed = ({ vehicles, pipeBrokenAfter }: Train, gap: number, kind: BrakeKind): boolean =>
+const crossed = ({ vehicles, pipeBrokenAfter }: Train, gap: number, kind: BrakeGear['kind']): boolean =>
   !pipeBrokenAfter.includes(gap) && passesOn(vehicles[gap], kind) && passesOn(vehicles[gap + 1], kind);
 
 export function leftOnTail(outing: Outing, first: number): Left[] {

@@ -1,9 +1,32 @@
 /** Words for the brakes that answer or not, and the wheels that slide. */
+import type { FindingOf } from '../../engine/questions/finding.ts';
 import type { FactsOf } from '../../engine/questions/findings.ts';
+import { chainage, say, type Voice } from '../voice.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 /** A share that a hand on a brake can follow: by 5 %, downward. */
 export const twentieths = (share: number): number => Math.floor(share * 20 + 1e-9) * 5;
+
+type Slides = FindingOf<'wheels-slide'>;
+
+const most = (voice: Voice, share: number, gauge: Slides['facts']['gauge']): string =>
+  gauge ? say(voice, gauge, 'down') : `${twentieths(share)} % of full brake`;
+
+/** What the day's rail bears, and the stretch that bears less: "12 inHg on a dry rail, 8 inHg in Hollow Tunnel (greasy)". */
+export function hardestWords({ facts, where }: Slides, voice: Voice): string {
+  const { share, gauge, rail, dayRail, dayShare, dayGauge, others = 0 } = facts;
+  const least = most(voice, share.si, gauge);
+  if (dayRail === undefined || where.from === undefined || where.to === undefined)
+    return `${least} on a ${rail} rail`;
+  const piece = `${chainage(voice, where.from, 'down')} to ${chainage(voice, where.to, 'up')}`;
+  const more = others > 0 ? ` and on ${others} more` : '';
+  const there = `${least} ${where.place ? `in ${where.place} (${rail}, ${piece})` : `from ${piece} (${rail})`}${more}`;
+  return dayShare && dayShare.si < 1
+    ? `${most(voice, dayShare.si, dayGauge)} on a ${dayRail} rail, ${there}`
+    : there;
+}
+
+const hardest = (f: Slides, voice: Voice): string => `Brake no harder than ${hardestWords(f, voice)}`;
 
 /** What becomes of one who does not ease. */
 function heldFullOn({ held }: FactsOf<'wheels-slide'>, t: Tools<'wheels-slide'>): string {
@@ -36,9 +59,8 @@ export const brakeGearWords = {
         why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
       };
     }
-    const most = f.facts.gauge ? t.fact('gauge', 'down') : `${twentieths(f.facts.share.si)} % of full brake`;
     return {
-      what: `Brake no harder than ${most} on a ${t.fact('rail')} rail: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
+      what: `${hardest(f, t.voice)}: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
       why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f.facts, t)}`,
     };
   },

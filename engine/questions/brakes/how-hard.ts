@@ -1,5 +1,5 @@
 /**
- * How hard may one brake today? For each handle the brake at which the first wheels begin to slide at the careful end
+ * How hard may one brake today, and where the rail is worse than the day's, there? For each handle the brake at which the first wheels begin to slide at the careful end
  * of today's adhesion, as a gauge shows it where there is a gauge; and how far one goes who holds full brake with
  * sliding wheels instead of easing it.
  */
@@ -7,17 +7,17 @@ import { type Amount, amount } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
-import { worstRail } from '../../outing/rails.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { type RailPiece, railsAlong, railsMet } from '../../outing/rails.ts';
 import { type BrakedGroup, blockForce, frictionAt, workableVacuum } from '../../things/brake/force.ts';
 import { isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
-import { unsanded } from '../../things/rail.ts';
+import { type RailState, unsanded } from '../../things/rail.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 
-export interface HowHard {
-  /** Absent: nobody graduates it. */
-  readonly handle?: string;
+export interface Bears {
+  readonly rail: RailState;
   /** The first to slide. */
   readonly group: BrakedGroup;
   /** Its full brake at a stand ÷ load. */
@@ -28,6 +28,14 @@ export interface HowHard {
   readonly likelyShare: number;
   /** What the gauge shows then. */
   readonly gauge?: Amount<'vacuum' | 'gaugePressure'>;
+}
+
+/** Of the rail that bears least. */
+export interface HowHard extends Bears {
+  /** Absent: nobody graduates it. */
+  readonly handle?: string;
+  /** What the day's own rail bears. */
+  readonly day: Bears;
 }
 
 /** Where and how fast, and the careful stops of one who eases and of one who holds full brake, m. */
@@ -44,37 +52,40 @@ export interface BrakeGearData {
 }
 
 /** Every handle, and every gear that has none, whatever its brakes: the first group to slide of each. */
-export function howHard({ context, brakes, air }: Prepared): HowHard[] {
-  const { assumed, conditions } = context.outing;
-  // One handle for the whole line: how hard is said of the worst rail that it meets.
-  const railState = worstRail(context, conditions.railState);
-  const first = new Map<string, { group: BrakedGroup; ratio: number }>();
-  for (const group of brakes.groups) {
-    const wet = group.material ? blockWetness(group.material, railState, assumed).value : 1;
-    const standing = group.friction ? frictionAt(group.friction, 0, 0) * wet : 1;
-    const ratio = (group.block.value * standing) / group.load;
-    const key = group.handle ?? `${group.vehicle} ${group.gear.id}`;
-    const known = first.get(key);
-    if (!known || ratio * adhesionOf(known.group).value > known.ratio * adhesionOf(group).value)
-      first.set(key, { group, ratio });
-  }
-  function adhesionOf({ sanded }: BrakedGroup) {
-    return sanded ? assumed.adhesion[railState] : unsanded(assumed, railState);
-  }
-  return [...first.values()].map(({ group, ratio }): HowHard => {
-    const adhesion = adhesionOf(group);
-    const share = pick(adhesion, -1) / ratio;
-    const gauge = gaugeAt(group, share, air);
-    return {
-      ...(group.handle === undefined ? {} : { handle: group.handle }),
-      group,
-      ratio,
-      share,
-      likelyShare: adhesion.value / ratio,
-      ...(gauge ? { gauge } : {}),
-    };
+export function howHard(ready: Prepared): HowHard[] {
+  const { context } = ready;
+  const day = context.outing.conditions.railState;
+  const own = bearsOn(ready, day);
+  const others = railsMet(context, day).flatMap((state) => (state === day ? [] : [bearsOn(ready, state)]));
+  return [...own].map(([key, bears]): HowHard => {
+    const all = [bears, ...others.flatMap((on) => on.get(key) ?? [])];
+    const least = all.reduce((a, b) => (b.share < a.share ? b : a));
+    const { handle } = least.group;
+    return { ...least, ...(handle === undefined ? {} : { handle }), day: bears };
   });
 }
+
+/** By handle, on one rail. */
+function bearsOn({ context, brakes, air }: Prepared, rail: RailState): Map<string, Bears> {
+  const { assumed } = context.outing;
+  const first = new Map<string, Bears>();
+  for (const group of brakes.groups) {
+    const wet = group.material ? blockWetness(group.material, rail, assumed).value : 1;
+    const standing = group.friction ? frictionAt(group.friction, 0, 0) * wet : 1;
+    const ratio = (group.block.value * standing) / group.load;
+    const adhesion = adhesionOf(context, group, rail);
+    const key = group.handle ?? `${group.vehicle} ${group.gear.id}`;
+    const likelyShare = adhesion.value / ratio;
+    if (likelyShare >= (first.get(key)?.likelyShare ?? Infinity)) continue;
+    const share = pick(adhesion, -1) / ratio;
+    const gauge = gaugeAt(group, share, air);
+    first.set(key, { rail, group, ratio, share, likelyShare, ...(gauge ? { gauge } : {}) });
+  }
+  return first;
+}
+
+const adhesionOf = ({ outing: { assumed } }: OutingContext, { sanded }: BrakedGroup, rail: RailState) =>
+  sanded ? assumed.adhesion[rail] : unsanded(assumed, rail);
 
 /** Pressure or vacuum that gives a share of the full block force; absent where the force is not from a cylinder. */
 function gaugeAt(
@@ -107,20 +118,35 @@ export function heldOn(ready: Prepared): HeldOn {
   };
 }
 
-/** One line for each handle on which wheels can slide today. */
+/** The first piece of such rail, and the name of a place that is most of it, as a tunnel is. */
+function whereIs(context: OutingContext, rail: RailState): { where: Finding['where']; others: number } {
+  const pieces = railsAlong(context, context.outing.conditions.railState).filter((p) => p.state === rail);
+  const [piece] = pieces;
+  const overlap = ({ from, to }: RailPiece, at: number, end: number): number =>
+    Math.min(to, end) - Math.max(from, at);
+  const place = context.line.places.find(
+    ({ at, to = at }) => overlap(piece, at, to) > 0.5 * Math.max(piece.to - piece.from, to - at),
+  );
+  return {
+    where: { from: piece.from, to: piece.to, ...(place ? { place: place.name } : {}) },
+    others: pieces.length - 1,
+  };
+}
+
+/** One line for each handle on which wheels can slide today, anywhere. */
 export function askSliding({ context }: Prepared, { howHard: all, heldOn: on }: BrakeGearData): Finding[] {
   const { outing } = context;
-  const railState = worstRail(context, outing.conditions.railState);
-  return all.flatMap(({ handle, group, ratio, share, likelyShare, gauge }) => {
+  return all.flatMap(({ handle, group, rail, ratio, share, likelyShare, gauge, day }) => {
     if (share >= 1) return [];
-    const adhesion = group.sanded ? outing.assumed.adhesion[railState] : unsanded(outing.assumed, railState);
+    const adhesion = adhesionOf(context, group, rail);
     const surely = likelyShare < 1;
     const limit = surely ? adhesion.value : pick(adhesion, -1);
     // Who can ease his brake eases it; what is pushed on, nobody lets go.
     const severity = surely && handle === undefined ? 'limits' : 'notes';
+    const there = rail === day.rail ? undefined : whereIs(context, rail);
     return [
       makeFinding('wheels-slide', severity, 'brakes', {
-        where: { vehicle: outing.train.vehicles[group.vehicle].id },
+        where: { vehicle: outing.train.vehicles[group.vehicle].id, ...there?.where },
         found: amount(ratio, 'ratio'),
         required: amount(limit, 'ratio'),
         margin: (adhesion.value - ratio) / adhesion.value,
@@ -128,9 +154,11 @@ export function askSliding({ context }: Prepared, { howHard: all, heldOn: on }: 
           gear: group.gear.name,
           likely: surely,
           eased: handle !== undefined,
-          rail: railState,
+          rail,
           share: amount(share, 'ratio'),
           ...(gauge ? { gauge } : {}),
+          ...(there ? { others: there.others, dayRail: day.rail, dayShare: amount(day.share, 'ratio') } : {}),
+          ...(there && day.gauge ? { dayGauge: day.gauge } : {}),
           ...(on && handle !== undefined && on.held > on.eased && on.held < Infinity
             ? {
                 stop: amount(on.eased, 'length'),

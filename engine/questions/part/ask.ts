@@ -188,8 +188,7 @@ export function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
 export function onlyIfHigh(context: OutingContext, map: GapMap): boolean {
   const { tail } = map.halves;
   if (tail.sureTip === undefined || map.outcome.every((o) => outcomes[o] !== 'overturns')) return false;
-  const sure = { ...tail, tip: tail.sureTip };
-  const measured = { ...sure, worse: tail.worse.map((w) => ({ ...w, part: { ...w.part, tip: sure.tip } })) };
+  const measured = { ...tail, tip: tail.sureTip };
   const out = emptyRoll();
   return map.at.every((at, i) => {
     roll(measured, Math.round(at / tail.step), map.speed[i], trafficOf({ context }), out);

@@ -9,6 +9,7 @@ import { riseIn, slopeIn } from '../../things/line/cubic.ts';
 import { meets } from './events.ts';
 import { wrapCell } from './ground.ts';
 import type { Part } from './part.ts';
+import { comingOn, rowAt, settledAt } from './placed.ts';
 import type { Path, Roll, Traffic } from './types.ts';
 
 /** Slower than this over a summit, m/s: near balance. */
@@ -27,14 +28,32 @@ export interface Motion {
   /** v²/2 */
   u: number;
   time: number;
+  /** Wheels were locked on worse rail on this way. */
+  kept: boolean;
 }
 
-/** Brakes and resistance, m/s². */
-function drag(part: Part, time: number, v: number): number {
-  const free = part.a + v * (part.b + v * part.c);
-  if (!part.braked) return free;
-  const brake = time < part.fullAt ? brakeAt(part.model, time, v) : brakeForce(part.model.force, v);
-  return free + brake / part.model.inertia;
+const resistance = ({ a, b, c }: Part, v: number): number => a + v * (b + v * c);
+
+/** The brakes left, m/s², x m on from a node. */
+export function brakes(
+  part: Part,
+  time: number,
+  v: number,
+  node: number,
+  x: number,
+  way: 1 | -1,
+  kept: boolean,
+): number {
+  const { model, placed, fullAt, step } = part;
+  if (!part.braked) return 0;
+  if (!placed) return (time < fullAt ? brakeAt(model, time, v) : brakeForce(model.force, v)) / model.inertia;
+  const j = wrapCell(part.loop, part.cells, node);
+  const next = wrapCell(part.loop, part.cells, node + 1);
+  if (time >= fullAt && !placed.near[j] && !placed.near[next])
+    return brakeForce(kept ? placed.allKept : placed.plain, v) / model.inertia;
+  if (time >= fullAt) return settledAt(placed, j, next, x / step, v, way, kept) / model.inertia;
+  const under = placed.under[j] || placed.under[next];
+  return (under ? comingOn(placed, time, j * step + x, v) : brakeAt(model, time, v)) / model.inertia;
 }
 
 /** One direction until rest (false) or until something ends the reckoning (true). */
@@ -50,6 +69,8 @@ export function march(
   const { step, ground, loop, cells } = part;
   const slope = way > 0 ? ground.slopeForward : ground.slopeBack;
   let { node, offset, u, time } = motion;
+  const drag = (t: number, speed: number, cell: number, x: number): number =>
+    resistance(part, speed) + brakes(part, t, speed, cell, x, way, motion.kept);
   let v = Math.sqrt(2 * u);
   let falling = false;
   for (;;) {
@@ -74,14 +95,15 @@ export function march(
         ? way * rise
         : riseIn(rise, slope[j], slope[j + 1], step, x + way * length) -
           riseIn(rise, slope[j], slope[j + 1], step, x);
-    const first = drag(part, time, v);
+    const first = drag(time, v, cell, x);
+    const end = x + way * length;
     const guess = u - need - length * first;
     const then = guess > 0 ? Math.sqrt(2 * guess) : 0;
     const late = time + (2 * length) / (v + then + 1e-9);
-    const mean = (first + drag(part, late, then)) / 2;
+    const mean = (first + drag(late, then, cell, end)) / 2;
     const after = u - need - length * mean;
     if (!(after > 0)) {
-      restIn(part, motion, way, cell, j, x, length, (first + drag(part, late, 0)) / 2, u, v, time);
+      restIn(part, motion, way, cell, j, x, length, (first + drag(late, 0, cell, end)) / 2, u, v, time);
       note(part, motion, out);
       path?.push(out.time, out.at, 0);
       return false;
@@ -101,6 +123,7 @@ export function march(
     }
     node = way > 0 ? cell + 1 : cell;
     offset = 0;
+    if (part.placed?.touched[wrapCell(loop, cells, node)]) motion.kept = true;
     const at = node * step;
     if (at < out.leastAt) out.leastAt = at;
     if (at > out.mostAt) out.mostAt = at;
@@ -127,9 +150,9 @@ function cruise(
   traffic: Traffic,
   out: Roll,
 ): boolean {
-  const { step, loop, cells, a, b, c, tip, placeAtRear } = part;
+  const { step, loop, cells, a, b, c, tip, placeAtRear, placed } = part;
   const rise = way > 0 ? part.ground.climb : part.ground.back;
-  const { force } = part.model;
+  let { force } = part.model;
   const share = part.braked ? 1 / part.model.inertia : 0;
   const mayTip = tip.length > 0;
   const watchPlaces = way < 0 && out.place < 0;
@@ -140,6 +163,7 @@ function cruise(
   let v = Math.sqrt(2 * u);
   let top = out.topSpeed;
   let at = wrapCell(loop, cells, node);
+  if (placed) force = rowAt(placed, at, way, motion.kept);
   let drag = dragFull(a, b, c, force, share, v);
   while (node !== last) {
     const before = way > 0 ? at : at === 0 && loop ? cells - 1 : at - 1;
@@ -148,6 +172,10 @@ function cruise(
     const guess = u - need - step * drag;
     if (!(guess > SLOW)) break;
     const then = Math.sqrt(2 * guess);
+    if (placed) {
+      if (placed.touched[next]) motion.kept = true;
+      force = rowAt(placed, next, way, motion.kept);
+    }
     const late = dragFull(a, b, c, force, share, then);
     const after = u - need - 0.5 * step * (drag + late);
     if (!(after > SLOW) || (mayTip && after > tip[next]) || (watchPlaces && placeAtRear[next] >= 0)) break;

@@ -4,17 +4,18 @@
  */
 
 import { exact } from '../../base/quantity.ts';
-import { buildKit } from '../../motion/kit.ts';
+import { buildKit, type StopKit } from '../../motion/kit.ts';
 import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { type RailPiece, railsAlong, railsMet } from '../../outing/rails.ts';
+import { railsMet, railsMetBy } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Potential } from '../../things/line/potential.ts';
 import { type RailState, unsanded, wetter } from '../../things/rail.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
+import { type Placed, placedOn, REACH } from './placed.ts';
 
 export interface Part {
   /** Its vehicles, and its ends behind the whole train's head, m. */
@@ -47,13 +48,8 @@ export interface Part {
   readonly sureTip?: Float64Array;
   /** By node: place under its rear end, −1 none. */
   readonly placeAtRear: Int16Array;
-  /** The same on each rail that is worse than the day's, the worst last, and where that rail is. */
-  readonly worse: readonly PartElsewhere[];
-}
-
-export interface PartElsewhere {
-  readonly part: Part;
-  readonly pieces: readonly RailPiece[];
+  /** Where the rail is not the day's; absent: nowhere, or nothing is braked. */
+  readonly placed?: Placed;
 }
 
 /** What all parts of one outing share. */
@@ -79,12 +75,12 @@ export function partOf(
 ): Part {
   const { context, grid } = basis;
   const train = slice(context.loaded, first, last);
-  const modelOn = (state: RailState): StopModel => modelFor(context, train, groups, scenario, wary, state);
-  const model = modelOn(context.outing.conditions.railState);
-  const { inertia } = model;
   const front = train.vehicles[0].behind;
+  const brakes = brakesOf(basis, front, train, groups, scenario, wary);
+  const { model } = brakes;
+  const { inertia } = model;
   const rear = front + train.length;
-  const part: Part = {
+  return {
     first,
     last,
     front,
@@ -98,56 +94,59 @@ export function partOf(
     a: model.a / inertia,
     b: model.b / inertia,
     c: model.c / inertia,
-    ...brakesOf(model),
-    model,
-    fullAt: settledAfter(model),
+    ...brakes,
     ...tipsOf(basis, first, last),
     placeAtRear: shifted(basis, rear),
-    worse: [],
   };
-  return { ...part, worse: onWorseRails(context, part, modelOn) };
 }
 
 /** The same vehicles with other brakes left to them, in the same scenario. */
 export function rebraked(
-  { context }: Basis,
-  part: Part,
+  basis: Basis,
+  { placed: _, ...part }: Part,
   groups: readonly BrakedGroup[],
   scenario: Scenario,
   wary = true,
 ): Part {
-  const train = slice(context.loaded, part.first, part.last);
-  const modelOn = (state: RailState): StopModel => modelFor(context, train, groups, scenario, wary, state);
-  const model = modelOn(context.outing.conditions.railState);
-  const own = { ...part, ...brakesOf(model), model };
-  return { ...own, worse: onWorseRails(context, own, modelOn) };
+  const train = slice(basis.context.loaded, part.first, part.last);
+  return { ...part, ...brakesOf(basis, part.front, train, groups, scenario, wary) };
 }
 
-/** A half whose way meets worse rail with any of its wheels is rolled as if all its way were of that rail: the safe side. */
-function onWorseRails(
-  context: OutingContext,
-  part: Part,
-  modelOn: (state: RailState) => StopModel,
-): PartElsewhere[] {
-  const { conditions, assumed } = context.outing;
-  const grip = (state: RailState): number => assumed.adhesion[state].value;
-  const pieces = railsAlong(context, conditions.railState);
-  return railsMet(context, conditions.railState)
-    .filter((state) => grip(state) < grip(conditions.railState))
-    .sort((a, b) => grip(b) - grip(a))
-    .map((state) => {
-      const model = modelOn(state);
-      return {
-        part: { ...part, ...brakesOf(model), model },
-        pieces: pieces.filter((p) => p.state === state),
-      };
-    });
+/** The brakes on the day's rail, and where another rail lies. @param front of the half behind the train's head, m */
+function brakesOf(
+  { context, grid }: Basis,
+  front: number,
+  train: LoadedTrain,
+  groups: readonly BrakedGroup[],
+  scenario: Scenario,
+  wary: boolean,
+): Pick<Part, 'braked' | 'fullAt' | 'model' | 'placed'> {
+  const day = context.outing.conditions.railState;
+  const laid = (state: RailState): Laid => laidOn(context, train, groups, scenario, wary, state);
+  const own = laid(day);
+  const { model } = own;
+  const braked = model.force.some((f) => f > 0) || model.block.some((f) => f > 0);
+  const fullAt = settledAfter(model);
+  const others = railsMet(context, day).filter((state) => state !== day);
+  if (!braked || others.length === 0) return { braked, fullAt, model };
+  const pieces = railsMetBy(context, day, context.loaded.length + REACH, grid.cells * grid.step + REACH);
+  const rails = others.map((state) => {
+    const of = pieces.filter((p) => p.state === state);
+    const array = (end: 'from' | 'to'): Float64Array => Float64Array.from(of, (p) => p[end]);
+    return { ...laid(state), from: array('from'), to: array('to') };
+  });
+  const none = new Float64Array(0);
+  return {
+    braked,
+    // Whoever eases on the worse rail has noticed later.
+    fullAt: Math.max(fullAt, ...rails.map((r) => settledAfter(r.model))),
+    model,
+    placed: placedOn([{ ...own, from: none, to: none }, ...rails], front, grid, {
+      brake: scenario.brake,
+      strong: wary ? Math.abs(scenario.brake) : scenario.brake,
+    }),
+  };
 }
-
-const brakesOf = (model: StopModel): Pick<Part, 'braked' | 'fullAt'> => ({
-  braked: model.force.some((f) => f > 0) || model.block.some((f) => f > 0),
-  fullAt: settledAfter(model),
-});
 
 function slice(loaded: LoadedTrain, first: number, last: number): LoadedTrain {
   const vehicles = loaded.vehicles.slice(first, last + 1);
@@ -174,14 +173,19 @@ const noPotential: Potential = {
   mostSlope: 0,
 };
 
-function modelFor(
+interface Laid {
+  readonly kit: StopKit;
+  readonly model: StopModel;
+}
+
+function laidOn(
   context: OutingContext,
   train: LoadedTrain,
   groups: readonly BrakedGroup[],
   scenario: Scenario,
   wary: boolean,
   state: RailState,
-): StopModel {
+): Laid {
   const { outing } = context;
   const adhesion = outing.assumed.adhesion[state];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
@@ -192,7 +196,7 @@ function modelFor(
     grade: gradeSpread(context),
     blocksOn: wetter(outing.conditions.railState, state),
   });
-  return modelOf(kit, scenario, wary);
+  return { kit, model: modelOf(kit, scenario, wary) };
 }
 
 function perKilogram(ground: Ground, factor: number): Ground {

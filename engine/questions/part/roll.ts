@@ -14,12 +14,12 @@
  */
 
 import { RAMP_STEPS } from '../../motion/kit.ts';
-import { brakeAt } from '../../motion/march.ts';
 import { brakeForce, channelFactor } from '../../motion/model.ts';
 import { slopeIn } from '../../things/line/cubic.ts';
 import { wrapCell } from './ground.ts';
-import { type Motion, march } from './march.ts';
-import type { Part, PartElsewhere } from './part.ts';
+import { brakes, type Motion, march } from './march.ts';
+import type { Part } from './part.ts';
+import { gripUnder, rowAt } from './placed.ts';
 import type { Path, Roll, Traffic } from './types.ts';
 
 export const noTraffic: Traffic = { followsAfter: 0, followsAt: 0 };
@@ -44,8 +44,6 @@ const MOST_TURNS = 200;
 const SLIM = 0.03;
 
 /**
- * On rail as it is along its way: where it meets a worse one, all of its way is of that.
- *
  * @param node where the whole train's head was at the parting
  * @param speed m/s, ≥ 0, forward
  */
@@ -57,29 +55,8 @@ export function roll(
   out: Roll,
   path?: Path,
 ): void {
-  rollOn(part, node, speed, traffic, out, path);
-  for (const worse of part.worse) {
-    if (!metBy(worse, part, out)) continue;
-    if (path) path.length = 0;
-    rollOn(worse.part, node, speed, traffic, out, path);
-  }
-}
-
-/** Whether any of its vehicles was on one of the pieces. */
-function metBy({ pieces }: PartElsewhere, { front, rear, loop, step, cells }: Part, out: Roll): boolean {
-  const [from, to] = [out.leastAt - rear, out.mostAt - front];
-  const lap = loop ? step * cells : Infinity;
-  if (to - from >= lap) return pieces.length > 0;
-  const first = loop ? Math.floor(from / lap) : 0;
-  const laps = loop ? [first, first + 1] : [0];
-  return laps.some((n) =>
-    pieces.some((p) => p.from + (loop ? n * lap : 0) < to && p.to + (loop ? n * lap : 0) > from),
-  );
-}
-
-function rollOn(part: Part, node: number, speed: number, traffic: Traffic, out: Roll, path?: Path): void {
   const start = node * part.step;
-  const motion: Motion = { node, offset: 0, u: (speed * speed) / 2, time: 0 };
+  const motion: Motion = { node, offset: 0, u: (speed * speed) / 2, time: 0, kept: false };
   if (speed > 0 && part.braked) motion.u += spotLoss(part, start, speed);
   begin(speed, start, out);
   path?.push(0, start, speed);
@@ -88,6 +65,8 @@ function rollOn(part: Part, node: number, speed: number, traffic: Traffic, out: 
   if (speed === 0) out.turns = 1;
   if (way > 0 && part.braked && !path) brakesComeOn(part, motion, start, out);
   while (!march(part, motion, way, start, traffic, out, path)) {
+    // At a stand every wheel holds again.
+    motion.kept = false;
     way = direction(part, motion, out);
     if (way === 0 || out.turns >= MOST_TURNS) {
       if (way !== 0) out.nearBalance = true;
@@ -118,11 +97,15 @@ function begin(speed: number, start: number, out: Roll): void {
  * half that comes to rest on the spot loses no more than its own way. As `motion/bad-spot.ts` for a stop.
  */
 function spotLoss(part: Part, s: number, v: number): number {
-  const { model, a } = part;
+  const { model, a, placed, step } = part;
   const { spot, spotFactor, inertia, scratch } = model;
   if (spot <= 0) return 0;
-  const brake = brakeForce(model.force, v * Math.SQRT1_2);
-  const lost = (brake - spotFactor * scratch.grip[0]) / inertia;
+  const middle = v * Math.SQRT1_2;
+  const node = Math.round(s / step);
+  const force = placed ? rowAt(placed, wrapCell(part.loop, part.cells, node), 1, false) : model.force;
+  const brake = brakeForce(force, middle);
+  const grip = placed ? gripUnder(placed, s) : scratch.grip[0];
+  const lost = (brake - spotFactor * grip) / inertia;
   if (lost <= 0) return 0;
   const left = brake / inertia + a + slopeAt(part, s) - lost;
   return lost * (left > 0 ? Math.min(spot, (v * v) / 2 / left) : spot);
@@ -156,7 +139,7 @@ function brakesComeOn(part: Part, motion: Motion, start: number, out: Roll): voi
     if (v > top) top = v;
   }
   const node = Math.floor(s / step);
-  if (node >= part.mostNode || mayTip(part, start, node, top)) return;
+  if (node >= part.mostNode || mayTip(part, start, node, top) || otherRail(part, start, node)) return;
   motion.node = node;
   motion.offset = s - node * step;
   motion.u = (v * v) / 2;
@@ -164,6 +147,15 @@ function brakesComeOn(part: Part, motion: Motion, start: number, out: Roll): voi
   motion.time = dt * RAMP_STEPS;
   out.topSpeed = top;
   out.mostAt = s;
+}
+
+/** Is other rail than the day's under it, anywhere between its start and a node? */
+function otherRail({ placed, step, loop, cells }: Part, start: number, to: number): boolean {
+  if (!placed) return false;
+  for (let n = Math.floor(start / step); n <= to + 1; n++) {
+    if (placed.under[wrapCell(loop, cells, n)]) return true;
+  }
+  return false;
 }
 
 /** Could anything of it go over between its start and a node at a speed? */
@@ -189,7 +181,7 @@ function direction(part: Part, motion: Motion, out: Roll): 1 | 0 | -1 {
   const x = motion.offset;
   const forward = slopeIn(ground.climb[j], ground.slopeForward[j], ground.slopeForward[j + 1], step, x);
   const back = slopeIn(-ground.back[j], ground.slopeBack[j], ground.slopeBack[j + 1], step, x);
-  const hold = part.a + (part.braked ? brakeAt(part.model, motion.time, 0) / part.model.inertia : 0);
+  const hold = part.a + brakes(part, motion.time, 0, motion.node, x, 1, false);
   // Curves are in both slopes, holding: forward it needs −forward, backward +back.
   const pull = Math.max(-forward, back);
   if (Math.abs(pull - hold) < SLIM * Math.max(hold, pull)) out.nearBalance = true;

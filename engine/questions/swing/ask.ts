@@ -132,8 +132,8 @@ const factsOf = (worst: SwingEnd, others: number): FactsOf<'coupler-swing-short'
   others,
 });
 
-/** The closed form: of the angle where both stand in one curve, else of one such curve throughout. */
-function sumOf({ curvature, own, its, lie }: SwingEnd): { readonly sum?: SumRef } {
+/** The closed form: of the angle where both stand in one curve, else of one such curve throughout. It knows no play. */
+function sumOf({ curvature, own, its, lie }: SwingEnd, play: boolean): { readonly sum?: SumRef } {
   if (curvature === 0) return {};
   const inputs = {
     radius: 1 / curvature,
@@ -150,7 +150,8 @@ function sumOf({ curvature, own, its, lie }: SwingEnd): { readonly sum?: SumRef 
     { ...its, truckCentres: its.guides },
   );
   if (!Number.isFinite(angle)) return {};
-  return { sum: { id: 'coupler-angle', inputs, ...(lie === 'curve' ? {} : { differs: 'throughout' }) } };
+  const differs = lie !== 'curve' ? 'throughout' : play ? 'play' : undefined;
+  return { sum: { id: 'coupler-angle', inputs, ...(differs ? { differs } : {}) } };
 }
 
 /**
@@ -177,17 +178,11 @@ function short(ends: readonly SwingEnd[]): Finding[] {
         required: amount(gives(worst), 'angle'),
         margin: marginOf(found, gives(worst)),
         facts: factsOf(worst, of.length - 1),
-        ...(severity === 'forbids' ? sumOf(worst) : {}),
+        ...sumOf(worst, severity !== 'forbids'),
         source: SOURCE,
       }),
     ];
   });
-}
-
-/** The sum knows no play. */
-function withoutPlay(end: SwingEnd): { readonly sum?: SumRef } {
-  const { sum } = sumOf(end);
-  return sum ? { sum: { ...sum, differs: 'throughout' } } : {};
 }
 
 /**
@@ -208,7 +203,7 @@ function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
         found: amount(most(worst), 'angle'),
         required: amount(gives(worst), 'angle'),
         facts: { ...factsOf(worst, silent.length - 1), shanks: worst.shanksKnown ? 'known' : 'assumed' },
-        ...withoutPlay(worst),
+        ...sumOf(worst, true),
         sure: 'assumed',
         source: SOURCE,
         measure: asks === 'swing' ? 'coupling.swing' : 'coupling.shank',

@@ -102,6 +102,7 @@ describe('swing of couplers', () => {
     expect(said(outing)).toEqual(['limits coupler-swing-short']);
     const [finding] = found(outing);
     expect(finding.found?.si).toBeCloseTo(needed + play, 9);
+    expect(finding.sum?.id).toBe('coupler-angle');
     expect(tellFinding(finding, { system: 'imperial', wording: 'us', outing }).why).toContain(
       'play of the flanges',
     );
@@ -160,6 +161,24 @@ describe('swing of couplers', () => {
     expect(said(outing)).toContain('unknown coupler-swing-unknown coupling.shank');
     const { swing: _s, ...play } = { ...without, sidePlay: 0.02 };
     expect(said(outingOf(play))).toContain('unknown coupler-swing-unknown coupling.shank');
+  });
+
+  it('has it behind what the play limits and what is near too: in one curve the angle is short by just the play', () => {
+    const circle = (on: Coupling): Outing => {
+      const outing = outingOf(on);
+      const curves = [arc(0, outing.line.length, outing.line.length / (2 * Math.PI))];
+      return { ...outing, line: { ...outing.line, loop: true, curves } };
+    };
+    const [end] = inquire(circle(coupling())).of(swing).data.ends;
+    expect(end.lie).toBe('curve');
+    for (const swings of [end.needed + 0.9 * end.play, 1.05 * (end.needed + end.play)]) {
+      const [{ sum, found: told }] = found(circle(coupling({ swing: exact(swings) })));
+      expect(sum?.differs).toBe('play');
+      const outcome = evaluateSum(findSum('coupler-angle')!, sum!.inputs);
+      expect((outcome.ok ? outcome.values['angle'] : 0) + end.play).toBeCloseTo(told!.si, 6);
+    }
+    for (const swings of [needed + 0.9 * play, 1.05 * (needed + play)])
+      expect(found(outingOf(coupling({ swing: exact(swings) })))[0].sum?.id).toBe('coupler-angle');
   });
 
   it('has the closed form behind it, of the curve that is sharpest under the two', () => {

@@ -5,8 +5,8 @@ import type { RailStretch } from '../../../engine/things/line/types.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import { wetter, worseRail } from '../../../engine/things/rail.ts';
 import { chance } from '../chance.ts';
-import { groundOf, running } from '../ground.ts';
-import { hand, likelyDeal, tableOf } from '../hand.ts';
+import { type Ground, groundOf, running } from '../ground.ts';
+import { type Hand, hand, likelyDeal, tableOf } from '../hand.ts';
 import { type Rail, stopByPlace } from '../places.ts';
 import { wayAhead } from '../stop.ts';
 import { answering } from '../train.ts';
@@ -32,6 +32,22 @@ export function withStretches(seed: number): Outing {
   return { ...base, conditions: { ...base.conditions, railState: rail, railStretches } };
 }
 
+/** Each rail of the outing with its hand, the day's own first. */
+export function railsOf(
+  { conditions, line }: Outing,
+  ground: Ground,
+  handOn: (state: RailState) => Hand,
+): (Rail & { readonly state: RailState })[] {
+  const stretches = conditions.railStretches ?? [];
+  const stateAt = (x: number): RailState => {
+    const on = line.loop ? ((x % line.length) + line.length) % line.length : x;
+    const chainage = running(ground, on);
+    return stretches.find((s) => s.from <= chainage && chainage <= s.to)?.state ?? conditions.railState;
+  };
+  const met = [...new Set([conditions.railState, ...stretches.map((s) => s.state)])];
+  return met.map((state) => ({ state, hand: handOn(state), at: (x) => stateAt(x) === state }));
+}
+
 export interface PlaceCompared {
   readonly seed: number;
   readonly at: number;
@@ -51,19 +67,11 @@ export function comparePlaces(seed: number, places: number): PlaceCompared[] {
     const table = tableOf({ ...outing, conditions: { ...conditions, railState } }, answering(outing));
     return { ...hand(table, likelyDeal), curve: assumed.curveConstant.low };
   };
-  const met = [...new Set([conditions.railState, ...stretches.map((s) => s.state)])].sort((a, b) =>
-    a === b ? 0 : worseRail(assumed.adhesion, a, b) === a ? 1 : -1,
-  );
-  const stateAt = (x: number): RailState => {
-    const on = line.loop ? ((x % line.length) + line.length) % line.length : x;
-    const chainage = running(ground, on);
-    return stretches.find((s) => s.from <= chainage && chainage <= s.to)?.state ?? conditions.railState;
-  };
-  const rails = met.map((state): Rail => {
+  const rails = railsOf(outing, ground, (state) => {
     // Drier rail dries no blocks.
     const { frictions } = handOn(wetter(conditions.railState, state));
-    return { hand: { ...handOn(state), frictions }, at: (x) => stateAt(x) === state };
-  });
+    return { ...handOn(state), frictions };
+  }).sort((a, b) => (worseRail(assumed.adhesion, a.state, b.state) === a.state ? 1 : -1));
   const { cars } = tableOf(outing, answering(outing));
   return Array.from({ length: places }, () => {
     const { from, to } = stretches[Math.floor(uniform() * stretches.length)];
