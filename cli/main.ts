@@ -17,6 +17,7 @@ import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { newCommand } from './commands/new.ts';
 import { partingCommand } from './commands/parting.ts';
+import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
@@ -43,6 +44,7 @@ const commands: readonly Command[] = [
   failuresCommand,
   flagCommand,
   seatingCommand,
+  seatHeightCommand,
   leanCommand,
   twistCommand,
   surveyCommand,
