@@ -12,6 +12,7 @@ import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
+import { findCommand } from './commands/find.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
@@ -49,6 +50,7 @@ const commands: readonly Command[] = [
   twistCommand,
   surveyCommand,
   sumCommand,
+  findCommand,
 ];
 
 const run: Run = async (action, options: Options) => {

@@ -32,12 +32,16 @@ export function App() {
   useEffect(() => {
     const moved = (): void => {
       arrive();
-      document.getElementById('main')?.focus({ preventScroll: true });
+      if (place.value.part !== 'find') document.getElementById('main')?.focus({ preventScroll: true });
       // The word first, whichever room it is.
       scrollTo(0, 0);
     };
     addEventListener('hashchange', moved);
-    return () => removeEventListener('hashchange', moved);
+    addEventListener('keydown', toFind);
+    return () => {
+      removeEventListener('hashchange', moved);
+      removeEventListener('keydown', toFind);
+    };
   }, []);
   const { id, door, title } = rooms.find((r) => r.id === place.value.room) ?? rooms[0];
   return (
@@ -67,6 +71,15 @@ export function App() {
       <Cautions />
     </>
   );
+}
+
+/** A stroke of `/` where nothing is written leads to the search. */
+function toFind(event: KeyboardEvent): void {
+  if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
+  if ((event.target as Element).closest('input, textarea, select, dialog, [contenteditable]')) return;
+  event.preventDefault();
+  if (place.value.room !== 'tools' || place.value.part !== 'find') location.hash = '#tools/find';
+  else document.querySelector<HTMLElement>('.find input')?.focus();
 }
 
 /** Most days nothing is. */

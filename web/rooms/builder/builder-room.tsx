@@ -17,9 +17,9 @@ export interface BuilderProps {
 }
 
 const tasks = [
-  { part: 'cylinder', word: 'Which cylinder and lever?', View: Cylinder },
-  { part: 'seat', word: 'How high may the seat be?', View: Seat },
-  { part: 'chain', word: 'Which chain?', View: WhichChain },
+  { part: 'cylinder', short: 'Cylinder', word: 'Which cylinder and lever?', View: Cylinder },
+  { part: 'seat', short: 'Seat', word: 'How high may the seat be?', View: Seat },
+  { part: 'chain', short: 'Chain', word: 'Which chain?', View: WhichChain },
 ] as const;
 
 let count = 0;
@@ -32,7 +32,7 @@ export function BuilderRoom({ outing, voice }: Omit<BuilderProps, 'of'>) {
       <nav class="within" aria-label="Build">
         {tasks.map((t) => (
           <a key={t.part} href={`#builder/${t.part}`} aria-current={t.part === part ? 'page' : undefined}>
-            {t.word}
+            {t.short}
           </a>
         ))}
       </nav>

@@ -1,6 +1,8 @@
 /** What can be looked at closely, each by the question that it answers. */
 import '../../look/rooms.css';
 import './tools.css';
+import { place } from '../../doors.ts';
+import { FindBox } from '../../parts/find.tsx';
 
 const builds: readonly { readonly part: string; readonly asks: string; readonly tells: string }[] = [
   {
@@ -47,6 +49,7 @@ const tools: readonly { readonly id: string; readonly title: string; readonly as
 export const Room = () => (
   <>
     <h1>Tools</h1>
+    <FindBox called={place.value.part === 'find'} />
     <h2>To build</h2>
     <ul class="tool-list">
       {builds.map(({ part, asks, tells }) => (
