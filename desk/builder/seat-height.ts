@@ -190,7 +190,9 @@ function limitWords(limit: SeatLimit, ask: SeatAsk, outing: Outing, voice: Voice
 
 function reasonTable(found: SeatHeight, ask: SeatAsk, outing: Outing, voice: Voice): WordTable {
   const aside = ask.who === 'all' ? 'one' : 'all';
-  const rows = found.limits.filter((l) => l.reason !== 'host' || outing.host.seatHeight);
+  const rows = found.limits
+    .filter((l) => l.reason !== 'host' || outing.host.seatHeight)
+    .toSorted((a, b) => (a.height ?? -1) - (b.height ?? -1) || 0);
   return {
     title: 'What sets the height',
     head: ['highest seat', 'above that', ''],

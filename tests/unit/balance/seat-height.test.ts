@@ -1,5 +1,6 @@
 /** How high a seat may be, against the moments about one rail written out by hand. All made up. */
 import { describe, expect, it } from 'vitest';
+import { GRAVITY } from '../../../engine/base/constants.ts';
 import { between, exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { type SeatAsk, seatHeight } from '../../../engine/questions/balance/seat-height.ts';
@@ -59,6 +60,21 @@ describe('how high the seats may be', () => {
       expect(all?.height).toBeLessThanOrEqual(byHand(lean) + 1e-9);
       expect(all?.height).toBeGreaterThan(byHand(lean) - 0.001);
     }
+  });
+
+  it('is where standing on cant leaves two fifths of a wheel, and where a curve leaves three', () => {
+    const sin = CANT / BASE;
+    const mass = TARE + PEOPLE;
+    const seat = (Z: number): number => (Z - TARE * CENTRE) / PEOPLE - ABOVE;
+    const limit = (outing: Outing, reason: string): number =>
+      seatHeight(outing, ask(0))?.limits.find((l) => l.reason === reason)?.height ?? 0;
+    const standing = seat(((Math.sqrt(1 - sin * sin) - 0.4) * mass * BASE) / (2 * sin));
+    expect(limit(canted(), 'standing')).toBeCloseTo(standing, 2);
+    const { line, ...rest } = canted();
+    const bend = { from: 0, to: line.length, startCurvature: 1 / 8, endCurvature: 1 / 8, gaugeWidening: 0 };
+    // 2 m/s round a radius of 8 m.
+    const curve = seat((((1 - 0.6) * mass * BASE) / 2) * (GRAVITY / (4 / 8)));
+    expect(limit({ ...rest, line: { ...line, cants: [], curves: [bend] } }, 'curve')).toBeCloseTo(curve, 2);
   });
 
   it('is the lowest of its reasons, keeps at that height and not above it', () => {

@@ -28,7 +28,7 @@ export function BuilderRoom({ outing, voice }: Omit<BuilderProps, 'of'>) {
   const of = useMemo(() => ++count, [outing]);
   const { part, word, View } = tasks.find((t) => t.part === place.value.part) ?? tasks[0];
   return (
-    <section class="builder-room">
+    <section class={`builder-room ${part}`}>
       <nav class="within" aria-label="Build">
         {tasks.map((t) => (
           <a key={t.part} href={`#builder/${t.part}`} aria-current={t.part === part ? 'page' : undefined}>

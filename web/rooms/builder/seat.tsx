@@ -39,8 +39,8 @@ export function Seat({ outing, voice, of }: BuilderProps) {
         <label>
           who leans
           <select value={written.who} onChange={(e) => set({ who: e.currentTarget.value })}>
-            <option value="all">all of the car: it must not go over</option>
-            <option value="one">one alone: no wheel may lift</option>
+            <option value="all">all of the car</option>
+            <option value="one">one alone</option>
           </select>
         </label>
         <label>
@@ -48,7 +48,7 @@ export function Seat({ outing, voice, of }: BuilderProps) {
           <input value={written.lean} onInput={(e) => set({ lean: e.currentTarget.value })} />
         </label>
         <label>
-          at a speed of (empty: as it is run)
+          speed, if another
           <input value={written.speed} onInput={(e) => set({ speed: e.currentTarget.value })} />
         </label>
       </div>
