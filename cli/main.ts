@@ -12,11 +12,13 @@ import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
+import { findCommand } from './commands/find.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { newCommand } from './commands/new.ts';
 import { partingCommand } from './commands/parting.ts';
+import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
@@ -43,10 +45,12 @@ const commands: readonly Command[] = [
   failuresCommand,
   flagCommand,
   seatingCommand,
+  seatHeightCommand,
   leanCommand,
   twistCommand,
   surveyCommand,
   sumCommand,
+  findCommand,
 ];
 
 const run: Run = async (action, options: Options) => {

@@ -1,5 +1,6 @@
 /** What commands print for people: tables, findings with their reasons, and where a drawing went. */
 
+import type { Task } from '../desk/builder/task.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { type Scene, sceneToSvg } from '../views/strip/scene.ts';
 import { tellMeasure } from '../words/field.ts';
@@ -43,6 +44,10 @@ export const findingsText = (findings: readonly Finding[], voice: Voice): string
 
 /** Parts of an answer, an empty line between them; empty parts fall away. */
 export const paragraphs = (parts: readonly string[]): string => parts.filter((p) => p !== '').join('\n\n');
+
+/** A builder's question: the sentences, then the tables. */
+export const taskText = ({ said, tables }: Task): string =>
+  paragraphs([said.join('\n'), ...tables.map(tableText)]);
 
 /** Draws a scene into a file and says so. */
 export async function drawInto(file: string, scene: Scene): Promise<string> {

@@ -102,11 +102,13 @@ export function designTables(
   const force = (si: number): string => say(voice, { si, kind: 'force' }, 'up');
   const asked = `To stop in ${distance(voice, request.distance, 'down')} from ${say(voice, { si: request.speed, kind: 'speed' })} on ${say(voice, { si: request.grade, kind: 'grade' })}, rail ${voice.outing.conditions.railState}`;
   const listed = result.designs.filter((d) => d.feasible || all);
+  // Where every car is braked the number of them says nothing.
+  const from = request.everyCar ? 1 : 0;
   const ratio = say(voice, { si: result.adhesion, kind: 'ratio' }, 'down');
   const empty = listed.some((d) => d.limits.includes('slides-empty'))
     ? ' Those that slide when empty need less pressure, or an empty-load lever, on an empty train.'
     : '';
-  return [
+  const needed: WordTable[] = [
     {
       title: asked,
       head: ['braked cars', 'retarding force per car'],
@@ -115,8 +117,12 @@ export function designTables(
         n.force === null ? 'none does: the rail gives no more' : force(n.force),
       ]),
     },
+  ];
+  const few = request.everyCar && listed.length > 0;
+  return [
+    ...(few ? [] : needed),
     {
-      title: 'Cylinders and levers, each proved by stopping again',
+      title: few ? asked : 'Cylinders and levers, each proved by stopping again',
       head: [
         'braked cars',
         'bore',
@@ -128,8 +134,8 @@ export function designTables(
         'cautious',
         'spare',
         'but',
-      ],
-      rows: listed.map((d) => designRow(d, voice)),
+      ].slice(from),
+      rows: listed.map((d) => designRow(d, voice).slice(from)),
       note:
         listed.length === 0
           ? 'No cylinder does it. Brake more cars, allow more distance or less speed, or leave cars behind.'

@@ -5,7 +5,6 @@ import { ranked } from '../engine/answer/verdict.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBrakes, type BrakeData } from '../engine/questions/brakes/ask.ts';
-import { type DesignRequest, type DesignResult, designBrakes } from '../engine/questions/brakes/design.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
 
@@ -25,6 +24,3 @@ export function lookAtBrakes(outing: Outing): BrakeLook {
 /** Rail states in which a brake ratio may slide: it is above the least adhesion of that state. */
 export const slidesIn = (outing: Outing, ratio: number): readonly RailState[] =>
   railStates.filter((state) => ratio > outing.assumed.adhesion[state].low);
-
-export const designFor = (outing: Outing, request: DesignRequest): DesignResult =>
-  designBrakes(openOuting(outing), request);

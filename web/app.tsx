@@ -18,6 +18,7 @@ const views: Readonly<Record<string, Load>> = {
   train: () => import('./rooms/train/train-room.tsx'),
   line: () => import('./rooms/line/line-room.tsx'),
   tools: () => import('./rooms/tools/tools-room.tsx'),
+  builder: () => import('./rooms/builder/room.tsx'),
   brakes: () => import('./rooms/brakes/room.tsx'),
   balance: () => import('./rooms/balance/room.tsx'),
   couplers: () => import('./rooms/couplers/room.tsx'),
@@ -31,12 +32,16 @@ export function App() {
   useEffect(() => {
     const moved = (): void => {
       arrive();
-      document.getElementById('main')?.focus({ preventScroll: true });
+      if (place.value.part !== 'find') document.getElementById('main')?.focus({ preventScroll: true });
       // The word first, whichever room it is.
       scrollTo(0, 0);
     };
     addEventListener('hashchange', moved);
-    return () => removeEventListener('hashchange', moved);
+    addEventListener('keydown', toFind);
+    return () => {
+      removeEventListener('hashchange', moved);
+      removeEventListener('keydown', toFind);
+    };
   }, []);
   const { id, door, title } = rooms.find((r) => r.id === place.value.room) ?? rooms[0];
   return (
@@ -66,6 +71,15 @@ export function App() {
       <Cautions />
     </>
   );
+}
+
+/** A stroke of `/` where nothing is written leads to the search. */
+function toFind(event: KeyboardEvent): void {
+  if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
+  if ((event.target as Element).closest('input, textarea, select, dialog, [contenteditable]')) return;
+  event.preventDefault();
+  if (place.value.room !== 'tools' || place.value.part !== 'find') location.hash = '#tools/find';
+  else document.querySelector<HTMLElement>('.find input')?.focus();
 }
 
 /** Most days nothing is. */

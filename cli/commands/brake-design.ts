@@ -1,12 +1,13 @@
 /** heedway brake-design: which cylinder, lever and number of braked cars stop the train in a distance. */
-import { designTables, readDesign, type WrittenDesign } from '../../desk/brake-design.ts';
-import { designFor } from '../../desk/brakes.ts';
+import { readDesign, type WrittenDesign } from '../../desk/brake-design.ts';
+import { askCylinder, usualDesign } from '../../desk/builder/cylinder.ts';
 import { blockMaterials } from '../../engine/things/vehicle/types.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { tableText } from '../text.ts';
+import { taskText } from '../text.ts';
 
-interface DesignOptions extends Options, WrittenDesign {
+interface DesignOptions extends Options, Partial<WrittenDesign> {
+  readonly fewer?: boolean;
   readonly all?: boolean;
 }
 
@@ -15,24 +16,25 @@ export const brakeDesignCommand: Command = {
   declare: (program, run) => {
     common(program.command('brake-design <outing>'))
       .description(
-        'Brakes for the cars of this train, loaded as in the outing: cylinder, lever ratio and number of braked cars that stop it in a distance. Each proposal is proved by stopping again.',
+        'Which cylinder and lever for the cars of this train, loaded as in the outing, of stock bores in your units? What is left out is filled in so that it works: the steepest fall, the speed run at, a distance in which it can stop. Each proposal is proved by stopping again.',
       )
-      .requiredOption('--distance <distance>', 'to stop in, such as "60 ft"')
-      .requiredOption('--speed <speed>', 'from, such as "7 mph"')
-      .option('--grade <grade>', 'falls are negative, such as "-3 %"', '0 %')
+      .option('--distance <distance>', 'to stop in, such as "60 ft"')
+      .option('--speed <speed>', 'from, such as "7 mph"')
+      .option('--grade <grade>', 'falls are negative, such as "-3 %"')
       .option('--pressure <pressure>', 'air in the cylinders, such as "45 psi"')
       .option('--vacuum <vacuum>', 'or vacuum, such as "18 inHg"')
-      .option('--spring <force>', 'return spring of a cylinder, such as "6 lbf"', '0 lbf')
-      .option('--block <material>', blockMaterials.join(', '), 'cast-iron')
-      .option('--efficiency <ratio>', 'of the rigging', '0.8')
-      .option('--cylinders <count>', 'per car', '1')
-      .option('--dead-time <time>', 'until the blocks touch', '0.5 s')
-      .option('--build-up <time>', 'from there to full', '1.5 s')
+      .option('--spring <force>', 'return spring of a cylinder, such as "6 lbf"')
+      .option('--block <material>', blockMaterials.join(', '))
+      .option('--efficiency <ratio>', 'of the rigging')
+      .option('--cylinders <count>', 'per car')
+      .option('--dead-time <time>', 'until the blocks touch')
+      .option('--build-up <time>', 'from there to full')
       .option(
         '--reaction <time>',
         "counted in the distance; the outing's where left out, 0 s from the handle",
       )
       .option('--no-engine', 'leave the engine and tender unbraked')
+      .option('--fewer', 'look at brakes on fewer cars too')
       .option('--all', 'also list what does not do, and why')
       .action((path: string, options: DesignOptions) => run(() => design(path, options), options));
   },
@@ -40,13 +42,15 @@ export const brakeDesignCommand: Command = {
 
 async function design(path: string, options: DesignOptions) {
   const outing = await openOutingFile(path);
-  const read = readDesign(options, outing.conditions.reaction);
+  const written = usualDesign(outing, options.units, options);
+  const read = readDesign(written, outing.conditions.reaction);
   if (!read.ok) throw new UsageFault(read.problems.map((p) => p.message).join('\n'), read.problems);
-  const result = designFor(outing, read.request);
-  const tables = designTables(result, read.request, options.all === true, voiceOf(options, outing));
+  const { fewer = false, all = false } = options;
+  const choice = { vacuum: written.vacuum !== undefined, fewer, all };
+  const answer = askCylinder(outing, read.request, voiceOf(options, outing), choice);
   return {
-    text: tables.map(tableText).join('\n\n'),
-    json: { request: read.request, ...result },
-    exit: result.designs.some((d) => d.feasible) ? 0 : 20,
+    text: taskText(answer),
+    json: { request: answer.request, best: answer.best ?? null, said: answer.said, ...answer.result },
+    exit: answer.best ? 0 : 20,
   };
 }

@@ -1,29 +1,48 @@
 /** heedway chains: does the chain at each gap hold a parted tail, and which size would? */
+import { askChain } from '../../desk/builder/chain.ts';
 import { chainTable, lookAtChains } from '../../desk/chains.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
-import { type Command, common, exitOf, voiceOf } from '../command.ts';
+import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
+import { findingsText, paragraphs, tableText, taskText, tellFully } from '../text.ts';
+
+interface ChainsOptions extends Options {
+  readonly buy?: boolean;
+}
 
 export const chainsCommand: Command = {
   name: 'chains',
   declare: (program, run) => {
     common(program.command('chains <outing>'))
       .description('Does the chain at each gap hold a parted tail, and which size would?')
-      .action((path, options) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
-          const voice = voiceOf(options, outing);
-          const view = lookAtChains(outing);
-          return {
-            text: paragraphs([tableText(chainTable(view, voice)), findingsText(view.findings, voice)]),
-            json: {
-              gaps: view.rows,
-              findings: view.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
-            },
-            exit: exitOf[verdictOf(view.findings)],
-          };
-        }, options),
+      .option('--buy', 'which chain to buy: one size for every gap, by grade, proved by hanging it')
+      .action((path: string, options: ChainsOptions) =>
+        run(() => (options.buy ? buy(path, options) : chains(path, options)), options),
       );
   },
 };
+
+async function chains(path: string, options: Options) {
+  const outing = await openOutingFile(path);
+  const voice = voiceOf(options, outing);
+  const view = lookAtChains(outing);
+  return {
+    text: paragraphs([tableText(chainTable(view, voice)), findingsText(view.findings, voice)]),
+    json: {
+      gaps: view.rows,
+      findings: view.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
+    },
+    exit: exitOf[verdictOf(view.findings)],
+  };
+}
+
+async function buy(path: string, options: Options) {
+  const outing = await openOutingFile(path);
+  const answer = askChain(outing, voiceOf(options, outing));
+  const { buys, said, verdict } = answer;
+  return {
+    text: taskText(answer),
+    json: { buys, verdict: verdict ?? null, said },
+    exit: buys.length === 0 || buys.some((b) => b.size !== null && b.fails.length === 0) ? 0 : exitOf.hold,
+  };
+}

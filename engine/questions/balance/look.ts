@@ -135,9 +135,10 @@ export function lookAtBalance(
   };
 }
 
-/** All vehicles whose centre of gravity is known or bounded, at their places in the train. */
-export const rollingIn = ({ line, loaded, outing }: OutingContext): Rolling[] =>
+/** All vehicles, or one, whose centre of gravity is known or bounded, at their places in the train. */
+export const rollingIn = ({ line, loaded, outing }: OutingContext, only?: string): Rolling[] =>
   loaded.vehicles.flatMap((v) => {
+    if (only !== undefined && v.vehicle.id !== only) return [];
     const { assumed, conditions } = outing;
     const drawn = drawBodies(v, line.contactWidth, assumed.riderCentre, conditions.crosswind);
     const likely = bodyOf(v, line.contactWidth, assumed.riderCentre, 0);

@@ -40,6 +40,8 @@ export interface DesignRequest {
   readonly reaction: Quantity;
   /** Whether what the engine and tender have helps. */
   readonly withEngine: boolean;
+  /** Look at brakes on all cars alone; absent: on the first one, two and so on too. */
+  readonly everyCar?: boolean;
   /** Bores to choose from, m, growing; the usual ones where left out. */
   readonly bores?: readonly number[];
 }
@@ -99,7 +101,7 @@ export function designBrakes(context: OutingContext, request: DesignRequest): De
   const adhesion = pick(context.outing.assumed.adhesion[context.outing.conditions.railState], -1);
   const needed: { brakedCars: number; force: number | null }[] = [];
   const designs: BrakeDesign[] = [];
-  for (let braked = 1; braked <= cars; braked++) {
+  for (let braked = request.everyCar ? Math.max(1, cars) : 1; braked <= cars; braked++) {
     const force = neededForce(context, request, braked, adhesion);
     needed.push({ brakedCars: braked, force });
     if (force === null) continue;
@@ -109,6 +111,24 @@ export function designBrakes(context: OutingContext, request: DesignRequest): De
   return { needed, designs, adhesion };
 }
 
+/** Cautious stop with all cars braked as hard as the rail bears, m; Infinity: it does not stop. */
+export function leastStop(context: OutingContext, request: DesignRequest): number {
+  const cars = context.outing.train.vehicles.filter(isCar).length;
+  const adhesion = pick(context.outing.assumed.adhesion[context.outing.conditions.railState], -1);
+  return cars === 0 ? Infinity : hardest(context, request, cars, adhesion).cautious;
+}
+
+/** Beyond this share of what the rail holds, easing takes more away than braking harder adds. */
+const mostForce = (context: OutingContext, braked: number, adhesion: number): number =>
+  (1 - RAIL_VARIES / 2) * adhesion * lightest(context, braked).loaded;
+
+const hardest = (context: OutingContext, request: DesignRequest, braked: number, adhesion: number) =>
+  stops(
+    trial(context, request, braked, steady(request, mostForce(context, braked, adhesion))),
+    request,
+    SEARCH_SAMPLES,
+  );
+
 /** Least force per braked car whose cautious stop fits; found by stopping. */
 function neededForce(
   context: OutingContext,
@@ -116,11 +136,10 @@ function neededForce(
   braked: number,
   adhesion: number,
 ): number | null {
-  // Beyond this share of what the rail holds, easing takes more away than braking harder adds.
-  const most = (1 - RAIL_VARIES / 2) * adhesion * lightest(context, braked).loaded;
+  const most = mostForce(context, braked, adhesion);
   const stop = (force: number): number =>
     stops(trial(context, request, braked, steady(request, force)), request, SEARCH_SAMPLES).cautious;
-  if (stop(most) > request.distance) return null;
+  if (hardest(context, request, braked, adhesion).cautious > request.distance) return null;
   let [low, high] = [0, most];
   while (high - low > 0.005 * most) {
     const middle = (low + high) / 2;

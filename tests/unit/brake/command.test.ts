@@ -92,7 +92,6 @@ describe('heedway brake-design', () => {
   });
 
   it.each([
-    [['--distance', '60 ft']],
     [['--distance', '60 ft', '--vacuum', '18 inHg', '--pressure', '45 psi']],
     [['--distance', '60 ft', '--vacuum', '18 mph']],
     [['--distance', '60 ft', '--vacuum', '18 inHg', '--grade', '-40 %']],

@@ -15,7 +15,6 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
 import { Table } from '../../parts/word-table.tsx';
-import { BrakeDesigner } from './brake-designer.tsx';
 
 interface Props {
   readonly outing: Outing;
@@ -36,7 +35,9 @@ export function BrakesRoom({ outing, voice }: Props) {
       {standingWords(look, voice).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      <BrakeDesigner outing={outing} voice={voice} />
+      <p>
+        To find a cylinder and lever: <a href="#builder/cylinder">Which cylinder and lever?</a>
+      </p>
     </section>
   );
 }

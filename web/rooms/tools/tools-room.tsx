@@ -1,12 +1,28 @@
 /** What can be looked at closely, each by the question that it answers. */
 import '../../look/rooms.css';
 import './tools.css';
+import { place } from '../../doors.ts';
+import { FindBox } from '../../parts/find.tsx';
+
+const builds: readonly { readonly part: string; readonly asks: string; readonly tells: string }[] = [
+  {
+    part: 'cylinder',
+    asks: 'Which cylinder and lever?',
+    tells: 'Stock bores for the cars of this outing, each proved by stopping again.',
+  },
+  {
+    part: 'seat',
+    asks: 'How high may the seat be?',
+    tells: 'With people who lean, on this line at its speed, and what sets it.',
+  },
+  { part: 'chain', asks: 'Which chain?', tells: 'Size and grade at each gap, and what to buy.' },
+];
 
 const tools: readonly { readonly id: string; readonly title: string; readonly asks: readonly string[] }[] = [
   {
     id: 'brakes',
     title: 'Brakes',
-    asks: ['How hard does each vehicle brake, and which slides first?', 'Which cylinder and lever fit?'],
+    asks: ['How hard does each vehicle brake, and which slides first?', 'What is in reserve, what is lost?'],
   },
   {
     id: 'balance',
@@ -33,6 +49,19 @@ const tools: readonly { readonly id: string; readonly title: string; readonly as
 export const Room = () => (
   <>
     <h1>Tools</h1>
+    <FindBox called={place.value.part === 'find'} />
+    <h2>To build</h2>
+    <ul class="tool-list">
+      {builds.map(({ part, asks, tells }) => (
+        <li key={part}>
+          <a href={`#builder/${part}`}>
+            <strong>{asks}</strong>
+            <span>{tells}</span>
+          </a>
+        </li>
+      ))}
+    </ul>
+    <h2>To look closely</h2>
     <ul class="tool-list">
       {tools.map(({ id, title, asks }) => (
         <li key={id}>

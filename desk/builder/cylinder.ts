@@ -1,0 +1,196 @@
+/** Which cylinder and lever? Fields that stand filled in so that they work, stock bores, one proposal in a sentence. */
+
+import { speedMeant } from '../../engine/motion/prepare.ts';
+import type { OutingContext } from '../../engine/outing/open.ts';
+import { openOuting } from '../../engine/outing/open.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import {
+  type BrakeDesign,
+  type DesignRequest,
+  type DesignResult,
+  designBrakes,
+  leastStop,
+} from '../../engine/questions/brakes/design.ts';
+import { heightAt, onLine } from '../../engine/things/line/geometry.ts';
+import { isCar } from '../../engine/things/train/cars.ts';
+import { printQuantity, type System } from '../../units/index.ts';
+import { distance, say, type Voice } from '../../words/voice.ts';
+import { designTables, readDesign, type WrittenDesign } from '../brake-design.ts';
+import type { Task } from './task.ts';
+
+const INCH = 0.0254;
+/** Bores that shops keep, m: eighths of an inch, or millimetres (ISO 6432 and ISO 15552 series); from memory. */
+const stock: Readonly<Record<System, readonly number[]>> = {
+  imperial: Array.from({ length: 17 }, (_, i) => (4 + i) * (INCH / 8)),
+  metric: [12, 16, 20, 25, 32, 40, 50, 63].map((mm) => mm / 1000),
+};
+/** Vacuum pushes with an atmosphere at the most: its cylinders are made larger. */
+const made: Readonly<Record<System, readonly number[]>> = {
+  imperial: [3, 3.5, 4, 5, 6].map((inches) => inches * INCH),
+  metric: [80, 100, 125, 160].map((mm) => mm / 1000),
+};
+
+const boresFor = (system: System, vacuum: boolean): readonly number[] =>
+  vacuum ? [...stock[system], ...made[system]] : stock[system];
+
+const usual: Readonly<
+  Record<System, { readonly pressure: string; readonly vacuum: string; readonly spring: string }>
+> = {
+  imperial: { pressure: '45 psi', vacuum: '18 inHg', spring: '6 lbf' },
+  metric: { pressure: '3 bar', vacuum: '60 kPa', spring: '25 N' },
+};
+
+type Work = Pick<WrittenDesign, 'pressure' | 'vacuum'>;
+
+export const usualWork = (system: System, vacuum: boolean): Work =>
+  vacuum
+    ? { vacuum: usual[system].vacuum, pressure: undefined }
+    : { pressure: usual[system].pressure, vacuum: undefined };
+
+/** What stands in the fields at first: this train on its steepest fall at its speed, in a distance in which it can stop. */
+export function usualDesign(
+  outing: Outing,
+  system: System,
+  written: Partial<WrittenDesign> = {},
+): WrittenDesign {
+  const context = openOuting(outing);
+  const { spring } = usual[system];
+  const stated = written.pressure !== undefined || written.vacuum !== undefined;
+  const work = stated ? {} : usualWork(system, byVacuum(outing));
+  const design: WrittenDesign = {
+    distance: '',
+    speed: printQuantity(speedMeant(outing), 'speed', { system, toward: 'up' }),
+    grade: printQuantity(steepestFall(context), 'grade', { system, digits: 1, toward: 'down' }),
+    spring,
+    block: 'cast-iron',
+    efficiency: '0.8',
+    cylinders: '1',
+    deadTime: '0.5 s',
+    buildUp: '1.5 s',
+    engine: true,
+    ...work,
+    ...defined(written),
+  };
+  return written.distance === undefined
+    ? { ...design, distance: ableDistance(context, design, system) }
+    : design;
+}
+
+const defined = (written: Partial<WrittenDesign>): Partial<WrittenDesign> =>
+  Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
+
+const byVacuum = ({ train }: Outing): boolean =>
+  train.vehicles.some((v) => v.brakes.some((b) => b.kind.endsWith('vacuum')));
+
+/** Along the running direction over the length of the train, negative; level where nothing falls. */
+function steepestFall({ line, loaded }: OutingContext): number {
+  const { length } = loaded;
+  let worst = 0;
+  for (let s = line.loop ? 0 : Math.min(length, line.length); s <= line.length; s += 1) {
+    const back = line.loop ? onLine(line, s - length) : Math.max(0, s - length);
+    worst = Math.min(worst, (heightAt(line, s) - heightAt(line, back)) / length);
+  }
+  return worst;
+}
+
+/** Room beyond the hardest stop that the rail bears, until a cylinder does it. */
+const ROOM = 1.25;
+const TRIES = 5;
+
+/** In fives of feet or whole metres; empty where it does not stop at all. */
+function ableDistance(context: OutingContext, written: WrittenDesign, system: System): string {
+  const [unit, step] = system === 'imperial' ? ['ft', 5 * 0.3048] : ['m', 1];
+  const rounded = (d: number): string =>
+    `${Math.ceil(d / step - 1e-9) * (system === 'imperial' ? 5 : 1)} ${unit}`;
+  const read = readDesign({ ...written, distance: rounded(100) }, context.outing.conditions.reaction);
+  if (!read.ok) return rounded(30);
+  const least = leastStop(context, read.request);
+  if (!Number.isFinite(least)) return rounded(30);
+  let able = least * ROOM;
+  for (let n = 0; n < TRIES && able < 400; n++, able *= 1.2) {
+    const distance = Math.ceil(able / step) * step;
+    const request = { ...read.request, distance, everyCar: true, bores: someBores(system, written) };
+    if (designBrakes(context, request).designs.some((d) => d.feasible)) break;
+  }
+  return rounded(able);
+}
+
+/** Enough to tell whether any does. */
+const someBores = (system: System, { vacuum }: WrittenDesign): readonly number[] =>
+  boresFor(system, vacuum !== undefined).filter((_, i, all) => i === all.length - 1 || i === all.length >> 1);
+
+export interface CylinderAnswer extends Task {
+  readonly result: DesignResult;
+  readonly request: DesignRequest;
+  readonly best?: BrakeDesign;
+}
+
+export interface CylinderChoice {
+  readonly vacuum: boolean;
+  /** Look at brakes on fewer cars too. */
+  readonly fewer?: boolean;
+  /** List those too that do not do. */
+  readonly all?: boolean;
+}
+
+export function askCylinder(
+  outing: Outing,
+  read: DesignRequest,
+  voice: Voice,
+  { vacuum, fewer = false, all = false }: CylinderChoice,
+): CylinderAnswer {
+  const request = { ...read, everyCar: !fewer, bores: boresFor(voice.system, vacuum) };
+  const result = designBrakes(openOuting(outing), request);
+  const best = proposed(result.designs);
+  const cars = outing.train.vehicles.filter(isCar).length;
+  return {
+    result,
+    request,
+    ...(best ? { best } : {}),
+    said: best ? bestWords(best, request, cars, voice) : noneWords(result, cars),
+    tables: designTables(result, request, all, voice),
+  };
+}
+
+/** A lever that a frame has room for and that is no long one (common practice, no source). */
+const HANDY = 4;
+
+/** All cars braked, none that slides when empty if it can be, the handiest lever, the smaller bore. */
+function proposed(designs: readonly BrakeDesign[]): BrakeDesign | undefined {
+  const good = designs.filter((d) => d.feasible);
+  const most = Math.max(...good.map((d) => d.brakedCars));
+  const rank = (d: BrakeDesign): number =>
+    (d.limits.length > 0 ? 100 : 0) + Math.abs(Math.log(d.leverRatio / HANDY));
+  return good
+    .filter((d) => d.brakedCars === most)
+    .reduce<BrakeDesign | undefined>((a, b) => (a && rank(a) <= rank(b) ? a : b), undefined);
+}
+
+function bestWords(best: BrakeDesign, request: DesignRequest, cars: number, voice: Voice): string[] {
+  const { cylindersPerCar: n } = request;
+  const bore = say(voice, { si: best.bore, kind: 'length' });
+  const which =
+    best.brakedCars === cars
+      ? cars === 1
+        ? 'the car'
+        : `each of the ${cars} cars`
+      : `${best.brakedCars} of the ${cars} cars`;
+  return [
+    `Fit ${which} with ${n === 1 ? 'one cylinder' : `${n} cylinders`} of ${bore} bore and a lever of ${best.leverRatio} : 1.`,
+    `Proved by stopping again: ${distance(voice, best.cautiousStop, 'up')} cautious, ${distance(voice, best.likelyStop, 'up')} likely, of the ${distance(voice, request.distance, 'down')} asked for; the driver's reaction of ${say(voice, { si: request.reaction.value, kind: 'time' })} is counted in it.`,
+    ...(best.limits.includes('slides-empty')
+      ? ['Empty, its wheels slide today: work it with less pressure then, or fit an empty-load lever.']
+      : []),
+  ];
+}
+
+const noneWords = ({ needed }: DesignResult, cars: number): string[] =>
+  cars === 0
+    ? ['There is no car in this train to fit a brake to.']
+    : needed.every((n) => n.force === null)
+      ? [
+          'No cylinder does it: the rail gives no more today. Allow more distance or less speed, or leave cars behind.',
+        ]
+      : [
+          'No stock cylinder does it. Fit two to a car, allow more distance or less speed, or raise the pressure.',
+        ];

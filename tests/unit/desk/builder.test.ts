@@ -1,0 +1,93 @@
+/** The builder's questions as they are told, on the examples. */
+import { describe, expect, it } from 'vitest';
+import { openOutingFile } from '../../../cli/open.ts';
+import { readDesign } from '../../../desk/brake-design.ts';
+import { askChain } from '../../../desk/builder/chain.ts';
+import { askCylinder, usualDesign } from '../../../desk/builder/cylinder.ts';
+import { askSeat, readSeat, usualSeat } from '../../../desk/builder/seat-height.ts';
+import type { Voice } from '../../../words/voice.ts';
+
+const outing = await openOutingFile('examples/battery-vacuum.json');
+const voice: Voice = { system: 'imperial', wording: 'us', outing };
+const metric: Voice = { ...voice, system: 'metric' };
+
+describe('which cylinder', () => {
+  it.each([
+    [voice, 0.0254 / 8],
+    [metric, 0.001],
+  ])('stands filled in so that it works, in stock bores', (speaks, step) => {
+    const written = usualDesign(outing, speaks.system);
+    expect(written.vacuum).toBeDefined();
+    const read = readDesign(written, outing.conditions.reaction);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const { best, result, said } = askCylinder(outing, read.request, speaks, { vacuum: true });
+    expect(best?.feasible).toBe(true);
+    expect(best?.cautiousStop).toBeLessThanOrEqual(read.request.distance);
+    expect(said[0]).toContain('Fit each of the 3 cars');
+    expect(new Set(result.designs.map((d) => d.brakedCars))).toEqual(new Set([3]));
+    for (const { bore } of result.designs) expect(bore / step).toBeCloseTo(Math.round(bore / step), 9);
+  });
+
+  it('keeps what is written and fills in the rest', () => {
+    expect(usualDesign(outing, 'imperial', { distance: '200 ft', pressure: '60 psi' })).toMatchObject({
+      distance: '200 ft',
+      pressure: '60 psi',
+      cylinders: '1',
+    });
+    expect(
+      usualDesign(outing, 'imperial', { distance: '200 ft', pressure: '60 psi' }).vacuum,
+    ).toBeUndefined();
+  });
+
+  it('says so where the rail gives no more', () => {
+    const read = readDesign(
+      { ...usualDesign(outing, 'imperial', { distance: '10 ft' }) },
+      outing.conditions.reaction,
+    );
+    if (!read.ok) throw new Error('not read');
+    expect(askCylinder(outing, read.request, voice, { vacuum: true }).said[0]).toContain(
+      'No cylinder does it',
+    );
+  });
+});
+
+describe('which chain', () => {
+  const { buys, rows, said, tables } = askChain(outing, voice);
+
+  it('is no smaller than any gap asks for, and was hung', () => {
+    expect(buys.map((b) => b.grade)).toEqual([30, 43, 70, 80]);
+    for (const { grade, size, fails, pieces } of buys) {
+      const needed = rows.map((r) => r.smallest.find((s) => s.grade === grade)?.size ?? Infinity);
+      expect(size).toBe(Math.max(...needed));
+      expect(fails).toEqual([]);
+      expect(pieces).toBe(rows.length);
+    }
+  });
+
+  it('is one that a catch does not spend, where there is one', () => {
+    const kept = buys.find((b) => b.spent.length === 0);
+    expect(said[0]).toContain(`grade ${kept?.grade}`);
+    expect(tables[0].rows).toHaveLength(4);
+  });
+});
+
+describe('how high the seat', () => {
+  it('tells height, what sets it and the word', () => {
+    const read = readSeat(usualSeat(outing, 'imperial'), outing);
+    if (!read.ok) throw new Error('not read');
+    const { said, verdict } = askSeat(read.outing, read.ask, voice);
+    expect(said[0]).toBe('Seats of Vacuum car 1 may be 18 in above the rail (now 15 in: room for 3 in).');
+    expect(said[1]).toContain('Rule 3.8');
+    expect(verdict).toBe('limits');
+  });
+
+  it.each([
+    [{ car: 'nobody' }, 'car'],
+    [{ lean: '3 mph' }, 'lean'],
+    [{ who: 'some' }, 'who'],
+    [{ speed: '90 mph' }, 'speed'],
+  ])('refuses %j', (changes, field) => {
+    const read = readSeat({ ...usualSeat(outing, 'imperial'), ...changes }, outing);
+    expect(read.ok ? [] : read.problems.map((p) => p.field)).toEqual([field]);
+  });
+});

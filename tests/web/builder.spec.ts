@@ -1,0 +1,39 @@
+/** The builder's questions and the search, as somebody comes to them. */
+import { expect, test } from '@playwright/test';
+import { barrierFree, open, served } from './served.ts';
+import { doorTo } from './support/rooms.ts';
+
+const url = served();
+
+test('from the Tools door to a cylinder, a seat and a chain', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await doorTo(page, 'tools').click();
+  await page.getByRole('link', { name: /Which cylinder and lever/ }).click();
+  const told = page.locator('.built');
+  await expect(told).toContainText(/Fit each of the \d cars with one cylinder of .* bore and a lever of/);
+  await page.getByRole('textbox', { name: 'Stop in' }).fill('3 ft');
+  await expect(told).toContainText('No cylinder does it');
+  await page.getByRole('textbox', { name: 'Stop in' }).fill('3 mph');
+  await expect(told.locator('.wrong')).toBeVisible();
+  const build = page.getByRole('navigation', { name: 'Build' });
+  await build.getByRole('link', { name: 'Seat' }).click();
+  await expect(told).toContainText(/Seats of .* may be 18 in above the rail/);
+  await page.getByRole('textbox', { name: 'how far' }).fill('9 in');
+  await expect(told).toContainText('is low enough');
+  await build.getByRole('link', { name: 'Chain' }).click();
+  await expect(told).toContainText(/Buy grade \d+/);
+  await barrierFree(page, 'builder');
+});
+
+test('a stroke of / from any room finds what is sought, in the words of either shore', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await page.locator('main').press('/');
+  await expect(page.getByLabel('What are you looking for?')).toBeFocused();
+  await page.keyboard.type('vacuum cilinder');
+  const found = page.locator('.found a');
+  await expect(found.first()).toContainText('Which cylinder and lever?');
+  await barrierFree(page, 'search');
+  await page.getByLabel('What are you looking for?').fill('runaway');
+  await found.first().click();
+  await expect(page).toHaveURL(/#parting/);
+});
