@@ -15,8 +15,9 @@ import type { Verdict } from '../../engine/questions/finding.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import { parseQuantity, printQuantity, type System, type Toward } from '../../units/index.ts';
-import { tellFinding, tellVerdict } from '../../words/finding.ts';
+import { tellFinding } from '../../words/finding.ts';
 import type { WordTable } from '../../words/table.ts';
+import { tellVerdict } from '../../words/verdict.ts';
 import { chainage, say, type Voice, vehicleName } from '../../words/voice.ts';
 import type { FieldProblem, Task } from './task.ts';
 
