@@ -60,7 +60,7 @@ export const heeded = (severity: Severity): boolean =>
   severity === 'forbids' || severity === 'unknown' || severity === 'limits';
 
 /** A card's file by outing, day and whether something is tried. */
-export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'card.json'): string =>
+export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'cards.pdf' | 'card.json'): string =>
   fileName(asked.outing.name, asked.outing.date, asked.trials.length > 0 ? `tried-${kind}` : kind);
 
 /** Whose each side of a card is: in the margin, where it is not overlooked. */

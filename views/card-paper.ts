@@ -2,11 +2,12 @@
  * The running card laid out for paper: large type, with the strip and a code that carries the outing. What one side
  * does not hold goes on to the next, which says whose it is and how many there are.
  */
-import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
+import type { Content, ContentSection, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { renderSVG } from 'uqr';
 import { type Card, cardMark, TRIED } from '../desk/card.ts';
 import type { Letters } from '../desk/font-letters.ts';
-import { printableCard, printableSvg } from '../desk/printable.ts';
+import { type Handed, handedWords } from '../desk/outing-code.ts';
+import { printable, printableCard, printableSvg } from '../desk/printable.ts';
 
 export type Paper = 'a5' | 'half-letter';
 
@@ -27,24 +28,53 @@ const papers: Readonly<Record<Paper, { width: number; height: number }>> = {
 
 const MARGIN = 20;
 
+/** One train's card, as it goes on paper. */
+export interface CardOnPaper {
+  readonly card: Card;
+  /** The strip as SVG. */
+  readonly strip: string;
+  /** The outing itself; absent where it is too large for a code. */
+  readonly handed: Handed | undefined;
+}
+
 /**
- * @param strip the strip as SVG
- * @param code the outing as one line, where a square code holds it
+ * @param cards each begins a side of its own
  * @param has what letters the card's face has
  */
 export function cardDocument(
-  told: Card,
-  strip: string,
-  code: string | undefined,
+  cards: readonly CardOnPaper[],
   paper: Paper,
   has: Letters,
 ): TDocumentDefinitions {
+  const { width, height } = papers[paper];
+  const titles = cards.map(({ card }) => `${card.title}${card.tried.length > 0 ? ', tried' : ''}`);
+  return {
+    pageSize: { width, height },
+    pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
+    info: {
+      title: `Running card: ${printable(titles.join(' · '), has)}`,
+      creator: 'Heedway',
+      // The outings themselves, so that the file can be opened again where it was only kept as a PDF.
+      keywords: cards.flatMap(({ handed }) => (handed ? [`#${handed.fragment}`] : [])).join(' '),
+    },
+    defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
+    content: cards.map((one) => oneCard(one, paper, cards.length > 1, has)),
+  };
+}
+
+function oneCard(
+  { card: told, strip, handed }: CardOnPaper,
+  paper: Paper,
+  others: boolean,
+  has: Letters,
+): ContentSection {
   const card = printableCard(told, has);
   const { width, height } = papers[paper];
   const inner = width - 2 * MARGIN;
   const mark = cardMark(card);
+  const codes = handed?.codes ?? [];
   const side = (page: number, pages: number): Content =>
-    pages === 1
+    pages === 1 && !others
       ? ''
       : {
           columns: [
@@ -57,13 +87,8 @@ export function cardDocument(
   return {
     pageSize: { width, height },
     pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
-    info: {
-      title: `Running card: ${card.title}${card.tried.length > 0 ? ', tried' : ''}`,
-      creator: 'Heedway',
-    },
-    defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
     footer: side,
-    content: [
+    section: [
       head(card, inner),
       ...tried(card),
       { text: broken(card.sentence), margin: [0, 3, 0, 0] },
@@ -71,8 +96,8 @@ export function cardDocument(
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {
         columns: [
-          { width: '*', stack: [speeds(card), ...foot(card, code)] },
-          { width: inner * 0.4, stack: [...braking(card), ...square(code, inner * 0.4)] },
+          { width: '*', stack: [speeds(card), ...foot(card, handed)] },
+          { width: inner * 0.4, stack: [...braking(card), ...squares(codes, inner * 0.4)] },
         ],
         columnGap: 12,
       },
@@ -220,17 +245,19 @@ const seating = (card: Card): Content => ({
   margin: [0, 4, 0, 0],
 });
 
-const foot = (card: Card, code: string | undefined): Content[] => [
+const foot = (card: Card, handed: Handed | undefined): Content[] => [
   { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8, margin: [0, 8, 0, 0] },
   { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
   {
-    text: code
-      ? 'The code carries this outing for another phone.'
-      : 'This outing is too large for a code: pass on its file.',
+    text: handedWords(handed),
     fontSize: 8,
     margin: [0, 3, 0, 0],
   },
 ];
 
-const square = (code: string | undefined, width: number): Content[] =>
-  code ? [{ svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }), width, margin: [0, 8, 0, 0] }] : [];
+const squares = (codes: readonly string[], width: number): Content[] =>
+  codes.map((code) => ({
+    svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }),
+    width,
+    margin: [0, 8, 0, 0] as [number, number, number, number],
+  }));

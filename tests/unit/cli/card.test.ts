@@ -4,12 +4,11 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { inflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { heeded } from '../../../desk/card.ts';
 import { lettersOf } from '../../../desk/font-letters.ts';
 import { gathered, tellGathered } from '../../../desk/gathered.ts';
-import { fromCode } from '../../../desk/outing-code.ts';
+import { outingIn } from '../../../desk/outing-code.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { changedExample } from '../../support/changed-examples.ts';
 import { heedway } from '../../support/cli.ts';
@@ -140,8 +139,8 @@ describe('a trial', () => {
     for (const change of card.json.tried) expect(card.text).toContain(change);
     expect(card.text).toContain('TRIED · ');
 
-    const opened = inflateRawSync(fromCode(card.json.code ?? '') ?? new Uint8Array()).toString();
-    expect(JSON.parse(opened)).toEqual(tried);
+    const opened = await outingIn(card.json.code ?? '');
+    expect('fault' in opened ? opened.fault : JSON.parse(Buffer.from(opened).toString())).toEqual(tried);
     const check = JSON.parse(heedway('check', join(folder, 'tried.json'), '--no-remedies', '--json').stdout);
     expect(check.tried).toEqual(card.json.tried);
     expect(check.answer).toBe(card.json.verdict);

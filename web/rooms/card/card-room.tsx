@@ -4,7 +4,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { renderSVG } from 'uqr';
 import { fileOf, type Told } from '../../../desk/asked.ts';
 import { type Card, cardFile, cardMark, runningCard, TRIED } from '../../../desk/card.ts';
-import { MOST_QR_LETTERS, toCode } from '../../../desk/outing-code.ts';
+import { type Handed, handed, handedWords } from '../../../desk/outing-code.ts';
 import { writeFile } from '../../../papers/index.ts';
 import { cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
 import { cardStrip } from '../../../views/card-strip.ts';
@@ -13,11 +13,6 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
 import { speech, told } from '../../state/session.ts';
-
-export async function deflate(text: string): Promise<Uint8Array> {
-  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
-}
 
 export function Room() {
   const now = told.value;
@@ -49,21 +44,21 @@ function NoCard() {
 
 const papers: readonly Paper[] = ['half-letter', 'a5'];
 
-/** The code of that outing and no other; undefined while it is made. */
-function useCode({ asked }: Told): string | undefined {
-  const made = useSignal<{ readonly id: string; readonly file: unknown; readonly code: string } | null>(null);
+/** The codes of that outing and no other; null while they are made, a moment after the card is there. */
+function useHanded({ asked }: Told): Handed | undefined | null {
+  const made = useSignal<{ readonly file: string; readonly handed: Handed | undefined } | null>(null);
   const file = useMemo(() => JSON.stringify(fileOf(asked)), [asked]);
   useEffect(() => {
-    void deflate(file).then((bytes) => {
-      made.value = { id: asked.id, file, code: toCode(bytes) };
-    });
+    const soon = setTimeout(() => {
+      made.value = { file, handed: handed(JSON.parse(file)) };
+    }, 50);
+    return () => clearTimeout(soon);
   }, [file]);
-  return made.value?.file === file ? made.value.code : undefined;
+  return made.value?.file === file ? made.value.handed : null;
 }
 
 function OneCard({ told: now }: { readonly told: Told }) {
-  const code = useCode(now);
-  const fitting = code !== undefined && code.length <= MOST_QR_LETTERS ? code : undefined;
+  const passed = useHanded(now);
   const card = useMemo(() => runningCard(now, speech.value), [now, speech.value]);
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
@@ -74,7 +69,9 @@ function OneCard({ told: now }: { readonly told: Told }) {
     const name = cardFile(now, 'card.pdf');
     try {
       const { cardPdf } = await import('./card-pdf.ts');
-      const pdf = await cardPdf((has) => cardDocument(card, sceneToSvg(strip), fitting, paper, has));
+      const pdf = await cardPdf((has) =>
+        cardDocument([{ card, strip: sceneToSvg(strip), handed: passed ?? undefined }], paper, has),
+      );
       if (told.value?.asked.id === now.asked.id) {
         save(pdf, name);
         said.value = `Saved as ${name}`;
@@ -94,7 +91,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
           <button
             key={paper}
             type="button"
-            disabled={making.value || code === undefined}
+            disabled={making.value || passed === null}
             onClick={() => void makePdf(paper)}
           >
             Save as PDF, {paperNames[paper]}
@@ -143,10 +140,16 @@ function OneCard({ told: now }: { readonly told: Told }) {
             ) : (
               card.braking.map((text) => <p key={text}>{text}</p>)
             )}
-            {fitting !== undefined && <Square code={fitting} />}
-            {code !== undefined && fitting === undefined && (
+            {passed?.codes.map((code, i) => (
+              <Square
+                key={code}
+                code={code}
+                which={passed.codes.length > 1 ? `${i + 1} of ${passed.codes.length}` : ''}
+              />
+            ))}
+            {passed !== null && (
               <p>
-                <small>This outing is too large for a code: pass on its file.</small>
+                <small>{handedWords(passed)}</small>
               </p>
             )}
           </div>
@@ -231,12 +234,13 @@ function CardSpeeds({ card }: { readonly card: Card }) {
   );
 }
 
-function Square({ code }: { readonly code: string }) {
+function Square({ code, which }: { readonly code: string; readonly which: string }) {
   const drawn = useMemo(
     () => `data:image/svg+xml,${encodeURIComponent(renderSVG(code, { ecc: 'L', border: 2, pixelSize: 2 }))}`,
     [code],
   );
-  return <img class="square" src={drawn} alt="Code that carries this outing to another phone" />;
+  const alt = `Code that carries this outing to another phone${which === '' ? '' : `, ${which}`}`;
+  return <img class="square" src={drawn} alt={alt} />;
 }
 
 function CardSeats({ card }: { readonly card: Card }) {
