@@ -1,5 +1,5 @@
 /** The running card on the screen and, by the browser's own printing or as a PDF, on A5 or half-letter. */
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { renderSVG } from 'uqr';
 import { fileOf, type Told } from '../../../desk/asked.ts';
@@ -103,6 +103,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
         >
           Save the card's file
         </button>
+        <Share told={now} passed={passed} said={said} />
         <span role="status">{said.value}</span>
       </p>
       <style>{sideMarks(card)}</style>
@@ -156,6 +157,52 @@ function OneCard({ told: now }: { readonly told: Told }) {
         </div>
         <CardSeats card={card} />
       </article>
+    </>
+  );
+}
+
+/** A link to copy, and the phone's own way of passing on, with the card's file where it takes files. */
+function Share({
+  told: now,
+  passed,
+  said,
+}: {
+  readonly told: Told;
+  readonly passed: Handed | undefined | null;
+  readonly said: Signal<string>;
+}) {
+  const link = passed ? `${location.href.split('#')[0]}#${passed.fragment}` : undefined;
+  const copy = async (): Promise<void> => {
+    if (link === undefined) return;
+    try {
+      await navigator.clipboard.writeText(link);
+      said.value = 'The link is copied: it opens this outing on any device, and nothing is sent to a server.';
+    } catch {
+      said.value = 'The link could not be copied here: share the file or the code.';
+    }
+  };
+  const share = async (): Promise<void> => {
+    const name = cardFile(now, 'card.json');
+    const file = new File([writeFile(fileOf(now.asked))], name, { type: 'application/json' });
+    const what = { title: now.asked.outing.name, ...(link === undefined ? {} : { url: link }) };
+    const whole = { ...what, files: [file] };
+    try {
+      await navigator.share(navigator.canShare?.(whole) ? whole : what);
+    } catch (fault) {
+      if (!(fault instanceof DOMException && fault.name === 'AbortError'))
+        said.value = 'It could not be shared here: copy the link, or save the file.';
+    }
+  };
+  return (
+    <>
+      <button type="button" disabled={link === undefined} onClick={() => void copy()}>
+        Copy link
+      </button>
+      {'share' in navigator && (
+        <button type="button" disabled={passed === null} onClick={() => void share()}>
+          Share
+        </button>
+      )}
     </>
   );
 }
