@@ -72,7 +72,6 @@ function oneCard(
   const { width, height } = papers[paper];
   const inner = width - 2 * MARGIN;
   const mark = cardMark(card);
-  const codes = handed?.codes ?? [];
   const side = (page: number, pages: number): Content =>
     pages === 1 && !others
       ? ''
@@ -96,11 +95,12 @@ function oneCard(
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {
         columns: [
-          { width: '*', stack: [speeds(card), ...foot(card, handed)] },
-          { width: inner * 0.4, stack: [...braking(card), ...squares(codes, inner * 0.4)] },
+          { width: '*', stack: [speeds(card)] },
+          { width: inner * 0.36, stack: braking(card) },
         ],
         columnGap: 12,
       },
+      foot(card, handed, inner),
       seating(card),
     ],
   };
@@ -142,7 +142,9 @@ const head = (card: Card, inner: number): Content => ({
         { text: card.gap, fontSize: card.gap.length > 12 ? 12 : 21, bold: true, alignment: 'right' },
         {
           // What is longer than this would widen the column beyond the paper.
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 18)).join(' · '),
+          // No line begins with a point.
+          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 26)).join('\u00a0· '),
+          fontSize: 8.5,
           alignment: 'right',
           margin: [0, 2, 0, 0],
         },
@@ -199,7 +201,10 @@ const tied = (text: string, most = 30): string =>
 
 const speeds = (card: Card): Content => ({
   table: {
-    widths: [76, 62, '*'],
+    widths: [74, 52, '*'],
+    headerRows: 1,
+    keepWithHeaderRows: 1,
+    dontBreakRows: true,
     body: [
       [
         { text: 'from – to', bold: true },
@@ -214,50 +219,63 @@ const speeds = (card: Card): Content => ({
             ...(s.posts === '' ? [] : [{ text: s.posts, fontSize: 7.5 }]),
           ],
         },
-        { text: broken(s.why, 5) },
+        { text: broken(s.why, 11) },
       ]),
     ],
   },
   layout: 'lightHorizontalLines',
 });
 
-const braking = (card: Card): Content[] => [
-  { text: 'Braking points', bold: true },
-  ...(card.braking.length === 0
-    ? [{ text: 'none booked' }]
-    : card.braking.map((text) => ({
-        text: broken(text, 12),
-        fontSize: 11,
-        margin: [0, 1, 0, 0] as [number, number, number, number],
-      }))),
-];
+function braking(card: Card): Content[] {
+  const title: Content = { text: 'Braking points', bold: true };
+  const points = card.braking.map(
+    (text): Content => ({ text: broken(text, 11), fontSize: 10.5, margin: [0, 2, 0, 0], unbreakable: true }),
+  );
+  const [first = { text: 'none booked' }, ...rest] = points;
+  // Its title does not stand alone at the end of a side.
+  return [{ stack: [title, first], unbreakable: true }, ...rest];
+}
 
-/** Small, for it is looked up and not read at arm's length. */
+/** Small, for it is looked up and not read at arm's length: a line for each vehicle. */
 const seating = (card: Card): Content => ({
-  text: [
-    { text: 'Seats, front first  ', bold: true },
-    ...card.seating.flatMap(({ vehicle, seats }) => [
-      { text: `${tied(vehicle)}: `, bold: true },
-      { text: `${seats.map((s) => tied(s.name) || '–').join(' · ')}   ` },
-    ]),
+  stack: [
+    { text: 'Seats, front first', bold: true, fontSize: 9.5 },
+    ...card.seating.map(({ vehicle, seats }) => ({
+      text: [
+        { text: `${tied(vehicle)}: `, bold: true },
+        { text: seats.map((s) => tied(s.name) || '–').join(' · ') },
+      ],
+    })),
   ],
-  fontSize: 7,
-  margin: [0, 4, 0, 0],
+  fontSize: card.seating.length > 12 ? 7 : 8.5,
+  margin: [0, 6, 0, 0],
 });
 
-const foot = (card: Card, handed: Handed | undefined): Content[] => [
-  { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8, margin: [0, 8, 0, 0] },
-  { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
-  {
-    text: handedWords(handed),
-    fontSize: 8,
-    margin: [0, 3, 0, 0],
-  },
-];
+/** What was assumed, and the code beside it. */
+function foot(card: Card, handed: Handed | undefined, inner: number): Content {
+  const words: Content[] = [
+    { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8 },
+    { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
+    { text: handedWords(handed), fontSize: 8, margin: [0, 3, 0, 0] },
+    { text: card.made, fontSize: 8, margin: [0, 3, 0, 0] },
+  ];
+  const codes = handed?.codes ?? [];
+  const width = inner * 0.42;
+  return {
+    columns: [
+      { width: '*', stack: words },
+      ...(codes.length > 0 ? [{ width, stack: squares(codes, width) }] : []),
+    ],
+    columnGap: 12,
+    margin: [0, 8, 0, 0],
+    unbreakable: codes.length < 2,
+  };
+}
 
 const squares = (codes: readonly string[], width: number): Content[] =>
   codes.map((code) => ({
     svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }),
     width,
-    margin: [0, 8, 0, 0] as [number, number, number, number],
+    margin: [0, 0, 0, 6] as [number, number, number, number],
+    unbreakable: true,
   }));

@@ -9,6 +9,7 @@ import { sceneToSvg } from '../../views/strip/scene.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
+import { program } from '../versions.ts';
 import { writeOut } from '../write.ts';
 
 interface CardOptions extends Options {
@@ -66,7 +67,7 @@ async function madeOf(path: string, options: CardOptions): Promise<Made> {
   const speech = { system: options.units, wording: options.wording };
   return {
     told,
-    card: runningCard(told, speech),
+    card: runningCard(told, speech, program),
     strip: sceneToSvg(cardStrip(told, speech)),
     handed: handed(fileOf(asked)),
   };

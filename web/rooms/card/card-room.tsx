@@ -13,6 +13,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
 import { speech, told } from '../../state/session.ts';
+import { version } from '../../state/version.ts';
 
 export function Room() {
   const now = told.value;
@@ -59,7 +60,7 @@ function useHanded({ asked }: Told): Handed | undefined | null {
 
 function OneCard({ told: now }: { readonly told: Told }) {
   const passed = useHanded(now);
-  const card = useMemo(() => runningCard(now, speech.value), [now, speech.value]);
+  const card = useMemo(() => runningCard(now, speech.value, version), [now, speech.value]);
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
   const said = useSignal('');
@@ -276,6 +277,9 @@ function CardSpeeds({ card }: { readonly card: Card }) {
         <small>
           <strong>{card.cautions}</strong>
         </small>
+      </p>
+      <p>
+        <small>{card.made}</small>
       </p>
     </div>
   );
