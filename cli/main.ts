@@ -16,6 +16,7 @@ import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { newCommand } from './commands/new.ts';
+import { openCommand } from './commands/open.ts';
 import { partingCommand } from './commands/parting.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -34,6 +35,7 @@ const commands: readonly Command[] = [
   speedsCommand,
   cardCommand,
   bundleCommand,
+  openCommand,
   brakesCommand,
   brakeDesignCommand,
   balanceCommand,

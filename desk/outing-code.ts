@@ -8,7 +8,7 @@
 import { packed, unpacked } from './code/pack.ts';
 
 const FIRST_PREFIX = 'HEEDWAY:1:';
-export const CODE_PREFIX = 'HEEDWAY:2:';
+const CODE_PREFIX = 'HEEDWAY:2:';
 const PART = /^HEEDWAY:2\.([1-9])\/([2-9]):/;
 
 /** Letters in one square: version 20 at the lowest correction, which a phone still reads from a card of A5. */

@@ -42,9 +42,9 @@ const stretched = Float64Array.from({ length: STEPS }, (_, i) => {
 });
 
 /** Contexts that are mixed at once, at the most. */
-export const MOST_CONTEXTS = 14;
+const MOST_CONTEXTS = 14;
 /** Kinds of symbol: each has its own weights. */
-export const KINDS = 8;
+const KINDS = 8;
 
 export const hashed = (a: number, b: number): number => {
   let h = Math.imul(a ^ 0x9e3779b9, 0x85ebca6b) ^ Math.imul(b + 0x165667b1, 0xc2b2ae35);

@@ -38,7 +38,7 @@ const [LAST, SPELLED] = [0, 1];
 const [END, RAW] = [0, 1];
 const MOST_DEEP = 40;
 /** Parts and letters, all in all, in what is read: more is no outing, however small it was packed. */
-export const MOST_SIZE = 1_000_000;
+const MOST_SIZE = 1_000_000;
 /** Symbols of which it is read. */
 const MOST_SYMBOLS = 250_000;
 

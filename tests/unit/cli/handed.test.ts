@@ -59,6 +59,21 @@ describe('an outing that was handed over', () => {
   });
 });
 
+describe('open', () => {
+  it.each([
+    ['examples/vehicles/granite.json', 'a vehicle, Granite.'],
+    ['examples/surveys/branch.gpx', 'a survey of a line.'],
+    [
+      'examples/steam-light.json',
+      'the outing Sunday steam: Fenwick with two light cars on Larkfield Hollow (an invented example).',
+    ],
+  ])('%s is said to be what it is', (file, words) => {
+    const { status, stdout } = heedway('open', file);
+    expect(status).toBe(0);
+    expect(stdout).toContain(`${file}: ${words}`);
+  });
+});
+
 describe('a survey whose header does not say', () => {
   const bare = 'Chainage,Height\n0,0\n100,1\n';
   const about = { name: 'x', gauge: '5 in' };
