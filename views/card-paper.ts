@@ -219,7 +219,7 @@ const speeds = (card: Card): Content => ({
             ...(s.posts === '' ? [] : [{ text: s.posts, fontSize: 7.5 }]),
           ],
         },
-        { text: broken(s.why, 11) },
+        { text: broken(s.why, 8) },
       ]),
     ],
   },
@@ -228,8 +228,9 @@ const speeds = (card: Card): Content => ({
 
 function braking(card: Card): Content[] {
   const title: Content = { text: 'Braking points', bold: true };
+  const fontSize = card.braking.length > 6 ? 9 : 10.5;
   const points = card.braking.map(
-    (text): Content => ({ text: broken(text, 11), fontSize: 10.5, margin: [0, 2, 0, 0], unbreakable: true }),
+    (text): Content => ({ text: broken(text, 11), fontSize, margin: [0, 2, 0, 0], unbreakable: true }),
   );
   const [first = { text: 'none booked' }, ...rest] = points;
   // Its title does not stand alone at the end of a side.
