@@ -17,6 +17,7 @@ import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { newCommand } from './commands/new.ts';
+import { openCommand } from './commands/open.ts';
 import { partingCommand } from './commands/parting.ts';
 import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
@@ -36,6 +37,7 @@ const commands: readonly Command[] = [
   speedsCommand,
   cardCommand,
   bundleCommand,
+  openCommand,
   brakesCommand,
   brakeDesignCommand,
   balanceCommand,

@@ -1,6 +1,7 @@
 /** Opening files for commands: limits, clear faults, nothing thrown at the user. */
 import { realpath } from 'node:fs/promises';
 import { dirname, resolve, sep } from 'node:path';
+import { carried } from '../desk/carried.ts';
 import type { Kind } from '../engine/base/quantity.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import {
@@ -21,8 +22,20 @@ import { contentOf, reasonOf } from './file.ts';
 /** @param most bytes that a file of the kind has */
 export async function openFile(path: string, most?: number): Promise<Entry> {
   const content = await contentOf(path, most);
-  if ('bytes' in content) return { path, content: content.bytes };
+  if ('bytes' in content) return { path, content: await outingOf(path, content.bytes) };
   throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
+}
+
+/** The outing that a code, a link or the PDF of a card carries; any other file as it is. */
+async function outingOf(path: string, bytes: Uint8Array): Promise<Uint8Array> {
+  const inside = await carried(bytes);
+  if (!inside) return bytes;
+  if ('fault' in inside) throw new UsageFault(`${path}: ${inside.fault}`);
+  if (inside.length > 1)
+    throw new UsageFault(
+      `${path}: found the cards of ${inside.length} trains; expected one: open it in the workbench`,
+    );
+  return inside[0];
 }
 
 const within = (folder: string, path: string): boolean =>

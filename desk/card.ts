@@ -6,6 +6,7 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Severity } from '../engine/questions/finding.ts';
+import { VERSION } from '../papers/index.ts';
 import { tellRails } from '../words/rails.ts';
 import { tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
@@ -47,6 +48,8 @@ export interface Card {
   readonly seating: readonly { readonly vehicle: string; readonly seats: readonly Seat[] }[];
   readonly assumptions: string;
   readonly cautions: string;
+  /** By which version, of program and papers. */
+  readonly made: string;
 }
 
 /** Empty name: nobody sits there. */
@@ -60,7 +63,7 @@ export const heeded = (severity: Severity): boolean =>
   severity === 'forbids' || severity === 'unknown' || severity === 'limits';
 
 /** A card's file by outing, day and whether something is tried. */
-export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'card.json'): string =>
+export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'cards.pdf' | 'card.json'): string =>
   fileName(asked.outing.name, asked.outing.date, asked.trials.length > 0 ? `tried-${kind}` : kind);
 
 /** Whose each side of a card is: in the margin, where it is not overlooked. */
@@ -75,8 +78,11 @@ export const cardMark = ({ verdict, title, day, tried, invented }: Card): string
 
 export const TRIED = 'Tried, not as its papers have it:';
 
-/** @param told the answer with its own outing: there is no card of another */
-export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
+/**
+ * @param told the answer with its own outing: there is no card of another
+ * @param program its version
+ */
+export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: string): Card {
   const { answer } = told;
   const { outing } = told.asked;
   const voice = { ...speech, outing };
@@ -101,6 +107,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>): Card {
     assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),
     cautions:
       "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
+    made: `Reckoned by Heedway ${program}, papers of version ${VERSION}.`,
   };
 }
 

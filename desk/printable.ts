@@ -41,6 +41,7 @@ export function printableCard(card: Card, has: Letters): Card {
   return {
     ...card,
     title: say(card.title),
+    sentence: say(card.sentence),
     train: say(card.train),
     line: say(card.line),
     tried: card.tried.map(say),

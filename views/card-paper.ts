@@ -2,11 +2,12 @@
  * The running card laid out for paper: large type, with the strip and a code that carries the outing. What one side
  * does not hold goes on to the next, which says whose it is and how many there are.
  */
-import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
+import type { Content, ContentSection, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { renderSVG } from 'uqr';
 import { type Card, cardMark, TRIED } from '../desk/card.ts';
 import type { Letters } from '../desk/font-letters.ts';
-import { printableCard, printableSvg } from '../desk/printable.ts';
+import { type Handed, handedWords } from '../desk/outing-code.ts';
+import { printable, printableCard, printableSvg } from '../desk/printable.ts';
 
 export type Paper = 'a5' | 'half-letter';
 
@@ -27,24 +28,52 @@ const papers: Readonly<Record<Paper, { width: number; height: number }>> = {
 
 const MARGIN = 20;
 
+/** One train's card, as it goes on paper. */
+export interface CardOnPaper {
+  readonly card: Card;
+  /** The strip as SVG. */
+  readonly strip: string;
+  /** The outing itself; absent where it is too large for a code. */
+  readonly handed: Handed | undefined;
+}
+
 /**
- * @param strip the strip as SVG
- * @param code the outing as one line, where a square code holds it
+ * @param cards each begins a side of its own
  * @param has what letters the card's face has
  */
 export function cardDocument(
-  told: Card,
-  strip: string,
-  code: string | undefined,
+  cards: readonly CardOnPaper[],
   paper: Paper,
   has: Letters,
 ): TDocumentDefinitions {
+  const { width, height } = papers[paper];
+  const titles = cards.map(({ card }) => `${card.title}${card.tried.length > 0 ? ', tried' : ''}`);
+  return {
+    pageSize: { width, height },
+    pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
+    info: {
+      title: `Running card: ${printable(titles.join(' · '), has)}`,
+      creator: 'Heedway',
+      // The outings themselves, so that the file can be opened again where it was only kept as a PDF.
+      keywords: cards.flatMap(({ handed }) => (handed ? [`#${handed.fragment}`] : [])).join(' '),
+    },
+    defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
+    content: cards.map((one) => oneCard(one, paper, cards.length > 1, has)),
+  };
+}
+
+function oneCard(
+  { card: told, strip, handed }: CardOnPaper,
+  paper: Paper,
+  others: boolean,
+  has: Letters,
+): ContentSection {
   const card = printableCard(told, has);
   const { width, height } = papers[paper];
   const inner = width - 2 * MARGIN;
   const mark = cardMark(card);
   const side = (page: number, pages: number): Content =>
-    pages === 1
+    pages === 1 && !others
       ? ''
       : {
           columns: [
@@ -57,13 +86,8 @@ export function cardDocument(
   return {
     pageSize: { width, height },
     pageMargins: [MARGIN, MARGIN, MARGIN, MARGIN],
-    info: {
-      title: `Running card: ${card.title}${card.tried.length > 0 ? ', tried' : ''}`,
-      creator: 'Heedway',
-    },
-    defaultStyle: { font: cardFace.name, fontSize: 9.5, lineHeight: 1.05 },
     footer: side,
-    content: [
+    section: [
       head(card, inner),
       ...tried(card),
       { text: broken(card.sentence), margin: [0, 3, 0, 0] },
@@ -71,11 +95,12 @@ export function cardDocument(
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
       {
         columns: [
-          { width: '*', stack: [speeds(card), ...foot(card, code)] },
-          { width: inner * 0.4, stack: [...braking(card), ...square(code, inner * 0.4)] },
+          { width: '*', stack: [speeds(card)] },
+          { width: inner * 0.36, stack: braking(card) },
         ],
         columnGap: 12,
       },
+      foot(card, handed, inner),
       seating(card),
     ],
   };
@@ -117,7 +142,9 @@ const head = (card: Card, inner: number): Content => ({
         { text: card.gap, fontSize: card.gap.length > 12 ? 12 : 21, bold: true, alignment: 'right' },
         {
           // What is longer than this would widen the column beyond the paper.
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 18)).join(' · '),
+          // No line begins with a point.
+          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 26)).join('\u00a0· '),
+          fontSize: 8.5,
           alignment: 'right',
           margin: [0, 2, 0, 0],
         },
@@ -174,7 +201,10 @@ const tied = (text: string, most = 30): string =>
 
 const speeds = (card: Card): Content => ({
   table: {
-    widths: [76, 62, '*'],
+    widths: [74, 52, '*'],
+    headerRows: 1,
+    keepWithHeaderRows: 1,
+    dontBreakRows: true,
     body: [
       [
         { text: 'from – to', bold: true },
@@ -189,48 +219,64 @@ const speeds = (card: Card): Content => ({
             ...(s.posts === '' ? [] : [{ text: s.posts, fontSize: 7.5 }]),
           ],
         },
-        { text: broken(s.why, 5) },
+        { text: broken(s.why, 8) },
       ]),
     ],
   },
   layout: 'lightHorizontalLines',
 });
 
-const braking = (card: Card): Content[] => [
-  { text: 'Braking points', bold: true },
-  ...(card.braking.length === 0
-    ? [{ text: 'none booked' }]
-    : card.braking.map((text) => ({
-        text: broken(text, 12),
-        fontSize: 11,
-        margin: [0, 1, 0, 0] as [number, number, number, number],
-      }))),
-];
+function braking(card: Card): Content[] {
+  const title: Content = { text: 'Braking points', bold: true };
+  const fontSize = card.braking.length > 6 ? 9 : 10.5;
+  const points = card.braking.map(
+    (text): Content => ({ text: broken(text, 11), fontSize, margin: [0, 2, 0, 0], unbreakable: true }),
+  );
+  const [first = { text: 'none booked' }, ...rest] = points;
+  // Its title does not stand alone at the end of a side.
+  return [{ stack: [title, first], unbreakable: true }, ...rest];
+}
 
-/** Small, for it is looked up and not read at arm's length. */
+/** Small, for it is looked up and not read at arm's length: a line for each vehicle. */
 const seating = (card: Card): Content => ({
-  text: [
-    { text: 'Seats, front first  ', bold: true },
-    ...card.seating.flatMap(({ vehicle, seats }) => [
-      { text: `${tied(vehicle)}: `, bold: true },
-      { text: `${seats.map((s) => tied(s.name) || '–').join(' · ')}   ` },
-    ]),
+  stack: [
+    { text: 'Seats, front first', bold: true, fontSize: 9.5 },
+    ...card.seating.map(({ vehicle, seats }) => ({
+      text: [
+        { text: `${tied(vehicle)}: `, bold: true },
+        { text: seats.map((s) => tied(s.name) || '–').join(' · ') },
+      ],
+    })),
   ],
-  fontSize: 7,
-  margin: [0, 4, 0, 0],
+  fontSize: card.seating.length > 12 ? 7 : 8.5,
+  margin: [0, 6, 0, 0],
 });
 
-const foot = (card: Card, code: string | undefined): Content[] => [
-  { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8, margin: [0, 8, 0, 0] },
-  { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
-  {
-    text: code
-      ? 'The code carries this outing for another phone.'
-      : 'This outing is too large for a code: pass on its file.',
-    fontSize: 8,
-    margin: [0, 3, 0, 0],
-  },
-];
+/** What was assumed, and the code beside it. */
+function foot(card: Card, handed: Handed | undefined, inner: number): Content {
+  const words: Content[] = [
+    { text: broken(`Assumed: ${card.assumptions}.`), fontSize: 8 },
+    { text: card.cautions, fontSize: 8, bold: true, margin: [0, 3, 0, 0] },
+    { text: handedWords(handed), fontSize: 8, margin: [0, 3, 0, 0] },
+    { text: card.made, fontSize: 8, margin: [0, 3, 0, 0] },
+  ];
+  const codes = handed?.codes ?? [];
+  const width = inner * 0.42;
+  return {
+    columns: [
+      { width: '*', stack: words },
+      ...(codes.length > 0 ? [{ width, stack: squares(codes, width) }] : []),
+    ],
+    columnGap: 12,
+    margin: [0, 8, 0, 0],
+    unbreakable: codes.length < 2,
+  };
+}
 
-const square = (code: string | undefined, width: number): Content[] =>
-  code ? [{ svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }), width, margin: [0, 8, 0, 0] }] : [];
+const squares = (codes: readonly string[], width: number): Content[] =>
+  codes.map((code) => ({
+    svg: renderSVG(code, { ecc: 'L', border: 2, pixelSize: 1 }),
+    width,
+    margin: [0, 0, 0, 6] as [number, number, number, number],
+    unbreakable: true,
+  }));

@@ -3,7 +3,7 @@ import { computed, useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { inkSheet } from '../views/strip/ink.ts';
-import { arrive, place, rooms } from './doors.ts';
+import { arrive, linked, place, rooms } from './doors.ts';
 import { Cautions } from './parts/cautions.tsx';
 import { Head } from './parts/head.tsx';
 import { later } from './parts/later.tsx';
@@ -28,19 +28,45 @@ const views: Readonly<Record<string, Load>> = {
   new: () => import('./rooms/new/new-room.tsx'),
 };
 
+/** An outing in the address; what opens it is loaded then. */
+function openLinked(): void {
+  const link = linked.value;
+  if (link === '') return;
+  linked.value = '';
+  void import('./parts/door.ts').then(({ openLink }) => openLink(link));
+}
+
+/** Files may be dropped anywhere: the papers open, and say what they are. */
+const carry = (e: DragEvent): void => {
+  if (e.dataTransfer?.types.includes('Files')) e.preventDefault();
+};
+function dropped(e: DragEvent): void {
+  const files = [...(e.dataTransfer?.files ?? [])];
+  if (files.length === 0) return;
+  e.preventDefault();
+  location.hash = '#mine';
+  void import('./parts/door.ts').then(({ openFiles }) => openFiles(files));
+}
+
 export function App() {
   useEffect(() => {
+    openLinked();
     const moved = (): void => {
       arrive();
+      openLinked();
       if (place.value.part !== 'find') document.getElementById('main')?.focus({ preventScroll: true });
       // The word first, whichever room it is.
       scrollTo(0, 0);
     };
     addEventListener('hashchange', moved);
     addEventListener('keydown', toFind);
+    addEventListener('dragover', carry);
+    addEventListener('drop', dropped);
     return () => {
       removeEventListener('hashchange', moved);
       removeEventListener('keydown', toFind);
+      removeEventListener('dragover', carry);
+      removeEventListener('drop', dropped);
     };
   }, []);
   const { id, door, title } = rooms.find((r) => r.id === place.value.room) ?? rooms[0];

@@ -46,8 +46,16 @@ export interface Place {
   readonly part: string;
 }
 
+/** A link that carries an outing, until it is opened. */
+export const linked = signal('');
+
 /** Where the address leads; from one that has moved on to the new one. */
 function read(): Place {
+  if (location.hash.startsWith('#code=')) {
+    linked.value = location.hash;
+    // Not to be opened again with the page, nor left in its history.
+    history.replaceState(null, '', '#answer');
+  }
   const [id = '', ...rest] = location.hash.slice(1).split('/');
   const now = moved.get(id);
   if (now !== undefined) history.replaceState(null, '', `#${[now, ...rest].join('/')}`);

@@ -1,10 +1,11 @@
 /** Reads surveys beside the page, which stays alive meanwhile. */
 import { readSurvey, type Survey } from '../desk/survey.ts';
+import type { ImportOptions } from '../papers/import/types.ts';
 
 export interface SurveyAsk {
   readonly bytes: Uint8Array;
   readonly file: string;
-  readonly about: { readonly name: string; readonly gauge: string };
+  readonly about: Omit<ImportOptions, 'share'>;
 }
 
 export type SurveyReply = { readonly share: number } | { readonly survey: Survey };

@@ -1,15 +1,15 @@
-/** heedway card: the running card as a PDF on A5 or half-letter. */
-import { deflateRawSync } from 'node:zlib';
-import { type Asked, fileOf, telling } from '../../desk/asked.ts';
+/** heedway card: the running cards of one or several trains as a PDF on A5 or half-letter. */
+import { fileOf, type Told, telling } from '../../desk/asked.ts';
 import { cardFile, runningCard } from '../../desk/card.ts';
-import { MOST_QR_LETTERS, toCode } from '../../desk/outing-code.ts';
+import { type Handed, handed } from '../../desk/outing-code.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
-import { cardDocument, type Paper } from '../../views/card-paper.ts';
+import { type CardOnPaper, cardDocument, type Paper } from '../../views/card-paper.ts';
 import { cardStrip } from '../../views/card-strip.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
+import { program } from '../versions.ts';
 import { writeOut } from '../write.ts';
 
 interface CardOptions extends Options {
@@ -20,39 +20,65 @@ interface CardOptions extends Options {
 export const cardCommand: Command = {
   name: 'card',
   declare: (program, run) => {
-    common(program.command('card <outing>'))
-      .description('The running card: paper to take along, as a PDF.')
+    common(program.command('card <outing...>'))
+      .description('The running card: paper to take along, as a PDF; several trains of a day in one file.')
       .option('--pdf <file>', 'write the card here; else named after the outing and its day')
       .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
-      .action((path: string, options: CardOptions) => run(() => card(path, options), options));
+      .action((paths: string[], options: CardOptions) => run(() => card(paths, options), options));
   },
 };
 
-async function card(path: string, options: CardOptions) {
+/** Trains in one file, at the most. */
+const MOST_CARDS = 40;
+
+interface Made extends CardOnPaper {
+  readonly told: Told;
+}
+
+async function card(paths: readonly string[], options: CardOptions) {
   if (options.paper !== 'a5' && options.paper !== 'half-letter') {
     throw new UsageFault(`--paper: found ${options.paper}; expected a5 or half-letter`);
   }
+  if (paths.length > MOST_CARDS)
+    throw new UsageFault(`found ${paths.length} outings; expected at most ${MOST_CARDS}`);
+  const made: Made[] = [];
+  for (const path of paths) made.push(await madeOf(path, options));
+  const [{ told }] = made;
+  const pdf = options.pdf ?? cardFile(told, made.length > 1 ? 'cards.pdf' : 'card.pdf');
+  await writeOut(pdf, await cardPdf((has) => cardDocument(made, options.paper as Paper, has)));
+  const each = made.map((one) => ({
+    ...one.card,
+    pdf,
+    code: one.handed?.codes.length === 1 ? one.handed.codes[0] : null,
+    codes: one.handed?.codes ?? [],
+    link: one.handed ? `#${one.handed.fragment}` : null,
+  }));
+  return {
+    text: made.map((one) => said(one, pdf, made.length > 1)).join('\n'),
+    json: each.length === 1 ? each[0] : each,
+    exit: Math.max(...made.map((one) => exitOf[one.told.answer.verdict])),
+  };
+}
+
+async function madeOf(path: string, options: CardOptions): Promise<Made> {
   const asked = await openAsked(path);
   const told = telling(asked, { id: asked.id, answer: answerOuting(asked.outing, { remedies: false }) });
   if (!told) throw new Error('an answer to another outing');
   const speech = { system: options.units, wording: options.wording };
-  const data = runningCard(told, speech);
-  const strip = sceneToSvg(cardStrip(told, speech));
-  const code = codeOf(asked);
-  const pdf = options.pdf ?? cardFile(told, 'card.pdf');
-  await writeOut(pdf, await cardPdf((has) => cardDocument(data, strip, code, options.paper as Paper, has)));
-  const tried = data.tried.length === 0 ? '' : ` Tried: ${data.tried.join('; ')}.`;
-  const invented = data.invented === '' ? '' : ` It is ${data.invented}.`;
-  const large = code ? '' : ' The outing is too large for a QR code.';
   return {
-    text: `Running card written into ${pdf}: ${data.verdict}.${tried}${invented}${large}`,
-    json: { ...data, pdf, code: code ?? null },
-    exit: exitOf[told.answer.verdict],
+    told,
+    card: runningCard(told, speech, program),
+    strip: sceneToSvg(cardStrip(told, speech)),
+    handed: handed(fileOf(asked)),
   };
 }
 
-/** The outing with all its files, and with what is tried on it, as one line; undefined where no QR code holds it. */
-function codeOf(asked: Asked): string | undefined {
-  const code = toCode(deflateRawSync(JSON.stringify(fileOf(asked)), { level: 9 }));
-  return code.length <= MOST_QR_LETTERS ? code : undefined;
+function said({ card, handed }: Made, pdf: string, several: boolean): string {
+  const tried = card.tried.length === 0 ? '' : ` Tried: ${card.tried.join('; ')}.`;
+  const invented = card.invented === '' ? '' : ` It is ${card.invented}.`;
+  const of = several ? ` of ${card.title}` : '';
+  return `Running card${of} written into ${pdf}: ${card.verdict}.${tried}${invented}${largeWords(handed)}`;
 }
+
+const largeWords = (handed: Handed | undefined): string =>
+  (handed?.codes.length ?? 0) > 0 ? '' : ' The outing is too large for a QR code.';

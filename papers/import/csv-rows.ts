@@ -3,6 +3,7 @@ import Papa from 'papaparse';
 import type { Kind } from '../../engine/base/quantity.ts';
 import { parseQuantity } from '../../units/index.ts';
 import { show } from '../problem.ts';
+import type { Lengths } from './types.ts';
 
 export type Column =
   | 'at'
@@ -89,12 +90,16 @@ export type Report = (row: number, column: number, path: string, found: string, 
 
 const MOST_COLUMNS = 100;
 
-export function readHeader({ row, cells }: Row, report: Report): Heading[] {
+/** What is found in a heading that says no unit. */
+export const UNITLESS = 'without a unit';
+
+/** @param lengths unit of lengths whose heading says none */
+export function readHeader({ row, cells }: Row, report: Report, lengths?: Lengths): Heading[] {
   const headers: Heading[] = [];
   cells.slice(0, MOST_COLUMNS).forEach((cell, index) => {
     const text = cell.trim().toLowerCase();
     if (text === '') return;
-    const [, name, unit] = /^(.*?)[\s_]*[([]\s*([^)\]]+)\s*[)\]]?\s*$/.exec(text) ??
+    const [, name, written] = /^(.*?)[\s_]*[([]\s*([^)\]]+)\s*[)\]]?\s*$/.exec(text) ??
       /^(.*?)_([a-z%"'°]+)$/.exec(text) ?? ['', text, ''];
     const heading = headings.find(
       ([column, pattern]) => pattern.test(name.trim()) && !headers.some((h) => h.column === column),
@@ -108,12 +113,13 @@ export function readHeader({ row, cells }: Row, report: Report): Heading[] {
         'a column such as chainage, length, height, rise, grade, radius, hand, cant, place',
       );
     const [column, , kind] = heading;
+    const unit = written === '' && kind === 'length' && lengths ? lengths : written;
     if (kind !== 'text' && unit === '') {
       report(
         row,
         index + 1,
         cell.trim(),
-        `${show(cell.trim())} without a unit`,
+        `${show(cell.trim())} ${UNITLESS}`,
         `its unit in the header, such as "${cell.trim()} (${kind === 'grade' ? '%' : 'ft'})"`,
       );
     } else if (kind !== 'text' && !parseQuantity(`1 ${unit}`, kind).ok) {

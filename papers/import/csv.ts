@@ -56,7 +56,7 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
     );
     return { notes: [], problems };
   }
-  const headers = readHeader(rows[0], report);
+  const headers = readHeader(rows[0], report, options.lengths);
   if (problems.length > 0) return { notes: [], problems };
   const cells = rows.slice(1).map((row) => readRow(row, headers, semicolons, report));
   const notes: string[] = [`Read ${cells.length} rows with ${headers.map((h) => h.column).join(', ')}.`];

@@ -9,10 +9,14 @@ export interface Imported {
   readonly problems: readonly FileProblem[];
 }
 
+export type Lengths = 'ft' | 'm';
+
 export interface ImportOptions {
   readonly name: string;
   /** As people write it, for the line file. */
   readonly gauge: string;
+  /** Of lengths whose column does not say its unit, by whoever surveyed it. */
+  readonly lengths?: Lengths;
   /** Hears how much of the work is done, 0 to 1. */
   readonly share?: (done: number) => void;
 }

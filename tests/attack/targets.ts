@@ -1,7 +1,6 @@
 /** What is attacked: each kind of input, made by chance, and what the product does with it. */
 import { readFileSync } from 'node:fs';
-import { deflateRawSync } from 'node:zlib';
-import { outingIn, toCode } from '../../desk/outing-code.ts';
+import { handed, outingIn } from '../../desk/outing-code.ts';
 import { readSurvey } from '../../desk/survey.ts';
 import { firstAnswer } from '../../engine/answer/answer.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
@@ -11,6 +10,7 @@ import { type FileProblem, type Read, readOuting, readVehicle } from '../../pape
 import { readEverything } from '../../web/parts/everything.ts';
 import { merge } from '../../web/state/merge.ts';
 import { settingsOf } from '../../web/state/settings.ts';
+import { firstCode } from '../support/first-code.ts';
 import { examplePaper } from '../support/papers.ts';
 import { type Chance, changedJson, changedText } from './mutate.ts';
 import { planted } from './planted.ts';
@@ -135,11 +135,12 @@ async function table(content: string, name: string): Promise<Outcome> {
 }
 
 async function code(chance: Chance): Promise<Outcome> {
-  const good = toCode(
-    deflateRawSync(
-      JSON.stringify(chance.share() < 0.5 ? changedJson(chance.one(papers), chance) : chance.one(papers)),
-    ),
-  );
+  const paper = chance.share() < 0.5 ? changedJson(chance.one(papers), chance) : chance.one(papers);
+  // One of now costs a hundred times as much as one of before.
+  const good =
+    chance.share() < 0.02
+      ? (handed(paper)?.codes.join('\n') ?? 'HEEDWAY:2:')
+      : firstCode(JSON.stringify(paper));
   const got = await outingIn(chance.share() < 0.7 ? changedText(good, chance) : good);
   if ('fault' in got)
     return got.fault === '' ? { end: 'refused', crash: 'refused without a word' } : { end: 'refused' };

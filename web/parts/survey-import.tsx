@@ -1,7 +1,9 @@
 /** A survey from CSV or GPX: looked at first, with its notes and what is wrong in which row, then taken or left. */
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import type { Survey } from '../../desk/survey.ts';
 import type { Line } from '../../engine/things/line/types.ts';
+import type { Lengths } from '../../papers/import/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import { drawStrip } from '../../views/strip/draw.ts';
 import { stripWords } from '../../views/strip/words.ts';
@@ -13,28 +15,42 @@ import { valueAt } from './form/path.ts';
 import { several } from './several.ts';
 import { type Reading, readingSurvey } from './survey.ts';
 
-export function SurveyImport() {
+interface Props {
+  /** One that came in by the door. */
+  readonly file?: Signal<File | null>;
+}
+
+export function SurveyImport({ file: brought }: Props) {
   const survey = useSignal<Survey | null>(null);
   const said = useSignal('');
   const reading = useSignal<(Reading & { readonly file: string }) | null>(null);
   const share = useSignal(0);
+  const last = useSignal<File | null>(null);
   const stop = (): void => {
     reading.value?.stop();
     reading.value = null;
   };
-  const read = async (file: File): Promise<void> => {
+  const read = async (file: File, lengths?: Lengths): Promise<void> => {
     stop();
+    last.value = file;
     said.value = '';
     survey.value = null;
     share.value = 0;
     const gauge = String(valueAt(paper.value, ['line', 'gauge']) ?? '');
-    const mine = readingSurvey(file, gauge, (done) => {
+    const hear = (done: number): void => {
       share.value = done;
-    });
+    };
+    const mine = readingSurvey(file, gauge, hear, lengths);
     reading.value = { ...mine, file: file.name };
     survey.value = await mine.done;
     reading.value = null;
   };
+  useEffect(() => {
+    const file = brought?.value;
+    if (!brought || !file) return;
+    brought.value = null;
+    void read(file);
+  }, [brought?.value]);
   const take = (): void => {
     if (!survey.value?.made) return;
     edit(['line'], survey.value.made.json);
@@ -44,7 +60,19 @@ export function SurveyImport() {
   return (
     <section class="survey">
       <FilePick label="CSV or GPX" accept=".csv,.txt,.gpx" take={([file]) => read(file)} />
-      {survey.value && !survey.value.made && <Troubles survey={survey.value} />}
+      {survey.value?.asksLengths && (
+        <section class="trying" aria-label="Feet or metres?">
+          <p>The header of {survey.value.file} does not say: feet or metres?</p>
+          <p class="row">
+            {(['ft', 'm'] as const).map((unit) => (
+              <button key={unit} type="button" onClick={() => void (last.value && read(last.value, unit))}>
+                {unit === 'ft' ? 'Feet' : 'Metres'}
+              </button>
+            ))}
+          </p>
+        </section>
+      )}
+      {survey.value && !survey.value.made && !survey.value.asksLengths && <Troubles survey={survey.value} />}
       {reading.value && (
         <p class="row" role="status">
           Reading {reading.value.file}: {Math.floor(share.value * 100)} % …{' '}

@@ -1,5 +1,6 @@
 /** A survey file read beside the page, with how far it is; the paper is not touched. */
 import type { Survey } from '../../desk/survey.ts';
+import type { Lengths } from '../../papers/import/types.ts';
 import { fileProblem } from '../../papers/problem.ts';
 import { mostBytes } from '../../papers/text.ts';
 import type { SurveyAsk, SurveyReply } from '../survey-worker.ts';
@@ -16,15 +17,23 @@ const refused = (file: string, found: string, expected: string): Survey => ({
   problems: [fileProblem(file, { path: [], found, expected })],
 });
 
-/** @param gauge of the line that it may replace, as written there */
-export function readingSurvey(file: File, gauge: string, share: (done: number) => void): Reading {
+/**
+ * @param gauge of the line that it may replace, as written there
+ * @param lengths in which its lengths are where it does not say so
+ */
+export function readingSurvey(
+  file: File,
+  gauge: string,
+  share: (done: number) => void,
+  lengths?: Lengths,
+): Reading {
   let worker: Worker | undefined;
   let stopped = false;
   const read = async (): Promise<Survey> => {
     const most = mostBytes(file.name) / 1024 / 1024;
     const size = file.size / 1024 / 1024;
     if (size > most) return refused(file.name, `a file of ${size.toFixed(1)} MB`, `at most ${most} MB`);
-    const about = { name: file.name.replace(/\.\w+$/, ''), gauge };
+    const about = { name: file.name.replace(/\.\w+$/, ''), gauge, ...(lengths ? { lengths } : {}) };
     const ask: SurveyAsk = { bytes: new Uint8Array(await file.arrayBuffer()), file: file.name, about };
     return stopped ? new Promise(() => {}) : beside(ask);
   };

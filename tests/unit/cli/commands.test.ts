@@ -2,11 +2,10 @@
 import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { inflateRawSync } from 'node:zlib';
 import jsqr from 'jsqr';
 import { encode } from 'uqr';
 import { describe, expect, it } from 'vitest';
-import { fromCode } from '../../../desk/outing-code.ts';
+import { outingIn } from '../../../desk/outing-code.ts';
 import { heedway, heedwayOnce } from '../../support/cli.ts';
 import { runs } from '../../support/tier.ts';
 
@@ -156,7 +155,7 @@ describe('speeds', () => {
 });
 
 describe('card', () => {
-  it('is at most two sides of paper, and its code opens to the same outing', () => {
+  it('is at most two sides of paper, and its code opens to the same outing', async () => {
     const pdf = join(folder, 'card.pdf');
     const ran = heedway('card', 'examples/heavy-air.json', '--pdf', pdf, '--json');
     expect(ran.status).toBe(10);
@@ -182,7 +181,8 @@ describe('card', () => {
     }
     const read = ((jsqr as unknown as { default?: typeof jsqr }).default ?? jsqr)(pixels, size, size);
     expect(read?.data).toBe(code);
-    const bundle = JSON.parse(inflateRawSync(fromCode(code) ?? new Uint8Array()).toString());
+    const opened = await outingIn(code);
+    const bundle = 'fault' in opened ? opened.fault : JSON.parse(Buffer.from(opened).toString());
     expect(bundle).toEqual(JSON.parse(heedway('bundle', 'examples/heavy-air.json').stdout));
   });
 });

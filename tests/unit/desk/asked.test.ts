@@ -69,7 +69,7 @@ describe('an answer beside an outing', () => {
     // @ts-expect-error nor what is asked but by `asking`
     const made: Asked = { id: one.id, paper: {}, trials: [], outing: hold.outing };
     // @ts-expect-error and a card is drawn from nothing else
-    expect(() => runningCard(hold.outing, speech)).toThrow();
+    expect(() => runningCard(hold.outing, speech, '0')).toThrow();
     expect([forged, made]).toHaveLength(2);
   });
 });
@@ -85,7 +85,7 @@ describe('a trial', () => {
   it('has an identity of its own, and its card is marked with every change in words', () => {
     expect(asked.id).not.toBe(asking(hold.paper, hold.outing).id);
     if (!told) throw new Error('nothing told');
-    const card = runningCard(told, speech);
+    const card = runningCard(told, speech, '0');
     expect(card.tried).toEqual(tellTrials(asked, speech));
     expect(card.tried).toEqual([
       'sand under the engine’s driving wheels',

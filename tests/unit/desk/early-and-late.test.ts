@@ -47,7 +47,7 @@ describe('braking points on the card', () => {
     for (const [outing, answer] of answers) {
       const asked = asking({}, outing);
       const told = telling(asked, { id: asked.id, answer })!;
-      runningCard(told, { system: 'imperial', wording: 'us' }).braking.forEach((line, i) => {
+      runningCard(told, { system: 'imperial', wording: 'us' }, '0').braking.forEach((line, i) => {
         const where = line.slice(0, line.indexOf(':'));
         const chain = /\((-?\d+ ft)\)/.exec(where)?.[1] ?? where;
         const m = behind(chain, answer.driven!.imperial.acts[i].at, outing);

@@ -1,9 +1,9 @@
 /** Whatever is handed in is answered or refused at once: reading takes time by the size of the file, never its square. */
-import { deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { outingIn, toCode } from '../../../desk/outing-code.ts';
+import { outingIn } from '../../../desk/outing-code.ts';
 import { readSurvey } from '../../../desk/survey.ts';
 import { type FileProblem, type Read, readLine, readOuting } from '../../../papers/index.ts';
+import { firstCode } from '../../support/first-code.ts';
 import { runs } from '../../support/tier.ts';
 
 /** On a push a quarter of it. */
@@ -127,10 +127,8 @@ describe('a survey', () => {
 });
 
 describe('a code', () => {
-  const codeOf = (text: string): string => toCode(deflateRawSync(text, { level: 9 }));
-
   it('that unpacks to more than an outing is refused before it is unpacked', async () => {
-    const code = codeOf(' '.repeat(8 * MB));
+    const code = firstCode(' '.repeat(8 * MB));
     expect(code.length).toBeLessThan(20_000);
     const { value, seconds } = await timed(() => outingIn(code));
     expect(value).toEqual({ fault: expect.stringContaining('more than an outing') });
@@ -139,7 +137,7 @@ describe('a code', () => {
 
   it('that unpacks to nonsense is read and refused at once', async () => {
     const { value, seconds } = await timed(async () => {
-      const content = await outingIn(codeOf(`[${'NaN,'.repeat(200_000)}1]`));
+      const content = await outingIn(firstCode(`[${'NaN,'.repeat(200_000)}1]`));
       return 'fault' in content ? content : readOuting({ path: 'code', content }, async () => undefined);
     });
     expect(value).toMatchObject({ ok: false });
@@ -147,7 +145,7 @@ describe('a code', () => {
   });
 
   it('that is too long, cut short, or none of ours says so', async () => {
-    const whole = codeOf(JSON.stringify({ name: 'x'.repeat(50) }));
+    const whole = firstCode(JSON.stringify({ name: 'x'.repeat(50) }));
     expect(await outingIn(whole)).toBeInstanceOf(Uint8Array);
     expect(await outingIn(`${whole}${'0'.repeat(20_000)}`)).toEqual({
       fault: expect.stringContaining('at most 20000'),

@@ -1,10 +1,10 @@
 /** The running card on the screen and, by the browser's own printing or as a PDF, on A5 or half-letter. */
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { renderSVG } from 'uqr';
 import { fileOf, type Told } from '../../../desk/asked.ts';
 import { type Card, cardFile, cardMark, runningCard, TRIED } from '../../../desk/card.ts';
-import { MOST_QR_LETTERS, toCode } from '../../../desk/outing-code.ts';
+import { type Handed, handed, handedWords } from '../../../desk/outing-code.ts';
 import { writeFile } from '../../../papers/index.ts';
 import { cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
 import { cardStrip } from '../../../views/card-strip.ts';
@@ -13,11 +13,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
 import { speech, told } from '../../state/session.ts';
-
-export async function deflate(text: string): Promise<Uint8Array> {
-  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
-}
+import { version } from '../../state/version.ts';
 
 export function Room() {
   const now = told.value;
@@ -49,22 +45,22 @@ function NoCard() {
 
 const papers: readonly Paper[] = ['half-letter', 'a5'];
 
-/** The code of that outing and no other; undefined while it is made. */
-function useCode({ asked }: Told): string | undefined {
-  const made = useSignal<{ readonly id: string; readonly file: unknown; readonly code: string } | null>(null);
+/** The codes of that outing and no other; null while they are made, a moment after the card is there. */
+function useHanded({ asked }: Told): Handed | undefined | null {
+  const made = useSignal<{ readonly file: string; readonly handed: Handed | undefined } | null>(null);
   const file = useMemo(() => JSON.stringify(fileOf(asked)), [asked]);
   useEffect(() => {
-    void deflate(file).then((bytes) => {
-      made.value = { id: asked.id, file, code: toCode(bytes) };
-    });
+    const soon = setTimeout(() => {
+      made.value = { file, handed: handed(JSON.parse(file)) };
+    }, 50);
+    return () => clearTimeout(soon);
   }, [file]);
-  return made.value?.file === file ? made.value.code : undefined;
+  return made.value?.file === file ? made.value.handed : null;
 }
 
 function OneCard({ told: now }: { readonly told: Told }) {
-  const code = useCode(now);
-  const fitting = code !== undefined && code.length <= MOST_QR_LETTERS ? code : undefined;
-  const card = useMemo(() => runningCard(now, speech.value), [now, speech.value]);
+  const passed = useHanded(now);
+  const card = useMemo(() => runningCard(now, speech.value, version), [now, speech.value]);
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
   const said = useSignal('');
@@ -74,7 +70,9 @@ function OneCard({ told: now }: { readonly told: Told }) {
     const name = cardFile(now, 'card.pdf');
     try {
       const { cardPdf } = await import('./card-pdf.ts');
-      const pdf = await cardPdf((has) => cardDocument(card, sceneToSvg(strip), fitting, paper, has));
+      const pdf = await cardPdf((has) =>
+        cardDocument([{ card, strip: sceneToSvg(strip), handed: passed ?? undefined }], paper, has),
+      );
       if (told.value?.asked.id === now.asked.id) {
         save(pdf, name);
         said.value = `Saved as ${name}`;
@@ -94,7 +92,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
           <button
             key={paper}
             type="button"
-            disabled={making.value || code === undefined}
+            disabled={making.value || passed === null}
             onClick={() => void makePdf(paper)}
           >
             Save as PDF, {paperNames[paper]}
@@ -106,6 +104,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
         >
           Save the card's file
         </button>
+        <Share told={now} passed={passed} said={said} />
         <span role="status">{said.value}</span>
       </p>
       <style>{sideMarks(card)}</style>
@@ -143,16 +142,68 @@ function OneCard({ told: now }: { readonly told: Told }) {
             ) : (
               card.braking.map((text) => <p key={text}>{text}</p>)
             )}
-            {fitting !== undefined && <Square code={fitting} />}
-            {code !== undefined && fitting === undefined && (
+            {passed?.codes.map((code, i) => (
+              <Square
+                key={code}
+                code={code}
+                which={passed.codes.length > 1 ? `${i + 1} of ${passed.codes.length}` : ''}
+              />
+            ))}
+            {passed !== null && (
               <p>
-                <small>This outing is too large for a code: pass on its file.</small>
+                <small>{handedWords(passed)}</small>
               </p>
             )}
           </div>
         </div>
         <CardSeats card={card} />
       </article>
+    </>
+  );
+}
+
+/** A link to copy, and the phone's own way of passing on, with the card's file where it takes files. */
+function Share({
+  told: now,
+  passed,
+  said,
+}: {
+  readonly told: Told;
+  readonly passed: Handed | undefined | null;
+  readonly said: Signal<string>;
+}) {
+  const link = passed ? `${location.href.split('#')[0]}#${passed.fragment}` : undefined;
+  const copy = async (): Promise<void> => {
+    if (link === undefined) return;
+    try {
+      await navigator.clipboard.writeText(link);
+      said.value = 'The link is copied: it opens this outing on any device, and nothing is sent to a server.';
+    } catch {
+      said.value = 'The link could not be copied here: share the file or the code.';
+    }
+  };
+  const share = async (): Promise<void> => {
+    const name = cardFile(now, 'card.json');
+    const file = new File([writeFile(fileOf(now.asked))], name, { type: 'application/json' });
+    const what = { title: now.asked.outing.name, ...(link === undefined ? {} : { url: link }) };
+    const whole = { ...what, files: [file] };
+    try {
+      await navigator.share(navigator.canShare?.(whole) ? whole : what);
+    } catch (fault) {
+      if (!(fault instanceof DOMException && fault.name === 'AbortError'))
+        said.value = 'It could not be shared here: copy the link, or save the file.';
+    }
+  };
+  return (
+    <>
+      <button type="button" disabled={link === undefined} onClick={() => void copy()}>
+        Copy link
+      </button>
+      {'share' in navigator && (
+        <button type="button" disabled={passed === null} onClick={() => void share()}>
+          Share
+        </button>
+      )}
     </>
   );
 }
@@ -227,16 +278,20 @@ function CardSpeeds({ card }: { readonly card: Card }) {
           <strong>{card.cautions}</strong>
         </small>
       </p>
+      <p>
+        <small>{card.made}</small>
+      </p>
     </div>
   );
 }
 
-function Square({ code }: { readonly code: string }) {
+function Square({ code, which }: { readonly code: string; readonly which: string }) {
   const drawn = useMemo(
     () => `data:image/svg+xml,${encodeURIComponent(renderSVG(code, { ecc: 'L', border: 2, pixelSize: 2 }))}`,
     [code],
   );
-  return <img class="square" src={drawn} alt="Code that carries this outing to another phone" />;
+  const alt = `Code that carries this outing to another phone${which === '' ? '' : `, ${which}`}`;
+  return <img class="square" src={drawn} alt={alt} />;
 }
 
 function CardSeats({ card }: { readonly card: Card }) {

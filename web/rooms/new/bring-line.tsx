@@ -87,7 +87,7 @@ export function BringLine() {
           <input
             id="new-code"
             value={code.value}
-            placeholder="HEEDWAY:1:…"
+            placeholder="HEEDWAY:2:…"
             autocomplete="off"
             onInput={(e) => {
               code.value = e.currentTarget.value;
