@@ -42,10 +42,6 @@ export const chainage = (voice: Pick<Voice, 'system'>, metres: number, toward: T
     ? printQuantity(metres, 'length', { system: 'imperial', unit: 'ft', digits: 0, toward })
     : printQuantity(metres, 'length', { system: 'metric', unit: 'm', digits: 0, toward });
 
-/** A place where something must be done or have been done: printed where the train is no later than there. */
-export const early = (voice: Voice, metres: number): string =>
-  chainage(voice, metres, voice.outing.direction === 'forward' ? 'down' : 'up');
-
 /** A distance along the line, rounded toward the side asked for. */
 export const distance = (voice: Pick<Voice, 'system'>, metres: number, toward: Toward): string =>
   printQuantity(metres, 'length', {
