@@ -32,7 +32,7 @@ describe('any outing', () => {
         expect(map.gap.findIndex((gap, j) => gap < map.cautiousStop[j])).toBe(-1);
         expect(map.cautiousStop.findIndex((d, j) => d < map.likelyStop[j] * (1 - 4e-3))).toBe(-1);
       }),
-      { seed: 20261125, numRuns: runs(50, 2000) },
+      { seed: 20261125, numRuns: runs(30, 2000) },
     );
   });
 
@@ -45,7 +45,7 @@ describe('any outing', () => {
 describe('remedies', () => {
   it('each clears its finding when it is really made', () => {
     let tried = 0;
-    for (let seed = 1; seed <= runs(4, 50); seed++) {
+    for (let seed = 1; seed <= runs(3, 50); seed++) {
       const outing = dressed(seed);
       const inquiry = quick.quickInquiry(outing);
       const answer = quick.withRemedies(inquiry, quick.firstAnswer(inquiry));
@@ -67,7 +67,7 @@ describe('remedies', () => {
           expect(rank(answer.verdict) - rank(verdict)).toBeGreaterThanOrEqual(betters ? 1 : 0);
       }
     }
-    expect(tried).toBeGreaterThan(runs(8, 100));
+    expect(tried).toBeGreaterThan(runs(6, 100));
   });
 });
 

@@ -136,7 +136,7 @@ describe('the host’s rule', () => {
       sure: 'assumed',
       found: { si: needed - 1 },
       required: { si: needed },
-      facts: { enough: 'yes', share: { si: 1 }, speed: { si: SPEED } },
+      facts: { enough: true, share: { si: 1 }, speed: { si: SPEED } },
     });
     expect(found.margin).toBeCloseTo((needed - 1) / needed - 1, 12);
     expect(found.sum).toMatchObject({
@@ -164,7 +164,7 @@ describe('the host’s rule', () => {
     const none = data.filter((p) => p.distance === null).length;
     expect(none).toBeGreaterThan(0);
     const [found] = findings;
-    expect(found.facts).toMatchObject({ enough: 'no', share: { si: none / data.length } });
+    expect(found.facts).toMatchObject({ enough: false, share: { si: none / data.length } });
     expect(found.where).toEqual({ from: 0, to: 0 });
     expect(found.required?.si).toBe(0);
     expect(found.margin).toBe(-1);
@@ -202,7 +202,7 @@ describe('the time until the following train comes', () => {
       severity: 'notes',
       source: 'common practice, no source',
       found: { si: 0 },
-      facts: { enough: 'yes', share: { si: 1 }, way: { si: place.distance } },
+      facts: { enough: true, share: { si: 1 }, way: { si: place.distance } },
       sum: { id: 'flag-distance' },
     });
     expect(found.required?.si).toBeCloseTo(place.walk, 9);
@@ -228,7 +228,7 @@ describe('the time until the following train comes', () => {
 
   it('has no end where no place is far enough', () => {
     const [found] = ask({ following: { after: 8, speed: 0.5 } }).findings;
-    expect(found).toMatchObject({ code: 'flag-too-late', facts: { enough: 'no', way: { si: 0 } } });
+    expect(found).toMatchObject({ code: 'flag-too-late', facts: { enough: false, way: { si: 0 } } });
     expect(found.required).toBeUndefined();
     expect(found.sum).toBeUndefined();
   });

@@ -282,10 +282,10 @@ describe('night', () => {
     expect(without).toMatchObject({
       severity: 'forbids',
       where: { vehicle: 'engine' },
-      facts: { light: 'headlight', known: 'yes' },
+      facts: { light: 'headlight', known: true },
     });
     expect(without.measure).toBeUndefined();
-    expect(by(true, undefined, true)[0].facts).toMatchObject({ known: 'no' });
+    expect(by(true, undefined, true)[0].facts).toMatchObject({ known: false });
     expect(by(true, undefined, true)).toMatchObject([{ severity: 'unknown', measure: 'vehicle.headlight' }]);
   });
   it('without a rear marker limits', () => {
@@ -295,7 +295,7 @@ describe('night', () => {
     expect(unsaid).toMatchObject({
       severity: 'limits',
       measure: 'vehicle.taillight',
-      facts: { known: 'no' },
+      facts: { known: false },
     });
   });
   it.each([true, false])('is the host’s matter where it says %s', (value) =>
@@ -312,8 +312,8 @@ describe('a brake not tried', () => {
     );
   };
   it('limits; not said it is a note; tried it is nothing', () => {
-    expect(when(false)).toEqual(['limits brake-not-tried yes']);
-    expect(when()).toEqual(['notes brake-not-tried no']);
+    expect(when(false)).toEqual(['limits brake-not-tried true']);
+    expect(when()).toEqual(['notes brake-not-tried false']);
     expect(when(true)).toEqual([]);
   });
 });

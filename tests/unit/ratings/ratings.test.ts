@@ -47,7 +47,7 @@ describe('a train longer than its line', () => {
         severity: 'forbids',
         question: 'fit',
         found: length(whole),
-        facts: { loop: loop ? 'yes' : 'no' },
+        facts: { loop },
       },
     ]);
     expect(found[0].required?.si).toBeCloseTo(0.9 * whole, 9);
