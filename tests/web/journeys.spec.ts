@@ -26,6 +26,7 @@ async function sameAs(page: Page, told: Told): Promise<void> {
   await page.goto(`${url()}#answer`);
   await answered(page);
   await expect(page.locator('.verdict')).toHaveText(new RegExp(`^${told.answer}( looking for remedies)?$`));
+  await expect(page.locator('details.finding').first()).toBeVisible();
   const worst = await page.locator('details.finding summary').allTextContents();
   const others = await page.locator('details.finding .others li').allTextContents();
   const expected = told.findings.filter((f) => f.severity !== 'assumed').map((f) => f.words.what);

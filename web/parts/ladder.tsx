@@ -18,10 +18,15 @@ interface State {
   readonly last: boolean;
 }
 
-/** Looked for when the answer is whole, so that neither waits for the other. */
-export function Ladder({ asked }: { readonly asked: Asked }) {
+/**
+ * Looked for when the answer is whole, so that neither waits for the other. Who may leave within limits is asked first
+ * whether to look: it takes a phone's battery.
+ */
+export function Ladder({ asked, leaves }: { readonly asked: Asked; readonly leaves: boolean }) {
   const state = useSignal<State | null>(null);
-  const ready = !busy.value;
+  const wanted = useSignal('');
+  const idle = leaves && wanted.value !== asked.id;
+  const ready = !busy.value && !idle;
   useEffect(() => {
     if (!ready) return undefined;
     state.value = { id: asked.id, ladder: null, last: false };
@@ -31,6 +36,20 @@ export function Ladder({ asked }: { readonly asked: Asked }) {
         state.value = { ...now, ladder: reply.ladder ?? now.ladder, last: reply.last };
     });
   }, [asked.id, ready]);
+  if (idle)
+    return (
+      <section class="ladder" aria-label="What to do">
+        <h2>What to do</h2>
+        <button
+          type="button"
+          onClick={() => {
+            wanted.value = asked.id;
+          }}
+        >
+          Look for a way to go without limits
+        </button>
+      </section>
+    );
   const now = state.value?.id === asked.id ? state.value : null;
   const found = now?.ladder;
   return (

@@ -39,7 +39,9 @@ export function Room() {
         {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
         <div class="strip-place">{drawn.current && <StripView />}</div>
       </div>
-      {now && now.answer.verdict !== 'go' && <Ladder asked={now.asked} />}
+      {now && now.answer.verdict !== 'go' && (
+        <Ladder asked={now.asked} leaves={now.answer.verdict === 'limits'} />
+      )}
       {now ? (
         <div class="columns">
           <Findings findings={now.answer.findings} voice={voice} />
