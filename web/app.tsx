@@ -127,7 +127,8 @@ const wordKnown = computed(() => {
 function Room({ id, title }: { readonly id: string; readonly title: string }) {
   // All that have come, since one that is left before it comes must not take the place of the next.
   const loaded = useSignal<Readonly<Record<string, ComponentType>>>({});
-  const ready = id !== 'answer' || wordKnown.value;
+  const known = wordKnown.value;
+  const ready = id !== 'answer' || known;
   useEffect(() => {
     if (ready)
       void views[id]?.().then(({ Room: View }) => {

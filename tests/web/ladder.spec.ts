@@ -4,9 +4,7 @@ import { example, open, served, settled } from './served.ts';
 
 const url = served();
 
-test('a ladder is found, tried with a tap and written into the papers', { tag: '@both' }, async ({
-  page,
-}) => {
+test('a ladder is found, tried with a tap and written into the papers', async ({ page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'A busy afternoon after a shower');
   await page.goto(`${url()}#answer`);

@@ -219,7 +219,10 @@ test('fourteen stations, each braked for, are all on the card, on the screen and
   const card = page.locator('.card');
   for (let i = 1; i <= 14; i++) {
     await expect(
-      card.getByText(`brake for the stop at Station ${i}`, { exact: false }).first(),
+      card
+        .locator('li, td')
+        .filter({ hasText: `brake for the stop at Station ${i}` })
+        .first(),
     ).toBeVisible();
   }
   await fits(page);
