@@ -220,7 +220,7 @@ test('fourteen stations, each braked for, are all on the card, on the screen and
   for (let i = 1; i <= 14; i++) {
     await expect(
       card
-        .locator('li, td')
+        .locator('p')
         .filter({ hasText: `brake for the stop at Station ${i}` })
         .first(),
     ).toBeVisible();
