@@ -8,7 +8,8 @@ import { serve } from './serve.mjs';
 import { findBrowser, root } from './tools.mjs';
 
 const sizes = { phone: [360, 780], tablet: [820, 1100], desktop: [1440, 1000] };
-const everyRoom = 'answer,train,papers,brakes,balance,couplers,parting,sums,card,files';
+const everyRoom =
+  'answer,train,train/people,line,tools,builder,brakes,balance,couplers,parting,sums,card,mine,new';
 
 const { url, close } = await serve(join(root, 'dist', 'web'), 0);
 const browser = await chromium.launch({
@@ -39,8 +40,8 @@ async function everyPicture(folder, rooms) {
         await page.goto(`${url}#${room}`);
         await page.waitForTimeout(700);
         await page.screenshot({
-          path: join(folder, `${room}-${size}-${theme}.png`),
-          fullPage: size !== 'desktop' || room !== 'papers',
+          path: join(folder, `${room.replace('/', '-')}-${size}-${theme}.png`),
+          fullPage: size !== 'desktop' || room !== 'line',
         });
       }
       await page.close();
@@ -48,7 +49,7 @@ async function everyPicture(folder, rooms) {
   }
 }
 
-/** The train on the fall, its stopping reach before it, the first finding opened. */
+/** The train on the fall, its stopping reach before it, under the word. */
 async function forReadme() {
   const page = await opened(1280, 980, 'light');
   await page.waitForFunction(() => !document.querySelector('.verdict.none, .busy'));
@@ -56,8 +57,10 @@ async function forReadme() {
   await strip.focus();
   await page.keyboard.press('Home');
   for (let i = 0; i < 11; i++) await page.keyboard.press('Shift+ArrowRight');
-  await page.locator('details.finding').first().locator('summary').click();
-  await page.evaluate(() => document.activeElement?.blur());
+  await page.evaluate(() => {
+    document.activeElement?.blur();
+    scrollTo(0, 0);
+  });
   await page.waitForTimeout(400);
   await page.screenshot({ path: join(root, 'docs', 'images', 'workbench.png') });
 }
