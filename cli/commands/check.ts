@@ -4,7 +4,7 @@ import { type Asked, telling, tellTrials } from '../../desk/asked.ts';
 import { type Standing, standing, tellStanding } from '../../desk/figures.ts';
 import { tellInvented } from '../../desk/invented.ts';
 import { tellLadder } from '../../desk/ladder.ts';
-import { answerOuting } from '../../engine/answer/complete.ts';
+import { answerOuting, wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { firstLadder, type Ladder } from '../../engine/answer/ladder.ts';
 import type { Answer } from '../../engine/answer/types.ts';
@@ -47,12 +47,13 @@ export const checkCommand: Command = {
             void (n % 50 === 0 && progress.say(`${n} looks at numbers of cars`));
           const long = options.why || options.all || options.json;
           // One screen says what to do next: the ladder. What clears each finding stands in the long answer.
-          const answer = answerOuting(outing, {
+          const inquiry = inquire(outing);
+          const answer = wholeAnswer(inquiry, {
             remedies: options.remedies && long === true,
             onCounted,
             onTried,
           });
-          const ladder = options.remedies ? firstLadder(inquire(outing), onTried) : undefined;
+          const ladder = options.remedies ? firstLadder(inquiry, onTried) : undefined;
           progress.end();
           const voice = voiceOf(options, outing);
           const tried = tellTrials(asked, voice);

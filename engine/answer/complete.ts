@@ -20,8 +20,11 @@ export interface AnswerOptions extends Care {
 }
 
 /** May it leave? In the line's own chainage. @param written the outing as its papers have it */
-export function answerOuting(written: Outing, options: AnswerOptions = {}): Answer {
-  const inquiry = inquire(written, options);
+export const answerOuting = (written: Outing, options: AnswerOptions = {}): Answer =>
+  wholeAnswer(inquire(written, options), options);
+
+/** The same of an outing that is inquired into already, for who asks more of it afterwards. */
+export function wholeAnswer(inquiry: OpenInquiry, options: AnswerOptions = {}): Answer {
   let answer = told(inquiry, firstAnswer(inquiry));
   for (const stage of stages(inquiry, options)) answer = stage;
   return answer;
