@@ -125,6 +125,7 @@ function oddsWords(what: string, share: number): string {
 /** What the next car would need: "14 lbf more pull", "20 ft more sight of the signal"; empty: not told. */
 function moreWords({ what, named = '', need, has, grip }: CountLimit, voice: Voice): string {
   if (!need || !has) return '';
+  if (need.kind === 'speed') return '';
   const lacks = { ...need, si: need.si - has.si };
   if (lacks.kind === 'length') {
     const of = what === 'stopping-end' ? 'line' : named === '' || seen[what] ? 'sight' : `sight of ${named}`;
@@ -160,6 +161,8 @@ export function limitWords(
   const where = at === undefined ? '' : `at ${chainage(voice, at)}${name} `;
   if (what === 'no-brake') return 'the driver has no brake at all';
   if (!need || !has) return `${where}the brakes do not stop it`;
+  if (need.kind === 'speed')
+    return `${where}it stops in time from ${say(voice, has, 'down')} at most, slower than anybody drives`;
   const long = need.kind === 'length';
   const needs = long ? distance(voice, need.si, 'up') : say(voice, need, 'up');
   const there = long ? distance(voice, has.si, 'down') : say(voice, has, 'down');

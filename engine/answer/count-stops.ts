@@ -8,7 +8,7 @@ import { likely } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
-import { askSpeeds } from '../questions/speed/ask.ts';
+import { askSpeeds, SLOWEST_DRIVEN } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
 import { fastestAllowed, hardestPull, holdsFall, leastBrake, overcomes } from '../questions/speed/holds.ts';
@@ -82,6 +82,8 @@ function quickLook(
     const d = stopDistance(model, grid[j], speed[j]);
     if (d === Infinity || !holdsFall(model, brake, grid[j]))
       return { fails: fallAt(context, model, brake, grid[j]), surely: false };
+    // A plan slower than anybody drives says nothing of what is permitted.
+    if (speed[j] < SLOWEST_DRIVEN) surely = false;
     if (d - distance[j] > short) [short, worst] = [d - distance[j], j];
     if (most[j] <= speed[j] || model.holdsEverywhere) continue;
     if (stopDistance(model, grid[j], most[j]) === Infinity || !holdsFall(model, brake, grid[j]))
@@ -119,12 +121,19 @@ function closeLook(looked: Looked, ready: Prepared, models: MapModels, state: Ra
   if (overcomes(steepest, brake)) return fallAt(context, models.cautious, brake, steepest.at);
   const map = speedMap(context, state, models, grid, ceilings);
   const wanted = expectedSpeed(context, grid, ceilings);
-  const finding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).find(forbidsStopping);
+  const forbidding = askSpeeds({ ...ready, models: () => models }, map, wanted, ceilings).filter(
+    forbidsStopping,
+  );
+  // That it runs away says more than that it would have to creep.
+  const finding = forbidding.find(({ code }) => code !== 'too-slow-to-drive') ?? forbidding[0];
   if (!finding) return undefined;
   const { where, found, required } = finding;
-  if (finding.code === 'cannot-stop') return { what: finding.facts.reason, at: where.from ?? 0 };
-  const at = finding.code === 'brake-does-not-hold-fall' ? finding.facts.at.si : (where.from ?? 0);
-  return { what: 'cannot-stop', at, ...(required && found ? { need: required, has: found } : {}) };
+  const start = where.from ?? 0;
+  if (finding.code === 'cannot-stop') return { what: finding.facts.reason, at: start };
+  const lack = required && found ? { need: required, has: found } : {};
+  if (finding.code === 'too-slow-to-drive') return { what: finding.facts.reason, at: start, ...lack };
+  const at = finding.code === 'brake-does-not-hold-fall' ? finding.facts.at.si : start;
+  return { what: 'cannot-stop', at, ...lack };
 }
 
 /** What forbids for want of brake; that no speed is permitted, or none is safe in a curve, is another matter. */
@@ -132,4 +141,5 @@ const forbidsStopping = (finding: Finding): boolean =>
   finding.severity === 'forbids' &&
   (finding.code === 'brake-does-not-hold-fall' ||
     finding.code === 'no-brake-answers' ||
-    (finding.code === 'cannot-stop' && finding.facts.reason.startsWith('stopping')));
+    ((finding.code === 'cannot-stop' || finding.code === 'too-slow-to-drive') &&
+      finding.facts.reason.startsWith('stopping')));

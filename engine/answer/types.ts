@@ -16,7 +16,7 @@ export interface CountLimit {
   readonly named?: string;
   /** Chainage of the head, m. */
   readonly at?: number;
-  /** What it needs there, and what there is: force, or clear track with the margin kept. */
+  /** What it needs there, and what there is: force, clear track with the margin kept, or speed. */
   readonly need?: Amount;
   readonly has?: Amount;
   /** Of starts and speeds kept: share that fails there, given what was stated. */

@@ -31,7 +31,8 @@ const forbidsCars = ({ severity, code, facts }: Finding): boolean =>
   severity === 'forbids' &&
   (starting.has(code) ||
     code === 'too-many-cars' ||
-    (code === 'cannot-stop' && String(facts['reason']).startsWith('stopping')));
+    ((code === 'cannot-stop' || code === 'too-slow-to-drive') &&
+      String(facts['reason']).startsWith('stopping')));
 
 describe('the counts of today', () => {
   it('allow the train as it is where nothing of what is counted forbids it, and only there', () => {

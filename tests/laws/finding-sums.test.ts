@@ -72,6 +72,7 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'cannot-stop stopping-distance': even,
   'brake-does-not-hold-fall brake-ratio': (s, v) => same(v['ratio'], fact(s, 'ratio')),
   'speed-limited stopping-distance': even,
+  'too-slow-to-drive stopping-distance': even,
   'gap-needed stopping-distance': (s, v) => {
     same((s.stop ?? 0) + s.margin, found(s));
     even(s, v);

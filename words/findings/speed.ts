@@ -47,6 +47,10 @@ export const speedWords = {
         : ofStopping(facts.reason)
           ? noStop(t)
           : noPermission(t),
+  'too-slow-to-drive': ({ facts }, t) => ({
+    what: `No faster than ${t.found('down')} ${t.where}, and nobody can drive as slowly as that.`,
+    why: `Set by ${reasonWords(facts.reason)} (${t.fact('what')}). Below ${t.required('up')}, a slow walk, a train runs at what it will, and does not stop in time.`,
+  }),
   'brake-does-not-hold-fall': ({ facts }, t) => ({
     what: `The brakes may not hold the train on the fall ${t.where}: under full brake it may run faster and faster.`,
     why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.at(facts.at.si)} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,

@@ -9,11 +9,27 @@ import { makeFinding } from '../make.ts';
 import type { Ceiling } from '../question.ts';
 import { fastestAllowed, hardestPull, leastBrake, overcomes } from './holds.ts';
 import { stopSum } from './stop-sum.ts';
-import { runsWhere } from './stretch.ts';
-import type { SpeedMap } from './types.ts';
+import { runsWhere, type Stretch } from './stretch.ts';
+import type { SpeedMap, SpeedReasonKind } from './types.ts';
 
 /** A limit below this, m/s, is printed as no speed at all (0.1 mph). */
 const NO_SPEED = 0.1 * 0.44704;
+
+/**
+ * Slower than this nobody drives: a slow walk, which needs no speedometer, m/s (2 mph; common practice, no source).
+ * Who is told 0.6 mph runs at what the engine will do, and then does not stop in time.
+ */
+export const SLOWEST_DRIVEN: number = 2 * 0.44704;
+
+/** A low limit that somebody has set is theirs to set. */
+const ruled: ReadonlySet<SpeedReasonKind> = new Set([
+  'host-line',
+  'host-place',
+  'vehicle',
+  'agreed',
+  'looked-no-higher',
+  'stopping-end',
+]);
 
 /**
  * Coming to a stand at the end of a line is what every train does there. It is not, where it may go no farther more
@@ -32,9 +48,10 @@ export function askSpeeds(
   ceilings: readonly Ceiling[],
 ): Finding[] {
   const { at, limit, reason, reasons } = map;
+  const least = (j: number): number => (ruled.has(reasons[reason[j]].kind) ? NO_SPEED : SLOWEST_DRIVEN);
   const runs = runsWhere(
     at.length,
-    (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < NO_SPEED,
+    (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < least(j),
     (i, j) => reason[i] === reason[j],
   );
   return runs.flatMap(({ first, last }): Finding | Finding[] => {
@@ -49,8 +66,8 @@ export function askSpeeds(
       const lets = doesNotHold(ready, map, first, last, fastestAllowed(ceilings, at.length));
       if (lets) return { ...lets, where };
     }
-    // Balance says for itself which car sets the speed; only where it allows none is it said here as well.
-    if (why.kind === 'balance' && limit[worst] >= NO_SPEED) return [];
+    // Balance says for itself which car sets the speed; only where nobody drives so slowly is it said here as well.
+    if (why.kind === 'balance' && limit[worst] >= SLOWEST_DRIVEN) return [];
     const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);
     const atEnd = why.kind === 'stopping-end' && (still < 0 || endsThere(ready.context, at[first + still]));
     if (limit[worst] < NO_SPEED && !atEnd) {
@@ -66,6 +83,7 @@ export function askSpeeds(
         source: why.source,
       });
     }
+    if (limit[worst] < least(worst) && !atEnd) return tooSlow(ready, map, { first, last }, worst);
     // Coming to a stand at the end of the line is what every train does there.
     return makeFinding('speed-limited', atEnd ? 'notes' : 'limits', 'stopping', {
       where,
@@ -77,6 +95,25 @@ export function askSpeeds(
       source: why.source,
       sure: 'assumed',
     });
+  });
+}
+
+/** That nobody drives as slowly as is permitted, where it is so within a stretch. */
+function tooSlow(ready: Prepared, map: SpeedMap, { first, last }: Stretch, worst: number): Finding {
+  const { at, limit } = map;
+  const creeps = (j: number): boolean => limit[j] < SLOWEST_DRIVEN;
+  let [from, to] = [first, last];
+  while (!creeps(from)) from++;
+  while (!creeps(to)) to--;
+  const { kind, what } = map.reasons[map.reason[worst]];
+  return makeFinding('too-slow-to-drive', 'forbids', 'stopping', {
+    where: { from: at[Math.max(0, from - 1)], to: at[Math.min(at.length - 1, to + 1)] },
+    found: amount(limit[worst], 'speed'),
+    required: amount(SLOWEST_DRIVEN, 'speed'),
+    margin: limit[worst] / SLOWEST_DRIVEN - 1,
+    facts: { reason: kind, what },
+    ...(ofStopping(kind) ? stopSum(ready, map, worst, limit[worst]) : {}),
+    source: 'common practice, no source',
   });
 }
 

@@ -19,6 +19,13 @@ export const speedRemedies: Remedies = {
     fewerCars(outing, 6),
     ...brakeCars(outing, 12),
   ],
+  'too-slow-to-drive': (outing) => [
+    betterRail(outing),
+    order(outing),
+    fewerRiders(outing, 4),
+    fewerCars(outing, 6),
+    ...brakeCars(outing, 12),
+  ],
   'brake-does-not-hold-fall': (outing) => [
     betterRail(outing),
     order(outing),

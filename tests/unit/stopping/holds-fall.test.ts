@@ -230,6 +230,82 @@ describe('sight that nobody has stated', () => {
   });
 });
 
+describe('a speed slower than anybody drives', () => {
+  const SLOW_WALK = 2 * 0.44704;
+  const level = [[LENGTH, 0]] as const;
+  const seeing = (distance: number, more: Partial<Set> = {}) =>
+    laid({
+      grades: level,
+      brake: 0.04,
+      line: { sights: [{ from: 200, to: 400, distance, direction: 'both' }] },
+      ...more,
+    });
+  const least = ({ speeds }: Answer): number => {
+    const { at, limit } = speeds!;
+    return limit.reduce((low, v, j) => (at[j] > 210 && at[j] < 390 ? Math.min(low, v) : low), Infinity);
+  };
+
+  it('is no permission: less sight than a slow walk needs forbids, a little more limits', () => {
+    const told = { forbids: 0, limits: 0 };
+    let before = 0;
+    for (let distance = 3; distance <= 16; distance += 0.5) {
+      const answer = answerOnly(seeing(distance));
+      const v = least(answer);
+      expect(v).toBeGreaterThanOrEqual(before - 1e-9);
+      before = v;
+      if (v < 0.1 * 0.44704) continue;
+      const finding = find(answer, 'too-slow-to-drive');
+      expect(finding !== undefined, `${distance} m of sight permit ${v} m/s`).toBe(v < SLOW_WALK);
+      if (!finding) {
+        told.limits++;
+        continue;
+      }
+      told.forbids++;
+      expect(answer.verdict).toBe('hold');
+      expect(finding.found!.si).toBeCloseTo(v, 9);
+      expect(finding.where.from!).toBeGreaterThan(195);
+      expect(finding.where.to!).toBeLessThan(410);
+    }
+    expect(Math.min(told.forbids, told.limits)).toBeGreaterThan(3);
+  });
+
+  it('is none where a plan is as slow: a plan does not say how slowly one can drive', () => {
+    const answer = answerOnly(seeing(7, { outing: { plannedSpeed: 0.2 } }));
+    expect(least(answer)).toBeLessThan(SLOW_WALK);
+    expect(find(answer, 'too-slow-to-drive')?.severity).toBe('forbids');
+  });
+
+  it("is the host's own business where the host rules it, and where the line ends", () => {
+    const ruled = seeing(500, { outing: { host: { name: 'h', speed: { value: 0.5, source: 'a test' } } } });
+    expect(find(answerOnly(ruled), 'too-slow-to-drive')).toBeUndefined();
+    expect(find(answerOnly(seeing(500)), 'too-slow-to-drive')).toBeUndefined();
+  });
+
+  it('ends the count of cars that are stopped', () => {
+    const [seen, plan] = [{}, { plannedSpeed: 0.2 }].map((outing) => {
+      const inquiry = inquire(seeing(7.5, { outing, cars: 4 }), { samples: 0 });
+      return countCars(inquiry)[0];
+    });
+    // A plan of 0.2 m/s stops within 7.5 m with any number; what is permitted is no more for that.
+    expect(plan.least).toBe(seen.least);
+    // The same brake, whatever it has to stop.
+    const brake = (cars: number): number => (0.04 * 800) / (400 + 100 * cars);
+    const forbids = (cars: number) =>
+      find(
+        answerOnly(seeing(7.5, { cars, brake: brake(cars), outing: { plannedSpeed: 0.2 } })),
+        'too-slow-to-drive',
+      );
+    expect(forbids(plan.least!)).toBeUndefined();
+    expect(forbids(plan.least! + 1)?.severity).toBe('forbids');
+  });
+
+  it('is not cleared by running slower', () => {
+    const answer = answerOuting(seeing(6), { counts: false });
+    const finding = find(answer, 'too-slow-to-drive')!;
+    expect(finding.remedies.map(({ change }) => change.kind)).not.toContain('slower-everywhere');
+  });
+});
+
 describe('speeds that nobody has stated', () => {
   const level = [[LENGTH, 0]] as const;
   const most = (outing: Partial<Outing>, line: Partial<Line> = {}): number =>
