@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
-import { barrierFree, open, served } from './served.ts';
+import { barrierFree, example, open, served } from './served.ts';
 
 const url = served();
 
@@ -102,6 +102,36 @@ test('two tabs at once: the changes of both are kept', async ({ context, page: a
   await a.reload();
   await expect(nameIn(a)).toHaveValue('From the first tab');
   await expect(speedIn(a)).toHaveValue('4 mph');
+});
+
+test('another outing that is opened in one tab comes to the other, which keeps what was written there', async ({
+  context,
+  page: a,
+}) => {
+  await open(a, url(), 'papers');
+  await rename(a, 'Mine');
+  await a.keyboard.press('Tab');
+  const b = await context.newPage();
+  await b.goto(`${url()}#papers`);
+  const name = (p: Page) => p.locator('main').getByLabel('name', { exact: true }).first();
+  await expect(name(b)).toHaveValue('Mine');
+  // One tab sleeps: what it is told it hears later.
+  await b.evaluate(() => {
+    BroadcastChannel.prototype.postMessage = () => {};
+  });
+  await example(b, url(), 'A busy afternoon after a shower');
+  await rename(a, 'Mine, later');
+  await a.keyboard.press('Tab');
+  const notice = a.getByRole('status').filter({ hasText: 'Another outing was opened in another tab' });
+  await expect(notice).toBeVisible();
+  await expect(name(a)).toHaveValue('Busy afternoon');
+  await a.goto(`${url()}#files`);
+  // Of each there is the whole, and nothing of the other in it.
+  await expect(a.getByRole('button', { name: 'Open Mine, later' })).toBeVisible();
+  await a.getByRole('button', { name: 'Open Mine, later' }).click();
+  await a.goto(`${url()}#papers`);
+  await expect(name(a)).toHaveValue('Mine, later');
+  await expect(a.locator('.verdict')).toContainText('go within limits');
 });
 
 test('own vehicles that two tabs put into the shed are all there', async ({ context, page: a }) => {

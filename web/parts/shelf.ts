@@ -8,7 +8,7 @@ import { tellInvented } from '../../desk/invented.ts';
 import type { Replies } from '../../desk/new/field.ts';
 import type { Brought } from '../../desk/new/make.ts';
 import { demo, demoNames } from '../state/demos.ts';
-import { change, type Json, paper, unkept } from '../state/session.ts';
+import { another, change, type Json, paper, unkept } from '../state/session.ts';
 import { beside, freeAmong, lies, makeRoom, nameOf, putAway, type Shelved } from '../state/shelving.ts';
 import { openStore } from '../state/storage.ts';
 
@@ -118,7 +118,14 @@ export async function openOwn(json: Json): Promise<void> {
     open = lies(papers, json) ? json : { ...json, name: freeAmong(nameOf(json), papers) };
     return { papers: beside(papers, open), open: nameOf(open) };
   });
+  another(open);
   change(open);
+}
+
+/** What was written, and lies on no desk any more, beside the others. */
+export async function layBeside(json: Json): Promise<void> {
+  if (await isExample(json)) return;
+  await keep((kept) => ({ ...kept, papers: beside(kept.papers, json) }));
 }
 
 /**
@@ -128,6 +135,7 @@ export async function openOwn(json: Json): Promise<void> {
 export async function openBeside(json: Json, open: () => void): Promise<void> {
   const cleared = await clear();
   await keep((kept) => ({ papers: makeRoom(cleared(kept).papers, json) }));
+  another(json);
   open();
 }
 

@@ -1,6 +1,6 @@
 /**
  * Keeps the paper where other pages keep it too. Nothing is put over what this page has not seen: where another was
- * first, both changes are put together, and tried again.
+ * first, both changes are put together, and tried again. Only changes of one sheet are: two outings are never mixed.
  */
 import { merge } from './merge.ts';
 
@@ -8,6 +8,8 @@ export interface Kept<T> {
   /** Grows by one with every change. */
   readonly revision: number;
   readonly paper: T;
+  /** Which paper it is, whatever is written on it and however it is called. */
+  readonly sheet: string;
 }
 
 export interface Store<T> {
@@ -17,8 +19,14 @@ export interface Store<T> {
 
 interface Desk<T> {
   readonly paper: () => T;
+  /** Which sheet lies on the desk. */
+  readonly sheet: () => string;
   /** A paper from elsewhere, put together with what stood here; `theirs` where both changed the same. */
   readonly take: (paper: T, theirs?: T) => void;
+  /** Another sheet, opened elsewhere; `left`: what had been written here and is not on it. */
+  readonly follow: (theirs: Kept<T>, left: T | undefined) => void;
+  /** What another page wrote on a sheet that does not lie here. */
+  readonly putAside: (paper: T) => void;
   /** What was kept here is told to other pages. */
   readonly tell: (kept: Kept<T>) => void;
 }
@@ -33,31 +41,43 @@ export interface Keeper<T> {
 export function keeper<T>(desk: Desk<T>, store: Store<T>, begin: Kept<T>): Keeper<T> {
   /** The last that this page and the storage agreed upon. */
   let agreed = begin;
-  let saving: Promise<void> | undefined;
+  let saving = Promise.resolve();
+  let busy = false;
 
   const hear = (theirs: Kept<T>): void => {
     if (theirs.revision <= agreed.revision) return;
-    const { paper, clash } = merge(agreed.paper, desk.paper(), theirs.paper);
+    const before = agreed;
     agreed = theirs;
-    if (paper !== desk.paper()) desk.take(paper as T, clash ? theirs.paper : undefined);
+    const mine = desk.paper();
+    // What was opened here stands; what was kept elsewhere meanwhile lies beside it.
+    if (desk.sheet() !== before.sheet && desk.sheet() !== theirs.sheet) return desk.putAside(theirs.paper);
+    if (desk.sheet() !== theirs.sheet) return desk.follow(theirs, mine === before.paper ? undefined : mine);
+    // Nothing that both began with: another page has had the sheet in between.
+    const from = before.sheet === theirs.sheet ? before.paper : undefined;
+    const { paper, clash } = merge(from, mine, theirs.paper);
+    if (paper !== mine) desk.take(paper as T, clash ? theirs.paper : undefined);
   };
   const saveAll = async (): Promise<void> => {
-    while (desk.paper() !== agreed.paper) {
-      const mine = { revision: agreed.revision + 1, paper: desk.paper() };
-      const there = await store.swap(mine);
-      if (there !== mine) hear(there);
-      else {
-        agreed = mine;
-        desk.tell(mine);
+    busy = true;
+    try {
+      while (desk.paper() !== agreed.paper) {
+        const mine = { revision: agreed.revision + 1, paper: desk.paper(), sheet: desk.sheet() };
+        const there = await store.swap(mine);
+        if (there !== mine) hear(there);
+        else if (mine.revision > agreed.revision) {
+          agreed = mine;
+          desk.tell(mine);
+        }
       }
+    } finally {
+      // At once: what is written in the next moment begins anew.
+      busy = false;
     }
   };
   return {
     hear,
     save: () => {
-      saving ??= saveAll().finally(() => {
-        saving = undefined;
-      });
+      if (!busy) saving = saveAll();
       return saving;
     },
   };

@@ -3,7 +3,19 @@ import { effect, untracked } from '@preact/signals';
 import type { IDBPDatabase } from 'idb';
 import { demo } from './demos.ts';
 import { type Keeper, type Kept, keeper } from './keeper.ts';
-import { ask, asked, type Json, paper, readPaper, settings, takeFromElsewhere, unkept } from './session.ts';
+import {
+  another,
+  ask,
+  asked,
+  type Json,
+  openedElsewhere,
+  paper,
+  readPaper,
+  settings,
+  sheetOf,
+  takeFromElsewhere,
+  unkept,
+} from './session.ts';
 import { type Settings, settingsOf } from './settings.ts';
 import { FULL, openStore, whyShut } from './storage.ts';
 
@@ -30,7 +42,12 @@ async function swap(next: Kept<Json>): Promise<Kept<Json>> {
   const step = database.transaction('session', 'readwrite');
   onItsWay = () => step.abort();
   const looking = keptIn(step.store);
-  const putting = [step.store.put(next.paper, 'paper'), step.store.put(next.revision, 'revision'), step.done];
+  const putting = [
+    step.store.put(next.paper, 'paper'),
+    step.store.put(next.revision, 'revision'),
+    step.store.put(next.sheet, 'sheet'),
+    step.done,
+  ];
   const all = Promise.all(putting);
   all.catch(() => {});
   try {
@@ -45,9 +62,17 @@ async function swap(next: Kept<Json>): Promise<Kept<Json>> {
 
 async function keptIn(store: {
   get: (key: string) => Promise<unknown>;
-}): Promise<{ readonly revision: number; readonly paper: Json | undefined }> {
-  const [paper, revision] = await Promise.all([store.get('paper'), store.get('revision')]);
-  return { revision: typeof revision === 'number' ? revision : 0, paper: paper as Json | undefined };
+}): Promise<{ readonly revision: number; readonly paper: Json | undefined; readonly sheet: string }> {
+  const [paper, revision, sheet] = await Promise.all([
+    store.get('paper'),
+    store.get('revision'),
+    store.get('sheet'),
+  ]);
+  return {
+    revision: typeof revision === 'number' ? revision : 0,
+    paper: paper as Json | undefined,
+    sheet: typeof sheet === 'string' ? sheet : '',
+  };
 }
 
 async function keepPaper(): Promise<void> {
@@ -72,6 +97,7 @@ function putLast(): void {
     const step = database.transaction('session', 'readwrite');
     step.done.catch(() => {});
     step.store.put(paper.value, 'paper').catch(() => {});
+    step.store.put(sheetOf(paper.value), 'sheet').catch(() => {});
     step.commit();
   } catch {
     // Nobody is left to be told.
@@ -159,19 +185,32 @@ async function fromStorage(): Promise<Found | undefined> {
   }
 }
 
+/** On the shelf, which is loaded for that alone. */
+async function lay(json: Json): Promise<void> {
+  const { layBeside } = await import('../parts/shelf.ts');
+  await layBeside(json);
+}
+
 export async function start(): Promise<void> {
   const found = await fromStorage();
   paper.value = found?.kept.paper ?? (await demo('heavy-air.json'));
   if (found) {
-    const { revision, paper: kept = {} } = found.kept;
+    const { revision, paper: kept = {}, sheet } = found.kept;
+    another(paper.value, sheet);
     papers = keeper<Json>(
       {
         paper: () => paper.value,
+        sheet: () => sheetOf(paper.value),
         take: takeFromElsewhere,
+        follow: ({ paper: theirs, sheet }, left) => {
+          if (left) void lay(left);
+          openedElsewhere(theirs, sheet, left !== undefined);
+        },
+        putAside: (theirs) => void lay(theirs),
         tell: (mine) => channel?.postMessage(mine),
       },
       { swap },
-      { revision, paper: kept },
+      { revision, paper: kept, sheet },
     );
     channel?.addEventListener('message', ({ data }: MessageEvent<Kept<Json>>) => papers?.hear(data));
   }

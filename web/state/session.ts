@@ -19,6 +19,17 @@ export type Json = Record<string, unknown>;
 export const paper = signal<Json>({});
 const past = signal<readonly Json[]>([]);
 const future = signal<readonly Json[]>([]);
+/**
+ * Which sheet a paper is, by the paper: what is written on it is the same sheet, undone or not. Of one that was opened
+ * before sheets were told apart: none.
+ */
+const sheets = new WeakMap<Json, string>();
+export const sheetOf = (json: Json): string => sheets.get(json) ?? '';
+
+/** The paper is another sheet than whatever lies here. */
+export function another(json: Json, sheet: string = Math.random().toString(36).slice(2)): void {
+  sheets.set(json, sheet);
+}
 export const settings = signal<Settings>({
   units: 'imperial',
   wording: 'us',
@@ -92,6 +103,7 @@ export function change(next: Json): void {
 }
 
 function put(next: Json, sameStep = false): void {
+  if (!sheets.has(next)) sheets.set(next, sheetOf(paper.value));
   batch(() => {
     if (!sameStep) past.value = [...past.value.slice(-MOST_STEPS), paper.value];
     future.value = [];
@@ -123,6 +135,7 @@ export function redo(): void {
 
 /** A paper that another tab has kept, put together with what stood here. */
 export function takeFromElsewhere(next: Json, theirs?: Json): void {
+  for (const json of [next, theirs]) if (json) sheets.set(json, sheetOf(paper.value));
   batch(() => {
     past.value = [...past.value.slice(-MOST_STEPS), theirs ?? paper.value];
     future.value = [];
@@ -132,6 +145,13 @@ export function takeFromElsewhere(next: Json, theirs?: Json): void {
       ? 'The same was changed in another tab: what you wrote here stands, Undo brings back the other.'
       : 'Changed in another tab: it is taken over here, with what you wrote.';
   });
+}
+
+/** Another sheet, opened in another tab: it lies here too. */
+export function openedElsewhere(next: Json, sheet: string, wrote: boolean): void {
+  another(next, sheet);
+  put(next);
+  elsewhere.value = `Another outing was opened in another tab, and lies here too.${wrote ? ' What you had written lies in Papers.' : ''}`;
 }
 
 /** The paper with the value at a path replaced; `undefined` removes it. */

@@ -44,7 +44,7 @@ describe('two changes of one paper', () => {
 
 /** A storage that answers when it likes, and a channel that delivers when it likes. */
 function world(pages: number) {
-  let there: Kept<Paper> = { revision: 0, paper: {} };
+  let there: Kept<Paper> = { revision: 0, paper: {}, sheet: 'first' };
   const waiting: (() => void)[] = [];
   const later = (work: () => void): void => void waiting.push(work);
   const store: Store<Paper> = {
@@ -59,11 +59,24 @@ function world(pages: number) {
         }),
       ),
   };
-  const desks = Array.from({ length: pages }, () => ({ paper: {} as Paper, seen: [] as Paper[] }));
+  const desks = Array.from({ length: pages }, () => ({
+    paper: {} as Paper,
+    sheet: 'first',
+    seen: [] as Paper[],
+  }));
+  const shelf: Paper[] = [];
   const keepers = desks.map((desk, i) =>
     keeper<Paper>(
       {
         paper: () => desk.paper,
+        sheet: () => desk.sheet,
+        follow: (theirs, left) => {
+          if (left) shelf.push(left);
+          desk.paper = theirs.paper;
+          desk.sheet = theirs.sheet;
+          void keepers[i].save();
+        },
+        putAside: (theirs) => void shelf.push(theirs),
         take: (paper, theirs) => {
           if (theirs) desk.seen.push(theirs);
           desk.paper = paper;
@@ -76,11 +89,11 @@ function world(pages: number) {
         },
       },
       store,
-      { revision: 0, paper: desk.paper },
+      { revision: 0, paper: desk.paper, sheet: 'first' },
     ),
   );
   for (const desk of desks) desk.paper = { ...desk.paper };
-  return { desks, keepers, waiting, there: () => there };
+  return { desks, keepers, waiting, shelf, there: () => there };
 }
 
 const settle = async (waiting: (() => void)[], pick: () => number): Promise<void> => {
@@ -134,4 +147,51 @@ it('where two pages change the same field, one stands everywhere, and the other 
     'from A',
     'from B',
   ]);
+});
+
+it('two outings are never mixed: what is written on each is on the desks or on the shelf, whoever opens what when', async () => {
+  const told = { aside: 0 };
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(fc.tuple(fc.nat(2), fc.nat(3), fc.nat(3)), { maxLength: 14 }),
+      fc.infiniteStream(fc.nat(20)),
+      async (steps, chance) => {
+        const { desks, keepers, waiting, shelf, there } = world(3);
+        let count = 0;
+        const written: (readonly [string, string])[] = [];
+        for (const [page, what, meanwhile] of steps) {
+          const desk = desks[page];
+          if (what === 0) {
+            // As opening does it: what lay open goes on the shelf.
+            shelf.push(desk.paper);
+            desk.sheet = `sheet ${++count}`;
+            desk.paper = { of: desk.sheet };
+          } else {
+            const field = `field ${++count}`;
+            desk.paper = { ...desk.paper, [field]: desk.sheet };
+            written.push([field, desk.sheet]);
+          }
+          void keepers[page].save();
+          for (let i = 0; i < meanwhile && waiting.length > 0; i++) {
+            waiting.splice(chance.next().value % waiting.length, 1)[0]();
+            await Promise.resolve();
+          }
+        }
+        await settle(waiting, () => chance.next().value);
+        for (const desk of desks) {
+          expect(desk.paper).toEqual(there().paper);
+          expect(desk.sheet).toBe(there().sheet);
+        }
+        const papers = [there().paper, ...shelf, ...desks.flatMap((d) => d.seen)];
+        for (const paper of papers) {
+          const { of = 'first', ...fields } = paper;
+          expect(Object.values(fields).filter((sheet) => sheet !== of)).toEqual([]);
+        }
+        for (const [field, sheet] of written) expect(papers.map((p) => p[field])).toContain(sheet);
+        if (shelf.length > 0) told.aside++;
+      },
+    ),
+    { numRuns: runs(200, 3000), seed: 12 },
+  );
+  expect(told.aside).toBeGreaterThan(20);
 });
