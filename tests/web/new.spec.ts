@@ -40,8 +40,9 @@ function told(...flags: string[]): string {
   return (stdout.split('\n\n')[0] ?? '').replace(/\s+/g, ' ');
 }
 
-test('own battery engine and cars on a line of which one was only told', async ({ page }, { project }) => {
-  test.skip(project.name !== 'phone', 'the phone’s journey');
+test('own battery engine and cars on a line of which one was only told', { tag: '@phone' }, async ({
+  page,
+}) => {
   await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');
@@ -98,10 +99,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   await barrierFree(page, 'my papers');
 });
 
-test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }, {
-  project,
-}) => {
-  test.skip(project.name !== 'desk', 'the desk’s journey');
+test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }) => {
   await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');
