@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { barrierFree, fits, open, served } from './served.ts';
+import { at } from './support/rooms.ts';
 
 const url = served();
 
@@ -89,7 +90,7 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
   await page.reload();
   await expect(page.locator('h1')).toHaveText('Battery engine and 2 cars');
-  await page.goto(`${url()}#papers`);
+  await page.goto(`${url()}#${at.mine}`);
   await page.getByRole('button', { name: 'Copy this one' }).click();
   await expect(page.getByText('Open now: Battery engine and 2 cars 2')).toBeVisible();
   await page.getByRole('button', { name: 'Delete Battery engine and 2 cars', exact: true }).click();
