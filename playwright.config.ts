@@ -8,7 +8,7 @@ const chromium = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/google-ch
 
 /**
  * On a push each journey is made once: at the desk, unless its tag says otherwise. What hangs on the size of the
- * screen is tagged @both, and made where there is least room; @phone is for the phone alone. In full all are made at
+ * screen is tagged @both, and made where there is least room; @phone is made at the phone. In full all are made at
  * both sizes, but for a finger (@touch), which only the phone has.
  */
 const atDesk = full ? { grepInvert: /@touch/ } : { grepInvert: /@touch|@phone|@both/ };

@@ -1,7 +1,7 @@
 /** The assumed values as typed quantities. The rows themselves, with sources, are in defaults.json. */
 
 import type { Quantity } from '../engine/base/quantity.ts';
-import type { AssumedValues } from '../engine/things/assumed.ts';
+import { type AssumedValues, practiceKeys } from '../engine/things/assumed.ts';
 import { brakeKinds } from '../engine/things/brake/kinds/index.ts';
 import type { SurveyQuality } from '../engine/things/line/types.ts';
 import { railStates } from '../engine/things/rail.ts';
@@ -64,8 +64,31 @@ export const assumedValues: AssumedValues = {
   couplerStiffness: assumed('coupler-stiffness'),
   chainSlack: assumed('chain-slack'),
   skid: { floor: assumed('skid/floor'), fallSpeed: assumed('skid/fall-speed') },
-  easing: { utilisation: assumed('easing/utilisation'), notice: assumed('easing/notice') },
+  easing: {
+    utilisation: assumed('easing/utilisation'),
+    notice: assumed('easing/notice'),
+    felt: assumed('easing/felt'),
+  },
   drivenAdhesion: assumed('driven-adhesion/dry'),
+  engineHeight: { centre: assumed('engine-height/centre'), coupler: assumed('engine-height/coupler') },
+  throttle: assumed('throttle'),
+  guardNotice: assumed('guard-notice'),
+  standingRise: assumed('standing-rise'),
+  wind: {
+    drag: assumed('wind/drag'),
+    personArea: assumed('wind/person-area'),
+    personMiddle: assumed('wind/person-middle'),
+  },
+  brakeParts: {
+    mechanical: assumed('brake-parts/mechanical'),
+    electricDead: assumed('brake-parts/electric-dead'),
+    byRule: assumed('brake-parts/by-rule'),
+    ejectorReach: defaultRow('brake-parts/ejector-reach').value,
+    tripleBegins: defaultRow('brake-parts/triple-begins').value,
+    tripleOpens: defaultRow('brake-parts/triple-opens').value,
+    lapsOver: defaultRow('brake-parts/laps-over').value,
+  },
+  practice: mapped(practiceKeys, (key) => defaultRow(`practice/${key}`)),
   badSpot: {
     chance: mapped(railStates, (state) => assumed(`bad-spot/chance/${state}`)),
     factor: assumed('bad-spot/factor'),
@@ -90,6 +113,7 @@ export const assumedValues: AssumedValues = {
     shank: assumed('coupler/shank'),
     play: assumed('coupler/play'),
     heightDifference: assumed('coupler/height-difference'),
+    damping: assumed('coupler/damping'),
   },
   stopMargin: defaultRow('stop-margin').value,
   sight: defaultRow('sight').value,

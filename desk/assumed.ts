@@ -21,7 +21,7 @@ const stops: readonly Question[] = ['stopping', 'spacing', 'line', 'brakes'];
 /** By the first word of a key. */
 const weights: Readonly<Record<string, Weight>> = {
   sight: { weight: 10, feeds: ['stopping', 'line'] },
-  'unstated-speed': { weight: 9, feeds: stops },
+  speed: { weight: 9, feeds: stops },
   adhesion: { weight: 8, feeds: [...stops, 'hauling', 'holding'] },
   'block-friction': { weight: 7, feeds: [...stops, 'holding', 'parting'] },
   'brake-force-spread': { weight: 6, feeds: [...stops, 'holding'] },

@@ -87,7 +87,7 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
   const felt = ask.speed * ask.speed * ask.under.curvature;
   const side = GRAVITY * Math.sin(ask.under.cant) - felt * Math.cos(ask.under.cant);
   const normal = GRAVITY * Math.cos(ask.under.cant) + felt * Math.sin(ask.under.cant);
-  const gale = windMoment(vehicle, outing.conditions.crosswind ?? 0);
+  const gale = windMoment(vehicle, outing.conditions.crosswind ?? 0, outing.assumed.wind);
   // The wind blows the worse way.
   const worse = rollMoment(body, { side, normal, rear: 0 }) < 0 ? -gale : gale;
   const wind: Push[] = gale === 0 ? [] : [{ at: 0, height: 1, left: worse, rear: 0 }];
@@ -154,7 +154,14 @@ export function whatIf(view: BalanceView, index: number, lean: number, height: n
   const ballast = ballastFor(body, height, under, running.speed, 0, wind);
   const people = masses.reduce((sum, m) => sum + m, 0);
   const lowerSeats = lowerSeatsFor(body, people, under, running.speed, 0, wind);
-  const up = leans(standing(upright, heaviest), masses, under, running.speed, false, wind).one;
+  const up = leans(
+    standing(upright, heaviest, view.context.outing.assumed.standingRise.high),
+    masses,
+    under,
+    running.speed,
+    false,
+    wind,
+  ).one;
   return {
     place: { ...under, speed: running.speed, at: view.at(running.at) },
     speed: speedWhileLeaning(upright, heaviest, lean, under, wind),

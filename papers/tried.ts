@@ -6,6 +6,7 @@
 import * as z from 'zod/mini';
 import type { Change } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { automaticKinds } from '../engine/things/brake/kinds/index.ts';
 import { type FileProblem, fileProblem, show } from './problem.ts';
 import { type Load, type Read, readOuting } from './read.ts';
 
@@ -45,7 +46,7 @@ const plain = [
   z.strictObject({ kind: kind('parking-brake'), vehicle: id, force: upTo(1e6) }),
   z.strictObject({
     kind: kind('brake-kind'),
-    brake: z.enum(['automatic-air', 'automatic-vacuum', 'mechanical']),
+    brake: z.enum(automaticKinds),
   }),
 ] as const;
 

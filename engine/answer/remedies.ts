@@ -41,7 +41,10 @@ export function withRemedies(
   return { ...answer, findings };
 }
 
-/** Those that better the word first, the smaller before the greater. */
+/** As they are offered: those that better the word first, the smaller before the greater; of many the first four. */
+export const asOffered = (found: readonly Remedy[]): Remedy[] =>
+  [...found].sort((a, b) => Number(b.betters) - Number(a.betters) || a.size - b.size).slice(0, MOST_REMEDIES);
+
 function remediesFor(
   finding: Finding,
   { verdict: now }: Answer,
@@ -59,9 +62,7 @@ function remediesFor(
     });
   const single = remedies(families);
   const found = single.length === 0 && finding.severity === 'forbids' ? remedies(inPairs(families)) : single;
-  return found
-    .sort((a, b) => Number(b.betters) - Number(a.betters) || a.size - b.size)
-    .slice(0, MOST_REMEDIES);
+  return asOffered(found);
 }
 
 /** Where no single change clears: the mildest of one family (a better rail, another order) with each change of another. */

@@ -11,3 +11,6 @@ export const AIR_GAS_CONSTANT: number = 8.31432 / 0.0289644;
 
 /** Ratio of specific heats of air (handbook value). */
 export const AIR_GAMMA = 1.4;
+
+/** Air at sea level and 15 °C, kg/m³ (US Standard Atmosphere 1976). */
+export const AIR_DENSITY = 1.225;

@@ -124,7 +124,8 @@ function brakesAt(
     if (noticed < builtUp) continue;
     while (other.seen < now - 1 && times[other.seen + 1] <= noticed) other.seen++;
     const then = placeThen(other.seen, now, noticed);
-    const p = Math.min(left, easedBy(place ? shareOn(rails, place, then, v) : shareOnOwn(rails, then, v)));
+    const felt = place ? shareOn(rails, place, then, v) : shareOnOwn(rails, then, v);
+    const p = Math.min(left, easedBy(felt, rails.felt));
     eased += p * brakeForce(model.force, v) * (1 + (1 - share) * (brakeForce(drier, v) - 1));
     left -= p;
   }

@@ -138,12 +138,14 @@ function remember<K, V>(memory: Map<K, V>, key: K, make: () => V): V {
   return made;
 }
 
-/** Running speed as planned or ruled, m/s. */
-export const speedMeant = ({ host, plannedSpeed }: Outing): number =>
-  Math.min(plannedSpeed ?? host.speed?.value ?? USUAL_SPEED, host.speed?.value ?? Infinity);
+/** Running speed as planned or ruled, m/s; undefined where neither driver nor host names one. */
+export function speedNamed({ host, plannedSpeed }: Outing): number | undefined {
+  const least = Math.min(plannedSpeed ?? Infinity, host.speed?.value ?? Infinity);
+  return least < Infinity ? least : undefined;
+}
 
-/** Taken where neither driver nor host names a speed, m/s. */
-const USUAL_SPEED = 3;
+/** The same, and where nobody names one the highest that is looked at. */
+export const speedMeant = (outing: Outing): number => speedNamed(outing) ?? outing.assumed.unstatedSpeed;
 
 function steepestFall({ outing, line }: OutingContext, potential: Potential): Case {
   const nodes = Math.floor(line.length / potential.step);

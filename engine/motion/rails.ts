@@ -9,14 +9,12 @@
  * being there, R₀ and R what the blocks ask for on either: wet rail wets those that are on it (N, by speed). Each wheel does what its own rail holds. A driver has one handle for all: he eases as far as
  * the worse rail asks once half of what can slide there slides, and does so, and puts it on anew, as much later as he
  * takes to notice anywhere. A train wholly on one rail does what it does on a line of that rail; a stretch shorter and
- * shorter counts for less and less. Half is common practice, no source; docs/decisions/0008 argues it.
+ * shorter counts for less and less. Half is an assumed value; docs/decisions/0008 argues it.
  */
 import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import { beforeEasing } from './lay.ts';
 import type { StopModel } from './model.ts';
 
-/** Share of what can slide that a driver feels as all of it. */
-const FELT_AS_ALL = 0.5;
 /** Losses are weighed at these nodes of speed: 0 … 10 mph by 1 mph. */
 const WEIGHED = 11;
 
@@ -50,6 +48,8 @@ export interface Rails {
   readonly ownMore: Float64Array;
   readonly ownDrier: Float64Array;
   ownLost: number;
+  /** Share of what can slide that a driver feels as all of it. */
+  readonly felt: number;
 }
 
 /** @param emptyModel room for the model of one rail */
@@ -77,6 +77,7 @@ export function emptyRails(kit: StopKit, emptyModel: (kit: StopKit) => StopModel
     ownMore: new Float64Array(WEIGHED),
     ownDrier: new Float64Array(SPEED_NODES),
     ownLost: 0,
+    felt: kit.easing.felt.value,
   };
 }
 
@@ -186,7 +187,8 @@ export function moreThere(more: Float64Array, v: number): number {
   return Math.max(more[i], more[i + 1]);
 }
 
-export const easedBy = (share: number): number => (share < FELT_AS_ALL ? share / FELT_AS_ALL : 1);
+/** @param felt share of what can slide that a driver feels as all of it */
+export const easedBy = (share: number, felt: number): number => (share < felt ? share / felt : 1);
 
 /** Whether a train whose head goes from s to `end` has wheels on rail in another state. */
 export function meetsOther({ places }: Rails, length: number, s: number, end: number): boolean {
@@ -200,9 +202,9 @@ export function meetsOther({ places }: Rails, length: number, s: number, end: nu
 export function lostAt(model: StopModel, s: number, v: number): number {
   const { rails } = model;
   if (!rails) return 0;
-  let lost = rails.best < 0 ? 0 : easedBy(shareOnOwn(rails, s, v)) * rails.ownLost;
+  let lost = rails.best < 0 ? 0 : easedBy(shareOnOwn(rails, s, v), rails.felt) * rails.ownLost;
   rails.places.forEach((place, i) => {
-    if (i !== rails.best) lost += easedBy(shareOn(rails, place, s, v)) * place.lost;
+    if (i !== rails.best) lost += easedBy(shareOn(rails, place, s, v), rails.felt) * place.lost;
   });
   return Math.min(lost, mostOf(rails)) - rails.ownLost;
 }

@@ -1,7 +1,7 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
 
 import { exact } from '../base/quantity.ts';
-import { isAirKind } from '../things/brake/kinds/index.ts';
+import { type BrakeKind, isAirKind } from '../things/brake/kinds/index.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
@@ -31,7 +31,7 @@ export type Change =
   | { readonly kind: 'longer-coupling'; readonly gap: number; readonly by: number }
   | { readonly kind: 'guard' }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
-  | { readonly kind: 'brake-kind'; readonly brake: 'automatic-air' | 'automatic-vacuum' | 'mechanical' }
+  | { readonly kind: 'brake-kind'; readonly brake: BrakeKind }
   | { readonly kind: 'together'; readonly changes: readonly Change[] };
 
 export function applyChange(outing: Outing, change: Change): Outing {
@@ -144,7 +144,14 @@ const addBallast = (v: Vehicle, mass: number, height: number): Vehicle => ({
   loads: [...v.loads, { name: 'ballast', mass: exact(mass), at: v.length / 2, across: 0, height }],
 });
 
-/** A new chain with hooks and links to match; the slack and length that it hangs with stay. */
+type Hung = NonNullable<Coupling['chain']>;
+const hungAs = ({ slack, count, length }: Hung): Hung => ({
+  slack,
+  count,
+  ...(length === undefined ? {} : { length }),
+});
+
+/** A new chain with hooks and links to match, hung as the old one; one alone with the usual slack where none hung. */
 const withChain = (
   coupling: Coupling,
   grade: 30 | 43 | 70 | 80,
@@ -153,9 +160,7 @@ const withChain = (
 ): Coupling => ({
   ...coupling,
   chain: {
-    slack: coupling.chain?.slack ?? assumed.chainSlack.value,
-    count: coupling.chain?.count ?? 1,
-    ...(coupling.chain?.length === undefined ? {} : { length: coupling.chain.length }),
+    ...(coupling.chain ? hungAs(coupling.chain) : { slack: assumed.chainSlack.value, count: 1 }),
     grade,
     size,
   },

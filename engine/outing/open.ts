@@ -32,9 +32,9 @@ export interface OutingContext extends TimedOuting {
 export type BrakeTimes = readonly (Omit<GearBuildUp, 'vehicle'> & { readonly vehicle: string })[];
 
 /** @throws RangeError for a train without a vehicle: `papers/` lets none through */
-export function brakeTimes({ train, riders, conditions }: Outing): BrakeTimes {
+export function brakeTimes({ train, riders, conditions, assumed }: Outing): BrakeTimes {
   if (train.vehicles.length === 0) throw new RangeError('a train needs at least one vehicle');
-  const times = riggingBuildUp(loadTrain(train, riders), dayAir(conditions).pressure);
+  const times = riggingBuildUp(loadTrain(train, riders), dayAir(conditions).pressure, assumed.brakeParts);
   return times.map((t) => ({ ...t, vehicle: train.vehicles[t.vehicle].id }));
 }
 

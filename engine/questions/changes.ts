@@ -1,7 +1,7 @@
 /** Families of changes that several questions know: cars, riders, order, speed, rail, brakes. */
 import type { Change } from '../outing/change.ts';
 import type { Outing } from '../outing/types.ts';
-import { isThrough } from '../things/brake/kinds/index.ts';
+import { brakeKinds, brakeOf, isThrough } from '../things/brake/kinds/index.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
 import { isCar } from '../things/train/cars.ts';
@@ -121,12 +121,10 @@ export function strongerChain({ where, facts }: Finding): Family[] {
 /** Chains on every gap; the brake made automatic, which comes on when the hose tears; a guard; fewer cars. */
 export function keepTogether(outing: Outing, finding: Finding): Family[] {
   const kinds = new Set(outing.train.vehicles.flatMap((v) => v.brakes.map((b) => b.kind)));
-  const automatic: Change[] = [
-    ...(kinds.has('straight-air') ? [{ kind: 'brake-kind' as const, brake: 'automatic-air' as const }] : []),
-    ...(kinds.has('simple-vacuum')
-      ? [{ kind: 'brake-kind' as const, brake: 'automatic-vacuum' as const }]
-      : []),
-  ];
+  const automatic = brakeKinds.flatMap((kind): Change[] => {
+    const { madeAutomatic: brake } = brakeOf(kind);
+    return brake && kinds.has(kind) ? [{ kind: 'brake-kind', brake }] : [];
+  });
   const chained = outing.train.chainsFastened && finding.where.gap !== undefined;
   return [
     { size: 1, changes: [{ kind: 'chains' }] },

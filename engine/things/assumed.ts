@@ -5,6 +5,33 @@ import type { SurveyQuality } from './line/types.ts';
 import type { RailState } from './rail.ts';
 import type { BearingKind, BlockMaterial } from './vehicle/types.ts';
 
+/** What the trade asks, or calls worth saying, where no host rules it: rows `practice/…` of `data/`. */
+export const practiceKeys = [
+  'stand',
+  'applications',
+  'fill-spread',
+  'release',
+  'uneven',
+  'reservoir',
+  'over-pressure',
+  'late',
+  'slow-climb',
+  'walking-pace',
+  'chains-from',
+  'chain-close',
+  'half-knuckle',
+  'lever-least',
+  'lever-most',
+  'infant',
+  'small',
+  'child',
+  'adult',
+  'light',
+] as const;
+export type Practice = Readonly<
+  Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>
+>;
+
 /** Figures that stand in where an outing's files give none; filled from `data/` by `papers/`. */
 export interface AssumedValues {
   /** Wheel on rail, by rail state, N/N. */
@@ -29,10 +56,23 @@ export interface AssumedValues {
   readonly chainSlack: Quantity;
   /** Friction of a locked wheel ÷ adhesion, falling with speed: floor, and speed over which it falls, m/s. */
   readonly skid: { readonly floor: Quantity; readonly fallSpeed: Quantity };
-  /** A driver who feels wheels slide: share of adhesion that easing and braking anew uses, and s until he eases. */
-  readonly easing: { readonly utilisation: Quantity; readonly notice: Quantity };
+  /** A driver who feels wheels slide: share of adhesion that easing and braking anew uses, s until he eases, and
+   * the share of what can slide that he feels as all of it. */
+  readonly easing: { readonly utilisation: Quantity; readonly notice: Quantity; readonly felt: Quantity };
   /** Adhesion of a light engine's driving wheels on a dry rail, N/N. */
   readonly drivenAdhesion: Quantity;
+  /** Of an engine not all of whose wheels are driven, ÷ gauge, where nobody measured them: centre of gravity, and rear coupler. */
+  readonly engineHeight: { readonly centre: Quantity; readonly coupler: Quantity };
+  /** s in which a throttle is opened fully, anything between alike. */
+  readonly throttle: Quantity;
+  /** s until a guard sees that nobody drives. */
+  readonly guardNotice: Quantity;
+  /** How much a seated person's centre of gravity rises on standing up, m. */
+  readonly standingRise: Quantity;
+  /** A cross wind: drag; a seated adult's side view, m², and its middle above the seat, m. */
+  readonly wind: { readonly drag: Quantity; readonly personArea: Quantity; readonly personMiddle: Quantity };
+  readonly brakeParts: BrakePartValues;
+  readonly practice: Practice;
   /** A short stretch that nobody knew to be greasy: chance in one stop, adhesion there ÷ beside it, length m. */
   readonly badSpot: {
     readonly chance: Readonly<Record<RailState, Quantity>>;
@@ -60,13 +100,14 @@ export interface AssumedValues {
   };
   /**
    * Swing of a coupler to one side, rad; its shank ÷ gauge; sideways play of a wheelset on track of its own gauge, m;
-   * difference in height of two coupled ones, m.
+   * difference in height of two coupled ones, m; damping ÷ critical of two neighbours.
    */
   readonly coupler: {
     readonly swing: Quantity;
     readonly shank: Quantity;
     readonly play: Quantity;
     readonly heightDifference: Quantity;
+    readonly damping: Quantity;
   };
   /** Extra distance kept to whatever the train must stop short of, m. */
   readonly stopMargin: number;
@@ -74,4 +115,20 @@ export interface AssumedValues {
   readonly sight: number;
   /** No higher speed is looked at where none is stated, m/s. */
   readonly unstatedSpeed: number;
+}
+
+/** What the parts of a brake leave open. */
+export interface BrakePartValues {
+  /** Handle, valve and slack in the rigging before the air counts; dead time of a current whose lag is stated, s. */
+  readonly mechanical: Quantity;
+  readonly electricDead: Quantity;
+  /** On times reckoned with parts taken by rule. */
+  readonly byRule: Quantity;
+  /** Greatest vacuum ÷ working vacuum, of an ejector of unknown reach. */
+  readonly ejectorReach: number;
+  /** Pipe below reservoir at which a triple valve begins to open, and over which it opens wholly, Pa. */
+  readonly tripleBegins: number;
+  readonly tripleOpens: number;
+  /** A driver's valve that holds a set pressure closes over this share of it. */
+  readonly lapsOver: number;
 }

@@ -109,6 +109,7 @@ export function compileOuting(
   noteRails(file, line, notes);
   noteUsed(line, train, notes);
   if (conditions.railState === 'sanded') noteSand(train, notes);
+  if (conditions.crosswind) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
   return {
     name: file.name,
@@ -145,20 +146,28 @@ function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Note
 const adhesionOn = ({ railState, adhesion }: OutingFile['conditions']): Outing['assumed']['adhesion'] =>
   adhesion ? { ...assumedValues.adhesion, [railState]: adhesion } : assumedValues.adhesion;
 
-/** Adhesion on stretches that are not like the rest. */
+/** Adhesion on stretches that are not like the rest, and what a driver feels of them. */
 function noteRails({ conditions }: OutingFile, line: Line, notes: Notes): void {
   const day = conditions.railState;
   const usual = (line.railStretches ?? []).map(({ state }) => railOnDay(adhesionOn(conditions), state, day));
-  for (const state of [...(conditions.railStretches ?? []).map((s) => s.state), ...usual])
-    if (state !== conditions.railState)
-      note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
+  const others = [...(conditions.railStretches ?? []).map((s) => s.state), ...usual].filter((s) => s !== day);
+  for (const state of others) note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
+  if (others.length > 0)
+    note(notes, 'easing/felt', 'share of sliding wheels that a driver feels as all', line.name);
 }
 
 /** Of an engine of which nobody says whether it has a sander, on a day on which sand is thrown. */
 function noteSand({ vehicles }: Train, notes: Notes): void {
   for (const { name, role, sander } of vehicles)
     if (role === 'engine' && sander === undefined)
-      note(notes, 'adhesion/sanded', 'sand: thrown under its driven wheels', name);
+      note(notes, 'sander/engine', 'sand: thrown under its driven wheels', name);
+}
+
+/** What a cross wind takes hold of. */
+function noteWind(line: Line, { vehicles }: Train, notes: Notes): void {
+  note(notes, 'wind/drag', 'drag of the train in the cross wind', line.name);
+  if (vehicles.some((v) => v.seats.length > 0))
+    note(notes, 'wind/person-area', 'side view of seated people', line.name);
 }
 
 /** Assumed values that the engine will use for this line and train. */
@@ -167,6 +176,8 @@ function noteUsed(line: Line, train: Train, notes: Notes): void {
   for (const { brakes, name } of train.vehicles) {
     for (const brake of brakes) {
       if (!brake.deadTime) note(notes, `dead-time/${brake.kind}`, 'dead time of the brake', name);
+      if (brake.rigging && !brake.force && brake.rigging.springForce === undefined)
+        note(notes, 'spring-force', 'return springs of brake cylinders: none', name);
       if (!brake.buildUp) note(notes, `build-up/${brake.kind}`, 'build-up of the brake', name);
       if (brake.force && blockOf(brake) === undefined && brake.kind !== 'electric')
         note(

@@ -63,6 +63,7 @@ const rigging = group({
     figure('force', 0, 20_000),
     'spring force',
     'Pull of the return spring at the piston, with a spring balance.',
+    { assumed: 'spring-force' },
   ),
   reservoirVolume: may(
     vessel(),

@@ -54,6 +54,7 @@ export const coupling = () =>
   group({
     type: may(text(), 'type', 'Kind of {coupler}: automatic, link and pin, bar …'),
     height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.', {
+      assumed: 'engine-height/coupler',
       asked: 'the height of the middle of each {coupler} above the rail, empty, with a rule',
     }),
     shank: may(

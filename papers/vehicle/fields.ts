@@ -131,7 +131,7 @@ export const vehicleSchema = group({
     'centre of gravity above rail',
     'Tilt it until it balances on one rail: half the track width ÷ the tangent of that angle.',
     {
-      assumed: 'centre-height/car',
+      assumed: 'engine-height/centre',
       asked: 'the height of the centre of gravity: tilt the empty vehicle until it balances on one rail',
     },
   ),

@@ -5,41 +5,11 @@ import { answerSum, sums } from '../../desk/sums.ts';
 import type { SumSymbol } from '../../engine/base/sum.ts';
 import { readOuting } from '../../papers/index.ts';
 import { printQuantity } from '../../units/index.ts';
+import { all } from '../support/four-replies.ts';
 import { type Chance, changedText } from './mutate.ts';
 import type { Outcome } from './targets.ts';
 
 const systems = ['imperial', 'metric'] as const;
-
-/** Replies that make a whole outing. */
-const good: Readonly<Record<string, string>> = {
-  'engine.kind': 'battery',
-  'engine.gauge': '7-1/2',
-  'engine.weight': '600',
-  'engine.pull': '150',
-  'engine.brake': '72',
-  'engine.holds': 'by a lever',
-  'cars.count': '2',
-  'cars.weight': '150',
-  'cars.brake': 'automatic vacuum',
-  'cars.pull': '30',
-  'cars.worked': 'yes',
-  'cars.seats': '4',
-  'cars.length': '8',
-  'cars.bearing': 'ball',
-  'cars.chains': 'yes',
-  'cars.chainSize': '1/4',
-  'people.adults': '2',
-  'people.weighed': '170, 12 st 4 lb',
-  'people.driver': '170',
-  'line.grade': '2',
-  'line.gradeLength': '200',
-  'line.curve': '60',
-  'line.sight': '100',
-  'line.length': '1200',
-  'line.speed': '5',
-  'line.rail': 'dry',
-  'line.name': 'Home loop',
-};
 
 const words = [
   '',
@@ -59,7 +29,7 @@ const words = [
 
 /** One to three replies changed; what is made of them is a paper that can be read, or a fault in words. */
 export async function replies(chance: Chance): Promise<Outcome> {
-  const typed: Record<string, string> = { ...good };
+  const typed: Record<string, string> = { ...all };
   for (let left = 1 + chance.index(3); left > 0; left--) {
     const key = chance.one(fieldKeys);
     typed[key] = chance.share() < 0.5 ? chance.one(words) : changedText(typed[key] ?? '12', chance);

@@ -18,7 +18,7 @@ import { type AirNode, AirTree } from '../../engine/things/brake/network.ts';
 import { leakedGear } from '../../engine/things/brake/reserve.ts';
 import { emptyTime, filledPressure, fillTime } from '../../engine/things/brake/vessel.ts';
 import { brakedTrain, isVacuumKind, loadedTrain } from '../support/braked-trains.ts';
-import { randomOuting } from '../support/random-outings.ts';
+import { assumedValues, randomOuting } from '../support/random-outings.ts';
 import { runs } from '../support/tier.ts';
 
 const seed = 20260401;
@@ -26,6 +26,7 @@ const many = { seed, numRuns: runs(200, 2000) };
 /** Whole trains are filled: fewer runs. */
 const some = { seed, numRuns: runs(30, 300) };
 const sea = 101_325;
+const { brakeParts } = assumedValues;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const kind = fc.constantFrom<AirKind>(...airKinds);
 const piston = fc.record({
@@ -243,7 +244,7 @@ describe('whole trains', () => {
         fc.integer({ min: 1, max: 8 }),
         fc.constantFrom('apply', 'release'),
         (k, cars, action) => {
-          const fill = fillTrain(loadedTrain(k, cars), k, action as 'apply' | 'release', sea);
+          const fill = fillTrain(loadedTrain(k, cars), k, action as 'apply' | 'release', sea, brakeParts);
           expect(fill.missing).toEqual([]);
           expect(fill.gears).toHaveLength(cars);
           expect(Math.abs(fill.balance)).toBeLessThan(1e-9);
@@ -263,7 +264,7 @@ describe('whole trains', () => {
   it('the rear is never earlier than the front, nor than sound', () => {
     fc.assert(
       fc.property(kind, fc.integer({ min: 2, max: 10 }), (k, cars) => {
-        const { gears } = fillTrain(loadedTrain(k, cars), k, 'apply', sea);
+        const { gears } = fillTrain(loadedTrain(k, cars), k, 'apply', sea, brakeParts);
         for (let i = 1; i < gears.length; i++) {
           expect(gears[i].t10).toBeGreaterThanOrEqual(gears[i - 1].t10 - 0.01);
           expect(gears[i].t10).toBeGreaterThanOrEqual(((i + 0.5) * 2.4) / 341);
@@ -285,7 +286,7 @@ describe('whole trains', () => {
             chokeDiameter: base.choke * factor,
             pipeVolume: 1e-4,
           };
-          const { gears } = fillTrain(loadedTrain(k, cars, rigging, supply), k, 'apply', sea);
+          const { gears } = fillTrain(loadedTrain(k, cars, rigging, supply), k, 'apply', sea, brakeParts);
           return gears[gears.length - 1].t90;
         };
         // 1 %: the step control of two different runs.

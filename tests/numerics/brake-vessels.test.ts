@@ -11,6 +11,7 @@ import { emptyTime, filledPressure, fillTime, type Thermal } from '../../engine/
 import { loadedTrain } from '../support/braked-trains.ts';
 import { beside } from '../support/measured.ts';
 import { integrate } from '../support/odex.ts';
+import { assumedValues } from '../support/random-outings.ts';
 
 /** Written out anew, in other terms than the engine's: mass flow by the nozzle's exit speed and density. */
 const R = 287.053;
@@ -24,6 +25,7 @@ function nozzle(up: number, down: number, area: number, temperature: number): nu
 
 const ODEX = '`odex` on the flow of a nozzle, written out anew';
 const sea = 101_325;
+const { brakeParts } = assumedValues;
 const draws = (seed: number) => {
   const next = seeded(seed);
   return (low: number, high: number): number => low + (high - low) * next();
@@ -161,7 +163,7 @@ describe('whole trains', () => {
       };
       const supply = { reservoirVolume: undefined as never, valveDiameter: draw(0.003, 0.008) };
       const loaded = loadedTrain('straight-air', cars, rigging, supply);
-      const laid = layTrain(loaded, 'straight-air', 'apply', sea);
+      const laid = layTrain(loaded, 'straight-air', 'apply', sea, brakeParts);
       const tree = new AirTree(laid.nodes, sea, temperature);
       const end = draw(0.1, 0.8);
       tree.run(end, () => false, 1e-5);

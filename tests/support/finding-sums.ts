@@ -85,9 +85,11 @@ export function sumsOf(
 }
 
 /** Engines here are driven on all wheels, so that their adhesion does not ask how steep it is. */
-const pullAt = ({ outing, loaded }: OutingContext, speed: number): number =>
-  trainPull(loaded, Math.max(speed, 0.05), outing.assumed.adhesion[outing.conditions.railState], 0, -1) ??
-  NaN;
+function pullAt({ outing: { assumed, conditions }, loaded }: OutingContext, speed: number): number {
+  const adhesion = assumed.adhesion[conditions.railState];
+  const ask = { speed: Math.max(speed, 0.05), adhesion, grade: 0, position: -1 };
+  return trainPull(loaded, ask, assumed.engineHeight) ?? NaN;
+}
 
 /** What the answer finds, by its quickest way. */
 const everyFinding = (outing: Outing): readonly Finding[] => quickAnswer(outing).findings;

@@ -1,7 +1,7 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
-import { answered, barrierFree, fits, open, openSettled, served, themes } from './served.ts';
+import { answered, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at } from './support/rooms.ts';
 
 const url = served();
@@ -115,11 +115,11 @@ for (const { theme, tag } of themes) {
     await answered(page);
     await expect(changed(page)).toBeVisible();
     await page.locator('.settings summary').click();
-    await barrierFree(page, 'the day changed, settings open');
+    await barrierFreeIn(theme, page, 'the day changed, settings open');
     for (const room of [at.people, at.line, at.mine, 'tools', 'new']) {
       await page.goto(`${url()}#${room}`);
       await expect(page.locator('main h1').first()).toBeAttached();
-      await barrierFree(page, room);
+      await barrierFreeIn(theme, page, room);
       await fits(page);
     }
   });

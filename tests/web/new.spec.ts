@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { barrierFree, fits, open, served } from './served.ts';
+import { at } from './support/rooms.ts';
 
 const url = served();
 
@@ -40,8 +41,9 @@ function told(...flags: string[]): string {
   return (stdout.split('\n\n')[0] ?? '').replace(/\s+/g, ' ');
 }
 
-test('own battery engine and cars on a line of which one was only told', async ({ page }, { project }) => {
-  test.skip(project.name !== 'phone', 'the phone’s journey');
+test('own battery engine and cars on a line of which one was only told', { tag: '@phone' }, async ({
+  page,
+}) => {
   await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');
@@ -88,7 +90,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
   await page.reload();
   await expect(page.locator('h1')).toHaveText('Battery engine and 2 cars');
-  await page.goto(`${url()}#papers`);
+  await page.goto(`${url()}#${at.mine}`);
   await page.getByRole('button', { name: 'Copy this one' }).click();
   await expect(page.getByText('Open now: Battery engine and 2 cars 2')).toBeVisible();
   await page.getByRole('button', { name: 'Delete Battery engine and 2 cars', exact: true }).click();
@@ -98,10 +100,7 @@ test('own battery engine and cars on a line of which one was only told', async (
   await barrierFree(page, 'my papers');
 });
 
-test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }, {
-  project,
-}) => {
-  test.skip(project.name !== 'desk', 'the desk’s journey');
+test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }) => {
   await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');

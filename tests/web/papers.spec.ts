@@ -1,7 +1,7 @@
 /** The papers as a person writes them: echoes, faults beside the field, rows, surveys, keys alone. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, served, themes } from './served.ts';
 import { at, vehicleFields } from './support/rooms.ts';
 
 const url = served();
@@ -272,7 +272,7 @@ for (const { theme, tag } of themes) {
         for (const fold of all as HTMLDetailsElement[]) fold.open = true;
       });
       await fits(page);
-      await barrierFree(page, title);
+      await barrierFreeIn(theme, page, title);
     }
   });
 }

@@ -1,6 +1,6 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFree, example, fits, open, served, settled, themes } from './served.ts';
+import { barrierFree, barrierFreeIn, example, fits, open, served, settled, themes } from './served.ts';
 import { set } from './support/rooms.ts';
 
 const url = served();
@@ -92,7 +92,7 @@ for (const { theme, tag } of themes) {
     await page.emulateMedia({ colorScheme: theme });
     await parting(page, 'Too long on a wet rail');
     await page.getByText('How far behind a stopped train').click();
-    await barrierFree(page, 'parting');
+    await barrierFreeIn(theme, page, 'parting');
   });
 }
 

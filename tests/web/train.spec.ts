@@ -1,7 +1,7 @@
 /** Making up a train by mouse, touch and keys; riders to seats; the shed. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFree, fits, open, openSettled, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at as rooms } from './support/rooms.ts';
 
 const url = served();
@@ -313,11 +313,11 @@ for (const { theme, tag } of themes) {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), rooms.train);
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
-    await barrierFree(page, 'train');
+    await barrierFreeIn(theme, page, 'train');
     await vehicle(page, 'Air car 2').click();
-    await barrierFree(page, 'train with a vehicle taken up');
+    await barrierFreeIn(theme, page, 'train with a vehicle taken up');
     await page.goto(`${url()}#${rooms.people}`);
     await page.getByRole('button', { name: /^Seat 2 of Air car 2:/ }).click();
-    await barrierFree(page, 'people with a rider in hand');
+    await barrierFreeIn(theme, page, 'people with a rider in hand');
   });
 }

@@ -14,7 +14,6 @@ import { groupLoads, type LoadedVehicle } from '../../things/train/loaded.ts';
 import { tareAlong } from '../../things/vehicle/tare.ts';
 import { amplificationOf, type Body, riderCentre, tareCentre } from './body.ts';
 import type { Tip } from './tipping.ts';
-import { windMoment } from './wind.ts';
 
 export const DRAWS = 500;
 const SEED = 20_260_404;
@@ -86,12 +85,12 @@ export interface BodyDraws {
   readonly people: { readonly one: Float64Array; readonly two: Float64Array; readonly all: Float64Array };
 }
 
-/** Draws of a vehicle whose centre of gravity is known or bounded. */
+/** Draws of a vehicle whose centre of gravity is known or bounded. @param gale moment of the wind, N·m */
 export function drawBodies(
   loaded: LoadedVehicle,
   base: number,
   adultCentre: Quantity,
-  crosswind = 0,
+  gale = 0,
 ): BodyDraws | undefined {
   const { vehicle } = loaded;
   const centre = tareCentre(vehicle);
@@ -103,7 +102,7 @@ export function drawBodies(
     loaded,
     base,
     rollShare: groups.map((g) => g.axles / axles),
-    gale: windMoment(loaded, crosswind) / GRAVITY,
+    gale: gale / GRAVITY,
     mass: empty(),
     Z: empty(),
     Y: empty(),

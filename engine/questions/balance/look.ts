@@ -23,6 +23,7 @@ import type { Leans } from './tipping.ts';
 import { layTrack, type Track } from './track.ts';
 import { checkTwist, type TwistCheck } from './twist.ts';
 import { type AxleLoad, wheelLoads } from './wheels.ts';
+import { windMoment } from './wind.ts';
 
 /** One vehicle, standing and along the line. */
 export interface VehicleBalance {
@@ -140,7 +141,12 @@ export const rollingIn = ({ line, loaded, outing }: OutingContext, only?: string
   loaded.vehicles.flatMap((v) => {
     if (only !== undefined && v.vehicle.id !== only) return [];
     const { assumed, conditions } = outing;
-    const drawn = drawBodies(v, line.contactWidth, assumed.riderCentre, conditions.crosswind);
+    const drawn = drawBodies(
+      v,
+      line.contactWidth,
+      assumed.riderCentre,
+      windMoment(v, conditions.crosswind ?? 0, assumed.wind),
+    );
     const likely = bodyOf(v, line.contactWidth, assumed.riderCentre, 0);
     return drawn && likely ? [rollingOf(drawn, likely)] : [];
   });

@@ -31,11 +31,8 @@ const byGroup = (body: Body, loads: readonly AxleLoad[]): number[] =>
 export const jerk = (speedDifference: number, stiffness: number, mass: number): number =>
   speedDifference * Math.sqrt(stiffness / mass);
 
-/** How much a seated rider's centre of gravity rises on standing up, m (common practice, no source). */
-export const STANDING_RISE = 0.45;
-
-/** The body with one rider standing up on the spot. */
-export const standing = (body: Body, riderMass: number): Body => raised(body, riderMass * STANDING_RISE);
+/** The body with one rider standing up on the spot. @param rise of the centre of gravity, m */
+export const standing = (body: Body, riderMass: number, rise: number): Body => raised(body, riderMass * rise);
 
 /**
  * Moment to spare, kg·m, when a rider steps off with all their weight at the side of the vehicle, the

@@ -7,7 +7,7 @@ import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { SumRef } from '../../base/sum.ts';
-import { asWritten, type OutingContext } from '../../outing/open.ts';
+import { asWritten, type OutingContext, timesFound } from '../../outing/open.ts';
 import { worstRail } from '../../outing/rails.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../things/brake/fill.ts';
 import {
@@ -25,6 +25,7 @@ import { type Reserve, reserves, whenSupplyIsLost } from '../../things/brake/res
 import { brakeRatios, type GroupRatio } from '../../things/brake/slide.ts';
 import { gearStates, suppliedKinds } from '../../things/brake/system.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
+import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
@@ -45,19 +46,6 @@ export interface BrakeData {
 }
 
 const SOURCE = 'filling of the brake from its parts';
-/** Last brake this much later than the first is worth saying, s; so is a release longer than that. */
-const SPREAD_WORTH = 1.5;
-const RELEASE_WORTH = 15;
-/** Ratio of the strongest braked vehicle to the weakest that makes the train bunch or stretch. */
-const UNEVEN = 1.5;
-/** A train may have to stand so long while riders board, s (common practice, no source). */
-const LEAST_STAND = 600;
-/** Share of the working pressure below which a reservoir or chamber is too small. */
-const SHORT = 0.95;
-/** Share of it beyond which the stated force is too weak a figure for sliding. */
-const STRONG = 1.1;
-/** Full applications that a main reservoir without compressor should hold (common practice, no source). */
-const LEAST_APPLICATIONS = 3;
 
 export function askBrakes(opened: OutingContext): Findings<BrakeData> {
   const context = asWritten(opened);
@@ -70,7 +58,7 @@ export function askBrakes(opened: OutingContext): Findings<BrakeData> {
   const fill =
     (action: 'apply' | 'release') =>
     (kind: AirKind): TrainFill =>
-      fillTrain(loaded, kind, action, air.pressure);
+      fillTrain(loaded, kind, action, air.pressure, outing.assumed.brakeParts);
   const data: BrakeData = {
     apply: kinds.map(fill('apply')),
     release: kinds.map(fill('release')),
@@ -97,8 +85,43 @@ export function askBrakes(opened: OutingContext): Findings<BrakeData> {
       ...few(context, data.reserves),
       ...leaks(context, data.standing),
       ...losses(context, data),
+      ...partsTaken(opened, data),
     ],
   };
+}
+
+/** What stands in where parts, and not a stopwatch, tell the times. */
+function partsTaken(opened: OutingContext, { apply }: BrakeData): Finding[] {
+  const { brakeParts } = opened.outing.assumed;
+  const { vehicles } = opened.outing.train;
+  const untimed = timesFound(opened).filter((t) => t.gear.deadTime === undefined);
+  const names = (electric: boolean): string[] =>
+    untimed
+      .flatMap((t) =>
+        (t.gear.kind === 'electric') === electric ? vehicles.filter((v) => v.id === t.vehicle) : [],
+      )
+      .map((v) => v.name);
+  const byRule = apply.flatMap(({ gears }) => gears.filter((g) => g.assumed.length > 0));
+  return [
+    ...taken(
+      'brake-parts/mechanical',
+      'handle, valve and slack before the air counts',
+      brakeParts.mechanical,
+      names(false),
+    ),
+    ...taken(
+      'brake-parts/electric-dead',
+      'dead time of the electric brake',
+      brakeParts.electricDead,
+      names(true),
+    ),
+    ...taken(
+      'brake-parts/by-rule',
+      'volumes of the brake taken by rule',
+      brakeParts.byRule,
+      byRule.map((g) => vehicles[g.vehicle].name),
+    ),
+  ];
 }
 
 const idOf = ({ outing }: OutingContext, vehicle: number): string => outing.train.vehicles[vehicle].id;
@@ -106,6 +129,7 @@ const idOf = ({ outing }: OutingContext, vehicle: number): string => outing.trai
 /** Later than the stop reckons with, or the rear much later than the front. */
 function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
   const { assumed } = context.outing;
+  const spread = assumed.practice['fill-spread'];
   const findings: Finding[] = [];
   for (const { vehicle, gear, t90 } of gears) {
     const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
@@ -124,12 +148,12 @@ function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
     );
   }
   const [first, last] = extremes(gears);
-  if (first && last && last.t90 - first.t90 > SPREAD_WORTH) {
+  if (first && last && last.t90 - first.t90 > spread.value) {
     findings.push(
       makeFinding('brake-slow-to-fill', 'notes', 'brakes', {
         where: { vehicle: idOf(context, last.vehicle) },
         found: amount(last.t90, 'time'),
-        required: amount(first.t90 + SPREAD_WORTH, 'time'),
+        required: amount(first.t90 + spread.value, 'time'),
         facts: { kind: last.gear.kind, first: amount(first.t90, 'time'), t10: amount(last.t10, 'time') },
         source: SOURCE,
       }),
@@ -145,15 +169,16 @@ function extremes(gears: readonly GearFill[]): readonly [GearFill?, GearFill?] {
 
 /** The parts give more than the working pressure that the force is reckoned with: wheels may slide sooner. */
 function strong(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
-  const over = gears.filter((g) => g.ofWorking > STRONG).sort((a, b) => b.ofWorking - a.ofWorking);
+  const strong = context.outing.assumed.practice['over-pressure'].value;
+  const over = gears.filter((g) => g.ofWorking > strong).sort((a, b) => b.ofWorking - a.ofWorking);
   const worst = over[0];
   if (!worst) return [];
   return [
     makeFinding('brake-stronger-than-stated', 'limits', 'brakes', {
       where: { vehicle: idOf(context, worst.vehicle) },
       found: amount(worst.ofWorking, 'ratio'),
-      required: amount(STRONG, 'ratio'),
-      margin: STRONG / worst.ofWorking - 1,
+      required: amount(strong, 'ratio'),
+      margin: strong / worst.ofWorking - 1,
       facts: { kind, cars: over.length, pressure: amount(worst.pressure, pressureKind(worst.gear)) },
       ...pressureSum(context, worst.gear),
       source: SOURCE,
@@ -163,7 +188,8 @@ function strong(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
 
 /** Reservoir or chamber too small for the working pressure that the force is reckoned with: the worst car. */
 function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
-  const small = gears.filter((g) => g.ofWorking < SHORT).sort((a, b) => a.ofWorking - b.ofWorking);
+  const enough = context.outing.assumed.practice.reservoir.value;
+  const small = gears.filter((g) => g.ofWorking < enough).sort((a, b) => a.ofWorking - b.ofWorking);
   const worst = small[0];
   if (!worst) return [];
   // Where the stop already reckons with what is left, it is worth knowing but limits nothing more.
@@ -172,8 +198,8 @@ function short(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
     makeFinding('reservoir-too-small', reckoned ? 'notes' : 'limits', 'brakes', {
       where: { vehicle: idOf(context, worst.vehicle) },
       found: amount(worst.ofWorking, 'ratio'),
-      required: amount(SHORT, 'ratio'),
-      margin: worst.ofWorking / SHORT - 1,
+      required: amount(enough, 'ratio'),
+      margin: worst.ofWorking / enough - 1,
       facts: {
         kind,
         cars: small.length,
@@ -230,14 +256,15 @@ const knownMissing = (fill: TrainFill, part: MissingPart): boolean =>
 
 function slowRelease(context: OutingContext, { gears, kind }: TrainFill): Finding[] {
   const time = (g: GearFill): number => Math.max(g.t90, g.recharged ?? 0);
+  const worth = context.outing.assumed.practice.release;
   const slowest = [...gears].sort((a, b) => time(b) - time(a))[0];
-  if (!slowest || time(slowest) <= RELEASE_WORTH) return [];
+  if (!slowest || time(slowest) <= worth.value) return [];
   const ends = Number.isFinite(time(slowest));
   return [
     makeFinding('brake-slow-to-release', ends ? 'notes' : 'limits', 'brakes', {
       where: { vehicle: idOf(context, slowest.vehicle) },
       ...(ends ? { found: amount(time(slowest), 'time') } : {}),
-      required: amount(RELEASE_WORTH, 'time'),
+      required: amount(worth.value, 'time'),
       facts: { kind, ends },
       source: SOURCE,
     }),
@@ -248,16 +275,17 @@ function slowRelease(context: OutingContext, { gears, kind }: TrainFill): Findin
 function uneven(context: OutingContext, ratios: readonly GroupRatio[]): Finding[] {
   if (ratios.length < 2) return [];
   const [strong, weak] = [ratios[0], ratios[ratios.length - 1]];
-  if (strong.vehicle === weak.vehicle || strong.loaded <= UNEVEN * weak.loaded) return [];
+  const { value: most, source } = context.outing.assumed.practice.uneven;
+  if (strong.vehicle === weak.vehicle || strong.loaded <= most * weak.loaded) return [];
   return [
     // Design advice: nothing is used up, so it carries no margin.
     makeFinding('brake-ratio-uneven', 'notes', 'brakes', {
       where: { vehicle: idOf(context, strong.vehicle) },
       found: amount(strong.loaded, 'ratio'),
-      required: amount(UNEVEN * weak.loaded, 'ratio'),
+      required: amount(most * weak.loaded, 'ratio'),
       facts: { weak: idOf(context, weak.vehicle), least: amount(weak.loaded, 'ratio') },
       sum: ratioSum(strong),
-      source: 'common practice, no source',
+      source,
     }),
   ];
 }
@@ -300,7 +328,8 @@ const groupName = ({ outing }: OutingContext, r: GroupRatio): string =>
   outing.train.vehicles[r.vehicle].groups[r.group].name;
 
 function few(context: OutingContext, kept: readonly Reserve[]): Finding[] {
-  const least = (r: Reserve): number => (r.gear ? 1 : LEAST_APPLICATIONS);
+  const { value, source } = context.outing.assumed.practice.applications;
+  const least = (r: Reserve): number => (r.gear ? 1 : value);
   const low = kept.filter((r) => r.full < least(r)).sort((a, b) => a.full - b.full);
   const worst = low[0];
   if (!worst) return [];
@@ -311,7 +340,7 @@ function few(context: OutingContext, kept: readonly Reserve[]): Finding[] {
       required: amount(least(worst), 'count'),
       margin: worst.full / least(worst) - 1,
       facts: { kind: worst.kind, useful: worst.useful, reservoirs: low.length },
-      source: 'common practice, no source',
+      source,
     }),
   ];
 }
@@ -322,13 +351,14 @@ function leaks(
   { time, pull, at, sum, tight, parking, unmeasured }: Standing,
 ): Finding[] {
   if (pull <= parking || tight < pull || time === Infinity) return [];
+  const stand = context.outing.assumed.practice.stand.value;
   const where = { from: at, to: at };
   if (time === 0 && unmeasured.length > 0) {
     const { vehicle, gear } = unmeasured[0];
     return [
       makeFinding('leak-unknown', 'limits', 'brakes', {
         where: { ...where, vehicle: idOf(context, vehicle) },
-        required: amount(LEAST_STAND, 'time'),
+        required: amount(stand, 'time'),
         facts: { gear: gear.name, kind: gear.kind, gears: unmeasured.length },
         sum,
         measure: `vehicle.brakes.${gear.id}.rigging.leakRate`,
@@ -338,11 +368,11 @@ function leaks(
     ];
   }
   return [
-    makeFinding('leaks-off-before-time', time < LEAST_STAND ? 'limits' : 'notes', 'brakes', {
+    makeFinding('leaks-off-before-time', time < stand ? 'limits' : 'notes', 'brakes', {
       where,
       found: amount(time, 'time'),
-      required: amount(LEAST_STAND, 'time'),
-      margin: time / LEAST_STAND - 1,
+      required: amount(stand, 'time'),
+      margin: time / stand - 1,
       facts: { pull: amount(pull, 'force'), unmeasured: unmeasured.length },
       sum,
       source: 'leak test and straight-line loss',

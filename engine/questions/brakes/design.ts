@@ -51,9 +51,7 @@ export const usualBores: readonly number[] = [16, 20, 25, 32, 40, 50, 63, 80, 10
   (mm) => mm / 1000,
 );
 
-/** Lever ratios that a car's frame has room for (common practice, no source). */
-const LEAST_LEVER = 0.5;
-const GREATEST_LEVER = 12;
+/** Lever ratios are told in these steps. */
 const LEVER_STEP = 0.25;
 /** Stops drawn to set the cautious scenario: fewer while searching the force, as many as in the answer for the proof. */
 const SEARCH_SAMPLES = 300;
@@ -173,22 +171,23 @@ function proved(
   needed: number,
   adhesion: number,
 ): BrakeDesign {
+  const { 'lever-least': least, 'lever-most': most } = context.outing.assumed.practice;
   const perLever = likelyForcePerLever(context, request, bore);
-  const rounded = (i: number): number => Math.max(LEAST_LEVER, Math.ceil(i / LEVER_STEP - 1e-9) * LEVER_STEP);
+  const rounded = (i: number): number => Math.max(least.value, Math.ceil(i / LEVER_STEP - 1e-9) * LEVER_STEP);
   const { loaded, empty } = lightest(context, braked);
   let leverRatio = perLever > 0 ? rounded(needed / perLever) : Infinity;
   let stop = { likely: Infinity, cautious: Infinity };
   // Spread of blocks and pressure asks for more than the first guess; sliding ends the search.
-  while (leverRatio <= GREATEST_LEVER) {
+  while (leverRatio <= most.value) {
     const how = { rigging: riggingOf(request, bore, leverRatio) };
     stop = stops(trial(context, request, braked, how), request, PROOF_SAMPLES);
     if (stop.cautious <= request.distance || (perLever * leverRatio) / loaded > adhesion) break;
     leverRatio = rounded(Math.max(leverRatio * 1.04, leverRatio + LEVER_STEP));
   }
-  const force = leverRatio <= GREATEST_LEVER ? perLever * leverRatio : 0;
+  const force = leverRatio <= most.value ? perLever * leverRatio : 0;
   const limits: DesignLimit[] = [];
   if (perLever <= 0) limits.push('spring-not-overcome');
-  else if (leverRatio > GREATEST_LEVER) limits.push('lever-out-of-reach');
+  else if (leverRatio > most.value) limits.push('lever-out-of-reach');
   else if (stop.cautious > request.distance) limits.push('too-long');
   if (force / loaded > adhesion) limits.push('slides-loaded');
   if (force / empty > adhesion) limits.push('slides-empty');

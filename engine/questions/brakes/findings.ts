@@ -1,3 +1,5 @@
+import { assumptionFindings } from '../assumptions/findings.ts';
+
 /** What the driver's brakes have to say, and the kinds of the facts. */
 export const brakeGearFindings = {
   'no-brake-answers': { fitted: 'yes or no' },
@@ -31,6 +33,7 @@ export const brakeGearFindings = {
 
 /** What the parts of the brakes have to say: how they fill, hold and fail. */
 export const brakePartFindings = {
+  assumed: assumptionFindings.assumed as typeof assumptionFindings.assumed,
   'brake-slow-to-fill': { kind: 'brake kind', first: 'time', t10: 'time' },
   'brake-slower-than-stated': { gear: 'name', kind: 'brake kind' },
   'brake-slow-to-release': { kind: 'brake kind', ends: 'yes or no' },

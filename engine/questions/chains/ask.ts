@@ -11,6 +11,8 @@ import { chainFindings } from './say.ts';
 export function askChains(context: OutingContext, brakes: readonly BrakedGroup[]): Findings<ChainRow[]> {
   const { outing, line, loaded } = context;
   const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
-  const rows = gapLoads(line, loaded, brakes, adhesion).map((load, gap) => chainRow(context, load, gap));
+  const rows = gapLoads(line, loaded, brakes, adhesion, outing.assumed.engineHeight).map((load, gap) =>
+    chainRow(context, load, gap),
+  );
   return { findings: chainFindings(context, rows), data: rows };
 }

@@ -10,8 +10,6 @@ import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { ChainRow } from './row.ts';
 
-/** Slack that a chain can be hung with and still swing in a curve, m; common practice, no source. */
-const CLOSE = 0.0254;
 /** Breaking ÷ steady load that the trade asks of a chain. */
 const FACTOR = 4;
 
@@ -150,6 +148,7 @@ function worseStrain(a: Strain, b: Strain): boolean {
 function byLoad({ outing }: OutingContext, strains: readonly Strain[]): Finding[] {
   if (strains.length === 0) return [];
   const worst = strains.reduce((a, b) => (worseStrain(b, a) ? b : a));
+  const close = outing.assumed.practice['chain-close'].value;
   const { row, chain, load, spent, margin } = worst;
   const enough = Math.max(
     FACTOR * row.steadyOnOne,
@@ -172,7 +171,7 @@ function byLoad({ outing }: OutingContext, strains: readonly Strain[]): Finding[
         pull: amount((load.way === 'stretch' ? row.work?.pull : row.snatch?.pull) ?? 0, 'force'),
         tail: row.tailBrakes ? 'braked' : 'runs',
         others: strains.length - 1,
-        ...(chain.slack > CLOSE ? { closer: amount(CLOSE, 'length') } : {}),
+        ...(chain.slack > close ? { closer: amount(close, 'length') } : {}),
         ...(enough > Math.min(chain.breaks ?? 0, chain.part?.bears ?? Infinity)
           ? { breaks: amount(enough, 'force') }
           : {}),

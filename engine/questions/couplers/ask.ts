@@ -7,6 +7,7 @@ import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
+import { taken } from '../assumptions/taken.ts';
 import { inCurves, type PeakInCurves } from '../balance/climbing.ts';
 import { careful } from '../balance/draws.ts';
 import type { BalanceLook } from '../balance/look.ts';
@@ -63,10 +64,37 @@ export function askCouplers(
   const peaks = cautiousPeaks(context, groups, runs);
   const data = { gaps: gapsOf(context, look, peaks), curves: peaks.flatMap((p) => curved(context, look, p)) };
   const overloaded = data.gaps.flatMap((gap) => overload(context, gap));
+  const inCurve = curveFindings(context, data.curves);
+  const decides = inCurve.length > 0 || data.gaps.some((g) => g.strength !== null);
   return {
-    findings: [...overloaded, ...strengthUnknown(context, data.gaps), ...curveFindings(context, data.curves)],
+    findings: [
+      ...overloaded,
+      ...strengthUnknown(context, data.gaps),
+      ...inCurve,
+      ...(decides ? takenForPeaks(context, peaks) : []),
+    ],
     data,
   };
+}
+
+/** What the peaks stand on that nobody stated. */
+function takenForPeaks({ outing }: OutingContext, peaks: readonly Peaks[]): Finding[] {
+  const { coupler, couplerSlack, couplerStiffness, throttle } = outing.assumed;
+  const { vehicles } = outing.train;
+  const without = (of: 'slack' | 'stiffness'): string[] =>
+    vehicles.flatMap((v, i) => {
+      const ends = [...(i > 0 ? [v.front] : []), ...(i < vehicles.length - 1 ? [v.rear] : [])];
+      return ends.some((end) => end[of] === undefined) ? [v.name] : [];
+    });
+  const engines = peaks.some((p) => p.scenario === 'start-bunched')
+    ? vehicles.filter((v) => v.traction).map((v) => v.name)
+    : [];
+  return [
+    ...taken('coupler-slack', 'free movement of couplers', couplerSlack, without('slack')),
+    ...taken('coupler-stiffness', 'stiffness of couplers', couplerStiffness, without('stiffness')),
+    ...taken('coupler/damping', 'damping of couplers', coupler.damping, [outing.train.name]),
+    ...taken('throttle', 'time in which the throttle is opened', throttle, engines),
+  ];
 }
 
 function gapsOf(context: OutingContext, { track, grid }: BalanceLook, peaks: readonly Peaks[]): CouplerGap[] {

@@ -46,11 +46,6 @@ const courses: Readonly<Record<CouplerScenario, Course>> = {
   'rear-brake': { brakes: 'rear' },
 };
 
-/** Damping ÷ critical of a pair of neighbours; common practice, no source. */
-const DAMPING = 0.1;
-/** The throttle is opened fully within this time, s; common practice, no source. */
-const THROTTLE = 1;
-
 export interface Band {
   readonly median: number;
   readonly p90: number;
@@ -100,19 +95,21 @@ export function couplerRuns(
 ): GapRuns[] {
   const grades = ask.at === undefined ? [] : context.loaded.vehicles.map((v) => gradeUnder(context, v));
   const drawn = seeded(ask.seed);
+  // By themselves: they leave all other draws as they were.
+  const byItself = seeded(ask.seed + BY_ITSELF);
   const runs = context.loaded.vehicles
     .slice(1)
     .map((): GapRuns => ({ pull: new Float64Array(ask.runs), push: new Float64Array(ask.runs) }));
   const course = courses[ask.scenario];
   const speed = course.brakes ? ask.speed : 0;
   for (let run = 0; run < ask.runs; run++) {
-    const uniform = run === 0 ? half : drawn;
+    const [uniform, apart] = run === 0 ? [half, half] : [drawn, byItself];
     const bodies = drawBodies(context, grades, uniform);
     const grip = triangular(uniform());
     const result = runRow({
       bodies,
       couplers: drawCouplers(context, bodies, course, uniform),
-      efforts: course.brakes ? [] : drawEfforts(context, grip, uniform),
+      efforts: course.brakes ? [] : drawEfforts(context, grip, uniform, apart),
       brakes: drawBrakes(context, brakes, course, speed, grip, uniform),
       head: ask.at ?? 0,
       speeds: bodies.map(() => speed),
@@ -127,6 +124,7 @@ export function couplerRuns(
 }
 
 const half = (): number => 0.5;
+const BY_ITSELF = 1_000_003;
 
 function bandOf(values: Float64Array): Band {
   const sorted = values.slice().sort();
@@ -164,7 +162,7 @@ function drawCouplers(
   { slack: stands }: Course,
   uniform: () => number,
 ): RowCoupler[] {
-  const { couplerSlack, couplerStiffness } = outing.assumed;
+  const { couplerSlack, couplerStiffness, coupler } = outing.assumed;
   const draw = (q: typeof couplerSlack): number => pick(q, triangular(uniform()));
   return loaded.vehicles.slice(0, -1).map(({ vehicle }, i) => {
     const [a, b] = [vehicle.rear, loaded.vehicles[i + 1].vehicle.front];
@@ -176,23 +174,32 @@ function drawCouplers(
     return {
       slack,
       stiffness,
-      damping: 2 * DAMPING * Math.sqrt(stiffness * mass),
+      damping: 2 * coupler.damping.value * Math.sqrt(stiffness * mass),
       start: (stands === undefined ? uniform() - 0.5 : stands / 2) * slack,
     };
   });
 }
 
 /** @param grip position of today's adhesion */
-function drawEfforts(context: OutingContext, grip: number, uniform: () => number): Ramp[] {
+function drawEfforts(
+  context: OutingContext,
+  grip: number,
+  uniform: () => number,
+  apart: () => number,
+): Ramp[] {
   const { loaded, outing } = context;
+  const { low, high } = outing.assumed.throttle;
   const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
-  const steam = triangular(uniform());
+  const [steam, height] = [triangular(uniform()), triangular(apart())];
   return loaded.vehicles.flatMap((v, vehicle) => {
     if (!v.vehicle.traction) return [];
     // Where the machine is not known, what adhesion allows.
     const machine = machinePull(v.vehicle.traction, 0, steam) ?? Infinity;
-    const force = Math.min(machine, adhesionLimit(v, pick(adhesion, grip), 0));
-    return [{ vehicle, force, dead: 0, rise: THROTTLE * (0.2 + 0.8 * uniform()) }];
+    const force = Math.min(
+      machine,
+      adhesionLimit(v, pick(adhesion, grip), 0, outing.assumed.engineHeight, height),
+    );
+    return [{ vehicle, force, dead: 0, rise: low + (high - low) * uniform() }];
   });
 }
 

@@ -13,7 +13,7 @@ import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { reducedMass } from '../../things/chain/formulas.ts';
 import { buildPotential } from '../../things/line/potential.ts';
 import type { Line } from '../../things/line/types.ts';
-import { adhesionLimit, machinePull } from '../../things/traction/pull.ts';
+import { adhesionLimit, type EngineHeights, machinePull } from '../../things/traction/pull.ts';
 import type { LoadedTrain, LoadedVehicle } from '../../things/train/loaded.ts';
 import { brakeForces } from '../balance/pull.ts';
 
@@ -60,10 +60,13 @@ const seated = ({ riders }: LoadedVehicle): number =>
 const engineMass = (v: LoadedVehicle): number => (v.vehicle.traction ? v.massHigh : 0);
 
 /** Pull of one engine at starting, N, at most; where the machine is not known, what adhesion allows. */
-export function mostPull(engine: LoadedVehicle, adhesion: Quantity): number {
+export function mostPull(engine: LoadedVehicle, adhesion: Quantity, heights: EngineHeights): number {
   const { traction } = engine.vehicle;
   if (!traction) return 0;
-  return Math.min(machinePull(traction, 0, 1) ?? Infinity, adhesionLimit(engine, adhesion.high, 0));
+  return Math.min(
+    machinePull(traction, 0, 1) ?? Infinity,
+    adhesionLimit(engine, adhesion.high, 0, heights, 1),
+  );
 }
 
 /** Loads of every gap, front first. */
@@ -72,6 +75,7 @@ export function gapLoads(
   loaded: LoadedTrain,
   brakes: readonly BrakedGroup[],
   adhesion: Quantity,
+  heights: EngineHeights,
 ): GapLoad[] {
   const { vehicles } = loaded;
   const slopes = slopesOf(line, loaded);
@@ -86,7 +90,7 @@ export function gapLoads(
   for (let gap = vehicles.length - 2; gap >= 0; gap--) {
     addTo(behind, slopes[gap + 1]);
     const [head, tail] = [sum(heavy, 0, gap + 1), sum(heavy, gap + 1, vehicles.length)];
-    const pull = sum((v) => mostPull(v, adhesion), 0, gap + 1);
+    const pull = sum((v) => mostPull(v, adhesion, heights), 0, gap + 1);
     const drag = sum(rolling, gap + 1, vehicles.length);
     const ownBrakes = alone.slice(gap + 1).reduce((a, b) => a + b, 0);
     const mass = reducedMass(head, tail);

@@ -8,6 +8,7 @@
  * all alike, so that the peaks hold on any; what a grade adds by itself is asked with steady forces.
  */
 
+import { speedMeant } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import { isCar } from '../../things/train/cars.ts';
@@ -38,8 +39,7 @@ export function cautiousPeaks(
 ): Peaks[] {
   const { loaded, outing } = context;
   if (loaded.vehicles.length < 2) return [];
-  const host = outing.host.speed?.value;
-  const speed = Math.min(outing.plannedSpeed ?? host ?? 3, host ?? Infinity);
+  const speed = speedMeant(outing);
   const onEngines = groups.filter((g) => !isCar(loaded.vehicles[g.vehicle].vehicle));
   const happens: Readonly<Record<PeakScenario, boolean>> = {
     'start-bunched': loaded.vehicles.some((v) => v.vehicle.traction),

@@ -11,6 +11,7 @@ import { amount } from '../../base/quantity.ts';
 import type { Scenario } from '../../motion/scenario.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
+import { taken } from '../assumptions/taken.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { endingOf, onlyIfHigh, rollFinding } from '../part/ask.ts';
@@ -59,8 +60,6 @@ export interface FailureQuestion {
 
 /** m between the places that the answer looks at. */
 const HASTE = 3;
-/** A stop this much longer than usual is worth saying. */
-const LATE = 1.1;
 
 /** The worst case of each failure, in the order of `failures`. */
 export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
@@ -85,7 +84,21 @@ export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
   });
   // A train that does not stop with everything in order is told of elsewhere.
   const sound = endingOf(data[0].outcome) === 'stands';
-  return { findings: sound ? worstOfCocks(data.flatMap((row) => findingsOf(context, row))) : [], data };
+  if (!sound) return { findings: [], data };
+  const found = worstOfCocks(data.flatMap((row) => findingsOf(context, row)));
+  return { findings: [...found, ...noticeTaken(context, all)], data };
+}
+
+/** Whose guard must see that nobody drives. */
+function noticeTaken({ outing }: OutingContext, cases: readonly Case[]): Finding[] {
+  const groups = cases.flatMap(({ failure, left }) => (failure === 'driver' ? left.groups : []));
+  const names = groups.map((g) => outing.train.vehicles[g.vehicle].name);
+  return taken(
+    'guard-notice',
+    'time until a guard sees that nobody drives',
+    outing.assumed.guardNotice,
+    names,
+  );
 }
 
 /** Of the cocks of a kind the one that leaves the least brake: nearly always the worst, at a tenth of the work. */
@@ -186,7 +199,8 @@ function worstOfCocks(findings: readonly Finding[]): Finding[] {
 /** It stops, but later: what the running brake test is for. The loss of the whole train brake is told elsewhere. */
 function late(context: OutingContext, row: FailureRow): Finding[] {
   const { failure, way, usual } = row;
-  if ((failure !== 'cock' && failure !== 'pipe') || way < LATE * usual) return [];
+  const worth = context.outing.assumed.practice.late.value;
+  if ((failure !== 'cock' && failure !== 'pipe') || way < worth * usual) return [];
   return [
     makeFinding('failure-stops-late', 'notes', 'parting', {
       where: { ...whereOf(context, row), from: row.at, to: row.at },

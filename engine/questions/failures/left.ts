@@ -32,9 +32,6 @@ export interface Case {
   readonly left: BrakesLeft;
 }
 
-/** Until a guard sees that nobody drives, s (common practice, no source). */
-const NOTICE = between(5, 10, 20, 'assumed', 'common practice, no source');
-
 /** Every single failure that this train can have. */
 export function casesOf(context: OutingContext): Case[] {
   const { train } = context.outing;
@@ -84,6 +81,7 @@ function withoutSupply(context: OutingContext, states: readonly GearState[]): Br
 
 /** Nobody at the handle: nothing comes on by itself, for nothing has parted. */
 function withoutDriver(context: OutingContext): BrakesLeft {
+  const notice = context.outing.assumed.guardNotice;
   const left = brakesWhere(context, (state) =>
     guards(context, state) ? 'works' : state.answers ? 'lost' : 'none',
   );
@@ -92,9 +90,9 @@ function withoutDriver(context: OutingContext): BrakesLeft {
     groups: left.groups.map((g) => ({
       ...g,
       deadTime: between(
-        g.deadTime.low + NOTICE.low,
-        g.deadTime.value + NOTICE.value,
-        g.deadTime.high + NOTICE.high,
+        g.deadTime.low + notice.low,
+        g.deadTime.value + notice.value,
+        g.deadTime.high + notice.high,
         'assumed',
       ),
     })),

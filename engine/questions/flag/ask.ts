@@ -6,7 +6,7 @@ import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { type FlagPlace, type FlagQuestion, flagPlaces, WALKING_PACE } from './flag.ts';
+import { type FlagPlace, type FlagQuestion, flagPlaces } from './flag.ts';
 
 /** m between the places at which the train might be stopped. */
 const SPACING = 5;
@@ -61,7 +61,7 @@ function distanceSum(context: OutingContext, { rear, seenAt, stop, distance }: F
     stop,
     sight: rear - distance - seenAt,
     margin,
-    'walking-speed': WALKING_PACE,
+    'walking-speed': context.outing.assumed.practice['walking-pace'].value,
   };
   return { sum: { id: 'flag-distance', inputs, differs: 'metres' } };
 }
@@ -84,7 +84,7 @@ function byTime({ context }: FlagQuestion, places: readonly FlagPlace[]): Findin
       },
       ...distanceSum(context, worst),
       sure: 'assumed',
-      source: 'common practice, no source',
+      source: context.outing.assumed.practice['walking-pace'].source,
     }),
   ];
 }

@@ -14,9 +14,6 @@ import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import { covers } from '../speed/available.ts';
 
-/** A flagman walks the ballast at this pace, m/s (3 mph, common practice, no source). */
-export const WALKING_PACE = 1.34;
-
 export interface FlagPlace {
   /** Rear of the stopped train, m. */
   readonly rear: number;
@@ -82,14 +79,15 @@ function placeFor(
   nodes: number,
   step: number,
 ): FlagPlace {
-  const { line } = question.context;
+  const { line, outing } = question.context;
+  const pace = outing.assumed.practice['walking-pace'].value;
   const farthest = line.loop ? line.length - step : rear;
   for (let x = 0; x <= farthest; x += 1) {
     const flag = rear - x;
     const seen = firstSeen(line.loop, flag, sight, nodes, step, rear - line.length);
     const j = wrapped(seen, nodes);
     if (seen * step + need[j] + margin > rear) continue;
-    return { ...answer(question, rear, seen * step, j, need[j]), distance: x, walk: x / WALKING_PACE };
+    return { ...answer(question, rear, seen * step, j, need[j]), distance: x, walk: x / pace };
   }
   const seen = firstSeen(line.loop, rear - farthest, sight, nodes, step, rear - line.length);
   const j = wrapped(seen, nodes);

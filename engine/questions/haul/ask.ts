@@ -1,11 +1,13 @@
 /** What hauling has to say: can it start everywhere, and keep up a speed on the ruling grade? */
 
 import { GRAVITY } from '../../base/constants.ts';
-import { amount } from '../../base/quantity.ts';
+import { amount, type Quantity } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import { gradeUnder } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { adhesionLimit, heightsUnstated, machinePull } from '../../things/traction/pull.ts';
 import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts';
+import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
@@ -13,9 +15,6 @@ import { drivenAdhesion, NUISANCE, pullsAlong } from './draws.ts';
 import { carefulKeep, speedKept } from './keep.ts';
 import { bookedStops, carefulStart, startsAt, stretches } from './start.ts';
 import type { HaulResult } from './types.ts';
-
-/** Slower than this on the ruling grade is said, m/s (2 mph). */
-const SLOW = 2 * 0.44704;
 
 export function askHauling(context: OutingContext): Findings<HaulResult | null> {
   const { outing, loaded } = context;
@@ -27,6 +26,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   const hard = stretches(careful, pulls);
   const ruling = carefulKeep(context, pulls, state) ?? careful;
   const speed = speedKept(context, pulls, state, ruling.node);
+  const slow = outing.assumed.practice['slow-climb'];
   const data: HaulResult = {
     startsAt: careful.at,
     startPull: careful.pull,
@@ -62,12 +62,12 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
         sure: 'assumed',
       }),
     );
-  } else if (speed !== undefined && speed < SLOW) {
+  } else if (speed !== undefined && speed < slow.value) {
     findings.push(
       makeFinding('slow-on-grade', speed === 0 ? 'limits' : 'notes', 'hauling', {
         where: { from: ruling.at, to: ruling.at },
         found: amount(speed, 'speed'),
-        required: amount(SLOW, 'speed'),
+        required: amount(slow.value, 'speed'),
         sum: {
           ...needSum(
             context,
@@ -76,11 +76,31 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
           ),
           differs: 'part',
         },
-        source: 'common practice, no source',
+        source: slow.source,
       }),
     );
   }
-  return { findings, data };
+  return {
+    findings: [...findings, ...heightsTaken(context, pulls.curved.slope[careful.node], adhesion)],
+    data,
+  };
+}
+
+/** Of engines whose pull may hang on a height that nobody measured: adhesion may limit it, and the weight moves. */
+function heightsTaken({ outing, loaded }: OutingContext, slope: number, { low }: Quantity): Finding[] {
+  const heights = outing.assumed.engineHeight;
+  const grade = slope / (loaded.mass * GRAVITY);
+  const hangs = loaded.vehicles.flatMap((engine) => {
+    const { traction } = engine.vehicle;
+    const machine = traction ? (machinePull(traction, 0, 1) ?? Infinity) : 0;
+    return adhesionLimit(engine, low, grade, heights, -1) < machine ? [engine.vehicle] : [];
+  });
+  const names = (which: keyof typeof heights): string[] =>
+    hangs.filter((v) => heightsUnstated(v).includes(which)).map((v) => v.name);
+  return [
+    ...taken('engine-height/centre', 'height of the centre of gravity', heights.centre, names('centre')),
+    ...taken('engine-height/coupler', 'height of the rear coupler', heights.coupler, names('coupler')),
+  ];
 }
 
 /** What the train needs at a place: grade, and all that resists besides, curves with it. */

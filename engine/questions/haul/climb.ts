@@ -8,6 +8,7 @@
  */
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
+import type { AssumedValues } from '../../things/assumed.ts';
 import { type Potential, slopeAt } from '../../things/line/potential.ts';
 import { trainPull } from '../../things/traction/pull.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
@@ -33,6 +34,7 @@ export function climb(
   speed: number,
   adhesion: Quantity,
   position: number,
+  heights: AssumedValues['engineHeight'],
   step: number = potential.step / 2,
 ): Climb | undefined {
   const terms = resistanceTerms(loaded.vehicles, -position);
@@ -40,7 +42,11 @@ export function climb(
   const rate = (s: number, u: number): number => {
     const v = Math.sqrt(2 * Math.max(u, 0));
     const pull = slopeAt(potential, s);
-    const force = trainPull(loaded, Math.max(v, 1e-3), adhesion, pull / weight, position);
+    const force = trainPull(
+      loaded,
+      { speed: Math.max(v, 1e-3), adhesion, grade: pull / weight, position },
+      heights,
+    );
     return force === undefined ? Number.NaN : (force - resistanceAt(terms, v) - pull) / loaded.effectiveMass;
   };
   let u = (speed * speed) / 2;

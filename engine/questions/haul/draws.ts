@@ -6,7 +6,7 @@
  * F = min(machine, µ·N) pull at the rail (N), W′ pull of grade and curves (N), r rolling resistance and r′ its speed
  * term, c resistance by the square of speed, σ starting ÷ rolling by kind of bearing; r and σ drawn each for each
  * vehicle; a measured starting resistance stands for both. The curve counts once, in W′. Drawn once for the train:
- * adhesion under the driven wheels, steam, curve constant, error of the grade. The rail is that under the driven
+ * adhesion under the driven wheels, the engine's heights, steam, curve constant, error of the grade. The rail is that under the driven
  * wheels at each place, and of two the worse. At every speed the draws are the same.
  */
 import { GRAVITY } from '../../base/constants.ts';
@@ -25,6 +25,7 @@ import { resistanceAt, resistanceTerms } from '../../things/train/resistance.ts'
 export const NUISANCE = 0.05;
 export const DRAWS = 400;
 const SEED = 20_260_402;
+const HEIGHTS_SEED = 20_260_405;
 
 /** What grade alone does along the line, and with curves at their likely drag. */
 export interface Pulls {
@@ -101,12 +102,16 @@ export function drawHaul(
   const weight = loaded.mass * GRAVITY;
   const steepest = hardestNode(pulls);
   const tilt = pulls.curved.slope[steepest] / weight;
-  const pullAt = (mu: number, steam: number): number | undefined =>
-    trainPull(loaded, speed, { low: mu, value: mu, high: mu, how: 'assumed' }, tilt, steam);
+  const pullAt = (mu: number, steam: number, side: number): number | undefined => {
+    const adhesion = { low: mu, value: mu, high: mu, how: 'assumed' } as const;
+    return trainPull(loaded, { speed, adhesion, grade: tilt, position: steam, side }, assumed.engineHeight);
+  };
   const likelyPull = (rail: RailState, more = 1): number | undefined =>
-    pullAt(drivenAdhesion(assumed, rail).value * more, 0);
+    pullAt(drivenAdhesion(assumed, rail).value * more, 0, 0);
   if (likelyPull(state) === undefined) return undefined;
   const draw = seeded(SEED);
+  // By themselves: who measures them leaves all other draws as they were.
+  const heights = seeded(HEIGHTS_SEED);
   const position = (): number => triangular(draw());
   const rails = railsMet(context, state);
   const grips = new Map(rails.map((rail) => [rail, drivenAdhesion(assumed, rail)]));
@@ -116,11 +121,12 @@ export function drawHaul(
   const curve = new Float64Array(draws);
   for (let i = 0; i < draws; i++) {
     const [grip, steam] = [position(), position()];
+    const side = triangular(heights());
     const steeper = weight * pick(grade, position());
     curve[i] = pick(assumed.curveConstant, position()) / assumed.curveConstant.value;
     const needed = resistance(context, position, speed) + steeper;
     for (const [rail, adhesion] of grips) {
-      const force = pullAt(pick(adhesion, grip), steam) as number;
+      const force = pullAt(pick(adhesion, grip), steam, side) as number;
       (pull.get(rail) as Float64Array)[i] = force;
       (spare.get(rail) as Float64Array)[i] = force - needed;
     }

@@ -1,3 +1,5 @@
+import { assumptionFindings } from '../assumptions/findings.ts';
+
 /** What this question can find, and the kinds of the facts. */
 export const haulFindings = {
   'cannot-start': {
@@ -9,4 +11,5 @@ export const haulFindings = {
   },
   'slow-on-grade': {},
   'traction-unknown': {},
+  assumed: assumptionFindings.assumed as typeof assumptionFindings.assumed,
 } as const;

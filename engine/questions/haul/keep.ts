@@ -8,7 +8,7 @@
  * R rolling resistance, W′ pull of grade and curves, F pull at the rail (N), M mass with the inertia of the wheels (kg),
  * v the speed kept, v₀ the speed meant (m/s). By joint draws, one in twenty may fail.
  */
-import { speedMeant } from '../../motion/prepare.ts';
+import { speedNamed } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
 import {
@@ -53,7 +53,7 @@ export function carefulKeep(
   return haulAt(drawn, pulls, worst?.node ?? drawn.steepest);
 }
 
-/** A stretch of bad rail is run over with the speed that the train comes with. */
+/** A stretch of bad rail is run over with the speed that the train comes with; where nobody names it, with none to spare. */
 function runsOver({ outing, loaded }: OutingContext, drawn: Draws, pulls: Pulls, node: number): boolean {
   const rail = drawn.railAt(node);
   const lacks = (j: number): number => {
@@ -61,7 +61,7 @@ function runsOver({ outing, loaded }: OutingContext, drawn: Draws, pulls: Pulls,
     const { pull, need } = carefulAt(drawn, pulls, j);
     return need - pull;
   };
-  const spare = speedMeant(outing) ** 2 - drawn.speed ** 2;
+  const spare = (speedNamed(outing) ?? drawn.speed) ** 2 - drawn.speed ** 2;
   return lackingWork(lacks, node, pulls) <= (loaded.effectiveMass * Math.max(0, spare)) / 2;
 }
 

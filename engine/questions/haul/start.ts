@@ -1,7 +1,7 @@
 /**
  * Can it start? By joint draws: failing to start is a nuisance, so the careful figure is that of one draw in twenty.
  */
-import { speedMeant } from '../../motion/prepare.ts';
+import { speedNamed } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
 import {
@@ -85,7 +85,7 @@ export function carefulStart(
     stalls:
       drawn.railAt(node) === state
         ? lacks(node) > 0
-        : lackingWork(lacks, node, pulls) > (loaded.effectiveMass * speedMeant(outing) ** 2) / 2,
+        : lackingWork(lacks, node, pulls) > (loaded.effectiveMass * (speedNamed(outing) ?? 0) ** 2) / 2,
     drawn,
   };
 }

@@ -60,6 +60,8 @@ export interface Placed {
   readonly step: number;
   /** How far from another rail a driver still notices it, m; 0: nobody eases. */
   readonly noticed: number;
+  /** Share of what can slide that a driver feels as all of it. */
+  readonly felt: number;
   /** By node: a rail that is not the day's matters there; a braked wheel is on it; one that it locks. */
   readonly near: Uint8Array;
   readonly under: Uint8Array;
@@ -117,6 +119,7 @@ export function placedOn(
     touched: new Uint8Array(cells + 1),
     rows: [[], [], [], []],
     whole: [[], []],
+    felt: kit.easing.felt.value,
     noticed: alone.includes(0) ? NOTICED_AT_MOST * Math.max(...rails.map((r) => r.model.notice)) : 0,
     plain: model.force,
     allKept: sumOf(groups, does[0], alone),
@@ -262,7 +265,10 @@ function addEased(placed: Placed, row: Float64Array, s: number, way: 1 | -1): vo
       const rail = rails[loss.rail];
       const share = lostShare(placed, loss, k, s);
       const late = way * Math.min(k * SPEED_STEP, NOTICED_AT_MOST) * rail.model.notice;
-      const p = Math.min(left, easedBy(late === 0 ? share : lostShare(placed, loss, k, s - late)));
+      const p = Math.min(
+        left,
+        easedBy(late === 0 ? share : lostShare(placed, loss, k, s - late), placed.felt),
+      );
       own -= share * (Math.max(most.allOnce[k], most.allBefore[k]) - rail.allBefore[k] + loss.more[k]);
       if (p === 0) continue;
       const drier = rail.asks[k] > 0 ? most.asks[k] / rail.asks[k] : 1;

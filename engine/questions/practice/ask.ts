@@ -7,7 +7,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
-import { childrenAlone, isInfant, passengers, ridersOn, sharedSeats } from './people.ts';
+import { agesOf, childrenAlone, passengers, ridersOn, sharedSeats } from './people.ts';
 
 const PRACTICE = 'common practice, no source';
 
@@ -34,7 +34,7 @@ const names = (of: readonly { readonly name: string }[]): string => of.map(({ na
 
 function alone({ outing }: OutingContext, { id }: Vehicle): Finding[] {
   const rule = outing.host.childWithAdult;
-  const found = childrenAlone(ridersOn(outing.riders, id), rule);
+  const found = childrenAlone(ridersOn(outing.riders, id), agesOf(outing), rule);
   if (!found) return [];
   const ages = found.children.flatMap(({ age }) => age ?? []);
   return [
@@ -52,7 +52,7 @@ function alone({ outing }: OutingContext, { id }: Vehicle): Finding[] {
 
 /** A host that says how young a rider may be has settled it. */
 function infants({ outing }: OutingContext, { id }: Vehicle): Finding[] {
-  const found = passengers(ridersOn(outing.riders, id)).filter(isInfant);
+  const found = passengers(ridersOn(outing.riders, id)).filter(agesOf(outing).isInfant);
   if (found.length === 0 || outing.host.youngestRider) return [];
   return [
     makeFinding('infant-aboard', 'limits', 'practice', {
@@ -79,7 +79,7 @@ function crowded({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
 }
 
 function shared({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
-  return sharedSeats(ridersOn(outing.riders, id)).map(({ seat, riders, lap }) =>
+  return sharedSeats(ridersOn(outing.riders, id), agesOf(outing)).map(({ seat, riders, lap }) =>
     makeFinding('seat-shared', lap ? 'limits' : 'forbids', 'practice', {
       where: { vehicle: id },
       facts: {
@@ -92,20 +92,16 @@ function shared({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
   );
 }
 
-/**
- * Half the height of a knuckle ÷ gauge: 5.5 in on 56.5 in, of full size (from memory). Couplers farther out of
- * line than that hold by less than half their face, and one may ride over the other.
- */
-const HALF_KNUCKLE = 5.5 / 56.5;
-
 /** Links, bars and pins couple whatever stands a little higher or lower: nothing rides over anything. */
 const LINK = /link|bar|pin|rod/i;
 
+/** Farther out of line than half a knuckle they hold by less than half their face, and one may ride over the other. */
 function couplerHeights({ outing }: OutingContext): Finding[] {
   const { vehicles } = outing.train;
   const rule = outing.host.couplerTolerance;
   const tolerance = outing.assumed.coupler.heightDifference;
   const most = rule?.value ?? tolerance.value;
+  const knuckle = outing.assumed.practice['half-knuckle'];
   const gaps = vehicles
     .slice(1)
     .map((behind, gap) => ({ gap, front: vehicles[gap].rear, rear: behind.front }));
@@ -114,7 +110,7 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
     const found = Math.abs(front.height - rear.height);
     if (found <= most + 1e-6) return [];
     const linked = LINK.test(front.type) || LINK.test(rear.type);
-    const overrides = !linked && found >= HALF_KNUCKLE * vehicles[gap].gauge;
+    const overrides = !linked && found >= knuckle.value * vehicles[gap].gauge;
     return [
       makeFinding('coupler-heights-differ', rule || overrides ? 'forbids' : 'limits', 'practice', {
         where: { gap, vehicle: vehicles[gap].id },
@@ -156,29 +152,27 @@ function halfMeasured(vehicles: readonly Vehicle[], gaps: readonly Gap[]): Findi
   ];
 }
 
-/** Steepest grade on which cars run without chains, by what the trade asks. */
-const CHAINS_FROM = 0.01;
-
 /** Gaps without a chain where the line is steep. A host that asks for chains, or says that it does not, has its way. */
 function chainsOnGrade({ outing, line }: OutingContext): Finding[] {
   const { host, train } = outing;
   if (host.chainsRequired) return [];
+  const { value: from, source } = outing.assumed.practice['chains-from'];
   const chains = train.vehicles.slice(0, -1).map((v, i) => v.rear.chain ?? train.vehicles[i + 1].front.chain);
   const without = chains.flatMap((chain, gap) => (train.chainsFastened && chain ? [] : [gap]));
   const pieces = line.heights.slice(1).map((to, i) => {
-    const from = line.heights[i];
-    return { at: from.at, grade: Math.abs(to.height - from.height) / (to.at - from.at) };
+    const { at, height } = line.heights[i];
+    return { at, grade: Math.abs(to.height - height) / (to.at - at) };
   });
   const steepest = pieces.reduce((most, p) => (p.grade > most.grade ? p : most), { at: 0, grade: 0 });
-  if (without.length === 0 || steepest.grade <= CHAINS_FROM + 1e-9) return [];
+  if (without.length === 0 || steepest.grade <= from + 1e-9) return [];
   return [
     makeFinding('no-chain-on-grade', 'limits', 'practice', {
       where: { gap: without[0], vehicle: train.vehicles[without[0]].id },
       found: amount(steepest.grade, 'grade'),
-      required: amount(CHAINS_FROM, 'grade'),
-      margin: marginOf(steepest.grade, CHAINS_FROM),
+      required: amount(from, 'grade'),
+      margin: marginOf(steepest.grade, from),
       facts: { gaps: without.length, at: amount(steepest.at, 'length') },
-      source: PRACTICE,
+      source,
     }),
   ];
 }

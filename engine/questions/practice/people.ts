@@ -1,30 +1,31 @@
 /** Who is a child, who looks after one, and who shares a seat (common practice, no source). */
-import type { Rule } from '../../outing/types.ts';
+import type { Outing, Rule } from '../../outing/types.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Severity } from '../finding.ts';
 
-/** Age in years below which a rider is a child, is too small to ride alone, and cannot hold on. */
-const CHILD = 12;
-const SMALL = 7;
-const INFANT = 2;
-const ADULT = 18;
+/** Who is what, by the ages of the trade. */
+export interface Ages {
+  readonly isChild: (rider: Rider) => boolean;
+  readonly isAdult: (rider: Rider) => boolean;
+  /** By age alone: a child of unknown age may be older. */
+  readonly isInfant: (rider: Rider) => boolean;
+  /** Too small to ride alone. */
+  readonly isSmall: (rider: Rider) => boolean;
+}
 
-/**
- * Nobody whose age is not given counts as grown below this weight, kg: 95 boys of twelve in a hundred weigh more
- * (CDC Growth Charts 2000).
- */
-const LIGHT = 30.55;
-
-export const isChild = ({ age, ageGroup, mass }: Rider): boolean =>
-  age === undefined ? ageGroup === 'child' || mass.value < LIGHT : age < CHILD;
-
-export const isAdult = (rider: Rider): boolean =>
-  rider.age === undefined ? rider.ageGroup === 'adult' && !isChild(rider) : rider.age >= ADULT;
-
-/** By age alone: a child of unknown age may be older. */
-export const isInfant = ({ age }: Rider): boolean => age !== undefined && age < INFANT;
-
-const isSmall = ({ age }: Rider): boolean => age !== undefined && age < SMALL;
+/** Nobody whose age is not given counts as grown below a weight: most of twelve weigh more. */
+export function agesOf({ assumed: { practice } }: Pick<Outing, 'assumed'>): Ages {
+  const { infant, small, child, adult, light } = practice;
+  const isChild = ({ age, ageGroup, mass }: Rider): boolean =>
+    age === undefined ? ageGroup === 'child' || mass.value < light.value : age < child.value;
+  return {
+    isChild,
+    isAdult: (rider) =>
+      rider.age === undefined ? rider.ageGroup === 'adult' && !isChild(rider) : rider.age >= adult.value,
+    isInfant: ({ age }) => age !== undefined && age < infant.value,
+    isSmall: ({ age }) => age !== undefined && age < small.value,
+  };
+}
 
 export const ridersOn = (riders: readonly Rider[], vehicle: string): Rider[] =>
   riders.filter((r) => r.vehicle === vehicle);
@@ -43,7 +44,11 @@ export interface Alone {
  * to twelve by itself, it rides only if it is told how. A host's rule asks for the adult in every case, or for none.
  * @param on all people on one vehicle
  */
-export function childrenAlone(on: readonly Rider[], rule?: Rule<boolean>): Alone | undefined {
+export function childrenAlone(
+  on: readonly Rider[],
+  { isAdult, isChild, isSmall }: Ages,
+  rule?: Rule<boolean>,
+): Alone | undefined {
   if (rule?.value === false || on.some(isAdult)) return undefined;
   const youth = on.some((r) => !isChild(r));
   const children = passengers(on).filter((r) => isChild(r) && (rule !== undefined || !youth || isSmall(r)));
@@ -62,7 +67,7 @@ export interface Shared {
 }
 
 /** @param on all people on one vehicle */
-export function sharedSeats(on: readonly Rider[]): Shared[] {
+export function sharedSeats(on: readonly Rider[], { isChild }: Ages): Shared[] {
   const seats = new Set(on.flatMap((r) => (r.seat === undefined ? [] : [r.seat])));
   return [...seats].flatMap((seat): Shared[] => {
     const riders = on.filter((r) => r.seat === seat);

@@ -4,7 +4,7 @@ import { isCar } from '../../things/train/cars.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Family, Remedies } from '../family.ts';
 import { fewerOnBoard } from '../host/remedies.ts';
-import { childrenAlone, isAdult, isChild, isInfant, passengers, ridersOn, sharedSeats } from './people.ts';
+import { agesOf, childrenAlone, passengers, ridersOn, sharedSeats } from './people.ts';
 
 interface Move {
   readonly rider: string;
@@ -22,13 +22,14 @@ export const practiceRemedies: Remedies = {
       : [
           ...besideAnAdult(outing, where.vehicle),
           leave(
-            childrenAlone(ridersOn(outing.riders, where.vehicle), outing.host.childWithAdult)?.children ?? [],
+            childrenAlone(ridersOn(outing.riders, where.vehicle), agesOf(outing), outing.host.childWithAdult)
+              ?.children ?? [],
           ),
         ],
   'infant-aboard': (outing, { where }) =>
     where.vehicle === undefined
       ? []
-      : [leave(passengers(ridersOn(outing.riders, where.vehicle)).filter(isInfant))],
+      : [leave(passengers(ridersOn(outing.riders, where.vehicle)).filter(agesOf(outing).isInfant))],
   'more-people-than-seats': fewerOnBoard,
   'seat-shared': (outing, { where }) => (where.vehicle === undefined ? [] : apart(outing, where.vehicle)),
   'coupler-heights-differ': (outing, { where }) =>
@@ -38,7 +39,7 @@ export const practiceRemedies: Remedies = {
 
 function apart(outing: Outing, vehicle: string): Family[] {
   const extra = passengers(
-    sharedSeats(ridersOn(outing.riders, vehicle)).flatMap(({ riders, lap }) =>
+    sharedSeats(ridersOn(outing.riders, vehicle), agesOf(outing)).flatMap(({ riders, lap }) =>
       lap ? riders : riders.slice(1),
     ),
   );
@@ -75,6 +76,7 @@ const nearTo = (children: readonly Rider[], riders: readonly Rider[]): Rider[] =
 
 /** An adult to a free seat here, the children to free seats beside one, or an adult and a child exchanged. */
 function besideAnAdult(outing: Outing, vehicle: string): Family[] {
+  const { isAdult, isChild } = agesOf(outing);
   const cars = outing.train.vehicles.filter((v) => isCar(v) && v.id !== vehicle);
   const children = passengers(ridersOn(outing.riders, vehicle)).filter(isChild);
   const withAdult = cars.filter((v) => ridersOn(outing.riders, v.id).some(isAdult));
@@ -109,11 +111,12 @@ function besideAnAdult(outing: Outing, vehicle: string): Family[] {
     .map(seats);
 }
 
-const hasAnother = ({ riders }: Outing, adult: Rider): boolean =>
-  ridersOn(riders, adult.vehicle as string).some((r) => r !== adult && isAdult(r));
+const hasAnother = (outing: Outing, adult: Rider): boolean =>
+  ridersOn(outing.riders, adult.vehicle as string).some((r) => r !== adult && agesOf(outing).isAdult(r));
 
 /** Each to a free seat of the same vehicle, else of another that carries an adult. */
 function seatsOfTheirOwn(outing: Outing, vehicle: string, extra: readonly Rider[]): Family[] {
+  const { isAdult } = agesOf(outing);
   const others = outing.train.vehicles.filter(
     (v) => isCar(v) && v.id !== vehicle && ridersOn(outing.riders, v.id).some(isAdult),
   );

@@ -13,6 +13,7 @@ import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-b
 import { onLine } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { Coupling } from '../../things/vehicle/types.ts';
+import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';
 import type { FactsOf } from '../findings.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -56,7 +57,7 @@ export function askSwing(context: OutingContext): Findings<SwingData> {
   const ends = endsOf(context);
   const least = context.outing.assumed.coupler.swing;
   return {
-    findings: [...short(ends), ...unknown(ends, least), ...taken(ends, context)],
+    findings: [...short(ends), ...unknown(ends, least), ...takenFor(ends, context)],
     data: { ends },
   };
 }
@@ -213,33 +214,29 @@ function unknown(ends: readonly SwingEnd[], usual: Quantity): Finding[] {
 }
 
 /** What stood in for figures that nobody stated, and sufficed. */
-function taken(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] {
+function takenFor(ends: readonly SwingEnd[], { outing }: OutingContext): Finding[] {
   const { swing, shank, play } = outing.assumed.coupler;
   const bent = ends.filter((e) => e.needed > 0);
-  const say = (key: string, of: string, source: string | undefined, from: readonly SwingEnd[]): Finding[] => {
-    if (from.length === 0) return [];
-    const where = [...new Set(from.map((e) => e.name))].join(', ');
-    return [
-      makeFinding('assumed', 'assumed', 'assumptions', {
-        facts: { of, where, key },
-        source: source ?? 'common practice, no source',
-        sure: 'assumed',
-      }),
-    ];
-  };
+  const say = (key: string, of: string, value: Quantity, from: readonly SwingEnd[]): Finding[] =>
+    taken(
+      key,
+      of,
+      value,
+      from.map((e) => e.name),
+    );
   return [
     ...say(
       'coupler/swing',
       'swing of couplers, at least',
-      swing.source,
+      swing,
       bent.filter((e) => e.asks === 'swing' && most(e) <= swing.low),
     ),
     ...say(
       'coupler/shank',
       'length of coupler shanks',
-      shank.source,
+      shank,
       bent.filter((e) => !e.shanksKnown),
     ),
-    ...say('coupler/play', 'play of flanges between the rails', play.source, bent),
+    ...say('coupler/play', 'play of flanges between the rails', play, bent),
   ];
 }

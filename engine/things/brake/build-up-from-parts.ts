@@ -3,13 +3,13 @@
  *
  * The curve is replaced by the straight ramp through its 10 % and 90 % points. Spread: chokes between sharp
  * (0.61) and rounded (0.85), air between isothermal (late) and adiabatic (γ times earlier), and a further
- * 30 % either way where a volume was taken by rule. The air's times leave out handle, valve and slack in the
+ * spread where a volume was taken by rule. The air's times leave out handle, valve and slack in the
  * rigging: these are added to the dead time.
  */
 
 import { AIR_GAMMA } from '../../base/constants.ts';
 import { between, type Quantity } from '../../base/quantity.ts';
-import type { AssumedValues } from '../assumed.ts';
+import type { AssumedValues, BrakePartValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { Train } from '../train/types.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
@@ -40,30 +40,33 @@ export function rampOf({ t10, t90 }: { readonly t10: number; readonly t90: numbe
 
 const EARLIEST = CHOKE_COEFFICIENT / 0.85 / AIR_GAMMA;
 const LATEST = CHOKE_COEFFICIENT / 0.61;
-const BY_RULE = 0.3;
-/** Handle, valve and slack in the rigging before the air counts, s (common practice, no source). */
-const MECHANICAL: readonly [number, number, number] = [0.1, 0.2, 0.5];
 const SOURCE = 'filling of the brake from its parts';
 
-function timed(seconds: number, byRule: boolean): Quantity {
-  const low = EARLIEST * (byRule ? 1 - BY_RULE : 1);
-  const high = LATEST * (byRule ? 1 + BY_RULE : 1);
+function timed(seconds: number, byRule: Quantity | undefined): Quantity {
+  const low = EARLIEST * (byRule ? byRule.low : 1);
+  const high = LATEST * (byRule ? byRule.high : 1);
   return between(seconds * low, seconds, seconds * high, byRule ? 'assumed' : 'stated', SOURCE);
 }
 
-function later(q: Quantity): Quantity {
-  const [low, value, high] = MECHANICAL;
+function later(q: Quantity, { low, value, high }: Quantity): Quantity {
   return { ...q, low: q.low + low, value: q.value + value, high: q.high + high };
 }
 
 /** Gears whose own times are not stated and whose parts are known. @param atmosphere Pa at the line */
-export function riggingBuildUp(loaded: LoadedTrain, atmosphere: number): GearBuildUp[] {
+export function riggingBuildUp(
+  loaded: LoadedTrain,
+  atmosphere: number,
+  values: BrakePartValues,
+): GearBuildUp[] {
   const fills = airKinds.flatMap((kind) =>
     loaded.train.vehicles.some((v) => v.brakes.some((b) => b.kind === kind && untimed(b)))
-      ? fillTrain(loaded, kind, 'apply', atmosphere).gears
+      ? fillTrain(loaded, kind, 'apply', atmosphere, values).gears
       : [],
   );
-  return [...fills.filter((f) => untimed(f.gear)).flatMap(fromFill), ...electric(loaded)];
+  return [
+    ...fills.filter((f) => untimed(f.gear)).flatMap((f) => fromFill(f, values)),
+    ...electric(loaded, values),
+  ];
 }
 
 /**
@@ -74,7 +77,7 @@ export function timedTrain(
   loaded: LoadedTrain,
   assumed: AssumedValues,
   air: Air,
-  times: readonly GearBuildUp[] = riggingBuildUp(loaded, air.pressure),
+  times: readonly GearBuildUp[] = riggingBuildUp(loaded, air.pressure, assumed.brakeParts),
 ): Train {
   const { train } = loaded;
   const pushed = pushedBrakes(loaded, assumed, air);
@@ -101,32 +104,37 @@ interface Air {
 
 const untimed = (gear: BrakeGear): boolean => gear.buildUp === undefined || gear.deadTime === undefined;
 
-function fromFill(fill: GearFill): GearBuildUp[] {
+function fromFill(fill: GearFill, values: BrakePartValues): GearBuildUp[] {
   if (!Number.isFinite(fill.t90)) return [];
   const { dead, build } = rampOf(fill);
-  const byRule = fill.assumed.length > 0;
+  const byRule = fill.assumed.length > 0 ? values.byRule : undefined;
   const { vehicle, gear } = fill;
   return [
     {
       vehicle,
       gear,
-      deadTime: gear.deadTime ?? later(timed(dead, byRule)),
+      deadTime: gear.deadTime ?? later(timed(dead, byRule), values.mechanical),
       buildUp: gear.buildUp ?? timed(build, byRule),
       forceShare: Math.min(1, fill.ofWorking),
     },
   ];
 }
 
-function electric(loaded: LoadedTrain): GearBuildUp[] {
+function electric(loaded: LoadedTrain, { electricDead }: BrakePartValues): GearBuildUp[] {
   return loaded.train.vehicles.flatMap((v, vehicle) =>
     v.brakes.flatMap((gear): GearBuildUp[] => {
       const { lag } = gear;
       if (gear.kind !== 'electric' || !lag || !untimed(gear)) return [];
       const rise = (lagTime(1, 0.9) - lagTime(1, 0.1)) / 0.8;
       const buildUp = between(lag.low * rise, lag.value * rise, lag.high * rise, lag.how, lag.source);
-      const none = between(0, 0, 0.1, 'assumed', 'common practice, no source');
       return [
-        { vehicle, gear, deadTime: gear.deadTime ?? none, buildUp: gear.buildUp ?? buildUp, forceShare: 1 },
+        {
+          vehicle,
+          gear,
+          deadTime: gear.deadTime ?? electricDead,
+          buildUp: gear.buildUp ?? buildUp,
+          forceShare: 1,
+        },
       ];
     }),
   );

@@ -7,6 +7,7 @@
  */
 import { AIR_GAMMA, AIR_GAS_CONSTANT } from '../../base/constants.ts';
 import { STANDARD_TEMPERATURE } from '../air/formulas.ts';
+import type { BrakePartValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import type { AirKind, BrakeKind } from './kinds/index.ts';
@@ -63,8 +64,14 @@ export interface TrainFill {
 }
 
 /** @param atmosphere Pa at the line today */
-export function fillTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atmosphere: number): TrainFill {
-  const laid = layTrain(loaded, kind, action, atmosphere);
+export function fillTrain(
+  loaded: LoadedTrain,
+  kind: AirKind,
+  action: Action,
+  atmosphere: number,
+  values: BrakePartValues,
+): TrainFill {
+  const laid = layTrain(loaded, kind, action, atmosphere, values);
   const nothing = { kind, action, gears: [], missing: laid.missing, ran: 0, balance: 0 };
   if (laid.gears.length === 0 || laid.nodes.length === 0) return nothing;
   const tree = new AirTree(laid.nodes, atmosphere, STANDARD_TEMPERATURE);

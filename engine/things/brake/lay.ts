@@ -4,6 +4,7 @@
  * The pipe runs from the engine that supplies it both ways, a volume per vehicle; on each hang the parts of
  * the gears there. Only what answers the driver is laid (`system.ts` says what does).
  */
+import type { BrakePartValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
 import { type AirKind, airBrakeOf } from './kinds/index.ts';
@@ -56,14 +57,13 @@ export interface Laid {
   readonly missing: readonly MissingPart[];
 }
 
-/** Pressure difference at which a triple valve begins to open, and over which it opens wholly, Pa (about ½ psi
- * each; common practice, no source). */
-const TRIPLE_BEGINS = 3500;
-const TRIPLE_OPENS = 3500;
-/** A driver's valve that holds a set pressure closes over this share of it. */
-const LAPS_OVER = 0.02;
-
-export function layTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atmosphere: number): Laid {
+export function layTrain(
+  loaded: LoadedTrain,
+  kind: AirKind,
+  action: Action,
+  atmosphere: number,
+  values: BrakePartValues,
+): Laid {
   const { train } = loaded;
   const answering = gearStates(loaded).filter((s) => s.answers && s.gear.kind === kind && !s.gear.force);
   const engine = train.vehicles.findIndex((v) => suppliedKinds(v).includes(kind));
@@ -76,7 +76,7 @@ export function layTrain(loaded: LoadedTrain, kind: AirKind, action: Action, atm
       missing: answering.map(({ vehicle, gear }) => ({ vehicle, gear, part: 'rigging.hoseDiameter' })),
     };
   }
-  const layer = new Layer(loaded, kind, action, atmosphere, engine, hose);
+  const layer = new Layer(loaded, kind, action, atmosphere, values, engine, hose);
   layer.layPipe(new Set(answering.map((s) => s.vehicle)));
   // Without what works the pipe nothing moves: there is no fill to speak of.
   if (layer.missing.length > 0) return { nodes: [], gears: [], missing: layer.missing };
@@ -95,6 +95,7 @@ class Layer {
   private readonly brake: AirBrake;
   private readonly action: Action;
   private readonly atmosphere: number;
+  private readonly values: BrakePartValues;
   private readonly engine: number;
   private readonly hose: number;
 
@@ -103,12 +104,14 @@ class Layer {
     kind: AirKind,
     action: Action,
     atmosphere: number,
+    values: BrakePartValues,
     engine: number,
     hose: number,
   ) {
     this.brake = airBrakeOf(kind);
     this.action = action;
     this.atmosphere = atmosphere;
+    this.values = values;
     this.engine = engine;
     this.hose = hose;
     this.vehicles = loaded.train.vehicles;
@@ -178,7 +181,7 @@ class Layer {
             parent: reservoir,
             area: valve,
             way: 'in' as const,
-            laps: { at: target, over: LAPS_OVER * (target - this.atmosphere) },
+            laps: { at: target, over: this.values.lapsOver * (target - this.atmosphere) },
           }
         : { ...common, parent: -1, area: 0, way: 'both' as const, ...this.outlet(target, valve, filling) };
     const node = this.add(made);
@@ -194,7 +197,9 @@ class Layer {
     const rate = this.supply?.rate;
     if (rate === undefined) this.lack(this.engine, 'brakeSupply.rate');
     // A relief valve keeps the pipe at the working vacuum although the ejector could draw deeper.
-    return { suction: { rate: rate ?? 0, lowest: this.levels.lowest(), holds: target } };
+    return {
+      suction: { rate: rate ?? 0, lowest: this.levels.lowest(this.values.ejectorReach), holds: target },
+    };
   }
 
   private layReservoir(): number {
@@ -286,6 +291,7 @@ class Layer {
     }
     const a = this.atmosphere;
     const charged = a + this.supply.pressure;
+    const { tripleBegins, tripleOpens } = this.values;
     const apply = this.action === 'apply';
     const equal = apply ? charged : this.equalisedStart(charged, rigging.reservoirVolume, parts);
     const reservoir = this.add({
@@ -302,7 +308,7 @@ class Layer {
       area: parts.choke,
       way: 'in',
       opening: (p) =>
-        apply ? Math.min(1, Math.max(0, (p[reservoir] - p[pipe] - TRIPLE_BEGINS) / TRIPLE_OPENS)) : 0,
+        apply ? Math.min(1, Math.max(0, (p[reservoir] - p[pipe] - tripleBegins) / tripleOpens)) : 0,
       body: { kind: 'piston', piston: parts.piston, behind: { pressure: a }, pull: false },
       vents: apply ? [] : [{ area: parts.choke, pressure: a, way: 'out' }],
       start: apply ? a : equal,

@@ -4,9 +4,6 @@ import type { BrakeGear, BrakeSupply, Vehicle } from '../vehicle/types.ts';
 import { workableVacuum } from './force.ts';
 import { type AirKind, airBrakeOf, isVacuumKind } from './kinds/index.ts';
 
-/** An ejector of unknown reach is taken to draw this much beyond the working vacuum. */
-const EJECTOR_REACH = 1.05;
-
 export class Levels {
   private readonly kind: AirKind;
   private readonly atmosphere: number;
@@ -43,9 +40,10 @@ export class Levels {
     return airBrakeOf(this.kind).pipe(applied, air);
   }
 
-  /** Least absolute pressure that the ejector or pump reaches here, Pa: its vacuum falls with the day's air. */
-  lowest(): number {
-    const reach = (this.working() * SEA_LEVEL * EJECTOR_REACH) / this.atmosphere;
+  /** Least absolute pressure that the ejector or pump reaches here, Pa: its vacuum falls with the day's air.
+   * @param ejectorReach greatest vacuum ÷ working vacuum, where nobody said how deep it draws */
+  lowest(ejectorReach: number): number {
+    const reach = (this.working() * SEA_LEVEL * ejectorReach) / this.atmosphere;
     const greatest = this.supply?.greatestVacuum ?? reach;
     return Math.max(0, this.atmosphere * (1 - greatest / SEA_LEVEL));
   }

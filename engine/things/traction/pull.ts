@@ -8,8 +8,9 @@
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
-import type { DrawbarTraction, SteamTraction, Traction } from '../vehicle/types.ts';
+import type { DrawbarTraction, SteamTraction, Traction, Vehicle } from '../vehicle/types.ts';
 
 /** Pull of the machine alone, N; undefined at speed where the boiler's power is not known. */
 export function machinePull(traction: Traction, speed: number, position: number): number | undefined {
@@ -41,9 +42,18 @@ function curvePull({ curve }: DrawbarTraction, speed: number): number {
  *
  * N₀ static load on the driven groups (N), i grade, h centre height (m), c coupler height (m), L distance of
  * the groups (m): the pull at the coupler and the grade press the rear down and lift the front. Engines with
- * all wheels driven keep their whole weight.
+ * all wheels driven keep their whole weight; driven wheels never bear more than it, for then the others are in the air.
+ *
+ * @param heights what stands in for heights that nobody measured
+ * @param side −1: every height where it leaves the least pull in its bounds; 1: the most; 0: likely
  */
-export function adhesionLimit(engine: LoadedVehicle, adhesion: number, grade: number): number {
+export function adhesionLimit(
+  engine: LoadedVehicle,
+  adhesion: number,
+  grade: number,
+  heights: EngineHeights,
+  side: number,
+): number {
   const { vehicle, groupLoads, mass } = engine;
   const driven = vehicle.groups.flatMap((g, i) => (g.driven ? [i] : []));
   const load = driven.reduce((sum, i) => sum + groupLoads[i], 0);
@@ -52,19 +62,45 @@ export function adhesionLimit(engine: LoadedVehicle, adhesion: number, grade: nu
   const mean = (list: readonly { at: number }[]): number =>
     list.reduce((sum, g) => sum + g.at, 0) / list.length;
   const apart = mean(driven.map((i) => vehicle.groups[i])) - mean(others);
-  const centre = vehicle.centreHeight?.value ?? 0;
-  const coupler = vehicle.rear.height ?? 0;
+  const toward = side * Math.sign(apart);
+  const centre = vehicle.centreHeight
+    ? pick(vehicle.centreHeight, toward * Math.sign(grade))
+    : vehicle.gauge * pick(heights.centre, toward * Math.sign(grade));
+  const coupler = vehicle.rear.height ?? vehicle.gauge * pick(heights.coupler, toward);
   const moved = load + (mass * GRAVITY * grade * centre) / apart;
-  return Math.max(0, (adhesion * moved) / (1 - (adhesion * coupler) / apart));
+  const lifted = 1 - (adhesion * coupler) / apart;
+  const whole = mass * GRAVITY;
+  return adhesion * (lifted > 0 ? Math.min(whole, Math.max(0, moved / lifted)) : whole);
 }
 
-/** Pull of all engines at a speed on a grade, N; undefined where an engine's pull is not known. */
+export type EngineHeights = AssumedValues['engineHeight'];
+
+/** Heights that the pull of an engine hangs on and that nobody measured. */
+export function heightsUnstated({ groups, traction, centreHeight, rear }: Vehicle): (keyof EngineHeights)[] {
+  const moves = traction && groups.some((g) => g.driven) && groups.some((g) => !g.driven);
+  if (!moves) return [];
+  return [
+    ...(centreHeight ? [] : ['centre' as const]),
+    ...(rear.height === undefined ? ['coupler' as const] : []),
+  ];
+}
+
+export interface PullAsk {
+  /** m/s */
+  readonly speed: number;
+  readonly adhesion: Quantity;
+  /** Rise over run, uphill positive. */
+  readonly grade: number;
+  /** Of machine and adhesion between their bounds; of the heights: −1 leaves the least pull, 1 the most. */
+  readonly position: number;
+  readonly side?: number;
+}
+
+/** Pull of all engines, N; undefined where an engine's pull is not known. */
 export function trainPull(
   loaded: LoadedTrain,
-  speed: number,
-  adhesion: Quantity,
-  grade: number,
-  position: number,
+  { speed, adhesion, grade, position, side = position }: PullAsk,
+  heights: EngineHeights,
 ): number | undefined {
   const engines = loaded.vehicles.filter((v) => v.vehicle.traction);
   if (engines.length === 0) return undefined;
@@ -72,7 +108,7 @@ export function trainPull(
   for (const engine of engines) {
     const machine = machinePull(engine.vehicle.traction as Traction, speed, position);
     if (machine === undefined) return undefined;
-    total += Math.min(machine, adhesionLimit(engine, pick(adhesion, position), grade));
+    total += Math.min(machine, adhesionLimit(engine, pick(adhesion, position), grade, heights, side));
   }
   return total;
 }

@@ -14,6 +14,7 @@ import { brakedTrain, loadedTrain, riggingFor } from '../../support/braked-train
 import { assumedValues } from '../../support/random-outings.ts';
 
 const sea = 101_325;
+const { brakeParts } = assumedValues;
 const air = { pressure: sea, seaLevel: sea };
 
 describe('piston', () => {
@@ -78,7 +79,7 @@ describe('ramp in place of the curve', () => {
   });
 
   it('gives every car its own, later towards the rear', () => {
-    const ramps = riggingBuildUp(loadedTrain('straight-air', 5), sea);
+    const ramps = riggingBuildUp(loadedTrain('straight-air', 5), sea, brakeParts);
     expect(ramps.map((r) => r.vehicle)).toEqual([1, 2, 3, 4, 5]);
     expect(ramps[4].deadTime.value).toBeGreaterThan(ramps[0].deadTime.value);
     for (const { deadTime, buildUp } of ramps) {
@@ -94,12 +95,20 @@ describe('ramp in place of the curve', () => {
       ...v,
       brakes: v.brakes.map((b) => ({ ...b, ...stated })),
     }));
-    expect(riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea)).toEqual([]);
+    expect(riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea, brakeParts)).toEqual([]);
   });
 
   it('says how much force a small reservoir leaves', () => {
-    const [small] = riggingBuildUp(loadedTrain('automatic-air', 1, { reservoirVolume: 5e-5 }), sea);
-    const [large] = riggingBuildUp(loadedTrain('automatic-air', 1, { reservoirVolume: 5e-3 }), sea);
+    const [small] = riggingBuildUp(
+      loadedTrain('automatic-air', 1, { reservoirVolume: 5e-5 }),
+      sea,
+      brakeParts,
+    );
+    const [large] = riggingBuildUp(
+      loadedTrain('automatic-air', 1, { reservoirVolume: 5e-3 }),
+      sea,
+      brakeParts,
+    );
     expect(small.forceShare).toBeLessThan(0.5);
     expect(large.forceShare).toBe(1);
   });
@@ -117,7 +126,7 @@ describe('ramp in place of the curve', () => {
     };
     const train = brakedTrain('straight-air', 1);
     const vehicles = train.vehicles.map((v, i) => (i === 1 ? { ...v, brakes: [gear] } : v));
-    const [ramp] = riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea);
+    const [ramp] = riggingBuildUp(loadTrain({ ...train, vehicles }, []), sea, brakeParts);
     expect(ramp.buildUp.value).toBeCloseTo((0.4 * Math.log(9)) / 0.8, 9);
   });
 });
@@ -129,6 +138,7 @@ describe('filling', () => {
       'automatic-vacuum',
       'apply',
       sea,
+      brakeParts,
     );
     expect(fill.gears).toEqual([]);
     expect(fill.missing.map((m) => m.part)).toEqual(['rigging.chamberVolume', 'rigging.chamberVolume']);
@@ -136,29 +146,29 @@ describe('filling', () => {
 
   it("without the ejector's rate there is no fill, and one thing to measure", () => {
     const train = loadedTrain('simple-vacuum', 3, {}, { rate: undefined as never });
-    const fill = fillTrain(train, 'simple-vacuum', 'apply', sea);
+    const fill = fillTrain(train, 'simple-vacuum', 'apply', sea, brakeParts);
     expect(fill.gears).toEqual([]);
     expect(fill.missing).toEqual([{ vehicle: 0, part: 'brakeSupply.rate' }]);
     // Letting the air in again needs no ejector.
-    expect(fillTrain(train, 'simple-vacuum', 'release', sea).gears).toHaveLength(3);
+    expect(fillTrain(train, 'simple-vacuum', 'release', sea, brakeParts).gears).toHaveLength(3);
   });
 
   it('asks once for the charge of the pipe', () => {
     const train = loadedTrain('automatic-air', 3, {}, { pressure: undefined as never });
-    expect(fillTrain(train, 'automatic-air', 'apply', sea).missing).toEqual([
+    expect(fillTrain(train, 'automatic-air', 'apply', sea, brakeParts).missing).toEqual([
       { vehicle: 0, part: 'brakeSupply.pressure' },
     ]);
   });
 
   it('says the force at the blocks: piston less spring, lever, efficiency', () => {
-    const [g] = fillTrain(loadedTrain('straight-air', 1), 'straight-air', 'apply', sea).gears;
+    const [g] = fillTrain(loadedTrain('straight-air', 1), 'straight-air', 'apply', sea, brakeParts).gears;
     const piston = (Math.PI / 4) * 0.05 ** 2 * g.pressure - 80;
     expect(g.block / (piston * 3 * 0.8)).toBeCloseTo(1, 9);
   });
 
   it('fills nothing behind a parted hose', () => {
     const train = { ...brakedTrain('straight-air', 4), pipeBrokenAfter: [2] };
-    const { gears } = fillTrain(loadTrain(train, []), 'straight-air', 'apply', sea);
+    const { gears } = fillTrain(loadTrain(train, []), 'straight-air', 'apply', sea, brakeParts);
     expect(gears.map((g) => g.vehicle)).toEqual([1, 2]);
   });
 
@@ -170,6 +180,7 @@ describe('filling', () => {
       'straight-air',
       'apply',
       sea,
+      brakeParts,
     );
     const t = new Map(gears.map((g) => [g.vehicle, g.t90]));
     expect(t.get(0)).toBeCloseTo(t.get(4) ?? 0, 1);
@@ -177,20 +188,27 @@ describe('filling', () => {
   });
 
   it('an application draws the vacuum that the ejector allows, no more', () => {
-    const { gears } = fillTrain(loadedTrain('simple-vacuum', 3), 'simple-vacuum', 'apply', sea);
+    const { gears } = fillTrain(loadedTrain('simple-vacuum', 3), 'simple-vacuum', 'apply', sea, brakeParts);
     for (const g of gears) expect(Math.abs(g.pressure / 65_000 - 1)).toBeLessThan(0.01);
     const weak = fillTrain(
       loadedTrain('simple-vacuum', 3, {}, { greatestVacuum: 40_000 }),
       'simple-vacuum',
       'apply',
       sea,
+      brakeParts,
     );
     for (const g of weak.gears) expect(Math.abs(g.pressure / 40_000 - 1)).toBeLessThan(0.01);
   });
 
   it('one large cylinder by ejector takes about the draw-down time of its volume', () => {
     const rigging = { pipeVolume: 1e-6, cylinderVolume: 0.02, chokeDiameter: 0.012, springForce: 0 };
-    const [g] = fillTrain(loadedTrain('simple-vacuum', 1, rigging), 'simple-vacuum', 'apply', sea).gears;
+    const [g] = fillTrain(
+      loadedTrain('simple-vacuum', 1, rigging),
+      'simple-vacuum',
+      'apply',
+      sea,
+      brakeParts,
+    ).gears;
     const swept = (Math.PI / 4) * 0.1 ** 2 * 0.04;
     const lowest = sea - 80_000;
     const expected = drawDownTime(0.02 - swept, 0.004, sea, sea - 0.9 * 65_000, lowest);

@@ -1,12 +1,16 @@
 /** Who works a brake: what the driver's arm does not reach, and what only parks, stops nothing. */
 
 import { describe, expect, it } from 'vitest';
-import { countCars, stopFrom } from '../../../desk/stops.ts';
+import { stopFrom } from '../../../desk/stops.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
+import { countCars } from '../../../engine/answer/counts.ts';
+import { inquire } from '../../../engine/answer/inquiry.ts';
+import type { CarCount } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { gearStates } from '../../../engine/things/brake/system.ts';
+import { railStates } from '../../../engine/things/rail.ts';
 import { driverReach } from '../../../engine/things/train/crew.ts';
 import type { BrakeGear, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import {
@@ -16,6 +20,7 @@ import {
   vehiclesOf,
 } from '../../support/changed-examples.ts';
 import { factOf } from '../../support/facts.ts';
+import { runs } from '../../support/tier.ts';
 
 const sixCars = (paper: OutingPaper): void => {
   for (const member of paper.train.vehicles) if (member.vehicle.role === 'car') member.count = 6;
@@ -50,6 +55,9 @@ const braked = (outing: Outing, on: (v: Vehicle) => boolean, of: BrakeGear): Out
     vehicles: outing.train.vehicles.map((v) => (on(v) ? { ...v, brakes: [of] } : { ...v, brakes: [] })),
   },
 });
+/** Of the first rails; on a push of two. */
+const counted = (outing: Outing, rails = runs(2, railStates.length)): readonly CarCount[] =>
+  countCars(inquire(outing), railStates.slice(0, rails));
 const isEngine = (v: Vehicle): boolean => v.role === 'engine';
 
 describe('parking screws on the cars', () => {
@@ -60,7 +68,7 @@ describe('parking screws on the cars', () => {
     expect(stop(await changedExample('steam-light', withScrews({ workedBy: 'driver' })))).toBe(stop(bare));
     // Not parking either: a hand brake on a car is its rider's.
     expect(stop(await changedExample('steam-light', withScrews({ parking: false })))).toBe(stop(bare));
-    const [before, after] = [countCars(bare), countCars(usual)];
+    const [before, after] = [counted(bare), counted(usual)];
     expect(after.map((c) => c.stopped)).toEqual(before.map((c) => c.stopped));
     const note = answerOuting(usual, { remedies: false, counts: false }).findings.find(
       (f) => f.code === 'brake-not-worked-by-driver' && factOf(f, 'gear') === 'screw',
@@ -70,8 +78,8 @@ describe('parking screws on the cars', () => {
 
   it('hold with everybody at them, and by the driver alone as if they were not there', async () => {
     const [bare, screws] = [
-      countCars(await changedExample('steam-light', sixCars))[0],
-      countCars(await changedExample('steam-light', withScrews()))[0],
+      counted(await changedExample('steam-light', sixCars), 1)[0],
+      counted(await changedExample('steam-light', withScrews()), 1)[0],
     ];
     expect(screws.held).toBe(bare.held);
     expect(screws.heldByDriver).toBe(bare.heldByDriver);
@@ -120,12 +128,12 @@ describe('of whom nobody has said that they work it', () => {
 describe('the guard', () => {
   it('counts with a brake on the guard’s own car, wherever the count ends', async () => {
     const outing = await changedExample('heavy-air', () => undefined);
-    const [dry] = countCars(outing);
+    const [dry] = counted(outing, 1);
     expect(dry.heldByDriver).toBe(3);
     expect(dry.held).toBeGreaterThan(3);
     expect(dry.held).toBeLessThan(10);
     const alone = { ...outing, riders: outing.riders.filter((r) => r.duty !== 'guard') };
-    expect(countCars(alone)[0].held).toBe(3);
+    expect(counted(alone, 1)[0].held).toBe(3);
   });
 });
 

@@ -133,14 +133,14 @@ describe('names in any script', () => {
 describe('a trial', () => {
   const changes = [
     { kind: 'rail-state', state: 'sanded' },
-    { kind: 'fewer-cars', leave: ['car-6'] },
+    { kind: 'fewer-cars', leave: ['car-2'] },
   ];
 
   it('is marked on the card and in the answer, and its code carries it', async () => {
-    const outing = await examplePaper('too-long-wet');
+    const outing = await examplePaper('steam-light');
     const tried = { heedway: 'tried', version: 1, outing, changes };
     const card = printed('tried', tried);
-    expect(card.json.tried).toEqual(['sand under the engine’s driving wheels', 'leave Light car 6 behind']);
+    expect(card.json.tried).toEqual(['sand under the engine’s driving wheels', 'leave Light car 2 behind']);
     expect(card.text).toContain('Tried, not as its papers have it:');
     for (const change of card.json.tried) expect(card.text).toContain(change);
     expect(card.text).toContain('TRIED · ');

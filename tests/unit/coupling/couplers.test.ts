@@ -39,6 +39,9 @@ const cars = ['a', 'b', 'c'].map((id): Vehicle => {
   return { ...braked, brakes: [{ ...engine.brakes[0], kind: 'automatic-vacuum', on: ['0', '1'] }] };
 });
 
+/** Found, beside what was taken for what nobody stated. */
+const worth = (findings: readonly Finding[]): Finding[] => findings.filter((f) => f.code !== 'assumed');
+
 const straight: Partial<Line> = { curves: [] };
 const sharp = (radius: number): Partial<Line> => ({
   curves: [{ from: 80, to: 120, startCurvature: 1 / radius, endCurvature: 1 / radius, gaugeWidening: 0 }],
@@ -140,7 +143,7 @@ describe('the strength of couplings', () => {
     expect(unknown[0]).toMatchObject({ severity: 'notes', measure: 'coupling.strength' });
   });
   it('that bears all is not spoken of', () => {
-    expect(ask(outing(straight, exact(20_000))).findings).toEqual([]);
+    expect(worth(ask(outing(straight, exact(20_000))).findings)).toEqual([]);
   });
   it('below a peak limits, and fewer cars clear it', () => {
     const strong = ask(outing(straight)).data.gaps[2].pull.force;
@@ -190,7 +193,7 @@ describe('peaks in curves', () => {
     );
     expect(used[1]).toBeGreaterThan(used[0]);
     expect(used[2]).toBeGreaterThan(used[1]);
-    expect(found[0].findings).toEqual([]);
+    expect(worth(found[0].findings)).toEqual([]);
     expect(of(found[2].findings, 'flange-may-climb').map((f) => factOf(f, 'way'))).toContain('full-brake');
   });
   it('of a full brake limit, and the answer says so once for a vehicle', () => {

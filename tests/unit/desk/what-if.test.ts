@@ -52,7 +52,11 @@ function shareOf(
       : raised(leaned, -80 * by);
   const felt = place.speed * place.speed * place.curvature;
   const motion = { side: -felt, normal: GRAVITY, rear: 0 };
-  const gale = windMoment(view.context.loaded.vehicles[1], view.context.outing.conditions.crosswind ?? 0);
+  const gale = windMoment(
+    view.context.loaded.vehicles[1],
+    view.context.outing.conditions.crosswind ?? 0,
+    view.context.outing.assumed.wind,
+  );
   const left = rollMoment(changed, motion) < 0 ? -gale : gale;
   const axles = wheelLoads(changed, motion, gale === 0 ? [] : [{ at: 0, height: 1, left, rear: 0 }]);
   const still = wheelLoads(changed, { side: 0, normal: GRAVITY, rear: 0 });

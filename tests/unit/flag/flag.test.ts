@@ -7,9 +7,10 @@ import { stopDistance } from '../../../engine/motion/stop.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { askFlag } from '../../../engine/questions/flag/ask.ts';
-import { type FlagPlace, type FlagQuestion, WALKING_PACE } from '../../../engine/questions/flag/flag.ts';
+import type { FlagPlace, FlagQuestion } from '../../../engine/questions/flag/flag.ts';
 import type { Line } from '../../../engine/things/line/types.ts';
 import { factOf } from '../../support/facts.ts';
+import { assumedValues } from '../../support/random-outings.ts';
 import { modelFor, ready } from '../../support/ready.ts';
 import { plain, rule } from '../../support/rules.ts';
 
@@ -59,6 +60,7 @@ const ask = (changed: Changed): { findings: Finding[]; data: FlagPlace[]; questi
   const { findings, data } = askFlag(question);
   return { findings: [...findings], data, question };
 };
+const WALKING_PACE = assumedValues.practice['walking-pace'].value;
 const stopAt = ({ model }: FlagQuestion, speed = SPEED): number => stopDistance(model, 200, speed);
 const at = (data: readonly FlagPlace[], rear: number): FlagPlace => {
   const place = data.find((p) => p.rear === rear);

@@ -7,46 +7,8 @@ import { fieldKeys, fieldOf } from '../../../desk/new/questions.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { readOuting } from '../../../papers/index.ts';
+import { all } from '../../support/four-replies.ts';
 import { runs } from '../../support/tier.ts';
-
-/** Everything told, chained, braked and slow, so that the word is better than "cannot tell". */
-const all: Replies = {
-  'engine.kind': 'battery',
-  'engine.gauge': '7-1/2',
-  'engine.weight': '600',
-  'engine.pull': '150',
-  'engine.brake': '72',
-  'engine.holds': 'by a lever',
-  'engine.name': 'Dapple',
-  'cars.count': '2',
-  'cars.weight': '150',
-  'cars.brake': 'automatic vacuum',
-  'cars.pull': '30',
-  'cars.worked': 'yes',
-  'cars.seats': '4',
-  'cars.length': '8',
-  'cars.seatHeight': '12',
-  'cars.bearing': 'ball',
-  'cars.chains': 'yes',
-  'cars.chainSize': '1/4',
-  'cars.name': 'Bench car',
-  'people.adults': '2',
-  'people.heavy': '0',
-  'people.youths': '0',
-  'people.children': '0',
-  'people.weighed': '170, 12 st 4 lb',
-  'people.driver': '170',
-  'people.driverOn': 'engine',
-  'line.grade': '2',
-  'line.gradeLength': '200',
-  'line.curve': '60',
-  'line.sight': '100',
-  'line.length': '1200',
-  'line.shape': 'loop',
-  'line.speed': '5',
-  'line.rail': 'dry',
-  'line.name': 'Home loop',
-};
 
 const without = (...keys: FieldKey[]): Replies =>
   Object.fromEntries(Object.entries(all).filter(([key]) => !keys.includes(key as FieldKey)));

@@ -22,7 +22,7 @@ export async function enter(page: Page, url: string, room: keyof typeof ROOM): P
   await page.goto(`${url}#${ROOM[room]}`);
   await expect(word(page)).toBeVisible();
   const read = page.getByRole('button', { name: CAUTIONS });
-  if (await read.isVisible()) await read.click();
+  if (await read.isVisible()) await read.dispatchEvent('click');
 }
 
 export async function openFile(page: Page, paper: unknown, name: string): Promise<void> {

@@ -40,6 +40,11 @@ export const brakeKinds: readonly BrakeKind[] = Object.keys(kinds) as BrakeKind[
 export const brakeOf = (kind: BrakeKind): KindOfBrake => kinds[kind];
 export const airBrakeOf = (kind: AirKind): AirBrake => kinds[kind];
 
+/** Kinds that a train may be made over to: they come on by themselves. */
+export const automaticKinds: readonly BrakeKind[] = brakeKinds.flatMap(
+  (kind) => kinds[kind].madeAutomatic ?? [],
+);
+
 /** Reaches along the train from the engine. */
 export const isThrough = (kind: BrakeKind): boolean => kinds[kind].worked === 'through';
 export const isVacuumKind = (kind: BrakeKind): boolean => kinds[kind].carries === 'vacuum';

@@ -1,5 +1,6 @@
 /** What a kind of brake is: all that the house asks of one. A kind is one file here and a line in `index.ts`. */
 import type { BrakeGear } from '../../vehicle/types.ts';
+import type { BrakeKind } from './index.ts';
 
 /** What becomes of a brake without what works it. */
 export type SupplyOutcome = 'lost' | 'applies' | 'as-set' | 'released' | 'unknown';
@@ -19,6 +20,8 @@ export interface KindOfBrake {
   readonly worked: 'through' | 'engine' | 'arm' | 'push';
   /** What its pipe or cable carries. */
   readonly carries?: 'pressure' | 'vacuum' | 'current';
+  /** What the same gear becomes when it is made to come on by itself. */
+  readonly madeAutomatic?: BrakeKind;
   /** A guard has a valve to let it go. */
   readonly guardsValve?: true;
   /** Common practice, no source; the wiring for electric. */

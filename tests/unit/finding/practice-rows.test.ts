@@ -1,0 +1,110 @@
+/** What the trade asks stands in rows of data/, with its source on what is found by it: another row, another finding. */
+import { describe, expect, it } from 'vitest';
+import { exact } from '../../../engine/base/quantity.ts';
+import { type OutingContext, openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
+import { askHauling } from '../../../engine/questions/haul/ask.ts';
+import { askPractice } from '../../../engine/questions/practice/ask.ts';
+import type { practiceKeys } from '../../../engine/things/assumed.ts';
+import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { brakedTrain } from '../../support/braked-trains.ts';
+import { randomOuting } from '../../support/random-outings.ts';
+import { altered, party, plain } from '../../support/rules.ts';
+
+type Key = (typeof practiceKeys)[number];
+
+const withRow = (outing: Outing, key: Key, value: number): Outing => ({
+  ...outing,
+  assumed: {
+    ...outing.assumed,
+    practice: { ...outing.assumed.practice, [key]: { value, source: 'another book' } },
+  },
+});
+
+const air = (): Outing => ({ ...plain(3), train: brakedTrain('straight-air', 3) });
+const leaky = (): Outing => {
+  const outing = randomOuting(3, 4, 0.02);
+  return { ...outing, train: brakedTrain('automatic-vacuum', 4, { leakRate: 20 }) };
+};
+const brakes = (context: OutingContext): readonly Finding[] => askBrakes(context).findings;
+const haul = (context: OutingContext): readonly Finding[] => askHauling(context).findings;
+const steep = (): Outing => {
+  const outing = plain(2);
+  const heights = [0, 100].map((at) => ({ at, height: 0.02 * at }));
+  return { ...outing, line: { ...outing.line, heights }, train: { ...outing.train, chainsFastened: false } };
+};
+const aged = (age: number): Outing => plain(1, { riders: party(1, { age }) });
+const uneven = (): Outing => {
+  const outing = plain(1);
+  const high = (v: Vehicle, height: number): Partial<Vehicle> => ({
+    front: { ...v.front, type: 'knuckle', height },
+    rear: { ...v.rear, type: 'knuckle', height },
+  });
+  const [a, b] = outing.train.vehicles;
+  return altered(altered(outing, 0, high(a, 0.1)), 1, high(b, 0.112));
+};
+const overrides = (context: OutingContext): readonly Finding[] =>
+  askPractice(context).filter((f) => f.code === 'coupler-heights-differ' && f.facts.overrides);
+
+describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonly Finding[], number, number]>(
+  [
+    // Key, what is found by it, on what, asked how, a value that finds it, one that does not.
+    ['fill-spread', 'brake-slow-to-fill', air, brakes, 0, 1e6],
+    ['release', 'brake-slow-to-release', air, brakes, 0, 1e6],
+    ['over-pressure', 'brake-stronger-than-stated', air, brakes, 0, 1e6],
+    ['reservoir', 'reservoir-too-small', air, brakes, 1e6, 0],
+    ['applications', 'few-applications', air, brakes, 1e6, 0],
+    ['uneven', 'brake-ratio-uneven', leaky, brakes, 0, 1e6],
+    ['slow-climb', 'slow-on-grade', () => plain(1), haul, 30, 0],
+    ['chains-from', 'no-chain-on-grade', steep, askPractice, 0.01, 0.03],
+    ['half-knuckle', 'coupler-heights-differ', uneven, overrides, 0.05, 0.09],
+    ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
+    [
+      'small',
+      'child-alone',
+      () => aged(8),
+      (c) => askPractice(c).filter((f) => f.severity === 'forbids'),
+      9,
+      8,
+    ],
+    ['child', 'child-alone', () => aged(12), askPractice, 13, 12],
+    [
+      'adult',
+      'child-alone',
+      () => plain(1, { riders: [...party(1, { age: 6 }), party(2, { age: 19 })[1]] }),
+      askPractice,
+      20,
+      19,
+    ],
+    ['light', 'child-alone', () => plain(1, { riders: party(1, { mass: exact(40) }) }), askPractice, 41, 39],
+  ],
+)('%s', (key, code, outing, ask, finds, not) => {
+  const found = (value: number): boolean =>
+    ask(openOuting(withRow(outing(), key, value))).some((f) => f.code === code);
+
+  it('decides by its row', () => {
+    expect(found(finds)).toBe(true);
+    expect(found(not)).toBe(false);
+  });
+});
+
+it('the source of the row stands on what is found by it', () => {
+  for (const [key, value, outing, ask] of [
+    ['applications', 1e6, air, brakes],
+    ['chains-from', 0.01, steep, askPractice],
+    ['slow-climb', 30, () => plain(1), haul],
+  ] as const)
+    expect(
+      ask(openOuting(withRow(outing(), key, value))).map((f) => f.source),
+      key,
+    ).toContain('another book');
+});
+
+it('a train is held so long as its row says', () => {
+  const stand = (value: number): Finding[] =>
+    brakes(openOuting(withRow(leaky(), 'stand', value))).filter((f) => f.code === 'leaks-off-before-time');
+  expect(stand(1e6).map((f) => f.severity)).toEqual(['limits']);
+  expect(stand(1).map((f) => f.severity)).toEqual(['notes']);
+});
