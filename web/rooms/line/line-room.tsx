@@ -8,6 +8,7 @@ import { Group } from '../../parts/form/group.tsx';
 import { choicesFor } from '../../parts/outing-choices.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { paper } from '../../state/session.ts';
+import { PlanView } from '../answer/plan-view.tsx';
 import { StripView } from '../answer/strip-view.tsx';
 import { HostRules } from './host-rules.tsx';
 
@@ -68,6 +69,7 @@ function LinePaper() {
     <div class="beside">
       <div class="beside-strip">
         <StripView />
+        <PlanView />
       </div>
       <section class="paper">
         <details class="fold">
