@@ -37,6 +37,7 @@ export function Room() {
         <Hero voice={voice} />
         <About voice={voice} />
         <Day outing={outing} />
+        {drawn.current && <AlsoToday />}
         {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
         <div class="strip-place">{drawn.current && <StripView />}</div>
         {drawn.current && <FromAbove />}
@@ -219,3 +220,4 @@ const Trying = later(async () => (await import('./trying.tsx')).Trying);
 /** Fetched once the first word is there: nobody waits for it. */
 const StripView = later(async () => (await import('./strip-view.tsx')).StripView);
 const PlanView = later(async () => (await import('./plan-view.tsx')).PlanView);
+const AlsoToday = later(async () => (await import('../../parts/also-today.tsx')).AlsoToday);
