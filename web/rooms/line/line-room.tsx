@@ -3,6 +3,7 @@ import '../../look/rooms.css';
 import './line.css';
 import { signal } from '@preact/signals';
 import { fileForm } from '../../../papers/fields.ts';
+import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
 import { choicesFor } from '../../parts/outing-choices.ts';
@@ -45,6 +46,7 @@ export function Room() {
         ))}
       </p>
       <View key={open.value} />
+      <ChangedBar />
     </Choices.Provider>
   );
 }
