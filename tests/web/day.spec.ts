@@ -135,7 +135,10 @@ test('one of the moves of the found seating is made alone, and the rest stay off
   const moves = page.locator('.moves li');
   await expect(moves.first()).toBeVisible({ timeout: 60_000 });
   const count = await moves.count();
-  await moves.first().getByRole('button', { name: /^Move just/ }).click();
+  await moves
+    .first()
+    .getByRole('button', { name: /^Move just/ })
+    .click();
   await expect(moves).toHaveCount(count - 1);
   // Kept while another room is looked at.
   await page.goto(`${url()}#${at.answer}`);

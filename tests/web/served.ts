@@ -65,10 +65,15 @@ export async function example(page: Page, url: string, title: string): Promise<v
   await expect(page.getByText(`Opened ${title}.`)).toBeVisible();
 }
 
+/** What axe finds on what is shown. */
+export async function barriers(page: Page): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations.map((v) => `${v.id} ${v.nodes[0]?.target}`);
+}
+
 /** No barrier that axe can find on what is shown. */
 export async function barrierFree(page: Page, what: string): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map((v) => `${what}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+  expect((await barriers(page)).map((found) => `${what}: ${found}`)).toEqual([]);
 }
 
 /** Nothing sticks out of the page sideways. */

@@ -5,7 +5,7 @@
  */
 
 import type { Ink } from '../strip/ink.ts';
-import { openSheet, type Sheet, type Spot, textWidth } from '../strip/letters.ts';
+import { openSheet, type Sheet, type Spot, wrapped } from '../strip/letters.ts';
 import type { StripModel, StripMoment } from '../strip/model.ts';
 import {
   drawing,
@@ -247,16 +247,4 @@ function scaleBar({ fitted, view }: Plan, words: PlanWords, foot: number): Shape
     }),
     textShape('small', MARGIN + wide + size * 0.5, y + size * 0.1, words.length(long), size),
   ];
-}
-
-/** In lines that fit. */
-function wrapped(text: string, size: number, width: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines[lines.length - 1];
-    if (last !== undefined && textWidth(`${last} ${word}`, size) <= width)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
 }
