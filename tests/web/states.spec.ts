@@ -103,6 +103,7 @@ test('every room can be read on the smallest screen, however it is looked at', {
   }
   await enter(page, at.line);
   await page.getByLabel('planned speed').fill('70000');
+  await page.getByLabel('planned speed').press('Tab');
   await expect(page.locator('.verdict')).toContainText('cannot be read');
   note('a field that cannot be read', [...(await barriers(page)), ...(await cut(page))]);
   expect(faults).toEqual([]);
@@ -131,4 +132,17 @@ test('in the few colours of the device the open door, the bars and what is chose
     .evaluateAll((all) => all.slice(0, 2).map((e) => getComputedStyle(e).backgroundColor));
   expect(on).not.toBe(off);
   expect(await barriers(page)).toEqual([]);
+});
+
+test('the card is white paper in the dark too, its strip and all', { tag: '@phone' }, async ({ page }) => {
+  await page.emulateMedia({ colorScheme: 'light' });
+  await open(page, url(), at.card);
+  const inks = (): Promise<readonly string[]> =>
+    page
+      .locator('.card .strip svg :is(.paper, .earth, .rail, .strong)')
+      .evaluateAll((all) => all.map((e) => `${getComputedStyle(e).fill} ${getComputedStyle(e).stroke}`));
+  const light = await inks();
+  expect(light.length).toBeGreaterThan(4);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await inks()).toEqual(light);
 });
