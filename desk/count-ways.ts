@@ -48,12 +48,12 @@ export const counted = (way: CountWay, name: string, n: string): string =>
 export const heldNote =
   'Each count is what goes without a limit of its kind: one start in twenty may fail, wherever it stops, or where it is booked to (stops, signals, crossings, the start of the run); keeping a walking pace up the worst climb; stopped from running speed within what is seen; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
 
-/** "7", "3 to 8" where fewer do not, "none", "40 or more" where the search ended before it failed. */
+/** "7", "3 to 8" where fewer do not, "none" where no car goes with it, "40 or more" where the search ended before it failed. */
 export function countWords(count: CarCount, way: CountWay, more: (n: number) => string): string {
   const n = count[way];
   if (way === 'host') return n === null ? 'no rule' : `${n}`;
   if (n === null) return 'cannot tell';
-  if (count.none.includes(way)) return 'none';
+  if (count.none.includes(way) || n === 0) return 'none';
   const most = count.unlimited.includes(way) ? more(n) : `${n}`;
   const from = count.from[way];
   return from === undefined || from === n ? most : `${from} to ${most}`;

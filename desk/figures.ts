@@ -101,3 +101,18 @@ export const tellStanding = ({ verdict, word, speed, cars, gap }: Standing): str
       ? [`cars: ${cars ?? '…'}`]
       : [`at most ${speed}`, cars ?? '…', `${gap} behind`]),
   ].join('; ');
+
+/** What of one answer stands otherwise in another, the word first, in a line. */
+export function tellDifference(was: Standing, now: Standing): string {
+  const leave = ![was, now].some(({ verdict }) => withoutSpeed[verdict]);
+  const unlike = (a: string | undefined, b: string | undefined, what = ''): string[] =>
+    a === undefined || b === undefined || a === b ? [] : [`${a} → ${b}${what}`];
+  const parts = [
+    ...unlike(was.word, now.word),
+    ...(leave ? unlike(was.speed, now.speed) : []),
+    ...unlike(was.cars, now.cars),
+    ...(leave ? unlike(was.gap, now.gap, ' behind') : []),
+  ];
+  if (parts.length === 0) return `${now.word}, as before`;
+  return (was.word === now.word ? [`${now.word}, as before`, ...parts] : parts).join('; ');
+}

@@ -22,6 +22,7 @@ import { chainWords, outcomeWords } from '../words/parting.ts';
 import { chainage, type Voice } from '../words/voice.ts';
 import type { Ink } from './strip/ink.ts';
 import { type Ground, groundOf, type Layout, samples } from './strip/layout.ts';
+import { textWidth } from './strip/letters.ts';
 import type { StripModel } from './strip/model.ts';
 import { trainShapes } from './strip/moment.ts';
 import { scaleLinear } from './strip/scale.ts';
@@ -75,7 +76,10 @@ const profileHeight = (size: number): number => size * 11;
 const heightFor = (gaps: number, size: number): number =>
   headRoom(size) + gaps * rowHeight(size) + size * 1.2 + profileHeight(size) + size * 3.2 + keyHeight(size);
 
-const keyHeight = (size: number): number => size * 2;
+const keyHeight = (size: number): number => size * 3.6;
+
+/** A share of the lettering's size, and never below what can be read, px. */
+const letter = (size: number, share: number): number => Math.max(12, size * share);
 
 function layOut(view: PartingView, gaps: number): Layout {
   const size = view.textSize;
@@ -149,12 +153,12 @@ function band(gap: PartingGap, row: number, layout: Layout, voice: Voice): Shape
     const words = outcomeWords[outcome];
     const bar = rectShape(ink, x0, base - share * full, Math.max(0.8, x1 - x0), share * full);
     if (ink !== 'runsaway' || share < 1 || x1 - x0 < words.length * size * 0.48) return [bar];
-    return [bar, textShape('onmark', x0 + size * 0.5, base - share * full * 0.25, words, size * 0.8)];
+    return [bar, textShape('onmark', x0 + size * 0.5, base - share * full * 0.25, words, letter(size, 0.8))];
   });
   const chain = gap.chainHolds ? 'chain holds; without it:' : `chain: ${chainWords[gap.chain]}`;
   return group({ class: gap.chainHolds ? 'held' : 'loose' }, [
-    textShape('strong', left, base - full - size * 0.3, gapName(voice, gap.gap), size * 0.95),
-    textShape('small', right, base - full - size * 0.3, chain, size * 0.85, 'end'),
+    textShape('strong', left, base - full - size * 0.3, gapName(voice, gap.gap), letter(size, 0.95)),
+    textShape('small', right, base - full - size * 0.3, chain, letter(size, 0.85), 'end'),
     lineShape('hair', left, base, right, base),
     group(gap.chainHolds ? { opacity: 0.55 } : {}, bars),
   ]);
@@ -175,16 +179,11 @@ function profile({ outing, layout, ground }: PartingStage, voice: Voice): Shape 
     pathShape('rail', polyline(points)),
     ...places(outing, layout, ground),
     lineShape('fine', left, layout.profile.bottom, right, layout.profile.bottom),
-    ...ticks.map((s) =>
-      textShape(
-        'small',
-        layout.x(s),
-        layout.profile.bottom + size * 2.4,
-        chainage(voice, s),
-        size * 0.85,
-        'middle',
-      ),
-    ),
+    ...ticks.map((s) => {
+      const edge = s <= layout.view.from ? 'start' : s >= layout.view.to ? 'end' : 'middle';
+      const y = layout.profile.bottom + size * 2.4;
+      return textShape('small', layout.x(s), y, chainage(voice, s), letter(size, 0.85), edge);
+    }),
   ]);
 }
 
@@ -198,10 +197,10 @@ function places({ line }: Outing, layout: Layout, ground: Ground): Shape[] {
       const x = layout.x(place.at);
       const y = ground.y(heightAt(line, place.at));
       if (x < last) return [lineShape('stem', x, y, x, layout.profile.bottom)];
-      last = x + place.name.length * size * 0.5;
+      last = x + 6 + textWidth(place.name, letter(size, 0.85));
       return [
         lineShape('stem', x, y, x, layout.profile.bottom + size),
-        textShape('word', x + 3, layout.profile.bottom + size * 1.15, place.name, size * 0.85),
+        textShape('word', x + 3, layout.profile.bottom + size * 1.15, place.name, letter(size, 0.85)),
       ];
     });
 }
@@ -244,7 +243,7 @@ function onLine({ line }: Outing, s: number): number {
 
 function key({ gaps }: PartingLook, layout: Layout): Shape {
   const { size, left } = layout;
-  const y = layout.view.height - size * 0.7;
+  let y = layout.view.height - keyHeight(size) + size * 1.2;
   const seen = outcomes.filter((o) => gaps.some((g) => g.shares[o] > 0));
   let x = left;
   return group(
@@ -253,11 +252,16 @@ function key({ gaps }: PartingLook, layout: Layout): Shape {
       const words = outcomeWords[o];
       const { share, ink } = harm[o];
       const tall = share * size;
+      const long = size * 2.6 + textWidth(words, letter(size, 0.85));
+      if (x > left && x + long > layout.right) {
+        x = left;
+        y += size * 1.6;
+      }
       const shapes = [
         rectShape(ink, x, y - tall, size * 1.4, tall),
-        textShape('small', x + size * 1.8, y, words, size * 0.85),
+        textShape('small', x + size * 1.8, y, words, letter(size, 0.85)),
       ];
-      x += size * 2.6 + words.length * size * 0.43;
+      x += long;
       return shapes;
     }),
   );

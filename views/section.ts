@@ -79,7 +79,7 @@ export function sectionScene(
       ...resultant(section, frame),
       ...loads(section, frame, base, view, voice),
     ]),
-    textShape('small', 8, view.textSize * 1.1, 'seen from behind', view.textSize * 0.85),
+    textShape('small', 8, view.textSize * 1.1, 'seen from behind', Math.max(12, view.textSize * 0.85)),
     textShape(
       section.state === 'all wheels down' ? 'strong' : 'reason',
       view.width - 8,
@@ -184,7 +184,7 @@ function loads(
         at + (i === 0 ? -12 : 12),
         y(-0.055) + textSize,
         load <= 0 ? 'lifted' : say(voice, { si: load, kind: 'force' }, 'nearest'),
-        textSize * 0.9,
+        Math.max(12, textSize * 0.9),
         i === 0 ? 'end' : 'start',
       ),
     ];

@@ -1,11 +1,13 @@
-/** The check off the page's thread, and in a worker of its own the ladder. */
+/** The check off the page's thread; in a second copy of the same worker the ladder and the builder's questions. */
+import type { BuildAsk } from './building.ts';
 import type { LadderAsk } from './laddering.ts';
 import { type Ask, reckoner } from './reckoning.ts';
 
 const work = reckoner((message) => postMessage(message));
 
-addEventListener('message', ({ data }: MessageEvent<Ask | LadderAsk>) => {
+addEventListener('message', ({ data }: MessageEvent<Ask | LadderAsk | BuildAsk>) => {
   if ('ladder' in data)
     void import('./laddering.ts').then(({ look }) => look(data, (message) => postMessage(message)));
+  else if ('build' in data) void import('./building.ts').then(({ build }) => postMessage(build(data)));
   else void work(data);
 });

@@ -1,11 +1,10 @@
 /** heedway card: the running cards of one or several trains as a PDF on A5 or half-letter. */
-import { fileOf, type Told, telling } from '../../desk/asked.ts';
-import { cardFile, runningCard } from '../../desk/card.ts';
-import { type Handed, handed } from '../../desk/outing-code.ts';
+import { type Told, telling } from '../../desk/asked.ts';
+import { cardFile } from '../../desk/card.ts';
+import type { Handed } from '../../desk/outing-code.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
+import { cardMade, MOST_CARDS } from '../../views/card-made.ts';
 import { type CardOnPaper, cardDocument, type Paper } from '../../views/card-paper.ts';
-import { cardStrip } from '../../views/card-strip.ts';
-import { sceneToSvg } from '../../views/strip/scene.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
@@ -27,9 +26,6 @@ export const cardCommand: Command = {
       .action((paths: string[], options: CardOptions) => run(() => card(paths, options), options));
   },
 };
-
-/** Trains in one file, at the most. */
-const MOST_CARDS = 40;
 
 interface Made extends CardOnPaper {
   readonly told: Told;
@@ -65,12 +61,7 @@ async function madeOf(path: string, options: CardOptions): Promise<Made> {
   const told = telling(asked, { id: asked.id, answer: answerOuting(asked.outing, { remedies: false }) });
   if (!told) throw new Error('an answer to another outing');
   const speech = { system: options.units, wording: options.wording };
-  return {
-    told,
-    card: runningCard(told, speech, program),
-    strip: sceneToSvg(cardStrip(told, speech)),
-    handed: handed(fileOf(asked)),
-  };
+  return { told, ...cardMade(told, speech, program) };
 }
 
 function said({ card, handed }: Made, pdf: string, several: boolean): string {

@@ -50,6 +50,7 @@ export const checkCommand: Command = {
           const inquiry = inquire(outing);
           const answer = wholeAnswer(inquiry, {
             remedies: options.remedies && long === true,
+            counts: options.all || options.json ? true : 'today',
             onCounted,
             onTried,
           });

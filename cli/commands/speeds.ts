@@ -6,6 +6,8 @@ import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { Driven, SpeedMap } from '../../engine/questions/speed/types.ts';
+import { planSvg } from '../../views/plan/svg.ts';
+import { NO_PLAN } from '../../views/plan/words.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
@@ -16,6 +18,7 @@ import { writeOut } from '../write.ts';
 interface SpeedOptions extends Options {
   readonly csv?: boolean;
   readonly svg?: string;
+  readonly plan?: string;
 }
 
 export const speedsCommand: Command = {
@@ -25,6 +28,7 @@ export const speedsCommand: Command = {
       .description('How fast at each place, and which reason sets it there.')
       .option('--csv', 'every half metre, as CSV')
       .option('--svg <file>', 'draw the strip into a file')
+      .option('--plan <file>', 'draw the line from above into a file')
       .action((path: string, options: SpeedOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
@@ -40,11 +44,17 @@ export const speedsCommand: Command = {
             };
           }
           if (options.svg) await writeOut(options.svg, stripSvg(outing, answer, voice));
+          const plan = options.plan === undefined ? undefined : planSvg(outing, answer, voice);
+          if (options.plan !== undefined && plan !== undefined) await writeOut(options.plan, plan);
+          const drawn = [
+            ...(options.svg ? [`Strip drawn into ${options.svg}`] : []),
+            ...(options.plan ? [plan ? `Plan drawn into ${options.plan}` : NO_PLAN] : []),
+          ];
           const text = options.csv
             ? mapCsv(map, voice)
             : `${zonesTable(answer, voice)}\n\n${brakingText(answer, voice)}\n\n${lightText(answer.wheels, voice)}`;
           return {
-            text: options.svg ? `${text}\n\nStrip drawn into ${options.svg}` : text,
+            text: [text, ...drawn].join('\n\n'),
             json: { ...mapJson(map, answer), driven: drivenJson(answer), wheels: wheelJson(answer.wheels) },
             exit: 0,
           };

@@ -11,8 +11,8 @@ import type { Answer } from './types.ts';
 export interface AnswerOptions extends Care {
   /** Search for remedies: some tenths of a second more. */
   readonly remedies?: boolean;
-  /** Car counts for all rail states. */
-  readonly counts?: boolean;
+  /** Car counts for all rail states, or for the outing's own alone. */
+  readonly counts?: boolean | 'today';
   /** Called as numbers of cars are looked at: a sign of life. */
   readonly onCounted?: (looks: number) => void;
   /** Called as changes are tried in the search for remedies. */
@@ -44,10 +44,8 @@ export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Gene
     return told(inquiry, answer);
   };
   if (options.counts !== false) {
-    yield step('counts', () => ({
-      ...answer,
-      cars: countCars(inquiry, railStates, options.onCounted),
-    }));
+    const rails = options.counts === 'today' ? [inquiry.context.written.conditions.railState] : railStates;
+    yield step('counts', () => ({ ...answer, cars: countCars(inquiry, rails, options.onCounted) }));
   }
   if (options.remedies !== false)
     yield step('remedies', () => withRemedies(inquiry, answer, options.onTried));

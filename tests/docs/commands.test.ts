@@ -35,7 +35,9 @@ const words = (line: string): string[] => {
   const list = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare).slice(1);
   // What `new` makes goes there too.
   if (list[0] === 'new') list[1] = join(folder, list[1]);
-  return list.map((word, i) => (/^--(pdf|svg|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word));
+  return list.map((word, i) =>
+    /^--(pdf|svg|plan|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word,
+  );
 };
 
 describe('commands in the documentation', () => {

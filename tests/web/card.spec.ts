@@ -1,7 +1,8 @@
 /** The running card as a PDF made in the browser, with and without a network. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { open, served } from './served.ts';
+import { pdfText } from '../support/pdf-text.ts';
+import { barrierFree, open, served } from './served.ts';
 
 const url = served();
 
@@ -31,6 +32,35 @@ test('is saved as a PDF of at most two sides, in both sizes, by the page itself'
     expect(size(pdf)).toEqual(points);
     await expect(page.getByText('Saved as gala-2026-05-31-card.pdf')).toBeVisible();
   }
+});
+
+test('several trains of a day on one line: one is shown, the cards of all go into one file', async ({
+  page,
+}) => {
+  await open(page, url(), 'mine');
+  await page.getByRole('button', { name: 'Copy this one' }).click();
+  await expect(page.getByText('Open now: Gala 2')).toBeVisible();
+  await page.goto(`${url()}#answer`);
+  await page.getByRole('radio', { name: 'wet', exact: true }).check();
+  // An example lies in its own place: two copies are two papers of one's own.
+  await page.goto(`${url()}#mine`);
+  await page.getByRole('button', { name: 'Copy this one' }).click();
+  await page.goto(`${url()}#answer`);
+  const also = page.getByRole('navigation', { name: 'Also today on this line' });
+  await expect(also.getByRole('button')).toHaveCount(1);
+  await also.getByRole('button', { name: /Gala 2/ }).click();
+  await expect(also.getByRole('button', { name: /Gala 2 2/ })).toBeVisible();
+  await also.getByRole('link', { name: 'Cards of all' }).click();
+  await page.getByRole('checkbox', { name: /Gala 2 2/ }).check();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as PDF, A5' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/cards\.pdf$/);
+  const { text } = pdfText(readFileSync(await download.path()));
+  expect(text).toContain('Gala 2');
+  expect(text).toContain('Gala 2 2');
+  await barrierFree(page, 'cards of a day');
 });
 
 test.describe('without a network', () => {

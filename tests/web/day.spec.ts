@@ -91,13 +91,54 @@ test('two heavy adults and rain in six actions; who sets it is named, and one mo
   expect(actions).toBeLessThanOrEqual(6);
 });
 
+test('a move is tried first: marked beside the word, its result beside it, and the papers as they were', async ({
+  page,
+}) => {
+  await openSettled(page, url(), at.people);
+  const margins = page.getByRole('region', { name: 'What each car keeps' });
+  const before = await margins.textContent();
+  await margins.getByRole('button', { name: 'Try it first' }).click();
+  await expect(page.locator('.verdict .tried')).toContainText(/move .* to seat/);
+  const trying = page.getByRole('region', { name: 'Trying' });
+  await expect(trying.locator('tbody tr').first()).toContainText(/go within limits.*go within limits/);
+  // Kept in the answer, and nothing of it in the papers.
+  expect(await margins.textContent()).toBe(before);
+  await page.goto(`${url()}#${at.answer}`);
+  await expect(trying).toBeVisible();
+  await trying.getByRole('button', { name: 'Write it into my papers' }).click();
+  await expect(trying).toHaveCount(0);
+  await page.goto(`${url()}#${at.people}`);
+  await expect(margins).not.toHaveText(before ?? '');
+});
+
+test('an edit of the line says at the foot what it changed, and is put back there', async ({ page }) => {
+  await openSettled(page, url(), at.line);
+  await page.getByRole('button', { name: "Host's rules" }).click();
+  const bar = page.locator('.changed-bar');
+  await expect(bar).toHaveCount(0);
+  const speed = page.getByRole('textbox', { name: /speed/i }).first();
+  const was = await speed.inputValue();
+  // Letter by letter is one step, beside what stood before the first of them.
+  await speed.fill('');
+  await speed.pressSequentially('5 mph');
+  await expect(bar.locator('summary')).toContainText(/7 mph, 4 mph → 5 mph, 4 mph/);
+  await bar.locator('summary').click();
+  await barrierFree(page, 'what changed');
+  await bar.getByRole('button', { name: 'Put it back' }).click();
+  await expect(speed).toHaveValue(was);
+  await expect(bar).toHaveCount(0);
+});
+
 test('one of the moves of the found seating is made alone, and the rest stay offered', async ({ page }) => {
   await open(page, url(), at.people);
   await page.getByRole('button', { name: 'Find the seating' }).click();
   const moves = page.locator('.moves li');
   await expect(moves.first()).toBeVisible({ timeout: 60_000 });
   const count = await moves.count();
-  await moves.first().getByRole('button').click();
+  await moves
+    .first()
+    .getByRole('button', { name: /^Move just/ })
+    .click();
   await expect(moves).toHaveCount(count - 1);
   // Kept while another room is looked at.
   await page.goto(`${url()}#${at.answer}`);

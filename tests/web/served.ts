@@ -69,6 +69,14 @@ export async function example(page: Page, url: string, title: string): Promise<v
   await expect(page.getByText(`Opened ${title}.`)).toBeVisible();
 }
 
+/** What axe finds on what is shown; with `rules`, of those alone. */
+export async function barriers(page: Page, rules?: string[]): Promise<readonly string[]> {
+  // Nothing here is framed: so it needs no second page to gather what the frames found.
+  const axe = new AxeBuilder({ page }).setLegacyMode();
+  const { violations } = await (rules ? axe.withRules(rules) : axe).analyze();
+  return violations.map((v) => `${v.id} ${v.nodes[0]?.target}`);
+}
+
 /** No barrier that axe can find on what is shown. */
 export const barrierFree = (page: Page, what: string): Promise<void> => noBarrier(page, what);
 
@@ -83,10 +91,7 @@ export async function barrierFreeIn(theme: 'light' | 'dark', page: Page, what: s
 }
 
 async function noBarrier(page: Page, what: string, rules?: string[]): Promise<void> {
-  // Nothing here is framed: so it needs no second page to gather what the frames found.
-  const axe = new AxeBuilder({ page }).setLegacyMode();
-  const { violations } = await (rules ? axe.withRules(rules) : axe).analyze();
-  expect(violations.map((v) => `${what}: ${v.id} ${v.nodes[0]?.target}`)).toEqual([]);
+  expect((await barriers(page, rules)).map((found) => `${what}: ${found}`)).toEqual([]);
 }
 
 /** Nothing sticks out of the page sideways. */

@@ -58,6 +58,7 @@ const styles = {
   board: { fill: 'paper', stroke: 'limit', width: 1.6 },
   beam: { fill: 'none', stroke: 'pencil', width: 9, opacity: 0.32 },
   beamlikely: { fill: 'none', stroke: 'pencil', width: 5, opacity: 0.75 },
+  planTrain: { fill: 'none', stroke: 'ink', width: 7 },
   lead: { fill: 'none', stroke: 'pencil', width: 1 },
   axis: { fill: 'none', stroke: 'ink', width: 1, dash: '10 3 2 3' },
   limit: { fill: 'none', stroke: 'limit', width: 2.2 },

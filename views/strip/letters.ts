@@ -20,6 +20,18 @@ function widthOf(letter: string): number {
 export const textWidth = (text: string, size: number): number =>
   Array.from(text).reduce((sum, letter) => sum + widthOf(letter), 0) * size * BOLD;
 
+/** In lines that fit into a width, px; a word that is longer stands alone. */
+export function wrapped(text: string, size: number, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines[lines.length - 1];
+    if (last !== undefined && textWidth(`${last} ${word}`, size) <= width)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 export interface Box {
   readonly x0: number;
   readonly y0: number;

@@ -63,6 +63,8 @@ interface Bend {
   readonly from: number;
   readonly to: number;
   readonly radius: number;
+  /** Toward growing chainage; positive: left. */
+  readonly hand: number;
   /** The sharpest of the line, or nearly. */
   readonly sharp: boolean;
 }
@@ -70,7 +72,7 @@ interface Bend {
 const sharpness = (c: CurveElement): number => Math.max(Math.abs(c.startCurvature), Math.abs(c.endCurvature));
 
 /** Arcs with their transitions. */
-function bendsOf({ curves }: Line): Bend[] {
+export function bendsOf({ curves }: Line): Bend[] {
   const sharpest = Math.max(0, ...curves.map(sharpness));
   const out: { from: number; to: number; k: number; hand: number }[] = [];
   for (const c of curves) {
@@ -81,7 +83,7 @@ function bendsOf({ curves }: Line): Bend[] {
       last.k = Math.max(last.k, sharpness(c));
     } else if (sharpness(c) > 0) out.push({ from: c.from, to: c.to, k: sharpness(c), hand });
   }
-  return out.map(({ from, to, k }) => ({ from, to, radius: 1 / k, sharp: k > sharpest * 0.9 }));
+  return out.map(({ from, to, k, hand }) => ({ from, to, hand, radius: 1 / k, sharp: k > sharpest * 0.9 }));
 }
 
 function bendWords(

@@ -10,6 +10,7 @@ import type { Ladder as Found } from '../../engine/answer/ladder.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { LadderAsk, LadderReply } from '../laddering.ts';
 import { busy, speech, tryOut } from '../state/session.ts';
+import { aside } from './aside.ts';
 
 interface State {
   /** Identity of the outing that it is for. */
@@ -106,16 +107,5 @@ async function climb({ steps }: Found, count: number): Promise<void> {
 }
 
 /** @returns what stops it. Without workers nothing is looked for: the page would stand still. */
-function looking({ outing }: Asked, hear: (reply: LadderReply) => void): () => void {
-  let worker: Worker;
-  try {
-    worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
-  } catch {
-    hear({ last: true });
-    return () => {};
-  }
-  worker.addEventListener('message', ({ data }: MessageEvent<LadderReply>) => hear(data));
-  worker.addEventListener('error', () => hear({ last: true }));
-  worker.postMessage({ ladder: outing } satisfies LadderAsk);
-  return () => worker.terminate();
-}
+const looking = ({ outing }: Asked, hear: (reply: LadderReply) => void): (() => void) =>
+  aside({ ladder: outing } satisfies LadderAsk, hear, () => hear({ last: true }));

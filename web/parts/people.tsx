@@ -2,8 +2,7 @@
 import { signal } from '@preact/signals';
 import { aboard, kindWords, oneFewer, oneMore, type PeopleKind, peopleKinds } from '../../desk/day.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { paper, problems } from '../state/session.ts';
-import { changeTold } from '../state/since.ts';
+import { change, paper, problems } from '../state/session.ts';
 
 const kind = signal<PeopleKind>('adult');
 
@@ -20,7 +19,7 @@ export function People({ outing }: { readonly outing: Outing }) {
         type="button"
         aria-label={`One ${one} fewer`}
         disabled={!fewer}
-        onClick={() => fewer && changeTold(fewer)}
+        onClick={() => fewer && change(fewer)}
       >
         −
       </button>
@@ -31,7 +30,7 @@ export function People({ outing }: { readonly outing: Outing }) {
         type="button"
         aria-label={`One ${one} more`}
         disabled={!more}
-        onClick={() => more && changeTold(more)}
+        onClick={() => more && change(more)}
       >
         +
       </button>

@@ -5,12 +5,12 @@
 import { signal } from '@preact/signals';
 import { ridersOf, seated } from '../../desk/make-up.ts';
 import { type SeatedOuting, seatOuting } from '../../desk/seating.ts';
+import type { Change } from '../../engine/outing/change.ts';
 import type { NoSeating, Place } from '../../engine/questions/seat/types.ts';
 import { seatingTable } from '../../views/tables/balance.ts';
 import { refusalOfSeating } from '../../words/seating.ts';
 import { riderName, type Voice, vehicleName } from '../../words/voice.ts';
-import { type Json, outing, paper } from '../state/session.ts';
-import { changeTold } from '../state/since.ts';
+import { change, type Json, outing, paper, tryOut } from '../state/session.ts';
 import { Tick } from './tick.tsx';
 import { Table } from './word-table.tsx';
 
@@ -52,12 +52,24 @@ function movesLeft({ seating }: SeatedOuting): readonly (Place & { readonly inde
   });
 }
 
+/** One person's move; whoever sits there now takes the seat that is left. */
+function trialOf({ rider, vehicle, seat }: Place): Change {
+  const riders = outing.value?.riders ?? [];
+  const from = riders.find((r) => r.id === rider);
+  const other = riders.find((r) => r.vehicle === vehicle && r.seat === seat);
+  const back =
+    other && from?.vehicle !== undefined && from.seat !== undefined
+      ? [{ rider: other.id, vehicle: from.vehicle, seat: from.seat }]
+      : [];
+  return { kind: 'seat', moves: [{ rider, vehicle, seat }, ...back] };
+}
+
 function takeAll({ outing: made }: SeatedOuting): void {
   const riders = ridersOf(paper.value).map((entry, i) => {
     const { vehicle, seat } = made.riders[i] ?? {};
     return vehicle === undefined || seat === undefined ? entry : { ...entry, vehicle, seat };
   });
-  changeTold({ ...paper.value, riders });
+  change({ ...paper.value, riders });
 }
 
 export function SeatThem({ voice }: { readonly voice: Voice }) {
@@ -125,9 +137,16 @@ function Found({ found, fresh, voice }: FoundProps) {
                 <button
                   type="button"
                   aria-label={`Move just ${riderName(voice, rider)}`}
-                  onClick={() => changeTold(seated(paper.value, index, { vehicle, seat }))}
+                  onClick={() => change(seated(paper.value, index, { vehicle, seat }))}
                 >
                   Move just this one
+                </button>
+                <button
+                  type="button"
+                  aria-label={`Try ${riderName(voice, rider)} there`}
+                  onClick={() => void tryOut(trialOf({ rider, vehicle, seat }))}
+                >
+                  Try it first
                 </button>
               </li>
             ))}

@@ -1,6 +1,9 @@
 /** A table of words with its caption and note. */
 import type { WordTable } from '../../words/table.ts';
 
+/** Letters of a figure with its unit: kept on one line. */
+const SHORT = 12;
+
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
   return (
     <section class="scroll" tabIndex={0} aria-label={title}>
@@ -24,7 +27,9 @@ export function Table({ table: { title, head, rows, note } }: { readonly table: 
             <tr key={i}>
               <th scope="row">{name}</th>
               {cells.map((cell, j) => (
-                <td key={j}>{cell}</td>
+                <td key={j} class={cell.length <= SHORT ? 'short' : undefined}>
+                  {cell}
+                </td>
               ))}
             </tr>
           ))}

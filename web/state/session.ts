@@ -65,6 +65,8 @@ export const tried = computed<Outing | null>(() => trials.value[trials.value.len
 export const voice = computed<Voice | null>(() =>
   tried.value ? { ...speech.value, outing: tried.value } : null,
 );
+/** The steps that can be undone: another list after each. */
+export const steps = computed(() => past.value);
 export const canUndo = computed(() => past.value.length > 0);
 export const canRedo = computed(() => future.value.length > 0);
 
@@ -99,6 +101,7 @@ export const typed = (): void => {
 /** Change the paper; the step can be undone. */
 export function change(next: Json): void {
   typed();
+  if (next === paper.value) return;
   put(next);
 }
 

@@ -1,5 +1,6 @@
 /** The answer first: its figures and its sentence, the day, the strip, the findings with their sums and remedies, the counts. */
 
+import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
@@ -36,8 +37,10 @@ export function Room() {
         <Hero voice={voice} />
         <About voice={voice} />
         <Day outing={outing} />
+        {drawn.current && <AlsoToday />}
         {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
         <div class="strip-place">{drawn.current && <StripView />}</div>
+        {drawn.current && <FromAbove />}
       </div>
       {now && now.answer.verdict !== 'go' && (
         <Ladder asked={now.asked} leaves={now.answer.verdict === 'limits'} />
@@ -54,6 +57,22 @@ export function Room() {
         <p>{noWord()}</p>
       )}
     </>
+  );
+}
+
+/** Drawn when it is asked for. */
+function FromAbove() {
+  const open = useSignal(false);
+  return (
+    <details
+      class="fold"
+      onToggle={(e) => {
+        open.value = e.currentTarget.open;
+      }}
+    >
+      <summary>The line from above</summary>
+      {open.value && <PlanView />}
+    </details>
   );
 }
 
@@ -200,3 +219,5 @@ const Ladder = later(async () => (await import('../../parts/ladder.tsx')).Ladder
 const Trying = later(async () => (await import('./trying.tsx')).Trying);
 /** Fetched once the first word is there: nobody waits for it. */
 const StripView = later(async () => (await import('./strip-view.tsx')).StripView);
+const PlanView = later(async () => (await import('./plan-view.tsx')).PlanView);
+const AlsoToday = later(async () => (await import('../../parts/also-today.tsx')).AlsoToday);

@@ -4,8 +4,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { railStates } from '../../../engine/things/rail.ts';
 import { Changed } from '../../parts/changed.tsx';
 import { People } from '../../parts/people.tsx';
-import { paper, outing as read } from '../../state/session.ts';
-import { changeTold } from '../../state/since.ts';
+import { change, paper, outing as read } from '../../state/session.ts';
 
 /** @param outing as asked about, with what is tried on it */
 export function Day({ outing }: { readonly outing: Outing }) {
@@ -21,7 +20,7 @@ export function Day({ outing }: { readonly outing: Outing }) {
               name="rail"
               value={rail}
               checked={rail === railState}
-              onChange={() => changeTold(withRail(paper.value, rail))}
+              onChange={() => change(withRail(paper.value, rail))}
             />
             <span>{rail}</span>
           </label>
@@ -32,7 +31,7 @@ export function Day({ outing }: { readonly outing: Outing }) {
           type="button"
           class="dark"
           aria-pressed={night === true}
-          onClick={() => changeTold(withDark(paper.value, night !== true))}
+          onClick={() => change(withDark(paper.value, night !== true))}
         >
           dark
         </button>

@@ -4,7 +4,7 @@
  */
 import '../../look/rooms.css';
 import './brakes.css';
-import { useMemo, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { type BrakeLook, lookAtBrakes } from '../../../desk/brakes.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { brakePlot } from '../../../views/brake-plot.ts';
@@ -14,6 +14,7 @@ import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
+import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
 
 interface Props {
@@ -47,6 +48,8 @@ type Action = 'apply' | 'release';
 /** The plot along the train, applied or released. */
 function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: Voice }) {
   const [action, setAction] = useState<Action>('apply');
+  const box = useRef<HTMLDivElement>(null);
+  const width = useWidth(box, 760).value;
   const fills = look.data[action].filter((f) => f.gears.some((g) => Number.isFinite(g.full)));
   if (look.data.apply.every((f) => f.gears.length === 0)) {
     return (
@@ -60,7 +63,7 @@ function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: V
     </label>
   );
   return (
-    <>
+    <div ref={box}>
       <fieldset>
         <legend>Driver's action</legend>
         {choice('apply', 'apply fully')}
@@ -68,17 +71,18 @@ function ComingOn({ look, voice }: { readonly look: BrakeLook; readonly voice: V
       </fieldset>
       {fills.map((fill) => {
         const title = `${brakeKindWords(fill.kind)}: how it ${action === 'apply' ? 'comes on' : 'comes off'} along the train`;
-        const scene = brakePlot(fill, {
+        const names = {
           title,
-          vehicle: (i) => voice.outing.train.vehicles[i].name,
-          time: (t) => brakeTime(voice, t),
-        });
+          vehicle: (i: number) => voice.outing.train.vehicles[i].name,
+          time: (t: number) => brakeTime(voice, t),
+        };
+        const scene = brakePlot(fill, names, Math.min(760, width));
         return (
           <figure class="plot drawn" key={fill.kind}>
             <Drawing scene={scene} />
           </figure>
         );
       })}
-    </>
+    </div>
   );
 }

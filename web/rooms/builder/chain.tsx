@@ -1,13 +1,17 @@
 /** Which chain? Nothing is asked: the train and the line say all. */
-import { askChain } from '../../../desk/builder/chain.ts';
 import type { BuilderProps } from './builder-room.tsx';
-import { Answer, useReckoned } from './reckoned.tsx';
+import { Answer, useBuilt } from './reckoned.tsx';
 
 export function WhichChain({ outing, voice, of }: BuilderProps) {
-  const made = useReckoned(JSON.stringify([of, voice.system, voice.wording]), () => askChain(outing, voice));
+  const { system, wording } = voice;
+  const reply = useBuilt(JSON.stringify([of, system, wording]), {
+    build: { kind: 'chain' },
+    outing,
+    speech: { system, wording },
+  });
   return (
     <>
-      <Answer made={made} />
+      <Answer reply={reply} />
       <p>
         To try a chain on one gap: <a href="#couplers">Couplers</a>.
       </p>

@@ -1,14 +1,14 @@
 /** Which cylinder and lever? Filled in so that it works from the first. */
-import { useEffect, useState } from 'preact/hooks';
-import { readDesign, type WrittenDesign } from '../../../desk/brake-design.ts';
-import { askCylinder, usualDesign, usualWork } from '../../../desk/builder/cylinder.ts';
+import { useState } from 'preact/hooks';
+import type { WrittenDesign } from '../../../desk/brake-design.ts';
+import { usualWork } from '../../../desk/builder/cylinder.ts';
 import { blockMaterials } from '../../../engine/things/vehicle/types.ts';
 import type { BuilderProps } from './builder-room.tsx';
-import { Answer, type Reckoned, useReckoned } from './reckoned.tsx';
+import { Answer, useBuilt } from './reckoned.tsx';
 
 type Text = Exclude<keyof WrittenDesign, 'engine' | 'block'>;
 
-const first: readonly (readonly [Text, string])[] = [
+const main: readonly (readonly [Text, string])[] = [
   ['distance', 'Stop in'],
   ['speed', 'from'],
   ['grade', 'on (falls are negative)'],
@@ -23,23 +23,21 @@ const more: readonly (readonly [Text, string])[] = [
 ];
 
 export function Cylinder({ outing, voice, of }: BuilderProps) {
-  const [written, setWritten] = useState<WrittenDesign>();
-  const { system } = voice;
-  useEffect(() => {
-    setWritten(undefined);
-    const timer = setTimeout(() => setWritten(usualDesign(outing, system)), 30);
-    return () => clearTimeout(timer);
-  }, [system, of]);
-  const made = useReckoned(JSON.stringify([of, voice.wording, written]), (): Reckoned => {
-    if (!written) return [];
-    const { reaction, ...rest } = written;
-    const asked = reaction === undefined || reaction.trim() === '' ? rest : written;
-    const read = readDesign(asked, outing.conditions.reaction);
-    if (!read.ok) return read.problems.map((p) => p.message);
-    return askCylinder(outing, read.request, voice, { vacuum: written.vacuum !== undefined });
-  });
-  if (!written) return <p class="hero-line">Reckoning …</p>;
-  const set = (changes: Partial<WrittenDesign>): void => setWritten({ ...written, ...changes });
+  const { system, wording } = voice;
+  const speech = { system, wording };
+  const usual = useBuilt(JSON.stringify([of, system]), { build: { kind: 'usual' }, outing, speech }, 0);
+  // What was changed of those fields, and of no others.
+  const [changed, setChanged] = useState<{ readonly of: object; readonly by: Partial<WrittenDesign> }>();
+  const first = usual?.usual;
+  const changes = changed && changed.of === first ? changed.by : {};
+  const written = first && { ...first, ...changes };
+  const reply = useBuilt(
+    JSON.stringify([of, wording, written]),
+    written && { build: { kind: 'cylinder', written }, outing, speech },
+  );
+  if (usual?.fault !== undefined) return <p class="wrong">{usual.fault}</p>;
+  if (!first || !written) return <p class="hero-line">Reckoning …</p>;
+  const set = (by: Partial<WrittenDesign>): void => setChanged({ of: first, by: { ...changes, ...by } });
   const field = ([name, words]: readonly [Text, string]) => (
     <label key={name}>
       {words}
@@ -50,7 +48,7 @@ export function Cylinder({ outing, voice, of }: BuilderProps) {
   return (
     <>
       <div class="asked">
-        {first.map(field)}
+        {main.map(field)}
         <label>
           worked by
           <select
@@ -85,7 +83,7 @@ export function Cylinder({ outing, voice, of }: BuilderProps) {
           </div>
         </details>
       </div>
-      <Answer made={made} />
+      <Answer reply={reply} />
     </>
   );
 }

@@ -1,24 +1,37 @@
-/** A builder's answer: reckoned once what is written rests for a moment, so that typing and the screen do not wait. */
+/** A builder's answer: reckoned beside the page once what is written rests for a moment. */
 import { useEffect, useState } from 'preact/hooks';
-import type { Task } from '../../../desk/builder/task.ts';
+import type { BuildAsk, BuildReply, Reckoned } from '../../building.ts';
+import { aside } from '../../parts/aside.ts';
 import { Table } from '../../parts/word-table.tsx';
-
-/** What was made of it, or what cannot be read. */
-export type Reckoned = Task | readonly string[];
 
 const REST = 250;
 
-/** @param key of all that it hangs on: when this changes it is reckoned anew */
-export function useReckoned(key: string, reckon: () => Reckoned): Reckoned | undefined {
-  const [made, setMade] = useState<{ readonly key: string; readonly value: Reckoned }>();
+/**
+ * @param key of all that it hangs on: when this changes it is reckoned anew
+ * @param ask undefined: there is nothing to ask yet
+ */
+export function useBuilt(key: string, ask: BuildAsk | undefined, rest = REST): BuildReply | undefined {
+  const [told, setTold] = useState<{ readonly key: string; readonly reply: BuildReply }>();
   useEffect(() => {
-    const timer = setTimeout(() => setMade({ key, value: reckon() }), REST);
-    return () => clearTimeout(timer);
-  }, [key]);
-  return made?.key === key ? made.value : undefined;
+    if (!ask) return undefined;
+    let stop = (): void => {};
+    const hear = (reply: BuildReply): void => setTold({ key, reply });
+    const timer = setTimeout(() => {
+      stop = aside<BuildReply>(ask, hear, () => {
+        // A browser without workers: the page stands still for it.
+        void import('../../building.ts').then(({ build }) => hear(build(ask)));
+      });
+    }, rest);
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
+  }, [key, ask === undefined]);
+  return told?.key === key ? told.reply : undefined;
 }
 
-export function Answer({ made }: { readonly made: Reckoned | undefined }) {
+export function Answer({ reply }: { readonly reply: BuildReply | undefined }) {
+  const made: Reckoned | undefined = reply?.fault === undefined ? reply?.made : [reply.fault];
   const task = made && 'said' in made ? made : undefined;
   const faults = made && !('said' in made) ? made : [];
   const [first, ...rest] = task?.said ?? [];

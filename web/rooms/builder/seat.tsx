@@ -1,14 +1,8 @@
 /** How high may the seat be? */
 import { useState } from 'preact/hooks';
-import {
-  askSeat,
-  readSeat,
-  riddenCars,
-  usualSeat,
-  type WrittenSeat,
-} from '../../../desk/builder/seat-height.ts';
+import { riddenCars, usualSeat, type WrittenSeat } from '../../../desk/builder/seat-height.ts';
 import type { BuilderProps } from './builder-room.tsx';
-import { Answer, type Reckoned, useReckoned } from './reckoned.tsx';
+import { Answer, useBuilt } from './reckoned.tsx';
 
 export function Seat({ outing, voice, of }: BuilderProps) {
   const cars = riddenCars(outing);
@@ -16,10 +10,11 @@ export function Seat({ outing, voice, of }: BuilderProps) {
   const usual = usualSeat(outing, voice.system);
   const car = cars.some((v) => v.id === changed.car) ? changed.car : usual.car;
   const written: WrittenSeat = { ...usual, ...changed, car: car ?? '' };
-  const made = useReckoned(JSON.stringify([of, voice.system, voice.wording, written]), (): Reckoned => {
-    const read = readSeat(written, outing);
-    return read.ok ? askSeat(read.outing, read.ask, voice) : read.problems.map((p) => p.message);
-  });
+  const { system, wording } = voice;
+  const reply = useBuilt(
+    JSON.stringify([of, system, wording, written]),
+    cars.length === 0 ? undefined : { build: { kind: 'seat', written }, outing, speech: { system, wording } },
+  );
   if (cars.length === 0)
     return <p class="hero-line">Nobody sits on a car of this outing: seat its people first.</p>;
   const set = (changes: Partial<WrittenSeat>): void => setChanged({ ...changed, ...changes });
@@ -52,7 +47,7 @@ export function Seat({ outing, voice, of }: BuilderProps) {
           <input value={written.speed} onInput={(e) => set({ speed: e.currentTarget.value })} />
         </label>
       </div>
-      <Answer made={made} />
+      <Answer reply={reply} />
     </>
   );
 }

@@ -6,13 +6,14 @@ import { fileOf, type Told } from '../../../desk/asked.ts';
 import { type Card, cardFile, cardMark, runningCard, TRIED } from '../../../desk/card.ts';
 import { type Handed, handed, handedWords } from '../../../desk/outing-code.ts';
 import { writeFile } from '../../../papers/index.ts';
-import { cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
+import { type CardOnPaper, cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
 import { cardStrip } from '../../../views/card-strip.ts';
 import { sceneToSvg } from '../../../views/strip/scene.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
-import { speech, told } from '../../state/session.ts';
+import { type Json, speech, told } from '../../state/session.ts';
 import { version } from '../../state/version.ts';
 
 export function Room() {
@@ -64,18 +65,30 @@ function OneCard({ told: now }: { readonly told: Told }) {
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
   const said = useSignal('');
+  const chosen = useSignal<readonly Json[]>([]);
   const makePdf = async (paper: Paper): Promise<void> => {
     making.value = true;
+    const others = chosen.value;
+    const name = cardFile(now, others.length > 0 ? 'cards.pdf' : 'card.pdf');
+    const cards: CardOnPaper[] = [{ card, strip: sceneToSvg(strip), handed: passed ?? undefined }];
+    try {
+      for (const other of others) {
+        said.value = `Asking for ${String(other['name'])} …`;
+        const { dayCard } = await import('./day-cards.ts');
+        cards.push(await dayCard(other, speech.value));
+      }
+    } catch (fault) {
+      said.value = `${fault instanceof Error ? fault.message : String(fault)}: no PDF was made.`;
+      making.value = false;
+      return;
+    }
     said.value = 'Making the PDF …';
-    const name = cardFile(now, 'card.pdf');
     try {
       const { cardPdf } = await import('./card-pdf.ts');
-      const pdf = await cardPdf((has) =>
-        cardDocument([{ card, strip: sceneToSvg(strip), handed: passed ?? undefined }], paper, has),
-      );
+      const pdf = await cardPdf((has) => cardDocument(cards, paper, has));
       if (told.value?.asked.id === now.asked.id) {
         save(pdf, name);
-        said.value = `Saved as ${name}`;
+        said.value = `Saved as ${name}${cards.length > 1 ? `, ${cards.length} cards` : ''}`;
       } else said.value = 'The outing has changed meanwhile: nothing was saved.';
     } catch {
       said.value = 'The PDF could not be made here: print the card instead.';
@@ -107,6 +120,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
         <Share told={now} passed={passed} said={said} />
         <span role="status">{said.value}</span>
       </p>
+      <DayTrains chosen={chosen} />
       <style>{sideMarks(card)}</style>
       <article class="card">
         <CardHead card={card} />
@@ -309,3 +323,8 @@ function CardSeats({ card }: { readonly card: Card }) {
     </div>
   );
 }
+
+/** Most days there is one train. */
+const DayTrains = later<{ readonly chosen: Signal<readonly Json[]> }>(
+  async () => (await import('./day-trains.tsx')).DayTrains,
+);

@@ -2,7 +2,7 @@
 import { couplerLoadTables, couplerTable, notRepeatable } from '../../../views/tables/couplers.ts';
 import '../../look/rooms.css';
 import './couplers.css';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { chainTable, lookAtChains } from '../../../desk/chains.ts';
 import { lookAtCouplerLoads, lookAtCouplers } from '../../../desk/couplers.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
@@ -17,6 +17,7 @@ import { chainage, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
+import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
 import { Chain } from './chain.tsx';
 
@@ -60,9 +61,11 @@ function Runs({ outing, voice }: Props) {
     return () => clearTimeout(timer);
   }, [outing, scenario, at, speed]);
   const words = couplerPlotWords(scenario, voice);
-  const scene = bands && couplerPlot(bands, words);
+  const box = useRef<HTMLDivElement>(null);
+  const width = useWidth(box, 760).value;
+  const scene = bands && couplerPlot(bands, words, Math.min(760, width));
   return (
-    <>
+    <div ref={box}>
       <div class="choices">
         <label>
           Scenario
@@ -115,6 +118,6 @@ function Runs({ outing, voice }: Props) {
           <p>Running the train 64 times …</p>
         )}
       </div>
-    </>
+    </div>
   );
 }

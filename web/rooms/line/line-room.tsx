@@ -3,11 +3,13 @@ import '../../look/rooms.css';
 import './line.css';
 import { signal } from '@preact/signals';
 import { fileForm } from '../../../papers/fields.ts';
+import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
 import { choicesFor } from '../../parts/outing-choices.ts';
 import { SurveyImport } from '../../parts/survey-import.tsx';
 import { paper } from '../../state/session.ts';
+import { PlanView } from '../answer/plan-view.tsx';
 import { StripView } from '../answer/strip-view.tsx';
 import { HostRules } from './host-rules.tsx';
 
@@ -44,6 +46,7 @@ export function Room() {
         ))}
       </p>
       <View key={open.value} />
+      <ChangedBar />
     </Choices.Provider>
   );
 }
@@ -68,6 +71,7 @@ function LinePaper() {
     <div class="beside">
       <div class="beside-strip">
         <StripView />
+        <PlanView />
       </div>
       <section class="paper">
         <details class="fold">

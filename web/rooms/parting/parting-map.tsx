@@ -30,7 +30,7 @@ export function PartingMap({ outing, look, voice, play, onPick }: Props) {
   const window = near ? around(outing, play) : { from: 0, to: outing.line.length };
   const gaps = look.gaps.length;
   const stage = useMemo(
-    () => partingStage(outing, gaps, { width, ...window, textSize: width < 600 ? 11 : 13 }),
+    () => partingStage(outing, gaps, { width, ...window, textSize: width < 600 ? 12 : 13 }),
     [outing, gaps, width, window.from, window.to],
   );
   const scene = useMemo(() => partingScene(stage, look, voice), [stage, look, voice]);

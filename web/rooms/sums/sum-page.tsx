@@ -56,7 +56,7 @@ export function SumPage({ sum, written: given }: Props) {
         </div>
         <div>
           {picture && (
-            <figure class="sum-picture drawn">
+            <figure class="sum-picture drawn" tabIndex={0} aria-label={`Picture of ${title.toLowerCase()}`}>
               <Drawing scene={picture} />
             </figure>
           )}

@@ -5,8 +5,8 @@ import { lookAtPlatform, type Move } from '../../../desk/platform.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { tellPlatform, tellShare } from '../../../words/seating.ts';
 import { vehicleName } from '../../../words/voice.ts';
-import { outing, paper, speech } from '../../state/session.ts';
-import { changeTold, since } from '../../state/since.ts';
+import { change, outing, paper, speech, tryOut } from '../../state/session.ts';
+import { since } from '../../state/since.ts';
 import { told } from './state.ts';
 
 export function Margins({ of }: { readonly of: Outing }) {
@@ -49,9 +49,18 @@ export function Margins({ of }: { readonly of: Outing }) {
           <p key={line}>{line}</p>
         ))}
         {now.move ? (
-          <button type="button" class="main one-move" onClick={() => now.move && take(now.move, words.move)}>
-            Move just this one: {words.move}
-          </button>
+          <p class="row">
+            <button
+              type="button"
+              class="main one-move"
+              onClick={() => now.move && take(now.move, words.move)}
+            >
+              Move just this one: {words.move}
+            </button>
+            <button type="button" onClick={() => now.move && tryMove(now.move, of)}>
+              Try it first
+            </button>
+          </p>
         ) : (
           <p>No single move leaves the worst car with more.</p>
         )}
@@ -63,6 +72,16 @@ export function Margins({ of }: { readonly of: Outing }) {
 function take({ rider, to }: Move, words: string): void {
   const at = outing.value?.riders.findIndex((r) => r.id === rider) ?? -1;
   if (!ridersOf(paper.value)[at]) return;
-  changeTold(seated(paper.value, at, to));
+  change(seated(paper.value, at, to));
   told.value = words;
+}
+
+/** In the answer alone: the papers stay as they are until it is written into them. */
+function tryMove({ rider, to, changesWith }: Move, of: Outing): void {
+  const from = of.riders.find((r) => r.id === rider);
+  const back =
+    changesWith === undefined || from?.vehicle === undefined || from.seat === undefined
+      ? []
+      : [{ rider: changesWith, vehicle: from.vehicle, seat: from.seat }];
+  void tryOut({ kind: 'seat', moves: [{ rider, ...to }, ...back] });
 }

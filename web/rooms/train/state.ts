@@ -4,8 +4,7 @@ import { joined, left, moved, single } from '../../../desk/make-up.ts';
 import type { LoadedTrain } from '../../../engine/things/train/loaded.ts';
 import { loadTrain } from '../../../engine/things/train/loaded.ts';
 import { shelter } from '../../parts/shed.ts';
-import { type Json, outing, paper } from '../../state/session.ts';
-import { changeTold } from '../../state/since.ts';
+import { change, type Json, outing, paper } from '../../state/session.ts';
 
 export type Lifted =
   | { readonly from: 'train'; readonly index: number; readonly label: string }
@@ -27,7 +26,7 @@ export const train = computed<LoadedTrain | null>(
 
 /** Do it if it changes anything, and say so. */
 export function step(next: Json, words: string): void {
-  changeTold(next);
+  change(next);
   told.value = words;
 }
 

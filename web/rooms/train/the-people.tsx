@@ -6,7 +6,8 @@ import { Changed } from '../../parts/changed.tsx';
 import { Group } from '../../parts/form/group.tsx';
 import { People } from '../../parts/people.tsx';
 import { SeatThem } from '../../parts/seat-them.tsx';
-import { outing, paper, voice } from '../../state/session.ts';
+import { asked, outing, paper, voice } from '../../state/session.ts';
+import { Trying } from '../answer/trying.tsx';
 import { CarCard, carryRider, initials } from './car-card.tsx';
 import { Margins } from './margins.tsx';
 import { NextRider, nextRider } from './next-rider.tsx';
@@ -40,6 +41,7 @@ export function ThePeople({ rests }: { readonly rests: boolean }) {
           ))}
         </ol>
       </div>
+      {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
       <Changed />
       <SeatThem voice={v} />
       <details class="fold">

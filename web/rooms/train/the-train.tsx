@@ -1,5 +1,6 @@
 /** The make-up of the train: its order, the vehicle in hand with its figures, equipment from the shed. */
 import { fileForm } from '../../../papers/fields.ts';
+import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Counts } from '../../parts/counts.tsx';
 import { CountsBar } from '../../parts/counts-bar.tsx';
 import { Group } from '../../parts/form/group.tsx';
@@ -32,6 +33,7 @@ export function TheTrain({ rests }: { readonly rests: boolean }) {
         </section>
       </details>
       <Counts told={told.value} />
+      <ChangedBar />
     </>
   );
 }

@@ -1,0 +1,15 @@
+/** One word for no car, whether the engine alone would do or not. */
+import { expect, it } from 'vitest';
+import { countWords } from '../../../desk/count-ways.ts';
+import type { CarCount } from '../../../engine/answer/types.ts';
+
+const count = (keepsSpeed: number | null, none: readonly string[] = []): CarCount =>
+  ({ keepsSpeed, none, unlimited: [], from: {} }) as unknown as CarCount;
+const said = (of: CarCount): string => countWords(of, 'keepsSpeed', (n) => `${n}+`);
+
+it('no car is none, and what is not known is not none', () => {
+  expect(said(count(0))).toBe('none');
+  expect(said(count(0, ['keepsSpeed']))).toBe('none');
+  expect(said(count(null))).toBe('cannot tell');
+  expect(said(count(5))).toBe('5');
+});

@@ -1,0 +1,23 @@
+/** The plan of an answered outing as a stand-alone SVG; undefined: its line has no curve written. */
+import type { Answer } from '../../engine/answer/types.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Voice } from '../../words/voice.ts';
+import { sceneToSvg } from '../strip/scene.ts';
+import { stillHead } from '../strip/still.ts';
+import { stripModel } from '../strip/svg.ts';
+import { drawPlan, openPlan } from './draw.ts';
+import { planWords } from './words.ts';
+
+export function planSvg(
+  outing: Outing,
+  answer: Answer | null,
+  voice: Voice,
+  view = { width: 900, height: 620, textSize: 13 },
+): string | undefined {
+  const model = stripModel(outing, answer, voice);
+  const words = planWords(voice);
+  const plan = openPlan(model, view, words);
+  if (!plan) return undefined;
+  const head = stillHead(outing, model.train?.length ?? 0);
+  return sceneToSvg(drawPlan(model, plan, words, { head, speed: 0 }));
+}

@@ -1,0 +1,36 @@
+/** The plan's words and figures in a voice. */
+import { distance, type Voice } from '../../words/voice.ts';
+import type { StripWords } from '../strip/model.ts';
+import { stripWords } from '../strip/words.ts';
+import type { Misclosure } from './lay.ts';
+
+export interface PlanWords
+  extends Pick<StripWords, 'chainage' | 'length' | 'radius' | 'place' | 'left' | 'right'> {
+  readonly plan: string;
+  readonly north: string;
+  misses(by: Misclosure, open: boolean): string;
+  /** The greatest round length that is not longer, m. */
+  scaleLength(most: number): number;
+}
+
+const degrees = (rad: number): number => Math.abs(Math.round((rad * 180) / Math.PI));
+
+export function planWords(voice: Voice): PlanWords {
+  const unit = voice.system === 'imperial' ? 0.3048 : 1;
+  return {
+    ...stripWords(voice),
+    plan: 'Plan',
+    north: 'Which way north lies is not surveyed.',
+    misses: ({ away, turned, whole }, open) => {
+      const ends = `As written the curves turn ${degrees(turned)}°, not ${degrees(whole)}°, and the loop ends ${distance(voice, away, 'nearest')} from its start`;
+      return open ? `${ends}: it is drawn open.` : `${ends}: it is drawn bent to close.`;
+    },
+    scaleLength: (most) => {
+      const figures = [1, 2, 5].flatMap((n) => [1, 10, 100, 1000].map((ten) => n * ten));
+      return Math.max(unit, ...figures.map((n) => n * unit).filter((m) => m <= most));
+    },
+  };
+}
+
+/** Where there is no plan. */
+export const NO_PLAN = 'No plan: no curve of the line is written.';
