@@ -2,6 +2,7 @@
 import type { Quantity } from '../base/quantity.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { AssumedValues } from '../things/assumed.ts';
+import type { Vehicle } from '../things/vehicle/types.ts';
 import { type Parameter, spreadOf } from './fit.ts';
 
 /** Each is a spread about 0 (errors, in the unit of the reading or as a share of it) or about 1 (scales). */
@@ -40,6 +41,8 @@ export interface Around {
   readonly assumed: AssumedValues;
   /** Absent: tests of one vehicle need none. */
   readonly outing?: OutingContext;
+  /** The vehicle that was tested by itself. */
+  readonly vehicle?: Vehicle;
 }
 
 export const errorOf = (q: Quantity): number => spreadOf(q);

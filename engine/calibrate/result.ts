@@ -23,6 +23,8 @@ export interface Looked {
   /** What was assumed of it before; absent: nothing. */
   readonly before?: Quantity;
   readonly belongs?: readonly Belongs[];
+  /** Its paper keeps one figure without bounds: then this end, which is the careful one; absent: the likely one. */
+  readonly careful?: 'low' | 'high';
 }
 
 /** What would make it surer: the systematic part that does most, or more of the same. */
@@ -41,6 +43,7 @@ export interface Result {
   readonly narrowed?: number;
   readonly surer: Surer;
   readonly belongs: readonly Belongs[];
+  readonly careful?: 'low' | 'high';
 }
 
 export interface Measured {
@@ -132,7 +135,12 @@ function narrowing(before: Quantity, deviation: number, law: Looked['law']): num
   return width > 0 ? deviation / width : 0;
 }
 
-function resultOf(made: Fit, { key, kind, law, before, belongs }: Looked, t: Told, written: Written): Result {
+function resultOf(
+  made: Fit,
+  { key, kind, law, before, belongs, careful }: Looked,
+  t: Told,
+  written: Written,
+): Result {
   const n = made.found.length;
   const byChance = quadratic(made.byChance, t.gradient, 0, n);
   const systematic = t.deviation > 0 ? Math.max(0, 1 - byChance / t.deviation ** 2) : 0;
@@ -153,6 +161,7 @@ function resultOf(made: Fit, { key, kind, law, before, belongs }: Looked, t: Tol
     ...(before ? { narrowed: narrowing(before, t.deviation, law) } : {}),
     surer: systematic > 0.5 ? { by: 'systematic', key: worstSystematic(made, t) } : { by: 'readings' },
     belongs: belongs ?? [],
+    ...(careful ? { careful } : {}),
   };
 }
 

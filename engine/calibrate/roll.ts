@@ -16,8 +16,6 @@ import { type ResistanceTerms, resistanceAt } from '../things/train/resistance.t
 
 /** m */
 const STEP = 0.25;
-/** A roll that ends before a mark is told by how far it falls short, at this speed, m/s. */
-const SHORT = 0.05;
 
 /** The way from where it is let go, with its marks among its nodes. */
 export interface Way {
@@ -41,10 +39,10 @@ export interface Forces {
 }
 
 export interface Rolled {
-  /** At each mark. */
+  /** At the nodes of the way as far as it rolls: s and m/s; beyond, what it lacks to get there, as a speed below zero. */
   readonly time: Float64Array;
   readonly speed: Float64Array;
-  /** m from the start; Infinity: it rolls on beyond the way. */
+  /** m and s from the start; beyond the way as if it went on level from there. */
   readonly rest: number;
   readonly restTime: number;
 }
@@ -71,36 +69,52 @@ export function wayOf(
   return { marks: marks.map((m) => s.indexOf(m)), s, rise, bend, weight };
 }
 
-export function roll(way: Way, { terms, inertia, curve, grade }: Forces, v0: number): Rolled {
-  const { s, rise, bend, weight, marks } = way;
+export function roll({ s, rise, bend, weight }: Way, forces: Forces, v0: number): Rolled {
+  const { terms, inertia, curve, grade } = forces;
   const n = s.length;
-  const time = new Float64Array(marks.length);
-  const speed = new Float64Array(marks.length);
-  let [u, v, t] = [(v0 * v0) / 2, v0, 0];
+  const time = new Float64Array(n);
+  const speed = new Float64Array(n);
+  let [u, v] = [(v0 * v0) / 2, v0];
   let [rest, restTime] = [Infinity, Infinity];
-  let mark = 0;
-  for (let i = 0; ; i++) {
-    for (; mark < marks.length && marks[mark] === i; mark++) {
-      time[mark] = rest < Infinity ? restTime + (s[i] - s[0] - rest) / SHORT : t;
-      speed[mark] = Math.sign(u) * Math.sqrt(2 * Math.abs(u));
-    }
-    if (i + 1 === n || (rest < Infinity && mark === marks.length)) break;
+  speed[0] = v0;
+  for (let i = 0; i + 1 < n; i++) {
     const h = s[i + 1] - s[i];
     const up = rise[i + 1] - rise[i] + curve * (bend[i + 1] - bend[i]) + grade * weight * h;
     let after = u - (up + h * resistanceAt(terms, v)) / inertia;
-    for (let again = 0; again < 3; again++)
+    for (let again = 0; again < 2; again++)
       after = u - (up + h * meanResistance(terms, v, Math.sqrt(2 * Math.max(after, 0)))) / inertia;
     if (rest === Infinity && after <= 0) {
       const x = u > 0 ? (inertia * u) / (up / h + meanResistance(terms, v, 0)) : 0;
       rest = s[i] - s[0] + x;
-      restTime = t + timeOf(x, v, 0, terms, inertia);
+      restTime = time[i] + timeOf(x, v, 0, terms, inertia);
     }
     u = after;
     const then = Math.sqrt(2 * Math.max(u, 0));
-    if (rest === Infinity) t += timeOf(h, v, then, terms, inertia);
+    time[i + 1] = rest < Infinity ? restTime : time[i] + timeOf(h, v, then, terms, inertia);
+    speed[i + 1] = Math.sign(u) * Math.sqrt(2 * Math.abs(u));
     v = then;
   }
+  if (rest === Infinity) {
+    const x = (inertia * u) / meanResistance(terms, v, 0);
+    rest = s[n - 1] - s[0] + x;
+    restTime = time[n - 1] + timeOf(x, v, 0, terms, inertia);
+  }
   return { time, speed, rest, restTime };
+}
+
+/** How far it has come by a time, m: where it came to rest, ever after. */
+export function placeAt({ s }: Way, { time, speed, rest, restTime }: Rolled, t: number): number {
+  if (t >= restTime) return rest;
+  let [low, high] = [0, s.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (time[middle] <= t) low = middle;
+    else high = middle;
+  }
+  const [v, h] = [speed[low], t - time[low]];
+  const whole = Math.min(time[high], restTime) - time[low];
+  const slows = whole > 0 ? (v - Math.max(speed[high], 0)) / whole : 0;
+  return s[low] - s[0] + h * (v - (slows * h) / 2);
 }
 
 /** Over a stretch of the way, N. */

@@ -6,16 +6,15 @@
  * Both ways over the same ground tell the grade from the resistance: what the survey misses helps one and hinders the other.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { reverseLine } from '../../things/line/geometry.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
 import { type Around, errorOf, type Instruments, offsetOf, scaleOf } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
-import { type Forces, type Rolled, roll, type Way, wayOf } from '../roll.ts';
+import { type Forces, placeAt, type Rolled, roll, type Way, wayOf } from '../roll.ts';
+import { alike, numbered, rollingOf, runningLine, stretchesOf, wheelsOf } from '../train.ts';
 import type { Recorded } from './recorded.ts';
 
 export interface Pass {
@@ -44,7 +43,7 @@ export interface CoastDown extends Recorded {
 }
 
 /** A roll is followed so far beyond its last mark, m. */
-const BEYOND = 60;
+const BEYOND = 20;
 const LEAST = 3;
 
 export function coastDown(test: CoastDown, around: Around): Outcome {
@@ -76,19 +75,14 @@ function lookedFor(
     const before = outing.assumed.curveConstant;
     return [{ key: 'curveConstant', kind: 'length', of: (v) => v['curve'], law: 'log', before }];
   }
-  const alike = new Map<string, LoadedVehicle[]>();
-  for (const v of loaded.vehicles) {
-    const { value, low, high } = v.vehicle.resistance.rolling;
-    const key = `${value} ${low} ${high}`;
-    alike.set(key, [...(alike.get(key) ?? []), v]);
-  }
   const belongs = (field: string, of: readonly LoadedVehicle[]) =>
     of.map((v) => ({ paper: 'vehicle' as const, field, vehicle: v.vehicle.id }));
+  const groups = alike(loaded.vehicles, (v) => v.vehicle.resistance.rolling);
   return [
-    ...[...alike.values()].map((of, i): Looked => {
+    ...groups.map((of, i): Looked => {
       const { rolling } = of[0].vehicle.resistance;
       return {
-        key: alike.size === 1 ? 'rolling' : `rolling/${i + 1}`,
+        key: numbered('rolling', i, groups.length),
         kind: 'specificForce',
         of: (v) => v['rolling'] * rolling.value,
         law: 'log',
@@ -131,43 +125,41 @@ const forcesOf = ({ loaded, outing }: OutingContext, v: Values, sense: 1 | -1): 
 };
 
 function layRun(run: CoastRun, { loaded, outing }: OutingContext): Laid {
-  const forward = run.way === 'forward';
-  const line = forward ? outing.line : reverseLine(outing.line);
-  const running = (at: number): number => (forward ? at : line.length - at);
+  const { line, at: running } = runningLine(outing.line, run.way);
   const from = running(run.from);
   const places = [...run.passes.map((p) => running(p.at)), ...(run.rest ? [running(run.rest.at)] : [])];
   const marks = places.map((p) => (line.loop && p < from ? p + line.length : p) - from);
   const passed = marks.slice(0, run.passes.length);
-  const stretches = loaded.vehicles.map((v) => ({
-    behind: v.behind,
-    length: v.vehicle.length,
-    mass: v.mass,
-  }));
   const ahead = passed.filter((m) => m > 0).map((m) => from + m);
   const way = wayOf(
     line,
-    stretches,
+    stretchesOf(loaded),
     from,
     [...new Set(ahead)].sort((a, b) => a - b),
-    BEYOND + (run.rest ? Math.max(0, marks[marks.length - 1]) : 0),
+    BEYOND + (run.rest ? Math.max(0, marks[marks.length - 1] - Math.max(0, ...passed)) : 0),
   );
   return {
     run,
     way,
-    sense: forward ? 1 : -1,
+    sense: run.way === 'forward' ? 1 : -1,
     marks,
     readings: (around) => readingsOf(run, marks, around),
-    told: (values, rolled) => toldOf(run, marks, values, rolled),
+    told: (values, rolled) => toldOf(run, way, values, rolled),
   };
 }
 
+/**
+ * A time at a mark is read as the place at that time: places go on evenly to where it rests, times do not. The thumb's error
+ * is so much of the way as the train ran in it.
+ */
 function readingsOf(run: CoastRun, marks: readonly number[], { instruments }: Around): Reading[] {
   const [watch, speed, mark] = [instruments.stopwatch, instruments.speed, instruments.mark].map(errorOf);
   const { rest } = run;
+  const ran = speedsAtMarks(run, marks);
   return [
     ...(run.speed ? [{ value: run.speed, error: speed }] : []),
-    ...run.passes.flatMap((p) => [
-      ...(p.time === undefined ? [] : [{ value: p.time, error: watch }]),
+    ...run.passes.flatMap((p, i) => [
+      ...(p.time === undefined ? [] : [{ value: marks[i], error: Math.hypot(ran[i] * watch, LEAST_PLACE) }]),
       ...(p.speed === undefined ? [] : [{ value: p.speed, error: speed }]),
     ]),
     ...(rest ? [{ value: marks[marks.length - 1], error: mark }] : []),
@@ -176,16 +168,36 @@ function readingsOf(run: CoastRun, marks: readonly number[], { instruments }: Ar
   ];
 }
 
-/** In the order of the readings. A mark that the tape puts a little off is passed so much earlier or later. */
-function toldOf(run: CoastRun, marks: readonly number[], v: Values, rolled: Rolled): number[] {
+/** m */
+const LEAST_PLACE = 0.02;
+
+/** Roughly, from the times before and after; 1 m/s where nothing tells. */
+function speedsAtMarks({ passes }: CoastRun, marks: readonly number[]): number[] {
+  const timed = [
+    { m: 0, t: 0 },
+    ...passes.flatMap(({ time: t }, i) => (t === undefined ? [] : [{ m: marks[i], t }])),
+  ];
+  return marks.map((m) => {
+    const i = timed.findIndex((p) => p.m === m);
+    if (i < 1) return 1;
+    const [before, after] = [timed[i - 1], timed[i + 1] ?? timed[i]];
+    return (after.m - before.m) / (after.t - before.t);
+  });
+}
+
+/** In the order of the readings. */
+function toldOf(run: CoastRun, way: Way, v: Values, rolled: Rolled): number[] {
   const start = v['start'] ?? 0;
-  const off = (i: number): number => marks[i] * (v['tape'] - 1);
+  let passed = -1;
   return [
     ...(run.speed ? [start / v['speedometer']] : []),
-    ...run.passes.flatMap((p, i) => [
-      ...(p.time === undefined ? [] : [rolled.time[i] + off(i) / Math.max(rolled.speed[i], 0.2) - v['late']]),
-      ...(p.speed === undefined ? [] : [rolled.speed[i] / v['speedometer']]),
-    ]),
+    ...run.passes.flatMap((p) => {
+      passed++;
+      return [
+        ...(p.time === undefined ? [] : [placeAt(way, rolled, p.time + v['late']) / v['tape']]),
+        ...(p.speed === undefined ? [] : [rolled.speed[way.marks[passed]] / v['speedometer']]),
+      ];
+    }),
     ...(run.rest ? [rolled.rest / v['tape']] : []),
     ...(run.rest?.time === undefined ? [] : [rolled.restTime - v['late']]),
   ];
@@ -199,26 +211,11 @@ function fittingOf(
 ): Fitting {
   const { outing, loaded } = context;
   const parameters: Parameter[] = [
-    {
-      key: 'rolling',
-      prior: pooled(
-        loaded.vehicles,
-        (v) => v.vehicle.resistance.rolling,
-        (v) => v.mass,
-      ),
-      law: 'log',
-    },
+    { key: 'rolling', prior: rollingOf(loaded.vehicles), law: 'log' },
     { key: 'perSpeed', prior: instruments.perSpeed, law: 'plain' },
     { key: 'curve', prior: outing.assumed.curveConstant, law: 'log', systematic: true },
     offsetOf('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
-    scaleOf(
-      'wheels',
-      pooled(
-        loaded.vehicles,
-        (v) => v.vehicle.rotatingShare,
-        (v) => v.vehicle.tare.value,
-      ),
-    ),
+    scaleOf('wheels', wheelsOf(loaded.vehicles)),
     scaleOf('tape', instruments.tape),
     scaleOf('speedometer', instruments.speedometer),
     ...runs.flatMap(({ run }, i): Parameter[] => [
@@ -226,13 +223,32 @@ function fittingOf(
       { key: `late ${i}`, prior: instruments.stopwatch, law: 'plain' },
     ]),
   ];
+  const rolls = runs.map((laid) => rememberedRolls(laid, context));
   const model = (values: Values): number[] =>
     runs.flatMap((laid, i) => {
       const own = { ...values, start: values[`start ${i}`] ?? 0, late: values[`late ${i}`] };
-      return laid.told(own, roll(laid.way, forcesOf(context, own, laid.sense), own.start));
+      return laid.told(own, rolls[i](own));
     });
   return { parameters, readings, model };
 }
+
+/** A roll is reckoned anew only for what changes it: not for the thumb, the tape, or how another run began. */
+function rememberedRolls(
+  { way, sense }: Laid,
+  context: OutingContext,
+): (v: Values & { start: number }) => Rolled {
+  const known = new Map<string, Rolled>();
+  return (v) => {
+    const key = ROLLS_BY.map((k) => v[k]).join();
+    const made = known.get(key) ?? roll(way, forcesOf(context, v, sense), v.start);
+    if (known.size > MOST_KNOWN) known.clear();
+    known.set(key, made);
+    return made;
+  };
+}
+
+const ROLLS_BY = ['rolling', 'perSpeed', 'curve', 'grade', 'wheels', 'start'];
+const MOST_KNOWN = 24;
 
 /** Where the search for an unread speed begins: as it ran over the first stretch, and a little more. */
 function startSpeed({ run, marks }: Laid): number {
@@ -240,18 +256,6 @@ function startSpeed({ run, marks }: Laid): number {
   const first = run.passes.findIndex((p) => p.time !== undefined && p.time > 0);
   if (first >= 0) return Math.max(0.3, marks[first] / (run.passes[first].time as number));
   return run.passes[0]?.speed ?? 2;
-}
-
-/** A spread ÷ likely of all vehicles moved together, weighted. */
-function pooled(
-  vehicles: readonly LoadedVehicle[],
-  of: (v: LoadedVehicle) => Quantity,
-  weight: (v: LoadedVehicle) => number,
-): Quantity {
-  const sum = (end: 'low' | 'value' | 'high'): number =>
-    vehicles.reduce((t, v) => t + weight(v) * of(v)[end], 0);
-  const value = sum('value');
-  return { value: 1, low: sum('low') / value, high: sum('high') / value, how: 'assumed' };
 }
 
 /** Readings that no roll can give. */

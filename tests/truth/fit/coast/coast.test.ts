@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roll, wayOf } from '../../../../engine/calibrate/roll.ts';
+import { placeAt, roll, wayOf } from '../../../../engine/calibrate/roll.ts';
 import type { Line } from '../../../../engine/things/line/types.ts';
 import { printedIn } from '../../../support/measured.ts';
 
@@ -25,30 +25,24 @@ const printed = printedIn(import.meta.url, 'D');
 const tram = printedIn(new URL('../tram-1898/', import.meta.url).href, 'A');
 
 /** From 4 m/s with a deceleration of A + C·v + B·v², m/s². */
-const coasted = (A: number, C: number, B: number, marks: readonly number[]) =>
-  roll(
-    wayOf(
-      level,
-      [{ behind: 0, length: 2, mass: M }],
-      10,
-      marks.map((m) => 10 + m),
-      100,
-    ),
-    { terms: { a: A * M, b: C * M, c: B * M }, inertia: M, curve: 0, grade: 0 },
-    4,
-  );
+function coasted(A: number, C: number, B: number, mark: number) {
+  const way = wayOf(level, [{ behind: 0, length: 2, mass: M }], 10, [10 + mark], 100);
+  const told = roll(way, { terms: { a: A * M, b: C * M, c: B * M }, inertia: M, curve: 0, grade: 0 }, 4);
+  return { ...told, atMark: { time: told.time[way.marks[0]], speed: told.speed[way.marks[0]] }, way, told };
+}
 
 describe('a coast to rest on the level', () => {
   it('A + B·v²', () => {
-    const told = coasted(0.08, 0, 0.0004, [71.44802]);
+    const told = coasted(0.08, 0, 0.0004, 71.44802);
     printed.figure('time to rest', told.restTime, 48.72722, 5e-4, 's');
     printed.figure('distance to rest', told.rest, 96.2013, 5e-4, 'm');
-    printed.figure('time to half speed', told.time[0], 23.89192, 5e-4, 's');
-    printed.figure('speed there', told.speed[0], 2, 5e-6, 'm/s');
+    printed.figure('time to half speed', told.atMark.time, 23.89192, 5e-4, 's');
+    printed.figure('place at that time', placeAt(told.way, told.told, 23.89192), 71.44802, 5e-4, 'm');
+    printed.figure('speed there', told.atMark.speed, 2, 5e-6, 'm/s');
   });
 
   it('A + C·v', () => {
-    const told = coasted(0.08, 0.02, 0, []);
+    const told = coasted(0.08, 0.02, 0, 30);
     printed.figure('time to rest, linear', told.restTime, 34.65736, 5e-4, 's');
     printed.figure('distance to rest, linear', told.rest, 61.37056, 5e-4, 'm');
   });
@@ -68,8 +62,8 @@ describe('a coast to rest on the level', () => {
       0,
     );
     const a = (0.02 - 0.01) * 9.80665;
-    expect(told.speed[0]).toBeCloseTo(Math.sqrt(2 * a * 50), 9);
-    expect(told.time[0]).toBeCloseTo(Math.sqrt((2 * 50) / a), 9);
+    expect(told.speed[way.marks[0]]).toBeCloseTo(Math.sqrt(2 * a * 50), 9);
+    expect(told.time[way.marks[0]]).toBeCloseTo(Math.sqrt((2 * 50) / a), 9);
   });
 
   it('the tram that ran out 376 ft from a known drop', () => {
