@@ -18,6 +18,7 @@ const parts: Readonly<Record<string, FileKind>> = {
   train: 'train',
   host: 'host',
   vehicle: 'vehicle',
+  outing: 'outing',
 };
 
 /** A quantity as people write it. */

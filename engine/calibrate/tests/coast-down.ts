@@ -270,7 +270,9 @@ function firstWrong(
   let [m, t] = [0, 0];
   for (const [i, mark] of marks.entries()) {
     const time = i < run.passes.length ? run.passes[i].time : run.rest?.time;
-    if (!(mark > m) || (time !== undefined && !(time > t)))
+    // Where it rests is read less sharply than a mark: it may seem to lie a little before the last one.
+    const least = i < run.passes.length ? m : m - instruments.mark.high;
+    if (!(mark > least) || (time !== undefined && !(time > t)))
       return refuse('runs-backwards', { reading: before + i + 1 });
     [m, t] = [mark, time ?? t];
   }
