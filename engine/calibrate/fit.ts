@@ -5,8 +5,7 @@
  *   min Σ ((y_i − f_i(x))/σ_i)² + Σ ((x_j − p_j)/s_j)²,   covariance (JᵀJ)⁻¹ by QR
  *
  * A spread [low, high] is what the engine's draws make of it: a triangle, whose standard deviation is half its width ÷ √6.
- * So is it taken before the fit, and so is it given back after: bounds √6 deviations to each side. What no reading
- * touched comes back as it went in.
+ * So is it taken before the fit, and so is it given back after: bounds √6 deviations to each side.
  *
  * What an instrument does to every reading alike (the scale of a balance, a tape, the grade of the survey) is a parameter of
  * its own, marked systematic: more readings never shrink it below what they can tell of it.
@@ -15,7 +14,7 @@
  */
 import { minimise } from '../base/numerics/minimise.ts';
 import { leastSquares } from '../base/numerics/qr.ts';
-import type { Quantity } from '../base/quantity.ts';
+import type { Kind, Quantity } from '../base/quantity.ts';
 import { type BadReading, badReading, type Judged } from './bad-reading.ts';
 import { type Refusal, refuse } from './refusal.ts';
 
@@ -38,6 +37,14 @@ export interface Reading {
   readonly value: number;
   /** Standard deviation of its own error. */
   readonly error: number;
+  readonly kind?: Kind;
+}
+
+/** A figure as it was read and as it should be. */
+export interface Compared {
+  readonly found: number;
+  readonly expected: number;
+  readonly kind: Kind;
 }
 
 export type Values = Readonly<Record<string, number>>;
@@ -45,8 +52,12 @@ export type Values = Readonly<Record<string, number>>;
 export interface Fitting {
   readonly parameters: readonly Parameter[];
   readonly readings: readonly Reading[];
+  /** Of its readings, but where one says otherwise. */
+  readonly kind: Kind;
   /** What each reading should be; NaN where the model gives none. */
   readonly model: (values: Values) => ArrayLike<number>;
+  /** What was written down for a reading, where the model tells it as something else. */
+  readonly written?: (index: number, values: Values) => Compared | undefined;
 }
 
 export interface Fit {
@@ -67,13 +78,16 @@ export interface Fit {
 /** Beyond this many times their stated errors no one thing explains the readings. */
 const MOST_SCATTER = 4;
 
-export const spreadOf = (q: Quantity): number => (q.high - q.low) / 2 / WIDTH;
+/** Far less than anybody reads. */
+const STILL = 1e-7;
+
+export const spreadOf = (q: Quantity): number => normalOf(q, 'plain').deviation;
 
 export function fitReadings(fitting: Fitting): Fit | Refusal {
   const search = new Search(fitting);
   const all = search.find([]);
   if ('code' in all) return all;
-  const bad = badReading(all, fitting.readings, (without) => search.find([without]));
+  const bad = badReading(all, fitting, (without) => search.find([without]));
   if (bad && 'code' in bad) return bad;
   const best = bad ? bad.without : all;
   const scatter = scatterOf(best);
@@ -115,7 +129,7 @@ class Search {
   readonly parameters: readonly Parameter[];
   readonly #fitting: Fitting;
   readonly #fixed: Values;
-  readonly #before: readonly (Before | undefined)[];
+  readonly #before: readonly (Normal | undefined)[];
 
   constructor(fitting: Fitting) {
     const exact = ({ prior }: Parameter): boolean => prior !== undefined && !(prior.high > prior.low);
@@ -124,7 +138,7 @@ class Search {
     this.#fixed = Object.fromEntries(
       fitting.parameters.filter(exact).map((p) => [p.key, (p.prior as Quantity).value]),
     );
-    this.#before = this.parameters.map(before);
+    this.#before = this.parameters.map((p) => p.prior && normalOf(p.prior, p.law));
   }
 
   find(without: readonly number[], scatter = 1): Judged | Refusal {
@@ -134,24 +148,26 @@ class Search {
       const told = model({ ...this.#fixed, ...valuesAt(this.parameters, x) });
       return [
         ...taken.map((i) => (told[i] - readings[i].value) / (readings[i].error * scatter)),
-        ...this.#before.flatMap((b, j) => (b ? [(x[j] - b.mean) / (x[j] < b.mean ? b.below : b.above)] : [])),
+        ...this.#before.flatMap((b, j) => (b ? [(x[j] - b.mean) / b.deviation] : [])),
       ];
     };
     const start = this.parameters.map((p, j) => this.#before[j]?.mean ?? startOf(p));
     if (taken.length + this.#before.filter((b) => b).length < start.length)
       return refuse('too-few-readings', { found: taken.length, needed: start.length });
-    const found = minimise(residuals, start, this.#sizes(start));
+    const found = minimise(residuals, start, this.#sizes(start), STILL);
     if (!found.ended || !Number.isFinite(found.sum)) return refuse('no-fit', {});
     const n = start.length;
     const spread = leastSquares(found.jacobian, new Float64Array(found.residuals.length), n);
     if (spread.rank < n) return refuse('not-told-apart', { keys: this.parameters.map((p) => p.key) });
+    const values = { ...this.#fixed, ...valuesAt(this.parameters, found.x) };
     const leverage = taken.map((_, i) => quadratic(spread.inverse, found.jacobian, i * n, n));
     const sum = taken.reduce((total, _, i) => total + found.residuals[i] ** 2, 0);
     return {
       x: found.x,
       jacobian: found.jacobian,
       residuals: found.residuals,
-      told: Float64Array.from(model({ ...this.#fixed, ...valuesAt(this.parameters, found.x) })),
+      values,
+      told: Float64Array.from(model(values)),
       taken,
       leverage,
       sum,
@@ -161,7 +177,7 @@ class Search {
 
   #sizes(start: readonly number[]): number[] {
     return this.parameters.map((p, j) =>
-      p.law === 'log' ? 1 : (this.#before[j]?.above ?? Math.max(Math.abs(start[j]), 1e-9)),
+      p.law === 'log' ? 1 : (this.#before[j]?.deviation ?? Math.max(Math.abs(start[j]), 1e-9)),
     );
   }
 
@@ -185,20 +201,20 @@ class Search {
   }
 }
 
-interface Before {
+/** A spread as a normal one: in the parameter's law, with the mean and deviation of the draws that the engine makes of it. */
+interface Normal {
   readonly mean: number;
-  /** Standard deviations to each side. */
-  readonly below: number;
-  readonly above: number;
+  readonly deviation: number;
 }
 
-function before({ prior, law }: Parameter): Before | undefined {
-  if (!prior) return undefined;
-  const to = law === 'log' ? Math.log : (v: number): number => v;
-  const mean = to(prior.value);
-  const [low, high] = [mean - to(prior.low), to(prior.high) - mean];
-  // A spread to one side alone has a side of no width: the other stands for both.
-  return { mean, below: (low > 0 ? low : high) / WIDTH, above: (high > 0 ? high : low) / WIDTH };
+/**
+ * Half of the draws lie on each side of the likely value, in a triangle each: of widths l and h its mean is (h − l)/6 from
+ * the likely value, its variance (l² + h²)/12 − ((h − l)/6)²; w²/6 where both are w.
+ */
+export function normalOf({ low, value, high }: Quantity, law: Parameter['law']): Normal {
+  const [l, v, h] = law === 'log' ? [Math.log(low), Math.log(value), Math.log(high)] : [low, value, high];
+  const aside = (h - v - (v - l)) / 6;
+  return { mean: v + aside, deviation: Math.sqrt(((v - l) ** 2 + (h - v) ** 2) / 12 - aside * aside) };
 }
 
 function startOf({ key, start, law }: Parameter): number {

@@ -2,6 +2,7 @@
  * Why nothing was made of a test: codes with their facts; the sentences stand in `words/measured`. Nothing is fitted
  * silently to readings that cannot be right.
  */
+import type { Kind } from '../base/quantity.ts';
 import type { UnitSlip } from './bad-reading.ts';
 
 export interface RefusalFacts {
@@ -15,6 +16,7 @@ export interface RefusalFacts {
     readonly reading: number;
     readonly found: number;
     readonly expected: number;
+    readonly kind: Kind;
     readonly slip?: UnitSlip;
   };
   /** They scatter so many times as much as their errors say. */

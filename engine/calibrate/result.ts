@@ -1,6 +1,6 @@
 /** What a fit says of the things looked for: values with bounds, how sure, what they go together with. */
 import type { Kind, Quantity } from '../base/quantity.ts';
-import { type Fit, quadratic, spreadOf, type Values, valuesAt, WIDTH } from './fit.ts';
+import { type Fit, normalOf, quadratic, type Values, valuesAt, WIDTH } from './fit.ts';
 import { type Further, type Refusal, refuse } from './refusal.ts';
 
 /** Where in which paper a result belongs. */
@@ -131,8 +131,8 @@ function covarianceOf(c: Float64Array, a: Float64Array, b: Float64Array, n: numb
 }
 
 function narrowing(before: Quantity, deviation: number, law: Looked['law']): number {
-  const width = law === 'log' ? (Math.log(before.high) - Math.log(before.low)) / 2 / WIDTH : spreadOf(before);
-  return width > 0 ? deviation / width : 0;
+  const was = normalOf(before, law).deviation;
+  return was > 0 ? deviation / was : 0;
 }
 
 function resultOf(

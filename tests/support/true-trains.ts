@@ -29,6 +29,7 @@ const assumedRolling = between(0.003, 0.006, 0.012, 'assumed');
 export function assumedOuting(seed: number): Outing {
   const draw = drawer(seed);
   const base = randomOuting(seed, 2);
+  const hard = draw(0.06, 0.09);
   const rolling = { rolling: assumedRolling, perSpeed: 0, perSpeedSquared: 0 };
   const vehicles = ['engine', 'car1', 'car2'].map((id, i) => {
     const v = randomVehicle(draw, id, i === 0);
@@ -37,23 +38,21 @@ export function assumedOuting(seed: number): Outing {
       tare: exact(v.tare.value),
       rotatingShare: between(0.03, 0.06, 0.1, 'assumed'),
       resistance: rolling,
-      brakes:
-        i === 0
-          ? [
-              {
-                id: 'brake',
-                name: 'brake',
-                kind: 'engine-only' as const,
-                on: v.groups.map((g) => g.id),
-                force: spreadAbout(draw(250, 450), 0.8, 1.15),
-                block: 'composition' as const,
-                deadTime: between(0.2, 0.5, 1, 'assumed'),
-                buildUp: between(0.5, 1, 2, 'assumed'),
-                workedBy: 'driver' as const,
-                parking: false,
-              },
-            ]
-          : [],
+      ...(i === 0 ? { supplies: ['straight-air' as const] } : {}),
+      brakes: [
+        {
+          id: 'brake',
+          name: 'brake',
+          kind: 'straight-air' as const,
+          on: v.groups.map((g) => g.id),
+          // Short of what a wet rail holds: a wheel that slides tells nothing of its brake.
+          force: spreadAbout(v.tare.value * 9.80665 * hard, 0.8, 1.15),
+          deadTime: between(0.2, 0.5, 1, 'assumed'),
+          buildUp: between(0.5, 1, 2, 'assumed'),
+          workedBy: 'driver' as const,
+          parking: false,
+        },
+      ],
     };
   });
   const waves = [0, 60, 130, 210, 300, 400].map((at) => ({ at, height: draw(-0.25, 0.25) }));
@@ -84,7 +83,8 @@ export interface Truth {
   readonly rolling: number;
   readonly perSpeed: number;
   readonly grade: number;
-  readonly force: number;
+  /** True ÷ stated force, of each of its brakes. */
+  readonly brake: number;
   readonly deadTime: number;
   readonly buildUp: number;
 }
@@ -96,7 +96,7 @@ export function trueTrain(outing: Outing, u: () => number): Truth {
   const perSpeed = take(instruments.perSpeed);
   const wheels = take(outing.train.vehicles[0].rotatingShare);
   const [gear] = outing.train.vehicles[0].brakes;
-  const force = take(gear.force as Quantity);
+  const brake = take(gear.force as Quantity) / (gear.force as Quantity).value;
   const deadTime = take(gear.deadTime as Quantity);
   const buildUp = take(gear.buildUp as Quantity);
   const vehicles = outing.train.vehicles.map((v) => ({
@@ -105,7 +105,7 @@ export function trueTrain(outing: Outing, u: () => number): Truth {
     resistance: { rolling: exact(rolling), perSpeed, perSpeedSquared: 0 },
     brakes: v.brakes.map((b) => ({
       ...b,
-      force: exact(force),
+      force: exact(brake * (b.force as Quantity).value),
       deadTime: exact(deadTime),
       buildUp: exact(buildUp),
     })),
@@ -114,8 +114,8 @@ export function trueTrain(outing: Outing, u: () => number): Truth {
   return {
     rolling,
     perSpeed,
+    brake,
     grade: take(outing.assumed.gradeSpread[outing.line.heightQuality]),
-    force,
     deadTime,
     buildUp,
     outing: {

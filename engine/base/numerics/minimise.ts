@@ -24,15 +24,21 @@ export interface Least {
 }
 
 const MOST_STEPS = 1000;
-/** A step that moves no parameter by more than this share of itself is the last. */
+/** A step that moves no parameter by more than this share of itself is the last, where nothing else is asked. */
 const STILL = 1e-11;
 /** The cube root of the smallest number that tells in 1: where a central difference errs least. */
 const DIFFERENCE = 6e-6;
 
 /**
  * @param scale least size of each parameter that means anything, for differences near zero
+ * @param stillAt share of itself by which the last step moves no parameter
  */
-export function minimise(of: Residuals, start: ArrayLike<number>, scale: ArrayLike<number>): Least {
+export function minimise(
+  of: Residuals,
+  start: ArrayLike<number>,
+  scale: ArrayLike<number>,
+  stillAt: number = STILL,
+): Least {
   const n = start.length;
   let x = Float64Array.from(start);
   let r = Float64Array.from(of(x));
@@ -46,7 +52,7 @@ export function minimise(of: Residuals, start: ArrayLike<number>, scale: ArrayLi
     const next = x.map((v, j) => v + move[j]);
     const nextR = Float64Array.from(of(next));
     const nextSum = squares(nextR);
-    const still = move.every((m, j) => Math.abs(m) <= STILL * (Math.abs(x[j]) + scale[j]));
+    const still = move.every((m, j) => Math.abs(m) <= stillAt * (Math.abs(x[j]) + scale[j]));
     if (nextSum <= sum) {
       [x, r, sum] = [next, nextR, nextSum];
       jacobian = differences(of, x, scale, r.length);

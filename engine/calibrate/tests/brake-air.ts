@@ -131,6 +131,7 @@ export function leakDown(test: LeakDown, around: Around): Outcome {
       scaleOf('gauge', instruments.gauge),
     ],
     readings: readings.map((r): Reading => ({ value: r.pressure, error })),
+    kind: vacuum ? 'vacuum' : 'gaugePressure',
     model: (v) => leaked(v['start'], v['tau'], vacuum, outside, times).map((p) => p / v['gauge']),
   });
   if ('code' in made) return made;
@@ -175,6 +176,7 @@ export function applyTime(test: ApplyTime, { instruments, assumed }: Around): Ou
       { key: 'build', prior: assumed.buildUp[test.brake], law: 'log' },
     ],
     readings,
+    kind: 'time',
     model: (v) =>
       test.tries.flatMap(({ first, full }) => [
         ...(first === undefined ? [] : [v['dead']]),
@@ -218,6 +220,7 @@ export function recharge(test: Recharge, around: Around): Outcome {
       scaleOf('gauge', instruments.gauge),
     ],
     readings: times.map((value) => ({ value, error: 2 * errorOf(instruments.stopwatch) })),
+    kind: 'time',
     model: (v) => times.map(() => v['time']),
   });
   if ('code' in made) return made;

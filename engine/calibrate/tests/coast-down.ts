@@ -9,7 +9,14 @@ import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
-import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
+import {
+  type Compared,
+  type Fitting,
+  fitReadings,
+  type Parameter,
+  type Reading,
+  type Values,
+} from '../fit.ts';
 import { type Around, errorOf, type Instruments, offsetOf, scaleOf } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
@@ -157,14 +164,14 @@ function readingsOf(run: CoastRun, marks: readonly number[], { instruments }: Ar
   const { rest } = run;
   const ran = speedsAtMarks(run, marks);
   return [
-    ...(run.speed ? [{ value: run.speed, error: speed }] : []),
+    ...(run.speed ? [{ value: run.speed, error: speed, kind: 'speed' as const }] : []),
     ...run.passes.flatMap((p, i) => [
       ...(p.time === undefined ? [] : [{ value: marks[i], error: Math.hypot(ran[i] * watch, LEAST_PLACE) }]),
-      ...(p.speed === undefined ? [] : [{ value: p.speed, error: speed }]),
+      ...(p.speed === undefined ? [] : [{ value: p.speed, error: speed, kind: 'speed' as const }]),
     ]),
     ...(rest ? [{ value: marks[marks.length - 1], error: mark }] : []),
     // Nobody sees the moment of rest as sharply as a mark go by.
-    ...(rest?.time === undefined ? [] : [{ value: rest.time, error: 2 * watch }]),
+    ...(rest?.time === undefined ? [] : [{ value: rest.time, error: 2 * watch, kind: 'time' as const }]),
   ];
 }
 
@@ -229,7 +236,32 @@ function fittingOf(
       const own = { ...values, start: values[`start ${i}`] ?? 0, late: values[`late ${i}`] };
       return laid.told(own, rolls[i](own));
     });
-  return { parameters, readings, model };
+  return { parameters, readings, kind: 'length', model, written: (i, v) => writtenAs(runs, i, v, rolls) };
+}
+
+/** A time as it was read, and when the fitted roll passes that mark. */
+function writtenAs(
+  runs: readonly Laid[],
+  index: number,
+  values: Values,
+  rolls: readonly ((v: Values & { start: number }) => Rolled)[],
+): Compared | undefined {
+  let at = 0;
+  for (const [i, { run, way }] of runs.entries()) {
+    if (run.speed) at++;
+    const own = { ...values, start: values[`start ${i}`] ?? 0 };
+    for (const [k, pass] of run.passes.entries()) {
+      if (pass.time !== undefined && at++ === index)
+        return {
+          found: pass.time,
+          expected: rolls[i](own).time[way.marks[k]] - values[`late ${i}`],
+          kind: 'time',
+        };
+      if (pass.speed !== undefined) at++;
+    }
+    at += (run.rest ? 1 : 0) + (run.rest?.time === undefined ? 0 : 1);
+  }
+  return undefined;
 }
 
 /** A roll is reckoned anew only for what changes it: not for the thumb, the tape, or how another run began. */

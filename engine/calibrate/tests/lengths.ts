@@ -75,7 +75,8 @@ function repeated(
   model: (v: Values) => readonly number[],
 ): Outcome {
   const start = mean(readings.map((r) => r.value));
-  const made = fitReadings({ parameters: [{ key: 'it', start, law: 'log' }, ...shared], readings, model });
+  const parameters: Parameter[] = [{ key: 'it', start, law: 'log' }, ...shared];
+  const made = fitReadings({ parameters, readings, kind: looked.kind, model });
   return 'code' in made ? made : resultsOf(made, [looked], test, 'more-readings');
 }
 
@@ -120,6 +121,7 @@ export function spring(test: Spring, { instruments, assumed }: Around): Outcome 
       scaleOf('balance', instruments.balance),
     ],
     readings: loads.map(({ height }) => ({ value: height, error: errorOf(instruments.rule) })),
+    kind: 'length',
     model: (v) => loads.map(({ load }) => v['free'] + (sense * load * v['balance']) / v['it']),
   });
   if ('code' in made) return made;

@@ -103,6 +103,7 @@ function pulled(
   const fitting: Fitting = {
     parameters,
     readings: [...test.pulls.map(reading), ...also.map(reading)],
+    kind: 'force',
     model: (v) => [
       ...test.pulls.map(
         (p) => (v['force'] + (also.length > 0 ? 0 : keeps(v)) + tilt(v, p.way)) / v['balance'],

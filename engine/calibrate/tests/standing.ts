@@ -72,6 +72,7 @@ export function tilt(test: Tilt, { instruments, vehicle }: Around): Outcome {
       offsetOf('level', instruments.tilt),
     ],
     readings: tilts.map(({ angle }): Reading => ({ value: angle, error: errorOf(instruments.tilt) })),
+    kind: 'angle',
     model: (v) =>
       tilts.map(({ side }) => {
         const to = side === 'left' ? 1 : -1;
@@ -99,7 +100,12 @@ export function wheelBlock({ blocks, source, date }: WheelBlock, { instruments }
   const off = instruments.rule.high;
   const wrong = blocks.findIndex((b) => b.lifts && b.height + off < borne);
   if (wrong >= 0)
-    return refuse('readings-disagree', { reading: wrong + 1, found: blocks[wrong].height, expected: borne });
+    return refuse('readings-disagree', {
+      reading: wrong + 1,
+      found: blocks[wrong].height,
+      expected: borne,
+      kind: 'length',
+    });
   const [low, high] = [Math.max(0, borne - off), Math.max(borne, lifted) + off];
   return {
     ok: true,
@@ -159,6 +165,7 @@ export function weighing(test: Weighing, { instruments, vehicle }: Around): Outc
   const made = fitReadings({
     parameters,
     readings,
+    kind: 'mass',
     model: (v) => {
       const loads = (slope: number): number[] => {
         if (!two) return [v['tare'] / v['scales']];

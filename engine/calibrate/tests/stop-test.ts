@@ -6,12 +6,12 @@
  * From a signal that the driver does not expect, instead of a mark at which he acts, the stop has his reaction in it.
  */
 import { exact } from '../../base/quantity.ts';
+import { remembered } from '../../base/remember.ts';
 import { buildKit } from '../../motion/kit.ts';
-import { modelOf } from '../../motion/model.ts';
+import { emptyTrace, modelOf, type StopModel, type StopTrace } from '../../motion/model.ts';
 import { likely } from '../../motion/scenario.ts';
 import { stopInto } from '../../motion/stop.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import type { AssumedValues } from '../../things/assumed.ts';
 import { type BrakedGroup, forceAtRest, trainBrakes } from '../../things/brake/force.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
@@ -154,11 +154,12 @@ function fittingOf(
   const { outing, loaded } = context;
   const [watch, mark] = [instruments.stopwatch, instruments.mark].map(errorOf);
   const speed = errorOf(instruments.speed);
-  const potentials = test.stops.map((stop) => potentialFor(stop, context));
   const readings = test.stops.flatMap((stop): Reading[] => [
-    { value: stop.speed, error: speed },
+    { value: stop.speed, error: speed, kind: 'speed' },
     { value: distanceOf(stop, outing.line.length, outing.line.loop), error: mark },
-    ...(stop.time === undefined ? [] : [{ value: stop.time, error: Math.SQRT2 * watch }]),
+    ...(stop.time === undefined
+      ? []
+      : [{ value: stop.time, error: Math.SQRT2 * watch, kind: 'time' as const }]),
   ]);
   const parameters: Parameter[] = [
     { key: 'brake', prior: pooled(groups, (g) => g.block, forceAtRest), law: 'log' },
@@ -175,66 +176,82 @@ function fittingOf(
     scaleOf('speedometer', instruments.speedometer),
     ...test.stops.map((stop, i): Parameter => ({ key: `speed ${i}`, start: stop.speed, law: 'log' })),
   ];
+  const ways = { forward: stopper('forward'), reverse: stopper('reverse') };
   const model = (v: Values): number[] =>
     test.stops.flatMap((stop, i) => {
       const from = runningLine(outing.line, stop.way).at(stop.from);
-      const told = stopped(context, groups, test.rail, potentials[i], v, stop.way, from, v[`speed ${i}`]);
+      const told = ways[stop.way](v, from, v[`speed ${i}`]);
       return [
         v[`speed ${i}`] / v['speedometer'],
         told.distance / v['tape'],
         ...(stop.time === undefined ? [] : [told.time]),
       ];
     });
-  return { parameters, readings, model };
+  return { parameters, readings, kind: 'length', model };
+
+  /** Made ready anew only for what changes it: not for the tape, nor for how fast another stop began. */
+  function stopper(way: Sense): (v: Values, from: number, speed: number) => StopTrace {
+    const potential = potentialFor(test.stops, way, context);
+    const ready = remembered((key: string) => {
+      const v = Object.fromEntries(READY_BY.map((k, i) => [k, Number(key.split(' ')[i])]));
+      return modelFor(context, groups, test.rail, potential as Potential, v, way);
+    });
+    return (v, from, speed) => {
+      const out = emptyTrace();
+      stopInto(ready(READY_BY.map((k) => v[k] ?? 0).join(' ')), from, speed, out);
+      return out;
+    };
+  }
 }
 
-function potentialFor(stop: Stop, { outing, loaded }: OutingContext): Potential {
-  const { line, at } = runningLine(outing.line, stop.way);
-  const from = at(stop.from);
-  const length = distanceOf(stop, line.length, line.loop);
+const READY_BY = ['brake', 'dead', 'build', 'reaction', 'adhesion', 'rolling', 'wheels', 'grade'];
+
+/** Of all stops that way. */
+function potentialFor(
+  all: readonly Stop[],
+  way: Sense,
+  { outing, loaded }: OutingContext,
+): Potential | undefined {
+  const stops = all.filter((s) => s.way === way);
+  if (stops.length === 0) return undefined;
+  const { line, at } = runningLine(outing.line, way);
+  const reach = stops.map((s) => ({ from: at(s.from), length: distanceOf(s, line.length, line.loop) }));
   return buildPotential(
     line,
     stretchesOf(loaded),
-    from,
-    from + 2 * length + BEYOND,
+    Math.min(...reach.map((r) => r.from)),
+    Math.max(...reach.map((r) => r.from + 2 * r.length)) + BEYOND,
     STEP,
     outing.assumed.curveConstant.value,
   );
 }
 
-const stillness = { distance: 0, time: 0, beforeFullBrake: 0, speedAtAction: 0, topSpeed: 0 };
-
-/** The stop as the engine reckons it, with what is fitted put in. */
-function stopped(
+/** The train's stops as the engine reckons them, with what is fitted put in. */
+function modelFor(
   { outing, loaded }: OutingContext,
   groups: readonly BrakedGroup[],
   rail: RailState,
   potential: Potential,
   v: Values,
   way: Sense,
-  from: number,
-  speed: number,
-): { readonly distance: number; readonly time: number } {
+): StopModel {
   const own = groups.map((g) => ({
     ...g,
     block: exact(g.block.value * v['brake']),
     deadTime: exact(g.deadTime.value * v['dead']),
     buildUp: exact(g.buildUp.value * v['build']),
   }));
-  const grade = (way === 'forward' ? 1 : -1) * v['grade'];
   const kit = buildKit(
     loaded,
     own,
     potential,
     exact(v['adhesion']),
     exact(v['reaction'] ?? 0),
-    outing.assumed as AssumedValues,
-    { state: rail, grade: exact(grade) },
+    outing.assumed,
+    { state: rail, grade: exact((way === 'forward' ? 1 : -1) * v['grade']) },
   );
   const model = modelOf(kit, likely, false);
   model.a += (v['rolling'] - 1) * kit.resistance.value.a;
   model.inertia += (v['wheels'] - 1) * (kit.effectiveMass - kit.mass);
-  const out = { ...stillness };
-  stopInto(model, from, speed, out);
-  return out;
+  return model;
 }
