@@ -45,6 +45,7 @@ export type Further =
   | 'longer'
   | 'curve-and-straight'
   | 'other-load'
+  | 'one-brake'
   | 'more-readings';
 
 export type RefusalCode = keyof RefusalFacts;

@@ -52,7 +52,7 @@ export interface Measured {
   /** Between results, in their order; n × n. */
   readonly correlations: readonly (readonly number[])[];
   /** Looked for, and hardly better known than before: nothing is changed by it. */
-  readonly untold: readonly string[];
+  readonly untold: readonly { readonly key: string; readonly belongs: readonly Belongs[] }[];
   readonly bad?: Fit['bad'];
   readonly scatter: number;
   readonly readings: number;
@@ -92,7 +92,9 @@ export function resultsOf(
     ok: true,
     results: sure.map((t) => resultOf(made, t.looked, t, written)),
     correlations: sure.map((a) => sure.map((b) => shared(a, b))),
-    untold: told.filter((t) => !sure.includes(t)).map((t) => t.looked.key),
+    untold: told
+      .filter((t) => !sure.includes(t))
+      .map(({ looked: { key, belongs = [] } }) => ({ key, belongs })),
     ...(made.bad ? { bad: made.bad } : {}),
     scatter: made.scatter,
     readings: made.readings,
@@ -158,7 +160,7 @@ function resultOf(
     },
     interval: [beside(-NORMAL_95), beside(NORMAL_95)],
     systematic,
-    ...(before ? { narrowed: narrowing(before, t.deviation, law) } : {}),
+    ...(before && before.high > before.low ? { narrowed: narrowing(before, t.deviation, law) } : {}),
     surer: systematic > 0.5 ? { by: 'systematic', key: worstSystematic(made, t) } : { by: 'readings' },
     belongs: belongs ?? [],
     ...(careful ? { careful } : {}),

@@ -55,3 +55,19 @@ export const wheelsOf = (vehicles: readonly LoadedVehicle[]): Quantity =>
     (v) => v.vehicle.rotatingShare,
     (v) => v.vehicle.tare.value,
   );
+
+/** The rolling resistance of vehicles that are alike is one unknown; of others, another. */
+export interface Rollers {
+  readonly key: string;
+  readonly vehicles: readonly LoadedVehicle[];
+  readonly rolling: Quantity;
+}
+
+export function rollersOf(vehicles: readonly LoadedVehicle[]): readonly Rollers[] {
+  const groups = alike(vehicles, (v) => v.vehicle.resistance.rolling);
+  return groups.map((of, i) => ({
+    key: numbered('rolling', i, groups.length),
+    vehicles: of,
+    rolling: of[0].vehicle.resistance.rolling,
+  }));
+}

@@ -1,5 +1,6 @@
 /** Readings of tests in which a train moves. */
 import * as z from 'zod/mini';
+import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { chainage, choice, group, may, must, rows } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
@@ -59,6 +60,11 @@ export const runTests = [
       choice(...railStates),
       'rail',
       'The rail as it was: dry stops and wet ones are tests of their own.',
+    ),
+    brakes: may(
+      rows(choice(...brakeKinds), 1, 8),
+      'brakes',
+      'Kinds of brake that were put on, one at a time where there are several; all, if nothing is said.',
     ),
     stops: must(rows(stop, 1, 200), 'stops', 'Each stop; over several speeds, both ways.'),
   }),

@@ -53,6 +53,8 @@ const LEAST_LEAK = 3;
 const LEAST_TIMES = 3;
 /** Steps over which a leak is followed to the last reading. */
 const STEPS = 240;
+/** s */
+const MINUTE = 60;
 
 const atmosphereOf = ({ atmosphere }: { atmosphere?: number }, { outing }: Around): number =>
   atmosphere ?? outing?.air.pressure ?? STANDARD_ATMOSPHERE;
@@ -141,8 +143,8 @@ export function leakDown(test: LeakDown, around: Around): Outcome {
     [
       {
         key: 'leak',
-        kind: 'gaugePressure',
-        of: (v) => -leakRate(first.pressure, v['tau'], vacuum, outside),
+        kind: vacuum ? 'vacuum' : 'gaugePressure',
+        of: (v) => v['start'] - leaked(v['start'], v['tau'], vacuum, outside, [MINUTE])[0],
         law: 'log',
         careful: 'high',
         belongs,

@@ -1,7 +1,8 @@
 /**
  * Coast-down: the train is let roll past marks, until it rests or not. Times or speeds at the marks, or the speed at the
  * start and where it rests; let go from rest down a fall it is the drop test. What is fitted: rolling resistance and its
- * speed term, of all vehicles together in the proportion in which they were assumed.
+ * speed term. Vehicles of which the same is assumed are one unknown; a train of two sorts tells their sum, and each only as
+ * far as it weighs in it: the engine let roll by itself tells the rest.
  *
  * Both ways over the same ground tell the grade from the resistance: what the survey misses helps one and hinders the other.
  */
@@ -21,7 +22,7 @@ import { type Around, errorOf, type Instruments, offsetOf, scaleOf } from '../in
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
 import { type Forces, placeAt, type Rolled, roll, type Way, wayOf } from '../roll.ts';
-import { alike, numbered, rollingOf, runningLine, stretchesOf, wheelsOf } from '../train.ts';
+import { rollersOf, runningLine, stretchesOf, wheelsOf } from '../train.ts';
 import type { Recorded } from './recorded.ts';
 
 export interface Pass {
@@ -61,7 +62,7 @@ export function coastDown(test: CoastDown, around: Around): Outcome {
   if (wrong) return wrong;
   const readings = runs.flatMap((run) => run.readings(around));
   if (readings.length < LEAST) return refuse('too-few-readings', { found: readings.length, needed: LEAST });
-  const made = fitReadings(fittingOf(runs, readings, outing, around));
+  const made = fitReadings(fittingOf(test, runs, readings, outing, around));
   if ('code' in made) return made;
   return resultsOf(made, lookedFor(test, outing, around), test, furtherOf(test));
 }
@@ -84,24 +85,22 @@ function lookedFor(
   }
   const belongs = (field: string, of: readonly LoadedVehicle[]) =>
     of.map((v) => ({ paper: 'vehicle' as const, field, vehicle: v.vehicle.id }));
-  const groups = alike(loaded.vehicles, (v) => v.vehicle.resistance.rolling);
   return [
-    ...groups.map((of, i): Looked => {
-      const { rolling } = of[0].vehicle.resistance;
-      return {
-        key: numbered('rolling', i, groups.length),
+    ...rollersOf(loaded.vehicles).map(
+      ({ key, vehicles, rolling }): Looked => ({
+        key,
         kind: 'specificForce',
-        of: (v) => v['rolling'] * rolling.value,
+        of: (v) => v[key],
         law: 'log',
         before: rolling,
-        belongs: belongs('resistance.rolling', of),
-      };
-    }),
+        belongs: belongs('resistance.rolling', vehicles),
+      }),
+    ),
     {
       key: 'perSpeed',
-      kind: 'specificForce',
+      kind: 'ratio',
       of: (v) => v['perSpeed'],
-      law: 'plain',
+      law: 'log',
       before: instruments.perSpeed,
       belongs: belongs('resistance.perSpeed', loaded.vehicles),
     },
@@ -123,8 +122,12 @@ interface Laid {
 const forcesOf = ({ loaded, outing }: OutingContext, v: Values, sense: 1 | -1): Forces => {
   const likely = resistanceTerms(loaded.vehicles, 0);
   const weight = loaded.mass * GRAVITY;
+  const resists = rollersOf(loaded.vehicles).reduce(
+    (sum, { key, vehicles }) => sum + v[key] * GRAVITY * vehicles.reduce((m, { mass }) => m + mass, 0),
+    0,
+  );
   return {
-    terms: { a: likely.a * v['rolling'], b: weight * v['perSpeed'], c: likely.c },
+    terms: { a: resists, b: weight * v['perSpeed'], c: likely.c },
     inertia: loaded.mass + (loaded.effectiveMass - loaded.mass) * v['wheels'],
     curve: v['curve'] ?? outing.assumed.curveConstant.value,
     grade: sense * v['grade'],
@@ -211,6 +214,7 @@ function toldOf(run: CoastRun, way: Way, v: Values, rolled: Rolled): number[] {
 }
 
 function fittingOf(
+  test: CoastDown,
   runs: readonly Laid[],
   readings: readonly Reading[],
   context: OutingContext,
@@ -218,9 +222,14 @@ function fittingOf(
 ): Fitting {
   const { outing, loaded } = context;
   const parameters: Parameter[] = [
-    { key: 'rolling', prior: rollingOf(loaded.vehicles), law: 'log' },
-    { key: 'perSpeed', prior: instruments.perSpeed, law: 'plain' },
-    { key: 'curve', prior: outing.assumed.curveConstant, law: 'log', systematic: true },
+    ...rollersOf(loaded.vehicles).map(({ key, rolling }) => ({ key, prior: rolling, law: 'log' }) as const),
+    { key: 'perSpeed', prior: instruments.perSpeed, law: 'log' },
+    {
+      key: 'curve',
+      prior: outing.assumed.curveConstant,
+      law: 'log',
+      ...(test.kind === 'coast-down' ? { systematic: true as const } : {}),
+    },
     offsetOf('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
     scaleOf('wheels', wheelsOf(loaded.vehicles)),
     scaleOf('tape', instruments.tape),
@@ -270,8 +279,9 @@ function rememberedRolls(
   context: OutingContext,
 ): (v: Values & { start: number }) => Rolled {
   const known = new Map<string, Rolled>();
+  const by = [...ROLLS_BY, ...rollersOf(context.loaded.vehicles).map((r) => r.key)];
   return (v) => {
-    const key = ROLLS_BY.map((k) => v[k]).join();
+    const key = by.map((k) => v[k]).join();
     const made = known.get(key) ?? roll(way, forcesOf(context, v, sense), v.start);
     if (known.size > MOST_KNOWN) known.clear();
     known.set(key, made);
@@ -279,7 +289,7 @@ function rememberedRolls(
   };
 }
 
-const ROLLS_BY = ['rolling', 'perSpeed', 'curve', 'grade', 'wheels', 'start'];
+const ROLLS_BY = ['perSpeed', 'curve', 'grade', 'wheels', 'start'];
 const MOST_KNOWN = 24;
 
 /** Where the search for an unread speed begins: as it ran over the first stretch, and a little more. */

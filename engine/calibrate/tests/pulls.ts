@@ -119,7 +119,7 @@ function pulled(
 export function brakePull(test: BrakePull, around: Around): Outcome {
   const open = opened(test, around);
   if ('code' in open) return open;
-  const gear = open.vehicle.brakes.find((g) => g.id === test.gear);
+  const gear = open.vehicle.brakes.find((g) => g.id === test.gear || g.name === test.gear);
   if (!gear) return refuse('not-stated', { field: 'brakes' });
   const force: Looked = {
     key: 'force',

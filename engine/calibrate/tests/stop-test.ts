@@ -13,11 +13,12 @@ import { likely } from '../../motion/scenario.ts';
 import { stopInto } from '../../motion/stop.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type BrakedGroup, forceAtRest, trainBrakes } from '../../things/brake/force.ts';
+import { type BrakeKind, brakeKinds } from '../../things/brake/kinds/index.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
 import { type Around, errorOf, offsetOf, scaleOf } from '../instruments.ts';
-import { type Refusal, refuse } from '../refusal.ts';
+import { type Further, type Refusal, refuse } from '../refusal.ts';
 import { type Belongs, type Looked, type Outcome, resultsOf } from '../result.ts';
 import {
   alike,
@@ -48,6 +49,8 @@ export interface StopTest extends Recorded {
   /** `signal`: the driver's reaction is part of it. */
   readonly begins: 'action' | 'signal';
   readonly rail: RailState;
+  /** Kinds that were put on; absent: all that answer the driver. */
+  readonly brakes?: readonly BrakeKind[];
   readonly stops: readonly Stop[];
 }
 
@@ -61,18 +64,20 @@ export function stopTest(test: StopTest, around: Around): Outcome {
   if (!context) return refuse('not-stated', { field: 'outing' });
   const wrong = firstWrong(test, context);
   if (wrong) return wrong;
-  const { groups } = trainBrakes(
-    context.loaded,
-    context.outing.assumed,
-    context.air.pressure,
-    context.air.seaLevel,
+  const { pressure, seaLevel } = context.air;
+  const groups = trainBrakes(context.loaded, context.outing.assumed, pressure, seaLevel).groups.filter(
+    (g) => test.brakes?.includes(g.gear.kind) ?? true,
   );
   if (groups.length === 0) return refuse('not-stated', { field: 'brakes.force' });
   const made = fitReadings(fittingOf(test, context, groups, around));
   if ('code' in made) return made;
-  const speeds = test.stops.map((s) => s.speed);
-  const further = Math.max(...speeds) < 1.5 * Math.min(...speeds) ? 'more-speeds' : 'more-readings';
-  return resultsOf(made, lookedFor(test, context, groups), test, further);
+  return resultsOf(made, lookedFor(test, context, groups), test, furtherOf(test, groups));
+}
+
+function furtherOf({ stops }: StopTest, groups: readonly BrakedGroup[]): Further {
+  if (kindsOf(groups).length > 1) return 'one-brake';
+  const speeds = stops.map((s) => s.speed);
+  return Math.max(...speeds) < 1.5 * Math.min(...speeds) ? 'more-speeds' : 'more-readings';
 }
 
 function firstWrong({ stops }: StopTest, { outing }: OutingContext): Refusal | undefined {
@@ -116,11 +121,16 @@ function lookedFor(
     factor: string,
     of: (g: (typeof gears)[number]) => Looked['before'] & object,
   ): Looked[] => {
-    const same = alike(gears, of);
+    const same = brakeKinds.flatMap((k) =>
+      alike(
+        gears.filter((g) => g.gear.kind === k),
+        of,
+      ),
+    );
     return same.map((some, i) => ({
       key: numbered(key, i, same.length),
       kind,
-      of: (v) => v[factor] * of(some[0]).value,
+      of: (v) => v[`${factor} ${some[0].gear.kind}`] * of(some[0]).value,
       law: 'log',
       before: of(some[0]),
       belongs: belongs(field, some),
@@ -162,9 +172,14 @@ function fittingOf(
       : [{ value: stop.time, error: Math.SQRT2 * watch, kind: 'time' as const }]),
   ]);
   const parameters: Parameter[] = [
-    { key: 'brake', prior: pooled(groups, (g) => g.block, forceAtRest), law: 'log' },
-    { key: 'dead', prior: pooled(groups, (g) => g.deadTime, forceAtRest), law: 'log' },
-    { key: 'build', prior: pooled(groups, (g) => g.buildUp, forceAtRest), law: 'log' },
+    ...kindsOf(groups).flatMap((kind): Parameter[] => {
+      const own = groups.filter((g) => g.gear.kind === kind);
+      return [
+        { key: `brake ${kind}`, prior: pooled(own, (g) => g.block, forceAtRest), law: 'log' },
+        { key: `dead ${kind}`, prior: pooled(own, (g) => g.deadTime, forceAtRest), law: 'log' },
+        { key: `build ${kind}`, prior: pooled(own, (g) => g.buildUp, forceAtRest), law: 'log' },
+      ];
+    }),
     ...(test.begins === 'signal'
       ? [{ key: 'reaction', prior: outing.conditions.reaction, law: 'log' } as const]
       : []),
@@ -192,19 +207,25 @@ function fittingOf(
   /** Made ready anew only for what changes it: not for the tape, nor for how fast another stop began. */
   function stopper(way: Sense): (v: Values, from: number, speed: number) => StopTrace {
     const potential = potentialFor(test.stops, way, context);
+    const by = [...READY_BY, ...kindsOf(groups).flatMap((k) => [`brake ${k}`, `dead ${k}`, `build ${k}`])];
     const ready = remembered((key: string) => {
-      const v = Object.fromEntries(READY_BY.map((k, i) => [k, Number(key.split(' ')[i])]));
+      const figures = key.split(' ').map(Number);
+      const v = Object.fromEntries(by.map((k, i) => [k, figures[i]]));
       return modelFor(context, groups, test.rail, potential as Potential, v, way);
     });
     return (v, from, speed) => {
       const out = emptyTrace();
-      stopInto(ready(READY_BY.map((k) => v[k] ?? 0).join(' ')), from, speed, out);
+      stopInto(ready(by.map((k) => v[k] ?? 0).join(' ')), from, speed, out);
       return out;
     };
   }
 }
 
-const READY_BY = ['brake', 'dead', 'build', 'reaction', 'adhesion', 'rolling', 'wheels', 'grade'];
+/** One pipe, one pressure: brakes of a kind are strong or slow together, those of another kind by themselves. */
+const kindsOf = (groups: readonly BrakedGroup[]): readonly BrakeKind[] =>
+  brakeKinds.filter((kind) => groups.some((g) => g.gear.kind === kind));
+
+const READY_BY = ['reaction', 'adhesion', 'rolling', 'wheels', 'grade'];
 
 /** Of all stops that way. */
 function potentialFor(
@@ -237,9 +258,9 @@ function modelFor(
 ): StopModel {
   const own = groups.map((g) => ({
     ...g,
-    block: exact(g.block.value * v['brake']),
-    deadTime: exact(g.deadTime.value * v['dead']),
-    buildUp: exact(g.buildUp.value * v['build']),
+    block: exact(g.block.value * v[`brake ${g.gear.kind}`]),
+    deadTime: exact(g.deadTime.value * v[`dead ${g.gear.kind}`]),
+    buildUp: exact(g.buildUp.value * v[`build ${g.gear.kind}`]),
   }));
   const kit = buildKit(
     loaded,
