@@ -47,15 +47,15 @@ export interface Around {
 
 export const errorOf = (q: Quantity): number => spreadOf(q);
 
-/** A scale that all readings of an instrument share. */
-export const scaleOf = (key: string, prior: Quantity): Parameter => ({
+/** Something not looked for that acts on all readings and may be half or twice what is likely. */
+export const besides = (key: string, prior: Quantity): Parameter => ({
   key,
   prior,
   law: 'log',
   systematic: true,
 });
-/** An offset that they share. */
-export const offsetOf = (key: string, prior: Quantity): Parameter => ({
+/** A scale or an offset that all readings of an instrument share. */
+export const sharedBy = (key: string, prior: Quantity): Parameter => ({
   key,
   prior,
   law: 'plain',

@@ -12,7 +12,7 @@ import { STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 import { flowNumber } from '../../things/air/formulas.ts';
 import { type BrakeKind, isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { fitReadings, type Reading, type Values } from '../fit.ts';
-import { type Around, errorOf, scaleOf } from '../instruments.ts';
+import { type Around, errorOf, sharedBy } from '../instruments.ts';
 import { refuse } from '../refusal.ts';
 import { type Belongs, type Looked, type Outcome, resultsOf } from '../result.ts';
 import type { Recorded } from './recorded.ts';
@@ -130,7 +130,7 @@ export function leakDown(test: LeakDown, around: Around): Outcome {
     parameters: [
       { key: 'start', start: first.pressure, law: 'log' },
       { key: 'tau', start: ((first.pressure + outside) * (last.time - first.time)) / fallen, law: 'log' },
-      scaleOf('gauge', instruments.gauge),
+      sharedBy('gauge', instruments.gauge),
     ],
     readings: readings.map((r): Reading => ({ value: r.pressure, error })),
     kind: vacuum ? 'vacuum' : 'gaugePressure',
@@ -219,7 +219,7 @@ export function recharge(test: Recharge, around: Around): Outcome {
   const made = fitReadings({
     parameters: [
       { key: 'time', start: times.reduce((sum, t) => sum + t, 0) / times.length, law: 'log' },
-      scaleOf('gauge', instruments.gauge),
+      sharedBy('gauge', instruments.gauge),
     ],
     readings: times.map((value) => ({ value, error: 2 * errorOf(instruments.stopwatch) })),
     kind: 'time',

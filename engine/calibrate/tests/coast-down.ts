@@ -18,7 +18,7 @@ import {
   type Reading,
   type Values,
 } from '../fit.ts';
-import { type Around, errorOf, type Instruments, offsetOf, scaleOf } from '../instruments.ts';
+import { type Around, besides, errorOf, type Instruments, sharedBy } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
 import { type Forces, placeAt, type Rolled, roll, type Way, wayOf } from '../roll.ts';
@@ -230,10 +230,10 @@ function fittingOf(
       law: 'log',
       ...(test.kind === 'coast-down' ? { systematic: true as const } : {}),
     },
-    offsetOf('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
-    scaleOf('wheels', wheelsOf(loaded.vehicles)),
-    scaleOf('tape', instruments.tape),
-    scaleOf('speedometer', instruments.speedometer),
+    sharedBy('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
+    besides('wheels', wheelsOf(loaded.vehicles)),
+    sharedBy('tape', instruments.tape),
+    sharedBy('speedometer', instruments.speedometer),
     ...runs.flatMap(({ run }, i): Parameter[] => [
       ...(run.speed === 0 ? [] : [{ key: `start ${i}`, start: startSpeed(runs[i]), law: 'log' as const }]),
       { key: `late ${i}`, prior: instruments.stopwatch, law: 'plain' },

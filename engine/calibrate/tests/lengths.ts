@@ -3,7 +3,7 @@
  * speedometer against a timed length, sight paced along the line, a club's own riders on the scales.
  */
 import { fitReadings, type Parameter, type Reading, type Values, WIDTH } from '../fit.ts';
-import { type Around, errorOf, scaleOf } from '../instruments.ts';
+import { type Around, errorOf, sharedBy } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Belongs, type Looked, type Outcome, resultsOf } from '../result.ts';
 import type { Recorded } from './recorded.ts';
@@ -120,7 +120,7 @@ export function spring(test: Spring, { instruments, assumed }: Around): Outcome 
     parameters: [
       { key: 'it', start: (heavy.load - light.load) / Math.abs(moved), law: 'log' },
       { key: 'free', start: light.height, law: 'plain' },
-      scaleOf('balance', instruments.balance),
+      sharedBy('balance', instruments.balance),
     ],
     readings: loads.map(({ height }) => ({ value: height, error: errorOf(instruments.rule) })),
     kind: 'length',
@@ -161,7 +161,7 @@ export function wheelDiameter(test: WheelDiameter, { instruments, vehicle }: Aro
     })),
     { key: 'wheelDiameter', kind: 'length', of: (v) => v['it'], law: 'log', belongs },
     test,
-    [scaleOf('tape', instruments.tape)],
+    [sharedBy('tape', instruments.tape)],
     (v) => rolls.map(() => v['it'] / v['tape']),
   );
 }
@@ -203,7 +203,7 @@ export function speedometer(test: Speedometer, { instruments }: Around): Outcome
       before: instruments.speedometer,
     },
     test,
-    [scaleOf('tape', instruments.tape)],
+    [sharedBy('tape', instruments.tape)],
     (v) => runs.map(() => v['it'] / v['tape']),
   );
 }
@@ -225,7 +225,7 @@ export function sightDistance(test: SightDistance, { instruments }: Around): Out
       belongs: [{ paper: 'line', field: 'sights.distance' }],
     },
     test,
-    [scaleOf('tape', instruments.tape)],
+    [sharedBy('tape', instruments.tape)],
     (v) => distances.map(() => v['it'] / v['tape']),
   );
 }

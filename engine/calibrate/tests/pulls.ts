@@ -11,7 +11,7 @@ import { exact } from '../../base/quantity.ts';
 import { machinePull } from '../../things/traction/pull.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
-import { type Around, errorOf, offsetOf, scaleOf } from '../instruments.ts';
+import { type Around, errorOf, sharedBy } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
 import type { Sense } from '../train.ts';
@@ -95,8 +95,8 @@ function pulled(
   const parameters: Parameter[] = [
     { key: 'force', start, law: 'log' },
     ...(rolls ? [also.length > 0 ? rolling : { ...rolling, systematic: true as const }] : []),
-    scaleOf('balance', instruments.balance),
-    offsetOf('floor', instruments.floor),
+    sharedBy('balance', instruments.balance),
+    sharedBy('floor', instruments.floor),
   ];
   const tilt = (v: Values, way: Sense): number => (way === 'forward' ? 1 : -1) * weight * v['floor'];
   const keeps = (v: Values): number => (rolls ? weight * v['rolling'] : 0);

@@ -9,7 +9,7 @@
  * Source: moments about a wheel's contact.
  */
 import { fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
-import { type Around, errorOf, offsetOf, scaleOf } from '../instruments.ts';
+import { type Around, errorOf, sharedBy } from '../instruments.ts';
 import { refuse } from '../refusal.ts';
 import { type Looked, type Outcome, resultsOf } from '../result.ts';
 import type { Recorded } from './recorded.ts';
@@ -68,8 +68,8 @@ export function tilt(test: Tilt, { instruments, vehicle }: Around): Outcome {
   const made = fitReadings({
     parameters: [
       { key: 'height', start: contactWidth / 2 / Math.tan(mean), law: 'log' },
-      offsetOf('aside', { value: 0, low: -aside, high: aside, how: 'assumed' }),
-      offsetOf('level', instruments.tilt),
+      sharedBy('aside', { value: 0, low: -aside, high: aside, how: 'assumed' }),
+      sharedBy('level', instruments.tilt),
     ],
     readings: tilts.map(({ angle }): Reading => ({ value: angle, error: errorOf(instruments.tilt) })),
     kind: 'angle',
@@ -159,8 +159,8 @@ export function weighing(test: Weighing, { instruments, vehicle }: Around): Outc
     ...(raised.length > 0
       ? [{ key: 'height', start: vehicle.centreHeight?.value ?? 0.4, law: 'log' } as const]
       : []),
-    scaleOf('scales', instruments.scales),
-    ...(two && raised.length > 0 ? [offsetOf('floor', instruments.floor)] : []),
+    sharedBy('scales', instruments.scales),
+    ...(two && raised.length > 0 ? [sharedBy('floor', instruments.floor)] : []),
   ];
   const made = fitReadings({
     parameters,

@@ -17,7 +17,7 @@ import { type BrakeKind, brakeKinds } from '../../things/brake/kinds/index.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
-import { type Around, errorOf, offsetOf, scaleOf } from '../instruments.ts';
+import { type Around, besides, errorOf, sharedBy } from '../instruments.ts';
 import { type Further, type Refusal, refuse } from '../refusal.ts';
 import { type Belongs, type Looked, type Outcome, resultsOf } from '../result.ts';
 import {
@@ -183,12 +183,12 @@ function fittingOf(
     ...(test.begins === 'signal'
       ? [{ key: 'reaction', prior: outing.conditions.reaction, law: 'log' } as const]
       : []),
-    scaleOf('adhesion', outing.conditions.adhesion ?? outing.assumed.adhesion[test.rail]),
-    scaleOf('rolling', rollingOf(loaded.vehicles)),
-    scaleOf('wheels', wheelsOf(loaded.vehicles)),
-    offsetOf('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
-    scaleOf('tape', instruments.tape),
-    scaleOf('speedometer', instruments.speedometer),
+    besides('adhesion', outing.conditions.adhesion ?? outing.assumed.adhesion[test.rail]),
+    besides('rolling', rollingOf(loaded.vehicles)),
+    besides('wheels', wheelsOf(loaded.vehicles)),
+    sharedBy('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),
+    sharedBy('tape', instruments.tape),
+    sharedBy('speedometer', instruments.speedometer),
     ...test.stops.map((stop, i): Parameter => ({ key: `speed ${i}`, start: stop.speed, law: 'log' })),
   ];
   const ways = { forward: stopper('forward'), reverse: stopper('reverse') };
