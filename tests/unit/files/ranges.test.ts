@@ -87,7 +87,7 @@ describe.each(figures)('$called', ({ kind, path, is }) => {
 
   it('is told at its place in the paper', () => {
     const checked = checkFile(kind, paperWith(kind, path, beyond(is, 'above', unitsOf(is.kind)[0])));
-    const at = path.replace(/\(\w+\)/g, '').replace(/\[\]/g, '.0');
+    const at = path.replace(/\([\w-]+\)/g, '').replace(/\[\]/g, '.0');
     const told = checked.ok ? [] : checked.troubles.filter((t) => t.path.join('.') === at);
     expect(told.map((t) => t.expected)).toEqual([rangeWords(is, unitsOf(is.kind)[0] ?? 'metric')]);
   });
