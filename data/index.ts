@@ -1,6 +1,7 @@
 /** The assumed values as typed quantities. The rows themselves, with sources, are in defaults.json. */
 
 import type { Quantity } from '../engine/base/quantity.ts';
+import type { Instruments } from '../engine/calibrate/instruments.ts';
 import { type AssumedValues, practiceKeys } from '../engine/things/assumed.ts';
 import { brakeKinds } from '../engine/things/brake/kinds/index.ts';
 import type { SurveyQuality } from '../engine/things/line/types.ts';
@@ -118,4 +119,23 @@ export const assumedValues: AssumedValues = {
   stopMargin: defaultRow('stop-margin').value,
   sight: defaultRow('sight').value,
   unstatedSpeed: defaultRow('speed/unstated').value,
+};
+
+/** How well a club's instruments read, where a test's record says nothing better. */
+export const instruments: Instruments = {
+  stopwatch: assumed('measuring/stopwatch'),
+  tape: assumed('measuring/tape'),
+  mark: assumed('measuring/mark'),
+  balance: assumed('measuring/balance'),
+  pull: assumed('measuring/pull'),
+  speedometer: assumed('measuring/speedometer'),
+  speed: assumed('measuring/speed'),
+  scales: assumed('measuring/scales'),
+  weight: assumed('measuring/weight'),
+  gauge: assumed('measuring/gauge'),
+  pressure: assumed('measuring/pressure'),
+  tilt: assumed('measuring/tilt'),
+  rule: assumed('measuring/rule'),
+  floor: assumed('measuring/floor'),
+  perSpeed: assumed('measuring/per-speed'),
 };

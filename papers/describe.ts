@@ -65,7 +65,7 @@ export const gauge = () => figure('length', 0.05, 1);
 
 /** What every paper begins with. */
 export const head = <K extends string>(kind: K) => ({
-  heedway: must(z.literal(kind), 'kind of paper', 'Which of the five papers this is.'),
+  heedway: must(z.literal(kind), 'kind of paper', 'Which of the six papers this is.'),
   version: must(z.int(), 'version', 'Version of the format, written by the program.'),
   name: must(text(), 'name', 'What it is called, on the card and in every finding.'),
   invented: may(

@@ -13,6 +13,7 @@ import { checkFile } from './check.ts';
 import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
+import { compileTest, type TestRecord } from './compile/test.ts';
 import { compileVehicle } from './compile/vehicle.ts';
 import { noteWritten } from './compile/written.ts';
 import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
@@ -261,6 +262,34 @@ export const readVehicle = (entry: Entry): Promise<Read<Vehicle>> =>
 
 export const readTrain = (entry: Entry, load: Load): Promise<Read<Train>> =>
   run(entry, load, async (reading, part) => (await trainFrom(reading, part))?.train);
+
+/** A test's record, with the outing or the vehicle that it was made with. */
+export interface ReadTest extends TestRecord {
+  readonly outing?: Outing;
+  readonly vehicle?: Vehicle;
+}
+
+async function testFrom(reading: Reading, part: Part): Promise<ReadTest | undefined> {
+  const file = reading.check('test', part);
+  const raw = part.json as Record<string, unknown> | null;
+  const at = async (key: 'outing' | 'vehicle'): Promise<Part | undefined> =>
+    raw && typeof raw === 'object' && raw[key] !== undefined
+      ? reading.part(part, [key], raw[key])
+      : undefined;
+  const outingPart = await at('outing');
+  const outing = outingPart && (await outingFrom(reading, outingPart));
+  const vehiclePart = await at('vehicle');
+  const vehicle = vehiclePart && vehicleFrom(reading, vehiclePart);
+  const compiled =
+    vehicle &&
+    reading.compile(vehiclePart, (notes) => compileVehicle(vehicle, 'vehicle', vehicle.name, notes));
+  if (!file) return undefined;
+  const record = reading.compile(part, (notes) => compileTest(file, notes));
+  return { ...record, ...(outing ? { outing } : {}), ...(compiled ? { vehicle: compiled } : {}) };
+}
+
+/** @param load gives the papers of train, line or vehicle that it names */
+export const readTest = (entry: Entry, load: Load): Promise<Read<ReadTest>> => run(entry, load, testFrom);
 
 export const readHost = (entry: Entry): Promise<Read<HostRules>> =>
   run(entry, none, async (reading, part) => hostFrom(reading, part)?.host);

@@ -156,6 +156,9 @@ function supplyOf({
   return { ...rest, ...(level === undefined ? {} : { pressure: level }) };
 }
 
+/** Of the brake in this place of the list. */
+export const gearId = (name: string, i: number): string => `${slug(name)}-${i + 1}`;
+
 function brakeOf(
   brake: Brake,
   i: number,
@@ -170,7 +173,7 @@ function brakeOf(
       trouble(notes, ['brakes', i, 'on', k], `"${brake.on?.[k]}"`, `an axle group: ${groups.join(', ')}`);
   });
   return dropAbsent({
-    id: `${slug(brake.name ?? brake.kind)}-${i + 1}`,
+    id: gearId(brake.name ?? brake.kind, i),
     name: brake.name ?? brake.kind,
     kind: brake.kind,
     on: on.length > 0 ? on : groups,

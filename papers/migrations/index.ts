@@ -20,6 +20,7 @@ export const migrations: readonly Migration[] = [
   { kind: 'train', from: 0, change: (file) => file },
   { kind: 'host', from: 0, change: (file) => file },
   { kind: 'outing', from: 0, change: (file) => file },
+  { kind: 'test', from: 0, change: (file) => file },
 ];
 
 function renamed(file: Json, before: string, after: string): Json {

@@ -2,12 +2,14 @@
 import { hostSchema } from '../host/fields.ts';
 import { lineSchema } from '../line/fields.ts';
 import { outingSchema } from '../outing/fields.ts';
+import { testSchema } from '../test/fields.ts';
 import { trainSchema } from '../train/fields.ts';
 import { vehicleSchema } from '../vehicle/fields.ts';
 
 export type { HostFile } from '../host/fields.ts';
 export type { LineFile } from '../line/fields.ts';
 export type { OutingFile } from '../outing/fields.ts';
+export type { TestFile } from '../test/fields.ts';
 export type { TrainFile } from '../train/fields.ts';
 export type { VehicleFile } from '../vehicle/fields.ts';
 
@@ -17,6 +19,7 @@ export const schemas = {
   train: trainSchema,
   host: hostSchema,
   outing: outingSchema,
+  test: testSchema,
 } as const;
 export type FileKind = keyof typeof schemas;
 

@@ -18,6 +18,7 @@ const parts: Readonly<Record<string, FileKind>> = {
   train: 'train',
   host: 'host',
   vehicle: 'vehicle',
+  outing: 'outing',
 };
 
 /** A quantity as people write it. */
@@ -47,16 +48,18 @@ const within = (schema: z.core.$ZodType): z.core.$ZodType => {
   return def.type === 'optional' ? within((def as z.core.$ZodOptionalDef).innerType) : schema;
 };
 
-function tell(schema: z.core.$ZodType, json: Record<string, unknown>): void {
+function tell(schema: z.core.$ZodType, json: Record<string, unknown>, name: unknown): void {
   const about = aboutOf(schema);
   const written = writtenOf(within(schema));
   if (written) Object.assign(json, shapeOf(written));
-  if (!about) return;
+  const asWritten = written ? [`${accepted(written.kind)}, ${rangeWords(written, 'metric')}`] : [];
+  if (!about) {
+    // A figure of a list is described with the list.
+    if (written && name === 'items') json['description'] = `Written as ${asWritten[0]}`;
+    return;
+  }
   json['title'] = inWording(about.label, 'us');
-  json['description'] = [
-    inWording(about.help, 'us'),
-    ...(written ? [`${accepted(written.kind)}, ${rangeWords(written, 'metric')}`] : []),
-  ].join(' Written as ');
+  json['description'] = [inWording(about.help, 'us'), ...asWritten].join(' Written as ');
 }
 
 export function schemaTexts(): [string, string][] {
@@ -68,7 +71,7 @@ export function schemaTexts(): [string, string][] {
         const name = path[path.length - 1];
         if (Object.keys(jsonSchema).length === 0 && typeof name === 'string' && name in parts)
           Object.assign(jsonSchema, part(parts[name]));
-        tell(zodSchema, jsonSchema as Record<string, unknown>);
+        tell(zodSchema, jsonSchema as Record<string, unknown>, name);
       },
     });
     return [`${kind}.json`, `${JSON.stringify(schema, null, 1)}\n`];

@@ -46,7 +46,7 @@ function refusal(is: Written, written: unknown): { found: string; expected: stri
 function paperWith(kind: FileKind, path: string, value: unknown): unknown {
   const keys = path.split('.');
   const built = keys.reduceRight<unknown>((inside, key) => {
-    const [, name, tag, list] = /^(\w+)(?:\((\w+)\))?(\[\])?$/.exec(key) ?? [];
+    const [, name, tag, list] = /^(\w+)(?:\(([\w-]+)\))?(\[\])?$/.exec(key) ?? [];
     const own = tag === undefined ? inside : { kind: tag, ...(inside as object) };
     return { [name]: list === undefined ? own : [own] };
   }, value);
@@ -87,7 +87,7 @@ describe.each(figures)('$called', ({ kind, path, is }) => {
 
   it('is told at its place in the paper', () => {
     const checked = checkFile(kind, paperWith(kind, path, beyond(is, 'above', unitsOf(is.kind)[0])));
-    const at = path.replace(/\(\w+\)/g, '').replace(/\[\]/g, '.0');
+    const at = path.replace(/\([\w-]+\)/g, '').replace(/\[\]/g, '.0');
     const told = checked.ok ? [] : checked.troubles.filter((t) => t.path.join('.') === at);
     expect(told.map((t) => t.expected)).toEqual([rangeWords(is, unitsOf(is.kind)[0] ?? 'metric')]);
   });

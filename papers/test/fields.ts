@@ -1,0 +1,74 @@
+/** A test's record: what was read, with what, by whom. Each field once; what a test fits stands in `engine/calibrate`. */
+import * as z from 'zod/mini';
+import { railStates } from '../../engine/things/rail.ts';
+import { choice, group, head, may, must, remark, text } from '../describe.ts';
+import { figure } from '../schema/quantity.ts';
+import { brakeTests } from './brake-fields.ts';
+import { runTests } from './run-fields.ts';
+import { standTests } from './stand-fields.ts';
+
+const instruments = group({
+  stopwatch: may(
+    figure('time', 0.01, 5),
+    'stopwatch',
+    'How far one press may be off: half a second for a thumb, a thirtieth for frames of a video.',
+    { assumed: 'measuring/stopwatch' },
+  ),
+  tape: may(
+    figure('ratio', 0, 0.2),
+    'tape',
+    'How far a tape or wheel may be off throughout: 0.01 is one in a hundred.',
+    {
+      assumed: 'measuring/tape',
+    },
+  ),
+  balance: may(figure('ratio', 0, 0.5), 'balance', 'How far the spring balance may be off throughout.', {
+    assumed: 'measuring/balance',
+  }),
+  speedometer: may(
+    figure('ratio', 0, 0.5),
+    'speedometer',
+    'How far what shows the speed may be off throughout.',
+    {
+      assumed: 'measuring/speedometer',
+    },
+  ),
+  scales: may(figure('ratio', 0, 0.5), 'scales', 'How far the scales may be off throughout.', {
+    assumed: 'measuring/scales',
+  }),
+  gauge: may(
+    figure('ratio', 0, 0.5),
+    'gauge',
+    'How far the pressure or vacuum gauge may be off throughout.',
+    {
+      assumed: 'measuring/gauge',
+    },
+  ),
+});
+
+export const testSchema = group({
+  ...head('test'),
+  date: must(
+    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31')),
+    'date',
+    'The day it was made.',
+  ),
+  by: may(text(), 'by', 'Who read the instruments.'),
+  where: may(text(), 'where', 'On which line, at which place.'),
+  rail: may(choice(...railStates), 'rail', 'The rail as it was.'),
+  weather: may(remark(), 'weather', 'Wind, warmth, wet: what may matter.'),
+  outing: may(
+    z.unknown(),
+    'outing',
+    'The train on its line as it was tested, or {"file": "path"}: for tests of a whole train.',
+  ),
+  vehicle: may(z.unknown(), 'vehicle', 'The vehicle that was tested by itself, or {"file": "path"}.'),
+  instruments: may(instruments, 'instruments', 'Where one is better or worse than is usual.'),
+  test: must(
+    z.discriminatedUnion('kind', [...runTests, ...brakeTests, ...standTests]),
+    'test',
+    'Which test it was, and its readings.',
+  ),
+});
+
+export type TestFile = z.output<typeof testSchema>;

@@ -1,0 +1,76 @@
+/** Why nothing was made of a test, in a sentence, and what to do. */
+import type { UnitSlip } from '../../engine/calibrate/bad-reading.ts';
+import type { Further, Refusal, RefusalCode, RefusalFacts } from '../../engine/calibrate/refusal.ts';
+import { printQuantity } from '../../units/index.ts';
+import { inWording, say, type Voice } from '../voice.ts';
+import { resultName } from './tests.ts';
+
+type Shown = Pick<Voice, 'system' | 'wording'>;
+
+const slips: Readonly<Record<UnitSlip, string>> = {
+  tenfold: 'a decimal point in the wrong place',
+  'ft-m': 'feet for metres',
+  'mph-m/s': 'miles per hour for metres per second',
+  'km/h-m/s': 'kilometres per hour for metres per second',
+  'mph-km/h': 'miles for kilometres per hour',
+  'min-s': 'minutes for seconds',
+  'lb-kg': 'pounds for kilograms',
+  'lb-N': 'pounds for newtons',
+  'kg-N': 'kilograms for newtons',
+  'psi-bar': 'pounds per square inch for bar',
+};
+
+const furthers: Readonly<Record<Further, string>> = {
+  'other-way': 'run the same ground the other way as well',
+  'more-speeds': 'stop from a speed half as high again as well',
+  longer: 'go on for longer, or from a higher speed',
+  'curve-and-straight': 'coast over straight line and curve in one run, both ways',
+  'other-load': 'repeat it with another load',
+  'one-brake': 'stop with one kind of brake at a time',
+  'more-readings': 'take more readings',
+};
+
+type Teller = { readonly [C in RefusalCode]: (facts: RefusalFacts[C], shown: Shown) => string };
+
+const tellers: Teller = {
+  'too-few-readings': ({ found, needed }) =>
+    `${found === 1 ? 'One reading is' : `${found} readings are`} too few: take at least ${needed}.`,
+  'runs-backwards': ({ reading }) =>
+    `Reading ${reading} does not follow the one before: look whether two were exchanged, or a mark or time misread.`,
+  'coast-speeds-up': ({ reading }) =>
+    `By reading ${reading} it ran faster than before, and the line does not fall enough for that: look at its place, its time and its units, and whether power was off.`,
+  'readings-disagree': ({ reading, found, expected, kind, slip }, shown) =>
+    `Reading ${reading} says ${say(shown, { si: found, kind })}; the others, about ${say(shown, { si: expected, kind })}${slip ? ` (${slips[slip]}?)` : ''}. There are too few to tell which is wrong: nothing was made of them.`,
+  'does-not-fit': ({ times }) =>
+    `The readings scatter ${printQuantity(times, 'ratio', { system: 'metric', digits: 1 })} times as much as such instruments do: something else was going on. Nothing was made of them.`,
+  'no-fit': () =>
+    'No values fit these readings. Look at the units and at the train and line that they were made with.',
+  'not-told-apart': ({ keys, further }) =>
+    `These readings do not tell ${keys.map((k) => resultName(k)).join(', ')} better than it is assumed now${further ? `: ${furthers[further]}` : ''}.`,
+  'out-of-range': ({ field, found }) => `${field}: ${found} cannot be.`,
+  'not-stated': ({ field }) => `The test needs ${field}, and nobody has said it.`,
+  'upside-down': () =>
+    'The phone was held upside down, or zero was never set: lay it level, set zero, and measure again.',
+  'stop-too-high': ({ found, most }, shown) =>
+    `The stop is ${say(shown, { si: found, kind: 'length' })} high and holds the vehicle up: no more than ${say(shown, { si: most, kind: 'length' }, 'down')}.`,
+};
+
+/** Sentences for people. */
+export const tellRefusal = ({ code, facts }: Refusal, shown: Shown): string =>
+  inWording((tellers[code] as (facts: unknown, shown: Shown) => string)(facts, shown), shown.wording);
+
+/** A reading that was left out. */
+export const tellBad = (
+  {
+    index,
+    found,
+    expected,
+    kind,
+    slip,
+  }: { readonly index: number; readonly slip?: UnitSlip } & Pick<
+    RefusalFacts['readings-disagree'],
+    'found' | 'expected' | 'kind'
+  >,
+  shown: Shown,
+): string =>
+  `Reading ${index + 1} was left out: ${say(shown, { si: found, kind })}, where the others say about ${say(shown, { si: expected, kind })}${slip ? ` (${slips[slip]}?)` : ''}.`;
