@@ -2,6 +2,7 @@
 
 import { amount } from '../base/quantity.ts';
 import { once } from '../base/remember.ts';
+import { leastBrake } from '../motion/held.ts';
 import { type MapModels, modelOf, type StopModel } from '../motion/model.ts';
 import type { Prepared } from '../motion/prepare.ts';
 import { likely } from '../motion/scenario.ts';
@@ -11,7 +12,7 @@ import type { Finding } from '../questions/finding.ts';
 import { askSpeeds, SLOWEST_DRIVEN } from '../questions/speed/ask.ts';
 import { availableAlong } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
-import { fastestAllowed, hardestPull, holdsFall, leastBrake, overcomes } from '../questions/speed/holds.ts';
+import { fastestAllowed, hardestPull, holdsFall, overcomes } from '../questions/speed/holds.ts';
 import { speedMap } from '../questions/speed/map.ts';
 import type { RailState } from '../things/rail.ts';
 import { driverBehind } from '../things/train/crew.ts';

@@ -35,18 +35,6 @@ export function triangular(uniform: number): number {
   return uniform < 0.5 ? Math.sqrt(2 * uniform) - 1 : 1 - Math.sqrt(2 * (1 - uniform));
 }
 
-/**
- * Rank (1-based) of the order statistic that is an upper confidence bound of a percentile.
- *
- *   k = ⌈n·q + z·√(n·q·(1−q)) + 1/2⌉, at most n
- *
- * q the percentile as a share, z = 1.645 for 95 %. Normal approximation of the binomial; needs n·(1−q) ≥ 5.
- * Source: Conover, Practical Nonparametric Statistics (from memory); checked by coverage in the tests.
- */
-export function upperRank(n: number, q: number, z = 1.6448536269514722): number {
-  return Math.min(n, Math.ceil(n * q + z * Math.sqrt(n * q * (1 - q)) + 0.5));
-}
-
 /** Interpolated percentile of sorted values, q in [0, 1] (definition 7: linear between order statistics). */
 export function percentile(sorted: ArrayLike<number>, q: number): number {
   const r = q * (sorted.length - 1);

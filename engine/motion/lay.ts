@@ -40,7 +40,7 @@ export function layForces(
     scratch.grip[0] += scratch.limit[g];
   }
   const utilisation = pick(kit.easing.utilisation, scenario.easing);
-  layHandles(model, kit, utilisation);
+  layHandles(model, kit, utilisation, wary ? strongerBlocks(model, kit, scenario) : undefined);
   laySkid(model, kit, scenario.skid);
   const strong = wary ? Math.abs(scenario.brake) : scenario.brake;
   for (let g = 0; g < kit.groups; g++) {
@@ -63,8 +63,35 @@ function layFriction({ factor }: StopModel, kit: StopKit, scenario: Scenario): v
   }
 }
 
+/**
+ * How many times as strong as in this scenario a material's blocks likely are, by speed: weak blocks slide less, and
+ * nobody relies on that they keep wheels from sliding.
+ */
+function strongerBlocks({ factor }: StopModel, kit: StopKit, { wet, friction, brake }: Scenario): Stronger {
+  const of = kit.friction.map((table, m) => {
+    const { low, value, high } = table;
+    const left = pick(table.wet, Math.max(0, wet));
+    return low.map((_, k) => {
+      const now = m === 0 ? 1 : factor[m * SPEED_NODES + k];
+      return now > 0 ? (left * between3(low[k], value[k], high[k], Math.max(0, friction))) / now : 1;
+    });
+  });
+  return { of, brake: Math.max(0, brake) };
+}
+
+interface Stronger {
+  readonly of: readonly Float64Array[];
+  /** Position of the blocks' force. */
+  readonly brake: number;
+}
+
 /** Per handle and speed: how much of the way its hardest braked group slides, and how far the handle is eased. */
-function layHandles({ scratch, factor }: StopModel, kit: StopKit, utilisation: number): void {
+function layHandles(
+  { scratch, factor }: StopModel,
+  kit: StopKit,
+  utilisation: number,
+  stronger?: Stronger,
+): void {
   const { worst, slips, eased, slides, drawn, limit } = scratch;
   const tables = kit.friction.length;
   worst.fill(0);
@@ -72,7 +99,10 @@ function layHandles({ scratch, factor }: StopModel, kit: StopKit, utilisation: n
     const handle = kit.handle[g];
     if (handle < 0) continue;
     const i = handle * tables + kit.material[g];
-    const ratio = limit[g] > 0 ? drawn[g] / limit[g] : 0;
+    const block = stronger
+      ? between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], stronger.brake)
+      : drawn[g];
+    const ratio = limit[g] > 0 ? block / limit[g] : 0;
     if (ratio > worst[i]) worst[i] = ratio;
   }
   for (let h = 0; h < kit.handles; h++) {
@@ -80,7 +110,8 @@ function layHandles({ scratch, factor }: StopModel, kit: StopKit, utilisation: n
     for (let k = 0; k < SPEED_NODES; k++) {
       let r = 0;
       for (let m = 0; m < tables; m++) {
-        const of = worst[h * tables + m] * factor[m * SPEED_NODES + k];
+        const more = stronger ? stronger.of[m][k] : 1;
+        const of = worst[h * tables + m] * factor[m * SPEED_NODES + k] * more;
         if (of > r) r = of;
       }
       const p = slidingShare(r);

@@ -15,11 +15,11 @@ import { buildPotential, type Potential, type Stretch } from '../things/line/pot
 import type { Line } from '../things/line/types.ts';
 import { type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
+import { cautiousScenario, type Speeds } from './caution.ts';
 import { buildKit, heldOn, type KitElsewhere, type StopKit, type Today } from './kit.ts';
 import { type MapModels, modelOf, type StopModel } from './model.ts';
-import { type Case, cautiousScenario } from './sample.ts';
+import type { Case } from './sample.ts';
 import { likely, type Scenario, unsafeBy } from './scenario.ts';
-import { stopDistance } from './stop.ts';
 
 /** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
 const BEYOND_END = 300;
@@ -86,7 +86,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
     remember(kits, state, () => kitOn(state, { elsewhere: kitsElsewhere(context, state, potential, kitOn) }));
   const caution = (state: RailState): Scenario =>
     remember(cautions, state, () =>
-      samples === 0 ? unsafeBy(1) : cautiousScenario(kit(state), references(kit(state), context), samples),
+      samples === 0 ? unsafeBy(1) : cautiousScenario(kit(state), speedsOf(outing), line.length, samples),
     );
   return {
     context,
@@ -147,37 +147,15 @@ export function speedNamed({ host, plannedSpeed }: Outing): number | undefined {
 /** The same, and where nobody names one the highest that is looked at. */
 export const speedMeant = (outing: Outing): number => speedNamed(outing) ?? outing.assumed.unstatedSpeed;
 
+const speedsOf = (outing: Outing): Speeds => {
+  const run = speedMeant(outing);
+  const { plannedSpeed = 0, host, assumed } = outing;
+  return { run, fastest: Math.max(run, plannedSpeed, host.speed?.value ?? assumed.unstatedSpeed) };
+};
+
 function steepestFall({ outing, line }: OutingContext, potential: Potential): Case {
   const nodes = Math.floor(line.length / potential.step);
   let worst = 0;
   for (let j = 1; j < nodes; j++) if (potential.slope[j] < potential.slope[worst]) worst = j;
   return { at: potential.from + worst * potential.step, speed: speedMeant(outing) };
 }
-
-/** Places looked at to find where caution is set, and which of them it is: by how long a bad stop is. */
-const LOOKED_AT = 48;
-const RANKS = [0, 0.3, 1];
-const BAD = unsafeBy(0.5);
-
-/** Where caution is set: from the longest bad stop that ends to the shortest, and on each other rail, at running speed and at half. */
-function references(kit: StopKit, { outing, line }: OutingContext): Case[] {
-  const model = modelOf(kit, BAD);
-  const speed = speedMeant(outing);
-  const ending = (places: readonly number[], v: number) =>
-    places
-      .map((at) => ({ at, speed: v, distance: stopDistance(model, at, v) }))
-      .filter((s) => s.distance < Infinity)
-      .sort((a, b) => b.distance - a.distance);
-  const along = Array.from({ length: LOOKED_AT }, (_, i) => (line.length * (i + 0.5)) / LOOKED_AT);
-  return [speed, speed / 2].flatMap((v) => {
-    const stops = ending(along, v);
-    return [
-      ...RANKS.flatMap((rank) => stops[Math.round(rank * (stops.length - 1))] ?? []),
-      ...kit.elsewhere.flatMap((other) => ending(headsOn(other, line.length), v).slice(0, 1)),
-    ];
-  });
-}
-
-/** Where a train meets rail of another state, stands on it and leaves it. */
-const headsOn = ({ from, to }: KitElsewhere, length: number): number[] =>
-  [...from].flatMap((at, i) => [at, (at + to[i]) / 2, to[i]].filter((head) => head >= 0 && head <= length));

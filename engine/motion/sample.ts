@@ -7,8 +7,8 @@
  */
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
 import type { StopKit } from './kit.ts';
-import { emptyModel, layScenario, modelOf, type StopModel } from './model.ts';
-import { likely, type Own, type Scenario, unsafeBy } from './scenario.ts';
+import { emptyModel, layScenario, type StopModel } from './model.ts';
+import { likely, type Own, type Scenario } from './scenario.ts';
 import { stopDistance } from './stop.ts';
 
 export const SAMPLES = 10_000;
@@ -124,81 +124,4 @@ export function summarise(distances: Float64Array): Sampled {
     p99: percentile(sorted, ODDS),
     neverStops: stopped < 0 ? 0 : (n - stopped) / n,
   };
-}
-
-/** Aimed at a little beyond the odds, for a thousand draws tell a percentile only so well. */
-const AIMED_AT = 0.993;
-/** Which draws make the direction: those about as bad as one in a hundred. */
-const TAIL_FROM = 0.975;
-
-const keys = Object.keys(likely) as (keyof Scenario)[];
-
-/** A scenario with all its positions moved from the likely ones along a direction, none beyond its bound. */
-export function along(direction: Scenario, way: number): Scenario {
-  const moved = { ...likely };
-  for (const key of keys) {
-    const position = way * direction[key];
-    moved[key] = key === 'spot' ? position : Math.max(-1, Math.min(1, position));
-  }
-  return moved;
-}
-
-/**
- * The one scenario that stands for the cautious stop everywhere: what the draws that are about as bad as one in a
- * hundred have in common, moved along until the stop is the 99th of a hundred at each of the given places.
- */
-export function cautiousScenario(
-  kit: StopKit,
-  cases: readonly Case[],
-  n: number,
-  seed: number = SEED,
-): Scenario {
-  const draws = new Draws(kit, seed);
-  const model = emptyModel(kit);
-  const distances = cases.map(() => new Float64Array(n));
-  const drawn: Scenario[] = [];
-  for (let i = 0; i < n; i++) {
-    draws.next();
-    draws.lay(model);
-    drawn.push({ ...draws.scenario });
-    cases.forEach(({ at, speed }, c) => {
-      distances[c][i] = stopDistance(model, at, speed);
-    });
-  }
-  // Where not even a likely stop ends, nothing less than all bounds at once is careful enough.
-  if (cases.every(({ at, speed }) => stopDistance(modelOf(kit, likely), at, speed) === Infinity))
-    return unsafeBy(1);
-  const direction = directionOf(distances, drawn);
-  let way = 0;
-  cases.forEach(({ at, speed }, c) => {
-    const target = percentile(Float64Array.from(distances[c]).sort(), AIMED_AT);
-    const distance = (x: number): number => stopDistance(modelOf(kit, along(direction, x)), at, speed);
-    if (distance(way) >= target) return;
-    let [low, high] = [way, FARTHEST];
-    for (let i = 0; i < 14; i++) {
-      const middle = (low + high) / 2;
-      if (distance(middle) < target) low = middle;
-      else high = middle;
-    }
-    way = high;
-  });
-  return along(direction, way);
-}
-
-/** The direction is that of the mean of the worst draws: none of its positions is moved farther than so many times. */
-const FARTHEST = 4;
-
-function directionOf(distances: readonly Float64Array[], drawn: readonly Scenario[]): Scenario {
-  const n = drawn.length;
-  const mean = { ...likely };
-  let count = 0;
-  for (const of of distances) {
-    const order = Array.from({ length: n }, (_, i) => i).sort((a, b) => of[a] - of[b] || a - b);
-    for (const i of order.slice(Math.floor(n * TAIL_FROM))) {
-      for (const key of keys) mean[key] += drawn[i][key];
-      count++;
-    }
-  }
-  for (const key of keys) mean[key] = key === 'spot' ? mean[key] / count : Math.min(0, mean[key] / count);
-  return mean;
 }

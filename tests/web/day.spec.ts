@@ -1,7 +1,7 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
-import { answered, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
+import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at } from './support/rooms.ts';
 
 const url = served();

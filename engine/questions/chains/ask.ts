@@ -9,10 +9,10 @@ import { type ChainRow, chainRow } from './row.ts';
 import { chainFindings } from './say.ts';
 
 export function askChains(context: OutingContext, brakes: readonly BrakedGroup[]): Findings<ChainRow[]> {
-  const { outing, line, loaded } = context;
+  const { outing } = context;
   const adhesion = outing.assumed.adhesion[bestRail(context, outing.conditions.railState)];
-  const rows = gapLoads(line, loaded, brakes, adhesion, outing.assumed.engineHeight).map((load, gap) =>
-    chainRow(context, load, gap),
+  const rows = gapLoads(context, brakes, adhesion).map(({ load, drawn }, gap) =>
+    chainRow(context, load, drawn, gap),
   );
   return { findings: chainFindings(context, rows), data: rows };
 }

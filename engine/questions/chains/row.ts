@@ -7,9 +7,7 @@
  * working load for sure; whether it bears more cannot be told.
  */
 
-import { between, type Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { type CatchPeak, type CatchWork, hardPeak, hardWork } from '../../things/chain/catch.ts';
 import { type ChainGear, chainOf, steadyOnOne } from '../../things/chain/chain.ts';
 import { leastElongation } from '../../things/chain/energy.ts';
 import {
@@ -20,7 +18,8 @@ import {
   chainGrades,
 } from '../../things/chain/formulas.ts';
 import { isCar } from '../../things/train/cars.ts';
-import { brakesAlone, type GapLoad } from '../couplers/loads.ts';
+import { brakesAlone, type GapLoad, type PartedDraws } from '../couplers/loads.ts';
+import { type CatchPeak, type CatchWork, hardPeak, hardWork, pullApart } from './catch.ts';
 
 export interface ChainRow extends GapLoad {
   readonly gap: number;
@@ -42,15 +41,17 @@ export interface ChainRow extends GapLoad {
   readonly verdict: 'holds' | 'holds, then replace' | 'too weak' | 'cannot tell' | 'no chain';
 }
 
-/** Mostly that of steady running; at most the engine pulls all it can, or the tail's brakes are full on at once. */
-const pullApart = ({ running, parting }: GapLoad): Quantity => between(running, running, parting, 'assumed');
-
-export function chainRow({ outing }: OutingContext, load: GapLoad, gap: number): ChainRow {
+export function chainRow(
+  { outing }: OutingContext,
+  load: GapLoad,
+  drawn: PartedDraws,
+  gap: number,
+): ChainRow {
   const { vehicles, chainsFastened } = outing.train;
   const { chainCatch, chainSlack, sprungRider } = outing.assumed;
   const chain = chainsFastened ? chainOf(vehicles[gap], vehicles[gap + 1], chainCatch) : null;
-  const pull = pullApart(load);
-  const snatch = chain && hardPeak(chain, { ...load, pull }, sprungRider);
+  const pull = pullApart(drawn);
+  const snatch = chain && hardPeak(chain, drawn, sprungRider);
   const work =
     chain && chain.elongation !== null ? hardWork(chain, pull, chain.elongation, chainCatch.fullness) : null;
   const tailBrakes = vehicles

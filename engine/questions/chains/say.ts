@@ -5,7 +5,6 @@ import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { ChainGear } from '../../things/chain/chain.ts';
-import type { LoadedTrain } from '../../things/train/loaded.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { ChainRow } from './row.ts';
@@ -14,7 +13,7 @@ import type { ChainRow } from './row.ts';
 const FACTOR = 4;
 
 export function chainFindings(context: OutingContext, rows: readonly ChainRow[]): Finding[] {
-  const loaded = rows.flatMap((row) => strainOf(context, row) ?? []);
+  const loaded = rows.flatMap((row) => strainOf(row) ?? []);
   const silent = rows.flatMap((row) => silenceOf(row) ?? []);
   return [...byRule(context, rows), ...byLoad(context, loaded), ...byWay(context, silent)];
 }
@@ -48,16 +47,15 @@ type OneSum = { readonly sum?: SumRef };
 const ofOne = ({ chain }: ChainRow, sum: SumRef): OneSum =>
   chain && chain.count > 1 && chain.difference !== null ? {} : { sum };
 
-/** What the chain holds on the steepest grade: the tail with heavy riders. */
-function steadySum({ vehicles }: LoadedTrain, { gap, steady }: ChainRow): SumRef {
-  const mass = vehicles.slice(gap + 1).reduce((sum, v) => sum + v.massHigh, 0);
-  return { id: 'grade-force', inputs: { mass, grade: steady / (mass * GRAVITY) } };
-}
+/** What the chain holds on the steepest grade. */
+const steadySum = ({ steady, steadyMass }: ChainRow): SumRef => ({
+  id: 'grade-force',
+  inputs: { mass: steadyMass, grade: steady / (steadyMass * GRAVITY) },
+});
 
 const snatchSum = (
-  { head, tail }: ChainRow,
   { slack }: ChainGear,
-  { pull, stiffness, headSprung, tailSprung }: NonNullable<ChainRow['snatch']>,
+  { head, tail, pull, stiffness, headSprung, tailSprung }: NonNullable<ChainRow['snatch']>,
 ): SumRef => ({
   id: 'chain-snatch',
   inputs: {
@@ -90,23 +88,23 @@ interface Load extends OneSum {
 }
 
 /** What is asked of the chain at a gap against what is known to bear it; none where neither size nor load is known. */
-function loadsOf({ loaded }: OutingContext, row: ChainRow): Load[] {
+function loadsOf(row: ChainRow): Load[] {
   const { chain, snatch, work } = row;
   if (!chain?.workingLoad || chain.breaks === null || !snatch || !work) return [];
   const { workingLoad, breaks, part } = chain;
-  const steady = ofOne(row, steadySum(loaded, row));
+  const steady = ofOne(row, steadySum(row));
   const loads: Load[] = [
     { way: 'steady', found: row.steadyOnOne, bears: workingLoad.value, by: workingLoad.by, ...steady },
     { way: 'stretch', found: work.breaks, bears: breaks, by: 'chain', ...ofOne(row, workSum(chain, work)) },
   ];
   if (!part) return loads;
-  const peak = ofOne(row, snatchSum(row, chain, snatch));
+  const peak = ofOne(row, snatchSum(chain, snatch));
   return [...loads, { way: 'snatch', found: snatch.force, bears: part.bears, by: part.name, ...peak }];
 }
 
 /** The load that takes most of what bears it at a gap. */
-export const heaviestLoad = (context: OutingContext, row: ChainRow): (Load & { spare: number }) | undefined =>
-  loadsOf(context, row)
+export const heaviestLoad = (row: ChainRow): (Load & { spare: number }) | undefined =>
+  loadsOf(row)
     .map((load) => ({ ...load, spare: marginOf(load.found, load.bears) }))
     .reduce<(Load & { spare: number }) | undefined>(
       (a, b) => (a === undefined || b.spare < a.spare ? b : a),
@@ -122,16 +120,16 @@ interface Strain {
 }
 
 /** The load that is beyond a chain, or beyond its working load once; null where it holds, or cannot be told. */
-function strainOf(context: OutingContext, row: ChainRow): Strain | null {
+function strainOf(row: ChainRow): Strain | null {
   const { chain, verdict, snatch } = row;
   if (!chain?.workingLoad || !snatch) return null;
   if (verdict === 'too weak') {
-    const load = loadsOf(context, row).find(({ found, bears }) => found > bears);
+    const load = loadsOf(row).find(({ found, bears }) => found > bears);
     return load ? { row, chain, load, spent: false, margin: marginOf(load.found, load.bears) } : null;
   }
   if (verdict !== 'holds, then replace') return null;
   const { value, by } = chain.workingLoad;
-  const peak = ofOne(row, snatchSum(row, chain, snatch));
+  const peak = ofOne(row, snatchSum(chain, snatch));
   const load: Load = { way: 'snatch', found: snatch.force, bears: value, by, ...peak };
   return { row, chain, load, spent: true, margin: marginOf(load.found, value) };
 }
@@ -212,9 +210,9 @@ const askedOf = ({ way, row }: Silence): number =>
 const asksMore = (a: Silence, b: Silence): boolean =>
   a.row.tailBrakes === b.row.tailBrakes ? askedOf(a) > askedOf(b) : !a.row.tailBrakes;
 
-function unknownFinding({ outing, loaded }: OutingContext, silence: Silence, others: number): Finding {
+function unknownFinding({ outing }: OutingContext, silence: Silence, others: number): Finding {
   const { row, chain, way } = silence;
-  const sum = way === 'size' || !row.snatch ? steadySum(loaded, row) : snatchSum(row, chain, row.snatch);
+  const sum = way === 'size' || !row.snatch ? steadySum(row) : snatchSum(chain, row.snatch);
   return makeFinding('chain-strength-unknown', row.tailBrakes ? 'notes' : 'unknown', 'parting', {
     where: { gap: row.gap, vehicle: outing.train.vehicles[row.gap].id },
     required: amount(askedOf(silence), 'force'),

@@ -58,7 +58,7 @@ export function cautiousPeaks(
 }
 
 /** What can hurt, of so few runs: aimed at a little beyond one in a hundred. */
-const ODDS = 0.007;
+export const ODDS = 0.007;
 /** Of all runs, those whose mean excess tells how the tail falls off. */
 const TAIL = 0.2;
 

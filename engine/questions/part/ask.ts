@@ -106,7 +106,7 @@ function partings({
 function heldFindings({ context, chains }: PartingQuestion): Finding[] {
   if (chains.length === 0 || !chains.every((row) => chainHolds(row.verdict))) return [];
   const loads = chains.flatMap((row) => {
-    const load = heaviestLoad(context, row);
+    const load = heaviestLoad(row);
     return load ? [{ ...load, gap: row.gap }] : [];
   });
   if (loads.length === 0) return [];

@@ -1,13 +1,14 @@
 /** What limits the speed: where the train may not run as fast as its driver means to, and why. */
 import { GRAVITY } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
+import { leastBrake } from '../../motion/held.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Ceiling } from '../question.ts';
-import { fastestAllowed, hardestPull, leastBrake, overcomes } from './holds.ts';
+import { fastestAllowed, hardestPull, overcomes } from './holds.ts';
 import { stopSum } from './stop-sum.ts';
 import { runsWhere, type Stretch } from './stretch.ts';
 import type { SpeedMap, SpeedReasonKind } from './types.ts';

@@ -10,22 +10,13 @@
  */
 
 import { SPEED_STEP } from '../../motion/kit.ts';
-import { brakeForce, type StopModel } from '../../motion/model.ts';
+import type { StopModel } from '../../motion/model.ts';
 import { lostAt } from '../../motion/rails.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import type { Ceiling } from '../question.ts';
 
 /** Speed that a stop may gain on a fall, as a share of that at which the driver acts. */
 const RISE = 1.1;
-
-/** Full brake on the day's own rail and rolling resistance at the speed up to `top` where they are least, N. */
-export function leastBrake(model: StopModel, top: number): number {
-  const { force, a, b, c } = model;
-  const at = (v: number): number => brakeForce(force, v) + a + v * (b + v * c);
-  let least = Math.min(at(0), at(top));
-  for (let v = SPEED_STEP; v < top; v += SPEED_STEP) least = Math.min(least, at(v));
-  return least;
-}
 
 /** Speed at which it is told which wheels slide on another rail, m/s (4 mph). */
 const WALK = 4 * SPEED_STEP;

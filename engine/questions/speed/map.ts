@@ -3,6 +3,7 @@
  * braking points for booked stops and lower limits.
  */
 
+import { leastBrake } from '../../motion/held.ts';
 import type { MapModels, StopModel } from '../../motion/model.ts';
 import { slowingDistance, stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
@@ -11,7 +12,7 @@ import { driverBehind } from '../../things/train/crew.ts';
 import { gapNeeded } from '../gap/needed.ts';
 import type { Ceiling } from '../question.ts';
 import { availableAlong } from './available.ts';
-import { fastestAllowed, holdsFall, leastBrake } from './holds.ts';
+import { fastestAllowed, holdsFall } from './holds.ts';
 import { limitsByStopping } from './limits.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason } from './types.ts';
 

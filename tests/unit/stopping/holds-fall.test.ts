@@ -11,8 +11,6 @@ import { inquire } from '../../../engine/answer/inquiry.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
-import { cautiousScenario } from '../../../engine/motion/sample.ts';
-import { unsafeBy } from '../../../engine/motion/scenario.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
@@ -327,8 +325,13 @@ describe('speeds that nobody has stated', () => {
 });
 
 describe('the cautious scenario', () => {
-  it('is the bounds themselves where no reference stop ends even likely', () => {
-    const ready = prepare(openOuting(laid({ grades: [[LENGTH, -0.05]], brake: 0.02 })), 0.5, 0);
-    expect(cautiousScenario(ready.kit('dry'), [{ at: 10, speed: 2 }], 200)).toEqual(unsafeBy(1));
+  const { conditions } = randomOuting(5);
+  const caution = (grade: number, brake: number) =>
+    prepare(openOuting({ ...laid({ grades: [[LENGTH, grade]], brake }), conditions }), 0.5, 200).caution(
+      'dry',
+    );
+  it('asks no less of a line whose falls end no stop', () => {
+    expect(caution(-0.05, 0.02).reaction).toBeLessThan(-0.5);
+    expect(caution(-0.05, 0.02).reaction).toBeCloseTo(caution(-0.02, 0.02).reaction, 1);
   });
 });

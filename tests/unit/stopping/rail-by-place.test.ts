@@ -1,5 +1,6 @@
 /** Stops, starts, stands and partings where a stretch of the rail is not like the rest. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { leastBrake } from '../../../engine/motion/held.ts';
 import { type Prepared, potentialOf, prepare } from '../../../engine/motion/prepare.ts';
 import { sampleStops } from '../../../engine/motion/sample.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
@@ -16,13 +17,7 @@ import { basisOf } from '../../../engine/questions/part/basis.ts';
 import { halvesAt } from '../../../engine/questions/part/map.ts';
 import { partOf } from '../../../engine/questions/part/part.ts';
 import { emptyRoll, noTraffic, roll } from '../../../engine/questions/part/roll.ts';
-import {
-  fastestAllowed,
-  hardestPull,
-  holdsFall,
-  leastBrake,
-  overcomes,
-} from '../../../engine/questions/speed/holds.ts';
+import { fastestAllowed, hardestPull, holdsFall, overcomes } from '../../../engine/questions/speed/holds.ts';
 import type { Place, RailStretch } from '../../../engine/things/line/types.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import { tellFinding } from '../../../words/finding.ts';

@@ -6,27 +6,21 @@
  * hook, link or eye does not stretch so: what breaks it is the first peak of force.
  */
 import type { Quantity } from '../../base/quantity.ts';
-import { pick, seeded, triangular, upperRank } from '../../base/spread.ts';
-import type { AssumedValues } from '../assumed.ts';
-import { type ChainGear, catchPeak } from './chain.ts';
-import { leastBreakingLoad } from './energy.ts';
-import { reducedMass } from './formulas.ts';
-
-/** What parts and catches. */
-export interface Parting {
-  /** All of both halves, kg, and of it people on seats. */
-  readonly head: number;
-  readonly tail: number;
-  readonly headRiders: number;
-  readonly tailRiders: number;
-  /** Draws the halves apart while the slack runs out and the chain stretches, N. */
-  readonly pull: Quantity;
-}
+import { pick } from '../../base/spread.ts';
+import type { AssumedValues } from '../../things/assumed.ts';
+import { type ChainGear, catchPeak } from '../../things/chain/chain.ts';
+import { leastBreakingLoad } from '../../things/chain/energy.ts';
+import { reducedMass } from '../../things/chain/formulas.ts';
+import { DRAWS, drawBeyond, positionsOf } from '../balance/draws.ts';
+import type { PartedDraws } from '../couplers/loads.ts';
 
 /** One catch: its peak on the shortest chain and what it was reckoned from. */
 export interface CatchPeak {
   /** N */
   readonly force: number;
+  /** Ahead of the gap and behind it, kg, with the inertia of their wheels. */
+  readonly head: number;
+  readonly tail: number;
   readonly pull: number;
   /** N/m, chain with hooks and headstocks. */
   readonly stiffness: number;
@@ -44,41 +38,17 @@ export interface CatchWork {
   readonly fullness: number;
 }
 
-/** What can hurt one catch in a hundred counts. */
-const ODDS = 0.99;
-const DRAWS = 1000;
-/** Of the draws by size, the one that is told: with 95 % confidence no more than one in a hundred is harder. */
-const RANK = upperRank(DRAWS, ODDS);
-
-interface Drawn {
-  readonly pull: number;
-  readonly stiffness: number;
-  readonly length: number;
-  readonly fullness: number;
-  readonly sprung: number;
-}
-
-/** The same draws for every chain, so that two chains differ by what they are and not by luck. */
-const drawn: readonly Drawn[] = drawAll();
-
-function drawAll(): Drawn[] {
-  const draw = seeded(20_261_126);
-  const one = (): number => triangular(draw());
-  return Array.from({ length: DRAWS }, () => ({
-    pull: one(),
-    stiffness: one(),
-    length: one(),
-    fullness: one(),
-    sprung: one(),
-  }));
+/** Mostly that of steady running; at most the engine pulls all it can, or the tail's brakes are full on at once. */
+export function pullApart({ running, parting }: Pick<PartedDraws, 'running' | 'parting'>): Float64Array {
+  const harder = positionsOf('drawn apart');
+  return running.map((least, i) => least + Math.max(0, harder[i]) * (parting[i] - least));
 }
 
 /** The draw that makes a catch which no more than one in a hundred exceeds. */
-function hard(size: (draw: Drawn) => number): Drawn {
+function hard(size: (draw: number) => number): number {
   const sizes = new Float64Array(DRAWS);
-  for (let i = 0; i < DRAWS; i++) sizes[i] = size(drawn[i]);
-  const told = sizes.slice().sort()[RANK - 1];
-  return drawn[sizes.indexOf(told)];
+  for (let i = 0; i < DRAWS; i++) sizes[i] = size(i);
+  return drawBeyond(sizes);
 }
 
 type Hung = Pick<ChainGear, 'slack' | 'count' | 'difference'>;
@@ -86,59 +56,71 @@ type Hung = Pick<ChainGear, 'slack' | 'count' | 'difference'>;
 /** First peak on the shortest chain, with its hooks and headstocks in line: one catch in a hundred is harder. */
 export function hardPeak(
   gear: Hung & Pick<ChainGear, 'stiffness'>,
-  { head, tail, headRiders, tailRiders, pull }: Parting,
+  parted: PartedDraws,
   riders: AssumedValues['sprungRider'],
 ): CatchPeak {
-  const mass = reducedMass(head, tail);
-  const peakOf = (at: Drawn): number => {
-    const share = pick(riders.share, at.sprung);
-    return catchPeak(gear, {
-      mass,
-      first: reducedMass(head - share * headRiders, tail - share * tailRiders),
+  const [stiff, sprung] = [positionsOf('chain stiffness'), positionsOf('riders sprung')];
+  const pulls = pullApart(parted);
+  const caught = (i: number): Omit<CatchPeak, 'force'> => {
+    const share = pick(riders.share, sprung[i]);
+    return {
+      head: parted.head[i],
+      tail: parted.tail[i],
+      pull: pulls[i],
+      stiffness: pick(gear.stiffness, stiff[i]),
+      headSprung: share * parted.headRiders[i],
+      tailSprung: share * parted.tailRiders[i],
+    };
+  };
+  const peakOf = ({
+    head,
+    tail,
+    pull,
+    stiffness,
+    headSprung,
+    tailSprung,
+  }: Omit<CatchPeak, 'force'>): number =>
+    catchPeak(gear, {
+      mass: reducedMass(head, tail),
+      first: reducedMass(head - headSprung, tail - tailSprung),
       speed: 0,
-      pull: pick(pull, at.pull),
-      stiffness: pick(gear.stiffness, at.stiffness),
+      pull,
+      stiffness,
     });
-  };
-  const at = hard(peakOf);
-  const share = pick(riders.share, at.sprung);
-  return {
-    force: peakOf(at),
-    pull: pick(pull, at.pull),
-    stiffness: pick(gear.stiffness, at.stiffness),
-    headSprung: share * headRiders,
-    tailSprung: share * tailRiders,
-  };
+  const told = caught(hard((i) => peakOf(caught(i))));
+  return { force: peakOf(told), ...told };
 }
 
 /**
  * Breaking load that takes up the work of the catch: one catch in a hundred asks for more.
  *
+ * @param pulls that draw apart, of each draw, N
  * @param elongation stretch at which the chain breaks, share of its length
  */
 export function hardWork(
   gear: Hung & Pick<ChainGear, 'length'>,
-  pull: Quantity,
+  pulls: Float64Array,
   elongation: number,
   fullness: Quantity,
 ): CatchWork {
-  const breaksAt = (at: Drawn): number => {
-    const length = pick(gear.length, at.length);
+  const [long, full] = [positionsOf('chain length'), positionsOf('chain fullness')];
+  const breaksAt = (i: number): number => {
+    const length = pick(gear.length, long[i]);
     const alone = leastBreakingLoad({
-      pull: pick(pull, at.pull),
+      pull: pulls[i],
       slack: gear.slack,
       length,
       elongation,
-      fullness: pick(fullness, at.fullness),
+      fullness: pick(fullness, full[i]),
     });
     return alone / chainsThatWork(gear, elongation * length);
   };
   const at = hard(breaksAt);
   return {
     breaks: breaksAt(at),
-    pull: pick(pull, at.pull),
-    length: pick(gear.length, at.length),
-    fullness: pick(fullness, at.fullness),
+    pull: pulls[at],
+    length: pick(gear.length, long[at]),
+    fullness: pick(fullness, full[at]),
   };
 }
 
