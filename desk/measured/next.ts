@@ -10,11 +10,14 @@ import type { Quantity } from '../../engine/base/quantity.ts';
 import { pick } from '../../engine/base/spread.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import type { Care } from '../../engine/questions/question.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 
 export interface Worth {
   readonly kind: TestKind;
   readonly minutes: number;
+  /** Findings that cannot tell for want of it. */
+  readonly asked: number;
   /** Share of what it may find that changes the word. */
   readonly changesWord: number;
   /** Of what it may find, where the word is better than now. */
@@ -25,7 +28,7 @@ export interface Worth {
   readonly moreCars?: number;
 }
 
-export interface Looking {
+export interface Looking extends Care {
   /** Numbers of cars too: some seconds more. */
   readonly counts?: boolean;
 }
@@ -143,33 +146,56 @@ const leastCars = (inquiry: OpenInquiry): number | null =>
   countCars(inquiry, [inquiry.context.outing.conditions.railState])[0]?.least ?? null;
 
 /** One after the other as they are reckoned, for a screen that shows the first while the rest is to come. */
-export function* worthOfTests(outing: Outing, { counts = true }: Looking = {}): Generator<Worth> {
-  const before = inquire(outing);
+export function* worthOfTests(outing: Outing, { counts = true, ...care }: Looking = {}): Generator<Worth> {
+  const before = inquire(outing, care);
   const now = firstAnswer(before);
   const cars = counts ? leastCars(before) : null;
-  for (const { kind, narrowed, find } of candidates) {
-    const inquiries = POSITIONS.flatMap((p) => find(outing, foundAt(p, narrowed)) ?? []).map((o) =>
-      inquire(o, {}, before),
+  const wanting = now.findings.filter((f) => f.severity === 'unknown').map((f) => askedFor(f.measure));
+  const all = [...new Set([...wanting.filter((k) => k !== undefined), ...candidates.map((c) => c.kind)])];
+  for (const kind of all) {
+    const asked = wanting.filter((k) => k === kind).length;
+    const { narrowed = 1, find } = candidates.find((c) => c.kind === kind) ?? {};
+    const inquiries = POSITIONS.flatMap((p) => find?.(outing, foundAt(p, narrowed)) ?? []).map((o) =>
+      inquire(o, care, before),
     );
+    if (inquiries.length === 0 && asked === 0) continue;
     const after = inquiries.map(firstAnswer);
-    if (after.length === 0) continue;
     const then = cars === null ? [] : inquiries.map((i) => leastCars(i) ?? 0);
-    const share = (is: (answer: Answer) => boolean): number => after.filter(is).length / after.length;
+    const share = (is: (answer: Answer) => boolean): number => mean(after.map((a) => (is(a) ? 1 : 0)));
     yield {
       kind,
       minutes: tests[kind].minutes,
+      asked,
       changesWord: share((a) => a.verdict !== now.verdict),
       bettersWord: share((a) => rank[a.verdict] > rank[now.verdict]),
-      faster: after.reduce((sum, a) => sum + meanSpeed(a) - meanSpeed(now), 0) / after.length,
-      ...(cars === null ? {} : { moreCars: then.reduce((sum, n) => sum + n - cars, 0) / then.length }),
+      faster: mean(after.map((a) => meanSpeed(a) - meanSpeed(now))),
+      ...(cars === null ? {} : { moreCars: mean(then.map((n) => n - cars)) }),
     };
   }
 }
 
-/** Best first: what changes the word, then the number of cars, then the speeds, each per minute. */
+const mean = (of: readonly number[]): number =>
+  of.length === 0 ? 0 : of.reduce((sum, v) => sum + v, 0) / of.length;
+
+/** Which test gives what a finding asks to be measured, by the end of its path. */
+const gives: readonly (readonly [RegExp, TestKind])[] = [
+  [/brakes.*\.force$/, 'brake-pull'],
+  [/leakRate$/, 'leak-down'],
+  [/centreHeight$/, 'tilt'],
+  [/twistFreedom$/, 'wheel-block'],
+  [/\bsight/, 'sight'],
+  [/\btraction\b/, 'hauling-pull'],
+  [/\btare\b/, 'weighing'],
+];
+
+const askedFor = (path: string | undefined): TestKind | undefined =>
+  path === undefined ? undefined : gives.find(([end]) => end.test(path))?.[1];
+
+/** Best first: what the answer cannot do without, what changes the word, then the number of cars, then the speeds, each per minute. */
 export const whatToMeasure = (outing: Outing, looking: Looking = {}): Worth[] =>
   [...worthOfTests(outing, looking)].sort(
     (a, b) =>
+      Math.sign(b.asked) - Math.sign(a.asked) ||
       b.changesWord / b.minutes - a.changesWord / a.minutes ||
       Math.abs(b.moreCars ?? 0) / b.minutes - Math.abs(a.moreCars ?? 0) / a.minutes ||
       Math.abs(b.faster) / b.minutes - Math.abs(a.faster) / a.minutes,
