@@ -19,7 +19,7 @@ import { type BadReading, badReading, type Judged } from './bad-reading.ts';
 import { type Refusal, refuse } from './refusal.ts';
 
 /** Half the width of a triangle ÷ its standard deviation. */
-export const WIDTH = Math.sqrt(6);
+export const WIDTH: number = Math.sqrt(6);
 
 export interface Parameter {
   readonly key: string;
