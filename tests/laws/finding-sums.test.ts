@@ -171,7 +171,8 @@ describe('the sum behind a finding', () => {
       for (const s of quick.sumsOf(dressed(seed))) holds(s, `dressed ${seed}`);
     }
     // A chain that must take up a catch, and a flag that is laid too late, are rare.
-    for (const seed of [79, 185]) for (const s of quick.sumsOf(furnished(seed))) holds(s, `furnished ${seed}`);
+    for (const seed of [79, 185])
+      for (const s of quick.sumsOf(furnished(seed))) holds(s, `furnished ${seed}`);
     for (const altitude of [0, 1500]) {
       for (const outing of quick.unequalTrains(altitude)) {
         for (const s of quick.sumsOf(outing)) holds(s, `${outing.train.name} at ${altitude} m`);
