@@ -34,7 +34,7 @@ export function StripView() {
     const measure = (): void => {
       // Within the frame, so that a letter is as large as it is asked to be.
       const width = (box.current?.clientWidth ?? 1000) - FRAME;
-      size.value = { width, height: width < 600 ? 430 : Math.min(560, Math.max(440, width * 0.34)) };
+      size.value = { width, height: width < 600 ? 384 : Math.min(560, Math.max(440, width * 0.34)) };
     };
     measure();
     const observer = new ResizeObserver(measure);
