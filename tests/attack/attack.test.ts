@@ -4,7 +4,7 @@ import { runs } from '../support/tier.ts';
 import { attack } from './attack.ts';
 
 it('changed inputs of every kind', async () => {
-  const { tallies, memory } = await attack(runs(4500, 1_000_000), 1);
+  const { tallies, memory } = await attack(runs(5000, 1_000_000), 1);
   for (const { name, tried, accepted, answered, refused, ...rest } of tallies) {
     expect(tried, name).toBeGreaterThan(20);
     expect(accepted + answered, name).toBeGreaterThan(0);
