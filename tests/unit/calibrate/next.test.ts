@@ -1,0 +1,54 @@
+/** What to measure next: what is assumed is ranked, what is measured is not asked for. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type Worth, whatToMeasure } from '../../../desk/measured/next.ts';
+import { exact } from '../../../engine/base/quantity.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { readOuting } from '../../../papers/index.ts';
+import { examplePaper } from '../../support/papers.ts';
+import { full } from '../../support/tier.ts';
+
+/** A rough look: few draws, a coarse grid. */
+const quick = { counts: false, samples: 60, step: 2 };
+
+async function example(name: string): Promise<Outing> {
+  const content = JSON.stringify(await examplePaper(name));
+  const read = await readOuting({ path: 'outing.json', content }, async () => undefined);
+  if (!read.ok) throw new Error(name);
+  return read.value;
+}
+
+describe('of an outing in which much is assumed', () => {
+  let ranked: Worth[] = [];
+  let outing: Outing;
+  beforeAll(async () => {
+    outing = await example('battery-vacuum');
+    ranked = whatToMeasure(outing, { ...quick, counts: full });
+  }, 120_000);
+
+  it('ranks the tests, best first', () => {
+    if (process.env['SAY']) console.log(ranked);
+    expect(ranked.map((w) => w.kind)).toContain('coast-down');
+    for (const w of ranked) {
+      expect(w.changesWord).toBeGreaterThanOrEqual(w.bettersWord);
+      expect(w.minutes).toBeGreaterThan(0);
+      expect(Number.isFinite(w.faster)).toBe(true);
+    }
+    const each = ranked.map((w) => w.changesWord / w.minutes);
+    expect(each).toEqual([...each].sort((a, b) => b - a));
+  });
+
+  it('does not ask for what is measured', () => {
+    const vehicles = outing.train.vehicles.map((v) => ({
+      ...v,
+      resistance: { ...v.resistance, rolling: exact(v.resistance.rolling.value, 'measured') },
+    }));
+    const known = { ...outing, train: { ...outing.train, vehicles } };
+    expect(whatToMeasure(known, quick).map((w) => w.kind)).not.toContain('coast-down');
+  });
+});
+
+it('asks first for what the answer cannot do without', async () => {
+  const [first] = whatToMeasure(await example('brake-not-measured'), quick);
+  expect(first).toMatchObject({ kind: 'brake-pull' });
+  expect(first.asked).toBeGreaterThan(0);
+}, 60_000);
