@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { minimise } from '../../../../engine/base/numerics/minimise.ts';
 import { leastSquares } from '../../../../engine/base/numerics/qr.ts';
+import { printedIn } from '../../../support/measured.ts';
 import { longley, norris, sets } from './sets.ts';
 
 /** Digits in which a figure agrees with the certified one. */
 const digits = (ours: number, certified: number): number => -Math.log10(Math.abs(ours / certified - 1));
+
+/** Seven digits: what the hardest set keeps with differences for derivatives. */
+const printed = printedIn(import.meta.url, 'B');
+const SEVEN = 1e-7;
 
 describe('straight lines', () => {
   const line = leastSquares(
@@ -29,7 +34,10 @@ describe('straight lines', () => {
       7,
     );
     expect(fitted.rank).toBe(7);
-    longley.values.forEach((v, j) => expect(digits(fitted.x[j], v)).toBeGreaterThan(11));
+    longley.values.forEach((v, j) => {
+      expect(digits(fitted.x[j], v)).toBeGreaterThan(11);
+      printed.figure(`Longley b${j}`, fitted.x[j], v, SEVEN * Math.abs(v));
+    });
     const left = longley.rows.reduce(
       (sum, row) =>
         sum + (row[6] - [1, ...row].reduce((s, c, j) => s + (j < 7 ? c * fitted.x[j] : 0), 0)) ** 2,
@@ -41,7 +49,7 @@ describe('straight lines', () => {
   });
 });
 
-describe.each(sets)('$name', ({ model, starts, values, deviations, left, x, y, mirrored = [] }) => {
+describe.each(sets)('$name', ({ name, model, starts, values, deviations, left, x, y, mirrored = [] }) => {
   it.each(starts.map((start, i) => ({ i: i + 1, start })))('from its start $i', ({ start }) => {
     const found = minimise(
       (b) => x.map((xi, i) => model(b, xi) - y[i]),
@@ -57,7 +65,7 @@ describe.each(sets)('$name', ({ model, starts, values, deviations, left, x, y, m
     const variance = found.sum / (x.length - start.length);
     values.forEach((v, j) => {
       const ours = mirrored.includes(j) ? Math.abs(found.x[j]) : found.x[j];
-      expect(digits(ours, v)).toBeGreaterThan(7);
+      printed.figure(`${name} b${j + 1}`, ours, v, SEVEN * v);
     });
     deviations.forEach((v, j) => {
       expect(digits(Math.sqrt(variance * spread[j * (start.length + 1)]), v)).toBeGreaterThan(6);
