@@ -1,16 +1,21 @@
 /** heedway measure: which tests there are, how each is made, what its readings say, and what the answer makes of it. */
 import type { Command as Program } from 'commander';
-import { tellStanding } from '../../desk/figures.ts';
+import { tellDifference, tellStanding } from '../../desk/figures.ts';
 import { single } from '../../desk/make-up.ts';
 import { applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
-import { differs, stoodAt } from '../../desk/measured/compare.ts';
+import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
+import { measured } from '../../desk/measured/measure.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
-import { type Fitted, fitRecord, kindOf, ofThatName, withPapers } from '../../desk/measured/record.ts';
+import { kindOf, ofThatName, readRecord, tellOutcome, withPapers } from '../../desk/measured/record.ts';
+import { wholeAnswer } from '../../engine/answer/complete.ts';
+import { inquire } from '../../engine/answer/inquiry.ts';
+import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
 import { worthWords } from '../../words/measured/worth.ts';
+import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
 import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
 import { progressOn } from '../progress.ts';
@@ -127,7 +132,8 @@ function guide(kind: TestKind, options: Options): Outcome {
 
 interface Opened {
   readonly record: Json;
-  readonly fitted: Fitted;
+  readonly outcome: Made;
+  readonly lines: readonly string[];
 }
 
 async function opened(path: string, options: WithOptions): Promise<Opened> {
@@ -145,9 +151,11 @@ async function opened(path: string, options: WithOptions): Promise<Opened> {
   );
   // A path such as {"file": "car.json"} is followed from where the record lies.
   const { entry, load } = fromDisk({ path, content: JSON.stringify(whole) });
-  const fitted = await fitRecord(entry, { system: options.units, wording: options.wording }, load);
-  if (!fitted.ok) throw refusal(fitted.problems.map((p) => ({ ...p, file: path })));
-  return { record: whole, fitted };
+  const read = await readRecord(entry, load);
+  if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
+  const outcome = measured(read.value);
+  const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
+  return { record: whole, outcome, lines };
 }
 
 function vehicleIn(outing: Json, id: string): void {
@@ -168,7 +176,7 @@ const REFUSED = 30;
 const readings = async (path: string, options: WithOptions): Promise<Outcome> =>
   toldReadings(await opened(path, options));
 
-const toldReadings = ({ record, fitted: { outcome, lines } }: Opened): Outcome => ({
+const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   text: [`${record['name']}:`, ...lines.flatMap((line) => wrap(`  ${line}`, '    '))].join('\n'),
   json: { test: record['name'], kind: kindOf(record), ...outcome, words: lines },
   exit: outcome.ok ? 0 : REFUSED,
@@ -190,22 +198,23 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
     path,
     outing && options.outing === undefined ? { ...options, outing: into } : options,
   );
-  const { record, fitted } = test;
-  if (!fitted.outcome.ok) return toldReadings(test);
+  const { record, outcome, lines } = test;
+  if (!outcome.ok) return toldReadings(test);
+  const { results } = outcome;
   const applied = outing
-    ? applyToOuting(paper, record, fitted.results, options.vehicle ?? onlyOne(paper, record, fitted))
-    : applyToVehicle(paper, record, fitted.results, options.vehicle);
+    ? applyToOuting(paper, record, results, options.vehicle ?? onlyOne(paper, record, results))
+    : applyToVehicle(paper, record, results, options.vehicle);
   const speech = { system: options.units, wording: options.wording };
-  const [was, now] = outing ? [await stoodAt(paper, speech), await stoodAt(applied.paper, speech)] : [];
+  const [was, now] = outing ? [await asked(paper, speech), await asked(applied.paper, speech)] : [];
   if (options.out) await writeOut(options.out, writeFile(applied.paper));
   return {
     text: [
-      ...fitted.lines,
+      ...lines,
       ...applied.left.map((one) => notWrittenWords(one, options.wording)),
       writtenWords(applied.written.length),
       ...applied.written.map((field) => `  ${field}`),
       ...(was && now
-        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, differs(was, now)]
+        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, tellDifference(was, now)]
         : []),
       '',
       options.out
@@ -217,7 +226,7 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
     json: {
       written: applied.written,
       left: applied.left,
-      words: fitted.lines,
+      words: lines,
       before: was,
       now,
       out: options.out,
@@ -226,8 +235,15 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
   };
 }
 
+async function asked(paper: Json, speech: Omit<Voice, 'outing'>): Promise<Stood | undefined> {
+  const read = await outingIn(paper);
+  if (!read.ok) return undefined;
+  const answer = wholeAnswer(inquire(read.value), { remedies: false, counts: 'today' });
+  return stoodAt(paper, read.value, answer, speech);
+}
+
 /** Whichever vehicle of the outing the test was made with, where that is plain. */
-function onlyOne(paper: Json, record: Json, { results }: Fitted): string | undefined {
+function onlyOne(paper: Json, record: Json, results: readonly Result[]): string | undefined {
   if (!results.some((r) => r.belongs.some((b) => b.paper === 'vehicle' && b.vehicle === undefined)))
     return undefined;
   const ids = ofThatName(paper, record);
