@@ -13,9 +13,11 @@ import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
+import { sheetDocument } from '../../views/measured/sheet.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
 import { worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
+import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
 import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
 import { progressOn } from '../progress.ts';
@@ -47,6 +49,10 @@ export const measureCommand: Command = {
       'guide <test>',
       'How a test is made: what for, safety, what is needed, steps, what one writes.',
     ).action((test: string, options: Options) => run(async () => guide(kindNamed(test), options), options));
+    sub('sheet <test>', 'A sheet to take along: safety, steps, and room to write the readings by hand.')
+      .option('-o, --out <file>', 'write the PDF here; else named after the test')
+      .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
+      .action((test: string, options: SheetOptions) => run(() => onPaper(kindNamed(test), options), options));
     made(sub('fit <record>', 'What the readings of a test say, with bounds.')).action(
       (path: string, options: WithOptions) => run(() => readings(path, options), options),
     );
@@ -126,6 +132,22 @@ function guide(kind: TestKind, options: Options): Outcome {
     json: told,
     exit: 0,
   };
+}
+
+interface SheetOptions extends Options {
+  readonly out?: string;
+  readonly paper: string;
+}
+
+async function onPaper(
+  kind: TestKind,
+  { out = `${kind}.pdf`, paper, units, wording }: SheetOptions,
+): Promise<Outcome> {
+  if (paper !== 'a5' && paper !== 'half-letter')
+    throw new UsageFault(`--paper: found ${paper}; expected a5 or half-letter`);
+  const told = guideOf(kind, { system: units, wording });
+  await writeOut(out, await cardPdf((has) => sheetDocument(told, paper, wording, has)));
+  return { text: `Sheet for the ${told.name} written into ${out}`, json: { test: kind, pdf: out }, exit: 0 };
 }
 
 // ---- what readings say

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
+import { pdfText } from '../support/pdf-text.ts';
 import { answered, barrierFree, example, fits, open, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 import { openFile } from './support/workbench.ts';
@@ -115,6 +116,10 @@ test('a record is brought in, and what it says stands as the command line says i
   );
   await page.getByRole('textbox', { name: 'stop', exact: true }).fill('0.6 in');
   await expect(said(page)).toContainText('holds the vehicle up');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Sheet to write on, as a PDF' }).click();
+  const { text } = pdfText(readFileSync(await (await saving).path()));
+  expect(text).toContain('Never with anybody on it');
   await page.getByRole('button', { name: 'Begin anew' }).click();
   await expect(said(page)).toContainText('Nothing yet');
 });

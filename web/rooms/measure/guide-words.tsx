@@ -1,7 +1,28 @@
 /** How a test is made: safety always in sight, the rest folded once one knows it. */
 import type { Guide } from '../../../desk/measured/guide.ts';
+import type { System } from '../../../units/index.ts';
+import { testPicture } from '../../../views/measured/pictures.ts';
+import type { Wording } from '../../../words/voice.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { save } from '../../parts/save.ts';
+import { settings } from '../../state/session.ts';
 
-export const GuideWords = ({ guide }: { readonly guide: Guide }) => (
+interface Props {
+  readonly guide: Guide;
+  readonly wording: Wording;
+}
+
+async function sheet(guide: Guide, wording: Wording, units: System): Promise<void> {
+  const [{ sheetDocument }, { cardPdf }] = await Promise.all([
+    import('../../../views/measured/sheet.ts'),
+    import('../card/card-pdf.ts'),
+  ]);
+  const paper = units === 'imperial' ? 'half-letter' : 'a5';
+  save(await cardPdf((has) => sheetDocument(guide, paper, wording, has)), `${guide.kind}.pdf`);
+}
+
+export const GuideWords = ({ guide, wording }: Props) => (
   <>
     <p class="what">
       {guide.what} About {guide.minutes} minutes, with {guide.needs}.
@@ -16,6 +37,10 @@ export const GuideWords = ({ guide }: { readonly guide: Guide }) => (
     <details class="fold" open>
       <summary>How</summary>
       <div class="inside how">
+        <figure class="drawn test-picture">
+          <Inks />
+          <Drawing scene={testPicture(guide.picture, `Picture: ${guide.name}`)} />
+        </figure>
         <h2>Needed</h2>
         <ul>
           {guide.tools.map((line) => (
@@ -28,6 +53,9 @@ export const GuideWords = ({ guide }: { readonly guide: Guide }) => (
             <li key={line}>{line}</li>
           ))}
         </ol>
+        <button type="button" onClick={() => void sheet(guide, wording, settings.value.units)}>
+          Sheet to write on, as a PDF
+        </button>
       </div>
     </details>
   </>

@@ -33,7 +33,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
         <a href="#measure">All tests</a>
       </p>
       <h1>{guide.name}</h1>
-      <GuideWords guide={guide} />
+      <GuideWords guide={guide} wording={wording} />
       {guide.with !== 'nothing' && <Madewith guide={guide} draft={draft} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
       <h2>What was read</h2>
