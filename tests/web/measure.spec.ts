@@ -123,3 +123,38 @@ test('a record is brought in, and what it says stands as the command line says i
   await page.getByRole('button', { name: 'Begin anew' }).click();
   await expect(said(page)).toContainText('Nothing yet');
 });
+
+test('the phone as a level: none, then set both ways round, and read @phone', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await page.goto(`${url()}#measure/tilt`);
+  const level = page.getByRole('region', { name: 'Tilt by the phone' });
+  await level.getByRole('button', { name: 'Use this phone as a level' }).click();
+  await expect(level).toContainText('gives no tilt');
+  await level.getByRole('button', { name: 'Use this phone as a level' }).click();
+  const lie = (tilt: number): Promise<void> =>
+    page.evaluate((degrees) => {
+      const a = (degrees * Math.PI) / 180;
+      for (let i = 0; i < 25; i++)
+        dispatchEvent(
+          new DeviceMotionEvent('devicemotion', {
+            accelerationIncludingGravity: { x: 9.81 * Math.sin(a), y: 0, z: 9.81 * Math.cos(a) },
+          }),
+        );
+    }, tilt);
+  // On a floor that falls 1°, first one way in its own axes, then the other.
+  const setLevel = level.getByRole('button', { name: 'Set level', exact: true });
+  await expect(async () => {
+    await lie(1);
+    await expect(setLevel).toBeEnabled({ timeout: 300 });
+  }).toPass({ timeout: 20_000 });
+  await setLevel.click();
+  await lie(-1);
+  await level.getByRole('button', { name: 'Set level, turned round' }).click();
+  await lie(23.4);
+  await expect(level.getByRole('timer')).toHaveText('23.4°');
+  await level.getByRole('button', { name: 'Take: to the left' }).click();
+  await expect(page.getByLabel('angle, row 1 of tilts')).toHaveValue('23.4°');
+  await lie(178);
+  await expect(level.getByRole('timer')).toHaveText('upside down');
+  await barrierFree(page, 'level');
+});

@@ -15,6 +15,7 @@ import { saveJson } from '../../parts/save.ts';
 import { type Json, paper } from '../../state/session.ts';
 import { type Draft, draftOf, put, write } from './drafts.ts';
 import { GuideWords } from './guide-words.tsx';
+import { Level } from './level.tsx';
 import { Madewith } from './made-with.tsx';
 import type { MeasureProps } from './measure-room.tsx';
 import { Outcome } from './outcome.tsx';
@@ -36,6 +37,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       <GuideWords guide={guide} wording={wording} />
       {guide.with !== 'nothing' && <Madewith guide={guide} draft={draft} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
+      {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
       <OnSheet.Provider value={{ edit, editTyping: edit, open: true }}>
         <Choices.Provider value={(path) => (path.join() === 'test,gear' ? brakesOf(made) : undefined)}>
