@@ -1,14 +1,19 @@
 /** A part of a paper as a form made from its schema: what is there, and what could be added. */
 import { useSignal } from '@preact/signals';
+import { useContext } from 'preact/hooks';
 import type { FieldForm, GroupForm, NamedField } from '../../../papers/fields.ts';
-import { edit, type Json, settings } from '../../state/session.ts';
+import { type Json, settings } from '../../state/session.ts';
 import { FieldChoice } from './field-choice.tsx';
 import { HelpMark, HelpText } from './help.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
-import { type Slot, usePaperSlot } from './slot.tsx';
+import { OnSheet, type Slot, usePaperSlot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';
+
+/** Papers of their own are written in their own rooms. */
+const ofPapers = (form: FieldForm): boolean =>
+  form.form === 'part' || (form.form === 'list' && form.entry.form === 'part');
 
 interface GroupProps {
   readonly json: unknown;
@@ -25,7 +30,7 @@ interface GroupProps {
 export function Group({ json, form, path, without = [], always = [], columns = [] }: GroupProps) {
   const added = useSignal<readonly string[]>([]);
   const group: Json = isGroup(json) ? json : {};
-  const fields = form.fields.filter((f) => f.is.form !== 'part' && !without.includes(f.key));
+  const fields = form.fields.filter((f) => !ofPapers(f.is) && !without.includes(f.key));
   const there = (f: NamedField): boolean =>
     !f.optional || group[f.key] !== undefined || added.value.includes(f.key) || always.includes(f.key);
   const absent = fields.filter((f) => !there(f));
@@ -67,6 +72,7 @@ const flat = (form: FieldForm): form is GroupForm =>
 
 function Entry({ field, json, path, columns = [] }: EntryProps) {
   const { is } = field;
+  const { edit } = useContext(OnSheet);
   const title = fieldWords(field, settings.value.wording);
   if (is.form === 'group') {
     return (
@@ -105,8 +111,9 @@ interface FoldProps {
 }
 
 function Fold({ title, open, remove, children }: FoldProps) {
+  const sheet = useContext(OnSheet);
   return (
-    <details open={open} class="fold">
+    <details open={open || sheet.open} class="fold">
       <summary>{title}</summary>
       <div class="inside">
         {children}
@@ -142,6 +149,7 @@ function Line({ field, json, path }: EntryProps) {
 /** One of several groups: the word that chooses, then its fields. */
 function OneOf({ field, json, path }: EntryProps) {
   const { is } = field;
+  const { edit } = useContext(OnSheet);
   if (is.form !== 'oneOf') return null;
   const title = fieldWords(field, settings.value.wording);
   const tag = isGroup(json) ? String(json[is.by]) : '';
@@ -185,6 +193,7 @@ interface GroupsProps {
 
 /** A list of groups too deep for a table: one after another. */
 function Groups({ rows, form, path, title, least }: GroupsProps) {
+  const { edit } = useContext(OnSheet);
   const call = (row: unknown, i: number): string =>
     isGroup(row) ? String(row['name'] ?? row['kind'] ?? i + 1) : String(i + 1);
   return (
