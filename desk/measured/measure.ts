@@ -36,15 +36,27 @@ function rounded(si: number, toward: 'down' | 'up'): number {
   return Number(((toward === 'down' ? Math.floor : Math.ceil)(si / size) * size).toPrecision(DIGITS));
 }
 
+/** Only how they stand to each other counts. */
+const factorWritten = (f: number): number => Number(f.toFixed(DIGITS));
+
 /** As a paper holds it: SI, with bounds, how, source and date; where it keeps no bounds, the careful end is its value. */
 function asWritten({ key, quantity, kind, careful }: Result): unknown {
-  const { low, high, how, source, date } = quantity;
+  const { low, high, how, source, date, fit } = quantity;
   const [least, most] = [rounded(low, 'down'), rounded(high, 'up')];
   const value =
     careful === undefined ? Number(quantity.value.toPrecision(DIGITS)) : careful === 'low' ? least : most;
   if (key === 'leak') return { fall: `${value} Pa`, in: '60 s' };
   const unit = kinds[kind] === '1' ? {} : { unit: kinds[kind] };
-  return { value, ...unit, low: least, high: most, how, source, ...(date === undefined ? {} : { date }) };
+  return {
+    value,
+    ...unit,
+    low: least,
+    high: most,
+    how,
+    source,
+    ...(date === undefined ? {} : { date }),
+    ...(fit ? { fit: { id: fit.id, factors: fit.factors.map(factorWritten) } } : {}),
+  };
 }
 
 /**
