@@ -16,6 +16,7 @@ import { findCommand } from './commands/find.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
+import { measureCommand } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
 import { openCommand } from './commands/open.ts';
 import { partingCommand } from './commands/parting.ts';
@@ -50,6 +51,7 @@ const commands: readonly Command[] = [
   seatHeightCommand,
   leanCommand,
   twistCommand,
+  measureCommand,
   surveyCommand,
   sumCommand,
   findCommand,
@@ -80,13 +82,18 @@ export async function main(argv: readonly string[]): Promise<void> {
     .configureOutput({ writeOut: onto(process.stdout), writeErr: onto(process.stderr) })
     .exitOverride();
   for (const command of commands) command.declare(program, run);
-  for (const sub of program.commands) sub.exitOverride();
+  withoutExit(program);
   const json = argv.includes('--json');
   try {
     await program.parseAsync([...argv], { from: 'user' });
   } catch (error) {
     process.exitCode = fault(error, json);
   }
+}
+
+/** Of commands within commands too. */
+function withoutExit(program: Program): void {
+  for (const sub of program.commands) withoutExit(sub.exitOverride());
 }
 
 /** Whatever went wrong, in words; a stack trace never. */

@@ -26,7 +26,11 @@ const withConditions = (paper: Json, part: Json): Json => {
   return { ...paper, conditions: Object.fromEntries(kept) };
 };
 
-export const withRail = (paper: Json, railState: RailState): Json => withConditions(paper, { railState });
+/** What was measured on the rail as it was says nothing of another. */
+export function withRail(paper: Json, railState: RailState): Json {
+  const same = (paper['conditions'] as Json | undefined)?.['railState'] === railState;
+  return withConditions(paper, { railState, ...(same ? {} : { adhesion: undefined }) });
+}
 
 export const withDark = (paper: Json, dark: boolean): Json =>
   withConditions(paper, { night: dark ? true : undefined });

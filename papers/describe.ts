@@ -75,3 +75,11 @@ export const head = <K extends string>(kind: K) => ({
   ),
   note: may(remark(), 'note', 'Anything worth keeping with it; nothing is reckoned from it.'),
 });
+
+/** Tests of a vehicle or an outing that were applied to it, each a paper that is checked by itself. */
+export const keptTests = () =>
+  may(
+    rows(z.unknown(), 0, 200),
+    'tests',
+    'Measured tests whose figures stand in this paper, as they were recorded, oldest first. Nothing is reckoned from them.',
+  );

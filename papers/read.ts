@@ -195,7 +195,19 @@ const lineFrom = (reading: Reading, part: Part): { file: LineFile; line: Line } 
   return file && { file, line: reading.compile(part, (notes) => compileLine(file, notes)) };
 };
 
-const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => reading.check('vehicle', part);
+const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
+  const file = reading.check('vehicle', part);
+  return file && keptTestsRead(reading, part, file.tests) ? file : undefined;
+};
+
+/** Tests that a paper keeps: nothing is reckoned from them, but what is kept can be read again. */
+function keptTestsRead(reading: Reading, of: Part, tests: readonly unknown[] = []): boolean {
+  const known = reading.problems.length;
+  tests.forEach((json, i) => {
+    reading.check('test', { ...of, json, prefix: [...of.prefix, 'tests', i] });
+  });
+  return reading.problems.length === known;
+}
 
 async function trainFrom(
   reading: Reading,
@@ -243,7 +255,7 @@ async function outingFrom(reading: Reading, part: Part): Promise<Outing | undefi
   const train = trainPart && (await trainFrom(reading, trainPart));
   const hostPart = await at('host');
   const host = hostPart && hostFrom(reading, hostPart);
-  if (!file || !line || !train || !host) return undefined;
+  if (!file || !keptTestsRead(reading, part, file.tests) || !line || !train || !host) return undefined;
   return reading.compile(part, (notes) => compileOuting(file, line.line, train.train, host.host, notes));
 }
 

@@ -6,7 +6,7 @@ import type { FileKind } from '../schema/index.ts';
 import type { Notes } from './notes.ts';
 
 /** Papers inside a paper are read, and noted, by themselves. */
-const parts: ReadonlySet<string> = new Set(['line', 'train', 'host', 'vehicle', 'outing']);
+const parts: ReadonlySet<string> = new Set(['line', 'train', 'host', 'vehicle', 'outing', 'tests']);
 
 export function noteWritten(kind: FileKind, json: unknown, { assumptions }: Notes): void {
   const where = `${(json as { readonly name?: unknown }).name}`;

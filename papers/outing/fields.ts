@@ -1,7 +1,7 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
-import { chainage, choice, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
+import { chainage, choice, group, head, keptTests, may, must, rows, speed, text, yes } from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
@@ -106,6 +106,7 @@ export const outingSchema = group({
     'speed limits agreed for today',
     'On top of those of the line.',
   ),
+  tests: keptTests(),
 });
 
 export type OutingFile = z.output<typeof outingSchema>;

@@ -1,7 +1,7 @@
 /** A test's record: what was read, with what, by whom. Each field once; what a test fits stands in `engine/calibrate`. */
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
-import { choice, group, head, may, must, remark, text } from '../describe.ts';
+import { choice, group, head, may, must, remark, rows, text } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 import { brakeTests } from './brake-fields.ts';
 import { runTests } from './run-fields.ts';
@@ -46,6 +46,14 @@ const instruments = group({
   ),
 });
 
+const instead = group({
+  vehicle: may(text(), 'vehicle', 'Of which vehicle of the train, by its id.'),
+  field: must(text(), 'field', 'Path in its paper.'),
+  gear: may(text(), 'gear', 'Of which of its brakes.'),
+  was: may(z.unknown(), 'before', 'What stood there; left out: nothing.'),
+  wrote: must(z.unknown(), 'written', 'What the test wrote there.'),
+});
+
 export const testSchema = group({
   ...head('test'),
   date: must(
@@ -68,6 +76,11 @@ export const testSchema = group({
     z.discriminatedUnion('kind', [...runTests, ...brakeTests, ...standTests]),
     'test',
     'Which test it was, and its readings.',
+  ),
+  instead: may(
+    rows(instead, 0, 500),
+    'in the place of',
+    'Written by the program where the test was applied: what stood there before, so that it can be taken back.',
   ),
 });
 

@@ -5,7 +5,7 @@
 import * as z from 'zod/mini';
 import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
 import { postures } from '../../engine/things/vehicle/types.ts';
-import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
+import { choice, gauge, group, head, keptTests, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 import { brake, brakeSupply } from './brake-fields.ts';
 import { coupling } from './coupling-fields.ts';
@@ -295,6 +295,7 @@ export const vehicleSchema = group({
   taillight: may(yes(), 'taillight', 'It has one that shows behind.', {
     asked: 'whether it has a light that shows behind',
   }),
+  tests: keptTests(),
 });
 
 export type VehicleFile = z.output<typeof vehicleSchema>;

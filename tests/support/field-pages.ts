@@ -38,6 +38,7 @@ function holds(is: FieldForm): string {
     case 'yes':
       return 'true or false';
     case 'list':
+      if (is.entry.form === 'part') return `a list of papers, at most ${is.most}`;
       return is.most === undefined ? 'a list' : `a list of at most ${is.most}`;
     case 'part':
       return 'a paper';

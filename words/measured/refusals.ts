@@ -30,6 +30,22 @@ const furthers: Readonly<Record<Further, string>> = {
   'more-readings': 'take more readings',
 };
 
+const needed: Readonly<Record<string, string>> = {
+  outing: 'the train on its line',
+  vehicle: 'the vehicle that was tested',
+  brakes: 'a brake that the vehicle has, by its name',
+  'brakes.force': 'a train with a brake that was put on',
+  drivenMass: 'the weight on the driven wheels',
+  traction: 'a vehicle whose paper says what drives it',
+  groups: 'the axles of the vehicle',
+};
+
+/** `tilts.0.angle` → "Reading 1 of tilts"; `to` → "The figure “to”". */
+const placeWords = (field: string): string => {
+  const [list, row] = field.split('.');
+  return row === undefined ? `The figure “${list}”` : `Reading ${Number(row) + 1} of ${list}`;
+};
+
 type Teller = { readonly [C in RefusalCode]: (facts: RefusalFacts[C], shown: Shown) => string };
 
 const tellers: Teller = {
@@ -47,8 +63,8 @@ const tellers: Teller = {
     'No values fit these readings. Look at the units and at the train and line that they were made with.',
   'not-told-apart': ({ keys, further }) =>
     `These readings do not tell ${keys.map((k) => resultName(k)).join(', ')} better than it is assumed now${further ? `: ${furthers[further]}` : ''}.`,
-  'out-of-range': ({ field, found }) => `${field}: ${found} cannot be.`,
-  'not-stated': ({ field }) => `The test needs ${field}, and nobody has said it.`,
+  'out-of-range': ({ field }) => `${placeWords(field)} cannot be: look at the figure, its sign and its unit.`,
+  'not-stated': ({ field }) => `The test needs ${needed[field] ?? field}, and nobody has said it.`,
   'upside-down': () =>
     'The phone was held upside down, or zero was never set: lay it level, set zero, and measure again.',
   'stop-too-high': ({ found, most }, shown) =>

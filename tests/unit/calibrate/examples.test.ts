@@ -1,7 +1,8 @@
 /** Every kind of test has an example, which is read, measured, told and written into the paper of its vehicle. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { applyToVehicle, measured } from '../../../desk/measured/measure.ts';
+import { applyToVehicle } from '../../../desk/measured/apply.ts';
+import { measured } from '../../../desk/measured/measure.ts';
 import { tests } from '../../../engine/calibrate/tests/index.ts';
 import { checkFile } from '../../../papers/check.ts';
 import { readTest } from '../../../papers/index.ts';
@@ -41,7 +42,7 @@ describe.each(kinds)('%s', (kind) => {
     }
     const paper = JSON.parse(content)['vehicle'];
     if (!paper) return;
-    const applied = applyToVehicle(paper, made.results);
+    const applied = applyToVehicle(paper, JSON.parse(content), made.results);
     expect(checkFile('vehicle', applied.paper)).toMatchObject({ ok: true });
     expect(applied.written.length + applied.left.length).toBeGreaterThanOrEqual(made.results.length);
   });

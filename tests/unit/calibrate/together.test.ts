@@ -1,7 +1,8 @@
 /** What a test told together is written so, read so, and stays so when the paper is changed. */
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { applyToVehicle, measured } from '../../../desk/measured/measure.ts';
+import { applyToVehicle } from '../../../desk/measured/apply.ts';
+import { measured } from '../../../desk/measured/measure.ts';
 import type { SharedFit } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
@@ -28,7 +29,7 @@ async function weighed(): Promise<Json> {
   const train = paper['train'] as Json;
   const vehicles = (train['vehicles'] as Json[]).map((m) => ({
     ...m,
-    vehicle: applyToVehicle(m['vehicle'] as Json, made.results).paper,
+    vehicle: applyToVehicle(m['vehicle'] as Json, JSON.parse(content) as Json, made.results).paper,
   }));
   return { ...paper, train: { ...train, vehicles } };
 }

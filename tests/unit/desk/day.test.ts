@@ -26,6 +26,13 @@ describe('the day', () => {
     expect(withRail(wet, 'dry')).toEqual(paper);
   });
 
+  it('what was measured on one rail is not believed of another', () => {
+    const measured = { ...paper, conditions: { ...(paper['conditions'] as Json), adhesion: 0.3 } };
+    expect(withRail(measured, 'greasy')['conditions']).not.toHaveProperty('adhesion');
+    const same = (paper['conditions'] as Json)['railState'] as 'dry';
+    expect(withRail(measured, same)['conditions']).toMatchObject({ adhesion: 0.3 });
+  });
+
   it('is dark, and by daylight leaves nothing behind', async () => {
     expect((await read(withDark(paper, true))).conditions.night).toBe(true);
     expect(withDark(withDark(paper, true), false)).toEqual(paper);

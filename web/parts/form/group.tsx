@@ -10,6 +10,10 @@ import { type Slot, usePaperSlot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';
 
+/** Papers of their own are written in their own rooms. */
+const ofPapers = (form: FieldForm): boolean =>
+  form.form === 'part' || (form.form === 'list' && form.entry.form === 'part');
+
 interface GroupProps {
   readonly json: unknown;
   readonly form: GroupForm;
@@ -25,7 +29,7 @@ interface GroupProps {
 export function Group({ json, form, path, without = [], always = [], columns = [] }: GroupProps) {
   const added = useSignal<readonly string[]>([]);
   const group: Json = isGroup(json) ? json : {};
-  const fields = form.fields.filter((f) => f.is.form !== 'part' && !without.includes(f.key));
+  const fields = form.fields.filter((f) => !ofPapers(f.is) && !without.includes(f.key));
   const there = (f: NamedField): boolean =>
     !f.optional || group[f.key] !== undefined || added.value.includes(f.key) || always.includes(f.key);
   const absent = fields.filter((f) => !there(f));

@@ -1,0 +1,307 @@
+/** heedway measure: which tests there are, how each is made, what its readings say, and what the answer makes of it. */
+import type { Command as Program } from 'commander';
+import { tellStanding } from '../../desk/figures.ts';
+import { single } from '../../desk/make-up.ts';
+import { applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
+import { differs, stoodAt } from '../../desk/measured/compare.ts';
+import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
+import { whatToMeasure } from '../../desk/measured/next.ts';
+import { type Fitted, fitRecord, kindOf, ofThatName, withPapers } from '../../desk/measured/record.ts';
+import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
+import { writeFile } from '../../papers/index.ts';
+import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
+import { worthWords } from '../../words/measured/worth.ts';
+import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
+import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
+import { progressOn } from '../progress.ts';
+import { wrap } from '../screen.ts';
+import { writeOut } from '../write.ts';
+
+type Json = Readonly<Record<string, unknown>>;
+
+interface WithOptions extends Options {
+  readonly outing?: string;
+  readonly vehicle?: string;
+  readonly riders?: boolean;
+  readonly out?: string;
+}
+
+export const measureCommand: Command = {
+  name: 'measure',
+  declare: (program, run) => {
+    const measure = program
+      .command('measure')
+      .description('Measure what is assumed: tests with a stopwatch, a spring balance, a tape or scales.');
+    const sub = (call: string, description: string): Program =>
+      common(measure.command(call)).description(description);
+
+    sub('list', 'The tests: with what, how long, what each tells.').action((options: Options) =>
+      run(async () => list(options), options),
+    );
+    sub(
+      'guide <test>',
+      'How a test is made: what for, safety, what is needed, steps, what one writes.',
+    ).action((test: string, options: Options) => run(async () => guide(kindNamed(test), options), options));
+    made(sub('fit <record>', 'What the readings of a test say, with bounds.')).action(
+      (path: string, options: WithOptions) => run(() => readings(path, options), options),
+    );
+    made(
+      sub(
+        'apply <record> <paper>',
+        'A test written into an outing or a vehicle; before and after of the answer.',
+      ),
+    )
+      .option('-o, --out <file>', 'write the paper here; nothing is written without it')
+      .action((record: string, paper: string, options: WithOptions) =>
+        run(() => apply(record, paper, options), options),
+      );
+    sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
+      (path: string, options: Options) => run(() => keptIn(path), options),
+    );
+    sub('back <paper> <number>', 'One of them taken back: what stood there before stands there again.')
+      .option('-o, --out <file>', 'write the paper here; nothing is written without it')
+      .action((path: string, number: string, options: WithOptions) =>
+        run(() => back(path, number, options), options),
+      );
+    next(
+      sub('next <outing>', 'What to measure next: the tests that would change the answer most, per minute.'),
+      run,
+    );
+  },
+};
+
+const made = (program: Program): Program =>
+  program
+    .option(
+      '--outing <file>',
+      'the train on its line that it was made with, where the record does not hold it',
+    )
+    .option('--vehicle <id>', 'the vehicle of it that was tested by itself')
+    .option('--riders', 'the riders of the outing were aboard; the driver alone, if nothing is said');
+
+function kindNamed(test: string): TestKind {
+  if (test in tests) return test as TestKind;
+  throw new UsageFault(`found the test ${test}; expected ${testKinds.join(', ')}`);
+}
+
+// ---- what there is
+
+function list({ wording }: Options): Outcome {
+  const all = testKinds.map((kind) => listed(kind, wording));
+  const head = (kind: string, minutes: number): string =>
+    `${kind.padEnd(18)}${`${minutes}`.padStart(3)} min  `;
+  return {
+    text: all
+      .flatMap(({ kind, minutes, what }) => wrap(`${head(kind, minutes)}${what}`, ' '.repeat(27)))
+      .concat(['', 'heedway measure guide <test> says how each is made.'])
+      .join('\n'),
+    json: all,
+    exit: 0,
+  };
+}
+
+function guide(kind: TestKind, options: Options): Outcome {
+  const told = guideOf(kind, { system: options.units, wording: options.wording });
+  const part = (title: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', title, ...lines.flatMap((line) => wrap(`  - ${line}`, '    '))];
+  return {
+    text: [
+      `${told.name.charAt(0).toUpperCase()}${told.name.slice(1)}: about ${told.minutes} minutes, with ${told.needs}`,
+      ...wrap(told.what),
+      ...part('Safety', told.safety),
+      ...part('Needed', told.tools),
+      '',
+      'Steps',
+      ...told.steps.flatMap((step, i) => wrap(`  ${i + 1}. ${step}`, '     ')),
+      ...part(
+        'To write down',
+        told.readings.map(({ name, help }) => `${name}: ${help}`),
+      ),
+    ].join('\n'),
+    json: told,
+    exit: 0,
+  };
+}
+
+// ---- what readings say
+
+interface Opened {
+  readonly record: Json;
+  readonly fitted: Fitted;
+}
+
+async function opened(path: string, options: WithOptions): Promise<Opened> {
+  const json = await jsonIn(path);
+  if (typeof json !== 'object' || json === null || (json as Json)['heedway'] !== 'test')
+    throw new UsageFault(`${path}: found no test; expected a record with "heedway": "test"`);
+  const record = json as Json;
+  const outing = options.outing === undefined ? undefined : await bundled(options.outing);
+  if (options.vehicle !== undefined && !outing) throw new UsageFault('--vehicle: expected with --outing');
+  const { riders = false, vehicle } = options;
+  if (outing && vehicle !== undefined) vehicleIn(outing, vehicle);
+  const whole = withPapers(
+    record,
+    outing && { outing, riders, ...(vehicle === undefined ? {} : { vehicle }) },
+  );
+  // A path such as {"file": "car.json"} is followed from where the record lies.
+  const { entry, load } = fromDisk({ path, content: JSON.stringify(whole) });
+  const fitted = await fitRecord(entry, { system: options.units, wording: options.wording }, load);
+  if (!fitted.ok) throw refusal(fitted.problems.map((p) => ({ ...p, file: path })));
+  return { record: whole, fitted };
+}
+
+function vehicleIn(outing: Json, id: string): void {
+  const ids = single(outing).map((one) => `${one.id}`);
+  if (!ids.includes(id)) throw new UsageFault(`--vehicle: found ${id}; expected ${ids.join(', ')}`);
+}
+
+async function bundled(path: string): Promise<Json> {
+  // Its problems are told with their files.
+  await openOutingFile(path);
+  const bundle = await bundleFile(path);
+  if (!bundle.ok) throw refusal(bundle.problems);
+  return bundle.value;
+}
+
+const REFUSED = 30;
+
+const readings = async (path: string, options: WithOptions): Promise<Outcome> =>
+  toldReadings(await opened(path, options));
+
+const toldReadings = ({ record, fitted: { outcome, lines } }: Opened): Outcome => ({
+  text: [`${record['name']}:`, ...lines.flatMap((line) => wrap(`  ${line}`, '    '))].join('\n'),
+  json: { test: record['name'], kind: kindOf(record), ...outcome, words: lines },
+  exit: outcome.ok ? 0 : REFUSED,
+});
+
+// ---- into a paper and out of it
+
+async function paperAt(path: string): Promise<Json> {
+  const json = (await jsonIn(path)) as Json | undefined;
+  if (json?.['heedway'] === 'outing') return bundled(path);
+  if (json?.['heedway'] === 'vehicle') return json;
+  throw new UsageFault(`${path}: found neither; expected an outing or a vehicle`);
+}
+
+async function apply(path: string, into: string, options: WithOptions): Promise<Outcome> {
+  const paper = await paperAt(into);
+  const outing = paper['heedway'] === 'outing';
+  const test = await opened(
+    path,
+    outing && options.outing === undefined ? { ...options, outing: into } : options,
+  );
+  const { record, fitted } = test;
+  if (!fitted.outcome.ok) return toldReadings(test);
+  const applied = outing
+    ? applyToOuting(paper, record, fitted.results, options.vehicle ?? onlyOne(paper, record, fitted))
+    : applyToVehicle(paper, record, fitted.results, options.vehicle);
+  const speech = { system: options.units, wording: options.wording };
+  const [was, now] = outing ? [await stoodAt(paper, speech), await stoodAt(applied.paper, speech)] : [];
+  if (options.out) await writeOut(options.out, writeFile(applied.paper));
+  return {
+    text: [
+      ...fitted.lines,
+      ...applied.left.map((one) => notWrittenWords(one, options.wording)),
+      writtenWords(applied.written.length),
+      ...applied.written.map((field) => `  ${field}`),
+      ...(was && now
+        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, differs(was, now)]
+        : []),
+      '',
+      options.out
+        ? `Written into ${options.out}`
+        : `Nothing is changed on the disk: --out says where to write it`,
+    ]
+      .flatMap((line) => wrap(line, '  '))
+      .join('\n'),
+    json: {
+      written: applied.written,
+      left: applied.left,
+      words: fitted.lines,
+      before: was,
+      now,
+      out: options.out,
+    },
+    exit: applied.written.length > 0 ? 0 : REFUSED,
+  };
+}
+
+/** Whichever vehicle of the outing the test was made with, where that is plain. */
+function onlyOne(paper: Json, record: Json, { results }: Fitted): string | undefined {
+  if (!results.some((r) => r.belongs.some((b) => b.paper === 'vehicle' && b.vehicle === undefined)))
+    return undefined;
+  const ids = ofThatName(paper, record);
+  if (ids.length === 1) return ids[0];
+  const all = ids.length > 0 ? ids : single(paper).map(({ id }) => `${id}`);
+  throw new UsageFault(
+    `--vehicle: found nothing; expected which vehicle was tested by itself: ${all.join(', ')}`,
+  );
+}
+
+async function keptIn(path: string): Promise<Outcome> {
+  const kept = testsIn(await paperAt(path)).map((test, i) => ({
+    number: i + 1,
+    name: test['name'],
+    date: test['date'],
+    kind: kindOf(test),
+  }));
+  return {
+    text:
+      kept.length === 0
+        ? 'No test is kept here.'
+        : kept.map(({ number, date, name }) => `${number}. ${date}  ${name}`).join('\n'),
+    json: kept,
+    exit: 0,
+  };
+}
+
+async function back(path: string, number: string, options: WithOptions): Promise<Outcome> {
+  const paper = await paperAt(path);
+  const tests = testsIn(paper);
+  const n = Number(number);
+  if (!Number.isInteger(n) || n < 1 || n > tests.length)
+    throw new UsageFault(
+      tests.length === 0
+        ? `${path}: found no test that it keeps`
+        : `found test ${number}; expected a number from 1 to ${tests.length}`,
+    );
+  const { paper: now, stays } = takeBack(paper, n - 1);
+  if (options.out) await writeOut(options.out, writeFile(now));
+  return {
+    text: [
+      takenBackWords(`${tests[n - 1]['name']}`, stays),
+      options.out
+        ? `Written into ${options.out}`
+        : 'Nothing is changed on the disk: --out says where to write it',
+    ].join('\n'),
+    json: { taken: tests[n - 1]['name'], stays, out: options.out },
+    exit: 0,
+  };
+}
+
+// ---- what next
+
+function next(program: Program, run: Run): void {
+  program
+    .option('--quick', 'without the numbers of cars: some seconds sooner')
+    .action((path: string, options: Options & { readonly quick?: boolean }) =>
+      run(async () => {
+        const outing = await openOutingFile(path);
+        const progress = progressOn(process.stderr);
+        progress.say('answering as each test might find it');
+        const ranked = whatToMeasure(outing, { counts: options.quick !== true });
+        progress.end();
+        const speech = { system: options.units, wording: options.wording };
+        return {
+          text:
+            ranked.length === 0
+              ? 'Nothing that a test here would tell is assumed.'
+              : ranked
+                  .flatMap((worth, i) => wrap(`${i + 1}. ${worthWords(worth, speech)}`, '   '))
+                  .join('\n'),
+          json: ranked.map((worth) => ({ ...worth, words: worthWords(worth, speech) })),
+          exit: 0,
+        };
+      }, options),
+    );
+}

@@ -1,0 +1,117 @@
+/** A record as it is written down, with the papers that it was made with; read, measured and told. */
+import type { Outcome, Result } from '../../engine/calibrate/result.ts';
+import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
+import { type FileProblem, type Load, readTest, VERSION } from '../../papers/index.ts';
+import { tellRefusal } from '../../words/measured/refusals.ts';
+import { tellMeasured } from '../../words/measured/results.ts';
+import { testNames } from '../../words/measured/tests.ts';
+import { inWording, type Voice } from '../../words/voice.ts';
+import { membersOf, ridersOf, single } from '../make-up.ts';
+import type { Json } from './apply.ts';
+import { measured } from './measure.ts';
+
+/** With what it was made: the train on its line, or one of its vehicles by itself. */
+export interface MadeWith {
+  /** An outing's paper with all parts in it. */
+  readonly outing: Json;
+  /** Id of the vehicle that was tested by itself. */
+  readonly vehicle?: string;
+  /** Ids of the vehicles that took part; all, if nothing is said. */
+  readonly part?: readonly string[];
+  /** Its riders were aboard; the driver alone, if not. */
+  readonly riders?: boolean;
+}
+
+export const kindOf = (record: Json): TestKind | undefined => {
+  const kind = (record['test'] as Json | undefined)?.['kind'];
+  return typeof kind === 'string' && kind in tests ? (kind as TestKind) : undefined;
+};
+
+/** A record to be written into. */
+export const blankRecord = (kind: TestKind, date: string, rail?: string): Json => ({
+  heedway: 'test',
+  version: VERSION,
+  name: `${testNames[kind].replace(/[{}]/g, '')}, ${date}`,
+  date,
+  ...(rail === undefined ? {} : { rail }),
+  test: { kind, ...(kind === 'stop-test' && rail !== undefined ? { rail } : {}) },
+});
+
+/** The record with what it was made with put in, where it does not say so itself. */
+export function withPapers(record: Json, made: MadeWith | undefined): Json {
+  const kind = kindOf(record);
+  if (!made || kind === undefined) return record;
+  const needs = tests[kind].with;
+  if (needs === 'outing' && record['outing'] === undefined) return { ...record, outing: asTested(made) };
+  if (needs === 'vehicle' && record['vehicle'] === undefined) {
+    const vehicle = single(made.outing).find(({ id }) => id === made.vehicle)?.vehicle;
+    return vehicle ? { ...record, vehicle } : record;
+  }
+  return record;
+}
+
+/** Ids of the vehicles of an outing that have the name of the one that a record was made with. */
+export function ofThatName(outing: Json, record: Json): readonly string[] {
+  const name = (record['vehicle'] as Json | undefined)?.['name'];
+  return single(outing).flatMap(({ id, vehicle }) =>
+    name !== undefined && vehicle['name'] === name ? [`${id}`] : [],
+  );
+}
+
+/** The outing as it ran in the test: those vehicles, and whoever was aboard. */
+function asTested({ outing, part, riders = false }: MadeWith): Json {
+  const all = single(outing);
+  const took = part ? all.filter(({ id }) => part.includes(`${id}`)) : all;
+  const ids = new Set(took.map(({ id }) => id));
+  const aboard = ridersOf(outing).filter(
+    (r) => (riders || r.duty === 'driver') && (r.vehicle === undefined || ids.has(r.vehicle)),
+  );
+  const { tests: _tests, ...rest } = outing;
+  const { pipeBrokenAfter, ...train } = outing['train'] as { pipeBrokenAfter?: readonly string[] };
+  const broken = pipeBrokenAfter?.filter((id) => ids.has(id)) ?? [];
+  return {
+    ...rest,
+    train: {
+      ...train,
+      // Of those that are counted as one, all: written so still.
+      vehicles: took.length === all.length ? membersOf(outing) : took,
+      ...(broken.length > 0 ? { pipeBrokenAfter: broken } : {}),
+    },
+    riders: aboard,
+  };
+}
+
+export interface Fitted {
+  readonly ok: true;
+  readonly outcome: Outcome;
+  readonly results: readonly Result[];
+  /** What comes of it, a line each; or why nothing does. */
+  readonly lines: readonly string[];
+}
+
+export type Fitting = Fitted | { readonly ok: false; readonly problems: readonly FileProblem[] };
+
+const nothing: Load = async () => undefined;
+
+export async function fitRecord(
+  record: Json | { readonly path: string; readonly content: Uint8Array | string },
+  speech: Omit<Voice, 'outing'>,
+  load: Load = nothing,
+): Promise<Fitting> {
+  const entry =
+    'content' in record
+      ? (record as { path: string; content: string })
+      : { path: 'test', content: JSON.stringify(record) };
+  const read = await readTest(entry, load);
+  if (!read.ok) return read;
+  const { outing } = read.value;
+  const outcome = measured(read.value);
+  const shown = { ...speech, ...(outing ? { outing } : {}) };
+  const lines = outcome.ok ? tellMeasured(outcome, shown) : [tellRefusal(outcome, shown)];
+  return {
+    ok: true,
+    outcome,
+    results: outcome.ok ? outcome.results : [],
+    lines: lines.map((line) => inWording(line.charAt(0).toUpperCase() + line.slice(1), speech.wording)),
+  };
+}
