@@ -13,6 +13,15 @@ export interface Belongs {
   readonly vehicle?: string;
   /** Of which brake of it, by id. */
   readonly gear?: string;
+  /** Of what on the line. */
+  readonly seen?: Seen;
+}
+
+/** What was looked at, and running which way. */
+export interface Seen {
+  readonly at: number;
+  readonly place?: string;
+  readonly way: 'forward' | 'reverse';
 }
 
 /** Something that a test tells, as a function of what was fitted. */

@@ -71,6 +71,21 @@ const conditions = group({
   ),
 });
 
+const ofRail = (state: string) =>
+  may(
+    quantity('ratio', 0.01, 1),
+    `on ${state} rail`,
+    'Measured on this line: drag of locked wheels ÷ their weight.',
+  );
+
+const measuredAdhesion = group({
+  dry: ofRail('dry'),
+  damp: ofRail('damp'),
+  wet: ofRail('wet'),
+  greasy: ofRail('greasy'),
+  sanded: ofRail('sanded'),
+});
+
 const following = group({
   after: must(figure('time', 0, 86_400), 'after', 'How long behind this one, by the clock.'),
   speed: must(speed(), 'speed', 'How fast it comes.'),
@@ -99,6 +114,11 @@ export const outingSchema = group({
   ),
   riders: may(rows(rider, 0, 1000), 'riders', 'Everybody on the train, the driver included.'),
   conditions: must(conditions, 'conditions', 'Rail, air and driver today.'),
+  measuredAdhesion: may(
+    measuredAdhesion,
+    'measured adhesion',
+    'By the state of the rail that it was measured on. Counts in full on its own day; on another only where it is less than what is assumed: how a rail holds differs from day to day.',
+  ),
   plannedSpeed: may(speed(), 'planned speed', 'Speed that one means to run at.'),
   following: may(following, 'train that follows', 'The next train behind this one.'),
   agreedLimits: may(

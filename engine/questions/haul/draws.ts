@@ -66,7 +66,8 @@ export function drivenAdhesion(
 ): Quantity {
   if (adhesion[state].how !== 'assumed') return adhesion[state];
   if (state === 'dry') return driven;
-  const share = driven.value / adhesion.dry.value;
+  // What was measured of the dry rail tells nothing of how much better driving wheels hold than others.
+  const share = adhesion.dry.how === 'assumed' ? driven.value / adhesion.dry.value : 1;
   const of = adhesion[state];
   return { ...of, low: of.low * share, value: of.value * share, high: of.high * share };
 }
