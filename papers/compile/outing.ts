@@ -11,6 +11,7 @@ import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
+import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { compileVehicle } from './vehicle.ts';
@@ -112,7 +113,7 @@ export function compileOuting(
   if (conditions.railState === 'sanded') noteSand(train, notes);
   if (conditions.crosswind) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
-  return {
+  const outing: Outing = {
     name: file.name,
     line,
     train,
@@ -135,6 +136,7 @@ export function compileOuting(
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
   };
+  return withoutExpired(outing, notes);
 }
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */

@@ -1,7 +1,20 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
-import { chainage, choice, group, head, keptTests, may, must, rows, speed, text, yes } from '../describe.ts';
+import {
+  chainage,
+  choice,
+  day,
+  group,
+  head,
+  keptTests,
+  may,
+  must,
+  rows,
+  speed,
+  text,
+  yes,
+} from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
@@ -99,11 +112,7 @@ const agreedLimit = group({
 
 export const outingSchema = group({
   ...head('outing'),
-  date: may(
-    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31')),
-    'date',
-    'The day of the outing.',
-  ),
+  date: may(day(), 'date', 'The day of the outing.'),
   line: must(z.unknown(), 'line', 'The line itself, or {"file": "path"}.'),
   train: must(z.unknown(), 'train', 'The train itself, or {"file": "path"}.'),
   host: must(z.unknown(), 'host', 'The host\'s rules themselves, or {"file": "path"}.'),
