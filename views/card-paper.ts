@@ -21,12 +21,12 @@ export const cardFace = {
 } as const;
 
 /** Points. */
-const papers: Readonly<Record<Paper, { width: number; height: number }>> = {
+export const paperSizes: Readonly<Record<Paper, { width: number; height: number }>> = {
   a5: { width: 419.53, height: 595.28 },
   'half-letter': { width: 396, height: 612 },
 };
 
-const MARGIN = 20;
+export const MARGIN = 20;
 
 /** One train's card, as it goes on paper. */
 export interface CardOnPaper {
@@ -46,7 +46,7 @@ export function cardDocument(
   paper: Paper,
   has: Letters,
 ): TDocumentDefinitions {
-  const { width, height } = papers[paper];
+  const { width, height } = paperSizes[paper];
   const titles = cards.map(({ card }) => `${card.title}${card.tried.length > 0 ? ', tried' : ''}`);
   return {
     pageSize: { width, height },
@@ -69,7 +69,7 @@ function oneCard(
   has: Letters,
 ): ContentSection {
   const card = printableCard(told, has);
-  const { width, height } = papers[paper];
+  const { width, height } = paperSizes[paper];
   const inner = width - 2 * MARGIN;
   const mark = cardMark(card);
   const side = (page: number, pages: number): Content =>
@@ -114,7 +114,7 @@ const broken = (text: string, letters = 24): string =>
   text.replace(new RegExp(`\\S{${letters}}(?=\\S)`, 'gu'), '$&\u200b');
 
 /** The strip names screen faces and outlines its lettering; on paper it is set plain in the card's own face. */
-const fontsOf = (svg: string): string =>
+export const fontsOf = (svg: string): string =>
   svg
     .replace(/<\?xml[^>]*\?>\s*/, '')
     .replace(/font-family="[^"]*"/g, 'font-family="Card"')

@@ -18,6 +18,7 @@ const views: Readonly<Record<string, Load>> = {
   train: () => import('./rooms/train/train-room.tsx'),
   line: () => import('./rooms/line/line-room.tsx'),
   tools: () => import('./rooms/tools/tools-room.tsx'),
+  measure: () => import('./rooms/measure/room.tsx'),
   builder: () => import('./rooms/builder/room.tsx'),
   brakes: () => import('./rooms/brakes/room.tsx'),
   balance: () => import('./rooms/balance/room.tsx'),

@@ -24,6 +24,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'train', door: 'train', title: 'Train and people' },
   { id: 'line', door: 'line', title: 'Line and rules' },
   { id: 'tools', door: 'tools', title: 'Tools' },
+  { id: 'measure', door: 'tools', title: 'Measure' },
   { id: 'builder', door: 'tools', title: 'Build' },
   { id: 'brakes', door: 'tools', title: 'Brakes' },
   { id: 'balance', door: 'tools', title: 'Balance' },

@@ -1,16 +1,23 @@
 /** heedway measure: which tests there are, how each is made, what its readings say, and what the answer makes of it. */
 import type { Command as Program } from 'commander';
-import { tellStanding } from '../../desk/figures.ts';
+import { tellDifference, tellStanding } from '../../desk/figures.ts';
 import { single } from '../../desk/make-up.ts';
 import { applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
-import { differs, stoodAt } from '../../desk/measured/compare.ts';
+import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
+import { measured } from '../../desk/measured/measure.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
-import { type Fitted, fitRecord, kindOf, ofThatName, withPapers } from '../../desk/measured/record.ts';
+import { kindOf, ofThatName, readRecord, tellOutcome, withPapers } from '../../desk/measured/record.ts';
+import { wholeAnswer } from '../../engine/answer/complete.ts';
+import { inquire } from '../../engine/answer/inquiry.ts';
+import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
+import { sheetDocument } from '../../views/measured/sheet.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
 import { worthWords } from '../../words/measured/worth.ts';
+import type { Voice } from '../../words/voice.ts';
+import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
 import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
 import { progressOn } from '../progress.ts';
@@ -42,6 +49,10 @@ export const measureCommand: Command = {
       'guide <test>',
       'How a test is made: what for, safety, what is needed, steps, what one writes.',
     ).action((test: string, options: Options) => run(async () => guide(kindNamed(test), options), options));
+    sub('sheet <test>', 'A sheet to take along: safety, steps, and room to write the readings by hand.')
+      .option('-o, --out <file>', 'write the PDF here; else named after the test')
+      .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
+      .action((test: string, options: SheetOptions) => run(() => onPaper(kindNamed(test), options), options));
     made(sub('fit <record>', 'What the readings of a test say, with bounds.')).action(
       (path: string, options: WithOptions) => run(() => readings(path, options), options),
     );
@@ -123,11 +134,28 @@ function guide(kind: TestKind, options: Options): Outcome {
   };
 }
 
+interface SheetOptions extends Options {
+  readonly out?: string;
+  readonly paper: string;
+}
+
+async function onPaper(
+  kind: TestKind,
+  { out = `${kind}.pdf`, paper, units, wording }: SheetOptions,
+): Promise<Outcome> {
+  if (paper !== 'a5' && paper !== 'half-letter')
+    throw new UsageFault(`--paper: found ${paper}; expected a5 or half-letter`);
+  const told = guideOf(kind, { system: units, wording });
+  await writeOut(out, await cardPdf((has) => sheetDocument(told, paper, wording, has)));
+  return { text: `Sheet for the ${told.name} written into ${out}`, json: { test: kind, pdf: out }, exit: 0 };
+}
+
 // ---- what readings say
 
 interface Opened {
   readonly record: Json;
-  readonly fitted: Fitted;
+  readonly outcome: Made;
+  readonly lines: readonly string[];
 }
 
 async function opened(path: string, options: WithOptions): Promise<Opened> {
@@ -145,9 +173,11 @@ async function opened(path: string, options: WithOptions): Promise<Opened> {
   );
   // A path such as {"file": "car.json"} is followed from where the record lies.
   const { entry, load } = fromDisk({ path, content: JSON.stringify(whole) });
-  const fitted = await fitRecord(entry, { system: options.units, wording: options.wording }, load);
-  if (!fitted.ok) throw refusal(fitted.problems.map((p) => ({ ...p, file: path })));
-  return { record: whole, fitted };
+  const read = await readRecord(entry, load);
+  if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
+  const outcome = measured(read.value);
+  const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
+  return { record: whole, outcome, lines };
 }
 
 function vehicleIn(outing: Json, id: string): void {
@@ -168,7 +198,7 @@ const REFUSED = 30;
 const readings = async (path: string, options: WithOptions): Promise<Outcome> =>
   toldReadings(await opened(path, options));
 
-const toldReadings = ({ record, fitted: { outcome, lines } }: Opened): Outcome => ({
+const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   text: [`${record['name']}:`, ...lines.flatMap((line) => wrap(`  ${line}`, '    '))].join('\n'),
   json: { test: record['name'], kind: kindOf(record), ...outcome, words: lines },
   exit: outcome.ok ? 0 : REFUSED,
@@ -190,22 +220,23 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
     path,
     outing && options.outing === undefined ? { ...options, outing: into } : options,
   );
-  const { record, fitted } = test;
-  if (!fitted.outcome.ok) return toldReadings(test);
+  const { record, outcome, lines } = test;
+  if (!outcome.ok) return toldReadings(test);
+  const { results } = outcome;
   const applied = outing
-    ? applyToOuting(paper, record, fitted.results, options.vehicle ?? onlyOne(paper, record, fitted))
-    : applyToVehicle(paper, record, fitted.results, options.vehicle);
+    ? applyToOuting(paper, record, results, options.vehicle ?? onlyOne(paper, record, results))
+    : applyToVehicle(paper, record, results, options.vehicle);
   const speech = { system: options.units, wording: options.wording };
-  const [was, now] = outing ? [await stoodAt(paper, speech), await stoodAt(applied.paper, speech)] : [];
+  const [was, now] = outing ? [await asked(paper, speech), await asked(applied.paper, speech)] : [];
   if (options.out) await writeOut(options.out, writeFile(applied.paper));
   return {
     text: [
-      ...fitted.lines,
+      ...lines,
       ...applied.left.map((one) => notWrittenWords(one, options.wording)),
       writtenWords(applied.written.length),
       ...applied.written.map((field) => `  ${field}`),
       ...(was && now
-        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, differs(was, now)]
+        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, tellDifference(was, now)]
         : []),
       '',
       options.out
@@ -217,7 +248,7 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
     json: {
       written: applied.written,
       left: applied.left,
-      words: fitted.lines,
+      words: lines,
       before: was,
       now,
       out: options.out,
@@ -226,8 +257,15 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
   };
 }
 
+async function asked(paper: Json, speech: Omit<Voice, 'outing'>): Promise<Stood | undefined> {
+  const read = await outingIn(paper);
+  if (!read.ok) return undefined;
+  const answer = wholeAnswer(inquire(read.value), { remedies: false, counts: 'today' });
+  return stoodAt(paper, read.value, answer, speech);
+}
+
 /** Whichever vehicle of the outing the test was made with, where that is plain. */
-function onlyOne(paper: Json, record: Json, { results }: Fitted): string | undefined {
+function onlyOne(paper: Json, record: Json, results: readonly Result[]): string | undefined {
   if (!results.some((r) => r.belongs.some((b) => b.paper === 'vehicle' && b.vehicle === undefined)))
     return undefined;
   const ids = ofThatName(paper, record);

@@ -1,10 +1,10 @@
 /** The answer before and after a test was applied: word, figures and sentence. */
-import { wholeAnswer } from '../../engine/answer/complete.ts';
-import { inquire } from '../../engine/answer/inquiry.ts';
-import { readOuting } from '../../papers/index.ts';
+import type { Answer } from '../../engine/answer/types.ts';
+import type { Outing } from '../../engine/outing/types.ts';
+import { type Read, readOuting } from '../../papers/index.ts';
 import type { Voice } from '../../words/voice.ts';
 import { asking, telling } from '../asked.ts';
-import { type Standing, standing, tellDifference } from '../figures.ts';
+import { type Standing, standing } from '../figures.ts';
 import { sentence } from '../sentence.ts';
 import type { Json } from './apply.ts';
 
@@ -12,15 +12,17 @@ export interface Stood extends Standing {
   readonly sentence: string;
 }
 
-/** Undefined: the paper cannot be read. */
-export async function stoodAt(paper: Json, speech: Omit<Voice, 'outing'>): Promise<Stood | undefined> {
-  const read = await readOuting({ path: 'outing', content: JSON.stringify(paper) }, async () => undefined);
-  if (!read.ok) return undefined;
-  const asked = asking(paper, read.value);
-  const answer = wholeAnswer(inquire(read.value), { remedies: false, counts: 'today' });
-  const told = telling(asked, { id: asked.id, answer });
-  if (!told) return undefined;
-  return { ...standing(told, speech), sentence: sentence(answer, { ...speech, outing: read.value }) };
-}
+export const outingIn = (paper: Json): Promise<Read<Outing>> =>
+  readOuting({ path: 'outing', content: JSON.stringify(paper) }, async () => undefined);
 
-export const differs = (was: Stood, now: Stood): string => tellDifference(was, now);
+/** @param answer to `outing`, with the counts of today's rail */
+export function stoodAt(
+  paper: Json,
+  outing: Outing,
+  answer: Answer,
+  speech: Omit<Voice, 'outing'>,
+): Stood | undefined {
+  const asked = asking(paper, outing);
+  const told = telling(asked, { id: asked.id, answer });
+  return told ? { ...standing(told, speech), sentence: sentence(answer, { ...speech, outing }) } : undefined;
+}

@@ -12,6 +12,7 @@ import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Care } from '../../engine/questions/question.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
+import { testAsked } from './which.ts';
 
 export interface Worth {
   readonly kind: TestKind;
@@ -150,7 +151,7 @@ export function* worthOfTests(outing: Outing, { counts = true, ...care }: Lookin
   const before = inquire(outing, care);
   const now = firstAnswer(before);
   const cars = counts ? leastCars(before) : null;
-  const wanting = now.findings.filter((f) => f.severity === 'unknown').map((f) => askedFor(f.measure));
+  const wanting = now.findings.filter((f) => f.severity === 'unknown').map((f) => testAsked(f.measure));
   const all = [...new Set([...wanting.filter((k) => k !== undefined), ...candidates.map((c) => c.kind)])];
   for (const kind of all) {
     const asked = wanting.filter((k) => k === kind).length;
@@ -176,20 +177,6 @@ export function* worthOfTests(outing: Outing, { counts = true, ...care }: Lookin
 
 const mean = (of: readonly number[]): number =>
   of.length === 0 ? 0 : of.reduce((sum, v) => sum + v, 0) / of.length;
-
-/** Which test gives what a finding asks to be measured, by the end of its path. */
-const gives: readonly (readonly [RegExp, TestKind])[] = [
-  [/brakes.*\.force$/, 'brake-pull'],
-  [/leakRate$/, 'leak-down'],
-  [/centreHeight$/, 'tilt'],
-  [/twistFreedom$/, 'wheel-block'],
-  [/\bsight/, 'sight'],
-  [/\btraction\b/, 'hauling-pull'],
-  [/\btare\b/, 'weighing'],
-];
-
-const askedFor = (path: string | undefined): TestKind | undefined =>
-  path === undefined ? undefined : gives.find(([end]) => end.test(path))?.[1];
 
 /** Best first: what the answer cannot do without, what changes the word, then the number of cars, then the speeds, each per minute. */
 export const whatToMeasure = (outing: Outing, looking: Looking = {}): Worth[] =>

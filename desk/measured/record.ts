@@ -1,14 +1,13 @@
-/** A record as it is written down, with the papers that it was made with; read, measured and told. */
-import type { Outcome, Result } from '../../engine/calibrate/result.ts';
+/** A record as it is written down, with the papers that it was made with; read and told. */
+import type { Outcome } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
-import { type FileProblem, type Load, readTest, VERSION } from '../../papers/index.ts';
+import { type Entry, type Load, type Read, type ReadTest, readTest, VERSION } from '../../papers/index.ts';
 import { tellRefusal } from '../../words/measured/refusals.ts';
 import { tellMeasured } from '../../words/measured/results.ts';
 import { testNames } from '../../words/measured/tests.ts';
 import { inWording, type Voice } from '../../words/voice.ts';
 import { membersOf, ridersOf, single } from '../make-up.ts';
 import type { Json } from './apply.ts';
-import { measured } from './measure.ts';
 
 /** With what it was made: the train on its line, or one of its vehicles by itself. */
 export interface MadeWith {
@@ -81,37 +80,17 @@ function asTested({ outing, part, riders = false }: MadeWith): Json {
   };
 }
 
-export interface Fitted {
-  readonly ok: true;
-  readonly outcome: Outcome;
-  readonly results: readonly Result[];
-  /** What comes of it, a line each; or why nothing does. */
-  readonly lines: readonly string[];
-}
-
-export type Fitting = Fitted | { readonly ok: false; readonly problems: readonly FileProblem[] };
-
 const nothing: Load = async () => undefined;
 
-export async function fitRecord(
-  record: Json | { readonly path: string; readonly content: Uint8Array | string },
-  speech: Omit<Voice, 'outing'>,
-  load: Load = nothing,
-): Promise<Fitting> {
-  const entry =
-    'content' in record
-      ? (record as { path: string; content: string })
-      : { path: 'test', content: JSON.stringify(record) };
-  const read = await readTest(entry, load);
-  if (!read.ok) return read;
-  const { outing } = read.value;
-  const outcome = measured(read.value);
+/** A record by itself, with all papers in it; or a file beside which they lie. */
+export const readRecord = (record: Json | Entry, load: Load = nothing): Promise<Read<ReadTest>> =>
+  readTest(isEntry(record) ? record : { path: 'test', content: JSON.stringify(record) }, load);
+
+const isEntry = (record: Json | Entry): record is Entry => 'content' in record && 'path' in record;
+
+/** What comes of it, a line each; or why nothing does. */
+export function tellOutcome(outcome: Outcome, { outing }: ReadTest, speech: Omit<Voice, 'outing'>): string[] {
   const shown = { ...speech, ...(outing ? { outing } : {}) };
   const lines = outcome.ok ? tellMeasured(outcome, shown) : [tellRefusal(outcome, shown)];
-  return {
-    ok: true,
-    outcome,
-    results: outcome.ok ? outcome.results : [],
-    lines: lines.map((line) => inWording(line.charAt(0).toUpperCase() + line.slice(1), speech.wording)),
-  };
+  return lines.map((line) => inWording(line.charAt(0).toUpperCase() + line.slice(1), speech.wording));
 }

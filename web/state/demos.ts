@@ -2,7 +2,9 @@
 import { bundleOuting } from '../../papers/index.ts';
 
 /** Each is loaded when it is asked for. */
-const files = import.meta.glob<unknown>('../../examples/**/*.json', { import: 'default' });
+const files = import.meta.glob<unknown>(['../../examples/**/*.json', '!../../examples/tests/**'], {
+  import: 'default',
+});
 
 const load = async (path: string): Promise<string | undefined> => {
   const found = await files[`../../examples/${path}`]?.();

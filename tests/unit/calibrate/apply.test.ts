@@ -10,19 +10,21 @@ import {
   testsIn,
 } from '../../../desk/measured/apply.ts';
 import { guideOf, testKinds } from '../../../desk/measured/guide.ts';
-import { blankRecord, fitRecord, withPapers } from '../../../desk/measured/record.ts';
+import { measured } from '../../../desk/measured/measure.ts';
+import { blankRecord, readRecord, withPapers } from '../../../desk/measured/record.ts';
 import { drivenAdhesion } from '../../../engine/questions/haul/draws.ts';
 import { checkFile } from '../../../papers/check.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { examplePaper } from '../../support/papers.ts';
 
-const speech = { system: 'imperial', wording: 'us' } as const;
 const record = (kind: string): Json =>
   JSON.parse(readFileSync(new URL(`../../../examples/tests/${kind}.json`, import.meta.url), 'utf8'));
 
 async function resultsOf(of: Json) {
-  const made = await fitRecord(of, speech);
-  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  const read = await readRecord(of);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const made = measured(read.value);
+  if (!made.ok) throw new Error(JSON.stringify(made));
   return made.results;
 }
 

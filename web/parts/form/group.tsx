@@ -1,12 +1,13 @@
 /** A part of a paper as a form made from its schema: what is there, and what could be added. */
 import { useSignal } from '@preact/signals';
+import { useContext } from 'preact/hooks';
 import type { FieldForm, GroupForm, NamedField } from '../../../papers/fields.ts';
-import { edit, type Json, settings } from '../../state/session.ts';
+import { type Json, settings } from '../../state/session.ts';
 import { FieldChoice } from './field-choice.tsx';
 import { HelpMark, HelpText } from './help.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
-import { type Slot, usePaperSlot } from './slot.tsx';
+import { OnSheet, type Slot, usePaperSlot } from './slot.tsx';
 import { RowTable } from './table.tsx';
 import { fieldWords } from './words.ts';
 
@@ -71,6 +72,7 @@ const flat = (form: FieldForm): form is GroupForm =>
 
 function Entry({ field, json, path, columns = [] }: EntryProps) {
   const { is } = field;
+  const { edit } = useContext(OnSheet);
   const title = fieldWords(field, settings.value.wording);
   if (is.form === 'group') {
     return (
@@ -109,8 +111,9 @@ interface FoldProps {
 }
 
 function Fold({ title, open, remove, children }: FoldProps) {
+  const sheet = useContext(OnSheet);
   return (
-    <details open={open} class="fold">
+    <details open={open || sheet.open} class="fold">
       <summary>{title}</summary>
       <div class="inside">
         {children}
@@ -146,6 +149,7 @@ function Line({ field, json, path }: EntryProps) {
 /** One of several groups: the word that chooses, then its fields. */
 function OneOf({ field, json, path }: EntryProps) {
   const { is } = field;
+  const { edit } = useContext(OnSheet);
   if (is.form !== 'oneOf') return null;
   const title = fieldWords(field, settings.value.wording);
   const tag = isGroup(json) ? String(json[is.by]) : '';
@@ -189,6 +193,7 @@ interface GroupsProps {
 
 /** A list of groups too deep for a table: one after another. */
 function Groups({ rows, form, path, title, least }: GroupsProps) {
+  const { edit } = useContext(OnSheet);
   const call = (row: unknown, i: number): string =>
     isGroup(row) ? String(row['name'] ?? row['kind'] ?? i + 1) : String(i + 1);
   return (

@@ -1,5 +1,6 @@
 /** What every field has in common: its place, its label, what is wrong with it, what is being typed. */
 import { type Signal, useSignal } from '@preact/signals';
+import { createContext } from 'preact';
 import { useContext, useLayoutEffect } from 'preact/hooks';
 import type { Echo } from '../../../desk/echo.ts';
 import { edit, editTyping, problems } from '../../state/session.ts';
@@ -23,17 +24,27 @@ export interface Slot {
   readonly choices?: readonly string[];
 }
 
+/** The paper on which a form writes: the outing's, unless a room lays another one there. */
+export interface Sheet {
+  readonly edit: (path: Path, value: unknown) => void;
+  readonly editTyping: (path: Path, value: unknown) => void;
+  /** Nothing in it is folded up. */
+  readonly open: boolean;
+}
+export const OnSheet = createContext<Sheet>({ edit, editTyping, open: false });
+
 /** The slot of a field of the paper that is open, with what the rest of the paper offers for it. */
 export function usePaperSlot(
   path: Path,
   field: Pick<Slot, 'label' | 'labelled' | 'json' | 'optional'>,
 ): Slot {
   const choices = useContext(Choices)(path);
+  const sheet = useContext(OnSheet);
   return {
     ...field,
     id: `f-${named(path)}`,
-    set: (value) => edit(path, value),
-    setTyping: (value) => editTyping(path, value),
+    set: (value) => sheet.edit(path, value),
+    setTyping: (value) => sheet.editTyping(path, value),
     path,
     ...(choices ? { choices } : {}),
   };

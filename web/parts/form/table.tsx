@@ -5,13 +5,13 @@
 import { useSignal } from '@preact/signals';
 import { useContext } from 'preact/hooks';
 import type { GroupForm, NamedField } from '../../../papers/fields.ts';
-import { edit, type Json, problems, settings } from '../../state/session.ts';
+import { type Json, problems, settings } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { FieldChoice } from './field-choice.tsx';
 import { HelpList } from './help.tsx';
 import { FieldInput } from './inputs.tsx';
 import { isGroup, named, type Path } from './path.ts';
-import { type Slot, usePaperSlot } from './slot.tsx';
+import { OnSheet, type Slot, usePaperSlot } from './slot.tsx';
 import { fieldWords } from './words.ts';
 
 /** Rows shown at a time. */
@@ -30,6 +30,7 @@ interface Props {
 
 export function RowTable({ rows, form, path, title, least, shown }: Props) {
   const { wording } = settings.value;
+  const { edit } = useContext(OnSheet);
   const more = useSignal<readonly string[]>(shown);
   const draftAt = useSignal<number | null>(null);
   const used = new Set(rows.flatMap((row) => (isGroup(row) ? Object.keys(row) : [])));

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
+import { testOfAssumed } from '../../../desk/measured/which.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellRemedy } from '../../../words/change.ts';
 import { tellFinding } from '../../../words/finding.ts';
@@ -102,6 +103,12 @@ function Findings({ findings, voice: v }: { readonly findings: readonly Finding[
                 {values.map(({ key, of, where, source }) => (
                   <li key={key}>
                     {of} ({where.join(', ')}) <small>{source}</small>
+                    {testOfAssumed(key) && (
+                      <>
+                        {' '}
+                        <a href={`#measure/${testOfAssumed(key)}`}>measure it</a>
+                      </>
+                    )}
                   </li>
                 ))}
               </ul>

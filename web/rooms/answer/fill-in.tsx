@@ -1,6 +1,7 @@
 /** The figure that a finding asks for, as a field in its place: filled in, the answer moves on. */
 import '../../look/rooms.css';
 import { askPlace } from '../../../desk/ask-place.ts';
+import { testAsked } from '../../../desk/measured/which.ts';
 import { pullOf } from '../../../desk/new/vehicles.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import type { FieldPath } from '../../../papers/problem.ts';
@@ -22,6 +23,12 @@ export function FillIn({ finding }: Props) {
   return (
     <>
       {tellMeasure(measure, settings.value.wording)}
+      {testAsked(measure) && (
+        <>
+          {' '}
+          <a href={`#measure/${testAsked(measure)}`}>How, with a form</a>
+        </>
+      )}
       <Place finding={finding} measure={measure} />
     </>
   );

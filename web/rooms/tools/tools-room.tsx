@@ -50,6 +50,17 @@ export const Room = () => (
   <>
     <h1>Tools</h1>
     <FindBox called={place.value.part === 'find'} />
+    <h2>To measure</h2>
+    <ul class="tool-list">
+      <li>
+        <a href="#measure">
+          <strong>What should I measure, and how?</strong>
+          <span>
+            Tests with a stopwatch, a spring balance, a tape or scales; what each does to the answer.
+          </span>
+        </a>
+      </li>
+    </ul>
     <h2>To build</h2>
     <ul class="tool-list">
       {builds.map(({ part, asks, tells }) => (

@@ -1,0 +1,75 @@
+/** heedway measure: what is said, what is written where, and that what cannot be read ends with 2 and words. */
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { testKinds } from '../../../desk/measured/guide.ts';
+import { heedway, heedwayOnce } from '../../support/cli.ts';
+import { pdfText } from '../../support/pdf-text.ts';
+import { runs } from '../../support/tier.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'measure-'));
+const at = (name: string): string => join(folder, name);
+const tilt = 'examples/tests/tilt.json';
+const outing = 'examples/battery-vacuum.json';
+
+describe('a test applied and taken back', () => {
+  it('is written into the one vehicle, kept, and gone again', () => {
+    const to = at('applied.json');
+    const ran = heedway('measure', 'apply', tilt, outing, '--vehicle', 'car-2', '--out', to, '--json');
+    expect(ran.status).toBe(0);
+    const { written, before, now } = JSON.parse(ran.stdout);
+    expect(written).toEqual(['car-2: centreHeight']);
+    expect([before.verdict, now.verdict]).toEqual(['limits', 'limits']);
+    expect(JSON.parse(heedway('measure', 'kept', to, '--json').stdout)).toMatchObject([
+      { number: 1, kind: 'tilt', date: '2026-05-17' },
+    ]);
+    const back = heedway('measure', 'back', to, '1', '--out', at('back.json'));
+    expect(back.stdout).toContain('is taken back');
+    expect(JSON.parse(readFileSync(at('back.json'), 'utf8'))).not.toHaveProperty('tests');
+    expect(heedway('measure', 'back', to, '2')).toMatchObject({ status: 2, stdout: '' });
+  });
+});
+
+it('a test that says nothing says what would, and ends with 30', () => {
+  const record = JSON.parse(readFileSync(tilt, 'utf8'));
+  writeFileSync(
+    at('one.json'),
+    JSON.stringify({ ...record, test: { ...record.test, stopHeight: '0.7 in' } }),
+  );
+  const ran = heedway('measure', 'fit', at('one.json'));
+  expect(ran).toMatchObject({ status: 30, stderr: '' });
+  expect(ran.stdout).toContain('holds the vehicle up');
+});
+
+const bad = [
+  [['guide', 'no-such'], 'expected coast-down'],
+  [['fit', 'package.json'], 'expected a record'],
+  [['fit', 'nowhere.json'], 'found no such file'],
+  [['fit', tilt, '--vehicle', 'car-1'], 'expected with --outing'],
+  [['fit', tilt, '--outing', outing, '--vehicle', 'caboose'], 'expected engine, car-1'],
+  [['apply', tilt, outing], '--vehicle: found nothing'],
+  [['apply', tilt, 'package.json'], 'expected an outing or a vehicle'],
+  [['back', outing, '1'], 'found no test that it keeps'],
+  [['sheet', 'tilt', '--paper', 'a3'], 'expected a5 or half-letter'],
+] as const;
+
+it.each(bad)('%j: words and exit 2', (args, words) => {
+  const ran = heedwayOnce('measure', ...args);
+  expect(ran.status).toBe(2);
+  expect(ran.stderr).toContain(words);
+  expect(ran.stderr).not.toMatch(/\n {4}at /);
+});
+
+it.each(testKinds.slice(0, runs(2, testKinds.length)))('the sheet of a %s fits on three sides', (kind) => {
+  for (const paper of ['a5', 'half-letter'].slice(0, runs(1, 2))) {
+    const ran = heedway('measure', 'sheet', kind, '--paper', paper, '--out', at('sheet.pdf'), '--json');
+    expect(ran.status).toBe(0);
+    const { pages, text, boxes, right, width, sizes } = pdfText(readFileSync(at('sheet.pdf')));
+    expect(pages).toBeLessThanOrEqual(3);
+    expect(text).toContain('Steps');
+    expect(boxes).toBe(0);
+    expect(right).toBeLessThan(width);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(7);
+  }
+});

@@ -1,0 +1,125 @@
+/** Measuring what is assumed, as somebody does it beside the track with a phone. */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { examplePaper } from '../support/papers.ts';
+import { pdfText } from '../support/pdf-text.ts';
+import { answered, barrierFree, example, fits, open, served } from './served.ts';
+import { doorTo } from './support/rooms.ts';
+import { openFile } from './support/workbench.ts';
+
+const url = served();
+const said = (page: Page) => page.getByRole('region', { name: 'What it says' });
+
+/** The example whose cars nobody has measured, with one of them. */
+async function oneBorrowed(): Promise<unknown> {
+  const paper = await examplePaper('brake-not-measured');
+  const train = paper['train'] as { vehicles: object[] };
+  const riders = (paper['riders'] as { vehicle: string }[])
+    .filter((r) => r.vehicle === 'engine' || r.vehicle === 'car-1')
+    .map((r) => ({ ...r, vehicle: r.vehicle.replace('-1', '') }));
+  return {
+    ...paper,
+    riders,
+    train: { ...train, vehicles: train.vehicles.map((m, i) => (i === 1 ? { ...m, count: 1 } : m)) },
+  };
+}
+
+/** A row into the table of that name. */
+async function addRow(page: Page, table: string, row: Readonly<Record<string, string>>): Promise<void> {
+  for (const [column, text] of Object.entries(row)) {
+    const field = page.getByLabel(`${column}, new row of ${table}`);
+    if ((await field.evaluate((e) => e.tagName)) === 'SELECT') await field.selectOption(text);
+    else await field.fill(text);
+    await field.blur();
+  }
+  await page.getByRole('button', { name: `Add this row to ${table}` }).click();
+}
+
+test('what cannot be told is measured, applied, undone and taken back @phone', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await openFile(page, await oneBorrowed(), 'borrowed.json');
+  await doorTo(page, 'answer').click();
+  const word = page.locator('.verdict');
+  await expect(word).toHaveText(/^cannot tell/);
+  await page.getByRole('link', { name: 'How, with a form' }).first().click();
+  await expect(page).toHaveURL(/#measure\/brake-pull$/);
+  await expect(page.getByRole('list', { name: 'Safety' })).toBeVisible();
+  await page.getByLabel('Which vehicle').selectOption({ index: 1 });
+  await page.getByLabel('gear').selectOption({ index: 1 });
+  await addRow(page, 'pulls', { force: '61 lbf', way: 'forward' });
+  await expect(said(page)).toContainText('too few');
+  for (const [force, way] of [
+    ['64 lbf', 'reverse'],
+    ['60 lbf', 'forward'],
+    ['65 lbf', 'reverse'],
+  ] as const)
+    await addRow(page, 'pulls', { force, way });
+  await expect(said(page)).toContainText(/Full retarding force: .* lbf, 95 times in a hundred between/);
+  await expect(said(page)).toContainText(/cannot tell → /);
+  await barrierFree(page, 'measure');
+  await fits(page);
+  await page.getByRole('button', { name: 'Write it into my papers' }).click();
+  await answered(page);
+  await expect(word).not.toHaveText(/^cannot tell/);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(word).toHaveText(/^cannot tell/);
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect(word).not.toHaveText(/^cannot tell/);
+  await page.getByRole('link', { name: 'All tests' }).first().click();
+  await page.getByRole('button', { name: /^Take back / }).click();
+  await expect(page.getByText('is taken back')).toBeVisible();
+  await expect(word).toHaveText(/^cannot tell/);
+  await barrierFree(page, 'tests');
+});
+
+test('a coast-down by the stopwatch, the phone asleep in between @phone', async ({ page }) => {
+  await page.clock.install({ time: new Date('2026-05-17T10:00:00') });
+  await page.goto(`${url()}#answer`);
+  await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
+  await page.clock.runFor(2000);
+  await page.evaluate(() => {
+    location.hash = 'measure/coast-down';
+  });
+  await page.clock.runFor(1000);
+  await page.getByRole('button', { name: 'Start', exact: true }).click();
+  await page.clock.runFor(4000);
+  await page.getByRole('button', { name: 'Mark 1' }).click();
+  // Put away: no timer runs, and the page is thrown out meanwhile.
+  await page.clock.fastForward(4300);
+  await page.reload();
+  await page.clock.runFor(2000);
+  await page.getByRole('button', { name: 'Mark 2' }).click();
+  await page.clock.runFor(5000);
+  await page.getByRole('button', { name: 'Stop', exact: true }).click();
+  const laps = page.locator('.laps li');
+  await expect(laps).toHaveText([/^4\.\d\d s$/, /^1\d\.\d\d s$/, /^1\d\.\d\d s$/]);
+  const [, second, third] = (await laps.allTextContents()).map(Number.parseFloat);
+  expect(third - second).toBeGreaterThanOrEqual(5);
+  expect(third - second).toBeLessThan(6);
+  await page.getByRole('button', { name: 'Put these into the form' }).click();
+  await expect(page.getByLabel('time, row 1 of marks')).toHaveValue(/^4\.\d\d s$/);
+  await barrierFree(page, 'stopwatch');
+});
+
+test('a record is brought in, and what it says stands as the command line says it', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await example(page, url(), 'Battery engine, vacuum brakes');
+  await page.goto(`${url()}#measure/tilt`);
+  const record = JSON.parse(readFileSync(new URL('../../examples/tests/tilt.json', import.meta.url), 'utf8'));
+  await page.getByLabel('Bring in a record').setInputFiles({
+    name: 'tilt.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(record)),
+  });
+  await expect(said(page)).toContainText(
+    'Height of the centre of gravity above the rail: 9 in, 95 times in a hundred',
+  );
+  await page.getByRole('textbox', { name: 'stop', exact: true }).fill('0.6 in');
+  await expect(said(page)).toContainText('holds the vehicle up');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Sheet to write on, as a PDF' }).click();
+  const { text } = pdfText(readFileSync(await (await saving).path()));
+  expect(text).toContain('Never with anybody on it');
+  await page.getByRole('button', { name: 'Begin anew' }).click();
+  await expect(said(page)).toContainText('Nothing yet');
+});
