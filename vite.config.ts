@@ -80,6 +80,20 @@ const wordsOf = ({ callee, arguments: given }: Call): readonly Call['arguments']
     ? given.slice(1).filter(({ type }) => type === 'Literal' || type === 'ObjectExpression')
     : [];
 
+/** Remarks beside the assumed values are for whoever reads the file of them. */
+function remarksApart(): Plugin {
+  return {
+    name: 'remarks-apart',
+    apply: 'build',
+    enforce: 'pre',
+    transform(code, id) {
+      if (!/data\/defaults\.json$/.test(id)) return null;
+      const { rows } = JSON.parse(code) as { rows: readonly Record<string, unknown>[] };
+      return { code: JSON.stringify({ rows: rows.map(({ note: _, ...row }) => row) }), map: null };
+    },
+  };
+}
+
 /** The workbench: static files that work from any folder and, once loaded, without a network. */
 export default defineConfig({
   root: 'web',
@@ -125,6 +139,7 @@ export default defineConfig({
       },
     },
     wordsApart(),
+    remarksApart(),
     VitePWA({
       // A person takes a new version when it suits: web/state/version.ts.
       registerType: 'prompt',

@@ -2,12 +2,12 @@
 import { assumed, assumedValues } from '../../data/index.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
-import { placesOfAssumedSight, sightIsStated } from '../../engine/questions/speed/available.ts';
-import { blockOf } from '../../engine/things/brake/force.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
+import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import { railOnDay, railStates } from '../../engine/things/rail.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
+import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';

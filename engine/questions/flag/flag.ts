@@ -12,7 +12,7 @@
 import type { StopModel } from '../../motion/model.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
-import { covers } from '../speed/available.ts';
+import { covers } from '../../things/line/sights.ts';
 
 export interface FlagPlace {
   /** Rear of the stopped train, m. */

@@ -3,10 +3,10 @@ import { amount } from '../../base/quantity.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { stopMargin } from '../../outing/open.ts';
+import { placesOfAssumedSight, sightIsStated } from '../../things/line/sights.ts';
 import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { placesOfAssumedSight, sightIsStated } from '../speed/available.ts';
 import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 

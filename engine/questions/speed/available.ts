@@ -6,7 +6,14 @@
  * for a stop and has neither a sight of its own nor a stated stretch over it.
  */
 
-import type { Line, Place, Sight } from '../../things/line/types.ts';
+import {
+  covers,
+  mayAsk,
+  placesOfAssumedSight,
+  sightIsStated,
+  sightsAhead,
+} from '../../things/line/sights.ts';
+import type { Line } from '../../things/line/types.ts';
 import type { SpeedReason } from './types.ts';
 
 export interface Available {
@@ -16,25 +23,6 @@ export interface Available {
   readonly reason: Uint16Array;
   readonly reasons: readonly SpeedReason[];
 }
-
-/** Kinds of place that may ask for a stop as soon as they come in sight. */
-const mayAsk: ReadonlySet<Place['kind']> = new Set(['signal', 'crossing', 'switch']);
-
-/** Stretches of sight that count in the running direction. */
-const sightsAhead = (line: Line): Sight[] => line.sights.filter((s) => s.direction !== 'reverse');
-
-export const sightIsStated = (line: Line): boolean => sightsAhead(line).length > 0;
-
-/** Places that may ask for a stop and whose sight is assumed, on a line whose other sights are stated. */
-export const placesOfAssumedSight = (line: Line): Place[] =>
-  sightIsStated(line)
-    ? line.places.filter(
-        (p) =>
-          mayAsk.has(p.kind) &&
-          p.sight === undefined &&
-          !sightsAhead(line).some((s) => covers(line, s.from, s.to, p.at)),
-      )
-    : [];
 
 /**
  * @param grid chainages of the head, even, growing
@@ -128,10 +116,4 @@ function putPlaces(
       if (i >= 0 && i < grid.length) put(i, Math.min(left, left - (grid[i] - at)), of);
     }
   }
-}
-
-/** Whether a stretch, which may cross a loop's origin, covers a chainage. */
-export function covers(line: Line, from: number, to: number, s: number): boolean {
-  if (from <= to) return s >= from && s <= to;
-  return line.loop && (s >= from || s <= to);
 }

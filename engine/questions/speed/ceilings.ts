@@ -4,10 +4,10 @@
 
 import type { OutingContext } from '../../outing/open.ts';
 import { turnedStretch } from '../../things/line/geometry.ts';
+import { covers } from '../../things/line/sights.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import type { Ceiling } from '../question.ts';
-import { covers } from './available.ts';
 import type { SpeedReason } from './types.ts';
 
 /** The speed map looks no higher than this where a speed is stated, m/s (20 mph). */

@@ -13,6 +13,7 @@ import { pick } from '../../base/spread.ts';
 import { type SkidLaw, skidShare } from '../adhesion/skid.ts';
 import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
+import { blockOf } from '../vehicle/blocks.ts';
 import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../vehicle/types.ts';
 import { type FrictionPoint, frictionAt } from './friction.ts';
 import { handBlockForce } from './hand-and-push.ts';
@@ -117,10 +118,6 @@ const blocksOf = (
   friction: blockFriction ? [{ speed: 0, friction: blockFriction }] : assumed.blockFriction[block],
   material: block,
 });
-
-/** What the blocks are made of, where somebody said so. */
-export const blockOf = ({ block, rigging, hand, surge }: BrakeGear): BlockMaterial | undefined =>
-  block ?? rigging?.block ?? hand?.block ?? surge?.block;
 
 /** Measured at a stand, a force falls with speed as its blocks do; a motor that brakes has none. */
 function standingForce(gear: BrakeGear, force: Quantity, assumed: AssumedValues): GearForce {
