@@ -21,12 +21,13 @@ import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
 import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
 import { progressOn } from '../progress.ts';
+import { type ReadingsOptions, recordFromCsv } from '../readings.ts';
 import { wrap } from '../screen.ts';
 import { writeOut } from '../write.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
-interface WithOptions extends Options {
+interface WithOptions extends Options, ReadingsOptions {
   readonly outing?: string;
   readonly vehicle?: string;
   readonly riders?: boolean;
@@ -53,9 +54,9 @@ export const measureCommand: Command = {
       .option('-o, --out <file>', 'write the PDF here; else named after the test')
       .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
       .action((test: string, options: SheetOptions) => run(() => onPaper(kindNamed(test), options), options));
-    made(sub('fit <record>', 'What the readings of a test say, with bounds.')).action(
-      (path: string, options: WithOptions) => run(() => readings(path, options), options),
-    );
+    made(sub('fit <record>', 'What the readings of a test say, with bounds.'))
+      .option('-o, --out <file>', 'write the record here, with what it was made with')
+      .action((path: string, options: WithOptions) => run(() => readings(path, options), options));
     made(
       sub(
         'apply <record> <paper>',
@@ -88,6 +89,10 @@ const made = (program: Program): Program =>
       'the train on its line that it was made with, where the record does not hold it',
     )
     .option('--vehicle <id>', 'the vehicle of it that was tested by itself')
+    .option('--test <test>', 'the record is a CSV of readings of this test')
+    .option('--date <day>', 'the day of those readings')
+    .option('--rail <state>', 'the rail as it was')
+    .option('--set <field=value...>', 'what else the test needs, as gear="vacuum brake"')
     .option('--riders', 'the riders of the outing were aboard; the driver alone, if nothing is said');
 
 function kindNamed(test: string): TestKind {
@@ -158,11 +163,19 @@ interface Opened {
   readonly lines: readonly string[];
 }
 
+async function recordAt(path: string): Promise<Json> {
+  const json = (await jsonIn(path)) as Json | null | undefined;
+  if (json?.['heedway'] === 'test') return json;
+  throw new UsageFault(
+    `${path}: found no test; expected a record with "heedway": "test", or a CSV of readings with --test`,
+  );
+}
+
 async function opened(path: string, options: WithOptions): Promise<Opened> {
-  const json = await jsonIn(path);
-  if (typeof json !== 'object' || json === null || (json as Json)['heedway'] !== 'test')
-    throw new UsageFault(`${path}: found no test; expected a record with "heedway": "test"`);
-  const record = json as Json;
+  const record =
+    options.test === undefined
+      ? await recordAt(path)
+      : await recordFromCsv(path, kindNamed(options.test), options);
   const outing = options.outing === undefined ? undefined : await bundled(options.outing);
   if (options.vehicle !== undefined && !outing) throw new UsageFault('--vehicle: expected with --outing');
   const { riders = false, vehicle } = options;
@@ -195,8 +208,11 @@ async function bundled(path: string): Promise<Json> {
 
 const REFUSED = 30;
 
-const readings = async (path: string, options: WithOptions): Promise<Outcome> =>
-  toldReadings(await opened(path, options));
+async function readings(path: string, options: WithOptions): Promise<Outcome> {
+  const test = await opened(path, options);
+  if (options.out) await writeOut(options.out, writeFile(test.record));
+  return toldReadings(test);
+}
 
 const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   text: [`${record['name']}:`, ...lines.flatMap((line) => wrap(`  ${line}`, '    '))].join('\n'),

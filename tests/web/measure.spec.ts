@@ -106,7 +106,7 @@ test('a record is brought in, and what it says stands as the command line says i
   await example(page, url(), 'Battery engine, vacuum brakes');
   await page.goto(`${url()}#measure/tilt`);
   const record = JSON.parse(readFileSync(new URL('../../examples/tests/tilt.json', import.meta.url), 'utf8'));
-  await page.getByLabel('Bring in a record').setInputFiles({
+  await page.getByLabel('Bring in a record, or readings as CSV').setInputFiles({
     name: 'tilt.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(record)),
@@ -116,6 +116,12 @@ test('a record is brought in, and what it says stands as the command line says i
   );
   await page.getByRole('textbox', { name: 'stop', exact: true }).fill('0.6 in');
   await expect(said(page)).toContainText('holds the vehicle up');
+  await page.getByLabel('Bring in a record, or readings as CSV').setInputFiles({
+    name: 'tilts.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from('side,angle,colour\nleft,23,red\n'),
+  });
+  await expect(page.getByText(/found "colour"; expected each once of side, angle/)).toBeVisible();
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Sheet to write on, as a PDF' }).click();
   const { text } = pdfText(readFileSync(await (await saving).path()));

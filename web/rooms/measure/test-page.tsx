@@ -1,5 +1,5 @@
 /** One test: its guide, with what it is made, its stopwatch, its form, and what comes of the readings. */
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { single } from '../../../desk/make-up.ts';
 import { guideOf, readingsForm } from '../../../desk/measured/guide.ts';
 import type { MadeWith } from '../../../desk/measured/record.ts';
@@ -13,6 +13,7 @@ import type { Path } from '../../parts/form/path.ts';
 import { OnSheet } from '../../parts/form/slot.tsx';
 import { saveJson } from '../../parts/save.ts';
 import { type Json, paper } from '../../state/session.ts';
+import { broughtIn } from './bring.ts';
 import { type Draft, draftOf, put, write } from './drafts.ts';
 import { GuideWords } from './guide-words.tsx';
 import { Level } from './level.tsx';
@@ -24,6 +25,7 @@ import { Stopwatch } from './stopwatch.tsx';
 export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind: TestKind }) {
   const { system, wording } = voice;
   const guide = useMemo(() => guideOf(kind, { system, wording }), [kind, system, wording]);
+  const [said, say] = useState('');
   const draft = draftOf(kind, outing.conditions.railState);
   const set = (next: Draft): void => put(kind, next);
   const made = madeWith(draft);
@@ -70,17 +72,21 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
           Save the record as a file
         </button>
         <FilePick
-          label="Bring in a record"
-          accept=".json,application/json"
+          label="Bring in a record, or readings as CSV"
+          accept=".json,.csv,application/json,text/csv"
           take={async ([file]) => {
-            const json = recordIn(await file.text(), kind);
-            if (json) set({ ...draft, record: json });
+            const brought = await broughtIn(file, kind, draft.record);
+            say('record' in brought ? '' : brought.fault);
+            if ('record' in brought) set({ ...draft, record: brought.record });
           }}
         />
         <button type="button" class="quiet" onClick={() => put(kind, undefined)}>
           Begin anew
         </button>
       </div>
+      <p class="wrong" role="status">
+        {said}
+      </p>
     </>
   );
 }
@@ -108,15 +114,4 @@ function brakesOf({ outing, vehicle }: MadeWith): readonly string[] {
   const one = single(outing as Json).find(({ id }) => id === vehicle)?.vehicle;
   const brakes = (one?.['brakes'] ?? []) as readonly { readonly name?: string; readonly kind: string }[];
   return brakes.map((b) => b.name ?? b.kind);
-}
-
-/** A record of that test; it is made with what is open here. */
-function recordIn(text: string, kind: TestKind): Json | undefined {
-  try {
-    const json = JSON.parse(text.replace(/^\uFEFF/, '')) as Json;
-    if (json['heedway'] !== 'test' || (json['test'] as Json)['kind'] !== kind) return undefined;
-    return json;
-  } catch {
-    return undefined;
-  }
 }
