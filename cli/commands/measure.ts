@@ -7,14 +7,16 @@ import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
 import { measured } from '../../desk/measured/measure.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
+import { predictedStops } from '../../desk/measured/predicted.ts';
 import { kindOf, ofThatName, readRecord, tellOutcome, withPapers } from '../../desk/measured/record.ts';
 import { wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
-import { writeFile } from '../../papers/index.ts';
+import { type ReadTest, writeFile } from '../../papers/index.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
+import { predictedWords, stopWords, withWords } from '../../words/measured/predicted.ts';
 import { worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
@@ -67,6 +69,9 @@ export const measureCommand: Command = {
       .action((record: string, paper: string, options: WithOptions) =>
         run(() => apply(record, paper, options), options),
       );
+    made(sub('check <record>', 'A stop test held against what the papers had said of its stops.')).action(
+      (path: string, options: WithOptions) => run(() => against(path, options), options),
+    );
     sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
       (path: string, options: Options) => run(() => keptIn(path), options),
     );
@@ -159,6 +164,7 @@ async function onPaper(
 
 interface Opened {
   readonly record: Json;
+  readonly read: ReadTest;
   readonly outcome: Made;
   readonly lines: readonly string[];
 }
@@ -190,7 +196,7 @@ async function opened(path: string, options: WithOptions): Promise<Opened> {
   if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
   const outcome = measured(read.value);
   const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
-  return { record: whole, outcome, lines };
+  return { record: whole, read: read.value, outcome, lines };
 }
 
 function vehicleIn(outing: Json, id: string): void {
@@ -219,6 +225,25 @@ const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   json: { test: record['name'], kind: kindOf(record), ...outcome, words: lines },
   exit: outcome.ok ? 0 : REFUSED,
 });
+
+async function against(path: string, options: WithOptions): Promise<Outcome> {
+  const { read } = await opened(path, options);
+  const { test, outing } = read;
+  if (test.kind !== 'stop-test' || !outing)
+    throw new UsageFault(
+      `${path}: found ${test.kind === 'stop-test' ? 'no train on its line' : `a ${test.kind}`}; expected a stop test with the outing that it was made with`,
+    );
+  const stops = predictedStops(test, outing);
+  const words = [predictedWords(stops), ...[withWords(test.brakes)].filter((line) => line !== undefined)];
+  return {
+    text: [
+      ...stops.map((stop) => stopWords(stop, { system: options.units })),
+      ...words.flatMap((line) => wrap(line)),
+    ].join('\n'),
+    json: { stops, inside: stops.filter((s) => s.inside).length, words },
+    exit: stops.every((s) => s.inside) ? 0 : REFUSED,
+  };
+}
 
 // ---- into a paper and out of it
 

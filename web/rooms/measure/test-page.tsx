@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { single } from '../../../desk/make-up.ts';
 import { guideOf, readingsForm } from '../../../desk/measured/guide.ts';
-import type { MadeWith } from '../../../desk/measured/record.ts';
+import { type MadeWith, ofThatName } from '../../../desk/measured/record.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
 import { type FieldForm, fileForm } from '../../../papers/fields.ts';
 import { writeFile } from '../../../papers/index.ts';
@@ -17,7 +17,7 @@ import { broughtIn } from './bring.ts';
 import { type Draft, draftOf, put, write } from './drafts.ts';
 import { GuideWords } from './guide-words.tsx';
 import { Level } from './level.tsx';
-import { Madewith } from './made-with.tsx';
+import { MadeOf } from './made-of.tsx';
 import type { MeasureProps } from './measure-room.tsx';
 import { Outcome } from './outcome.tsx';
 import { Stopwatch } from './stopwatch.tsx';
@@ -37,7 +37,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       </p>
       <h1>{guide.name}</h1>
       <GuideWords guide={guide} wording={wording} />
-      {guide.with !== 'nothing' && <Madewith guide={guide} draft={draft} set={set} />}
+      {guide.with !== 'nothing' && <MadeOf guide={guide} draft={draft} vehicle={made.vehicle} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
       {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
@@ -100,11 +100,15 @@ function columnsOf(form: FieldForm): string[] {
   );
 }
 
-function madeWith({ vehicle, without = [], riders }: Draft): MadeWith {
+function madeWith({ record, vehicle, without = [], riders }: Draft): MadeWith {
   const all = single(paper.value).map(({ id }) => `${id}`);
+  // One that was chosen in another outing is none of this; one that the record names is.
+  const named = ofThatName(paper.value, record);
+  const one =
+    vehicle !== undefined && all.includes(vehicle) ? vehicle : named.length === 1 ? named[0] : undefined;
   return {
     outing: paper.value,
-    vehicle: vehicle !== undefined && all.includes(vehicle) ? vehicle : all[all.length - 1],
+    ...(one === undefined ? {} : { vehicle: one }),
     ...(without.length > 0 ? { part: all.filter((id) => !without.includes(id)) } : {}),
     riders: riders === true,
   };
