@@ -27,6 +27,7 @@ const weights: Readonly<Record<string, Weight>> = {
   'brake-force-spread': { weight: 6, feeds: [...stops, 'holding'] },
   profile: { weight: 6, feeds: ['balance'] },
   'rider-centre': { weight: 6, feeds: ['balance'] },
+  measured: { weight: 6, feeds: [...stops, 'hauling', 'holding', 'balance'] },
   reaction: { weight: 5, feeds: stops },
   mass: { weight: 5, feeds: ['balance', 'stopping', 'hauling', 'host', 'fit'] },
   'build-up': { weight: 4, feeds: stops },

@@ -4,8 +4,10 @@
  */
 
 import { senseOf, turnOf } from '../engine/answer/chainage.ts';
-import { emptyTrace, type StopModel } from '../engine/motion/model.ts';
+import { once } from '../engine/base/remember.ts';
+import { emptyTrace, type MapModels, modelOf, type StopModel } from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';
+import { likely as likelyScenario, type Scenario } from '../engine/motion/scenario.ts';
 import { stopInto } from '../engine/motion/stop.ts';
 import type { StopFigure } from '../engine/motion/stop-result.ts';
 import { openTimed, stopMargin, type TimedOuting } from '../engine/outing/open.ts';
@@ -22,8 +24,8 @@ export interface Live {
   /** +1: chainage grows in the running direction; −1: it falls. */
   readonly sense: 1 | -1;
   readonly trainLength: number;
-  /** Stop from a chainage of the line and a speed. */
-  readonly stop: (at: number, speed: number) => LiveStop;
+  /** Stop from a chainage of the line and a speed. @param caution as found with the answer: to seek it is dear */
+  readonly stop: (at: number, speed: number, caution: Scenario) => LiveStop;
 }
 
 export function openLive(timed: TimedOuting): Live {
@@ -33,11 +35,21 @@ export function openLive(timed: TimedOuting): Live {
   const running = turnOf(outing);
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value;
+  const kit = once(() => ready.kit(outing.conditions.railState));
+  let made: { readonly caution: Scenario; readonly models: MapModels } | undefined;
+  const modelsWith = (caution: Scenario): MapModels => {
+    if (made?.caution !== caution)
+      made = {
+        caution,
+        models: { likely: modelOf(kit(), likelyScenario, false), cautious: modelOf(kit(), caution) },
+      };
+    return made.models;
+  };
   return {
     sense: senseOf(outing),
     trainLength: context.loaded.length,
-    stop: (at, speed) => {
-      const { likely, cautious } = ready.models(outing.conditions.railState);
+    stop: (at, speed, caution) => {
+      const { likely, cautious } = modelsWith(caution);
       const careful = figure(cautious, running(at), speed);
       return {
         likely: figure(likely, running(at), speed),

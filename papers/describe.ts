@@ -55,6 +55,7 @@ export const text = (most = 200) =>
 export const remark = () => z.string().check(z.maxLength(10_000));
 export const yes = () => z.boolean();
 export const choice = <const T extends readonly string[]>(...of: T) => z.enum(of);
+export const day = () => z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31'));
 export const rows = <T extends z.ZodMiniType>(row: T, least: number, most: number) =>
   z.array(row).check(z.minLength(least), z.maxLength(most));
 export const group = z.strictObject;

@@ -192,7 +192,9 @@ async function run<T>(
 
 const lineFrom = (reading: Reading, part: Part): { file: LineFile; line: Line } | undefined => {
   const file = reading.check('line', part);
-  return file && { file, line: reading.compile(part, (notes) => compileLine(file, notes)) };
+  return file && keptTestsRead(reading, part, file.tests)
+    ? { file, line: reading.compile(part, (notes) => compileLine(file, notes)) }
+    : undefined;
 };
 
 const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {

@@ -1,7 +1,8 @@
 /** The whole check in stages: the answer at once, then the same with counts and with remedies. */
 import { firstAnswer, told } from '../engine/answer/answer.ts';
-import { inquireInto } from '../engine/answer/inquiry.ts';
+import { inquireInto, type OpenInquiry } from '../engine/answer/inquiry.ts';
 import type { Answer } from '../engine/answer/types.ts';
+import type { Scenario } from '../engine/motion/scenario.ts';
 import { openTimed, type TimedOuting, timeOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
@@ -16,6 +17,8 @@ export interface Reply {
   readonly answer?: Answer;
   /** Before the first answer: the outing with the times of its brakes, for stops at hand. */
   readonly timed?: TimedOuting;
+  /** With the first answer: what stands for one stop in a hundred, so that stops at hand need not seek it again. */
+  readonly caution?: Scenario;
   readonly fault?: string;
   readonly last: boolean;
 }
@@ -33,7 +36,8 @@ export function reckoner(reply: (message: Reply) => void): (ask: Ask) => Promise
       const timed = timeOuting(outing);
       reply({ id, timed, last: false });
       const inquiry = inquireInto(openTimed(timed));
-      reply({ id, answer: told(inquiry, firstAnswer(inquiry)), last: false });
+      const answer = told(inquiry, firstAnswer(inquiry));
+      reply({ id, answer, ...cautionOf(inquiry), last: false });
       // What the first answer does not need is loaded after it.
       const { stages } = await import('../engine/answer/complete.ts');
       let said = performance.now();
@@ -55,4 +59,13 @@ export function reckoner(reply: (message: Reply) => void): (ask: Ask) => Promise
       reply({ id, fault: error instanceof Error ? error.message : String(error), last: true });
     }
   };
+}
+
+/** Nothing where stops cannot be reckoned: the answer says so. */
+function cautionOf(inquiry: OpenInquiry): Pick<Reply, 'caution'> {
+  try {
+    return { caution: inquiry.ready.caution(inquiry.context.outing.conditions.railState) };
+  } catch {
+    return {};
+  }
 }

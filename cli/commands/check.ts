@@ -81,7 +81,7 @@ export const checkCommand: Command = {
 
 /** What the flags of the day changed, in three lines: what they are, as written, now. */
 function changedBy(asWritten: Asked, now: Asked, answer: Answer, words: readonly string[], voice: Voice) {
-  const before = answerOuting(asWritten.outing, { remedies: false });
+  const before = answerOuting(asWritten.outing, { remedies: false, counts: 'today' });
   const side = (asked: Asked, of: Answer): Standing | undefined => {
     const told = telling(asked, { id: asked.id, answer: of });
     return told ? standing(told, voice) : undefined;

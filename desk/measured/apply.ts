@@ -4,6 +4,7 @@
  */
 import { kinds } from '../../engine/base/quantity.ts';
 import type { Belongs, Result } from '../../engine/calibrate/result.ts';
+import { checkFile } from '../../papers/check.ts';
 import { gearId } from '../../papers/compile/vehicle.ts';
 import { type Member, membersOf, single } from '../make-up.ts';
 
@@ -13,10 +14,10 @@ export type Json = Readonly<Record<string, unknown>>;
 export type NotWritten =
   /** The papers keep several figures there, of which one test tells one, or none. */
   | 'no-place'
+  /** What it is of is not in this paper, or several are and nobody says which. */
   | 'not-here'
-  /** What was measured on one rail, on one day, says nothing of another. */
-  | 'other-rail'
-  | 'other-day';
+  /** How a rail holds, and nobody said which rail. */
+  | 'no-rail';
 
 export interface Applied {
   readonly paper: Json;
@@ -49,18 +50,30 @@ function rounded(si: number, toward: 'down' | 'up'): number {
   return Number(((toward === 'down' ? Math.floor : Math.ceil)(si / size) * size).toPrecision(DIGITS));
 }
 
+/** Only how they stand to each other counts. */
+const factorWritten = (f: number): number => Number(f.toFixed(DIGITS));
+
 /** As a paper holds it: SI, with bounds, how, source and date; where it keeps no bounds, the careful end is its value. */
 function asWritten({ key, quantity, kind, careful }: Result): unknown {
-  const { low, high, how, source, date } = quantity;
+  const { low, high, how, source, date, fit } = quantity;
   const [least, most] = [rounded(low, 'down'), rounded(high, 'up')];
   const value =
     careful === undefined ? Number(quantity.value.toPrecision(DIGITS)) : careful === 'low' ? least : most;
   if (key === 'leak') return { fall: `${value} Pa`, in: '60 s' };
   const unit = kinds[kind] === '1' ? {} : { unit: kinds[kind] };
-  return { value, ...unit, low: least, high: most, how, source, ...(date === undefined ? {} : { date }) };
+  return {
+    value,
+    ...unit,
+    low: least,
+    high: most,
+    how,
+    source,
+    ...(date === undefined ? {} : { date }),
+    ...(fit ? { fit: { id: fit.id, factors: fit.factors.map(factorWritten) } } : {}),
+  };
 }
 
-const noPlace: ReadonlySet<string> = new Set(['traction.curve.force', 'sights.distance', 'riders.weight']);
+const noPlace: ReadonlySet<string> = new Set(['traction.curve.force']);
 
 /** A brake by its id or its name. */
 function pathIn(vehicle: Json, field: string, gear?: string): Path | undefined {
@@ -85,7 +98,7 @@ function put(at: unknown, [key, ...rest]: Path, value: unknown): unknown {
   const { [key]: old, ...others } = (at ?? {}) as Record<string | number, unknown>;
   const next = put(old, rest, value);
   if (next !== undefined) return { ...(at as object | undefined), [key]: next };
-  return rest.length === 0 || Object.keys(others).length > 0 ? others : undefined;
+  return Object.keys(others).length > 0 ? others : undefined;
 }
 
 // ---- a vehicle's paper
@@ -151,8 +164,10 @@ export function applyToVehicle(paper: Json, record: Json, results: readonly Resu
   };
 }
 
-const whyNot = (belongs: readonly Belongs[]): NotWritten =>
-  belongs.some((b) => !noPlace.has(b.field)) ? 'not-here' : 'no-place';
+function whyNot(belongs: readonly Belongs[]): NotWritten {
+  if (belongs.some((b) => b.field === 'conditions.adhesion')) return 'no-rail';
+  return belongs.some((b) => !noPlace.has(b.field)) ? 'not-here' : 'no-place';
+}
 
 // ---- an outing's paper
 
@@ -195,28 +210,24 @@ export function applyToOuting(
   });
   let next: Json = { ...paper, train: { ...(paper['train'] as Json), vehicles: members } };
   for (const result of results) {
-    for (const { field } of result.belongs.filter((b) => b.paper === 'outing')) {
-      const why = noPlace.has(field)
-        ? 'no-place'
-        : field === 'conditions.adhesion'
-          ? otherRail(paper, record)
-          : undefined;
-      if (why) {
-        left.push({ key: result.key, why });
-        continue;
-      }
-      const path = field.split('.');
+    const { key, belongs } = result;
+    const places = belongs.flatMap((b) =>
+      b.paper === 'outing'
+        ? placesInOuting(next, b.field, record)
+        : b.paper === 'line'
+          ? placesOnLine(next['line'] as Json, b, result).map((path): Path => ['line', ...path])
+          : [],
+    );
+    for (const path of places) {
       const was = valueAt(next, path);
       const wrote = asWritten(result);
       next = put(next, path, wrote) as Json;
+      const field = path.join('.');
       written.push(field);
       instead.push({ field, ...(was === undefined ? {} : { was }), wrote });
     }
-    const { key, belongs } = result;
-    const placed = belongs.some(
-      (b) => b.paper === 'outing' || (b.paper === 'vehicle' && here.has(b.vehicle ?? alone)),
-    );
-    if (!placed) left.push({ key, why: whyNot(belongs) });
+    const ofOne = belongs.some((b) => b.paper === 'vehicle' && here.has(b.vehicle ?? alone));
+    if (places.length === 0 && !ofOne) left.push({ key, why: whyNot(belongs) });
   }
   return { paper: instead.length > 0 ? kept(next, record, instead) : paper, written, left };
 }
@@ -238,10 +249,80 @@ function together(member: Member, made: readonly Member[]): Member[] {
   return alike ? [{ ...member, vehicle: first.vehicle }] : [...made];
 }
 
-function otherRail(paper: Json, { rail, date, test }: Json): NotWritten | undefined {
-  const state = (paper['conditions'] as Json | undefined)?.['railState'];
-  if ((rail ?? (test as Json)['rail']) !== state) return 'other-rail';
-  return paper['date'] !== undefined && paper['date'] !== date ? 'other-day' : undefined;
+/** Of a sort that was weighed, all riders whom nobody has weighed. */
+function placesInOuting(paper: Json, field: string, record: Json): Path[] {
+  const test = record['test'] as Json;
+  if (field === 'conditions.adhesion') return adhesionPlace(paper, record);
+  if (field !== 'riders.weight') return [field.split('.')];
+  return ((paper['riders'] ?? []) as readonly Json[]).flatMap((rider, i): Path[] =>
+    rider['typical'] === test['who'] && rider['weight'] === undefined ? [['riders', i, 'weight']] : [],
+  );
+}
+
+/** Today's rail, or that rail of another day or state. */
+function adhesionPlace(paper: Json, { rail, date, test }: Json): Path[] {
+  const { railState } = paper['conditions'] as Json;
+  const state = rail ?? (test as Json)['rail'];
+  const today = paper['date'] === undefined || paper['date'] === date;
+  if (state === undefined) return [];
+  return [state === railState && today ? ['conditions', 'adhesion'] : ['measuredAdhesion', `${state}`]];
+}
+
+/** So near what was looked at a place is the one, m. */
+const NEAR = 3;
+
+/**
+ * Where a line keeps what was measured of it. A sight is that of the place which was looked at; and no stretch on which it
+ * was first seen from has a longer one.
+ */
+function placesOnLine(line: Json, { field, seen }: Belongs, { quantity }: Result): Path[] {
+  if (!seen) return [[field]];
+  const read = checkFile('line', line);
+  if (!read.ok) return [];
+  const { places = [], sights = [] } = read.value;
+  const standing = [...places.keys()].filter((i) =>
+    seen.place === undefined ? Math.abs(places[i].at - seen.at) <= NEAR : places[i].name === seen.place,
+  );
+  const distance = quantity.low;
+  const from = seen.at + (seen.way === 'forward' ? -distance : distance);
+  return [
+    // Of several that stand there nobody says which was meant.
+    ...(standing.length === 1
+      ? [['places', standing[0], seen.way === 'forward' ? 'sight' : 'sightReverse']]
+      : []),
+    ...sights.flatMap((s, i): Path[] =>
+      s.from <= from &&
+      from <= s.to &&
+      distance < s.distance &&
+      (s.direction ?? 'both') !== opposite[seen.way]
+        ? [['sights', i, 'distance']]
+        : [],
+    ),
+  ];
+}
+
+const opposite = { forward: 'reverse', reverse: 'forward' } as const;
+
+/** @param paper a line's, as plain JSON */
+export function applyToLine(paper: Json, record: Json, results: readonly Result[]): Applied {
+  let next = paper;
+  const instead: Instead[] = [];
+  const left: { key: string; why: NotWritten }[] = [];
+  for (const result of results) {
+    const places = result.belongs.flatMap((b) => (b.paper === 'line' ? placesOnLine(next, b, result) : []));
+    if (places.length === 0) left.push({ key: result.key, why: whyNot(result.belongs) });
+    for (const path of places) {
+      const was = valueAt(next, path);
+      const wrote = asWritten(result);
+      next = put(next, path, wrote) as Json;
+      instead.push({ field: path.join('.'), ...(was === undefined ? {} : { was }), wrote });
+    }
+  }
+  return {
+    paper: instead.length > 0 ? kept(next, record, instead) : paper,
+    written: instead.map(({ field }) => field),
+    left,
+  };
 }
 
 // ---- taken back
@@ -293,10 +374,14 @@ const withBefore = (record: Json, before: Instead): Json => ({
   }),
 });
 
+/** Rows by their number. */
+const pathOf = (field: string): Path =>
+  field.split('.').map((key) => (/^\d+$/.test(key) ? Number(key) : key));
+
 /** Of several that are counted as one, the figure is that of all. */
 function placeOf(paper: Json, { vehicle, field, gear }: Instead): Path | undefined {
   if (vehicle === undefined)
-    return paper['heedway'] === 'vehicle' ? pathIn(paper, field, gear) : field.split('.');
+    return paper['heedway'] === 'vehicle' ? pathIn(paper, field, gear) : pathOf(field);
   const at = membersOf(paper).findIndex((member) =>
     single({ train: { vehicles: [member] } }).some(({ id }) => id === vehicle),
   );

@@ -19,6 +19,16 @@ export interface Quantity {
   readonly source?: string;
   /** ISO date of the measurement. */
   readonly date?: string;
+  /** Measured together with others: draws take them together. */
+  readonly fit?: SharedFit;
+}
+
+/** How a measured figure goes with the others of its fit. */
+export interface SharedFit {
+  /** Of the fit: figures of two fits know nothing of each other. */
+  readonly id: string;
+  /** Its row of the Cholesky factor of their correlations. */
+  readonly factors: readonly number[];
 }
 
 /** Kinds of quantity, each with one SI unit. */

@@ -27,6 +27,10 @@ export function seeded(seed: number): () => number {
   };
 }
 
+/** A number of a name, for a seed of its own: FNV-1a, 32 bits (public domain). */
+export const hash = (text: string): number =>
+  [...text].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193), 0x811c9dc5);
+
 /**
  * A position drawn from the triangle over [−1, 1] with its top at 0: half the draws on each side of
  * the likely value, none beyond the bounds.

@@ -1,5 +1,6 @@
 /** What a fit says of the things looked for: values with bounds, how sure, what they go together with. */
 import type { Kind, Quantity } from '../base/quantity.ts';
+import { hash } from '../base/spread.ts';
 import { type Fit, normalOf, quadratic, type Values, valuesAt, WIDTH } from './fit.ts';
 import { type Further, type Refusal, refuse } from './refusal.ts';
 
@@ -12,6 +13,15 @@ export interface Belongs {
   readonly vehicle?: string;
   /** Of which brake of it, by id. */
   readonly gear?: string;
+  /** Of what on the line. */
+  readonly seen?: Seen;
+}
+
+/** What was looked at, and running which way. */
+export interface Seen {
+  readonly at: number;
+  readonly place?: string;
+  readonly way: 'forward' | 'reverse';
 }
 
 /** Something that a test tells, as a function of what was fitted. */
@@ -88,10 +98,12 @@ export function resultsOf(
   const n = made.found.length;
   const shared = (a: Told, b: Told): number =>
     covarianceOf(made.covariance, a.gradient, b.gradient, n) / (a.deviation * b.deviation);
+  const results = sure.map((t) => resultOf(made, t.looked, t, written));
+  const correlations = sure.map((a) => sure.map((b) => shared(a, b)));
   return {
     ok: true,
-    results: sure.map((t) => resultOf(made, t.looked, t, written)),
-    correlations: sure.map((a) => sure.map((b) => shared(a, b))),
+    results: goingTogether(results, correlations),
+    correlations,
     untold: told
       .filter((t) => !sure.includes(t))
       .map(({ looked: { key, belongs = [] } }) => ({ key, belongs })),
@@ -100,6 +112,44 @@ export function resultsOf(
     readings: made.readings,
   };
 }
+
+/** Several results, or one of several things: draws take them together. */
+function goingTogether(
+  results: readonly Result[],
+  correlations: readonly (readonly number[])[],
+): readonly Result[] {
+  const id = fitId(results);
+  const rows = choleskyRows(correlations);
+  return results.map((r, i) =>
+    results.length > 1 || r.belongs.length > 1
+      ? { ...r, quantity: { ...r.quantity, fit: { id, factors: rows[i] } } }
+      : r,
+  );
+}
+
+/** Of no other fit, even of the same record made anew. */
+function fitId(results: readonly Result[]): string {
+  const { source, date } = results[0].quantity;
+  const figures = results.map(({ key, quantity: { low, value, high } }) => `${key} ${low} ${value} ${high}`);
+  return [source, ...(date === undefined ? [] : [date]), (hash(figures.join()) >>> 0).toString(36)].join(' ');
+}
+
+/** Rows of L in C = L·Lᵀ, each to its diagonal. A row that the ones before it tell wholly adds nothing. */
+export function choleskyRows(c: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const rows: number[][] = [];
+  c.forEach((of, i) => {
+    const row: number[] = [];
+    const left = (j: number, other: readonly number[]): number =>
+      row.reduce((sum, f, k) => sum - f * other[k], of[j]);
+    for (let j = 0; j < i; j++) row.push(rows[j][j] > NOTHING ? left(j, rows[j]) / rows[j][j] : 0);
+    row.push(Math.sqrt(Math.max(0, left(i, row))));
+    rows.push(row);
+  });
+  return rows;
+}
+
+/** Of a variance of 1 that rounding leaves. */
+const NOTHING = 1e-6;
 
 interface Told {
   /** As its law has it: its logarithm, or itself. */

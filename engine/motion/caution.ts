@@ -133,7 +133,7 @@ function inCommon(bad: readonly Scenario[]): Scenario {
 }
 
 /** Share of the running speed at which a stop is all but the reaction. */
-const CRAWL = 0.1;
+const CRAWL = 0.05;
 /**
  * Falls below that which one draw in a hundred does not hold, in what lies between that and the one likely held: where
  * the force of the brakes tells most, and where a bad spot does.
@@ -151,6 +151,9 @@ function referencesOf(
 ): Reference[] {
   const { potential, elsewhere } = kit;
   const [bad, middle] = heldByOdds(kit, run, Math.ceil(ROUGHLY * n), seed);
+  // The nearer the line's steepest fall comes to what is just held, the more is asked; far below it nothing.
+  const spare = Math.min(1, Math.max(0, (bad + potential.leastSlope) / (MILD * (middle - bad))));
+  const asked = spare > 0 ? bad + spare * (middle - bad) : 0;
   const on = (slope: number, speed: number): Reference => {
     const ground = evenGround(potential, slope);
     return (model) => stopOn(model, ground, speed);
@@ -160,13 +163,13 @@ function referencesOf(
     return pull > 0 ? [on(-pull, speed)] : [];
   };
   return [
-    (model) => -leastHeld(model, run),
+    (model) => -Math.max(leastHeld(model, run), asked),
     ...falling(HARD, run),
     ...falling(MILD, run / 2),
     on(Math.max(0, potential.mostSlope), run * CRAWL),
     on(0, run),
     on(0, run / 2),
-    ...(fastest > run ? [on(0, fastest)] : []),
+    ...(fastest > run ? [on(0, fastest), ...falling(MILD, fastest)] : []),
     ...elsewhere.flatMap((other, i): Reference[] => [
       ({ rails }) => (rails ? -leastHeld(rails.places[i].model, run) : 0),
       ...[run, run / 2].flatMap((v) => longest(kit, headsOn(other, length), v)),

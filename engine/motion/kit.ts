@@ -12,6 +12,7 @@ import type { Potential } from '../things/line/potential.ts';
 import type { RailState } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
+import { fitsOf, type KitFits } from './fits.ts';
 import { type PushedGroup, pushedGroups } from './push.ts';
 
 /** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
@@ -103,6 +104,8 @@ export interface StopKit {
   readonly rollingValue: Float64Array;
   readonly rollingHigh: Float64Array;
   readonly vehicle: Int16Array;
+  /** What was measured together; undefined: nothing. */
+  readonly fits: KitFits | undefined;
   /** Per group and step: mean of its ramp over the step, and its weight on the distance run. */
   readonly rampMean: Float64Array;
   readonly rampLead: Float64Array;
@@ -196,6 +199,7 @@ export function buildKit(
     rollingValue: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 0).a),
     rollingHigh: Float64Array.from(loaded.vehicles, (v) => resistanceTerms([v], 1).a),
     vehicle: Int16Array.from(groups, (g) => g.vehicle - first),
+    fits: fitsOf(loaded, groups, reaction),
     ...rampTables(groups, rampTime),
   };
 }

@@ -3,9 +3,11 @@
  *
  * What the whole train shares is drawn once (adhesion, rail, reaction, timing, wetness, friction of the blocks, grade, a
  * bad spot), what a vehicle has for itself once for each (force of its brake, rolling resistance, mass), every one from
- * the triangle between its bounds (engine/base/spread). Same seed, same answer.
+ * the triangle between its bounds (engine/base/spread). What was measured together goes together (fits.ts). Same seed, same
+ * answer.
  */
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
+import { StopFits } from './fits.ts';
 import type { StopKit } from './kit.ts';
 import { emptyModel, layScenario, type StopModel } from './model.ts';
 import { likely, type Own, type Scenario } from './scenario.ts';
@@ -49,11 +51,13 @@ export class Draws {
   readonly own: Own;
   readonly #kit: StopKit;
   readonly #draw: () => number;
+  readonly #fits: StopFits | undefined;
 
   constructor(kit: StopKit, seed: number) {
     const vehicles = kit.vehicleMass.length;
     this.#kit = kit;
     this.#draw = seeded(seed);
+    this.#fits = kit.fits && new StopFits(kit.fits, seed);
     this.own = {
       brake: new Float64Array(vehicles),
       resistance: new Float64Array(vehicles),
@@ -75,6 +79,7 @@ export class Draws {
       own.resistance[j] = triangular(draw());
       own.mass[j] = triangular(draw());
     }
+    this.#fits?.next(scenario, own);
     this.#means();
   }
 

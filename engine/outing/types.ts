@@ -45,6 +45,8 @@ export interface HostRules {
   /** Distance at which a stopped train must be protected, m. */
   readonly flagDistance?: Rule<number>;
   readonly parkingBrakeRequired?: Rule<boolean>;
+  /** Days after which a measured value counts as assumed again. */
+  readonly measuredLasts?: Rule<number>;
   /** Extra distance added to each cautious stop, m. */
   readonly stopMargin?: Rule<number>;
 }

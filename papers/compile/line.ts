@@ -34,6 +34,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     speedLimits: file.speedLimits ?? [],
     sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
     ...(file.twist === undefined ? {} : { twist: file.twist }),
+    ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
   };
 }

@@ -6,11 +6,12 @@ import { placesOfAssumedSight, sightIsStated } from '../../engine/questions/spee
 import { blockOf } from '../../engine/things/brake/force.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import { railOnDay } from '../../engine/things/rail.ts';
+import { railOnDay, railStates } from '../../engine/things/rail.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
+import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { compileVehicle } from './vehicle.ts';
@@ -102,16 +103,17 @@ export function compileOuting(
   notes: Notes,
 ): Outing {
   const { conditions } = file;
+  const adhesion = adhesionOn(file);
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
-  if (!conditions.adhesion)
+  if (adhesion[conditions.railState].how === 'assumed' && !conditions.adhesion)
     note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
   checkRails(['conditions', 'railStretches'], conditions.railStretches, line, notes);
-  noteRails(file, line, notes);
+  noteRails(file, adhesion, line, notes);
   noteUsed(line, train, notes);
   if (conditions.railState === 'sanded') noteSand(train, notes);
   if (conditions.crosswind) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
-  return {
+  const outing: Outing = {
     name: file.name,
     line,
     train,
@@ -125,11 +127,16 @@ export function compileOuting(
     direction: file.direction ?? 'forward',
     extraLimits: file.agreedLimits ?? [],
     assumptions: notes.assumptions,
-    assumed: conditions.adhesion ? { ...assumedValues, adhesion: adhesionOn(conditions) } : assumedValues,
+    assumed: {
+      ...assumedValues,
+      adhesion,
+      ...(line.curveConstant ? { curveConstant: line.curveConstant } : {}),
+    },
     ...(file.date === undefined ? {} : { date: file.date }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
   };
+  return withoutExpired(outing, notes);
 }
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
@@ -142,16 +149,39 @@ function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Note
   if (!sightIsStated(run)) noteFirst(notes, 'sight', 'clear track seen ahead', line.name);
 }
 
-/** Assumed by rail, and as measured on today's. */
-const adhesionOn = ({ railState, adhesion }: OutingFile['conditions']): Outing['assumed']['adhesion'] =>
-  adhesion ? { ...assumedValues.adhesion, [railState]: adhesion } : assumedValues.adhesion;
+type Adhesions = Outing['assumed']['adhesion'];
+
+/** Assumed by rail, as measured on that rail of this line, and as measured on today's. */
+function adhesionOn({ conditions, measuredAdhesion = {}, date }: OutingFile): Adhesions {
+  const { railState, adhesion: today } = conditions;
+  const known: { -readonly [S in keyof Adhesions]: Adhesions[S] } = { ...assumedValues.adhesion };
+  for (const state of railStates) {
+    const found = measuredAdhesion[state];
+    if (found)
+      known[state] = date !== undefined && found.date === date ? found : worseOf(found, known[state]);
+  }
+  return today ? { ...known, [railState]: today } : known;
+}
+
+/** Of another day: no rail is relied on for holding more than is assumed, and none that held less for holding that. */
+function worseOf(found: Quantity, usual: Quantity): Quantity {
+  if (found.low >= usual.low && found.value >= usual.value) return usual;
+  const value = Math.min(found.value, usual.value);
+  return {
+    ...found,
+    low: Math.min(found.low, usual.low),
+    value,
+    high: Math.max(value, Math.min(found.high, usual.high)),
+  };
+}
 
 /** Adhesion on stretches that are not like the rest, and what a driver feels of them. */
-function noteRails({ conditions }: OutingFile, line: Line, notes: Notes): void {
+function noteRails({ conditions }: OutingFile, adhesion: Adhesions, line: Line, notes: Notes): void {
   const day = conditions.railState;
-  const usual = (line.railStretches ?? []).map(({ state }) => railOnDay(adhesionOn(conditions), state, day));
+  const usual = (line.railStretches ?? []).map(({ state }) => railOnDay(adhesion, state, day));
   const others = [...(conditions.railStretches ?? []).map((s) => s.state), ...usual].filter((s) => s !== day);
-  for (const state of others) note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
+  for (const state of others.filter((s) => adhesion[s].how === 'assumed'))
+    note(notes, `adhesion/${state}`, `adhesion on ${state} rail`, line.name);
   if (others.length > 0)
     note(notes, 'easing/felt', 'share of sliding wheels that a driver feels as all', line.name);
 }
@@ -172,7 +202,8 @@ function noteWind(line: Line, { vehicles }: Train, notes: Notes): void {
 
 /** Assumed values that the engine will use for this line and train. */
 function noteUsed(line: Line, train: Train, notes: Notes): void {
-  if (line.curves.length > 0) note(notes, 'curve-constant', 'curve resistance', line.name);
+  if (line.curves.length > 0 && !line.curveConstant)
+    note(notes, 'curve-constant', 'curve resistance', line.name);
   for (const { brakes, name } of train.vehicles) {
     for (const brake of brakes) {
       if (!brake.deadTime) note(notes, `dead-time/${brake.kind}`, 'dead time of the brake', name);

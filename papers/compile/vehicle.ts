@@ -129,6 +129,7 @@ function kept(file: VehicleFile) {
     headlight,
     taillight,
     sander,
+    worked,
   } = file;
   return dropAbsent({
     role,
@@ -144,6 +145,7 @@ function kept(file: VehicleFile) {
     headlight,
     taillight,
     sander,
+    worked,
   });
 }
 

@@ -69,6 +69,11 @@ export const hostSchema = group({
     'parking brake required',
     'Something that holds the standing train without air or vacuum.',
   ),
+  measuredLasts: rule(
+    count(36_500),
+    'measured values last, days',
+    'Older ones count as assumed again. No rule: they last.',
+  ),
   stopMargin: rule(
     figure('length', 0, 1000),
     'stop margin',

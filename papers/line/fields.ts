@@ -7,6 +7,7 @@ import {
   gauge,
   group,
   head,
+  keptTests,
   may,
   must,
   remark,
@@ -15,7 +16,7 @@ import {
   text,
   yes,
 } from '../describe.ts';
-import { figure } from '../schema/quantity.ts';
+import { figure, quantity } from '../schema/quantity.ts';
 
 const profilePoint = group({
   at: may(chainage(), 'at', 'Distance of the point from the start of the line, by tape or wheel.'),
@@ -183,6 +184,13 @@ export const lineSchema = group({
         'how much the level across the rails changes from one end of a car to the other, along the whole line',
     },
   ),
+  curveConstant: may(
+    quantity('length', 0.001, 10),
+    'curve resistance',
+    'Drag of its curves ÷ weight × radius, by coasting through one.',
+    { assumed: 'curve-constant' },
+  ),
+  tests: keptTests(),
 });
 
 export type LineFile = z.output<typeof lineSchema>;

@@ -1,7 +1,20 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
-import { chainage, choice, group, head, keptTests, may, must, rows, speed, text, yes } from '../describe.ts';
+import {
+  chainage,
+  choice,
+  day,
+  group,
+  head,
+  keptTests,
+  may,
+  must,
+  rows,
+  speed,
+  text,
+  yes,
+} from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
@@ -71,6 +84,21 @@ const conditions = group({
   ),
 });
 
+const ofRail = (state: string) =>
+  may(
+    quantity('ratio', 0.01, 1),
+    `on ${state} rail`,
+    'Measured on this line: drag of locked wheels ÷ their weight.',
+  );
+
+const measuredAdhesion = group({
+  dry: ofRail('dry'),
+  damp: ofRail('damp'),
+  wet: ofRail('wet'),
+  greasy: ofRail('greasy'),
+  sanded: ofRail('sanded'),
+});
+
 const following = group({
   after: must(figure('time', 0, 86_400), 'after', 'How long behind this one, by the clock.'),
   speed: must(speed(), 'speed', 'How fast it comes.'),
@@ -84,11 +112,7 @@ const agreedLimit = group({
 
 export const outingSchema = group({
   ...head('outing'),
-  date: may(
-    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31')),
-    'date',
-    'The day of the outing.',
-  ),
+  date: may(day(), 'date', 'The day of the outing.'),
   line: must(z.unknown(), 'line', 'The line itself, or {"file": "path"}.'),
   train: must(z.unknown(), 'train', 'The train itself, or {"file": "path"}.'),
   host: must(z.unknown(), 'host', 'The host\'s rules themselves, or {"file": "path"}.'),
@@ -99,6 +123,11 @@ export const outingSchema = group({
   ),
   riders: may(rows(rider, 0, 1000), 'riders', 'Everybody on the train, the driver included.'),
   conditions: must(conditions, 'conditions', 'Rail, air and driver today.'),
+  measuredAdhesion: may(
+    measuredAdhesion,
+    'measured adhesion',
+    'By the state of the rail that it was measured on. Counts in full on its own day; on another only where it is less than what is assumed: how a rail holds differs from day to day.',
+  ),
   plannedSpeed: may(speed(), 'planned speed', 'Speed that one means to run at.'),
   following: may(following, 'train that follows', 'The next train behind this one.'),
   agreedLimits: may(

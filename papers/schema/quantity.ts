@@ -4,7 +4,7 @@
  * in. Every fault becomes one issue with `found` and `expected`, which `read.ts` turns into a file problem.
  */
 import * as z from 'zod/mini';
-import type { Kind, Quantity } from '../../engine/base/quantity.ts';
+import type { Kind, Quantity, SharedFit } from '../../engine/base/quantity.ts';
 import {
   accepted,
   parseQuantity,
@@ -117,10 +117,10 @@ function readWithin(input: unknown, field: Omit<Written, 'spread'>, unit?: strin
   return { found, expected: rangeWords(field, read.unit) };
 }
 
-const known: ReadonlySet<string> = new Set(['value', 'unit', 'low', 'high', 'how', 'source', 'date']);
+const known: ReadonlySet<string> = new Set(['value', 'unit', 'low', 'high', 'how', 'source', 'date', 'fit']);
 const hows: ReadonlySet<unknown> = new Set(['measured', 'stated', 'assumed']);
 
-/** The long form {value, unit, low, high, how, source, date}. */
+/** The long form {value, unit, low, high, how, source, date, fit}. */
 function readLong(input: Record<string, unknown>, field: Omit<Written, 'spread'>): Quantity | Fault {
   const odd = Object.keys(input).find((k) => !known.has(k));
   if (odd) return { found: `the field ${show(odd)}`, expected: [...known].join(', '), path: [odd] };
@@ -151,6 +151,8 @@ function readLong(input: Record<string, unknown>, field: Omit<Written, 'spread'>
   if (date !== undefined && !(typeof date === 'string' && /^\d{4}-\d\d-\d\d$/.test(date))) {
     return { found: show(date), expected: 'a day such as 2026-05-31', path: ['date'] };
   }
+  const fit = input['fit'] === undefined ? undefined : readFit(input['fit']);
+  if (fit && 'found' in fit) return fit;
   return {
     value,
     low,
@@ -158,7 +160,25 @@ function readLong(input: Record<string, unknown>, field: Omit<Written, 'spread'>
     how: (how as Quantity['how'] | undefined) ?? 'stated',
     ...(typeof source === 'string' ? { source } : {}),
     ...(typeof date === 'string' ? { date } : {}),
+    ...(fit ? { fit } : {}),
   };
+}
+
+/** Of one test nobody finds more figures than this. */
+const MOST_FACTORS = 100;
+const FIT =
+  'the fit that it was measured in: {"id": "a text", "factors": [numbers, from -1 to 1, not all 0]}';
+
+function readFit(input: unknown): SharedFit | Fault {
+  const { id, factors, ...rest } = isGroup(input) ? input : {};
+  const sound =
+    typeof id === 'string' &&
+    Object.keys(rest).length === 0 &&
+    Array.isArray(factors) &&
+    factors.length <= MOST_FACTORS &&
+    factors.every((f) => typeof f === 'number' && Math.abs(f) <= 1) &&
+    factors.some((f) => f !== 0);
+  return sound ? { id, factors } : { found: show(input), expected: FIT, path: ['fit'] };
 }
 
 /** A field that holds a quantity with what is known of its spread, between two SI figures. */

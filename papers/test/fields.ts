@@ -1,7 +1,7 @@
 /** A test's record: what was read, with what, by whom. Each field once; what a test fits stands in `engine/calibrate`. */
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
-import { choice, group, head, may, must, remark, rows, text } from '../describe.ts';
+import { choice, day, group, head, may, must, remark, rows, text } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 import { brakeTests } from './brake-fields.ts';
 import { runTests } from './run-fields.ts';
@@ -56,11 +56,7 @@ const instead = group({
 
 export const testSchema = group({
   ...head('test'),
-  date: must(
-    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31')),
-    'date',
-    'The day it was made.',
-  ),
+  date: must(day(), 'date', 'The day it was made.'),
   by: may(text(), 'by', 'Who read the instruments.'),
   where: may(text(), 'where', 'On which line, at which place.'),
   rail: may(choice(...railStates), 'rail', 'The rail as it was.'),

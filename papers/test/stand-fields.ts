@@ -1,6 +1,6 @@
 /** Readings of tests of a vehicle at a stand, of small lengths, of sight and of riders. */
 import * as z from 'zod/mini';
-import { chainage, choice, group, may, must, rows, yes } from '../describe.ts';
+import { chainage, choice, group, may, must, rows, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 
 const small = () => figure('length', 0.0001, 2);
@@ -116,6 +116,8 @@ export const standTests = [
   group({
     kind: z.literal('sight'),
     at: must(chainage(), 'at', 'What was looked at: distance along the line.'),
+    place: may(text(), 'place', 'Name of what was looked at, where several stand there.'),
+    way: may(choice('forward', 'reverse'), 'way', 'Riding which way; forward, if nothing is said.'),
     distances: must(
       rows(figure('length', 0.5, 10_000), 1, 60),
       'distances',

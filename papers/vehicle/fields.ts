@@ -4,8 +4,21 @@
  */
 import * as z from 'zod/mini';
 import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
-import { postures } from '../../engine/things/vehicle/types.ts';
-import { choice, gauge, group, head, keptTests, may, must, rows, speed, text, yes } from '../describe.ts';
+import { postures, workedParts } from '../../engine/things/vehicle/types.ts';
+import {
+  choice,
+  day,
+  gauge,
+  group,
+  head,
+  keptTests,
+  may,
+  must,
+  rows,
+  speed,
+  text,
+  yes,
+} from '../describe.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 import { brake, brakeSupply } from './brake-fields.ts';
 import { coupling } from './coupling-fields.ts';
@@ -201,6 +214,22 @@ export const vehicleSchema = group({
     'traction',
     'What it pulls: from cylinders and boiler, or a measured pull by speed.',
     { asked: 'what the engine pulls: a spring balance in the {coupler}, at a few speeds' },
+  ),
+  worked: may(
+    rows(
+      group({
+        date: must(day(), 'date', 'The day of the work.'),
+        part: must(
+          choice(...workedParts),
+          'part',
+          'Brakes; wheels with their bearings; body and what it weighs; {coupler}s; the engine.',
+        ),
+      }),
+      0,
+      500,
+    ),
+    'worked on',
+    'Whatever may have changed it: what was measured of that part before that day counts as assumed again.',
   ),
   sander: may(
     yes(),

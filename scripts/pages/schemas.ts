@@ -37,6 +37,16 @@ const shapeOf = ({ kind }: Written): Record<string, unknown> => ({
         how: { enum: ['measured', 'stated', 'assumed'] },
         source: { type: 'string' },
         date: { type: 'string', pattern: '^\\d{4}-\\d\\d-\\d\\d$' },
+        fit: {
+          description: 'Of figures that one test told together, written by the test: leave it as it is.',
+          type: 'object',
+          properties: {
+            id: { type: 'string' },
+            factors: { type: 'array', items: { type: 'number', minimum: -1, maximum: 1 }, minItems: 1 },
+          },
+          required: ['id', 'factors'],
+          additionalProperties: false,
+        },
       },
     },
   ],

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { heedway } from '../support/cli.ts';
+import { full } from '../support/tier.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 const pages = [
@@ -28,7 +29,20 @@ const all = pages.flatMap((page) => {
 });
 
 /** Each once, by the page that shows it first. */
-const commands = [...new Map(all.toReversed().map((shown) => [shown.line, shown])).values()].reverse();
+const shown = [...new Map(all.toReversed().map((one) => [one.line, one])).values()].reverse();
+
+/** On a push those that show a command or one of its flags for the first time; in full all. */
+const met = new Set<string>();
+const commands = shown.filter(({ line }) => {
+  const [command, ...rest] = line.replace('heedway ', '').split(' ');
+  const shows = [
+    command,
+    ...rest.filter((word) => word.startsWith('--')).map((flag) => `${command} ${flag}`),
+  ];
+  const fresh = shows.filter((one) => !met.has(one));
+  for (const one of fresh) met.add(one);
+  return full || fresh.length > 0;
+});
 
 /** Words of a shell line; output files go to a folder of their own. */
 const words = (line: string): string[] => {

@@ -32,7 +32,7 @@ describe('any outing', () => {
         expect(map.gap.findIndex((gap, j) => gap < map.cautiousStop[j])).toBe(-1);
         expect(map.cautiousStop.findIndex((d, j) => d < map.likelyStop[j] * (1 - 4e-3))).toBe(-1);
       }),
-      { seed: 20261125, numRuns: runs(30, 2000) },
+      { seed: 20261125, numRuns: runs(15, 2000) },
     );
   });
 
@@ -45,7 +45,7 @@ describe('any outing', () => {
 describe('remedies', () => {
   it('each clears its finding when it is really made', () => {
     let tried = 0;
-    for (let seed = 1; seed <= runs(3, 50); seed++) {
+    for (let seed = 1; seed <= runs(2, 50); seed++) {
       const outing = dressed(seed);
       const inquiry = quick.quickInquiry(outing);
       const answer = quick.withRemedies(inquiry, quick.firstAnswer(inquiry));
@@ -67,7 +67,7 @@ describe('remedies', () => {
           expect(rank(answer.verdict) - rank(verdict)).toBeGreaterThanOrEqual(betters ? 1 : 0);
       }
     }
-    expect(tried).toBeGreaterThan(runs(6, 100));
+    expect(tried).toBeGreaterThan(runs(3, 100));
   });
 });
 
@@ -100,7 +100,7 @@ describe('the cautious figure', () => {
 
   it('of one cautious stop is at least the sampled bound where it is set, and near it elsewhere', () => {
     const short: number[] = [];
-    for (let seed = 1; seed <= 40; seed++) {
+    for (let seed = 1; seed <= runs(20, 40); seed++) {
       const outing = dressed(seed);
       const ready = prepare(openOuting(outing));
       const kit = ready.kit(outing.conditions.railState);
@@ -114,7 +114,7 @@ describe('the cautious figure', () => {
       if (Number.isFinite(bound)) short.push(single / bound);
     }
     short.sort((a, b) => a - b);
-    expect(short.length).toBeGreaterThan(25);
+    expect(short.length).toBeGreaterThan(runs(12, 25));
     expect(short[0]).toBeGreaterThan(0.9);
     expect(short[Math.floor(short.length / 10)]).toBeGreaterThan(0.97);
   });

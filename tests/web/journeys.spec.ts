@@ -142,7 +142,7 @@ test('the whole job by keys alone', async ({ page }) => {
     await page.keyboard.press('Enter');
   };
   // A finding is opened, its remedy tried and undone.
-  await openExample('Too long on a wet rail');
+  await openExample('Battery engine, vacuum brakes');
   await tabTo(page.locator('details.finding summary').first());
   await page.keyboard.press('Enter');
   await tabTo(button(/^Try: /));

@@ -158,7 +158,7 @@ test('the strip of the line being edited has no limits of the line before', asyn
   const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
   await name.fill('Another line');
   await name.press('Tab');
-  await expect(page.locator('.strip .rail')).toHaveCount(1);
+  await expect(page.getByRole('slider', { name: /train along the line/ }).locator('.rail')).toHaveCount(1);
   await expect(page.locator('.strip .limit')).toHaveCount(0);
 });
 

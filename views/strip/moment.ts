@@ -1,5 +1,6 @@
 /** The train on the strip with its real outline, its stopping reach ahead and the gap it needs behind. */
 import { heightAt } from '../../engine/things/line/geometry.ts';
+import type { LoadedVehicle } from '../../engine/things/train/loaded.ts';
 import { silhouette } from '../car-views.ts';
 import { type Ground, groundOf, type Layout } from './layout.ts';
 import { openSheet, type Spot } from './letters.ts';
@@ -128,9 +129,20 @@ export function trainShapes(
         shape(
           'g',
           { transform: `${place}${mirror} translate(${px(-long / 2)} 0)`, class: 'vehicle' },
-          silhouette(loaded, scale),
+          outline(loaded, scale),
         ),
       ];
     });
   });
+}
+
+const outlines = new WeakMap<LoadedVehicle, { readonly scale: number; readonly shapes: readonly Shape[] }>();
+
+/** Drawn once while the scale is the same: a train that is dragged only moves. */
+function outline(loaded: LoadedVehicle, scale: number): readonly Shape[] {
+  const known = outlines.get(loaded);
+  if (known?.scale === scale) return known.shapes;
+  const shapes = silhouette(loaded, scale);
+  outlines.set(loaded, { scale, shapes });
+  return shapes;
 }

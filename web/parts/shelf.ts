@@ -92,7 +92,8 @@ export async function openShelf(): Promise<void> {
   try {
     shelved.value = await keptIn((await opened()).transaction('papers').store);
   } catch {
-    unkept.value = NOT_KEPT;
+    // What is said of the paper that is open matters more.
+    if (unkept.value === '') unkept.value = NOT_KEPT;
   }
 }
 

@@ -6,6 +6,7 @@
 import { batch, computed, signal, untracked } from '@preact/signals';
 import { type Asked, asking, type Told, type Trial, telling } from '../../desk/asked.ts';
 import type { Answer } from '../../engine/answer/types.ts';
+import type { Scenario } from '../../engine/motion/scenario.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { TimedOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
@@ -214,6 +215,8 @@ interface Held {
   readonly id: string;
   /** The outing with the times of its brakes, as the worker reckons them. */
   readonly timed: TimedOuting | undefined;
+  /** What stands for one stop in a hundred, as the worker found it. */
+  readonly caution: Scenario | undefined;
   /** Absent until its first stage is there. */
   readonly answer: Answer | undefined;
   /** Everything is told: counts and remedies too. */
@@ -244,6 +247,7 @@ export const told = computed(() => tell(asked.value));
 export const before = computed(() => tell(untried.value));
 /** The outing on the screen with the times of its brakes. */
 export const timed = computed(() => heldOf(asked.value?.id)?.timed ?? null);
+export const caution = computed(() => heldOf(asked.value?.id)?.caution ?? null);
 
 /** Why there is no answer, or no whole answer, to the outing of that identity. */
 const halted = signal<{ readonly id: string; readonly why: string } | null>(null);
@@ -266,13 +270,22 @@ const hand = handWith({
     halt(id, 'The check has stopped over this outing, and there is no answer. Your work is kept.'),
 });
 
-function hear(id: string, { timed, answer, fault, last }: Reply): void {
+function hear(id: string, { timed, caution, answer, fault, last }: Reply): void {
   if (fault !== undefined) return halt(id, `The check met a fault, and there is no answer: ${fault}`);
   const old = heldOf(id);
   // The first stage of one that is reckoned again says less than what is known already.
   const best = answer && (answer.cars.length > 0 || !old?.answer) ? answer : old?.answer;
   const others = held.value.filter((h) => h.id !== id && h.id === untried.value?.id);
-  held.value = [...others, { id, timed: timed ?? old?.timed, answer: best, whole: last }];
+  held.value = [
+    ...others,
+    {
+      id,
+      timed: timed ?? old?.timed,
+      caution: caution ?? old?.caution,
+      answer: best,
+      whole: last,
+    },
+  ];
 }
 
 /** What was said of it is taken back. */

@@ -4,9 +4,8 @@ import { resultName } from './tests.ts';
 
 const whys = {
   'no-place': 'the papers keep it row by row: write it down there yourself',
-  'not-here': 'what it is of is not in this paper',
-  'other-rail': 'it was measured on another rail than today’s, and says nothing of this one',
-  'other-day': 'it was measured on another day: how a rail holds is a figure of the day',
+  'no-rail': 'the record does not say what the rail was',
+  'not-here': 'what it is of is not in this paper, or several are and nobody says which',
 } as const;
 
 export const notWrittenWords = (

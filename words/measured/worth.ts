@@ -5,6 +5,7 @@ import { testNames } from './tests.ts';
 
 interface Worth {
   readonly kind: TestKind;
+  readonly of?: readonly string[];
   readonly minutes: number;
   readonly asked: number;
   readonly changesWord: number;
@@ -21,7 +22,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 export function worthWords(worth: Worth, voice: Pick<Voice, 'system' | 'wording'>): string {
   const parts = partsOf(worth, voice);
   return inWording(
-    `${capital(testNames[worth.kind])} (${worth.minutes} minutes): ${parts.length > 0 ? parts.join('; ') : 'it would hardly change the answer'}.`,
+    `${capital(testNames[worth.kind])}${worth.of ? `, ${worth.of.join(', ')}` : ''} (${worth.minutes} minutes): ${parts.length > 0 ? parts.join('; ') : 'it would hardly change the answer'}.`,
     voice.wording,
   );
 }

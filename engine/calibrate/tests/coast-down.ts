@@ -81,7 +81,16 @@ function lookedFor(
 ): Looked[] {
   if (kind === 'curve-resistance') {
     const before = outing.assumed.curveConstant;
-    return [{ key: 'curveConstant', kind: 'length', of: (v) => v['curve'], law: 'log', before }];
+    return [
+      {
+        key: 'curveConstant',
+        kind: 'length',
+        of: (v) => v['curve'],
+        law: 'log',
+        before,
+        belongs: [{ paper: 'line', field: 'curveConstant' }],
+      },
+    ];
   }
   const belongs = (field: string, of: readonly LoadedVehicle[]) =>
     of.map((v) => ({ paper: 'vehicle' as const, field, vehicle: v.vehicle.id }));

@@ -6,6 +6,7 @@ import { fitReadings, type Parameter, type Reading, type Values, WIDTH } from '.
 import { type Around, errorOf, sharedBy } from '../instruments.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { type Belongs, type Looked, type Outcome, resultsOf } from '../result.ts';
+import type { Sense } from '../train.ts';
 import type { Recorded } from './recorded.ts';
 
 export interface Slack extends Recorded {
@@ -40,6 +41,10 @@ export interface SightDistance extends Recorded {
   readonly kind: 'sight';
   /** Chainage that was looked at, m. */
   readonly at: number;
+  /** Name of the place that was looked at; absent: the one that stands there. */
+  readonly place?: string;
+  /** Absent: forward. */
+  readonly way?: Sense;
   /** m, each by another person or another day. */
   readonly distances: readonly number[];
   /** By steps: length of one, m, from so many steps over a taped length. */
@@ -209,7 +214,7 @@ export function speedometer(test: Speedometer, { instruments }: Around): Outcome
 }
 
 export function sightDistance(test: SightDistance, { instruments }: Around): Outcome {
-  const { distances, paced } = test;
+  const { distances, paced, at, place, way = 'forward' } = test;
   const wrong = sound('distances', distances, LEAST);
   if (wrong) return wrong;
   // A step is a tape that is read anew each time, and stretched as the whole walk was.
@@ -222,7 +227,9 @@ export function sightDistance(test: SightDistance, { instruments }: Around): Out
       of: (v) => v['it'],
       law: 'log',
       careful: 'low',
-      belongs: [{ paper: 'line', field: 'sights.distance' }],
+      belongs: [
+        { paper: 'line', field: 'sight', seen: { at, way, ...(place === undefined ? {} : { place }) } },
+      ],
     },
     test,
     [sharedBy('tape', instruments.tape)],

@@ -8,8 +8,9 @@
  * and Conover 1979, from memory), so that some hundreds tell a percentile well. Same outing, same draws.
  */
 import { GRAVITY } from '../../base/constants.ts';
-import type { Quantity } from '../../base/quantity.ts';
-import { pick, seeded, triangular } from '../../base/spread.ts';
+import { FitDraws } from '../../base/fit-draws.ts';
+import type { Quantity, SharedFit } from '../../base/quantity.ts';
+import { hash, pick, seeded, triangular } from '../../base/spread.ts';
 import { groupLoads, type LoadedVehicle } from '../../things/train/loaded.ts';
 import { tareAlong } from '../../things/vehicle/tare.ts';
 import { amplificationOf, type Body, riderCentre, tareCentre } from './body.ts';
@@ -32,10 +33,6 @@ export function positionsOf(input: string): Float64Array {
   return made;
 }
 
-/** FNV-1a, 32 bits (public domain). */
-const hash = (text: string): number =>
-  [...text].reduce((h, c) => Math.imul(h ^ c.charCodeAt(0), 0x01000193), 0x811c9dc5);
-
 function shuffled(draw: () => number): Float64Array {
   const positions = Float64Array.from({ length: DRAWS }, (_, i) => triangular((i + 0.5) / DRAWS));
   for (let i = DRAWS - 1; i > 0; i--) {
@@ -43,6 +40,26 @@ function shuffled(draw: () => number): Float64Array {
     [positions[i], positions[j]] = [positions[j], positions[i]];
   }
   return positions;
+}
+
+/** What was measured together is drawn together; each by itself as evenly as the others (ranks: Iman and Conover 1982, from memory). */
+function fittedPositions(fit: SharedFit): Float64Array {
+  const name = `fit ${fit.id} ${fit.factors}`;
+  const known = tables.get(name);
+  if (known) return known;
+  const draws = new FitDraws(SEED);
+  const drawn = Float64Array.from({ length: DRAWS }, () => {
+    draws.next();
+    return draws.position(fit);
+  });
+  const made = new Float64Array(DRAWS);
+  Array.from(drawn.keys())
+    .sort((a, b) => drawn[a] - drawn[b])
+    .forEach((i, rank) => {
+      made[i] = triangular((rank + 0.5) / DRAWS);
+    });
+  tables.set(name, made);
+  return made;
 }
 
 /** The draw whose figure is passed by no more than that. */
@@ -149,7 +166,7 @@ export function drawBodies(
 }
 
 export function drawsOf(quantity: Quantity, input: string): Float64Array {
-  const positions = positionsOf(input);
+  const positions = quantity.fit ? fittedPositions(quantity.fit) : positionsOf(input);
   const values = new Float64Array(DRAWS);
   for (let i = 0; i < DRAWS; i++) values[i] = pick(quantity, positions[i]);
   return values;

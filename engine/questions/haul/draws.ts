@@ -10,6 +10,7 @@
  * wheels at each place, and of two the worse. At every speed the draws are the same.
  */
 import { GRAVITY } from '../../base/constants.ts';
+import { FitDraws } from '../../base/fit-draws.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { pick, seeded, triangular } from '../../base/spread.ts';
 import { gradeSpread, potentialOf } from '../../motion/prepare.ts';
@@ -65,7 +66,8 @@ export function drivenAdhesion(
 ): Quantity {
   if (adhesion[state].how !== 'assumed') return adhesion[state];
   if (state === 'dry') return driven;
-  const share = driven.value / adhesion.dry.value;
+  // What was measured of the dry rail tells nothing of how much better driving wheels hold than others.
+  const share = adhesion.dry.how === 'assumed' ? driven.value / adhesion.dry.value : 1;
   const of = adhesion[state];
   return { ...of, low: of.low * share, value: of.value * share, high: of.high * share };
 }
@@ -112,6 +114,7 @@ export function drawHaul(
   const draw = seeded(SEED);
   // By themselves: who measures them leaves all other draws as they were.
   const heights = seeded(HEIGHTS_SEED);
+  const fits = new FitDraws(SEED);
   const position = (): number => triangular(draw());
   const rails = railsMet(context, state);
   const grips = new Map(rails.map((rail) => [rail, drivenAdhesion(assumed, rail)]));
@@ -120,11 +123,12 @@ export function drawHaul(
   const spare = new Map(rails.map((rail) => [rail, new Float64Array(draws)]));
   const curve = new Float64Array(draws);
   for (let i = 0; i < draws; i++) {
+    fits.next();
     const [grip, steam] = [position(), position()];
     const side = triangular(heights());
     const steeper = weight * pick(grade, position());
     curve[i] = pick(assumed.curveConstant, position()) / assumed.curveConstant.value;
-    const needed = resistance(context, position, speed) + steeper;
+    const needed = resistance(context, position, speed, fits) + steeper;
     for (const [rail, adhesion] of grips) {
       const force = pullAt(pick(adhesion, grip), steam, side) as number;
       (pull.get(rail) as Float64Array)[i] = force;
@@ -150,18 +154,30 @@ export function drawHaul(
 /** So much more of adhesion tells whether it, and not the machine, sets the pull. */
 const LITTLE = 0.01;
 
-/** Resistance of the train at a stand or at a speed, N; every draw takes the same positions at every speed. */
-export function resistance({ loaded, outing }: OutingContext, position: () => number, speed: number): number {
+/**
+ * Resistance of the train at a stand or at a speed, N; every draw takes the same positions at every speed.
+ *
+ * @param fits of what was measured together; absent: all at `position`
+ */
+export function resistance(
+  { loaded, outing }: OutingContext,
+  position: () => number,
+  speed: number,
+  fits?: FitDraws,
+): number {
+  const at = ({ fit }: Quantity, drawn: number): number => (fit && fits ? fits.position(fit) : drawn);
   return loaded.vehicles.reduce((sum, { vehicle, mass }) => {
     const { rolling, starting: measured, perSpeed, perSpeedSquared } = vehicle.resistance;
     const factor = outing.assumed.startingByBearing[vehicle.bearing];
     const first = position();
     const second = measured ? 0 : position();
     if (speed > 0) {
-      const rate = pick(rolling, first) + perSpeed * speed;
+      const rate = pick(rolling, at(rolling, first)) + perSpeed * speed;
       return sum + mass * GRAVITY * rate + perSpeedSquared * speed * speed;
     }
-    const rate = measured ? pick(measured, first) : pick(rolling, first) * pick(factor, second);
+    const rate = measured
+      ? pick(measured, at(measured, first))
+      : pick(rolling, at(rolling, first)) * pick(factor, second);
     return sum + mass * GRAVITY * rate;
   }, 0);
 }

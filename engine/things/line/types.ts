@@ -5,6 +5,7 @@
  * On a loop, chainage runs 0 … length and `from > to` means the stretch crosses the origin.
  */
 
+import type { Quantity } from '../../base/quantity.ts';
 import type { RailState, UsualRail } from '../rail.ts';
 
 export interface HeightKnot {
@@ -110,4 +111,6 @@ export interface Line {
   readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */
   readonly twist?: number;
+  /** Curve resistance ÷ weight × radius, m, as measured; absent: assumed. */
+  readonly curveConstant?: Quantity;
 }

@@ -280,6 +280,16 @@ export interface Envelope {
   readonly height: number;
 }
 
+/** What was worked on: what was measured of it before counts as assumed again. */
+export const workedParts = ['brakes', 'wheels', 'body', 'couplers', 'engine'] as const;
+export type WorkedPart = (typeof workedParts)[number];
+
+export interface Worked {
+  readonly part: WorkedPart;
+  /** ISO date. */
+  readonly date: string;
+}
+
 export interface Vehicle {
   readonly id: string;
   readonly name: string;
@@ -319,4 +329,5 @@ export interface Vehicle {
   readonly sander?: boolean;
   readonly headlight?: boolean;
   readonly taillight?: boolean;
+  readonly worked?: readonly Worked[];
 }

@@ -1,7 +1,11 @@
 /** How hard one may brake today, for a train whose cylinders are known. */
 import { describe, expect, it } from 'vitest';
 import { between } from '../../../engine/base/quantity.ts';
+import { heldOn as heldOnFull } from '../../../engine/motion/kit.ts';
+import { modelOf } from '../../../engine/motion/model.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
+import { likely } from '../../../engine/motion/scenario.ts';
+import { stopDistance } from '../../../engine/motion/stop.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { askSliding, heldOn, howHard } from '../../../engine/questions/brakes/how-hard.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
@@ -11,6 +15,7 @@ const outing = (
   low: number,
   value: number,
   kind: 'automatic-vacuum' | 'straight-air' = 'automatic-vacuum',
+  plannedSpeed = 6,
 ) => {
   const base = randomOuting(3);
   const train = brakedTrain(kind, 2, { bore: 0.12 });
@@ -20,7 +25,7 @@ const outing = (
       direction: 'forward',
       train,
       riders: [],
-      plannedSpeed: 6,
+      plannedSpeed,
       assumed: {
         ...base.assumed,
         adhesion: { ...base.assumed.adhesion, dry: between(low, value, 0.3, 'assumed') },
@@ -50,9 +55,23 @@ describe('how hard today', () => {
     expect(hard?.gauge?.kind).toBe('gaugePressure');
   });
 
-  it('who holds full brake goes further than who eases', () => {
+  it('who holds full brake likely goes further at speed than who eases; at a walk locked wheels lose little', () => {
+    const stops = (speed: number) => {
+      const ready = outing(0.05, 0.07, 'automatic-vacuum', speed);
+      const { at } = ready.steepest;
+      const kit = ready.kit('dry');
+      const of = (on: typeof kit): number => stopDistance(modelOf(on, likely, false), at, speed);
+      return of(heldOnFull(kit)) / of(kit);
+    };
+    expect(stops(10)).toBeGreaterThan(1.005);
+    expect(stops(2)).toBeLessThan(stops(10));
+    expect(stops(2)).toBeGreaterThan(0.9);
+  });
+
+  it('both are told for the fall that is steepest', () => {
     const on = heldOn(outing(0.05, 0.07));
-    expect(on!.held).toBeGreaterThan(on!.eased);
+    expect(on.held).toBeGreaterThan(0.9 * on.eased);
+    expect(on.held).toBeLessThan(1.3 * on.eased);
   });
 
   it('is a note to a driver who can ease, one line for each handle', () => {

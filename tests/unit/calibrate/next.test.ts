@@ -47,6 +47,41 @@ describe('of an outing in which much is assumed', () => {
   });
 });
 
+describe('argued by hand', () => {
+  /** Nobody limits the speed but how far the train takes to stop; of its couplers nobody measured the slack. */
+  async function byStop(): Promise<Outing> {
+    const outing = await example('battery-vacuum');
+    const { speed: _speed, ...host } = outing.host;
+    const vehicles = outing.train.vehicles.map((v) => {
+      const [{ slack: _f, ...front }, { slack: _r, ...rear }] = [v.front, v.rear];
+      return { ...v, front, rear };
+    });
+    return { ...outing, host, plannedSpeed: 6, train: { ...outing.train, vehicles } };
+  }
+
+  let ranked: Worth[] = [];
+  beforeAll(async () => {
+    ranked = whatToMeasure(await byStop(), quick);
+  }, 120_000);
+
+  it('what stops the train is worth more than the slack between its cars', () => {
+    if (process.env['SAY']) console.log(ranked);
+    const place = (kind: string): number => ranked.findIndex((w) => w.kind === kind);
+    expect(place('brake-pull')).toBeGreaterThanOrEqual(0);
+    expect(place('slack')).toBeGreaterThan(place('brake-pull'));
+    expect(ranked[place('brake-pull')].faster).not.toBe(0);
+    expect(ranked[place('slack')].faster).toBe(0);
+  });
+
+  it('each sort of vehicle by itself, and each of them takes its own time', () => {
+    const [cars, ...more] = ranked.filter((w) => w.kind === 'brake-pull');
+    expect(more).toEqual([]);
+    expect(cars).toMatchObject({ of: ['Vacuum car 1', 'Vacuum car 2', 'Vacuum car 3'], minutes: 30 });
+    const coasts = ranked.filter((w) => w.kind === 'coast-down');
+    expect(coasts.map((w) => w.of?.length).sort()).toEqual([1, 3]);
+  });
+});
+
 it('asks first for what the answer cannot do without', async () => {
   const [first] = whatToMeasure(await example('brake-not-measured'), quick);
   expect(first).toMatchObject({ kind: 'brake-pull' });

@@ -23,7 +23,7 @@ const withRow = (outing: Outing, key: Key, value: number): Outing => ({
   },
 });
 
-const air = (): Outing => ({ ...plain(3), train: brakedTrain('straight-air', 3) });
+const air = (): Outing => ({ ...plain(2), train: brakedTrain('straight-air', 2) });
 const leaky = (): Outing => {
   const outing = randomOuting(3, 4, 0.02);
   return { ...outing, train: brakedTrain('automatic-vacuum', 4, { leakRate: 20 }) };

@@ -161,7 +161,9 @@ describe('a brake that does not hold the fall', () => {
 
   it('ends the count of cars that can be stopped, sight or none', () => {
     // 0.03 of 900 kg is a force of 27 kg, and 27/m + 0.005 ≥ 0.04 up to m = 771 kg: engine and three cars.
-    const dry = countCars(inquire(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), { samples: 0 }))[0];
+    const dry = countCars(inquire(laid({ grades: bank(-0.04), brake: 0.03, cars: 5 }), { samples: 0 }), [
+      'dry',
+    ])[0];
     expect(dry.stopped).toBe(3);
     expect(dry.unlimited).not.toContain('stopped');
   });
@@ -194,10 +196,10 @@ describe('sight that nobody has stated', () => {
   });
 
   it('counts no more cars than stop within it', () => {
-    const seen = countCars(inquire(laid({ grades: slow, brake: 0.12 }), { samples: 0 }))[0];
-    const unseen = countCars(
-      inquire(laid({ grades: slow, brake: 0.12, line: unsighted }), { samples: 0 }),
-    )[0];
+    const seen = countCars(inquire(laid({ grades: slow, brake: 0.12 }), { samples: 0 }), ['dry'])[0];
+    const unseen = countCars(inquire(laid({ grades: slow, brake: 0.12, line: unsighted }), { samples: 0 }), [
+      'dry',
+    ])[0];
     expect(unseen.stopped!).toBeLessThan(seen.stopped!);
   });
 

@@ -10,7 +10,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { save } from '../../parts/save.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { asked, speech, told } from '../../state/session.ts';
-import { headNow, live, moveTo, speedNow } from './strip-state.ts';
+import { headNow, moveTo, reachNow, speedNow } from './strip-state.ts';
 
 const NARROW = 600;
 /** Lines around it, px. */
@@ -38,9 +38,8 @@ export function PlanView() {
   const moment = useComputed(() => {
     const at = shown.value;
     if (!at?.plan) return null;
-    const stop = live.value?.stop(headNow.value, speedNow.value);
-    const reach = stop && { likely: stop.likely.distance, cautious: stop.cautious.distance, gap: stop.gap };
-    return drawPlanMoment(at.model, at.plan, { head: headNow.value, speed: speedNow.value, ...reach });
+    const now = { head: headNow.value, speed: speedNow.value, ...reachNow.value };
+    return drawPlanMoment(at.model, at.plan, now);
   });
   const dragging = useSignal(false);
   const follow = (event: PointerEvent): void => {

@@ -2,7 +2,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Live } from '../../../desk/live.ts';
 import { stillHead } from '../../../views/strip/still.ts';
-import { asked, timed } from '../../state/session.ts';
+import { asked, caution, timed } from '../../state/session.ts';
 
 /** The outing on the screen; none while its paper is read, or cannot be. */
 const shown = computed(() => asked.value?.outing ?? null);
@@ -34,6 +34,14 @@ export const headNow = computed(() => {
 export const speedNow = computed(
   () => speed.value ?? shown.value?.plannedSpeed ?? shown.value?.host.speed?.value ?? 1.5,
 );
+
+/** What the train needs from there; null until it is known how careful to be, which comes with the answer. */
+export const reachNow = computed(() => {
+  const [hand, careful] = [live.value, caution.value];
+  if (!hand || !careful) return null;
+  const { likely, cautious, gap } = hand.stop(headNow.value, speedNow.value, careful);
+  return { likely: likely.distance, cautious: cautious.distance, gap };
+});
 
 /** Move the head along the line; a loop goes round. */
 export function moveTo(at: number): void {

@@ -9,7 +9,19 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told } from '../../state/session.ts';
-import { headNow, length, live, loadLive, moveTo, seen, speed, speedNow, view, zoom } from './strip-state.ts';
+import {
+  headNow,
+  length,
+  live,
+  loadLive,
+  moveTo,
+  reachNow,
+  seen,
+  speed,
+  speedNow,
+  view,
+  zoom,
+} from './strip-state.ts';
 
 const MPH = 0.44704;
 /** Lines around the strip, px. */
@@ -22,7 +34,7 @@ export function StripView() {
     const measure = (): void => {
       // Within the frame, so that a letter is as large as it is asked to be.
       const width = (box.current?.clientWidth ?? 1000) - FRAME;
-      size.value = { width, height: width < 600 ? 430 : Math.min(560, Math.max(440, width * 0.34)) };
+      size.value = { width, height: width < 600 ? 384 : Math.min(560, Math.max(440, width * 0.34)) };
     };
     measure();
     const observer = new ResizeObserver(measure);
@@ -51,15 +63,9 @@ export function StripView() {
   );
   const moment = useComputed(() => {
     if (!model.value || !words.value || !live.value) return null;
-    const { likely, cautious, gap } = live.value.stop(headNow.value, speedNow.value);
-    const at = {
-      head: headNow.value,
-      speed: speedNow.value,
-      likely: likely.distance,
-      cautious: cautious.distance,
-      gap,
-    };
-    return { scene: drawMoment(model.value, frame.value, words.value, at), ...at };
+    const reach = reachNow.value;
+    const at = { head: headNow.value, speed: speedNow.value };
+    return { scene: drawMoment(model.value, frame.value, words.value, { ...at, ...reach }), ...at, reach };
   });
   const dragging = useSignal(false);
   const follow = (event: PointerEvent): void => {
@@ -95,10 +101,12 @@ export function StripView() {
       </section>
     );
   // Drawn a little after the word: until then there is nothing to save.
-  const drawn = told.value && ground.value && moment.value;
-  const readout = moment.value
-    ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, moment.value.likely, 'up')}, cautious ${distance(v, moment.value.cautious, 'up')}, gap ${distance(v, moment.value.gap, 'up')}`
-    : '';
+  const drawn = told.value && ground.value && moment.value?.reach;
+  const reach = moment.value?.reach;
+  const readout =
+    moment.value && reach
+      ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, reach.likely, 'up')}, cautious ${distance(v, reach.cautious, 'up')}, gap ${distance(v, reach.gap, 'up')}`
+      : '';
   return (
     <section class="strip-box" ref={box}>
       <div

@@ -5,6 +5,7 @@ import { aside } from '../../parts/aside.ts';
 import { Table } from '../../parts/word-table.tsx';
 
 const REST = 250;
+const NOT_HERE = 'It could not be reckoned here: open the page anew, or ask the command line.';
 
 /**
  * @param key of all that it hangs on: when this changes it is reckoned anew
@@ -17,10 +18,7 @@ export function useBuilt(key: string, ask: BuildAsk | undefined, rest = REST): B
     let stop = (): void => {};
     const hear = (reply: BuildReply): void => setTold({ key, reply });
     const timer = setTimeout(() => {
-      stop = aside<BuildReply>(ask, hear, () => {
-        // A browser without workers: the page stands still for it.
-        void import('../../building.ts').then(({ build }) => hear(build(ask)));
-      });
+      stop = aside<BuildReply>(ask, hear, () => hear({ fault: NOT_HERE, last: true }));
     }, rest);
     return () => {
       clearTimeout(timer);

@@ -23,6 +23,7 @@ export function Margins({ of }: { readonly of: Outing }) {
   };
   return (
     <section class="margins" aria-label="What each car keeps">
+      <h2>What each car keeps on its lightest wheel</h2>
       <ol>
         {now.cars.map((car) => {
           const sets = car === now.worst;
