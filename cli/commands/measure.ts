@@ -7,26 +7,29 @@ import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
 import { measured } from '../../desk/measured/measure.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
+import { predictedStops } from '../../desk/measured/predicted.ts';
 import { kindOf, ofThatName, readRecord, tellOutcome, withPapers } from '../../desk/measured/record.ts';
 import { wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
-import { writeFile } from '../../papers/index.ts';
+import { type ReadTest, writeFile } from '../../papers/index.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
+import { predictedWords, stopWords, withWords } from '../../words/measured/predicted.ts';
 import { worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
 import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
 import { progressOn } from '../progress.ts';
+import { type ReadingsOptions, recordFromCsv } from '../readings.ts';
 import { wrap } from '../screen.ts';
 import { writeOut } from '../write.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
-interface WithOptions extends Options {
+interface WithOptions extends Options, ReadingsOptions {
   readonly outing?: string;
   readonly vehicle?: string;
   readonly riders?: boolean;
@@ -53,9 +56,9 @@ export const measureCommand: Command = {
       .option('-o, --out <file>', 'write the PDF here; else named after the test')
       .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
       .action((test: string, options: SheetOptions) => run(() => onPaper(kindNamed(test), options), options));
-    made(sub('fit <record>', 'What the readings of a test say, with bounds.')).action(
-      (path: string, options: WithOptions) => run(() => readings(path, options), options),
-    );
+    made(sub('fit <record>', 'What the readings of a test say, with bounds.'))
+      .option('-o, --out <file>', 'write the record here, with what it was made with')
+      .action((path: string, options: WithOptions) => run(() => readings(path, options), options));
     made(
       sub(
         'apply <record> <paper>',
@@ -66,6 +69,9 @@ export const measureCommand: Command = {
       .action((record: string, paper: string, options: WithOptions) =>
         run(() => apply(record, paper, options), options),
       );
+    made(sub('check <record>', 'A stop test held against what the papers had said of its stops.')).action(
+      (path: string, options: WithOptions) => run(() => against(path, options), options),
+    );
     sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
       (path: string, options: Options) => run(() => keptIn(path), options),
     );
@@ -88,6 +94,10 @@ const made = (program: Program): Program =>
       'the train on its line that it was made with, where the record does not hold it',
     )
     .option('--vehicle <id>', 'the vehicle of it that was tested by itself')
+    .option('--test <test>', 'the record is a CSV of readings of this test')
+    .option('--date <day>', 'the day of those readings')
+    .option('--rail <state>', 'the rail as it was')
+    .option('--set <field=value...>', 'what else the test needs, as gear="vacuum brake"')
     .option('--riders', 'the riders of the outing were aboard; the driver alone, if nothing is said');
 
 function kindNamed(test: string): TestKind {
@@ -154,15 +164,24 @@ async function onPaper(
 
 interface Opened {
   readonly record: Json;
+  readonly read: ReadTest;
   readonly outcome: Made;
   readonly lines: readonly string[];
 }
 
+async function recordAt(path: string): Promise<Json> {
+  const json = (await jsonIn(path)) as Json | null | undefined;
+  if (json?.['heedway'] === 'test') return json;
+  throw new UsageFault(
+    `${path}: found no test; expected a record with "heedway": "test", or a CSV of readings with --test`,
+  );
+}
+
 async function opened(path: string, options: WithOptions): Promise<Opened> {
-  const json = await jsonIn(path);
-  if (typeof json !== 'object' || json === null || (json as Json)['heedway'] !== 'test')
-    throw new UsageFault(`${path}: found no test; expected a record with "heedway": "test"`);
-  const record = json as Json;
+  const record =
+    options.test === undefined
+      ? await recordAt(path)
+      : await recordFromCsv(path, kindNamed(options.test), options);
   const outing = options.outing === undefined ? undefined : await bundled(options.outing);
   if (options.vehicle !== undefined && !outing) throw new UsageFault('--vehicle: expected with --outing');
   const { riders = false, vehicle } = options;
@@ -177,7 +196,7 @@ async function opened(path: string, options: WithOptions): Promise<Opened> {
   if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
   const outcome = measured(read.value);
   const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
-  return { record: whole, outcome, lines };
+  return { record: whole, read: read.value, outcome, lines };
 }
 
 function vehicleIn(outing: Json, id: string): void {
@@ -195,14 +214,36 @@ async function bundled(path: string): Promise<Json> {
 
 const REFUSED = 30;
 
-const readings = async (path: string, options: WithOptions): Promise<Outcome> =>
-  toldReadings(await opened(path, options));
+async function readings(path: string, options: WithOptions): Promise<Outcome> {
+  const test = await opened(path, options);
+  if (options.out) await writeOut(options.out, writeFile(test.record));
+  return toldReadings(test);
+}
 
 const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   text: [`${record['name']}:`, ...lines.flatMap((line) => wrap(`  ${line}`, '    '))].join('\n'),
   json: { test: record['name'], kind: kindOf(record), ...outcome, words: lines },
   exit: outcome.ok ? 0 : REFUSED,
 });
+
+async function against(path: string, options: WithOptions): Promise<Outcome> {
+  const { read } = await opened(path, options);
+  const { test, outing } = read;
+  if (test.kind !== 'stop-test' || !outing)
+    throw new UsageFault(
+      `${path}: found ${test.kind === 'stop-test' ? 'no train on its line' : `a ${test.kind}`}; expected a stop test with the outing that it was made with`,
+    );
+  const stops = predictedStops(test, outing);
+  const words = [predictedWords(stops), ...[withWords(test.brakes)].filter((line) => line !== undefined)];
+  return {
+    text: [
+      ...stops.map((stop) => stopWords(stop, { system: options.units })),
+      ...words.flatMap((line) => wrap(line)),
+    ].join('\n'),
+    json: { stops, inside: stops.filter((s) => s.inside).length, words },
+    exit: stops.every((s) => s.inside) ? 0 : REFUSED,
+  };
+}
 
 // ---- into a paper and out of it
 

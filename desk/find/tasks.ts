@@ -92,6 +92,13 @@ export const tasks: readonly Entry[] = [
     'track gauge tie sleeper points survey csv gpx host rules signal crossing tunnel station',
   ),
   t(
+    '#measure',
+    'What should I measure, and how?',
+    'Tests with a stopwatch, a spring balance, a tape or scales; what each does to the answer.',
+    'heedway measure list',
+    'measure test coast-down roll-out stop test tilt weigh spring balance stopwatch resistance adhesion leak calibrate',
+  ),
+  t(
     '#builder/cylinder',
     'Which cylinder and lever?',
     'Stock bores for the cars of this outing, each proved by stopping again.',

@@ -26,11 +26,15 @@ export const kindOf = (record: Json): TestKind | undefined => {
   return typeof kind === 'string' && kind in tests ? (kind as TestKind) : undefined;
 };
 
+/** What a record is called until somebody calls it otherwise: the source of what it gives. */
+export const usualName = (kind: TestKind, date: string, of?: string): string =>
+  `${testNames[kind].replace(/[{}]/g, '')}${of === undefined ? '' : ` of ${of}`}, ${date}`;
+
 /** A record to be written into. */
 export const blankRecord = (kind: TestKind, date: string, rail?: string): Json => ({
   heedway: 'test',
   version: VERSION,
-  name: `${testNames[kind].replace(/[{}]/g, '')}, ${date}`,
+  name: usualName(kind, date),
   date,
   ...(rail === undefined ? {} : { rail }),
   test: { kind, ...(kind === 'stop-test' && rail !== undefined ? { rail } : {}) },

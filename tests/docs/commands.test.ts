@@ -20,7 +20,7 @@ const all = pages.flatMap((page) => {
   const blocks = [...text.matchAll(/```sh\n([\s\S]*?)```/g)].flatMap(([, block]) => block.split('\n'));
   const inline = [
     ...text.matchAll(
-      /`(heedway (?:check|stop|cars|speeds|card|brakes|survey|sum|bundle) [^`]*[a-z=][^`]*)`/g,
+      /`(heedway (?:check|stop|cars|speeds|card|brakes|survey|sum|bundle|measure) [^`]*[a-z=][^`]*)`/g,
     ),
   ].map(([, line]) => line);
   return [...blocks, ...inline]

@@ -42,6 +42,47 @@ it('a test that says nothing says what would, and ends with 30', () => {
   expect(ran.stdout).toContain('holds the vehicle up');
 });
 
+it('readings from a CSV, with what a row does not hold said beside it', () => {
+  writeFileSync(at('pulls.csv'), 'force (lbf),way\n61,forward\n64,reverse\n60,forward\n65,reverse\n');
+  const said = ['--outing', outing, '--vehicle', 'car-2', '--test', 'brake-pull', '--set', 'gear=hand screw'];
+  const ran = heedway(
+    'measure',
+    'fit',
+    at('pulls.csv'),
+    ...said,
+    '--date',
+    '2026-05-17',
+    '--out',
+    at('pulls.json'),
+  );
+  expect(ran).toMatchObject({ status: 0, stderr: '' });
+  expect(ran.stdout).toContain('Full retarding force');
+  expect(heedway('measure', 'fit', at('pulls.json')).stdout).toBe(ran.stdout);
+  const undated = heedway('measure', 'fit', at('pulls.csv'), ...said);
+  expect(undated.status).toBe(2);
+  expect(undated.stderr).toContain('--date');
+});
+
+it('a stop test is held against what the papers had said', () => {
+  const ran = heedway('measure', 'check', 'examples/tests/stop-test.json');
+  expect(ran).toMatchObject({ status: 0, stderr: '' });
+  expect(ran.stdout).toContain('12 of 12 stops were no longer than the careful figure');
+  expect(ran.stdout.replace(/\s+/g, ' ')).toContain('made with automatic vacuum alone');
+  const record = JSON.parse(readFileSync('examples/tests/stop-test.json', 'utf8'));
+  const [first, ...others] = record.test.stops;
+  const far = { ...first, restAt: first.way === 'forward' ? '1100 ft' : '5 ft' };
+  writeFileSync(
+    at('far.json'),
+    JSON.stringify({
+      ...record,
+      test: { ...record.test, stops: [far, ...others] },
+    }),
+  );
+  const longer = heedway('measure', 'check', at('far.json'));
+  expect(longer.status).toBe(30);
+  expect(longer.stdout).toContain('LONGER than careful');
+});
+
 const bad = [
   [['guide', 'no-such'], 'expected coast-down'],
   [['fit', 'package.json'], 'expected a record'],

@@ -4,7 +4,6 @@ import './measure.css';
 import { useMemo, useState } from 'preact/hooks';
 import { takeBack, testsIn } from '../../../desk/measured/apply.ts';
 import { type ListedTest, listed, testKinds } from '../../../desk/measured/guide.ts';
-import { kindOf } from '../../../desk/measured/record.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { takenBackWords } from '../../../words/measured/applied.ts';
 import type { Voice } from '../../../words/voice.ts';
@@ -88,7 +87,7 @@ function Kept() {
       <h2>Measured</h2>
       <ul>
         {kept.map((test, i) => (
-          <li key={`${test['name']} ${test['date']} ${kindOf(test)}`}>
+          <li key={`${i} ${kept.length}`}>
             <span>
               {`${test['name']}`} <small>{`${test['date']}`}</small>
             </span>

@@ -1,8 +1,8 @@
 /** One test: its guide, with what it is made, its stopwatch, its form, and what comes of the readings. */
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { single } from '../../../desk/make-up.ts';
 import { guideOf, readingsForm } from '../../../desk/measured/guide.ts';
-import type { MadeWith } from '../../../desk/measured/record.ts';
+import { type MadeWith, ofThatName } from '../../../desk/measured/record.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
 import { type FieldForm, fileForm } from '../../../papers/fields.ts';
 import { writeFile } from '../../../papers/index.ts';
@@ -13,9 +13,11 @@ import type { Path } from '../../parts/form/path.ts';
 import { OnSheet } from '../../parts/form/slot.tsx';
 import { saveJson } from '../../parts/save.ts';
 import { type Json, paper } from '../../state/session.ts';
+import { broughtIn } from './bring.ts';
 import { type Draft, draftOf, put, write } from './drafts.ts';
 import { GuideWords } from './guide-words.tsx';
-import { Madewith } from './made-with.tsx';
+import { Level } from './level.tsx';
+import { MadeOf } from './made-of.tsx';
 import type { MeasureProps } from './measure-room.tsx';
 import { Outcome } from './outcome.tsx';
 import { Stopwatch } from './stopwatch.tsx';
@@ -23,6 +25,7 @@ import { Stopwatch } from './stopwatch.tsx';
 export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind: TestKind }) {
   const { system, wording } = voice;
   const guide = useMemo(() => guideOf(kind, { system, wording }), [kind, system, wording]);
+  const [said, say] = useState('');
   const draft = draftOf(kind, outing.conditions.railState);
   const set = (next: Draft): void => put(kind, next);
   const made = madeWith(draft);
@@ -34,8 +37,9 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       </p>
       <h1>{guide.name}</h1>
       <GuideWords guide={guide} wording={wording} />
-      {guide.with !== 'nothing' && <Madewith guide={guide} draft={draft} set={set} />}
+      {guide.with !== 'nothing' && <MadeOf guide={guide} draft={draft} vehicle={made.vehicle} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
+      {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
       <OnSheet.Provider value={{ edit, editTyping: edit, open: true }}>
         <Choices.Provider value={(path) => (path.join() === 'test,gear' ? brakesOf(made) : undefined)}>
@@ -68,17 +72,21 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
           Save the record as a file
         </button>
         <FilePick
-          label="Bring in a record"
-          accept=".json,application/json"
+          label="Bring in a record, or readings as CSV"
+          accept=".json,.csv,application/json,text/csv"
           take={async ([file]) => {
-            const json = recordIn(await file.text(), kind);
-            if (json) set({ ...draft, record: json });
+            const brought = await broughtIn(file, kind, draft.record);
+            say('record' in brought ? '' : brought.fault);
+            if ('record' in brought) set({ ...draft, record: brought.record });
           }}
         />
         <button type="button" class="quiet" onClick={() => put(kind, undefined)}>
           Begin anew
         </button>
       </div>
+      <p class="wrong" role="status">
+        {said}
+      </p>
     </>
   );
 }
@@ -92,11 +100,15 @@ function columnsOf(form: FieldForm): string[] {
   );
 }
 
-function madeWith({ vehicle, without = [], riders }: Draft): MadeWith {
+function madeWith({ record, vehicle, without = [], riders }: Draft): MadeWith {
   const all = single(paper.value).map(({ id }) => `${id}`);
+  // One that was chosen in another outing is none of this; one that the record names is.
+  const named = ofThatName(paper.value, record);
+  const one =
+    vehicle !== undefined && all.includes(vehicle) ? vehicle : named.length === 1 ? named[0] : undefined;
   return {
     outing: paper.value,
-    vehicle: vehicle !== undefined && all.includes(vehicle) ? vehicle : all[all.length - 1],
+    ...(one === undefined ? {} : { vehicle: one }),
     ...(without.length > 0 ? { part: all.filter((id) => !without.includes(id)) } : {}),
     riders: riders === true,
   };
@@ -106,15 +118,4 @@ function brakesOf({ outing, vehicle }: MadeWith): readonly string[] {
   const one = single(outing as Json).find(({ id }) => id === vehicle)?.vehicle;
   const brakes = (one?.['brakes'] ?? []) as readonly { readonly name?: string; readonly kind: string }[];
   return brakes.map((b) => b.name ?? b.kind);
-}
-
-/** A record of that test; it is made with what is open here. */
-function recordIn(text: string, kind: TestKind): Json | undefined {
-  try {
-    const json = JSON.parse(text.replace(/^\uFEFF/, '')) as Json;
-    if (json['heedway'] !== 'test' || (json['test'] as Json)['kind'] !== kind) return undefined;
-    return json;
-  } catch {
-    return undefined;
-  }
 }

@@ -1,0 +1,31 @@
+/** A file brought to a test: its record, or readings from a CSV into the one that is being written. */
+import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
+import { tellProblem } from '../../../papers/index.ts';
+import { testNames } from '../../../words/measured/tests.ts';
+import type { Json } from '../../state/session.ts';
+
+export type Brought = { readonly record: Json } | { readonly fault: string };
+
+export async function broughtIn(file: File, kind: TestKind, record: Json): Promise<Brought> {
+  if (!/\.json$/i.test(file.name)) {
+    const { importReadings } = await import('../../../papers/import/readings.ts');
+    const { test, problems } = importReadings(new Uint8Array(await file.arrayBuffer()), file.name, kind);
+    if (test) return { record: { ...record, test: { ...(record['test'] as Json), ...test } } };
+    return { fault: problems.map(tellProblem).join(' ') };
+  }
+  const json = parsed(await file.text());
+  const found = (json?.['test'] as Json | undefined)?.['kind'];
+  if (json?.['heedway'] === 'test' && found === kind) return { record: json };
+  return {
+    fault: `${file.name}: found ${typeof found === 'string' ? `a record of another test, ${found}` : 'no record'}; expected one of a ${testNames[kind].replace(/[{}]/g, '')}.`,
+  };
+}
+
+function parsed(text: string): Json | undefined {
+  try {
+    const json: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
+    return typeof json === 'object' && json !== null ? (json as Json) : undefined;
+  } catch {
+    return undefined;
+  }
+}
