@@ -2,6 +2,7 @@
 
 import { run as balance } from './balance.ts';
 import { run as coupling } from './coupling.ts';
+import { run as fitting } from './fitting.ts';
 import { run as parting } from './parting.ts';
 import type { BenchRow } from './row.ts';
 import { run as seating } from './seating.ts';
@@ -13,6 +14,7 @@ const rows: BenchRow[] = [
   ...parting(),
   ...coupling(),
   ...balance(),
+  ...fitting(),
   ...(await seating()),
   ...(await web()),
 ];

@@ -5,6 +5,7 @@ import { resultsOf } from '../../../../engine/calibrate/result.ts';
 import { printedIn } from '../../../support/measured.ts';
 
 const printed = printedIn(import.meta.url, 'B');
+const fromMemory = printedIn(import.meta.url, 'C', { source: 'GUM H.1, from memory' });
 
 describe('H.3: a straight line', () => {
   const t = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.01, 26.511];
@@ -78,5 +79,44 @@ describe('H.2: three results of three inputs that go together', () => {
     printed.figure('r(R, X)', told.correlations[0][1], -0.59, 0.005);
     printed.figure('r(R, Z)', told.correlations[0][2], -0.49, 0.005);
     printed.figure('r(X, Z)', told.correlations[1][2], 0.99, 0.005);
+  });
+});
+
+describe('H.1: an end gauge against another', () => {
+  /** In nm, °C: the other gauge, the difference, their expansion and temperatures. */
+  const inputs: readonly (readonly [key: string, value: number, deviation: number])[] = [
+    ['standard', 50_000_623, 25],
+    ['difference', 215, 9.7],
+    ['expansion', 11.5e-6, 1.2e-6],
+    ['unlike expansion', 0, 0.58e-6],
+    ['off 20 °C', -0.1, 0.41],
+    ['unlike warm', 0, 0.029],
+  ];
+  const n = inputs.length;
+  const covariance = new Float64Array(n * n);
+  inputs.forEach(([, , u], j) => {
+    covariance[j * (n + 1)] = u * u;
+  });
+  const made: Fit = {
+    ok: true,
+    parameters: inputs.map(([key]) => ({ key, law: 'plain', start: 1 })),
+    found: Float64Array.from(inputs, ([, value]) => value),
+    covariance,
+    byChance: covariance,
+    scatter: 1,
+    readings: n,
+  };
+  const length = (v: Values): number => {
+    const { standard, difference, expansion } = v as Record<string, number>;
+    const warm = v['unlike expansion'] * v['off 20 °C'] + expansion * v['unlike warm'];
+    return standard + difference - standard * warm;
+  };
+  const told = resultsOf(made, [{ key: 'l', kind: 'length', law: 'plain', of: length }], { source: 'GUM' });
+  it('value and deviation to the first order as printed', () => {
+    expect(told.ok).toBe(true);
+    if (!told.ok) return;
+    const [{ quantity, interval }] = told.results;
+    fromMemory.figure('l', quantity.value, 50_000_838, 0.5, 'nm');
+    fromMemory.figure('u(l)', (interval[1] - interval[0]) / (2 * 1.959964), 32, 0.5, 'nm');
   });
 });
