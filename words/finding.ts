@@ -22,6 +22,7 @@ import { speedWords } from './findings/speed.ts';
 import { surveyWords } from './findings/survey.ts';
 import { swingWords } from './findings/swing.ts';
 import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
+import { wheelWords } from './findings/wheels.ts';
 import type { Voice } from './voice.ts';
 
 /** The words of every question. A question adds its record here. */
@@ -46,6 +47,7 @@ const tellers: Tellers = {
   ...speedWords,
   ...surveyWords,
   ...swingWords,
+  ...wheelWords,
 };
 
 export interface ToldFinding {

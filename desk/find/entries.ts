@@ -9,6 +9,7 @@ import { flagFindings } from '../../engine/questions/flag/findings.ts';
 import { partFindings } from '../../engine/questions/part/findings.ts';
 import { surveyFindings } from '../../engine/questions/survey/findings.ts';
 import { swingFindings } from '../../engine/questions/swing/findings.ts';
+import { wheelFindings } from '../../engine/questions/wheels/findings.ts';
 import { type FieldForm, fileForm, type NamedField } from '../../papers/fields.ts';
 import type { FileKind } from '../../papers/schema/index.ts';
 import { glossary } from '../../words/glossary.ts';
@@ -60,6 +61,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [chainFindings, '#couplers', 'heedway chains <outing>'],
   [couplerFindings, '#couplers', 'heedway couplers <outing>'],
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
+  [wheelFindings, '#answer', 'heedway fit <outing>'],
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],
   [failureFindings, '#answer', 'heedway failures <outing>'],

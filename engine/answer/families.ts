@@ -20,6 +20,7 @@ import { ratingsRemedies } from '../questions/ratings/remedies.ts';
 import { sightRemedies } from '../questions/sight/remedies.ts';
 import { speedRemedies } from '../questions/speed/remedies.ts';
 import { swingRemedies } from '../questions/swing/remedies.ts';
+import { wheelRemedies } from '../questions/wheels/remedies.ts';
 
 /** By the id of the question whose findings they are for. */
 export const remediesOf: Readonly<Record<string, Remedies>> = {
@@ -27,6 +28,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   practice: practiceRemedies,
   ratings: ratingsRemedies,
   swing: swingRemedies,
+  wheels: wheelRemedies,
   haul: haulRemedies,
   hold: holdRemedies,
   brakeGear: brakeGearRemedies,

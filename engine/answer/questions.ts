@@ -19,12 +19,14 @@ import { sight } from '../questions/sight/question.ts';
 import { speed } from '../questions/speed/question.ts';
 import { survey } from '../questions/survey/question.ts';
 import { swing } from '../questions/swing/question.ts';
+import { wheels } from '../questions/wheels/question.ts';
 
 export const questions: readonly Question<unknown>[] = [
   host,
   practice,
   ratings,
   swing,
+  wheels,
   haul,
   hold,
   brakeGear,

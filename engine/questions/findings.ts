@@ -19,6 +19,7 @@ import { sightFindings } from './sight/findings.ts';
 import { speedFindings } from './speed/findings.ts';
 import { surveyFindings } from './survey/findings.ts';
 import { swingFindings } from './swing/findings.ts';
+import { wheelFindings } from './wheels/findings.ts';
 
 type Tables = typeof assumptionFindings &
   typeof balanceFindings &
@@ -39,7 +40,8 @@ type Tables = typeof assumptionFindings &
   typeof sightFindings &
   typeof speedFindings &
   typeof surveyFindings &
-  typeof swingFindings;
+  typeof swingFindings &
+  typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
 
@@ -68,6 +70,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...speedFindings,
   ...surveyFindings,
   ...swingFindings,
+  ...wheelFindings,
 };
 
 export const findingCodes: readonly FindingCode[] = Object.keys(factKinds) as FindingCode[];

@@ -84,7 +84,7 @@ function mayBeLeftOut(): Set<string> {
 const numbersArgued: Readonly<Record<string, string>> = {
   'questions/balance/look.ts crosswind': 'no wind said is none',
   'questions/balance/twist.ts frameTwist': 'a frame is straight until somebody finds it bent',
-  'questions/swing/ask.ts gaugeWidening': 'track is to its gauge unless it is widened',
+  'things/line/geometry.ts gaugeWidening': 'track is to its gauge unless it is widened',
   'questions/brakes/how-hard.ts springForce': 'the row spring-force, listed',
   'things/brake/force.ts springForce': 'the row spring-force, listed',
   'things/brake/lay.ts springForce': 'the row spring-force, listed',
