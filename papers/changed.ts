@@ -156,6 +156,7 @@ function couplingOf(paper: unknown, now: Coupling, was: Coupling): Json {
   return {
     ...rest,
     ...(now.shank === was.shank || now.shank === undefined ? {} : { shank: figure(now.shank, 'm') }),
+    ...(now.height === was.height || now.height === undefined ? {} : { height: figure(now.height, 'm') }),
     ...(kept === undefined ? {} : { chain: kept }),
   };
 }

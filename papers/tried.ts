@@ -43,6 +43,12 @@ const plain = [
     size: z.number().check(z.gt(0), z.lte(0.1)),
   }),
   z.strictObject({ kind: kind('longer-coupling'), gap: z.int().check(z.gte(0), z.lte(400)), by: upTo(2) }),
+  z.strictObject({
+    kind: kind('coupler-raised'),
+    vehicle: id,
+    end: z.enum(['front', 'rear']),
+    by: within(0.5),
+  }),
   z.strictObject({ kind: kind('wheel-gauge'), vehicle: id, wheelset: id, by: within(0.05) }),
   z.strictObject({ kind: kind('guard-rail'), flangeway: id, by: within(0.05) }),
   z.strictObject({ kind: kind('guard') }),

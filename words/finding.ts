@@ -7,6 +7,7 @@ import { brakeGearWords } from './findings/brake-gear.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { chainWords } from './findings/chains.ts';
 import { couplerWords } from './findings/couplers.ts';
+import { crestWords } from './findings/crests.ts';
 import { failureWords } from './findings/failures.ts';
 import { faultWords } from './findings/fault.ts';
 import { flagWords } from './findings/flag.ts';
@@ -47,6 +48,7 @@ const tellers: Tellers = {
   ...speedWords,
   ...surveyWords,
   ...swingWords,
+  ...crestWords,
   ...wheelWords,
 };
 

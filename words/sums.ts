@@ -321,6 +321,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'gauge=7.5in flangeway=7/32in back-to-back=7.12in wheel-check=7.281in',
     'The host’s own sheet decides.',
   ),
+  'end-off-rail': w(
+    'Coupler on a crest',
+    'How far does the end of a car stand off the rail on a crest or in a sag?',
+    'truck-centres=48in overhang=12in radius=100ft',
+    'Of one end; two that meet differ by as much as their cars do, and more where the curve begins.',
+  ),
   'wheel-check': w(
     'Check gauge of a wheelset',
     'Does this wheelset strike the point of the frog?',

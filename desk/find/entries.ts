@@ -3,6 +3,7 @@ import { balanceFindings } from '../../engine/questions/balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from '../../engine/questions/brakes/findings.ts';
 import { chainFindings } from '../../engine/questions/chains/findings.ts';
 import { couplerFindings } from '../../engine/questions/couplers/findings.ts';
+import { crestFindings } from '../../engine/questions/crests/findings.ts';
 import { failureFindings } from '../../engine/questions/failures/findings.ts';
 import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
@@ -61,6 +62,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [chainFindings, '#couplers', 'heedway chains <outing>'],
   [couplerFindings, '#couplers', 'heedway couplers <outing>'],
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
+  [crestFindings, '#answer', 'heedway fit <outing>'],
   [wheelFindings, '#answer', 'heedway fit <outing>'],
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],

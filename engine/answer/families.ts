@@ -7,6 +7,7 @@ import { balanceRemedies } from '../questions/balance/remedies.ts';
 import { brakeGearRemedies } from '../questions/brakes/gear-remedies.ts';
 import { chainsRemedies } from '../questions/chains/remedies.ts';
 import { couplersRemedies } from '../questions/couplers/remedies.ts';
+import { crestRemedies } from '../questions/crests/remedies.ts';
 import { failuresRemedies } from '../questions/failures/remedies.ts';
 import type { Family, Remedies } from '../questions/family.ts';
 import type { Finding } from '../questions/finding.ts';
@@ -28,6 +29,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   practice: practiceRemedies,
   ratings: ratingsRemedies,
   swing: swingRemedies,
+  crests: crestRemedies,
   wheels: wheelRemedies,
   haul: haulRemedies,
   hold: holdRemedies,

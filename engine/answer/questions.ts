@@ -5,6 +5,7 @@ import { brakeGear } from '../questions/brakes/gear-question.ts';
 import { brakes } from '../questions/brakes/question.ts';
 import { chains } from '../questions/chains/question.ts';
 import { couplers } from '../questions/couplers/question.ts';
+import { crests } from '../questions/crests/question.ts';
 import { singleFailures } from '../questions/failures/question.ts';
 import { flag } from '../questions/flag/question.ts';
 import { gap } from '../questions/gap/question.ts';
@@ -26,6 +27,7 @@ export const questions: readonly Question<unknown>[] = [
   practice,
   ratings,
   swing,
+  crests,
   wheels,
   haul,
   hold,

@@ -30,6 +30,13 @@ export type Change =
     }
   /** A bar between the pivots of a gap that is longer by so much, m; the vehicles stand so much farther apart. */
   | { readonly kind: 'longer-coupling'; readonly gap: number; readonly by: number }
+  /** A coupler shimmed higher, or lower where negative, m. */
+  | {
+      readonly kind: 'coupler-raised';
+      readonly vehicle: string;
+      readonly end: 'front' | 'rear';
+      readonly by: number;
+    }
   /** Wheels of one axle pressed farther apart, or nearer together where negative, m. */
   | {
       readonly kind: 'wheel-gauge';
@@ -79,6 +86,11 @@ export function applyChange(outing: Outing, change: Change): Outing {
         outing,
         outing.train.vehicles.map((v, i) => (i === change.gap ? longerBehind(v, change.by, outing) : v)),
       );
+    case 'coupler-raised':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        [change.end]: raised(v[change.end], change.by),
+      }));
     case 'wheel-gauge':
       return changeVehicle(outing, change.vehicle, (v) => ({
         ...v,
@@ -107,6 +119,9 @@ export function applyChange(outing: Outing, change: Change): Outing {
       return changeBrakeKind(outing, change.brake);
   }
 }
+
+const raised = (coupling: Coupling, by: number): Coupling =>
+  coupling.height === undefined ? coupling : { ...coupling, height: coupling.height + by };
 
 const pressed = (w: Wheelset, by: number): Wheelset => ({
   ...w,

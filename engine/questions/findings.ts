@@ -4,6 +4,7 @@ import { balanceFindings } from './balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from './brakes/findings.ts';
 import { chainFindings } from './chains/findings.ts';
 import { couplerFindings } from './couplers/findings.ts';
+import { crestFindings } from './crests/findings.ts';
 import type { FactKinds, Facts } from './facts.ts';
 import { failureFindings } from './failures/findings.ts';
 import { faultFindings } from './fault.ts';
@@ -41,6 +42,7 @@ type Tables = typeof assumptionFindings &
   typeof speedFindings &
   typeof surveyFindings &
   typeof swingFindings &
+  typeof crestFindings &
   typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
@@ -70,6 +72,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...speedFindings,
   ...surveyFindings,
   ...swingFindings,
+  ...crestFindings,
   ...wheelFindings,
 };
 

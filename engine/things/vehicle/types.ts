@@ -204,6 +204,8 @@ export interface Coupling {
   readonly sidePlay?: number;
   /** Above rail, m. */
   readonly height?: number;
+  /** From top to bottom of what holds the other one, m. */
+  readonly face?: number;
   /** Free movement in one coupler, m. */
   readonly slack?: Quantity;
   /** N/m */

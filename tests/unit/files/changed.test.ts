@@ -37,6 +37,7 @@ describe('a change in the paper', () => {
     { kind: 'chain-size', gap: 1, grade: 70, size: 0.25 * 0.0254 },
     { kind: 'chain-size', grade: 43, size: 0.375 * 0.0254 },
     { kind: 'longer-coupling', gap: 2, by: 0.0254 },
+    { kind: 'coupler-raised', vehicle: 'car-2', end: 'rear', by: 0.003 },
     { kind: 'guard' },
   ];
   it.each(changes)('reads as what was tried: %o', async (change) => {
