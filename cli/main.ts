@@ -13,6 +13,7 @@ import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
+import { fitCommand } from './commands/fit.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
@@ -43,6 +44,7 @@ const commands: readonly Command[] = [
   brakeDesignCommand,
   balanceCommand,
   couplersCommand,
+  fitCommand,
   chainsCommand,
   partingCommand,
   failuresCommand,

@@ -62,7 +62,13 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
       return [change.vehicle, change.like].find(noVehicle);
     case 'ballast':
     case 'parking-brake':
+    case 'coupler-raised':
+    case 'wheel-gauge':
       return [change.vehicle].find(noVehicle);
+    case 'guard-rail':
+      return (outing.line.flangeways ?? []).some((f) => f.id === change.flangeway)
+        ? undefined
+        : change.flangeway;
     case 'seat': {
       const noSeat = (m: (typeof change.moves)[number]): boolean =>
         !vehicles.some((v) => v.id === m.vehicle && v.seats.some((s) => s.id === m.seat));

@@ -34,6 +34,8 @@ const listOf = (json: unknown): Json[] => (Array.isArray(json) ? (json as Json[]
 export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
   const changed: Json = { ...paper };
   if (after.train !== before.train) changed['train'] = trainOf(paper['train'] as Json, before, after);
+  if (after.line.flangeways !== before.line.flangeways)
+    changed['line'] = lineOf(paper['line'] as Json, after);
   if (after.riders !== before.riders) changed['riders'] = ridersOf(listOf(paper['riders']), before, after);
   if (after.conditions.railState !== before.conditions.railState) {
     // What was measured on the rail as it was says nothing of another.
@@ -54,6 +56,30 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
     ];
   return changed;
 }
+
+/** By name and place: the outing's are in order of chainage. */
+function lineOf(paper: Json, { line }: Outing): Json {
+  const given = { frog: 'frogFlangeway', guard: 'guardFlangeway' } as const;
+  return {
+    ...paper,
+    flangeways: (line.flangeways ?? []).map(({ id: _id, name, ...figures }) => ({
+      name,
+      ...Object.fromEntries(
+        Object.entries(figures).map(([key, si]) => [
+          given[key as keyof typeof given] ?? key,
+          figure(si as number, 'm'),
+        ]),
+      ),
+    })),
+  };
+}
+
+/** In the same order; only their backs are moved. */
+const wheelsetsOf = (paper: unknown, { wheelsets = [] }: Vehicle): Json[] =>
+  listOf(paper).map((written, i) => {
+    const back = wheelsets[i]?.backToBack;
+    return back ? { ...written, backToBack: back.map((b) => figure(b, 'm')) } : written;
+  });
 
 function trainOf(paper: Json, before: Outing, after: Outing): Json {
   const members = listOf(paper['vehicles']) as Member[];
@@ -114,6 +140,7 @@ function vehicleOf(now: Vehicle, { vehicle: was, member }: Written, written: rea
     ...(now.length === was.length ? {} : { length: figure(now.length, 'm') }),
     ...(now.front === was.front ? {} : { front: couplingOf(paper['front'], now.front, was.front) }),
     ...(now.rear === was.rear ? {} : { rear: couplingOf(paper['rear'], now.rear, was.rear) }),
+    ...(now.wheelsets === was.wheelsets ? {} : { wheelsets: wheelsetsOf(paper['wheelsets'], now) }),
     ...(now.loads === was.loads ? {} : { loads: loadsOf(paper['loads'], now, was) }),
     ...(now.brakes === was.brakes ? {} : { brakes: brakesOf(listOf(paper['brakes']), now, was, written) }),
     ...(now.supplies === undefined || now.supplies === was.supplies ? {} : { supplies: now.supplies }),
@@ -129,6 +156,7 @@ function couplingOf(paper: unknown, now: Coupling, was: Coupling): Json {
   return {
     ...rest,
     ...(now.shank === was.shank || now.shank === undefined ? {} : { shank: figure(now.shank, 'm') }),
+    ...(now.height === was.height || now.height === undefined ? {} : { height: figure(now.height, 'm') }),
     ...(kept === undefined ? {} : { chain: kept }),
   };
 }

@@ -15,6 +15,7 @@ export const TRIED = 'tried';
 const id = z.string().check(z.minLength(1), z.maxLength(400));
 const ids = z.array(id).check(z.minLength(1), z.maxLength(400));
 const upTo = (most: number) => z.number().check(z.gte(0), z.lte(most));
+const within = (most: number) => z.number().check(z.gte(-most), z.lte(most));
 const place = upTo(1e6);
 const speed = upTo(20);
 const kind = <K extends Change['kind']>(name: K) => z.literal(name);
@@ -42,6 +43,14 @@ const plain = [
     size: z.number().check(z.gt(0), z.lte(0.1)),
   }),
   z.strictObject({ kind: kind('longer-coupling'), gap: z.int().check(z.gte(0), z.lte(400)), by: upTo(2) }),
+  z.strictObject({
+    kind: kind('coupler-raised'),
+    vehicle: id,
+    end: z.enum(['front', 'rear']),
+    by: within(0.5),
+  }),
+  z.strictObject({ kind: kind('wheel-gauge'), vehicle: id, wheelset: id, by: within(0.05) }),
+  z.strictObject({ kind: kind('guard-rail'), flangeway: id, by: within(0.05) }),
   z.strictObject({ kind: kind('guard') }),
   z.strictObject({ kind: kind('parking-brake'), vehicle: id, force: upTo(1e6) }),
   z.strictObject({

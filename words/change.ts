@@ -2,11 +2,14 @@
 import type { Change } from '../engine/outing/change.ts';
 import type { Remedy } from '../engine/questions/finding.ts';
 import { printQuantity } from '../units/index.ts';
+import { calliper } from './calliper.ts';
 import { tellVerdict } from './verdict.ts';
 import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
 
 const list = (names: readonly string[]): string =>
   names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+
+const moved = (by: number, voice: Voice): string => calliper(Math.abs(by), voice, 'nearest');
 
 /** What to do, as an order. */
 export function tellChange(change: Change, voice: Voice): string {
@@ -45,6 +48,17 @@ export function tellChange(change: Change, voice: Voice): string {
       return `fit a grade ${change.grade} chain of ${say(voice, { si: change.size, kind: 'length' }, 'up')} ${change.gap === undefined ? 'behind every vehicle' : `behind vehicle ${change.gap + 1}`}, with hooks and links to match`;
     case 'longer-coupling':
       return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
+    case 'coupler-raised':
+      return `shim the ${change.end} coupler of ${vehicleName(voice, change.vehicle)} ${moved(change.by, voice)} ${change.by > 0 ? 'higher' : 'lower'}`;
+    case 'wheel-gauge': {
+      const of = voice.outing.train.vehicles.find((v) => v.id === change.vehicle);
+      const name = of?.wheelsets?.find((w) => w.id === change.wheelset)?.name ?? change.wheelset;
+      return `press the wheels of ${vehicleName(voice, change.vehicle)}, ${name}, ${moved(change.by, voice)} ${change.by > 0 ? 'farther apart' : 'nearer together'}`;
+    }
+    case 'guard-rail': {
+      const way = voice.outing.line.flangeways?.find((f) => f.id === change.flangeway);
+      return `move the guard rail at ${way?.name ?? change.flangeway} ${moved(change.by, voice)} ${change.by > 0 ? 'nearer to its rail' : 'away from its rail'}`;
+    }
     case 'guard':
       return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'parking-brake':

@@ -7,6 +7,7 @@ import { brakeGearWords } from './findings/brake-gear.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { chainWords } from './findings/chains.ts';
 import { couplerWords } from './findings/couplers.ts';
+import { crestWords } from './findings/crests.ts';
 import { failureWords } from './findings/failures.ts';
 import { faultWords } from './findings/fault.ts';
 import { flagWords } from './findings/flag.ts';
@@ -22,6 +23,7 @@ import { speedWords } from './findings/speed.ts';
 import { surveyWords } from './findings/survey.ts';
 import { swingWords } from './findings/swing.ts';
 import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
+import { wheelWords } from './findings/wheels.ts';
 import type { Voice } from './voice.ts';
 
 /** The words of every question. A question adds its record here. */
@@ -46,6 +48,8 @@ const tellers: Tellers = {
   ...speedWords,
   ...surveyWords,
   ...swingWords,
+  ...crestWords,
+  ...wheelWords,
 };
 
 export interface ToldFinding {

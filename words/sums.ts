@@ -321,6 +321,29 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'gauge=7.5in flangeway=7/32in back-to-back=7.12in wheel-check=7.281in',
     'The host’s own sheet decides.',
   ),
+  'end-off-rail': w(
+    'Coupler on a crest',
+    'How far does the end of a car stand off the rail on a crest or in a sag?',
+    'truck-centres=48in overhang=12in radius=100ft',
+    'Of one end; two that meet differ by as much as their cars do, and more where the curve begins.',
+  ),
+  'wheel-check': w(
+    'Check gauge of a wheelset',
+    'Does this wheelset strike the point of the frog?',
+    'back-to-back=53.375in flange=15/16in guard-check=54.125in',
+    'Take the greatest back-to-back and the thicker flange.',
+  ),
+  'flange-play': w(
+    'Play of the flanges',
+    'How far does a wheelset move between the rails?',
+    'gauge=7.5in back-to-back=7.12in flange=0.161in',
+  ),
+  'tread-on-rail': w(
+    'Tread that lies on the rail',
+    'Does a wheel drop in where the gauge is wide?',
+    'gauge=7.25in widening=1/8in back-to-back=6.86in flange=5/32in width=3/4in',
+    'Rails that give way under load, and a worn rail, take more off.',
+  ),
   'grade-of-rise': w('Grade from rise and run', 'What grade is it?', 'rise=2in run=10ft'),
   'child-weight': w(
     'Weight of a child',

@@ -3,12 +3,14 @@ import { balanceFindings } from '../../engine/questions/balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from '../../engine/questions/brakes/findings.ts';
 import { chainFindings } from '../../engine/questions/chains/findings.ts';
 import { couplerFindings } from '../../engine/questions/couplers/findings.ts';
+import { crestFindings } from '../../engine/questions/crests/findings.ts';
 import { failureFindings } from '../../engine/questions/failures/findings.ts';
 import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
 import { partFindings } from '../../engine/questions/part/findings.ts';
 import { surveyFindings } from '../../engine/questions/survey/findings.ts';
 import { swingFindings } from '../../engine/questions/swing/findings.ts';
+import { wheelFindings } from '../../engine/questions/wheels/findings.ts';
 import { type FieldForm, fileForm, type NamedField } from '../../papers/fields.ts';
 import type { FileKind } from '../../papers/schema/index.ts';
 import { glossary } from '../../words/glossary.ts';
@@ -60,6 +62,8 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [chainFindings, '#couplers', 'heedway chains <outing>'],
   [couplerFindings, '#couplers', 'heedway couplers <outing>'],
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
+  [crestFindings, '#answer', 'heedway fit <outing>'],
+  [wheelFindings, '#answer', 'heedway fit <outing>'],
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],
   [failureFindings, '#answer', 'heedway failures <outing>'],

@@ -52,6 +52,9 @@ export function effortOf(outing: Outing, change: Change): number {
     case 'ballast':
       return BALLAST + change.mass / 1000;
     case 'longer-coupling':
+    case 'coupler-raised':
+    case 'wheel-gauge':
+    case 'guard-rail':
     case 'parking-brake':
     case 'brake-car':
     case 'brake-kind':

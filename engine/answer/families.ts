@@ -7,6 +7,7 @@ import { balanceRemedies } from '../questions/balance/remedies.ts';
 import { brakeGearRemedies } from '../questions/brakes/gear-remedies.ts';
 import { chainsRemedies } from '../questions/chains/remedies.ts';
 import { couplersRemedies } from '../questions/couplers/remedies.ts';
+import { crestRemedies } from '../questions/crests/remedies.ts';
 import { failuresRemedies } from '../questions/failures/remedies.ts';
 import type { Family, Remedies } from '../questions/family.ts';
 import type { Finding } from '../questions/finding.ts';
@@ -20,6 +21,7 @@ import { ratingsRemedies } from '../questions/ratings/remedies.ts';
 import { sightRemedies } from '../questions/sight/remedies.ts';
 import { speedRemedies } from '../questions/speed/remedies.ts';
 import { swingRemedies } from '../questions/swing/remedies.ts';
+import { wheelRemedies } from '../questions/wheels/remedies.ts';
 
 /** By the id of the question whose findings they are for. */
 export const remediesOf: Readonly<Record<string, Remedies>> = {
@@ -27,6 +29,8 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   practice: practiceRemedies,
   ratings: ratingsRemedies,
   swing: swingRemedies,
+  crests: crestRemedies,
+  wheels: wheelRemedies,
   haul: haulRemedies,
   hold: holdRemedies,
   brakeGear: brakeGearRemedies,

@@ -5,6 +5,7 @@ import { brakeGear } from '../questions/brakes/gear-question.ts';
 import { brakes } from '../questions/brakes/question.ts';
 import { chains } from '../questions/chains/question.ts';
 import { couplers } from '../questions/couplers/question.ts';
+import { crests } from '../questions/crests/question.ts';
 import { singleFailures } from '../questions/failures/question.ts';
 import { flag } from '../questions/flag/question.ts';
 import { gap } from '../questions/gap/question.ts';
@@ -19,12 +20,15 @@ import { sight } from '../questions/sight/question.ts';
 import { speed } from '../questions/speed/question.ts';
 import { survey } from '../questions/survey/question.ts';
 import { swing } from '../questions/swing/question.ts';
+import { wheels } from '../questions/wheels/question.ts';
 
 export const questions: readonly Question<unknown>[] = [
   host,
   practice,
   ratings,
   swing,
+  crests,
+  wheels,
   haul,
   hold,
   brakeGear,

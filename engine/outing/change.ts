@@ -2,9 +2,10 @@
 
 import { exact } from '../base/quantity.ts';
 import { type BrakeKind, isAirKind } from '../things/brake/kinds/index.ts';
+import type { Flangeway } from '../things/line/types.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
-import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
+import type { BrakeGear, Coupling, Vehicle, Wheelset } from '../things/vehicle/types.ts';
 import { usualWorker } from '../things/vehicle/worked-by.ts';
 import type { Outing } from './types.ts';
 
@@ -29,6 +30,22 @@ export type Change =
     }
   /** A bar between the pivots of a gap that is longer by so much, m; the vehicles stand so much farther apart. */
   | { readonly kind: 'longer-coupling'; readonly gap: number; readonly by: number }
+  /** A coupler shimmed higher, or lower where negative, m. */
+  | {
+      readonly kind: 'coupler-raised';
+      readonly vehicle: string;
+      readonly end: 'front' | 'rear';
+      readonly by: number;
+    }
+  /** Wheels of one axle pressed farther apart, or nearer together where negative, m. */
+  | {
+      readonly kind: 'wheel-gauge';
+      readonly vehicle: string;
+      readonly wheelset: string;
+      readonly by: number;
+    }
+  /** The guard rail of a frog moved toward its rail, or away from it where negative, m. */
+  | { readonly kind: 'guard-rail'; readonly flangeway: string; readonly by: number }
   | { readonly kind: 'guard' }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
   | { readonly kind: 'brake-kind'; readonly brake: BrakeKind }
@@ -69,6 +86,26 @@ export function applyChange(outing: Outing, change: Change): Outing {
         outing,
         outing.train.vehicles.map((v, i) => (i === change.gap ? longerBehind(v, change.by, outing) : v)),
       );
+    case 'coupler-raised':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        [change.end]: raised(v[change.end], change.by),
+      }));
+    case 'wheel-gauge':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        wheelsets: (v.wheelsets ?? []).map((w) => (w.id === change.wheelset ? pressed(w, change.by) : w)),
+      }));
+    case 'guard-rail':
+      return {
+        ...outing,
+        line: {
+          ...outing.line,
+          flangeways: (outing.line.flangeways ?? []).map((f) =>
+            f.id === change.flangeway ? guardMoved(f, change.by) : f,
+          ),
+        },
+      };
     case 'guard':
       return addGuard(outing);
     case 'parking-brake':
@@ -82,6 +119,22 @@ export function applyChange(outing: Outing, change: Change): Outing {
       return changeBrakeKind(outing, change.brake);
   }
 }
+
+const raised = (coupling: Coupling, by: number): Coupling =>
+  coupling.height === undefined ? coupling : { ...coupling, height: coupling.height + by };
+
+const pressed = (w: Wheelset, by: number): Wheelset => ({
+  ...w,
+  ...(w.backToBack ? { backToBack: w.backToBack.map((b) => b + by) } : {}),
+});
+
+/** Its gap narrows; what was measured across the track from it grows. */
+const guardMoved = ({ guard, guardCheck, guardFace, ...way }: Flangeway, by: number): Flangeway => ({
+  ...way,
+  ...(guard === undefined ? {} : { guard: guard - by }),
+  ...(guardCheck === undefined ? {} : { guardCheck: guardCheck + by }),
+  ...(guardFace === undefined ? {} : { guardFace: guardFace + by }),
+});
 
 const withVehicles = (outing: Outing, vehicles: readonly Vehicle[]): Outing => ({
   ...outing,

@@ -4,6 +4,7 @@ import { balanceFindings } from './balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from './brakes/findings.ts';
 import { chainFindings } from './chains/findings.ts';
 import { couplerFindings } from './couplers/findings.ts';
+import { crestFindings } from './crests/findings.ts';
 import type { FactKinds, Facts } from './facts.ts';
 import { failureFindings } from './failures/findings.ts';
 import { faultFindings } from './fault.ts';
@@ -19,6 +20,7 @@ import { sightFindings } from './sight/findings.ts';
 import { speedFindings } from './speed/findings.ts';
 import { surveyFindings } from './survey/findings.ts';
 import { swingFindings } from './swing/findings.ts';
+import { wheelFindings } from './wheels/findings.ts';
 
 type Tables = typeof assumptionFindings &
   typeof balanceFindings &
@@ -39,7 +41,9 @@ type Tables = typeof assumptionFindings &
   typeof sightFindings &
   typeof speedFindings &
   typeof surveyFindings &
-  typeof swingFindings;
+  typeof swingFindings &
+  typeof crestFindings &
+  typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
 
@@ -68,6 +72,8 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...speedFindings,
   ...surveyFindings,
   ...swingFindings,
+  ...crestFindings,
+  ...wheelFindings,
 };
 
 export const findingCodes: readonly FindingCode[] = Object.keys(factKinds) as FindingCode[];

@@ -11,6 +11,7 @@ import { couplerSums } from '../things/coupler/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
 import { peopleSums } from '../things/rider/sums.ts';
+import { wheelSums } from '../things/wheel/sums.ts';
 
 export const sums: readonly Sum[] = [
   ...motionSums,
@@ -22,6 +23,7 @@ export const sums: readonly Sum[] = [
   ...chainSums,
   ...couplerSums,
   ...trackSums,
+  ...wheelSums,
   ...peopleSums,
 ];
 

@@ -27,6 +27,9 @@ export const practiceKeys = [
   'child',
   'adult',
   'light',
+  'wheel-near',
+  'wheel-runout',
+  'wheel-tread',
 ] as const;
 export type Practice = Readonly<
   Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>

@@ -33,6 +33,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     places: (file.places ?? []).map(placeOf).sort((a, b) => a.at - b.at),
     speedLimits: file.speedLimits ?? [],
     sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
+    ...(file.flangeways ? { flangeways: flangewaysOf(file, length, notes) } : {}),
     ...(file.twist === undefined ? {} : { twist: file.twist }),
     ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
@@ -185,6 +186,40 @@ function elementsOf(curve: Curve, into: number, out: number): CurveElement[] {
 function placeOf(place: NonNullable<LineFile['places']>[number]): Place {
   const { note: _note, stop, ...rest } = place;
   return { ...rest, id: slug(place.name), stop: stop ?? false };
+}
+
+/** The guarding faces lie nearer together than check and gauge, or one of them was read elsewhere. */
+function flangewaysOf(file: LineFile, length: number, notes: Notes): NonNullable<Line['flangeways']> {
+  const small = (m: number): string => `${(m * 1000).toFixed(2)} mm`;
+  return (file.flangeways ?? [])
+    .map(({ frogFlangeway, guardFlangeway, ...rest }, i) => {
+      const { at, gauge = file.gauge, guardCheck, guardFace } = rest;
+      const wrong = (field: string, found: number, most: number, of: string): void =>
+        trouble(notes, ['flangeways', i, field], small(found), `less than ${of}, ${small(most)}`);
+      if (at > length + 1e-6)
+        trouble(
+          notes,
+          ['flangeways', i, 'at'],
+          metres(at),
+          `at most ${metres(length)}, where the profile ends`,
+        );
+      if (guardCheck !== undefined && guardCheck >= gauge)
+        wrong('guardCheck', guardCheck, gauge, 'the gauge there');
+      if (guardFace !== undefined && guardFace >= (guardCheck ?? gauge))
+        wrong(
+          'guardFace',
+          guardFace,
+          guardCheck ?? gauge,
+          guardCheck === undefined ? 'the gauge there' : 'the guard check',
+        );
+      return {
+        ...rest,
+        id: `${slug(rest.name)}-${i + 1}`,
+        ...(frogFlangeway === undefined ? {} : { frog: frogFlangeway }),
+        ...(guardFlangeway === undefined ? {} : { guard: guardFlangeway }),
+      };
+    })
+    .sort((a, b) => a.at - b.at);
 }
 
 export const slug = (text: string): string =>

@@ -66,6 +66,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
       perSpeed: file.resistance?.perSpeed ?? 0,
       perSpeedSquared: file.resistance?.perSpeedSquared ?? 0,
     },
+    ...(file.wheelsets ? { wheelsets: wheelsetsOf(file, notes) } : {}),
     brakes: (file.brakes ?? []).map((b, i) =>
       brakeOf(
         b,
@@ -94,6 +95,43 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
       : {}),
     ...(file.brakeSupply ? { brakeSupply: supplyOf(file.brakeSupply) } : {}),
   };
+}
+
+const millimetres = (m: number): string => `${(m * 1000).toFixed(2)} mm`;
+
+/** Wheels that could not stand between the rails of their own gauge are misread or written in another unit. */
+function wheelsetsOf(file: VehicleFile, notes: Notes): NonNullable<Vehicle['wheelsets']> {
+  const { gauge, axleGroups, wheelsets = [] } = file;
+  const axles = axleGroups.map((g) => g.axles);
+  const known = axles.every((n) => n !== undefined)
+    ? axles.reduce((sum: number, n) => sum + (n ?? 0), 0)
+    : undefined;
+  if (known !== undefined && wheelsets.length > known)
+    trouble(
+      notes,
+      ['wheelsets', known],
+      `${wheelsets.length} wheelsets`,
+      `at most ${known}: one for each axle`,
+    );
+  wheelsets.forEach(({ backToBack, flangeThickness, width }, i) => {
+    backToBack?.forEach((b, k) => {
+      if (b >= gauge)
+        trouble(
+          notes,
+          ['wheelsets', i, 'backToBack', k],
+          millimetres(b),
+          `less than the gauge, ${millimetres(gauge)}: between the backs of the wheels`,
+        );
+    });
+    if (width !== undefined && flangeThickness && width <= flangeThickness.high)
+      trouble(
+        notes,
+        ['wheelsets', i, 'width'],
+        millimetres(width),
+        'more than the flange: from the back of the wheel to its outer face',
+      );
+  });
+  return wheelsets.map((w, i) => ({ ...w, id: `${slug(w.name)}-${i + 1}` }));
 }
 
 type SeatFile = NonNullable<VehicleFile['seats']>[number];

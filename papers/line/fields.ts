@@ -95,6 +95,37 @@ const place = group({
   note: may(remark(), 'note', 'Anything worth keeping with it.'),
 });
 
+const flangeway = group({
+  name: must(text(), 'name', 'What it is called: North {switch}, Mill Lane crossing …'),
+  at: must(chainage(), 'at', 'Where it is.'),
+  gauge: may(gauge(), 'gauge', 'There, with a gauge or rule; the gauge of the line, if nothing is said.'),
+  frogFlangeway: may(
+    figure('length', 0.002, 0.1),
+    'flangeway at the frog',
+    'Between frog and wing, or rail and boards of a crossing: the narrowest that a wheel goes through.',
+  ),
+  guardFlangeway: may(
+    figure('length', 0.002, 0.1),
+    'flangeway at the guard rail',
+    'Between the guard rail and its rail, opposite the point of the frog.',
+  ),
+  guardCheck: may(
+    figure('length', 0.03, 1),
+    'guard check',
+    'Across the track from the running side of the frog’s point to the guarding side of the guard rail; better than the gap alone.',
+  ),
+  guardFace: may(
+    figure('length', 0.03, 1),
+    'guard face',
+    'Across the track between the guarding sides of guard rail and wing: what a wheelset’s backs must span.',
+  ),
+  depth: may(
+    figure('length', 0.001, 0.2),
+    'depth',
+    'From the top of the rail to the floor of the shallower gap, dirt and bolts included.',
+  ),
+});
+
 const speedLimit = group({
   from: must(chainage(), 'from', 'Where the limit begins.'),
   to: must(chainage(), 'to', 'Where it ends.'),
@@ -159,6 +190,12 @@ export const lineSchema = group({
     rows(place, 0, 2000),
     'places',
     'Stations, signals, {switch}, crossings and whatever else a driver looks out for.',
+  ),
+  flangeways: may(
+    rows(flangeway, 0, 500),
+    'frogs and crossings',
+    'Every frog with its guard rail, and every crossing where flanges run in a gap, as measured.',
+    { asked: 'guard check, guard face and depth of the gaps at each frog, by calliper across the track' },
   ),
   speedLimits: may(
     rows(speedLimit, 0, 2000),

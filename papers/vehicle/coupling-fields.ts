@@ -57,6 +57,12 @@ export const coupling = () =>
       assumed: 'engine-height/coupler',
       asked: 'the height of the middle of each {coupler} above the rail, empty, with a rule',
     }),
+    face: may(
+      figure('length', 0.002, 0.5),
+      'height of the face',
+      'From top to bottom of the knuckle, or of whatever holds the other one, with a rule.',
+      { asked: 'how high the face of each {coupler} is, from top to bottom of its knuckle' },
+    ),
     shank: may(
       figure('length', 0.01, 2),
       'shank',

@@ -51,6 +51,36 @@ const axleGroup = group({
   ),
 });
 
+const wheelset = group({
+  name: must(text(), 'name', 'Which axle: front {truck}, leading axle …'),
+  backToBack: may(
+    rows(figure('length', 0.03, 1), 1, 12),
+    'back to back',
+    'Between the inner faces of its two wheels, by inside calliper level with the axle, at three or four places: roll it on a quarter turn each time.',
+    {
+      asked:
+        'between the backs of the two wheels, by inside calliper level with the axle, at three or four places round them',
+    },
+  ),
+  flangeThickness: may(
+    quantity('length', 0.0005, 0.05),
+    'flange thickness',
+    'From the back of the wheel to the front of the flange, by calliper where it meets the rail’s side; thinnest and thickest as bounds.',
+    { asked: 'the thickness of each flange, by calliper where it meets the side of the rail' },
+  ),
+  flangeHeight: may(
+    figure('length', 0.0005, 0.05),
+    'flange height',
+    'From the tread to the tip of the flange, by depth gauge; the deeper of the two, hollow treads included.',
+    { asked: 'how far the flange stands out beyond the tread, by depth gauge' },
+  ),
+  width: may(
+    figure('length', 0.002, 0.2),
+    'width',
+    'Of one wheel from its back to its outer face; the narrower of the two.',
+  ),
+});
+
 const steam = group({
   kind: z.literal('steam'),
   cylinders: must(figure('count', 1, 8), 'cylinders', 'How many cylinders drive the wheels.'),
@@ -309,6 +339,11 @@ export const vehicleSchema = group({
     }),
     'flange',
     'The flanges of its wheels.',
+  ),
+  wheelsets: may(
+    rows(wheelset, 0, 40),
+    'wheelsets',
+    'Its wheels by calliper, axle by axle from the front; what is not measured is left out.',
   ),
   envelope: may(
     group({

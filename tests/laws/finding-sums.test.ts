@@ -13,6 +13,7 @@ import { dressed } from '../support/dressed-outings.ts';
 import { factOf } from '../support/facts.ts';
 import { type FindingSum, furnished, neutral, sumsOf } from '../support/finding-sums.ts';
 import { runs } from '../support/tier.ts';
+import { frogAt, wheeled } from '../support/wheeled.ts';
 
 const quick = await bundled<typeof import('../support/finding-sums.ts')>('finding-sums.ts');
 const folder = new URL('../../examples/', import.meta.url).pathname;
@@ -89,6 +90,9 @@ const laws: Readonly<Record<string, (s: FindingSum, v: Values) => void>> = {
   'vacuum-limited-by-air standard-atmosphere': (s, v) => same(v['pressure'], fact(s, 'air')),
   'coupler-swing-short coupler-angle': throughout,
   'coupler-swing-unknown coupler-angle': throughout,
+  'wheel-strikes-frog wheel-check': (s, v) => same(v['wheel-check'], found(s)),
+  'wheelset-binds-in-gauge flange-play': (s, v) => same(required(s) - v['play'], found(s)),
+  'wheel-drops-in tread-on-rail': (s, v) => same(v['tread'], found(s)),
   'flange-may-climb nadal-limit': (s, v) => same(v['limit'], required(s)),
   'flange-shape-unknown nadal-limit': (s, v) => same(v['limit'], required(s)),
   // The least for that stop; whole metres, and longer stops from places beside it, ask for more.
@@ -178,6 +182,13 @@ describe('the sum behind a finding', () => {
       for (const outing of quick.unequalTrains(altitude)) {
         for (const s of quick.sumsOf(outing)) holds(s, `${outing.train.name} at ${altitude} m`);
       }
+    }
+    for (const back of [0.1753, 0.1765]) {
+      const wide = {
+        curves: [{ from: 40, to: 60, startCurvature: 0, endCurvature: 0, gaugeWidening: 0.02 }],
+      };
+      const measured = wheeled({ backToBack: [back] }, [frogAt(30)], wide);
+      for (const s of quick.sumsOf(measured)) holds(s, `back to back ${back} m`);
     }
     const unmet = Object.keys(laws).filter((key) => !seen.has(key) && !rare.has(key));
     expect(unmet).toEqual([]);

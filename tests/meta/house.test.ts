@@ -86,7 +86,7 @@ const numbersArgued: Readonly<Record<string, string>> = {
   'calibrate/tests/standing.ts centreHeight': 'where a search begins',
   'questions/balance/look.ts crosswind': 'no wind said is none',
   'questions/balance/twist.ts frameTwist': 'a frame is straight until somebody finds it bent',
-  'questions/swing/ask.ts gaugeWidening': 'track is to its gauge unless it is widened',
+  'things/line/geometry.ts gaugeWidening': 'track is to its gauge unless it is widened',
   'questions/brakes/how-hard.ts springForce': 'the row spring-force, listed',
   'things/brake/force.ts springForce': 'the row spring-force, listed',
   'things/brake/lay.ts springForce': 'the row spring-force, listed',

@@ -10,11 +10,23 @@ import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { brakedTrain } from './braked-trains.ts';
+import { crested } from './crested.ts';
 import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
 import { furnished, unequalTrains } from './finding-sums.ts';
 import { drawer } from './random-outings.ts';
 import { altered, party, plain, rider, rule, withHost } from './rules.ts';
+import { wheeled } from './wheeled.ts';
 
+/** A long engine and short cars over a hump of a tenth. */
+const overHump = (face?: number): Outing => {
+  const heights = [0, 40, 41, 42, 80].map((at) => ({ at, height: at < 41 ? 0.1 * at : 8.2 - 0.1 * at }));
+  const on = { type: 'knuckle', height: 0.11, ...(face === undefined ? {} : { face }) };
+  const shapes = [
+    { length: 3.6, overhang: 0.9 },
+    { length: 1.2, overhang: 0.2 },
+  ];
+  return crested(heights, shapes, [on, on]);
+};
 const car1 = (changes: Partial<Vehicle>): Outing => altered(plain(2, { riders: party(3) }), 1, changes);
 const host = (rules: Partial<HostRules>): Outing => withHost(2, rules, { riders: party(3) });
 const braked = (kind: BrakeKind, cars: number, ...changes: [object?, object?]): Outing =>
@@ -198,6 +210,16 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     return { ...outing, train: { ...outing.train, vehicles: [...outing.train.vehicles].reverse() } };
   },
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
+  'couplers-slip-by': () => overHump(0.03),
+  'coupler-face-unknown': () => overHump(),
+  'wheel-strikes-frog': () => wheeled({ backToBack: [0.1755] }),
+  'wheelset-binds-at-guard': () => wheeled({ backToBack: [0.173] }),
+  'wheelset-binds-in-gauge': () => wheeled({ backToBack: [0.1773] }),
+  'wheel-drops-in': () => wheeled({ width: 0.006 }),
+  'flange-strikes-floor': () => wheeled({ flangeHeight: 0.008 }),
+  'back-to-back-varies': () => wheeled({ backToBack: [0.1735, 0.1745] }),
+  'flangeways-not-measured': () =>
+    wheeled({}, [], { places: [{ id: 'p', name: 'Points', kind: 'switch', at: 20, stop: false }] }),
   'coupler-swing-short': () => bent({ type: 'knuckle', shank: 0.12, swing: exact(0.05) }),
   'coupler-swing-unknown': () => bent({ type: 'knuckle', shank: 0.12 }),
   'coupler-overloaded': () => swapped(1, (v) => ({ ...v, front: { type: 'link', strength: exact(20) } })),

@@ -20,6 +20,8 @@ const questions: Readonly<Record<string, string>> = {
   couplers: 'forces in the couplings',
   part: 'what happens if the train parts',
   swing: 'how far couplers must swing',
+  crests: 'whether the couplers stay in hold over crests',
+  wheels: 'whether the wheels run on this track',
   singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',
   counts: 'how many cars',

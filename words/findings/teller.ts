@@ -4,6 +4,7 @@ import type { Amount } from '../../engine/base/quantity.ts';
 import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
 import type { FactsOf, FindingCode } from '../../engine/questions/findings.ts';
 import type { Toward } from '../../units/index.ts';
+import { byCalliper, calliper } from '../calliper.ts';
 import { chainage, distance, say, trade, type Voice, vehicleName } from '../voice.ts';
 
 export interface Told {
@@ -34,9 +35,11 @@ export function toolsFor<C extends FindingCode>(finding: FindingOf<C>, voice: Vo
   const print = (amount: Amount | undefined, toward: Toward): string =>
     amount === undefined
       ? 'not known'
-      : amount.kind === 'length' && amount.si >= 1.5
-        ? distance(voice, amount.si, toward)
-        : say(voice, amount, toward);
+      : amount.kind === 'length' && byCalliper.has(finding.code)
+        ? calliper(amount.si, voice, toward)
+        : amount.kind === 'length' && amount.si >= 1.5
+          ? distance(voice, amount.si, toward)
+          : say(voice, amount, toward);
   return {
     voice,
     found: (toward = 'nearest') => print(finding.found, toward),

@@ -4,6 +4,7 @@
  */
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { isLinked } from '../../things/coupler/linked.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -92,9 +93,6 @@ function shared({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
   );
 }
 
-/** Links, bars and pins couple whatever stands a little higher or lower: nothing rides over anything. */
-const LINK = /link|bar|pin|rod/i;
-
 /** Farther out of line than half a knuckle they hold by less than half their face, and one may ride over the other. */
 function couplerHeights({ outing }: OutingContext): Finding[] {
   const { vehicles } = outing.train;
@@ -109,8 +107,7 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
     if (front.height === undefined || rear.height === undefined) return [];
     const found = Math.abs(front.height - rear.height);
     if (found <= most + 1e-6) return [];
-    const linked = LINK.test(front.type) || LINK.test(rear.type);
-    const overrides = !linked && found >= knuckle.value * vehicles[gap].gauge;
+    const overrides = !isLinked(front, rear) && found >= knuckle.value * vehicles[gap].gauge;
     return [
       makeFinding('coupler-heights-differ', rule || overrides ? 'forbids' : 'limits', 'practice', {
         where: { gap, vehicle: vehicles[gap].id },

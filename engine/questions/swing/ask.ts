@@ -9,10 +9,10 @@ import type { Bend, EndShape } from '../../things/coupler/bend.ts';
 import { type Bends, type Lie, lieAt, type Worst, worstBend } from '../../things/coupler/bends.ts';
 import { couplerAngle } from '../../things/coupler/formulas.ts';
 import { angleOfPlay } from '../../things/coupler/play.ts';
-import { bendsOf, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
-import { onLine } from '../../things/line/geometry.ts';
-import type { Line } from '../../things/line/types.ts';
+import { bendsOf, type Joint, jointsOf, pairOf, swingOf } from '../../things/coupler/train-bends.ts';
+import { onLine, wideningAt } from '../../things/line/geometry.ts';
 import type { Coupling } from '../../things/vehicle/types.ts';
+import { playOf } from '../../things/wheel/pair.ts';
 import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';
 import type { FactsOf } from '../findings.ts';
@@ -31,6 +31,8 @@ export interface SwingEnd {
   readonly needed: number;
   /** What play of the flanges may add there, rad. */
   readonly play: number;
+  /** The wheels of both were measured. */
+  readonly playKnown: boolean;
   readonly at: number;
   readonly lie: Lie;
   /** Sharpest under the two there, 1/m. */
@@ -76,6 +78,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
         ahead: worstBend(plan, pair, bends, 'ahead'),
         behind: worstBend(plan, pair, bends, 'behind'),
       });
+  const plays = joints.map((joint) => playBetween(joint, line.gauge, outing.assumed.coupler.play.value));
   return joints.flatMap((joint, gap) => {
     const { pair, bends } = gaps[gap];
     const shanksKnown = joint.ahead.rear.shank !== undefined && joint.behind.front.shank !== undefined;
@@ -84,7 +87,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
       const coupling = side === 'ahead' ? joint.ahead.rear : joint.behind.front;
       const { angle, at } = (worst.get(bends) as Readonly<Record<keyof Bend, Worst>>)[side];
       const { lie, curvature } = lieAt(plan, pair, at);
-      const play = outing.assumed.coupler.play.value + widenedAt(line, onLine(line, at));
+      const play = plays[gap].most + wideningAt(line, onLine(line, at));
       return {
         gap,
         vehicle: joint[side].id,
@@ -93,6 +96,7 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
         other: joint[other].name,
         needed: angle,
         play: angleOfPlay(pair[side], pair[other], play),
+        playKnown: plays[gap].known,
         at: onLine(line, at),
         lie,
         curvature,
@@ -106,9 +110,15 @@ function endsOf({ line, loaded, outing }: OutingContext): SwingEnd[] {
   });
 }
 
-/** Gauge widening of the curve at a chainage, m. */
-const widenedAt = ({ curves }: Line, at: number): number =>
-  curves.find((c) => at >= c.from && at <= c.to)?.gaugeWidening ?? 0;
+/** Of the looser of two vehicles: as its wheels were measured, else the usual. */
+function playBetween(
+  { ahead, behind }: Joint,
+  gauge: number,
+  usual: number,
+): { readonly most: number; readonly known: boolean } {
+  const plays = [ahead, behind].map((v) => playOf(v, gauge));
+  return { most: Math.max(...plays.map((p) => p ?? usual)), known: !plays.includes(undefined) };
+}
 
 /** With the flanges' play. */
 const most = ({ needed, play }: SwingEnd): number => needed + play;
@@ -237,6 +247,11 @@ function takenFor(ends: readonly SwingEnd[], { outing }: OutingContext): Finding
       shank,
       bent.filter((e) => !e.shanksKnown),
     ),
-    ...say('coupler/play', 'play of flanges between the rails', play, bent),
+    ...say(
+      'coupler/play',
+      'play of flanges between the rails',
+      play,
+      bent.filter((e) => !e.playKnown),
+    ),
   ];
 }

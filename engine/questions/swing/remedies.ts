@@ -29,7 +29,7 @@ const longer = (gap: number): Family => ({
 });
 
 /** Each of the two exchanged with a car of another shape elsewhere in the train. */
-function orders({ train: { vehicles } }: Outing, gap: number): Family[] {
+export function orders({ train: { vehicles } }: Outing, gap: number): Family[] {
   const shape = (i: number): string =>
     JSON.stringify([
       vehicles[i].length,

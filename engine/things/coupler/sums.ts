@@ -1,8 +1,23 @@
 /** Sums of couplers. */
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
+import { endOffRail } from './crest.ts';
 import { couplerAngle } from './formulas.ts';
 
 export const couplerSums: readonly Sum[] = [
+  {
+    id: 'end-off-rail',
+    inputs: [
+      input('truck-centres', 'length', notNegative),
+      input('overhang', 'length', notNegative),
+      input('radius', 'length', positive),
+    ],
+    results: [result('off', 'length')],
+    equation: 'z = ((A/2 + o)^2 − (A/2)^2)/(2·R)',
+    letters: 'z off, A truck-centres, o overhang, R radius',
+    remark: 'R: of the crest or the sag',
+    source: 'common engineering geometry (parabola)',
+    compute: ({ 'truck-centres': centres, overhang, radius }) => [endOffRail(centres, overhang, radius)],
+  },
   {
     id: 'coupler-angle',
     inputs: [

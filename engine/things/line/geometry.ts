@@ -45,6 +45,10 @@ export function curvatureWithin(element: CurveElement, at: number): number {
   return element.startCurvature + share * (element.endCurvature - element.startCurvature);
 }
 
+/** Gauge widening of the curve at a chainage, m. */
+export const wideningAt = ({ curves }: Pick<Line, 'curves'>, at: number): number =>
+  curves.find((c) => at >= c.from && at <= c.to)?.gaugeWidening ?? 0;
+
 /** m, right rail above left. */
 export function cantAt(line: Line, s: number): number {
   const knots = line.cants;
@@ -95,6 +99,9 @@ export function reverseLine(line: Line): Line {
         return { ...stretch(sight), direction } as const;
       })
       .reverse(),
+    ...(line.flangeways
+      ? { flangeways: line.flangeways.map((f) => ({ ...f, at: turn(f.at) })).reverse() }
+      : {}),
     ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
   };
 }

@@ -86,6 +86,24 @@ export interface RailStretch<State extends UsualRail = RailState> {
   readonly why?: string;
 }
 
+/** A frog with its guard rail, or a level crossing: where wheels go through gaps beside the rail. */
+export interface Flangeway {
+  readonly id: string;
+  readonly name: string;
+  readonly at: number;
+  /** Gauge there, m; absent: the line's. */
+  readonly gauge?: number;
+  /** Gap between frog or rail and its wing, m, and between the opposite rail and its guard rail. */
+  readonly frog?: number;
+  readonly guard?: number;
+  /** From the gauge face of the frog to the guarding face of its guard rail, m, where measured. */
+  readonly guardCheck?: number;
+  /** Between the guarding faces of guard rail and wing, m, where measured. */
+  readonly guardFace?: number;
+  /** From the top of the rail to the floor of the shallower gap, m. */
+  readonly depth?: number;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -107,6 +125,8 @@ export interface Line {
   readonly places: readonly Place[];
   readonly speedLimits: readonly SpeedLimit[];
   readonly sights: readonly Sight[];
+  /** Sorted; absent: nobody measured one. */
+  readonly flangeways?: readonly Flangeway[];
   /** What the rail usually is there; it never makes a day's rail better. */
   readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */

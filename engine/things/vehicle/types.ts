@@ -204,6 +204,8 @@ export interface Coupling {
   readonly sidePlay?: number;
   /** Above rail, m. */
   readonly height?: number;
+  /** From top to bottom of what holds the other one, m. */
+  readonly face?: number;
   /** Free movement in one coupler, m. */
   readonly slack?: Quantity;
   /** N/m */
@@ -275,6 +277,20 @@ export interface Flange {
   readonly frictionHigh?: number;
 }
 
+/** Two wheels on one axle, as a calliper finds them. What was not measured is absent. */
+export interface Wheelset {
+  readonly id: string;
+  readonly name: string;
+  /** Between the backs of the two wheels, m, at several places round them. */
+  readonly backToBack?: readonly number[];
+  /** Of the flange a little below the tread, m: both wheels, worn and new, lie between its bounds. */
+  readonly flangeThickness?: Quantity;
+  /** Of the flange below the tread, m: the deeper of the two wheels. */
+  readonly flangeHeight?: number;
+  /** From back to outer face of one wheel, m: the narrower. */
+  readonly width?: number;
+}
+
 export interface Envelope {
   readonly width: number;
   readonly height: number;
@@ -324,6 +340,8 @@ export interface Vehicle {
   readonly ratings: Ratings;
   readonly suspension?: Suspension;
   readonly flange?: Flange;
+  /** From the front; no more than it has axles. Absent: nobody measured one. */
+  readonly wheelsets?: readonly Wheelset[];
   readonly envelope?: Envelope;
   /** Throws sand under its driven wheels; absent: taken of an engine. */
   readonly sander?: boolean;

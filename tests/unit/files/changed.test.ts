@@ -19,7 +19,7 @@ const outing = await read(paper);
 const written = (change: Change): Json => changedPaper(paper, outing, applyChange(outing, change));
 
 /** Ids of brake gears count from the vehicle's first, and notes are of what was read. */
-const told = ({ assumptions: _notes, ...rest }: Outing): unknown =>
+const told = ({ assumptions: _notes, ...rest }: Pick<Outing, 'assumptions'>): unknown =>
   JSON.parse(JSON.stringify(rest), (key, value) => (key === 'id' && /-\d+$/.test(value) ? undefined : value));
 
 describe('a change in the paper', () => {
@@ -37,6 +37,7 @@ describe('a change in the paper', () => {
     { kind: 'chain-size', gap: 1, grade: 70, size: 0.25 * 0.0254 },
     { kind: 'chain-size', grade: 43, size: 0.375 * 0.0254 },
     { kind: 'longer-coupling', gap: 2, by: 0.0254 },
+    { kind: 'coupler-raised', vehicle: 'car-2', end: 'rear', by: 0.003 },
     { kind: 'guard' },
   ];
   it.each(changes)('reads as what was tried: %o', async (change) => {
@@ -60,6 +61,40 @@ describe('a change in the paper', () => {
   it('leaves line, host and what it does not touch as they were written', () => {
     const now = written({ kind: 'fewer-cars', leave: ['car-4'] });
     for (const key of ['line', 'host', 'conditions', 'plannedSpeed']) expect(now[key]).toBe(paper[key]);
+  });
+
+  it('writes wheels pressed and a guard rail moved', async () => {
+    const train = paper['train'] as { vehicles: (Json & { vehicle: Json })[] };
+    const wheelsets = [
+      { name: 'leading', backToBack: ['6.87 in', '174.5 mm'], flangeThickness: '5/32 in' },
+      { name: 'trailing', backToBack: ['6.87 in'] },
+    ];
+    const vehicles = train.vehicles.map((m) => ({ ...m, vehicle: { ...m.vehicle, wheelsets } }));
+    const flangeways = [
+      { name: 'South', at: '90 m', guardCheck: '179 mm', guardFace: '173 mm' },
+      { name: 'North', at: '30 m', frogFlangeway: '5 mm', guardFlangeway: '5 mm', depth: '6 mm' },
+    ];
+    const measured = {
+      ...paper,
+      train: { ...train, vehicles },
+      line: { ...(paper['line'] as Json), flangeways },
+    };
+    const from = await read(measured);
+    for (const change of [
+      { kind: 'wheel-gauge', vehicle: 'car-2', wheelset: 'leading-1', by: -0.0003 },
+      { kind: 'guard-rail', flangeway: 'south-1', by: 0.0002 },
+      { kind: 'guard-rail', flangeway: 'north-2', by: -0.0002 },
+    ] as const) {
+      const after = applyChange(from, change);
+      expect(told(after), change.kind).not.toEqual(told(from));
+      const again = await read(changedPaper(measured, from, after));
+      // In order of chainage once written: ids of frogs count anew.
+      const bare = (o: Outing) => ({
+        ...o,
+        line: { ...o.line, flangeways: o.line.flangeways?.map(({ id: _id, ...f }) => f) },
+      });
+      expect(told(bare(again)), change.kind).toEqual(told(bare(after)));
+    }
   });
 
   it('writes brakes: another kind, one like that of another car, one that parks', async () => {

@@ -7,11 +7,13 @@ import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
+import { askWheels } from '../../../engine/questions/wheels/ask.ts';
 import type { practiceKeys } from '../../../engine/things/assumed.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 import { altered, party, plain } from '../../support/rules.ts';
+import { wheeled } from '../../support/wheeled.ts';
 
 type Key = (typeof practiceKeys)[number];
 
@@ -30,6 +32,7 @@ const leaky = (): Outing => {
 };
 const brakes = (context: OutingContext): readonly Finding[] => askBrakes(context).findings;
 const haul = (context: OutingContext): readonly Finding[] => askHauling(context).findings;
+const wheels = (context: OutingContext): readonly Finding[] => askWheels(context).findings;
 const steep = (): Outing => {
   const outing = plain(2);
   const heights = [0, 100].map((at) => ({ at, height: 0.02 * at }));
@@ -60,6 +63,9 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['slow-climb', 'slow-on-grade', () => plain(1), haul, 30, 0],
     ['chains-from', 'no-chain-on-grade', steep, askPractice, 0.01, 0.03],
     ['half-knuckle', 'coupler-heights-differ', uneven, overrides, 0.05, 0.09],
+    ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
+    ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
+    ['wheel-tread', 'wheel-drops-in', () => wheeled(), wheels, 0.1, 0.02],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
       'small',

@@ -27,6 +27,8 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   chains: ['chains/ask.ts', 'askChains'],
   couplers: ['couplers/ask.ts', 'askCouplers'],
   swing: ['swing/ask.ts', 'askSwing'],
+  crests: ['crests/ask.ts', 'askCrests'],
+  wheels: ['wheels/ask.ts', 'askWheels'],
   part: ['part/ask.ts', 'askParting'],
   singleFailures: ['failures/ask.ts', 'askFailures'],
   flag: ['flag/ask.ts', 'askFlag'],

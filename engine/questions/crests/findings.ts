@@ -1,0 +1,16 @@
+/** What this question can find, and the kinds of the facts. */
+const apart = {
+  other: 'name',
+  lie: ['crest', 'sag'],
+  higher: ['ahead', 'behind'],
+  stated: 'length',
+  line: 'length',
+  springs: 'length',
+  others: 'number',
+} as const;
+const held: typeof apart & { readonly face: 'length' } = { ...apart, face: 'length' };
+
+export const crestFindings = {
+  'couplers-slip-by': held as typeof held,
+  'coupler-face-unknown': apart as typeof apart,
+} as const;

@@ -1,0 +1,39 @@
+/**
+ * Changes worth trying where couplers slip by: one of the two shimmed up or down, another neighbour, a car left behind. Speed
+ * has no part in it.
+ */
+import type { Outing } from '../../outing/types.ts';
+import { isCar } from '../../things/train/cars.ts';
+import type { Family, Remedies } from '../family.ts';
+import type { Finding } from '../finding.ts';
+import { orders } from '../swing/remedies.ts';
+
+/** Shims, m. */
+const SHIM = 0.001;
+const MOST_SHIMS = 40;
+
+export const crestRemedies: Remedies = { 'couplers-slip-by': shimmedOrElsewhere };
+
+function shimmedOrElsewhere(outing: Outing, finding: Finding): Family[] {
+  const { gap } = finding.where;
+  if (gap === undefined || !('higher' in finding.facts)) return [];
+  const { vehicles } = outing.train;
+  const aheadDown = finding.facts.higher === 'ahead' ? -1 : 1;
+  const shim = (i: number, end: 'front' | 'rear', way: number): Family => ({
+    size: 2,
+    changes: Array.from({ length: MOST_SHIMS }, (_, n) => ({
+      kind: 'coupler-raised' as const,
+      vehicle: vehicles[i].id,
+      end,
+      by: way * (n + 1) * SHIM,
+    })),
+  });
+  return [
+    shim(gap, 'rear', aheadDown),
+    shim(gap + 1, 'front', -aheadDown),
+    ...orders(outing, gap),
+    ...[vehicles[gap + 1], vehicles[gap]]
+      .filter(isCar)
+      .map((v): Family => ({ size: 5, changes: [{ kind: 'fewer-cars', leave: [v.id] }] })),
+  ];
+}

@@ -1,0 +1,28 @@
+/** What this question can find, and the kinds of the facts. */
+const pair = {
+  wheelset: 'name',
+  place: 'name',
+  back: 'length',
+  flange: 'length',
+  others: 'number',
+} as const;
+const guarded: typeof pair & { readonly known: readonly ['measured', 'by gap'] } = {
+  ...pair,
+  known: ['measured', 'by gap'],
+};
+
+export const wheelFindings = {
+  'wheel-strikes-frog': guarded as typeof guarded,
+  'wheelset-binds-at-guard': {
+    wheelset: 'name',
+    place: 'name',
+    others: 'number',
+    known: ['measured', 'by gap'],
+  },
+  'wheelset-binds-in-gauge': pair as typeof pair,
+  'wheel-drops-in': { wheelset: 'name', widening: 'length', others: 'number' },
+  'flange-strikes-floor': { wheelset: 'name', place: 'name', others: 'number' },
+  'back-to-back-varies': { wheelset: 'name', least: 'length', most: 'length', others: 'number' },
+  'wheels-not-measured': { vehicles: 'name', of: ['back to back', 'flange thickness', 'flange height'] },
+  'flangeways-not-measured': { places: 'number' },
+} as const;

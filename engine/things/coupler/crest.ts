@@ -1,0 +1,86 @@
+/**
+ * How far two coupled ends stand out of line where the track bends upward or downward.
+ *
+ * Each vehicle's frame is a straight line over the heights of the rail under its two guides (a truck's is the mean under its
+ * axles); its end, an overhang o beyond the nearer one, stands at
+ *
+ *   z = z₁ + (z₁ − z₂)·o/A
+ *
+ * z₁, z₂ rail under the nearer and the farther guide, A between them (m). Rise Δ = z of the end ahead − z of the end behind.
+ * On a vertical curve of radius R one end stands off the rail by ((A/2 + o)² − (A/2)²)/(2·R). Range: grades small enough that
+ * heights are as on the level (an error of some g²/2 of o). Source: common engineering geometry (parabola).
+ */
+import { heightAt, onLine } from '../line/geometry.ts';
+import type { Line } from '../line/types.ts';
+import type { Vehicle } from '../vehicle/types.ts';
+import { guidesOf } from './bend.ts';
+
+/** Off the rail of a vertical curve, m; beyond a crest downward. R m > 0. */
+export const endOffRail = (truckCentres: number, overhang: number, radius: number): number =>
+  ((truckCentres / 2 + overhang) ** 2 - (truckCentres / 2) ** 2) / (2 * radius);
+
+/** One end of a vehicle: from where it is coupled to the axles under its two guides, m. */
+export interface EndOnTrack {
+  readonly near: readonly number[];
+  readonly far: readonly number[];
+  /** Overhang ÷ distance of the guides. */
+  readonly lever: number;
+}
+
+/** Undefined where nothing holds the frame but one axle. */
+export function endOnTrack(vehicle: Vehicle, end: 'front' | 'rear'): EndOnTrack | undefined {
+  const guides = guidesOf(vehicle);
+  const apart = guides[1] - guides[0];
+  if (!(apart > 0)) return undefined;
+  const axles = (at: number): number[] => {
+    const group = vehicle.groups.find((g) => g.at === at);
+    const from = end === 'front' ? at : vehicle.length - at;
+    if (!group || group.axles < 2) return [from];
+    const { axles: n, wheelBase } = group;
+    return Array.from({ length: n }, (_, i) => from + wheelBase * (i / (n - 1) - 0.5));
+  };
+  const [near, far] = end === 'front' ? guides : [guides[1], guides[0]];
+  const overhang = end === 'front' ? near : vehicle.length - near;
+  return { near: axles(near), far: axles(far), lever: overhang / apart };
+}
+
+/** @param way +1 for the vehicle ahead, −1 for the one behind */
+function endHeight(line: Line, at: number, { near, far, lever }: EndOnTrack, way: 1 | -1): number {
+  const under = (axles: readonly number[]): number =>
+    axles.reduce((sum, d) => sum + heightAt(line, at + way * d), 0) / axles.length;
+  const z = under(near);
+  return z + (z - under(far)) * lever;
+}
+
+/** m; positive: the end ahead stands higher. @param at chainage where the two meet */
+export const riseAt = (line: Line, at: number, ahead: EndOnTrack, behind: EndOnTrack): number =>
+  endHeight(line, at, ahead, 1) - endHeight(line, at, behind, -1);
+
+export interface Rise {
+  readonly rise: number;
+  readonly at: number;
+}
+
+/**
+ * Greatest and least rise along the line. Heights are straight between their knots, so it turns only where an axle passes
+ * one: exact at no step.
+ */
+export function risesOn(
+  line: Line,
+  ahead: EndOnTrack,
+  behind: EndOnTrack,
+): { readonly most: Rise; readonly least: Rise } {
+  const offsets = [...ahead.near, ...ahead.far, ...[...behind.near, ...behind.far].map((d) => -d)];
+  const [back, forth] = [-Math.min(...offsets), Math.max(...offsets)];
+  let most: Rise = { rise: 0, at: line.loop ? 0 : back };
+  let least: Rise = most;
+  for (const knot of line.heights)
+    for (const d of offsets) {
+      const at = line.loop ? onLine(line, knot.at - d) : knot.at - d;
+      if (!line.loop && (at < back || at > line.length - forth)) continue;
+      const rise = riseAt(line, at, ahead, behind);
+      if (rise > most.rise) most = { rise, at };
+      if (rise < least.rise) least = { rise, at };
+    }
+  return { most, least };
+}

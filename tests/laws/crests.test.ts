@@ -1,0 +1,180 @@
+/**
+ * Laws of couplers over crests and sags: run the other way, turned upside down, shimmed; and an independent placing of both
+ * vehicles on the profile by halving, true to their lengths.
+ */
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { endOnTrack, riseAt, risesOn } from '../../engine/things/coupler/crest.ts';
+import { reverseLine } from '../../engine/things/line/geometry.ts';
+import type { Line } from '../../engine/things/line/types.ts';
+import { crested, crestsOf, knuckle, type Shape, shaped } from '../support/crested.ts';
+import { runs } from '../support/tier.ts';
+
+const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const shape = fc
+  .record({ length: real(1.2, 4), share: real(0.1, 0.3), base: real(0, 0.3) })
+  .map(({ length, share, base }): Shape => ({ length, overhang: length * share, base }));
+/** Grades of a few per cent, points half a metre to three metres apart. */
+const profile = fc
+  .array(fc.record({ run: real(0.5, 3), grade: real(-0.05, 0.05) }), { minLength: 25, maxLength: 40 })
+  .map((pieces) => {
+    const heights = [{ at: 0, height: 0 }];
+    for (const { run, grade } of pieces) {
+      const last = heights[heights.length - 1];
+      heights.push({ at: last.at + run, height: last.height + run * grade });
+    }
+    return heights;
+  });
+const ends = (a: Shape, b: Shape) => {
+  const { vehicles } = crested(
+    [
+      { at: 0, height: 0 },
+      { at: 90, height: 0 },
+    ],
+    [a, b],
+  ).train;
+  const [rear, front] = [endOnTrack(vehicles[0], 'rear'), endOnTrack(vehicles[1], 'front')];
+  if (!rear || !front) throw new Error('no guides');
+  return { rear, front };
+};
+const onLine = (heights: Line['heights'], a: Shape, b: Shape): Line => crested(heights, [a, b]).line;
+
+describe('couplers over crests and sags', () => {
+  it('no place between knots stands farther out of line than the extremes found', () => {
+    fc.assert(
+      fc.property(profile, shape, shape, real(0, 1), (heights, a, b, share) => {
+        const line = onLine(heights, a, b);
+        const { rear, front } = ends(a, b);
+        const { most, least } = risesOn(line, rear, front);
+        const [from, to] = [b.length, line.length - a.length];
+        if (to <= from) return;
+        const rise = riseAt(line, from + share * (to - from), rear, front);
+        expect(rise).toBeLessThanOrEqual(most.rise + 1e-12);
+        expect(rise).toBeGreaterThanOrEqual(least.rise - 1e-12);
+      }),
+      { numRuns: runs(40, 500) },
+    );
+  });
+
+  it('on the line run the other way, with the vehicles exchanged, one stands as much lower as the other higher', () => {
+    fc.assert(
+      fc.property(profile, shape, shape, (heights, a, b) => {
+        const line = onLine(heights, a, b);
+        const [here, there] = [ends(a, b), ends(b, a)];
+        const is = risesOn(line, here.rear, here.front);
+        const turned = risesOn(reverseLine(line), there.rear, there.front);
+        expect(turned.most.rise).toBeCloseTo(-is.least.rise, 9);
+        expect(turned.least.rise).toBeCloseTo(-is.most.rise, 9);
+        // Upside down a crest is a sag.
+        const mirrored = risesOn(
+          { ...line, heights: heights.map((k) => ({ ...k, height: -k.height })) },
+          here.rear,
+          here.front,
+        );
+        expect(mirrored.most.rise).toBeCloseTo(-is.least.rise, 9);
+      }),
+      { numRuns: runs(20, 300) },
+    );
+  });
+
+  it('a grade throughout puts nothing out of line', () => {
+    fc.assert(
+      fc.property(real(-0.05, 0.05), shape, shape, (grade, a, b) => {
+        const heights = [0, 13, 40, 90].map((at) => ({ at, height: grade * at }));
+        const { rear, front } = ends(a, b);
+        const { most, least } = risesOn(onLine(heights, a, b), rear, front);
+        expect(Math.max(most.rise, -least.rise)).toBeLessThan(1e-9);
+      }),
+      { numRuns: runs(20, 200) },
+    );
+  });
+
+  it('a shim of the lower one never holds less until it stands level', () => {
+    fc.assert(
+      fc.property(real(0.001, 0.02), real(0, 1), (lower, share) => {
+        const held = (height: number): number =>
+          crestsOf(
+            crested(
+              [
+                { at: 0, height: 0 },
+                { at: 90, height: 1 },
+              ],
+              [
+                { length: 2, overhang: 0.4 },
+                { length: 3, overhang: 0.5 },
+              ],
+              [knuckle(0.11), knuckle(height)],
+            ),
+          ).data.gaps[0].hold?.held ?? Number.NaN;
+        expect(held(0.11 - lower * share)).toBeGreaterThanOrEqual(held(0.11 - lower) - 1e-12);
+      }),
+      { numRuns: runs(20, 200) },
+    );
+  });
+
+  it('is what two rigid frames laid on the profile by halving show, true to their lengths, within 0.2 mm', () => {
+    let worst = 0;
+    fc.assert(
+      fc.property(profile, shape, shape, real(0.2, 0.8), (heights, a, b, share) => {
+        const bare = [a, b].map((s) => ({ ...s, base: 0 }));
+        const line = onLine(heights, bare[0], bare[1]);
+        const { rear, front } = ends(bare[0], bare[1]);
+        const at = b.length + share * (line.length - a.length - b.length);
+        if (at + a.length > line.length) return;
+        const mine = riseAt(line, at, rear, front);
+        worst = Math.max(worst, Math.abs(mine - laid(heights, at, bare[0], bare[1])));
+      }),
+      { numRuns: runs(40, 500) },
+    );
+    expect(worst).toBeGreaterThan(0);
+    expect(worst).toBeLessThan(2e-4);
+  });
+});
+
+/** Height of the end ahead above that behind, seen square to nothing: frames of true length with their wheels on the rail. */
+function laid(heights: Line['heights'], at: number, ahead: Shape, behind: Shape): number {
+  const z = (x: number): number => {
+    let i = 1;
+    while (i < heights.length - 1 && heights[i].at < x) i++;
+    const [p, q] = [heights[i - 1], heights[i]];
+    return p.height + ((x - p.at) / (q.at - p.at)) * (q.height - p.height);
+  };
+  const end = ({ length, overhang }: Shape, way: 1 | -1): number => {
+    const centres = length - 2 * overhang;
+    /** The frame whose near wheel stands at x: how far its end lies from where the two meet. */
+    const frame = (x: number) => {
+      let [low, high] = [0, centres];
+      for (let k = 0; k < 60; k++) {
+        const mid = (low + high) / 2;
+        if (Math.hypot(mid, z(x + way * mid) - z(x)) < centres) low = mid;
+        else high = mid;
+      }
+      const slope = (z(x) - z(x + way * low)) / centres;
+      return { x: x - (way * overhang * low) / centres, z: z(x) + overhang * slope };
+    };
+    let [low, high] = [0, 2 * overhang];
+    for (let k = 0; k < 60; k++) {
+      const mid = (low + high) / 2;
+      if (way * (frame(at + way * mid).x - at) < 0) low = mid;
+      else high = mid;
+    }
+    return frame(at + way * low).z;
+  };
+  return end(ahead, 1) - end(behind, -1);
+}
+
+it('shaped vehicles have the trucks that they say', () => {
+  const [v] = crested(
+    [
+      { at: 0, height: 0 },
+      { at: 90, height: 0 },
+    ],
+    [
+      { length: 2, overhang: 0.4 },
+      { length: 2, overhang: 0.4 },
+    ],
+  ).train.vehicles;
+  expect(shaped(v, { length: 3, overhang: 0.5, base: 0.3 }, v.front).groups.map((g) => g.at)).toEqual([
+    0.5, 2.5,
+  ]);
+});

@@ -1,0 +1,130 @@
+/** Couplers over crests and sags: what slips by, holds by little, is asked for, is left alone; and what clears it. */
+import { describe, expect, it } from 'vitest';
+import { lookAtFit } from '../../../desk/fit.ts';
+import { familiesFor } from '../../../engine/answer/families.ts';
+import { exact } from '../../../engine/base/quantity.ts';
+import { applyChange, type Change } from '../../../engine/outing/change.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
+import type { Coupling } from '../../../engine/things/vehicle/types.ts';
+import { crestsTable } from '../../../views/tables/fit.ts';
+import { tellChange } from '../../../words/change.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { crested, crestsOf, knuckle } from '../../support/crested.ts';
+import { factOf } from '../../support/facts.ts';
+import { altered, rider } from '../../support/rules.ts';
+
+/** Up and down by a grade, over a top of a length: points a foot or so apart there. */
+const hump = (grade: number, top = 0.5) =>
+  [0, 20, 40 - top, 40, 40 + top, 60, 80].map((at) => ({
+    at,
+    height: grade * (40 - Math.max(Math.abs(at - 40), top)),
+  }));
+const [long, short] = [
+  { length: 3.6, overhang: 0.9 },
+  { length: 1.2, overhang: 0.2 },
+];
+const of = (grade: number, on: Coupling = knuckle(0.11), other = on): Outing =>
+  crested(hump(grade), [long, short], [on, other]);
+const said = (outing: Outing): string[] =>
+  crestsOf(outing).findings.map((f) => `${f.severity} ${f.code}${f.measure ? ` ${f.measure}` : ''}`);
+const [one] = crestsOf(of(0.1)).data.gaps;
+/** What a grade of one would do. */
+const per = Math.abs(one.line) / 0.1;
+const voice = (outing: Outing) => ({ system: 'metric', wording: 'us', outing }) as const;
+const { face: _none, ...faceless } = knuckle(0.11);
+
+describe('couplers over a hump', () => {
+  it('hold by less than half a face: within limits; by none: hold', () => {
+    // Faces of 30 mm.
+    expect(said(of(0.014 / per))).toEqual([]);
+    expect(said(of(0.016 / per))).toEqual(['limits couplers-slip-by']);
+    expect(said(of(0.029 / per))).toEqual(['limits couplers-slip-by']);
+    const outing = of(0.031 / per);
+    expect(said(outing)).toEqual(['forbids couplers-slip-by']);
+    const [finding] = crestsOf(outing).findings;
+    expect(finding.where.gap).toBe(0);
+    expect(Math.abs((finding.where.from ?? 0) - 40)).toBeLessThan(3);
+    expect(tellFinding(finding, voice(outing)).what).toMatch(/slip by each other over the crest at/);
+  });
+
+  it('count the heights as stated, on the side where they add', () => {
+    const higher = one.apart > 0 ? [0.115, 0.11] : [0.11, 0.115];
+    const grade = 0.027 / per;
+    expect(said(of(grade, knuckle(higher[0]), knuckle(higher[1])))).toEqual(['forbids couplers-slip-by']);
+    // As they stand in the yard, they are told elsewhere.
+    expect(said(of(0, knuckle(0.11), knuckle(0.145)))).toEqual([]);
+  });
+
+  it('sink on springs under people, by the softest that they may be', () => {
+    const seats = [
+      { id: '1', name: '1', at: 0.1, across: 0, height: 0.3, facing: 'forward', driver: false },
+    ] as const;
+    const sprung = (low: number, riders = [rider('1', '1')]) =>
+      altered({ ...of(0), riders }, 1, {
+        seats,
+        suspension: { equalised: true, wheelStiffness: { ...exact(100_000), low } },
+      });
+    // 70 kg over the end: 686.5 N·(0.8 + 0.2·…)… moment about the trucks, two wheels an axle.
+    const [near, far] = [(686.46 * 0.9) / 0.8, (-686.46 * 0.1) / 0.8].map((n) => n / 2);
+    const sink = (k: number) => (near + (near - far) * (0.2 / 0.8)) / k;
+    const [gap] = crestsOf(sprung(40_000)).data.gaps;
+    expect(gap.springs).toBeCloseTo(sink(40_000), 5);
+    expect(said(sprung(20_000))).toEqual(['limits couplers-slip-by']);
+    expect(said(sprung(20_000, []))).toEqual([]);
+  });
+
+  it('are left alone where a link or bar joins them', () => {
+    expect(said(of(0.5, knuckle(0.11, { type: 'link and pin' })))).toEqual([]);
+  });
+
+  it('by few points of a survey: nobody can tell', () => {
+    const sharp = [0, 40, 80].map((at) => ({ at, height: (0.08 / per) * -Math.abs(at - 40) }));
+    const outing = crested(sharp, [long, short]);
+    expect(said(outing)).toEqual(['unknown couplers-slip-by line.profile']);
+    expect(tellFinding(crestsOf(outing).findings[0], voice(outing)).why).toContain('few points');
+  });
+});
+
+describe('faces and heights that nobody stated', () => {
+  // Half of a usual knuckle on this gauge.
+  const half = 0.09734513274336283 * of(0).line.gauge;
+  it('are asked for only where usual ones might slip by', () => {
+    expect(said(of((0.95 * half) / per, faceless))).toEqual([]);
+    expect(said(of((1.05 * half) / per, faceless))).toEqual(['limits coupler-face-unknown coupling.face']);
+    expect(said(of((2.05 * half) / per, faceless))).toEqual(['unknown coupler-face-unknown coupling.face']);
+  });
+
+  it('heights: a note, until no height could do', () => {
+    const { height: _h, ...bare } = knuckle(0.11);
+    expect(said(of((0.95 * half) / per, bare))).toEqual([]);
+    expect(said(of((1.05 * half) / per, bare))).toEqual(['notes coupler-face-unknown coupling.height']);
+    expect(said(of((2.05 * half) / per, bare))).toEqual(['unknown coupler-face-unknown coupling.height']);
+  });
+});
+
+describe('what clears it', () => {
+  it('a shim of the least that does, at either of the two; another order; a car left', () => {
+    const outing = of(0.031 / per, knuckle(0.11), knuckle(one.apart > 0 ? 0.105 : 0.115));
+    const [finding] = crestsOf(outing).findings as Finding[];
+    const clears = (change: Change): boolean =>
+      !crestsOf(applyChange(outing, change)).findings.some((f) => f.severity === 'forbids');
+    const found = familiesFor(outing, finding).flatMap(({ changes }) => changes.find(clears) ?? []);
+    const shims = found.filter((c) => c.kind === 'coupler-raised');
+    expect(shims.map((c) => Math.abs(c.by))).toEqual([expect.closeTo(0.007, 9), expect.closeTo(0.007, 9)]);
+    expect(found.some((c) => c.kind === 'fewer-cars')).toBe(true);
+    expect(found.some((c) => c.kind === 'slower-everywhere')).toBe(false);
+    expect(tellChange(shims[0], voice(outing))).toMatch(
+      /^shim the rear coupler of engine 7\.00 mm (lower|higher)$/,
+    );
+  });
+});
+
+it('the table has a row for every gap, with where and what is held', () => {
+  const outing = of(0.016 / per);
+  const [row] = crestsTable(lookAtFit(outing), voice(outing)).rows;
+  expect(row.slice(0, 3)).toEqual(['engine', 'car1', '0.00 mm']);
+  expect(row[6]).toMatch(/^crest at \d+ m$/);
+  expect(row.slice(7)).toEqual(['14.00 mm', '46 %']);
+  expect(factOf(crestsOf(outing).findings[0], 'others')).toBe(0);
+});

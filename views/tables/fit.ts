@@ -1,0 +1,90 @@
+/** Wheels on their track and couplers over crests as tables, the same on the screen and in the terminal. */
+import type { Fit } from '../../desk/fit.ts';
+import type { CrestGap } from '../../engine/questions/crests/look.ts';
+import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
+import { calliper } from '../../words/calliper.ts';
+import type { WordTable } from '../../words/table.ts';
+import { chainage, type Voice } from '../../words/voice.ts';
+
+const length = (si: number, voice: Voice, toward: 'up' | 'down'): string => calliper(si, voice, toward);
+
+/** What is left, rounded down; and where, if at a frog. */
+function leftCell(met: Met | null, voice: Voice): string {
+  if (!met) return 'not measured';
+  const left = met.left < 0 ? `${length(-met.left, voice, 'up')} short` : length(met.left, voice, 'down');
+  return met.place === '' ? left : `${left} (${met.place})`;
+}
+
+function backCells({ backs, wheelset }: WheelsetFit, voice: Voice): string[] {
+  if (!backs) return ['not measured', ''];
+  const readings = wheelset.backToBack?.length ?? 0;
+  return [
+    length(backs.least, voice, 'down'),
+    readings < 2 ? 'one reading' : length(backs.most - backs.least, voice, 'up'),
+  ];
+}
+
+export const wheelsTable = ({ wheelsets }: Fit, voice: Voice): WordTable => ({
+  title: 'Wheels on this track: what is left of each pair',
+  head: [
+    'wheelset',
+    'back to back',
+    'varies',
+    'frog point',
+    'guard faces',
+    'between the rails',
+    'tread on the rail',
+    'flange to floor',
+  ],
+  rows: wheelsets.map((fit) => [
+    `${fit.name}, ${fit.wheelset.name}`,
+    ...backCells(fit, voice),
+    leftCell(fit.frog, voice),
+    leftCell(fit.guard, voice),
+    leftCell(fit.gauge, voice),
+    leftCell(fit.tread, voice),
+    leftCell(fit.floor, voice),
+  ]),
+  note:
+    wheelsets.length === 0
+      ? 'No wheelset of this train is measured.'
+      : 'Each at the frog, crossing or gauge where least is left. Not measured: on the wheelset or on the line.',
+});
+
+function holdCells({ hold }: CrestGap, voice: Voice): string[] {
+  if (!hold) return ['face not stated', ''];
+  const { held, face } = hold;
+  return [
+    held <= 0 ? 'none' : length(held, voice, 'down'),
+    `${Math.floor((100 * Math.max(0, held)) / face)} %`,
+  ];
+}
+
+export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
+  title: 'Couplers over crests and sags: where they stand farthest out of line',
+  head: [
+    'behind',
+    'to',
+    'stated apart',
+    'by the line',
+    'by springs',
+    'in all',
+    'where',
+    'held',
+    'of the face',
+  ],
+  rows: gaps.map((g) => {
+    const size = (si: number): string => length(Math.abs(si), voice, 'up');
+    return [
+      g.name,
+      g.other,
+      g.stated === null ? 'not stated' : size(g.stated),
+      size(g.line),
+      size(g.springs),
+      size(g.apart),
+      g.line === 0 ? '' : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
+      ...holdCells(g, voice),
+    ];
+  }),
+  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles. Links and bars are left out.',
+});

@@ -1,0 +1,20 @@
+/** Lengths as a calliper reads them: what an eighth of an inch would hide decides whether a wheel strikes. */
+import type { FindingCode } from '../engine/questions/findings.ts';
+import { printQuantity, type Toward } from '../units/index.ts';
+import type { Voice } from './voice.ts';
+
+/** Findings whose lengths are read so. */
+export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'wheel-strikes-frog',
+  'wheelset-binds-at-guard',
+  'wheelset-binds-in-gauge',
+  'wheel-drops-in',
+  'flange-strikes-floor',
+  'back-to-back-varies',
+]);
+
+/** "6.870 in", "174.50 mm". @param si m */
+export const calliper = (si: number, { system }: Pick<Voice, 'system'>, toward: Toward): string =>
+  system === 'imperial'
+    ? printQuantity(si, 'length', { system, toward, unit: 'in', digits: 3 })
+    : printQuantity(si, 'length', { system, toward, unit: 'mm', digits: 2 });

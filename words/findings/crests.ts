@@ -1,0 +1,39 @@
+/** Words for couplers over crests and sags. */
+import type { FindingOf } from '../../engine/questions/finding.ts';
+import { others, type Tellers, type Tools } from './teller.ts';
+
+type Apart = 'couplers-slip-by' | 'coupler-face-unknown';
+
+const between = (t: Tools<Apart>): string => `The couplers of ${t.vehicle} and ${t.fact('other')}`;
+
+const place = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
+  `${f.facts.lie === 'crest' ? 'over the crest' : 'in the sag'} ${t.where.replace(/^.*, /, '')}`;
+
+/** What it is made of. */
+const parts = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
+  [
+    `the line bends them ${t.fact('line', 'up')} out of line there`,
+    ...(f.facts.springs.si > 0 ? [`springs under people ${t.fact('springs', 'up')}`] : []),
+    ...(f.facts.stated.si > 0 ? [`they stand ${t.fact('stated', 'up')} apart on the level`] : []),
+  ].join(', ');
+
+const higher = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
+  f.facts.higher === 'ahead' ? t.vehicle : t.fact('other');
+
+export const crestWords = {
+  'couplers-slip-by': (f, t) => ({
+    what:
+      f.severity === 'limits'
+        ? `${between(t)} hold by ${t.found('down')} only ${place(f, t)}, of faces ${t.fact('face')} high.${others(f, 'the same')}`
+        : `${between(t)} slip by each other ${place(f, t)}: that of ${higher(f, t)} rides over.${others(f, 'the same')}`,
+    why: `Of it: ${parts(f, t)}. ${
+      f.severity === 'unknown'
+        ? 'That is if the track turns as sharply as the survey’s few points have it: level points a car’s length apart there.'
+        : 'The train parts, or a car is lifted off its truck. Shim one of them, or put a car between that suits both. Slower does not help.'
+    }`,
+  }),
+  'coupler-face-unknown': (f, t) => ({
+    what: `${between(t)} stand ${t.found('up')} out of line ${place(f, t)}; half of a usual knuckle is ${t.required('down')}.${others(f, 'the same')}`,
+    why: `Of it: ${parts(f, t)}. ${f.measure === 'coupling.height' ? 'Their heights are not stated and taken as equal.' : 'How high their faces are is not stated.'} Before anybody gets on, push the two slowly over it and look how much of them holds.`,
+  }),
+} satisfies Partial<Tellers>;
