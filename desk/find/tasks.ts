@@ -64,6 +64,13 @@ export const tasks: readonly Entry[] = [
     'gap spacing headway block following collision',
   ),
   t(
+    '#answer',
+    'Do the wheels and couplers fit this line?',
+    'Back to back and flanges against frogs and guard rails; couplers over crests and sags.',
+    outing('fit'),
+    'fit wheelset back-to-back check gauge frog flangeway guard rail crest sag hump uncouple override',
+  ),
+  t(
     '#card',
     'What does the driver take along?',
     'The running card: print it, save it, hand it over.',

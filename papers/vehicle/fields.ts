@@ -56,7 +56,7 @@ const wheelset = group({
   backToBack: may(
     rows(figure('length', 0.03, 1), 1, 12),
     'back to back',
-    'Between the inner faces of its two wheels, by inside calliper level with the axle, at three or four places: roll it on a quarter turn each time.',
+    'Between the inner faces of its two wheels, by inside calliper level with the axle, at three or four places: roll it on a quarter turn each time. In a form, with commas between.',
     {
       asked:
         'between the backs of the two wheels, by inside calliper level with the axle, at three or four places round them',

@@ -4,7 +4,7 @@
  */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { endOnTrack, riseAt, risesOn } from '../../engine/things/coupler/crest.ts';
+import { endOnTrack, riseOver, risesOn } from '../../engine/things/coupler/crest.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import { crested, crestsOf, knuckle, type Shape, shaped } from '../support/crested.ts';
@@ -48,7 +48,7 @@ describe('couplers over crests and sags', () => {
         const { most, least } = risesOn(line, rear, front);
         const [from, to] = [b.length, line.length - a.length];
         if (to <= from) return;
-        const rise = riseAt(line, from + share * (to - from), rear, front);
+        const rise = riseOver(line, rear, front)(from + share * (to - from));
         expect(rise).toBeLessThanOrEqual(most.rise + 1e-12);
         expect(rise).toBeGreaterThanOrEqual(least.rise - 1e-12);
       }),
@@ -121,7 +121,7 @@ describe('couplers over crests and sags', () => {
         const { rear, front } = ends(bare[0], bare[1]);
         const at = b.length + share * (line.length - a.length - b.length);
         if (at + a.length > line.length) return;
-        const mine = riseAt(line, at, rear, front);
+        const mine = riseOver(line, rear, front)(at);
         worst = Math.max(worst, Math.abs(mine - laid(heights, at, bare[0], bare[1])));
       }),
       { numRuns: runs(40, 500) },

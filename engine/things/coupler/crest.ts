@@ -10,7 +10,7 @@
  * On a vertical curve of radius R one end stands off the rail by ((A/2 + o)² − (A/2)²)/(2·R). Range: grades small enough that
  * heights are as on the level (an error of some g²/2 of o). Source: common engineering geometry (parabola).
  */
-import { heightAt, onLine } from '../line/geometry.ts';
+import { lastBefore, onLine } from '../line/geometry.ts';
 import type { Line } from '../line/types.ts';
 import type { Vehicle } from '../vehicle/types.ts';
 import { guidesOf } from './bend.ts';
@@ -44,17 +44,39 @@ export function endOnTrack(vehicle: Vehicle, end: 'front' | 'rear'): EndOnTrack 
   return { near: axles(near), far: axles(far), lever: overhang / apart };
 }
 
-/** @param way +1 for the vehicle ahead, −1 for the one behind */
-function endHeight(line: Line, at: number, { near, far, lever }: EndOnTrack, way: 1 | -1): number {
-  const under = (axles: readonly number[]): number =>
-    axles.reduce((sum, d) => sum + heightAt(line, at + way * d), 0) / axles.length;
-  const z = under(near);
-  return z + (z - under(far)) * lever;
+/** Height of the rail at a chainage. Asked from one place to the next along the line, it does not search anew. */
+type Rail = (at: number) => number;
+
+function railOf(line: Line): Rail {
+  const { heights } = line;
+  let i = 0;
+  return (at) => {
+    const s = onLine(line, at);
+    if (s < heights[i].at) i = lastBefore(heights, s);
+    while (i < heights.length - 2 && heights[i + 1].at <= s) i++;
+    const [a, b] = [heights[i], heights[i + 1]];
+    return a.height + ((s - a.at) / (b.at - a.at)) * (b.height - a.height);
+  };
 }
 
-/** m; positive: the end ahead stands higher. @param at chainage where the two meet */
-export const riseAt = (line: Line, at: number, ahead: EndOnTrack, behind: EndOnTrack): number =>
-  endHeight(line, at, ahead, 1) - endHeight(line, at, behind, -1);
+/** Of an end where the two meet at a chainage; a rail for each axle. @param way +1 ahead, −1 behind */
+function endOver(line: Line, { near, far, lever }: EndOnTrack, way: 1 | -1): Rail {
+  const under = (axles: readonly number[]): Rail => {
+    const rails = axles.map((d) => ({ d: way * d, rail: railOf(line) }));
+    return (at) => rails.reduce((sum, { d, rail }) => sum + rail(at + d), 0) / rails.length;
+  };
+  const [nearer, farther] = [under(near), under(far)];
+  return (at) => {
+    const z = nearer(at);
+    return z + (z - farther(at)) * lever;
+  };
+}
+
+/** m by chainage where the two meet; positive: the end ahead stands higher. */
+export function riseOver(line: Line, ahead: EndOnTrack, behind: EndOnTrack): Rail {
+  const [front, back] = [endOver(line, ahead, 1), endOver(line, behind, -1)];
+  return (at) => front(at) - back(at);
+}
 
 export interface Rise {
   readonly rise: number;
@@ -74,11 +96,12 @@ export function risesOn(
   const [back, forth] = [-Math.min(...offsets), Math.max(...offsets)];
   let most: Rise = { rise: 0, at: line.loop ? 0 : back };
   let least: Rise = most;
-  for (const knot of line.heights)
-    for (const d of offsets) {
+  const riseAt = riseOver(line, ahead, behind);
+  for (const d of offsets)
+    for (const knot of line.heights) {
       const at = line.loop ? onLine(line, knot.at - d) : knot.at - d;
       if (!line.loop && (at < back || at > line.length - forth)) continue;
-      const rise = riseAt(line, at, ahead, behind);
+      const rise = riseAt(at);
       if (rise > most.rise) most = { rise, at };
       if (rise < least.rise) least = { rise, at };
     }
