@@ -2,7 +2,7 @@
 import type { Command as Program } from 'commander';
 import { tellDifference, tellStanding } from '../../desk/figures.ts';
 import { single } from '../../desk/make-up.ts';
-import { applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
+import { applyToLine, applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
 import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
 import { measured } from '../../desk/measured/measure.ts';
@@ -63,7 +63,7 @@ export const measureCommand: Command = {
     made(
       sub(
         'apply <record> <paper>',
-        'A test written into an outing or a vehicle; before and after of the answer.',
+        'A test written into an outing, a vehicle or a line; before and after of the answer.',
       ),
     )
       .option('-o, --out <file>', 'write the paper here; nothing is written without it')
@@ -251,8 +251,8 @@ async function against(path: string, options: WithOptions): Promise<Outcome> {
 async function paperAt(path: string): Promise<Json> {
   const json = (await jsonIn(path)) as Json | undefined;
   if (json?.['heedway'] === 'outing') return bundled(path);
-  if (json?.['heedway'] === 'vehicle') return json;
-  throw new UsageFault(`${path}: found neither; expected an outing or a vehicle`);
+  if (json?.['heedway'] === 'vehicle' || json?.['heedway'] === 'line') return json;
+  throw new UsageFault(`${path}: found none of them; expected an outing, a vehicle or a line`);
 }
 
 async function apply(path: string, into: string, options: WithOptions): Promise<Outcome> {
@@ -267,7 +267,9 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
   const { results } = outcome;
   const applied = outing
     ? applyToOuting(paper, record, results, options.vehicle ?? onlyOne(paper, record, results))
-    : applyToVehicle(paper, record, results, options.vehicle);
+    : paper['heedway'] === 'line'
+      ? applyToLine(paper, record, results)
+      : applyToVehicle(paper, record, results, options.vehicle);
   const speech = { system: options.units, wording: options.wording };
   const [was, now] = outing ? [await asked(paper, speech), await asked(applied.paper, speech)] : [];
   if (options.out) await writeOut(options.out, writeFile(applied.paper));

@@ -31,6 +31,24 @@ describe('a test applied and taken back', () => {
   });
 });
 
+it('is written into a line by itself, and gone again', () => {
+  const [line, to] = ['examples/lines/larkfield-hollow.json', at('line.json')];
+  const ran = heedway(
+    'measure',
+    'apply',
+    'examples/tests/curve-resistance.json',
+    line,
+    '--out',
+    to,
+    '--json',
+  );
+  expect(JSON.parse(ran.stdout).written).toEqual(['curveConstant']);
+  heedway('measure', 'back', to, '1', '--out', at('line-back.json'));
+  expect(JSON.parse(readFileSync(at('line-back.json'), 'utf8'))).toEqual(
+    JSON.parse(readFileSync(line, 'utf8')),
+  );
+});
+
 it('a test that says nothing says what would, and ends with 30', () => {
   const record = JSON.parse(readFileSync(tilt, 'utf8'));
   writeFileSync(
@@ -90,7 +108,7 @@ const bad = [
   [['fit', tilt, '--vehicle', 'car-1'], 'expected with --outing'],
   [['fit', tilt, '--outing', outing, '--vehicle', 'caboose'], 'expected engine, car-1'],
   [['apply', tilt, outing], '--vehicle: found nothing'],
-  [['apply', tilt, 'package.json'], 'expected an outing or a vehicle'],
+  [['apply', tilt, 'package.json'], 'expected an outing, a vehicle or a line'],
   [['back', outing, '1'], 'found no test that it keeps'],
   [['sheet', 'tilt', '--paper', 'a3'], 'expected a5 or half-letter'],
 ] as const;
