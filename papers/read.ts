@@ -13,7 +13,6 @@ import { checkFile } from './check.ts';
 import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
-import { compileTest, type TestRecord } from './compile/test.ts';
 import { compileVehicle } from './compile/vehicle.ts';
 import { noteWritten } from './compile/written.ts';
 import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
@@ -39,7 +38,7 @@ export type Read<T> =
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
 /** A place in a file where a part stands: the JSON of the part and how to report on it. */
-interface Part {
+export interface Part {
   readonly json: unknown;
   readonly file: string;
   readonly prefix: FieldPath;
@@ -48,7 +47,8 @@ interface Part {
   readonly chain: readonly string[];
 }
 
-class Reading {
+/** What is gathered on the way through the files. */
+export class Reading {
   readonly problems: FileProblem[] = [];
   readonly notes: Notes = newNotes();
   private readonly load: Load;
@@ -177,7 +177,8 @@ export function resolvePath(from: string, reference: string, first: string): str
   return (from.startsWith('/') ? '/' : '') + parts.join('/');
 }
 
-async function run<T>(
+/** Reads a file as what `read` makes of it. */
+export async function run<T>(
   entry: Entry,
   load: Load,
   read: (reading: Reading, part: Part) => Promise<T | undefined>,
@@ -197,7 +198,7 @@ const lineFrom = (reading: Reading, part: Part): { file: LineFile; line: Line } 
     : undefined;
 };
 
-const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
+export const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
   const file = reading.check('vehicle', part);
   return file && keptTestsRead(reading, part, file.tests) ? file : undefined;
 };
@@ -246,7 +247,7 @@ const hostFrom = (reading: Reading, part: Part): { file: HostFile; host: HostRul
   return file && { file, host: compileHost(file) };
 };
 
-async function outingFrom(reading: Reading, part: Part): Promise<Outing | undefined> {
+export async function outingFrom(reading: Reading, part: Part): Promise<Outing | undefined> {
   const file: OutingFile | undefined = reading.check('outing', part);
   const raw = part.json as Record<string, unknown> | null;
   const at = (key: string) =>
@@ -276,34 +277,6 @@ export const readVehicle = (entry: Entry): Promise<Read<Vehicle>> =>
 
 export const readTrain = (entry: Entry, load: Load): Promise<Read<Train>> =>
   run(entry, load, async (reading, part) => (await trainFrom(reading, part))?.train);
-
-/** A test's record, with the outing or the vehicle that it was made with. */
-export interface ReadTest extends TestRecord {
-  readonly outing?: Outing;
-  readonly vehicle?: Vehicle;
-}
-
-async function testFrom(reading: Reading, part: Part): Promise<ReadTest | undefined> {
-  const file = reading.check('test', part);
-  const raw = part.json as Record<string, unknown> | null;
-  const at = async (key: 'outing' | 'vehicle'): Promise<Part | undefined> =>
-    raw && typeof raw === 'object' && raw[key] !== undefined
-      ? reading.part(part, [key], raw[key])
-      : undefined;
-  const outingPart = await at('outing');
-  const outing = outingPart && (await outingFrom(reading, outingPart));
-  const vehiclePart = await at('vehicle');
-  const vehicle = vehiclePart && vehicleFrom(reading, vehiclePart);
-  const compiled =
-    vehicle &&
-    reading.compile(vehiclePart, (notes) => compileVehicle(vehicle, 'vehicle', vehicle.name, notes));
-  if (!file) return undefined;
-  const record = reading.compile(part, (notes) => compileTest(file, notes));
-  return { ...record, ...(outing ? { outing } : {}), ...(compiled ? { vehicle: compiled } : {}) };
-}
-
-/** @param load gives the papers of train, line or vehicle that it names */
-export const readTest = (entry: Entry, load: Load): Promise<Read<ReadTest>> => run(entry, load, testFrom);
 
 export const readHost = (entry: Entry): Promise<Read<HostRules>> =>
   run(entry, none, async (reading, part) => hostFrom(reading, part)?.host);

@@ -6,7 +6,7 @@ import { inquire } from '../engine/answer/inquiry.ts';
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outcome } from '../engine/calibrate/result.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { ReadTest } from '../papers/index.ts';
+import type { ReadTest } from '../papers/read-test.ts';
 
 /** What a test says; the same outing with it and without; or what to measure of an outing. */
 export type MeasureAsk =

@@ -1,7 +1,8 @@
 /** A record as it is written down, with the papers that it was made with; read and told. */
 import type { Outcome } from '../../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
-import { type Entry, type Load, type Read, type ReadTest, readTest, VERSION } from '../../papers/index.ts';
+import { type Entry, type Load, type Read, VERSION } from '../../papers/index.ts';
+import { type ReadTest, readTest } from '../../papers/read-test.ts';
 import { tellRefusal } from '../../words/measured/refusals.ts';
 import { tellMeasured } from '../../words/measured/results.ts';
 import { testNames } from '../../words/measured/tests.ts';

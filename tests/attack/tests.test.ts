@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { measured } from '../../desk/measured/measure.ts';
-import { readTest } from '../../papers/index.ts';
+import { readTest } from '../../papers/read-test.ts';
 import { tellRefusal } from '../../words/measured/refusals.ts';
 import { tellMeasured } from '../../words/measured/results.ts';
 import { runs } from '../support/tier.ts';

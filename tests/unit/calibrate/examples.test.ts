@@ -5,7 +5,7 @@ import { applyToVehicle } from '../../../desk/measured/apply.ts';
 import { measured } from '../../../desk/measured/measure.ts';
 import { tests } from '../../../engine/calibrate/tests/index.ts';
 import { checkFile } from '../../../papers/check.ts';
-import { readTest } from '../../../papers/index.ts';
+import { readTest } from '../../../papers/read-test.ts';
 import { tellMeasured } from '../../../words/measured/results.ts';
 import { testNames } from '../../../words/measured/tests.ts';
 

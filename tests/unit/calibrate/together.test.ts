@@ -8,7 +8,8 @@ import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { changedPaper } from '../../../papers/changed.ts';
 import { checkFile } from '../../../papers/check.ts';
-import { readOuting, readTest, writeFile } from '../../../papers/index.ts';
+import { readOuting, writeFile } from '../../../papers/index.ts';
+import { readTest } from '../../../papers/read-test.ts';
 import { examplePaper } from '../../support/papers.ts';
 
 type Json = Record<string, unknown>;
