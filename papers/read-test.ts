@@ -1,4 +1,4 @@
-/** Reading the record of a test, with the outing or the vehicle that it was made with. */
+/** Reading a test's record: apart from the papers that every answer needs, which do not wait for it. */
 import type { Outing } from '../engine/outing/types.ts';
 import type { Vehicle } from '../engine/things/vehicle/types.ts';
 import { compileTest, type TestRecord } from './compile/test.ts';

@@ -47,6 +47,7 @@ export interface Part {
   readonly chain: readonly string[];
 }
 
+/** What is gathered on the way through the files. */
 export class Reading {
   readonly problems: FileProblem[] = [];
   readonly notes: Notes = newNotes();
@@ -176,6 +177,7 @@ export function resolvePath(from: string, reference: string, first: string): str
   return (from.startsWith('/') ? '/' : '') + parts.join('/');
 }
 
+/** Reads a file as what `read` makes of it. */
 export async function run<T>(
   entry: Entry,
   load: Load,

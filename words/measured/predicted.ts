@@ -17,7 +17,7 @@ export function predictedWords(stops: readonly Predicted[]): string {
   const told = `${inside} of ${stops.length} ${stops.length === 1 ? 'stop was' : 'stops were'} no longer than the careful figure of the papers`;
   return inside === stops.length
     ? `${told}.`
-    : `${told}; of a hundred no more than one should be: the papers, or the readings, are wrong somewhere.`;
+    : `${told}; of a hundred no more than one should be longer: look at the papers, and at how well speed and place were read.`;
 }
 
 /** One stop in a line. */

@@ -82,10 +82,14 @@ it('readings from a CSV, with what a row does not hold said beside it', () => {
 });
 
 it('a stop test is held against what the papers had said', () => {
-  const ran = heedway('measure', 'check', 'examples/tests/stop-test.json');
-  expect(ran).toMatchObject({ status: 0, stderr: '' });
-  expect(ran.stdout).toContain('12 of 12 stops were no longer than the careful figure');
-  expect(ran.stdout.replace(/\s+/g, ' ')).toContain('made with automatic vacuum alone');
+  const ran = heedway('measure', 'check', 'examples/tests/stop-test.json', '--json');
+  const { stops, inside, words } = JSON.parse(ran.stdout);
+  expect(stops).toHaveLength(12);
+  const kept = stops.filter((s: { measured: number; careful: number }) => s.measured <= s.careful);
+  expect(inside).toBe(kept.length);
+  expect(ran.status).toBe(inside === 12 ? 0 : 30);
+  expect(words[0]).toContain(`${inside} of 12 stops were no longer than the careful figure`);
+  expect(words[1]).toContain('made with automatic vacuum alone');
   const record = JSON.parse(readFileSync('examples/tests/stop-test.json', 'utf8'));
   const [first, ...others] = record.test.stops;
   const far = { ...first, restAt: first.way === 'forward' ? '1100 ft' : '5 ft' };

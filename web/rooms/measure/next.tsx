@@ -40,7 +40,7 @@ export function Next({ outing, voice: { system, wording } }: MeasureProps) {
       <h2>What would change the answer</h2>
       <ol>
         {lines.map(({ kind, words }) => (
-          <li key={kind}>
+          <li key={words}>
             <a href={`#measure/${kind}`}>{words}</a>
           </li>
         ))}
