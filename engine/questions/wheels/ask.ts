@@ -74,7 +74,19 @@ const whereOf = ({ fit, met }: At<Met>): Finding['where'] => ({
   to: met.to,
 });
 
-const marginOfLeft = ({ left, bears }: Met): number => left / bears;
+/** Of a pair: where it meets, what of the wheelset is held against what of the track, and what is left. */
+const pairOf = (worst: At<Met>) => ({
+  where: whereOf(worst),
+  found: amount(worst.met.found, 'length'),
+  required: amount(worst.met.bears, 'length'),
+  margin: worst.met.left / worst.met.bears,
+});
+
+/** A wheelset where it is widest; not a number where nobody measured it: of such a one no finding can be made. */
+const widest = ({ backs, wheelset }: WheelsetFit) => ({
+  back: backs?.most ?? Number.NaN,
+  flange: wheelset.flangeThickness?.high ?? Number.NaN,
+});
 
 /** Wheel check against guard check: beyond it the flange meets the point of the frog. */
 const strikes = (of: readonly WheelsetFit[], near: number): Finding[] =>
@@ -84,15 +96,9 @@ const strikes = (of: readonly WheelsetFit[], near: number): Finding[] =>
     byNear(near),
     (worst, severity, others) => {
       const { fit, met } = worst;
-      const [back, flange] = [
-        fit.backs?.most ?? Number.NaN,
-        fit.wheelset.flangeThickness?.high ?? Number.NaN,
-      ];
+      const { back, flange } = widest(fit);
       return makeFinding('wheel-strikes-frog', severity, 'fit', {
-        where: whereOf(worst),
-        found: amount(met.found, 'length'),
-        required: amount(met.bears, 'length'),
-        margin: marginOfLeft(met),
+        ...pairOf(worst),
         facts: {
           wheelset: fit.wheelset.name,
           place: met.place,
@@ -116,10 +122,7 @@ const binds = (of: readonly WheelsetFit[], near: number): Finding[] =>
     (worst, severity, others) => {
       const { fit, met } = worst;
       return makeFinding('wheelset-binds-at-guard', severity, 'fit', {
-        where: whereOf(worst),
-        found: amount(met.found, 'length'),
-        required: amount(met.bears, 'length'),
-        margin: marginOfLeft(met),
+        ...pairOf(worst),
         facts: {
           wheelset: fit.wheelset.name,
           place: met.place,
@@ -139,15 +142,9 @@ const tight = (of: readonly WheelsetFit[]): Finding[] =>
     ({ left }) => (left < -ROUNDING ? 'forbids' : undefined),
     (worst, severity, others) => {
       const { fit, met } = worst;
-      const [back, flange] = [
-        fit.backs?.most ?? Number.NaN,
-        fit.wheelset.flangeThickness?.high ?? Number.NaN,
-      ];
+      const { back, flange } = widest(fit);
       return makeFinding('wheelset-binds-in-gauge', severity, 'fit', {
-        where: whereOf(worst),
-        found: amount(met.found, 'length'),
-        required: amount(met.bears, 'length'),
-        margin: marginOfLeft(met),
+        ...pairOf(worst),
         facts: {
           wheelset: fit.wheelset.name,
           place: met.place,
@@ -204,10 +201,7 @@ const floors = (of: readonly WheelsetFit[], near: number): Finding[] =>
     (worst, severity, others) => {
       const { fit, met } = worst;
       return makeFinding('flange-strikes-floor', severity, 'fit', {
-        where: whereOf(worst),
-        found: amount(met.found, 'length'),
-        required: amount(met.bears, 'length'),
-        margin: marginOfLeft(met),
+        ...pairOf(worst),
         facts: { wheelset: fit.wheelset.name, place: met.place, others },
         source: '49 CFR 213.137 by the pair: flange and gap both as measured',
       });
