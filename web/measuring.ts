@@ -1,12 +1,13 @@
 /** Measured tests beside the page: what readings say, the answer before and after, and what to measure next. */
 import { measured } from '../desk/measured/measure.ts';
-import { type Worth, worthOfTests } from '../desk/measured/next.ts';
+import { worthOfTests } from '../desk/measured/next.ts';
 import { wholeAnswer } from '../engine/answer/complete.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outcome } from '../engine/calibrate/result.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { ReadTest } from '../papers/read-test.ts';
+import type { Worth } from '../words/measured/worth.ts';
 
 /** What a test says; the same outing with it and without; or what to measure of an outing. */
 export type MeasureAsk =

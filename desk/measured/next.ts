@@ -14,25 +14,8 @@ import type { Outing } from '../../engine/outing/types.ts';
 import type { Care } from '../../engine/questions/question.ts';
 import { frictionAt, trainBrakes } from '../../engine/things/brake/force.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { Worth } from '../../words/measured/worth.ts';
 import { testAsked } from './which.ts';
-
-export interface Worth {
-  readonly kind: TestKind;
-  /** Names of the vehicles that it is of, of which the same is assumed; absent: of the whole. */
-  readonly of?: readonly string[];
-  /** For all of them. */
-  readonly minutes: number;
-  /** Findings that cannot tell for want of it. */
-  readonly asked: number;
-  /** Share of what it may find that changes the word. */
-  readonly changesWord: number;
-  /** Of what it may find, where the word is better than now. */
-  readonly bettersWord: number;
-  /** Mean over the line and over what it may find: permitted speed then, less now, m/s. */
-  readonly faster: number;
-  /** Mean of the number of cars that may be taken then, less now; absent: not asked, or nobody can tell it now. */
-  readonly moreCars?: number;
-}
 
 export interface Looking extends Care {
   /** Numbers of cars too: some seconds more. */

@@ -3,14 +3,22 @@ import type { TestKind } from '../../engine/calibrate/tests/index.ts';
 import { inWording, say, type Voice } from '../voice.ts';
 import { testNames } from './tests.ts';
 
-interface Worth {
+/** What a test would do to the answer. */
+export interface Worth {
   readonly kind: TestKind;
+  /** Names of the vehicles that it is of, of which the same is assumed; absent: of the whole. */
   readonly of?: readonly string[];
+  /** For all of them. */
   readonly minutes: number;
+  /** Findings that cannot tell for want of it. */
   readonly asked: number;
+  /** Share of what it may find that changes the word. */
   readonly changesWord: number;
+  /** Of what it may find, where the word is better than now. */
   readonly bettersWord: number;
+  /** Mean over the line and over what it may find: permitted speed then, less now, m/s. */
   readonly faster: number;
+  /** Mean of the number of cars that may be taken then, less now; absent: not asked, or nobody can tell it now. */
   readonly moreCars?: number;
 }
 

@@ -1,9 +1,10 @@
 /** What to measure next: what is assumed is ranked, what is measured is not asked for. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Worth, whatToMeasure } from '../../../desk/measured/next.ts';
+import { whatToMeasure } from '../../../desk/measured/next.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { readOuting } from '../../../papers/index.ts';
+import type { Worth } from '../../../words/measured/worth.ts';
 import { examplePaper } from '../../support/papers.ts';
 import { full } from '../../support/tier.ts';
 
