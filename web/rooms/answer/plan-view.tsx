@@ -10,6 +10,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { save } from '../../parts/save.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { asked, speech, told } from '../../state/session.ts';
+import { pressed } from './pressed.ts';
 import { headNow, moveTo, reachNow, speedNow } from './strip-state.ts';
 
 const NARROW = 600;
@@ -61,23 +62,7 @@ export function PlanView() {
       {at && !at.plan && <p>{NO_PLAN}</p>}
       {at?.plan && at.ground && (
         <>
-          <div
-            class="strip from-above"
-            onPointerDown={(e) => {
-              dragging.value = true;
-              (e.currentTarget as Element).setPointerCapture(e.pointerId);
-              follow(e);
-            }}
-            onPointerMove={(e) => {
-              if (dragging.value) follow(e);
-            }}
-            onPointerUp={() => {
-              dragging.value = false;
-            }}
-            onPointerCancel={() => {
-              dragging.value = false;
-            }}
-          >
+          <div class="strip from-above" {...pressed(dragging, follow)}>
             <Drawing scene={at.ground} />
             {moment.value && (
               <svg

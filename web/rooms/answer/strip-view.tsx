@@ -9,6 +9,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told } from '../../state/session.ts';
+import { pressed } from './pressed.ts';
 import {
   headNow,
   length,
@@ -119,20 +120,7 @@ export function StripView() {
         aria-valuenow={Math.round(headNow.value)}
         aria-valuetext={readout}
         onKeyDown={keys}
-        onPointerDown={(e) => {
-          dragging.value = true;
-          (e.currentTarget as Element).setPointerCapture(e.pointerId);
-          follow(e);
-        }}
-        onPointerMove={(e) => {
-          if (dragging.value) follow(e);
-        }}
-        onPointerUp={() => {
-          dragging.value = false;
-        }}
-        onPointerCancel={() => {
-          dragging.value = false;
-        }}
+        {...pressed(dragging, follow)}
       >
         {ground.value && <Drawing scene={ground.value} />}
         {moment.value && (
