@@ -1,11 +1,10 @@
 /** What the readings say, the answer before and after, and the one button that writes it into the papers. */
 import { useState } from 'preact/hooks';
-import { standingHead } from '../../../desk/figures.ts';
-import type { Stood } from '../../../desk/measured/compare.ts';
 import type { MadeWith } from '../../../desk/measured/record.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
 import { writtenWords } from '../../../words/measured/applied.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { Standings } from '../../parts/standings.tsx';
 import { change, type Json } from '../../state/session.ts';
 import { type Draft, put } from './drafts.ts';
 import { type Said, useMeasured } from './use-measured.ts';
@@ -75,35 +74,16 @@ function BeforeAfter({ reply }: { readonly reply: Said | undefined }) {
   const { was, now, differs } = reply?.stood ?? {};
   if (!was || !now)
     return <p class="before-after">{reply?.last ? '' : 'Asking the outing again with it …'}</p>;
-  const row = (name: string, at: Stood) => (
-    <tr>
-      <th scope="row">{name}</th>
-      <td class={`word ${at.verdict}`}>{at.word}</td>
-      <td>{at.speed}</td>
-      <td>{at.cars}</td>
-      <td>{at.gap}</td>
-    </tr>
-  );
   return (
     <div class="before-after">
       <p class="hero-line">{differs}</p>
       <section class="scroll" tabIndex={0} aria-label="Without it and with it">
-        <table>
-          <thead>
-            <tr>
-              <td />
-              {standingHead.map((words) => (
-                <th key={words} scope="col">
-                  {words}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {row('without it', was)}
-            {row('with it', now)}
-          </tbody>
-        </table>
+        <Standings
+          rows={[
+            ['without it', was],
+            ['with it', now],
+          ]}
+        />
       </section>
     </div>
   );
