@@ -21,6 +21,8 @@ export default defineConfig({
   workers: 2,
   fullyParallel: true,
   timeout: 120_000,
+  // Whoever passes only at the second try is named in the last lines: a fault in waiting, of the page or of the journey.
+  retries: 1,
   expect: { timeout: 20_000 },
   reporter: 'list',
   use: {

@@ -3,9 +3,9 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { RAMP_STEPS, SPEED_NODES } from '../engine/motion/kit.ts';
 import { emptyTrace, type StopModel } from '../engine/motion/model.ts';
 import { stopInto } from '../engine/motion/stop.ts';
+import { RAMP_STEPS, SPEED_NODES } from '../engine/motion/stop-inputs.ts';
 import { type BenchRow, quickest } from './row.ts';
 
 export interface StopCase {

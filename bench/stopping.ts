@@ -84,15 +84,15 @@ function setUp() {
   const outing = { ...base, direction: 'forward' as const, line: { ...randomLine(draw, 0.02, true) } };
   const context = openOuting(outing);
   const ready = prepare(context, 0.5, 0);
-  const kit = ready.kit('dry');
-  const model = modelOf(kit, likely, false);
+  const inputs = ready.inputs('dry');
+  const model = modelOf(inputs, likely, false);
   const plain = { acceleration: plainForces(context, ready.brakes.groups) };
   const cases = Array.from({ length: 40 }, () => ({
     s: draw(0, context.line.length * 0.9),
     v: draw(1.5, 4.5),
   }));
   const truth = cases.map(({ s, v }) => byRk4(plain.acceleration, s, v, 0.002));
-  return { context, ready, kit, model, plain, cases, truth };
+  return { context, ready, inputs, model, plain, cases, truth };
 }
 
 type SetUp = ReturnType<typeof setUp>;
@@ -140,7 +140,7 @@ function limitRow({ context, plain, model }: SetUp): BenchRow {
   const work = (): void => {
     const fresh = prepare(context, 0.5, 0);
     for (const state of states)
-      limitsByStopping(modelOf(fresh.kit(state), unsafeBy(0.6)), 0, 0.5, ceiling, available);
+      limitsByStopping(modelOf(fresh.inputs(state), unsafeBy(0.6)), 0, 0.5, ceiling, available);
   };
   const time = quickest(work);
   // The reference solves a few points by halving and is scaled up.
@@ -170,18 +170,18 @@ function limitRow({ context, plain, model }: SetUp): BenchRow {
   };
 }
 
-function sampleRow({ kit, plain }: SetUp): BenchRow {
+function sampleRow({ inputs, plain }: SetUp): BenchRow {
   const n = 10_000;
   const time = quickest(() => {
-    sampleStops(kit, 200, 3, n, 1);
+    sampleStops(inputs, 200, 3, n, 1);
   }, 3);
   const few = 20;
   const theirs = quickest(() => {
     for (let i = 0; i < few; i++) byRk4(plain.acceleration, 200, 3 + i * 1e-3, 0.05);
   }, 3);
   const [one, other] = [
-    summarise(sampleStops(kit, 200, 3, n, 1)),
-    summarise(sampleStops(kit, 200, 3, 200_000, 2)),
+    summarise(sampleStops(inputs, 200, 3, n, 1)),
+    summarise(sampleStops(inputs, 200, 3, 200_000, 2)),
   ];
   return {
     work: '10,000 sampled stops',

@@ -9,7 +9,7 @@ import { SAMPLES, SEED, sampleStops, summarise } from '../engine/motion/sample.t
 import type { StopResult } from '../engine/motion/stop-result.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { figure } from './live.ts';
+import { figure } from './stops-at-hand.ts';
 
 /** A stop with its sampled percentiles. The cautious figure is never below the sampled bound nor the likely stop. */
 export function stopFrom(outing: Outing, at: number, speed: number): StopResult {
@@ -18,7 +18,7 @@ export function stopFrom(outing: Outing, at: number, speed: number): StopResult 
   const state = outing.conditions.railState;
   const { likely, cautious } = ready.models(state);
   const s = turnOf(outing)(at);
-  const sampled = summarise(sampleStops(ready.kit(state), s, speed, SAMPLES, SEED));
+  const sampled = summarise(sampleStops(ready.inputs(state), s, speed, SAMPLES, SEED));
   const careful = figure(cautious, s, speed);
   const probable = figure(likely, s, speed);
   const distance = Math.max(careful.distance, sampled.p99, probable.distance);

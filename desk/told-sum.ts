@@ -5,8 +5,8 @@ import { evaluateSum, findSum } from '../engine/sums/register.ts';
 import type { Toward } from '../units/index.ts';
 import { equationText, sumWords, symbolWords } from '../words/sums.ts';
 import type { Voice } from '../words/voice.ts';
-import { said, sayFully } from './echo.ts';
 import { inUnits } from './sums.ts';
+import { said, sayFully } from './understood.ts';
 
 export interface ToldSum {
   readonly id: string;

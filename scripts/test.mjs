@@ -14,6 +14,9 @@ const add = (part) => {
   for (const key of Object.keys(total)) total[key] += part[key] ?? 0;
 };
 
+/** Journeys that failed once and passed when made again. */
+const shaky = [];
+
 const built = run(process.execPath, ['scripts/build.mjs']).status === 0;
 add(built ? { passed: 1 } : { failed: 1 });
 
@@ -45,6 +48,7 @@ if (existsSync(join(root, 'playwright.config.ts'))) {
   }
 }
 
+if (shaky.length > 0) console.log(`\nPassed only at the second try: ${shaky.join(' · ')}`);
 const minutes = ((Date.now() - began) / 60_000).toFixed(1);
 console.log(`\nThe ${tier} tier ran, in ${minutes} minutes.`);
 console.log(`${total.passed} passed, ${total.failed} failed, ${total.skipped} skipped`);
@@ -58,7 +62,15 @@ function counted(path, status) {
 }
 
 function pageCounts(path, status) {
-  const { stats } = JSON.parse(readFileSync(path, 'utf8'));
+  const { stats, suites } = JSON.parse(readFileSync(path, 'utf8'));
+  shaky.push(...flaky(suites));
   const failed = stats.unexpected + (status !== 0 && stats.unexpected === 0 ? 1 : 0);
   return { passed: stats.expected + stats.flaky, failed, skipped: stats.skipped };
+}
+
+function flaky(suites) {
+  return suites.flatMap(({ specs = [], suites: within = [] }) => [
+    ...specs.filter(({ tests }) => tests.some(({ status }) => status === 'flaky')).map(({ title }) => title),
+    ...flaky(within),
+  ]);
 }

@@ -49,8 +49,8 @@ function stopsWith(looked: Looked, ready: Prepared, state: RailState): Stops {
   const models = own
     ? ready.models(state)
     : {
-        likely: modelOf(ready.kit(state), likely, false),
-        cautious: modelOf(ready.kit(state), looked.cautionOf(state)),
+        likely: modelOf(ready.inputs(state), likely, false),
+        cautious: modelOf(ready.inputs(state), looked.cautionOf(state)),
       };
   const quick = once(() => quickLook(looked, ready, models.cautious));
   const close = once(() => closeLook(looked, ready, models, state));

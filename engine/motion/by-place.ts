@@ -4,10 +4,10 @@
  * Slower than the march of one rail, so only stops that meet another rail come here.
  */
 import { slopeAt } from '../things/line/potential.ts';
-import { RAMP_STEPS } from './kit.ts';
 import { brakeAt } from './march.ts';
 import { brakeForce, type StopModel, type StopTrace } from './model.ts';
 import { easedBy, moreThere, type RailPlace, type Rails, shareOn, shareOnOwn } from './rails.ts';
+import { RAMP_STEPS } from './stop-inputs.ts';
 
 /** s */
 const STEP = 0.05;

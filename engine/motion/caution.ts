@@ -12,11 +12,11 @@
 import { percentile } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { leastHeld } from './held.ts';
-import type { KitElsewhere, StopKit } from './kit.ts';
 import { emptyModel, layScenario, modelOf, type StopModel } from './model.ts';
 import { Draws, SEED } from './sample.ts';
 import { likely, type Scenario, unsafeBy } from './scenario.ts';
 import { stopDistance } from './stop.ts';
+import type { InputsElsewhere, StopInputs } from './stop-inputs.ts';
 
 /** Speeds for which caution is set, m/s. */
 export interface Speeds {
@@ -51,15 +51,15 @@ const keys = Object.keys(likely) as (keyof Scenario)[];
  * @param n draws
  */
 export function cautiousScenario(
-  kit: StopKit,
+  inputs: StopInputs,
   speeds: Speeds,
   length: number,
   n: number,
   seed: number = SEED,
 ): Scenario {
-  const references = referencesOf(kit, speeds, length, n, seed);
-  const draws = new Draws(kit, seed);
-  const model = emptyModel(kit);
+  const references = referencesOf(inputs, speeds, length, n, seed);
+  const draws = new Draws(inputs, seed);
+  const model = emptyModel(inputs);
   const found = references.map(() => new Float64Array(n));
   const drawn: Scenario[] = [];
   for (let i = 0; i < n; i++) {
@@ -71,7 +71,7 @@ export function cautiousScenario(
     });
   }
   return likeliest(
-    kit,
+    inputs,
     references.map((of, r) => {
       const sorted = Float64Array.from(found[r]).sort();
       const tail = percentile(sorted, TAIL_FROM);
@@ -85,12 +85,12 @@ export function cautiousScenario(
 }
 
 /** Each weight in turn no greater than its own reference needs beside the others; at last none is left short. */
-function likeliest(kit: StopKit, demands: readonly Demand[]): Scenario {
-  const model = emptyModel(kit);
+function likeliest(inputs: StopInputs, demands: readonly Demand[]): Scenario {
+  const model = emptyModel(inputs);
   const weights = demands.map(() => 0);
   const meets = (i: number, weight: number): boolean => {
     weights[i] = weight;
-    layScenario(model, kit, moved(kit, demands, weights), true);
+    layScenario(model, inputs, moved(inputs, demands, weights), true);
     return demands[i].of(model) >= demands[i].target;
   };
   const settle = (i: number, least: number): void => {
@@ -105,17 +105,17 @@ function likeliest(kit: StopKit, demands: readonly Demand[]): Scenario {
   };
   for (let round = 0; round < ROUNDS; round++) demands.forEach((_, i) => settle(i, 0));
   demands.forEach((_, i) => settle(i, weights[i]));
-  return moved(kit, demands, weights);
+  return moved(inputs, demands, weights);
 }
 
 /** No position beyond its bound. */
-function moved(kit: StopKit, demands: readonly Demand[], weights: readonly number[]): Scenario {
+function moved(inputs: StopInputs, demands: readonly Demand[], weights: readonly number[]): Scenario {
   const scenario = { ...likely };
   demands.forEach(({ direction }, i) => {
     for (const key of keys) scenario[key] += weights[i] * direction[key];
   });
   for (const key of keys) if (key !== 'spot') scenario[key] = Math.max(-1, scenario[key]);
-  scenario.spot = Math.min(scenario.spot, kit.badSpot.length.high);
+  scenario.spot = Math.min(scenario.spot, inputs.badSpot.length.high);
   return scenario;
 }
 
@@ -143,14 +143,14 @@ const [HARD, MILD] = [0.5, 2];
 const ROUGHLY = 0.25;
 
 function referencesOf(
-  kit: StopKit,
+  inputs: StopInputs,
   { run, fastest }: Speeds,
   length: number,
   n: number,
   seed: number,
 ): Reference[] {
-  const { potential, elsewhere } = kit;
-  const [bad, middle] = heldByOdds(kit, run, Math.ceil(ROUGHLY * n), seed);
+  const { potential, elsewhere } = inputs;
+  const [bad, middle] = heldByOdds(inputs, run, Math.ceil(ROUGHLY * n), seed);
   // The nearer the line's steepest fall comes to what is just held, the more is asked; far below it nothing.
   const spare = Math.min(1, Math.max(0, (bad + potential.leastSlope) / (MILD * (middle - bad))));
   const asked = spare > 0 ? bad + spare * (middle - bad) : 0;
@@ -172,15 +172,20 @@ function referencesOf(
     ...(fastest > run ? [on(0, fastest), ...falling(MILD, fastest)] : []),
     ...elsewhere.flatMap((other, i): Reference[] => [
       ({ rails }) => (rails ? -leastHeld(rails.places[i].model, run) : 0),
-      ...[run, run / 2].flatMap((v) => longest(kit, headsOn(other, length), v)),
+      ...[run, run / 2].flatMap((v) => longest(inputs, headsOn(other, length), v)),
     ]),
   ];
 }
 
 /** Pull of the fall that is just held: of one draw in a hundred, and likely, N. */
-function heldByOdds(kit: StopKit, speed: number, n: number, seed: number): [bad: number, middle: number] {
-  const draws = new Draws(kit, seed);
-  const model = emptyModel(kit);
+function heldByOdds(
+  inputs: StopInputs,
+  speed: number,
+  n: number,
+  seed: number,
+): [bad: number, middle: number] {
+  const draws = new Draws(inputs, seed);
+  const model = emptyModel(inputs);
   const held = new Float64Array(n)
     .map(() => {
       draws.next();
@@ -222,8 +227,8 @@ function stopOn(model: StopModel, ground: Potential, speed: number): number {
 const BAD = unsafeBy(0.5);
 
 /** Of the places whose likely stop ends that of the longest bad stop. */
-function longest(kit: StopKit, places: readonly number[], speed: number): Reference[] {
-  const [bad, mean] = [modelOf(kit, BAD), modelOf(kit, likely)];
+function longest(inputs: StopInputs, places: readonly number[], speed: number): Reference[] {
+  const [bad, mean] = [modelOf(inputs, BAD), modelOf(inputs, likely)];
   let most: { at: number; bad: number; mean: number } | undefined;
   for (const at of places) {
     const here = { at, bad: stopDistance(bad, at, speed), mean: stopDistance(mean, at, speed) };
@@ -235,5 +240,5 @@ function longest(kit: StopKit, places: readonly number[], speed: number): Refere
 }
 
 /** Where a train meets rail of another state, stands on it and leaves it. */
-const headsOn = ({ from, to }: KitElsewhere, length: number): number[] =>
+const headsOn = ({ from, to }: InputsElsewhere, length: number): number[] =>
   [...from].flatMap((at, i) => [at, (at + to[i]) / 2, to[i]].filter((head) => head >= 0 && head <= length));

@@ -12,9 +12,9 @@
 import { GRAVITY } from '../base/constants.ts';
 import type { Sum, SumRef } from '../base/sum.ts';
 import { potentialAt } from '../things/line/potential.ts';
-import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
 import { stopDistance } from './stop.ts';
+import { RAMP_STEPS } from './stop-inputs.ts';
 import { motionSums } from './sums.ts';
 
 /** Share of the brake that must be left over by the fall for an even grade to say anything. */

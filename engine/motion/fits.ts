@@ -6,7 +6,7 @@ import type { LoadedTrain } from '../things/train/loaded.ts';
 import type { Own, Scenario } from './scenario.ts';
 
 /** Absent, by vehicle or altogether: not measured with anything else. */
-export interface KitFits {
+export interface InputFits {
   readonly reaction: SharedFit | undefined;
   /** By vehicle. */
   readonly brake: readonly (SharedFit | undefined)[];
@@ -19,7 +19,7 @@ export function fitsOf(
   loaded: LoadedTrain,
   groups: readonly BrakedGroup[],
   reaction: Quantity,
-): KitFits | undefined {
+): InputFits | undefined {
   const first = loaded.vehicles[0]?.index ?? 0;
   const fits = {
     reaction: reaction.fit,
@@ -34,7 +34,7 @@ export function fitsOf(
 const strongest = (groups: readonly BrakedGroup[]): BrakedGroup | undefined =>
   [...groups].sort((a, b) => forceAtRest(b) - forceAtRest(a))[0];
 
-function timingOf(groups: readonly BrakedGroup[]): KitFits['timing'] {
+function timingOf(groups: readonly BrakedGroup[]): InputFits['timing'] {
   const terms = groups.flatMap((g) => [
     { fit: g.deadTime.fit, width: forceAtRest(g) * (g.deadTime.high - g.deadTime.low) },
     { fit: g.buildUp.fit, width: (forceAtRest(g) * (g.buildUp.high - g.buildUp.low)) / 2 },
@@ -45,10 +45,10 @@ function timingOf(groups: readonly BrakedGroup[]): KitFits['timing'] {
 
 /** Puts what goes together in place of what was drawn of each by itself; all else stays as it was drawn. */
 export class StopFits {
-  readonly #fits: KitFits;
+  readonly #fits: InputFits;
   readonly #draws: FitDraws;
 
-  constructor(fits: KitFits, seed: number) {
+  constructor(fits: InputFits, seed: number) {
     this.#fits = fits;
     this.#draws = new FitDraws(seed);
   }

@@ -1,6 +1,7 @@
 /** The fall that full brake and rolling resistance hold. */
-import { SPEED_STEP } from './kit.ts';
+
 import { brakeForce, type StopModel } from './model.ts';
+import { SPEED_STEP } from './stop-inputs.ts';
 
 /** Full brake on the model's own rail and rolling resistance at the speed up to `top` where they are least, N. */
 export function leastBrake(model: StopModel, top: number): number {

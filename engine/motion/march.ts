@@ -8,8 +8,8 @@
 
 import { firstZero } from '../base/roots.ts';
 import { potentialAt, slopeAt } from '../things/line/potential.ts';
-import { RAMP_STEPS } from './kit.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace, settledAfter } from './model.ts';
+import { RAMP_STEPS } from './stop-inputs.ts';
 
 const STEP = 0.05;
 

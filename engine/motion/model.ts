@@ -1,5 +1,5 @@
 /**
- * One scenario laid over a stop kit: plain numbers and arrays from which a stop is computed at once.
+ * One scenario laid over the inputs of a stop: plain numbers and arrays from which a stop is computed at once.
  *
  * The braked groups melt into a few channels: one for forces that do not change with speed, one for each
  * block material, and one for wheels that slide until the driver notices. A channel has a full force by speed and one
@@ -8,10 +8,10 @@
 
 import { pick } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
-import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
-import { layForces } from './lay.ts';
 import { emptyRails, layRails, type Rails } from './rails.ts';
 import type { Own, Scenario } from './scenario.ts';
+import { setForces } from './scenario-forces.ts';
+import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** What a stop reports: distance m, time s, distance before full brake m, speed as the driver acts and top speed m/s. */
 export interface StopTrace {
@@ -106,15 +106,15 @@ export interface MapModels {
   readonly cautious: StopModel;
 }
 
-export function emptyModel(kit: StopKit): StopModel {
-  const tables = kit.friction.length;
+export function emptyModel(inputs: StopInputs): StopModel {
+  const tables = inputs.friction.length;
   const channels = tables + 1;
   return {
-    potential: kit.potential,
-    length: kit.length,
+    potential: inputs.potential,
+    length: inputs.length,
     massFactor: 1,
-    inertia: kit.effectiveMass,
-    stride: Math.min(4, Math.max(1, kit.length / 4)),
+    inertia: inputs.effectiveMass,
+    stride: Math.min(4, Math.max(1, inputs.length / 4)),
     reaction: 0,
     dt: 0,
     notice: 0,
@@ -135,15 +135,15 @@ export function emptyModel(kit: StopKit): StopModel {
     holdsEverywhere: false,
     sliding: 0,
     trace: emptyTrace(),
-    rails: kit.elsewhere.length > 0 ? emptyRails(kit, emptyModel) : undefined,
+    rails: inputs.elsewhere.length > 0 ? emptyRails(inputs, emptyModel) : undefined,
     scratch: {
-      drawn: new Float64Array(kit.groups),
-      limit: new Float64Array(kit.groups),
+      drawn: new Float64Array(inputs.groups),
+      limit: new Float64Array(inputs.groups),
       grip: new Float64Array(1),
-      worst: new Float64Array(kit.handles * tables),
-      slips: new Float64Array(kit.handles * SPEED_NODES),
-      eased: new Float64Array(kit.handles * SPEED_NODES),
-      slides: new Uint8Array(kit.handles),
+      worst: new Float64Array(inputs.handles * tables),
+      slips: new Float64Array(inputs.handles * SPEED_NODES),
+      eased: new Float64Array(inputs.handles * SPEED_NODES),
+      slides: new Uint8Array(inputs.handles),
       lasting: new Float64Array(tables),
       skid: new Float64Array(SPEED_NODES),
       skidOf: new Float64Array(2),
@@ -156,41 +156,41 @@ export const settledAfter = ({ reaction, dt, notice }: StopModel): number =>
   reaction + dt * RAMP_STEPS + notice;
 
 /**
- * Lay a scenario over the kit into an existing model (no allocation: sampling calls it 10,000 times).
+ * Lay a scenario over the inputs into an existing model (no allocation: sampling calls it 10,000 times).
  *
  * @param wary bounding use: a group that nobody eases slides if the strong end of its spread could lock it, while its
  *   force is the weak end's. Sampling uses the one drawn force for both.
  */
 export function layScenario(
   model: StopModel,
-  kit: StopKit,
+  inputs: StopInputs,
   scenario: Scenario,
   wary: boolean,
   own?: Own,
 ): void {
-  const massFactor = own ? ownMass(kit, own) : pick(kit.massSpread, -scenario.mass);
+  const massFactor = own ? ownMass(inputs, own) : pick(inputs.massSpread, -scenario.mass);
   model.spot = scenario.spot;
-  model.spotFactor = pick(kit.badSpot.factor, scenario.spotFactor);
+  model.spotFactor = pick(inputs.badSpot.factor, scenario.spotFactor);
   model.massFactor = massFactor;
-  model.inertia = kit.effectiveMass + kit.mass * (massFactor - 1);
-  model.reaction = pick(kit.reaction, -scenario.reaction);
-  model.dt = (kit.rampTime / RAMP_STEPS) * pick(kit.rampSpread, -scenario.timing);
-  layResistance(model, kit, scenario, massFactor, own);
-  layForces(model, kit, scenario, wary, Math.min(1, massFactor), own);
+  model.inertia = inputs.effectiveMass + inputs.mass * (massFactor - 1);
+  model.reaction = pick(inputs.reaction, -scenario.reaction);
+  model.dt = (inputs.rampTime / RAMP_STEPS) * pick(inputs.rampSpread, -scenario.timing);
+  layResistance(model, inputs, scenario, massFactor, own);
+  setForces(model, inputs, scenario, wary, Math.min(1, massFactor), own);
   let least = Infinity;
   for (let k = 0; k < SPEED_NODES; k++) if (model.force[k] < least) least = model.force[k];
-  model.holdsEverywhere = 0.85 * (least + model.a) + massFactor * kit.potential.leastSlope > 0;
+  model.holdsEverywhere = 0.85 * (least + model.a) + massFactor * inputs.potential.leastSlope > 0;
   const { rails } = model;
   if (!rails) return;
   rails.places.forEach((place, i) => {
-    layScenario(place.model, kit.elsewhere[i].kit, scenario, wary, own);
+    layScenario(place.model, inputs.elsewhere[i].inputs, scenario, wary, own);
     model.holdsEverywhere &&= place.model.holdsEverywhere;
   });
-  layRails(model, rails, kit);
+  layRails(model, rails, inputs);
 }
 
 /** Mass of vehicles drawn each by itself ÷ likely. */
-function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopKit, own: Own): number {
+function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopInputs, own: Own): number {
   let sum = 0;
   for (let j = 0; j < vehicleMass.length; j++) {
     sum += between3(vehicleMassLow[j], vehicleMass[j], vehicleMassHigh[j], -own.mass[j]);
@@ -198,7 +198,7 @@ function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopKit
   return sum / mass;
 }
 
-function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopKit, own: Own): number {
+function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopInputs, own: Own): number {
   let sum = 0;
   for (let j = 0; j < rollingValue.length; j++) {
     sum += between3(rollingLow[j], rollingValue[j], rollingHigh[j], own.resistance[j]);
@@ -208,24 +208,24 @@ function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopKit, own: Own
 
 function layResistance(
   model: StopModel,
-  kit: StopKit,
+  inputs: StopInputs,
   scenario: Scenario,
   massFactor: number,
   own?: Own,
 ): void {
-  const { low, value, high } = kit.resistance;
+  const { low, value, high } = inputs.resistance;
   const position = scenario.resistance;
-  model.tilt = kit.weight * massFactor * pick(kit.grade, scenario.grade);
-  const rolling = own ? ownRolling(kit, own) : between3(low.a, value.a, high.a, position);
+  model.tilt = inputs.weight * massFactor * pick(inputs.grade, scenario.grade);
+  const rolling = own ? ownRolling(inputs, own) : between3(low.a, value.a, high.a, position);
   model.a = rolling * massFactor + model.tilt;
   model.b = between3(low.b, value.b, high.b, position) * massFactor;
   model.c = between3(low.c, value.c, high.c, position);
 }
 
 /** A model of its own for one scenario. */
-export function modelOf(kit: StopKit, scenario: Scenario, wary = true): StopModel {
-  const model = emptyModel(kit);
-  layScenario(model, kit, scenario, wary);
+export function modelOf(inputs: StopInputs, scenario: Scenario, wary = true): StopModel {
+  const model = emptyModel(inputs);
+  layScenario(model, inputs, scenario, wary);
   return model;
 }
 

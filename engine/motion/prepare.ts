@@ -16,10 +16,10 @@ import type { Line } from '../things/line/types.ts';
 import { type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { cautiousScenario, type Speeds } from './caution.ts';
-import { buildKit, heldOn, type KitElsewhere, type StopKit, type Today } from './kit.ts';
 import { type MapModels, modelOf, type StopModel } from './model.ts';
 import type { Case } from './sample.ts';
 import { likely, type Scenario, unsafeBy } from './scenario.ts';
+import { buildInputs, heldOn, type InputsElsewhere, type StopInputs, type Today } from './stop-inputs.ts';
 
 /** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
 const BEYOND_END = 300;
@@ -30,7 +30,7 @@ export interface Prepared {
   readonly brakes: TrainBrakes;
   /** With the curve drag at its low bound. */
   readonly potential: Potential;
-  readonly kit: (state: RailState) => StopKit;
+  readonly inputs: (state: RailState) => StopInputs;
   readonly models: (state: RailState) => MapModels;
   /** The cautious stop of one who holds full brake with sliding wheels. */
   readonly heldOn: (state: RailState) => StopModel;
@@ -69,11 +69,11 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
-  const kits = new Map<RailState, StopKit>();
+  const kits = new Map<RailState, StopInputs>();
   const cautions = new Map<RailState, Scenario>();
   const models = new Map<RailState, MapModels>();
-  const kitOn = (state: RailState, today: Partial<Today>): StopKit =>
-    buildKit(
+  const kitOn = (state: RailState, today: Partial<Today>): StopInputs =>
+    buildInputs(
       loaded,
       brakes.groups,
       potential,
@@ -82,25 +82,25 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
       outing.assumed,
       { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context), ...today },
     );
-  const kit = (state: RailState): StopKit =>
+  const inputs = (state: RailState): StopInputs =>
     remember(kits, state, () => kitOn(state, { elsewhere: kitsElsewhere(context, state, potential, kitOn) }));
   const caution = (state: RailState): Scenario =>
     remember(cautions, state, () =>
-      samples === 0 ? unsafeBy(1) : cautiousScenario(kit(state), speedsOf(outing), line.length, samples),
+      samples === 0 ? unsafeBy(1) : cautiousScenario(inputs(state), speedsOf(outing), line.length, samples),
     );
   return {
     context,
     air,
     brakes,
     potential,
-    kit,
+    inputs,
     steepest: steepestFall(context, potential),
-    heldOn: (state) => modelOf(heldOn(kit(state)), caution(state)),
+    heldOn: (state) => modelOf(heldOn(inputs(state)), caution(state)),
     caution,
     models: (state) =>
       remember(models, state, () => ({
-        likely: modelOf(kit(state), likely, false),
-        cautious: modelOf(kit(state), caution(state)),
+        likely: modelOf(inputs(state), likely, false),
+        cautious: modelOf(inputs(state), caution(state)),
       })),
   };
 }
@@ -110,14 +110,14 @@ function kitsElsewhere(
   context: OutingContext,
   state: RailState,
   { from, step, count }: Potential,
-  kitOn: (state: RailState, today: Partial<Today>) => StopKit,
-): KitElsewhere[] {
+  kitOn: (state: RailState, today: Partial<Today>) => StopInputs,
+): InputsElsewhere[] {
   const { loaded } = context;
   const pieces = railsMetBy(context, state, loaded.length, from + (count - 1) * step);
   return [...new Set(pieces.map((p) => p.state))].map((other) => {
     const own = pieces.filter((p) => p.state === other);
     return {
-      kit: kitOn(other, { blocksOn: wetter(state, other) }),
+      inputs: kitOn(other, { blocksOn: wetter(state, other) }),
       from: Float64Array.from(own, (p) => p.from),
       to: Float64Array.from(own, (p) => p.to),
     };

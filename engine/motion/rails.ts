@@ -11,9 +11,10 @@
  * takes to notice anywhere. A train wholly on one rail does what it does on a line of that rail; a stretch shorter and
  * shorter counts for less and less. Half is an assumed value; docs/decisions/0008 argues it.
  */
-import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
-import { beforeEasing } from './lay.ts';
+
 import type { StopModel } from './model.ts';
+import { beforeEasing } from './scenario-forces.ts';
+import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** Losses are weighed at these nodes of speed: 0 … 10 mph by 1 mph. */
 const WEIGHED = 11;
@@ -35,7 +36,7 @@ export interface RailPlace {
 }
 
 export interface Rails {
-  /** Other than the day's, in the kit's order. */
+  /** Other than the day's, in the inputs's order. */
   readonly places: readonly RailPlace[];
   /** Where the groups' wheels are behind the head, m. */
   readonly front: Float64Array;
@@ -53,40 +54,41 @@ export interface Rails {
 }
 
 /** @param emptyModel room for the model of one rail */
-export function emptyRails(kit: StopKit, emptyModel: (kit: StopKit) => StopModel): Rails {
-  const grip = (k: StopKit): number => k.adhesion.value;
-  const holdsMost = kit.elsewhere.reduce(
-    (best, e, i) => (grip(e.kit) > grip(best < 0 ? kit : kit.elsewhere[best].kit) ? i : best),
+export function emptyRails(inputs: StopInputs, emptyModel: (inputs: StopInputs) => StopModel): Rails {
+  const grip = (k: StopInputs): number => k.adhesion.value;
+  const holdsMost = inputs.elsewhere.reduce(
+    (best, e, i) => (grip(e.inputs) > grip(best < 0 ? inputs : inputs.elsewhere[best].inputs) ? i : best),
     -1,
   );
   return {
-    places: kit.elsewhere.map(({ kit: other, from, to }) => ({
+    places: inputs.elsewhere.map(({ inputs: other, from, to }) => ({
       model: emptyModel(other),
       from,
       to,
-      weight: new Float64Array(WEIGHED * kit.groups),
+      weight: new Float64Array(WEIGHED * inputs.groups),
       more: new Float64Array(WEIGHED),
       drier: new Float64Array(SPEED_NODES),
       lost: 0,
     })),
-    front: kit.front,
-    rear: kit.rear,
-    ramp: kit.rampMean,
+    front: inputs.front,
+    rear: inputs.rear,
+    ramp: inputs.rampMean,
     best: holdsMost,
-    own: new Float64Array(WEIGHED * kit.groups),
+    own: new Float64Array(WEIGHED * inputs.groups),
     ownMore: new Float64Array(WEIGHED),
     ownDrier: new Float64Array(SPEED_NODES),
     ownLost: 0,
-    felt: kit.easing.felt.value,
+    felt: inputs.easing.felt.value,
   };
 }
 
 /** Once the day's model and those of all places are laid. */
-export function layRails(model: StopModel, rails: Rails, kit: StopKit): void {
+export function layRails(model: StopModel, rails: Rails, inputs: StopInputs): void {
   const { places, best, own, ownMore, ownDrier } = rails;
-  const [bestModel, bestKit] = best < 0 ? [model, kit] : [places[best].model, kit.elsewhere[best].kit];
-  const { groups } = kit;
-  const weigh = (weight: Float64Array, more: Float64Array, m: StopModel, k: StopKit): void => {
+  const [bestModel, bestKit] =
+    best < 0 ? [model, inputs] : [places[best].model, inputs.elsewhere[best].inputs];
+  const { groups } = inputs;
+  const weigh = (weight: Float64Array, more: Float64Array, m: StopModel, k: StopInputs): void => {
     for (let node = 0; node < WEIGHED; node++) {
       const row = node * groups;
       let sum = 0;
@@ -100,25 +102,25 @@ export function layRails(model: StopModel, rails: Rails, kit: StopKit): void {
       for (let g = 0; g < groups; g++) weight[row + g] = sum > 0 ? weight[row + g] / sum : 0;
     }
   };
-  weigh(own, ownMore, model, kit);
+  weigh(own, ownMore, model, inputs);
   rails.ownLost = mostLost(bestModel, model);
-  layDrier(ownDrier, bestModel, model, kit);
+  layDrier(ownDrier, bestModel, model, inputs);
   places.forEach((place, i) => {
-    weigh(place.weight, place.more, place.model, kit.elsewhere[i].kit);
+    weigh(place.weight, place.more, place.model, inputs.elsewhere[i].inputs);
     place.lost = mostLost(bestModel, place.model);
-    layDrier(place.drier, bestModel, place.model, kit);
+    layDrier(place.drier, bestModel, place.model, inputs);
   });
 }
 
-function layDrier(drier: Float64Array, best: StopModel, here: StopModel, kit: StopKit): void {
+function layDrier(drier: Float64Array, best: StopModel, here: StopModel, inputs: StopInputs): void {
   for (let k = 0; k < SPEED_NODES; k++) {
-    const asked = askedFor(here, kit, k);
-    drier[k] = asked > 0 ? askedFor(best, kit, k) / asked : 1;
+    const asked = askedFor(here, inputs, k);
+    drier[k] = asked > 0 ? askedFor(best, inputs, k) / asked : 1;
   }
 }
 
 /** What all blocks ask of the rail, N. */
-function askedFor({ scratch, factor }: StopModel, { material, groups }: StopKit, node: number): number {
+function askedFor({ scratch, factor }: StopModel, { material, groups }: StopInputs, node: number): number {
   let sum = 0;
   for (let g = 0; g < groups; g++) sum += scratch.drawn[g] * factor[material[g] * SPEED_NODES + node];
   return sum;

@@ -8,10 +8,10 @@
  */
 import { percentile, pick, seeded, triangular } from '../base/spread.ts';
 import { StopFits } from './fits.ts';
-import type { StopKit } from './kit.ts';
 import { emptyModel, layScenario, type StopModel } from './model.ts';
 import { likely, type Own, type Scenario } from './scenario.ts';
 import { stopDistance } from './stop.ts';
+import type { StopInputs } from './stop-inputs.ts';
 
 export const SAMPLES = 10_000;
 export const SEED = 20_260_401;
@@ -49,15 +49,15 @@ const shared = [
 export class Draws {
   readonly scenario: Scenario = { ...likely };
   readonly own: Own;
-  readonly #kit: StopKit;
+  readonly #inputs: StopInputs;
   readonly #draw: () => number;
   readonly #fits: StopFits | undefined;
 
-  constructor(kit: StopKit, seed: number) {
-    const vehicles = kit.vehicleMass.length;
-    this.#kit = kit;
+  constructor(inputs: StopInputs, seed: number) {
+    const vehicles = inputs.vehicleMass.length;
+    this.#inputs = inputs;
     this.#draw = seeded(seed);
-    this.#fits = kit.fits && new StopFits(kit.fits, seed);
+    this.#fits = inputs.fits && new StopFits(inputs.fits, seed);
     this.own = {
       brake: new Float64Array(vehicles),
       resistance: new Float64Array(vehicles),
@@ -68,7 +68,7 @@ export class Draws {
   next(): void {
     const { scenario, own } = this;
     const draw = this.#draw;
-    const { badSpot } = this.#kit;
+    const { badSpot } = this.#inputs;
     for (const key of shared) scenario[key] = triangular(draw());
     const chance = pick(badSpot.chance, triangular(draw()));
     const meets = draw() < chance;
@@ -86,7 +86,7 @@ export class Draws {
   /** The train's mean of what is each vehicle's own, weighted by what it weighs in the sum. */
   #means(): void {
     const { scenario, own } = this;
-    const { vehicleMass, rollingValue, blockValue, vehicle, groups, mass } = this.#kit;
+    const { vehicleMass, rollingValue, blockValue, vehicle, groups, mass } = this.#inputs;
     let [brake, blocks, rolling, resists, heavy] = [0, 0, 0, 0, 0];
     for (let g = 0; g < groups; g++) {
       brake += blockValue[g] * own.brake[vehicle[g]];
@@ -103,14 +103,20 @@ export class Draws {
   }
 
   lay(model: StopModel): void {
-    layScenario(model, this.#kit, this.scenario, false, this.own);
+    layScenario(model, this.#inputs, this.scenario, false, this.own);
   }
 }
 
 /** Distances of n sampled stops, in the order drawn; Infinity where a train does not stop. */
-export function sampleStops(kit: StopKit, s0: number, v0: number, n: number, seed: number): Float64Array {
-  const draws = new Draws(kit, seed);
-  const model = emptyModel(kit);
+export function sampleStops(
+  inputs: StopInputs,
+  s0: number,
+  v0: number,
+  n: number,
+  seed: number,
+): Float64Array {
+  const draws = new Draws(inputs, seed);
+  const model = emptyModel(inputs);
   return new Float64Array(n).map(() => {
     draws.next();
     draws.lay(model);

@@ -20,10 +20,10 @@ import { firstZero } from '../base/roots.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { spotAdds } from './bad-spot.ts';
 import { stopByPlace } from './by-place.ts';
-import { RAMP_STEPS } from './kit.ts';
 import { marchStop } from './march.ts';
 import { brakeForce, channelFactor, type StopModel, type StopTrace } from './model.ts';
 import { meetsOther } from './rails.ts';
+import { RAMP_STEPS } from './stop-inputs.ts';
 
 /** Length that one step of part 1 should cover, m, and the most steps. */
 const REACTION_STEP_LENGTH = 0.75;

@@ -79,11 +79,11 @@ describe('the cautious figure', () => {
     let outings = 0;
     for (let seed = 1; seed <= 60; seed++) {
       const ready = prepare(openOuting(dressed(seed)), 0.5, 0);
-      const kit = ready.kit('dry');
+      const inputs = ready.inputs('dry');
       const [s, v] = [10 + seed, 1 + (seed % 4)];
-      const figure = summarise(sampleStops(kit, s, v, 2000, seed)).p99;
+      const figure = summarise(sampleStops(inputs, s, v, 2000, seed)).p99;
       if (!Number.isFinite(figure)) continue;
-      const fresh = sampleStops(kit, s, v, 2000, seed + 10_000);
+      const fresh = sampleStops(inputs, s, v, 2000, seed + 10_000);
       const share = fresh.filter((d) => d <= figure).length / fresh.length;
       inside += fresh.filter((d) => d <= figure).length;
       all += fresh.length;
@@ -103,13 +103,13 @@ describe('the cautious figure', () => {
     for (let seed = 1; seed <= runs(20, 40); seed++) {
       const outing = dressed(seed);
       const ready = prepare(openOuting(outing));
-      const kit = ready.kit(outing.conditions.railState);
+      const inputs = ready.inputs(outing.conditions.railState);
       const { cautious } = ready.models(outing.conditions.railState);
       const [s, v] = [
         (seed * 37) % (outing.line.length * 0.8),
         Math.min(outing.host.speed!.value, outing.plannedSpeed ?? 99),
       ];
-      const bound = summarise(sampleStops(kit, s, v, 4000, seed)).p99;
+      const bound = summarise(sampleStops(inputs, s, v, 4000, seed)).p99;
       const single = stopDistance(cautious, s, v);
       if (Number.isFinite(bound)) short.push(single / bound);
     }

@@ -28,7 +28,7 @@ for (const name of examples) {
       const at = (length * (i + 0.37)) / PLACES;
       const speed = (outing.plannedSpeed as number) * (i % 2 === 0 ? 1 : 0.6);
       const told = stopDistance(cautious, at, speed);
-      const drawn = sampleStops(ready.kit(state), at, speed, DRAWS, FRESH + i).sort();
+      const drawn = sampleStops(ready.inputs(state), at, speed, DRAWS, FRESH + i).sort();
       const beyond = drawn.filter((d) => d > told).length / DRAWS;
       looked.push({
         of: `${name} ${state} at ${at.toFixed(0)} m`,

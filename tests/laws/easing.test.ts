@@ -4,10 +4,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { exact, type Quantity } from '../../engine/base/quantity.ts';
-import { heldOn, type StopKit } from '../../engine/motion/kit.ts';
 import { modelOf } from '../../engine/motion/model.ts';
 import { likely } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import { heldOn, type StopInputs } from '../../engine/motion/stop-inputs.ts';
 import { drawer, randomOuting } from '../support/random-outings.ts';
 import { ready } from '../support/ready.ts';
 
@@ -17,7 +17,7 @@ const LONGEST = 120;
 const states = ['dry', 'damp', 'wet', 'greasy'] as const;
 
 const scaled = (q: Quantity, by: number): Quantity => ({ ...q, value: q.value * by });
-const changes: Readonly<Record<string, (kit: StopKit) => StopKit>> = {
+const changes: Readonly<Record<string, (inputs: StopInputs) => StopInputs>> = {
   '1 % more adhesion': (k) => ({ ...k, adhesion: scaled(k.adhesion, 1.01), bare: scaled(k.bare, 1.01) }),
   '1 % less adhesion': (k) => ({ ...k, adhesion: scaled(k.adhesion, 0.99), bare: scaled(k.bare, 0.99) }),
   '1 % more brake': (k) => ({ ...k, blockValue: k.blockValue.map((b) => b * 1.01) }),
@@ -34,51 +34,51 @@ const cases = Array.from({ length: OUTINGS }, (_, i) => {
   const railState = states[seed % states.length];
   const r = ready({ ...outing, conditions: { ...outing.conditions, railState } });
   const draw = drawer(seed + 7);
-  return { kit: r.prepared.kit(railState), at: draw(0, outing.line.length * 0.9), speed: draw(1, 5) };
+  return { inputs: r.prepared.inputs(railState), at: draw(0, outing.line.length * 0.9), speed: draw(1, 5) };
 });
 
-const stop = (kit: StopKit, at: number, speed: number): number =>
-  stopDistance(modelOf(kit, likely, false), at, speed);
+const stop = (inputs: StopInputs, at: number, speed: number): number =>
+  stopDistance(modelOf(inputs, likely, false), at, speed);
 
 describe('a driver who eases', () => {
   it('is asked of enough trains that slide', () => {
-    const sliding = cases.filter(({ kit }) => modelOf(kit, likely, false).notice > 0);
+    const sliding = cases.filter(({ inputs }) => modelOf(inputs, likely, false).notice > 0);
     expect(sliding.length).toBeGreaterThan(OUTINGS / 3);
   });
 
   for (const [what, change] of Object.entries(changes)) {
     it(`${what} never changes a stop by more than 3 %`, () => {
-      for (const { kit, at, speed } of cases) {
-        const before = stop(kit, at, speed);
+      for (const { inputs, at, speed } of cases) {
+        const before = stop(inputs, at, speed);
         if (before > LONGEST) continue;
-        expect(Math.abs(stop(change(kit), at, speed) / before - 1)).toBeLessThan(0.03);
+        expect(Math.abs(stop(change(inputs), at, speed) / before - 1)).toBeLessThan(0.03);
       }
     });
   }
 
   it('held full on, wheels that lock make a step: the law is not idle', () => {
-    const steps = cases.map(({ kit, at, speed }) => {
-      const held = heldOn(kit);
+    const steps = cases.map(({ inputs, at, speed }) => {
+      const held = heldOn(inputs);
       return Math.abs(stop(changes['1 % less adhesion'](held), at, speed) / stop(held, at, speed) - 1);
     });
     expect(Math.max(...steps.filter(Number.isFinite))).toBeGreaterThan(0.035);
   });
 
   it('stops a train of one brake that slides all the way at its share of adhesion', () => {
-    const { kit } = cases[0];
-    const one: StopKit = {
-      ...kit,
+    const { inputs } = cases[0];
+    const one: StopInputs = {
+      ...inputs,
       adhesion: exact(0.1),
       bare: exact(0.1),
-      blockValue: kit.blockValue.map((_, g) => 3 * 0.1 * kit.load[g]),
-      material: kit.material.map(() => 0),
-      handle: kit.handle.map(() => 0),
+      blockValue: inputs.blockValue.map((_, g) => 3 * 0.1 * inputs.load[g]),
+      material: inputs.material.map(() => 0),
+      handle: inputs.handle.map(() => 0),
       handles: 1,
     };
     const model = modelOf(one, likely, false);
-    const load = kit.load.reduce((sum, n) => sum + n, 0);
+    const load = inputs.load.reduce((sum, n) => sum + n, 0);
     for (const force of model.force) {
-      expect(force / (0.1 * load * kit.easing.utilisation.value)).toBeCloseTo(1, 9);
+      expect(force / (0.1 * load * inputs.easing.utilisation.value)).toBeCloseTo(1, 9);
     }
   });
 });

@@ -77,7 +77,7 @@ function engineSays(rho: number, together = true): number {
       ...fitOf(together ? rows[1] : undefined),
     },
   );
-  return deviation(sampleStops(prepare(openOuting(outing), 2, 0).kit('dry'), AT, SPEED, 4000, 7));
+  return deviation(sampleStops(prepare(openOuting(outing), 2, 0).inputs('dry'), AT, SPEED, 4000, 7));
 }
 
 /** x and ρ·x + √(1 − ρ²)·y of normal numbers (Box and Muller), scaled to the deviations. */

@@ -31,7 +31,7 @@ const told = (ready: Prepared, at: number, v: number): number =>
 function beyond(ready: Prepared, at: number, v: number): number {
   const { railState } = ready.context.outing.conditions;
   const limit = told(ready, at, v);
-  return sampleStops(ready.kit(railState), at, v, DRAWS, FRESH).filter((d) => d > limit).length / DRAWS;
+  return sampleStops(ready.inputs(railState), at, v, DRAWS, FRESH).filter((d) => d > limit).length / DRAWS;
 }
 
 /** What is promised, and three standard errors of the share by the draws that set it and those that look at it. */

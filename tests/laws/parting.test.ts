@@ -1,10 +1,10 @@
 /** Laws of a train that parts and of the flag behind a stopped one. Fixed seeds. */
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../engine/base/quantity.ts';
-import { buildKit } from '../../engine/motion/kit.ts';
 import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopInto } from '../../engine/motion/stop.ts';
+import { buildInputs } from '../../engine/motion/stop-inputs.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { flagPlaces } from '../../engine/questions/flag/flag.ts';
 import { basisOf } from '../../engine/questions/part/basis.ts';
@@ -33,7 +33,7 @@ describe('a chain that holds', () => {
       const { tail, head } = followParting(basis, 1, at, draw(1, 4), true, likely);
       expect(tail).toBe(head);
       // The coupled train by the engine's own stop: the same brakes, no reaction, for they come on by themselves.
-      const kit = buildKit(
+      const inputs = buildInputs(
         r.context.loaded,
         tail.brakes.groups,
         r.prepared.potential,
@@ -42,7 +42,7 @@ describe('a chain that holds', () => {
         r.outing.assumed,
       );
       const trace = emptyTrace();
-      stopInto(modelOf(kit, likely, false), tail.at[0], tail.speed[0], trace);
+      stopInto(modelOf(inputs, likely, false), tail.at[0], tail.speed[0], trace);
       if (!Number.isFinite(trace.distance) || tail.end.outcome !== 'stands') continue;
       compared++;
       expect(Math.abs(tail.end.at - tail.at[0] - trace.distance) / trace.distance).toBeLessThan(3e-3);
@@ -98,7 +98,7 @@ describe('the flag', () => {
     const nodes = Math.ceil(r.context.line.length / 0.5);
     return {
       context: r.context,
-      model: modelOf(r.prepared.kit('dry'), unsafeBy(1)),
+      model: modelOf(r.prepared.inputs('dry'), unsafeBy(1)),
       speeds: new Float64Array(nodes + 1).fill(speed),
       step: r.context.line.length / nodes,
     };

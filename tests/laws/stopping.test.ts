@@ -8,10 +8,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../engine/base/quantity.ts';
 import { coast } from '../../engine/motion/coast.ts';
-import { buildKit } from '../../engine/motion/kit.ts';
 import { modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import { buildInputs } from '../../engine/motion/stop-inputs.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { speedThatStops } from '../../engine/questions/speed/limits.ts';
 import { speedMap } from '../../engine/questions/speed/map.ts';
@@ -190,10 +190,10 @@ describe('energy', () => {
           deadTime: exact(0),
           buildUp: exact(1e-9),
         };
-        const kit = buildKit(loaded, [group], r.prepared.potential, exact(0.3), exact(0), {
+        const inputs = buildInputs(loaded, [group], r.prepared.potential, exact(0.3), exact(0), {
           ...outing.assumed,
         });
-        const d = stopDistance(modelOf(kit, likely, false), 10, v);
+        const d = stopDistance(modelOf(inputs, likely, false), 10, v);
         const work = loaded.effectiveMass * decel * d;
         const rolling = resistanceTerms(loaded.vehicles, 0).a * d;
         const kinetic = (loaded.effectiveMass * v * v) / 2;

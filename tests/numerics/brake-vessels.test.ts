@@ -5,8 +5,8 @@
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../engine/base/quantity.ts';
 import { seeded } from '../../engine/base/spread.ts';
-import { layTrain } from '../../engine/things/brake/lay.ts';
 import { type AirNode, AirTree, LAMINAR } from '../../engine/things/brake/network.ts';
+import { trainAir } from '../../engine/things/brake/train-air.ts';
 import { emptyTime, filledPressure, fillTime, type Thermal } from '../../engine/things/brake/vessel.ts';
 import { loadedTrain } from '../support/braked-trains.ts';
 import { beside } from '../support/measured.ts';
@@ -163,7 +163,7 @@ describe('whole trains', () => {
       };
       const supply = { reservoirVolume: undefined as never, valveDiameter: draw(0.003, 0.008) };
       const loaded = loadedTrain('straight-air', cars, rigging, supply);
-      const laid = layTrain(loaded, 'straight-air', 'apply', sea, brakeParts);
+      const laid = trainAir(loaded, 'straight-air', 'apply', sea, brakeParts);
       const tree = new AirTree(laid.nodes, sea, temperature);
       const end = draw(0.1, 0.8);
       tree.run(end, () => false, 1e-5);

@@ -18,4 +18,4 @@ export function ready(outing: Outing, step = 0.5): Ready {
 }
 
 export const modelFor = ({ outing, prepared }: Ready, scenario: Scenario = likely, wary = false): StopModel =>
-  modelOf(prepared.kit(outing.conditions.railState), scenario, wary);
+  modelOf(prepared.inputs(outing.conditions.railState), scenario, wary);

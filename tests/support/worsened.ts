@@ -171,7 +171,7 @@ const MOST_ROLLING = 0.02;
 
 /** The cautious stop as told, the 99th of a hundred drawn, and as short as that may be by the error of so many draws. */
 function stopAt({ ready }: OpenInquiry, { conditions }: Outing, at: number, v: number) {
-  const drawn = sampleStops(ready.kit(conditions.railState), at, v, DRAWN, 1).sort();
+  const drawn = sampleStops(ready.inputs(conditions.railState), at, v, DRAWN, 1).sort();
   return {
     told: stopDistance(ready.models(conditions.railState).cautious, at, v),
     drawn: percentile(drawn, ODDS),

@@ -1,5 +1,5 @@
 /** The address of a sum with numbers put in, and back: `#sums/gap-time?gap=120%20ft`. */
-import { sayFully } from '../../desk/echo.ts';
+import { sayFully } from '../../desk/understood.ts';
 import { findSum } from '../../engine/sums/register.ts';
 import type { System } from '../../units/index.ts';
 

@@ -7,10 +7,10 @@
  */
 import { exact } from '../../base/quantity.ts';
 import { remembered } from '../../base/remember.ts';
-import { buildKit } from '../../motion/kit.ts';
 import { emptyTrace, modelOf, type StopModel, type StopTrace } from '../../motion/model.ts';
 import { likely } from '../../motion/scenario.ts';
 import { stopInto } from '../../motion/stop.ts';
+import { buildInputs } from '../../motion/stop-inputs.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { type BrakedGroup, forceAtRest, trainBrakes } from '../../things/brake/force.ts';
 import { type BrakeKind, brakeKinds } from '../../things/brake/kinds/index.ts';
@@ -262,7 +262,7 @@ function modelFor(
     deadTime: exact(g.deadTime.value * v[`dead ${g.gear.kind}`]),
     buildUp: exact(g.buildUp.value * v[`build ${g.gear.kind}`]),
   }));
-  const kit = buildKit(
+  const inputs = buildInputs(
     loaded,
     own,
     potential,
@@ -271,8 +271,8 @@ function modelFor(
     outing.assumed,
     { state: rail, grade: exact((way === 'forward' ? 1 : -1) * v['grade']) },
   );
-  const model = modelOf(kit, likely, false);
-  model.a += (v['rolling'] - 1) * kit.resistance.value.a;
-  model.inertia += (v['wheels'] - 1) * (kit.effectiveMass - kit.mass);
+  const model = modelOf(inputs, likely, false);
+  model.a += (v['rolling'] - 1) * inputs.resistance.value.a;
+  model.inertia += (v['wheels'] - 1) * (inputs.effectiveMass - inputs.mass);
   return model;
 }

@@ -18,12 +18,12 @@ import {
   isVacuumKind,
 } from '../../things/brake/kinds/index.ts';
 import type { SupplyLoss } from '../../things/brake/kinds/kind.ts';
-import type { MissingPart } from '../../things/brake/lay.ts';
 import { Levels } from '../../things/brake/levels.ts';
 import { cylinderParts, describesFilling } from '../../things/brake/parts.ts';
 import { type Reserve, reserves, whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../../things/brake/slide.ts';
 import { gearStates, suppliedKinds } from '../../things/brake/system.ts';
+import type { MissingPart } from '../../things/brake/train-air.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';

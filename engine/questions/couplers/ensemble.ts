@@ -10,8 +10,8 @@
 import { GRAVITY } from '../../base/constants.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import { percentile, pick, seeded, triangular } from '../../base/spread.ts';
-import { between3 } from '../../motion/kit.ts';
 import { type Ramp, type RowBody, type RowCoupler, runRow } from '../../motion/row.ts';
+import { between3 } from '../../motion/stop-inputs.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { bestRail } from '../../outing/rails.ts';
 import { type BrakedGroup, groupForce } from '../../things/brake/force.ts';

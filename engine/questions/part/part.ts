@@ -4,10 +4,10 @@
  */
 
 import { exact } from '../../base/quantity.ts';
-import { buildKit, type StopKit } from '../../motion/kit.ts';
 import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { Scenario } from '../../motion/scenario.ts';
+import { buildInputs, type StopInputs } from '../../motion/stop-inputs.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { railsMet, railsMetBy } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
@@ -174,7 +174,7 @@ const noPotential: Potential = {
 };
 
 interface Laid {
-  readonly kit: StopKit;
+  readonly inputs: StopInputs;
   readonly model: StopModel;
 }
 
@@ -190,13 +190,13 @@ function laidOn(
   const adhesion = outing.assumed.adhesion[state];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
   const bare = unsanded(outing.assumed, state);
-  const kit = buildKit(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
+  const inputs = buildInputs(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
     state,
     bare,
     grade: gradeSpread(context),
     blocksOn: wetter(outing.conditions.railState, state),
   });
-  return { kit, model: modelOf(kit, scenario, wary) };
+  return { inputs, model: modelOf(inputs, scenario, wary) };
 }
 
 function perKilogram(ground: Ground, factor: number): Ground {

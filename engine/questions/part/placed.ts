@@ -10,14 +10,15 @@
  *
  * Kept by node of the grid, each wheel's coverage as the mean over a cell: a spot shorter than a cell counts for its length.
  */
-import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from '../../motion/kit.ts';
-import { beforeEasing, harderBy, lockedAt, mayLock, onceEased } from '../../motion/lay.ts';
+
 import { brakeForce, type StopModel } from '../../motion/model.ts';
 import { covered, easedBy } from '../../motion/rails.ts';
+import { beforeEasing, harderBy, lockedAt, mayLock, onceEased } from '../../motion/scenario-forces.ts';
+import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from '../../motion/stop-inputs.ts';
 
 /** The half on one rail, and where the whole train's head is as it lies there, m: apart, growing; of the day's own none. */
 export interface RailUnder {
-  readonly kit: StopKit;
+  readonly inputs: StopInputs;
   readonly model: StopModel;
   readonly from: Float64Array;
   readonly to: Float64Array;
@@ -89,37 +90,39 @@ export function placedOn(
   grid: { readonly step: number; readonly cells: number },
   scenario: { readonly brake: number; readonly strong: number },
 ): Placed {
-  const [{ kit, model }] = rails;
-  const { groups } = kit;
+  const [{ inputs, model }] = rails;
+  const { groups } = inputs;
   const { step, cells } = grid;
-  const grip = (k: number): number => rails[k].kit.adhesion.value;
+  const grip = (k: number): number => rails[k].inputs.adhesion.value;
   const order = rails.map((_, k) => k).sort((a, b) => grip(a) - grip(b));
-  const alone = Uint8Array.from(kit.handle, (h) => (h < 0 ? 1 : 0));
+  const alone = Uint8Array.from(inputs.handle, (h) => (h < 0 ? 1 : 0));
   const locks = Uint8Array.from({ length: groups }, (_, g) =>
     alone[g] &&
-    rails.some(({ kit: k, model: m }) => mayLock(m, k, g, harderBy(m, k, g, scenario.brake, scenario.strong)))
+    rails.some(({ inputs: k, model: m }) =>
+      mayLock(m, k, g, harderBy(m, k, g, scenario.brake, scenario.strong)),
+    )
       ? 1
       : 0,
   );
   const does = rails.map((r) => doesOn(r, alone, locks, scenario));
   const placed: Placed = {
-    first: Math.min(...kit.front) + front - step / 2,
-    last: Math.max(...kit.rear) + front + step / 2,
+    first: Math.min(...inputs.front) + front - step / 2,
+    last: Math.max(...inputs.rear) + front + step / 2,
     rails: does,
     best: order[order.length - 1],
     losses: order.slice(0, -1).map((r) => lossOn(does, order[order.length - 1], r, alone)),
     groups,
     alone,
     locks,
-    front: kit.front.map((x) => x + front - step / 2),
-    rear: kit.rear.map((x) => x + front + step / 2),
+    front: inputs.front.map((x) => x + front - step / 2),
+    rear: inputs.rear.map((x) => x + front + step / 2),
     step,
     near: new Uint8Array(cells + 1),
     under: new Uint8Array(cells + 1),
     touched: new Uint8Array(cells + 1),
     rows: [[], [], [], []],
     whole: [[], []],
-    felt: kit.easing.felt.value,
+    felt: inputs.easing.felt.value,
     noticed: alone.includes(0) ? NOTICED_AT_MOST * Math.max(...rails.map((r) => r.model.notice)) : 0,
     plain: model.force,
     allKept: sumOf(groups, does[0], alone),
@@ -134,9 +137,9 @@ function doesOn(
   locks: Uint8Array,
   { brake, strong }: { readonly brake: number; readonly strong: number },
 ): Does {
-  const { kit, model } = rail;
+  const { inputs, model } = rail;
   const by = (of: (g: number, k: number) => number): Float64Array =>
-    Float64Array.from({ length: kit.groups * SPEED_NODES }, (_, i) =>
+    Float64Array.from({ length: inputs.groups * SPEED_NODES }, (_, i) =>
       of(Math.floor(i / SPEED_NODES), i % SPEED_NODES),
     );
   const ofEased = (of: (g: number, k: number) => number): Float64Array =>
@@ -144,19 +147,19 @@ function doesOn(
       alone.reduce((sum, by, g) => (by ? sum : sum + of(g, k)), 0),
     );
   const full = (g: number, k: number): number =>
-    model.scratch.drawn[g] * model.factor[kit.material[g] * SPEED_NODES + k];
-  const harder = Array.from(alone, (_, g) => harderBy(model, kit, g, brake, strong));
+    model.scratch.drawn[g] * model.factor[inputs.material[g] * SPEED_NODES + k];
+  const harder = Array.from(alone, (_, g) => harderBy(model, inputs, g, brake, strong));
   const byItself = (g: number, k: number): number =>
-    full(g, k) * harder[g] > model.scratch.limit[g] ? lockedAt(model, kit, g, k) : full(g, k);
-  const before = by((g, k) => (alone[g] ? byItself(g, k) : beforeEasing(model, kit, g, k)));
+    full(g, k) * harder[g] > model.scratch.limit[g] ? lockedAt(model, inputs, g, k) : full(g, k);
+  const before = by((g, k) => (alone[g] ? byItself(g, k) : beforeEasing(model, inputs, g, k)));
   return {
     ...rail,
     before,
-    once: by((g, k) => (alone[g] ? before[g * SPEED_NODES + k] : onceEased(model, kit, g, k))),
-    kept: by((g, k) => (locks[g] ? lockedAt(model, kit, g, k) : before[g * SPEED_NODES + k])),
+    once: by((g, k) => (alone[g] ? before[g * SPEED_NODES + k] : onceEased(model, inputs, g, k))),
+    kept: by((g, k) => (locks[g] ? lockedAt(model, inputs, g, k) : before[g * SPEED_NODES + k])),
     asks: ofEased(full),
     allBefore: ofEased((g, k) => before[g * SPEED_NODES + k]),
-    allOnce: ofEased((g, k) => onceEased(model, kit, g, k)),
+    allOnce: ofEased((g, k) => onceEased(model, inputs, g, k)),
   };
 }
 
@@ -291,11 +294,11 @@ function lostShare(placed: Placed, { of, all, rail }: Loss, k: number, s: number
 /** While the brakes come on and until anybody has eased: what each wheel's own rail holds, N. @param s head of the train, m */
 export function comingOn(placed: Placed, time: number, s: number, v: number): number {
   const { rails, groups } = placed;
-  const { model, kit } = rails[0];
+  const { model, inputs } = rails[0];
   const r = model.dt > 0 ? Math.floor(time / model.dt) : RAMP_STEPS;
   let sum = 0;
   for (let g = 0; g < groups; g++) {
-    const on = r < RAMP_STEPS ? kit.rampMean[g * RAMP_STEPS + r] : 1;
+    const on = r < RAMP_STEPS ? inputs.rampMean[g * RAMP_STEPS + r] : 1;
     if (on === 0) continue;
     for (let k = 0; k < rails.length; k++) {
       const share = shareUnder(placed, g, k, s);

@@ -13,8 +13,8 @@
  * (tests/numerics/parting). A line's last partial cell counts as beyond its end.
  */
 
-import { RAMP_STEPS } from '../../motion/kit.ts';
 import { brakeForce, channelFactor } from '../../motion/model.ts';
+import { RAMP_STEPS } from '../../motion/stop-inputs.ts';
 import { slopeIn } from '../../things/line/cubic.ts';
 import { wrapCell } from './ground.ts';
 import { brakes, type Motion, march } from './march.ts';

@@ -9,9 +9,9 @@
  * as none if its speed rises by more than a tenth; if its momentum only carries it over, it is a stop.
  */
 
-import { SPEED_STEP } from '../../motion/kit.ts';
 import type { StopModel } from '../../motion/model.ts';
 import { lostAt } from '../../motion/rails.ts';
+import { SPEED_STEP } from '../../motion/stop-inputs.ts';
 import { slopeAt } from '../../things/line/potential.ts';
 import type { Ceiling } from '../question.ts';
 

@@ -11,8 +11,8 @@ import type { BrakePartValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import type { AirKind, BrakeKind } from './kinds/index.ts';
-import { type Action, type Laid, layTrain, type MissingPart } from './lay.ts';
 import { type AirState, AirTree } from './network.ts';
+import { type Action, type MissingPart, type TrainAir, trainAir } from './train-air.ts';
 
 /** Speed of sound in the pipe, m/s. */
 export const WAVE_SPEED: number = Math.sqrt(AIR_GAMMA * AIR_GAS_CONSTANT * STANDARD_TEMPERATURE);
@@ -71,7 +71,7 @@ export function fillTrain(
   atmosphere: number,
   values: BrakePartValues,
 ): TrainFill {
-  const laid = layTrain(loaded, kind, action, atmosphere, values);
+  const laid = trainAir(loaded, kind, action, atmosphere, values);
   const nothing = { kind, action, gears: [], missing: laid.missing, ran: 0, balance: 0 };
   if (laid.gears.length === 0 || laid.nodes.length === 0) return nothing;
   const tree = new AirTree(laid.nodes, atmosphere, STANDARD_TEMPERATURE);
@@ -92,13 +92,13 @@ export function fillTrain(
 
 /** Keeps the force of every gear by time. */
 class Recorder {
-  private readonly laid: Laid;
+  private readonly laid: TrainAir;
   private readonly time: number[] = [];
   private readonly force: number[][];
   private readonly pressure: number[];
   private readonly charge: number[][];
 
-  constructor(laid: Laid) {
+  constructor(laid: TrainAir) {
     this.laid = laid;
     this.force = laid.gears.map(() => []);
     this.pressure = laid.gears.map(() => 0);

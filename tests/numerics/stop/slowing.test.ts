@@ -5,9 +5,9 @@
  */
 
 import { describe, expect, it } from 'vitest';
-import { RAMP_STEPS } from '../../../engine/motion/kit.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { slowingDistance } from '../../../engine/motion/stop.ts';
+import { RAMP_STEPS } from '../../../engine/motion/stop-inputs.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { hostCeilings } from '../../../engine/questions/speed/ceilings.ts';
 import { brakingPoints, gridOf, speedMap } from '../../../engine/questions/speed/map.ts';

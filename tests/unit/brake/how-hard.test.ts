@@ -1,11 +1,11 @@
 /** How hard one may brake today, for a train whose cylinders are known. */
 import { describe, expect, it } from 'vitest';
 import { between } from '../../../engine/base/quantity.ts';
-import { heldOn as heldOnFull } from '../../../engine/motion/kit.ts';
 import { modelOf } from '../../../engine/motion/model.ts';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
+import { heldOn as heldOnFull } from '../../../engine/motion/stop-inputs.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { askSliding, heldOn, howHard } from '../../../engine/questions/brakes/how-hard.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
@@ -59,9 +59,9 @@ describe('how hard today', () => {
     const stops = (speed: number) => {
       const ready = outing(0.05, 0.07, 'automatic-vacuum', speed);
       const { at } = ready.steepest;
-      const kit = ready.kit('dry');
-      const of = (on: typeof kit): number => stopDistance(modelOf(on, likely, false), at, speed);
-      return of(heldOnFull(kit)) / of(kit);
+      const inputs = ready.inputs('dry');
+      const of = (on: typeof inputs): number => stopDistance(modelOf(on, likely, false), at, speed);
+      return of(heldOnFull(inputs)) / of(inputs);
     };
     expect(stops(10)).toBeGreaterThan(1.005);
     expect(stops(2)).toBeLessThan(stops(10));

@@ -59,7 +59,7 @@ describe('two brakes on the same wheels', () => {
   it('are early and late by what each does at the rail', () => {
     const quick = { deadTime: between(0.1, 0.1, 0.1, 'stated'), buildUp: exact(1) };
     const slow = { deadTime: between(0.5, 1, 2, 'stated'), buildUp: exact(2) };
-    const { rampSpread } = with2(gears(quick, slow)).kit('dry');
+    const { rampSpread } = with2(gears(quick, slow)).inputs('dry');
     // Middles: 0.1 + 1/2 and 1 + 2/2, at their bounds 0.5 + 1 and 2 + 1; of equal weight.
     expect(rampSpread.low).toBeCloseTo((0.6 + 1.5) / (0.6 + 2), 9);
     expect(rampSpread.high).toBeCloseTo((0.6 + 3) / (0.6 + 2), 9);

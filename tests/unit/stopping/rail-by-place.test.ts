@@ -77,7 +77,7 @@ describe('a stop', () => {
     const conditions = { ...vacuum.conditions, railState: 'dry' as const, railStretches };
     const leaves = ready({ ...vacuum, conditions }, 1000);
     const cautious = stopDistance(leaves.models('dry').cautious, AT + 15, SPEED);
-    const drawn = sampleStops(leaves.kit('dry'), AT + 15, SPEED, 2000, 7);
+    const drawn = sampleStops(leaves.inputs('dry'), AT + 15, SPEED, 2000, 7);
     expect(drawn.filter((d) => d > cautious).length / drawn.length).toBeLessThan(0.02);
     expect(drawn.filter((d) => d > 0.85 * cautious).length / drawn.length).toBeGreaterThan(0.01);
   });

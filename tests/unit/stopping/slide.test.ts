@@ -25,16 +25,16 @@ describe('share of the way that slides', () => {
 
 describe('a brake that came on by itself', () => {
   const r = ready(randomOuting(12, 4));
-  const kit = r.prepared.kit('dry');
+  const inputs = r.prepared.inputs('dry');
   const alone = {
-    ...kit,
-    handle: kit.handle.map(() => -1),
-    material: kit.material.map(() => 0),
+    ...inputs,
+    handle: inputs.handle.map(() => -1),
+    material: inputs.material.map(() => 0),
     adhesion: exact(0.1),
     bare: exact(0.1),
-    blockValue: kit.blockValue.map((_, g) => 0.2 * kit.load[g]),
+    blockValue: inputs.blockValue.map((_, g) => 0.2 * inputs.load[g]),
   };
-  const load = kit.load.reduce((sum, n) => sum + n, 0);
+  const load = inputs.load.reduce((sum, n) => sum + n, 0);
 
   it('locks, holds all of adhesion at rest and a third at speed, and nobody eases it', () => {
     const model = modelOf(alone, likely, false);
@@ -52,11 +52,11 @@ describe('a brake that came on by itself', () => {
 
 describe('sand', () => {
   it('holds only the wheels that it lies under', () => {
-    const kit = ready(randomOuting(12, 4)).prepared.kit('sanded');
-    expect([...kit.unsanded]).toContain(1);
-    expect([...kit.unsanded]).toContain(0);
-    expect(kit.bare.value).toBe(assumedValues.adhesion.dry.value);
-    expect(kit.adhesion.value).toBe(assumedValues.adhesion.sanded.value);
+    const inputs = ready(randomOuting(12, 4)).prepared.inputs('sanded');
+    expect([...inputs.unsanded]).toContain(1);
+    expect([...inputs.unsanded]).toContain(0);
+    expect(inputs.bare.value).toBe(assumedValues.adhesion.dry.value);
+    expect(inputs.adhesion.value).toBe(assumedValues.adhesion.sanded.value);
   });
 });
 
@@ -108,33 +108,33 @@ describe('a surge brake', () => {
 describe('a bad spot', () => {
   it('adds to a stop that adhesion limits what energy says', () => {
     const { prepared, context } = ready(randomOuting(12, 4));
-    const kit = prepared.kit('dry');
+    const inputs = prepared.inputs('dry');
     const flat = {
-      ...kit,
+      ...inputs,
       potential: {
-        ...kit.potential,
-        W: new Float64Array(kit.potential.count),
-        slope: new Float64Array(kit.potential.count),
+        ...inputs.potential,
+        W: new Float64Array(inputs.potential.count),
+        slope: new Float64Array(inputs.potential.count),
       },
-      material: kit.material.map(() => 0),
-      handle: kit.handle.map(() => -1),
+      material: inputs.material.map(() => 0),
+      handle: inputs.handle.map(() => -1),
       adhesion: exact(0.1),
       bare: exact(0.1),
-      blockValue: kit.blockValue.map((_, g) => 0.1 * kit.load[g]),
+      blockValue: inputs.blockValue.map((_, g) => 0.1 * inputs.load[g]),
     };
     const model = modelOf(flat, likely, false);
     model.a = 0;
     const distance = stopDistance(model, 0, 5);
     expect(distance).toBeGreaterThan(20);
-    const share = kit.load.reduce((sum, n) => sum + n, 0) / (context.loaded.mass * 9.80665);
+    const share = inputs.load.reduce((sum, n) => sum + n, 0) / (context.loaded.mass * 9.80665);
     Object.assign(model, { spot: 4, spotFactor: 0.25 });
     expect(spotAdds(model, 0, 5, model.trace)).toBeCloseTo(badSpotAdds(4, 0.25, 0.1 * share, 0), 6);
   });
 
   it('adds nothing to a brake so light that the spot still holds it', () => {
     const { prepared } = ready(randomOuting(12, 4));
-    const kit = prepared.kit('dry');
-    const light = { ...kit, blockValue: kit.blockValue.map((_, g) => 0.02 * kit.load[g]) };
+    const inputs = prepared.inputs('dry');
+    const light = { ...inputs, blockValue: inputs.blockValue.map((_, g) => 0.02 * inputs.load[g]) };
     const model = modelOf(light, likely, false);
     stopDistance(model, 0, 1);
     Object.assign(model, { spot: 6, spotFactor: 0.5 });
@@ -146,21 +146,21 @@ describe('a bad spot', () => {
     ['climbs over a brow and ends on the fall', -0.5],
   ])('of a stop that %s adds what small steps say, wherever it lies', (_what, depth) => {
     const { prepared } = ready(randomOuting(12, 4));
-    const kit = prepared.kit('dry');
-    const { from, step, count } = kit.potential;
+    const inputs = prepared.inputs('dry');
+    const { from, step, count } = inputs.potential;
     // Per unit of mass: a hollow, or a brow, every 60 m.
     const wave = (2 * Math.PI) / 60;
     const at = (j: number): number => from + j * step;
-    const W = Float64Array.from({ length: count }, (_, j) => kit.mass * depth * Math.cos(wave * at(j)));
-    const slope = Float64Array.from(W, (_, j) => -kit.mass * depth * wave * Math.sin(wave * at(j)));
-    const model = modelOf({ ...kit, potential: { ...kit.potential, W, slope } }, likely, false);
+    const W = Float64Array.from({ length: count }, (_, j) => inputs.mass * depth * Math.cos(wave * at(j)));
+    const slope = Float64Array.from(W, (_, j) => -inputs.mass * depth * wave * Math.sin(wave * at(j)));
+    const model = modelOf({ ...inputs, potential: { ...inputs.potential, W, slope } }, likely, false);
     Object.assign(model, { b: 0, c: 0, spot: 4, spotFactor: 0.25 });
     const brake = brakeForce(model.force, 3 * Math.SQRT1_2);
     const lost = brake - 0.25 * model.scratch.grip[0];
     expect(lost).toBeGreaterThan(0);
     // From 5 m on at full brake, so fast that it would stand at 45 m.
     const rise = (a: number, b: number): number =>
-      model.massFactor * kit.mass * depth * (Math.cos(wave * b) - Math.cos(wave * a));
+      model.massFactor * inputs.mass * depth * (Math.cos(wave * b) - Math.cos(wave * a));
     const energy = (brake + model.a) * 40 + rise(5, 45);
     const end = (spot: number): number => {
       let [s, left] = [5, energy];

@@ -26,7 +26,7 @@ export function stopWord(of: Outing): StopWord {
   const context = openOuting(of);
   const { outing } = context;
   const ready = prepare(context);
-  const model = modelOf(ready.kit(outing.conditions.railState), likely, false);
+  const model = modelOf(ready.inputs(outing.conditions.railState), likely, false);
   return { outing, ready, likelyStop: (at, speed) => stopDistance(model, at, speed) };
 }
 

@@ -1,6 +1,6 @@
 /** A figure as people write it: what was understood stands under it, how sure it is beside it. */
 import { useSignal } from '@preact/signals';
-import { echoOf } from '../../../desk/echo.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import { type Json, typed } from '../../state/session.ts';
 import { isGroup } from './path.ts';
@@ -43,7 +43,7 @@ export function Figure({ slot, kind, spread }: FigureProps) {
     now === '' && slot.optional ? undefined : rewritten(slot.json, now);
   const text = useTyped(kept, (now) => now.trim() !== '' && writtenText(written(now.trim())) === kept);
   const sure = useSignal(false);
-  const echo = text.value.trim() === '' ? undefined : echoOf(text.value, kind);
+  const echo = text.value.trim() === '' ? undefined : understoodAs(text.value, kind);
   const fault = echo && !echo.ok ? echo : problemAt(slot.path);
   const commit = (): void => {
     const now = text.value.trim();
@@ -53,7 +53,7 @@ export function Figure({ slot, kind, spread }: FigureProps) {
   /** What is understood is kept at once: nobody waits for a field to be left before they put the phone away. */
   const follow = (now: string): void => {
     text.value = now;
-    if (now.trim() !== '' && now.trim() !== kept && echoOf(now, kind).ok)
+    if (now.trim() !== '' && now.trim() !== kept && understoodAs(now, kind).ok)
       slot.setTyping?.(written(now.trim()));
   };
   return (
@@ -100,7 +100,7 @@ function boundsOf(json: unknown, kind: Kind): string {
   if (!isGroup(json)) return '';
   const { low, high, how } = loosened(json);
   const said = (v: unknown): string => {
-    const echo = echoOf(String(v ?? ''), kind);
+    const echo = understoodAs(String(v ?? ''), kind);
     return echo.ok ? echo.text.slice(2) : '?';
   };
   const range =

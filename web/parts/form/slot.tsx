@@ -2,7 +2,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext, useLayoutEffect } from 'preact/hooks';
-import type { Echo } from '../../../desk/echo.ts';
+import type { Understood } from '../../../desk/understood.ts';
 import { edit, editTyping, problems } from '../../state/session.ts';
 import { Choices } from './choices.ts';
 import { named, type Path } from './path.ts';
@@ -73,7 +73,7 @@ export function Wrong({
 }
 
 /** What was understood of what is being written, or what is expected instead. */
-export function Told({ id, echo }: { readonly id: string; readonly echo: Echo | undefined }) {
+export function Told({ id, echo }: { readonly id: string; readonly echo: Understood | undefined }) {
   return (
     <small id={`${id}-told`} class={echo?.ok === false ? 'wrong' : 'echo'}>
       {echo && (echo.ok ? echo.text : `found ${echo.found}; expected ${echo.expected}`)}

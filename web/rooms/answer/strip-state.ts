@@ -1,6 +1,6 @@
 /** Where the train stands on the strip, how fast, and through which window the line is seen. */
 import { computed, signal } from '@preact/signals';
-import type { Live } from '../../../desk/live.ts';
+import type { StopsAtHand } from '../../../desk/stops-at-hand.ts';
 import { stillHead } from '../../../views/strip/still.ts';
 import { asked, caution, timed } from '../../state/session.ts';
 
@@ -12,13 +12,13 @@ export const speed = signal<number | null>(null);
 export const seen = signal<{ readonly from: number; readonly to: number } | null>(null);
 
 /** What stops the train at hand. The answer comes without it, so it is loaded once there is one. */
-const hands = signal<typeof import('../../../desk/live.ts') | null>(null);
-export async function loadLive(): Promise<void> {
-  hands.value ??= await import('../../../desk/live.ts');
+const hands = signal<typeof import('../../../desk/stops-at-hand.ts') | null>(null);
+export async function loadAtHand(): Promise<void> {
+  hands.value ??= await import('../../../desk/stops-at-hand.ts');
 }
 
-export const live = computed<Live | null>(() =>
-  timed.value && hands.value ? hands.value.openLive(timed.value) : null,
+export const live = computed<StopsAtHand | null>(() =>
+  timed.value && hands.value ? hands.value.openStopsAtHand(timed.value) : null,
 );
 
 export const length = computed(() => shown.value?.line.length ?? 1);

@@ -14,7 +14,7 @@ import {
   headNow,
   length,
   live,
-  loadLive,
+  loadAtHand,
   moveTo,
   reachNow,
   seen,
@@ -45,7 +45,7 @@ export function StripView() {
   const voice = useComputed(() => asked.value && { ...speech.value, outing: asked.value.outing });
   const answered = told.value !== null;
   useEffect(() => {
-    if (answered) void loadLive();
+    if (answered) void loadAtHand();
   }, [answered]);
   const words = useComputed(() => voice.value && stripWords(voice.value));
   // The line alone until it has its answer: never a new line under old limits.

@@ -1,6 +1,6 @@
 /** A written quantity with what was understood of it below, or what is expected instead. */
 import { useState } from 'preact/hooks';
-import { echoOf } from '../../../desk/echo.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import { Told } from '../../parts/form/slot.tsx';
 
@@ -14,7 +14,7 @@ interface Entry {
 
 export function useWritten(kind: Kind, first = ''): Entry {
   const [text, set] = useState(first);
-  const echo = echoOf(text, kind);
+  const echo = understoodAs(text, kind);
   return { kind, text, set, si: echo.ok ? echo.si : undefined };
 }
 
@@ -25,7 +25,7 @@ interface Props {
 }
 
 export function Written({ id, label, entry: { kind, text, set } }: Props) {
-  const echo = text.trim() === '' ? undefined : echoOf(text, kind);
+  const echo = text.trim() === '' ? undefined : understoodAs(text, kind);
   return (
     <label for={id}>
       {label}

@@ -1,10 +1,10 @@
 /** One figure that is asked for: its field, what was understood, how one comes by it, what not knowing it costs. */
 import { useSignal } from '@preact/signals';
-import { echoOf } from '../../../desk/echo.ts';
 import type { Field, FieldKey } from '../../../desk/new/field.ts';
 import { fieldOf } from '../../../desk/new/questions.ts';
 import { withUnit } from '../../../desk/new/reading.ts';
 import type { Lack } from '../../../desk/new/say.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import { settings } from '../../state/session.ts';
 import { growth, replies, reply } from './draft.ts';
 import { engineOutline } from './outlines.tsx';
@@ -75,7 +75,7 @@ export function Ask({ name, lack }: Props) {
 /** What was understood, on both shores. */
 function echoed(text: string, field: Field): string {
   if (field.form !== 'figure' || field.kind === 'count' || field.several) return '';
-  const echo = echoOf(withUnit(text.trim(), field, settings.value.units), field.kind);
+  const echo = understoodAs(withUnit(text.trim(), field, settings.value.units), field.kind);
   return echo.ok ? echo.text : '';
 }
 

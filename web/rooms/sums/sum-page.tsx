@@ -1,7 +1,7 @@
 /** One sum: its question, picture, fields with what was understood, equation, result, source and range. */
 import { useSignal } from '@preact/signals';
-import { sayBoth } from '../../../desk/echo.ts';
 import { answerSum, rangeWords, type SumFault } from '../../../desk/sums.ts';
+import { sayBoth } from '../../../desk/understood.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import type { Sum, SumSymbol } from '../../../engine/base/sum.ts';
 import { type Letter, lettersOf } from '../../../engine/sums/letters.ts';

@@ -1,8 +1,8 @@
 /** Who sits down next, by the table of typical weights or by their own weight. */
 import { signal } from '@preact/signals';
 import { assumed } from '../../../data/index.ts';
-import { echoOf } from '../../../desk/echo.ts';
 import type { RiderEntry } from '../../../desk/make-up.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import { say } from '../../../words/voice.ts';
 import { voice } from '../../state/session.ts';
 
@@ -14,7 +14,7 @@ const weight = signal('');
 /** A weight that cannot be read is not taken; the typical one stands. */
 export function nextRider(): Partial<RiderEntry> {
   const text = weight.value.trim();
-  return text !== '' && echoOf(text, 'mass').ok
+  return text !== '' && understoodAs(text, 'mass').ok
     ? { weight: text, typical: who.value }
     : { typical: who.value };
 }
@@ -37,7 +37,7 @@ export const TypicalOptions = () => (
 );
 
 export function NextRider() {
-  const echo = weight.value.trim() === '' ? undefined : echoOf(weight.value, 'mass');
+  const echo = weight.value.trim() === '' ? undefined : understoodAs(weight.value, 'mass');
   return (
     <fieldset class="row next-rider">
       <legend>Next rider to sit down</legend>

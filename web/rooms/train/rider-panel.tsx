@@ -1,6 +1,7 @@
 /** The rider in hand: name, weight, age and duty; a tap on an empty seat moves them there. */
-import { echoOf } from '../../../desk/echo.ts';
+
 import { changed, letOff, platformed, ridersOf } from '../../../desk/make-up.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import { writtenText } from '../../parts/form/figure.tsx';
 import { Told, useTyped } from '../../parts/form/slot.tsx';
 import { paper } from '../../state/session.ts';
@@ -116,7 +117,7 @@ interface WeightProps {
 function Weight({ kept, typical, set }: WeightProps) {
   const text = useTyped(kept);
   const now = text.value.trim();
-  const echo = now === '' ? undefined : echoOf(now, 'mass');
+  const echo = now === '' ? undefined : understoodAs(now, 'mass');
   const commit = (): void => {
     if (now === kept) return;
     if (echo?.ok) set({ weight: now });

@@ -32,7 +32,7 @@ export interface MissingPart {
 }
 
 /** A gear as laid: where its force comes from. */
-export interface LaidGear {
+export interface GearInTree {
   readonly vehicle: number;
   readonly gear: BrakeGear;
   /** Pressure difference across the piston, Pa. */
@@ -51,19 +51,19 @@ export interface LaidGear {
   readonly assumed: readonly string[];
 }
 
-export interface Laid {
+export interface TrainAir {
   readonly nodes: readonly AirNode[];
-  readonly gears: readonly LaidGear[];
+  readonly gears: readonly GearInTree[];
   readonly missing: readonly MissingPart[];
 }
 
-export function layTrain(
+export function trainAir(
   loaded: LoadedTrain,
   kind: AirKind,
   action: Action,
   atmosphere: number,
   values: BrakePartValues,
-): Laid {
+): TrainAir {
   const { train } = loaded;
   const answering = gearStates(loaded).filter((s) => s.answers && s.gear.kind === kind && !s.gear.force);
   const engine = train.vehicles.findIndex((v) => suppliedKinds(v).includes(kind));
@@ -86,7 +86,7 @@ export function layTrain(
 
 class Layer {
   private readonly nodes: AirNode[] = [];
-  private readonly gears: LaidGear[] = [];
+  private readonly gears: GearInTree[] = [];
   readonly missing: MissingPart[] = [];
   private readonly pipe = new Map<number, { node: number; along: number; assumed: readonly string[] }>();
   private readonly vehicles: readonly Vehicle[];
@@ -119,7 +119,7 @@ class Layer {
     this.levels = new Levels(kind, atmosphere, this.vehicles, this.supply);
   }
 
-  finish(): Laid {
+  finish(): TrainAir {
     return { nodes: this.nodes, gears: this.gears, missing: this.missing };
   }
 
@@ -241,9 +241,9 @@ class Layer {
     vehicle: number,
     gear: BrakeGear,
     parts: CylinderParts,
-    difference: LaidGear['difference'],
-    waits: LaidGear['waits'],
-    charge?: LaidGear['charge'],
+    difference: GearInTree['difference'],
+    waits: GearInTree['waits'],
+    charge?: GearInTree['charge'],
   ): void {
     const pipe = this.pipe.get(vehicle);
     const spring = (gear.rigging?.springForce ?? 0) * (gear.rigging?.cylinders ?? 1);

@@ -12,7 +12,7 @@ import type { Potential } from '../things/line/potential.ts';
 import type { RailState } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type ResistanceTerms, resistanceTerms } from '../things/train/resistance.ts';
-import { fitsOf, type KitFits } from './fits.ts';
+import { fitsOf, type InputFits } from './fits.ts';
 import { type PushedGroup, pushedGroups } from './push.ts';
 
 /** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
@@ -39,17 +39,17 @@ export interface Today {
   /** Rail that wets the blocks; absent: that under the wheels. */
   readonly blocksOn?: RailState;
   /** Where the rail is in another state. */
-  readonly elsewhere?: readonly KitElsewhere[];
+  readonly elsewhere?: readonly InputsElsewhere[];
 }
 
 /** The same train on a rail in another state, and where the train's head meets it: apart, growing, m. */
-export interface KitElsewhere {
-  readonly kit: StopKit;
+export interface InputsElsewhere {
+  readonly inputs: StopInputs;
   readonly from: Float64Array;
   readonly to: Float64Array;
 }
 
-export interface StopKit {
+export interface StopInputs {
   readonly potential: Potential;
   /** m over couplers. */
   readonly length: number;
@@ -86,7 +86,7 @@ export interface StopKit {
   /** How far the group's wheels reach behind the train's head, m. */
   readonly front: Float64Array;
   readonly rear: Float64Array;
-  readonly elsewhere: readonly KitElsewhere[];
+  readonly elsewhere: readonly InputsElsewhere[];
   /** Handle that eases the group with all others on it, −1: it came on by itself. */
   readonly handle: Int16Array;
   readonly handles: number;
@@ -105,7 +105,7 @@ export interface StopKit {
   readonly rollingHigh: Float64Array;
   readonly vehicle: Int16Array;
   /** What was measured together; undefined: nothing. */
-  readonly fits: KitFits | undefined;
+  readonly fits: InputFits | undefined;
   /** Per group and step: mean of its ramp over the step, and its weight on the distance run. */
   readonly rampMean: Float64Array;
   readonly rampLead: Float64Array;
@@ -129,7 +129,7 @@ const rampTwice = (t: number, dead: number, build: number): number => {
   return (build * build) / 6 + (build / 2) * past + (past * past) / 2;
 };
 
-export function buildKit(
+export function buildInputs(
   loaded: LoadedTrain,
   groups: readonly BrakedGroup[],
   potential: Potential,
@@ -137,7 +137,7 @@ export function buildKit(
   reaction: Quantity,
   assumed: AssumedValues,
   today: Today = {},
-): StopKit {
+): StopInputs {
   const count = groups.length;
   const state = today.state ?? 'dry';
   const end = (g: BrakedGroup): number => g.deadTime.value + g.buildUp.value;
@@ -205,10 +205,10 @@ export function buildKit(
 }
 
 /** The same train with brakes that nobody eases. */
-export const heldOn = (kit: StopKit): StopKit => ({
-  ...kit,
-  handle: kit.handle.map(() => -1),
-  elsewhere: kit.elsewhere.map((e) => ({ ...e, kit: heldOn(e.kit) })),
+export const heldOn = (inputs: StopInputs): StopInputs => ({
+  ...inputs,
+  handle: inputs.handle.map(() => -1),
+  elsewhere: inputs.elsewhere.map((e) => ({ ...e, inputs: heldOn(e.inputs) })),
 });
 
 /** Wheels bear on the rail over no less than this, m, to each side of their middle: a wheel's own length. */

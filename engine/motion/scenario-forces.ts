@@ -2,19 +2,19 @@
 
 import { pick } from '../base/spread.ts';
 import { skidShare } from '../things/adhesion/skid.ts';
-import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopKit } from './kit.ts';
 import type { StopModel } from './model.ts';
 import { PUSHED_AT, settlePush } from './push.ts';
 import type { Own, Scenario } from './scenario.ts';
 import { RAIL_VARIES, slidingShare } from './slide.ts';
+import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** Node at which the build-up of sliding groups is weighted by their force (4 mph). */
 const WEIGHED_AT = 4;
 
 /** @param onWheels weight of this scenario that may be counted on the wheels ÷ likely */
-export function layForces(
+export function setForces(
   model: StopModel,
-  kit: StopKit,
+  inputs: StopInputs,
   scenario: Scenario,
   wary: boolean,
   onWheels: number,
@@ -30,31 +30,31 @@ export function layForces(
   scratch.lasting.fill(0);
   scratch.grip[0] = 0;
   model.sliding = 0;
-  layFriction(model, kit, scenario);
-  const sanded = pick(kit.adhesion, scenario.adhesion) * onWheels;
-  const bare = pick(kit.bare, scenario.adhesion) * onWheels;
-  for (let g = 0; g < kit.groups; g++) {
-    const position = own ? own.brake[kit.vehicle[g]] : scenario.brake;
-    scratch.drawn[g] = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], position);
-    scratch.limit[g] = kit.load[g] * (kit.unsanded[g] ? bare : sanded);
+  layFriction(model, inputs, scenario);
+  const sanded = pick(inputs.adhesion, scenario.adhesion) * onWheels;
+  const bare = pick(inputs.bare, scenario.adhesion) * onWheels;
+  for (let g = 0; g < inputs.groups; g++) {
+    const position = own ? own.brake[inputs.vehicle[g]] : scenario.brake;
+    scratch.drawn[g] = between3(inputs.blockLow[g], inputs.blockValue[g], inputs.blockHigh[g], position);
+    scratch.limit[g] = inputs.load[g] * (inputs.unsanded[g] ? bare : sanded);
     scratch.grip[0] += scratch.limit[g];
   }
-  const utilisation = pick(kit.easing.utilisation, scenario.easing);
-  layHandles(model, kit, utilisation, wary ? strongerBlocks(model, kit, scenario) : undefined);
-  laySkid(model, kit, scenario.skid);
+  const utilisation = pick(inputs.easing.utilisation, scenario.easing);
+  layHandles(model, inputs, utilisation, wary ? strongerBlocks(model, inputs, scenario) : undefined);
+  laySkid(model, inputs, scenario.skid);
   const strong = wary ? Math.abs(scenario.brake) : scenario.brake;
-  for (let g = 0; g < kit.groups; g++) {
-    if (!kit.isPushed[g]) layGroup(model, kit, g, scenario.brake, strong);
+  for (let g = 0; g < inputs.groups; g++) {
+    if (!inputs.isPushed[g]) layGroup(model, inputs, g, scenario.brake, strong);
   }
-  if (kit.pushed.length > 0) layPushed(model, kit, scenario.brake);
-  layTotals(model, kit);
-  model.notice = scratch.slides.includes(1) ? pick(kit.easing.notice, -scenario.notice) : 0;
+  if (inputs.pushed.length > 0) layPushed(model, inputs, scenario.brake);
+  layTotals(model, inputs);
+  model.notice = scratch.slides.includes(1) ? pick(inputs.easing.notice, -scenario.notice) : 0;
 }
 
 /** Friction by speed, as wet as today's rail leaves the blocks. The first table is of what speed does not change. */
-function layFriction({ factor }: StopModel, kit: StopKit, scenario: Scenario): void {
-  for (let m = 1; m < kit.friction.length; m++) {
-    const { low, value, high, wet } = kit.friction[m];
+function layFriction({ factor }: StopModel, inputs: StopInputs, scenario: Scenario): void {
+  for (let m = 1; m < inputs.friction.length; m++) {
+    const { low, value, high, wet } = inputs.friction[m];
     const left = pick(wet, scenario.wet);
     const base = m * SPEED_NODES;
     for (let k = 0; k < SPEED_NODES; k++) {
@@ -67,8 +67,12 @@ function layFriction({ factor }: StopModel, kit: StopKit, scenario: Scenario): v
  * How many times as strong as in this scenario a material's blocks likely are, by speed: weak blocks slide less, and
  * nobody relies on that they keep wheels from sliding.
  */
-function strongerBlocks({ factor }: StopModel, kit: StopKit, { wet, friction, brake }: Scenario): Stronger {
-  const of = kit.friction.map((table, m) => {
+function strongerBlocks(
+  { factor }: StopModel,
+  inputs: StopInputs,
+  { wet, friction, brake }: Scenario,
+): Stronger {
+  const of = inputs.friction.map((table, m) => {
     const { low, value, high } = table;
     const left = pick(table.wet, Math.max(0, wet));
     return low.map((_, k) => {
@@ -88,24 +92,24 @@ interface Stronger {
 /** Per handle and speed: how much of the way its hardest braked group slides, and how far the handle is eased. */
 function layHandles(
   { scratch, factor }: StopModel,
-  kit: StopKit,
+  inputs: StopInputs,
   utilisation: number,
   stronger?: Stronger,
 ): void {
   const { worst, slips, eased, slides, drawn, limit } = scratch;
-  const tables = kit.friction.length;
+  const tables = inputs.friction.length;
   worst.fill(0);
-  for (let g = 0; g < kit.groups; g++) {
-    const handle = kit.handle[g];
+  for (let g = 0; g < inputs.groups; g++) {
+    const handle = inputs.handle[g];
     if (handle < 0) continue;
-    const i = handle * tables + kit.material[g];
+    const i = handle * tables + inputs.material[g];
     const block = stronger
-      ? between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], stronger.brake)
+      ? between3(inputs.blockLow[g], inputs.blockValue[g], inputs.blockHigh[g], stronger.brake)
       : drawn[g];
     const ratio = limit[g] > 0 ? block / limit[g] : 0;
     if (ratio > worst[i]) worst[i] = ratio;
   }
-  for (let h = 0; h < kit.handles; h++) {
+  for (let h = 0; h < inputs.handles; h++) {
     slides[h] = 0;
     for (let k = 0; k < SPEED_NODES; k++) {
       let r = 0;
@@ -122,7 +126,7 @@ function layHandles(
   }
 }
 
-function laySkid({ scratch }: StopModel, { skid }: StopKit, position: number): void {
+function laySkid({ scratch }: StopModel, { skid }: StopInputs, position: number): void {
   const floor = pick(skid.floor, position);
   const fall = pick(skid.fallSpeed, position);
   if (scratch.skidOf[0] === floor && scratch.skidOf[1] === fall) return;
@@ -134,35 +138,35 @@ function laySkid({ scratch }: StopModel, { skid }: StopKit, position: number): v
   }
 }
 
-function layGroup(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): void {
+function layGroup(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
   const { scratch } = model;
-  const handle = kit.handle[g];
-  if (handle < 0) layAlone(model, kit, g, brake, strong);
-  else if (scratch.slides[handle]) layEased(model, kit, g);
-  else layRolling(model, kit, g, true);
+  const handle = inputs.handle[g];
+  if (handle < 0) layAlone(model, inputs, g, brake, strong);
+  else if (scratch.slides[handle]) layEased(model, inputs, g);
+  else layRolling(model, inputs, g, true);
 }
 
 /** Its wheels roll: the blocks' force on their channel. @param lasts the handle is never eased */
-function layRolling(model: StopModel, kit: StopKit, g: number, lasts: boolean): void {
-  const m = kit.material[g];
-  addRamp(model, kit, g, m, model.scratch.drawn[g]);
+function layRolling(model: StopModel, inputs: StopInputs, g: number, lasts: boolean): void {
+  const m = inputs.material[g];
+  addRamp(model, inputs, g, m, model.scratch.drawn[g]);
   if (lasts) model.scratch.lasting[m] += model.scratch.drawn[g];
 }
 
 /** On a handle that is eased: rolling or sliding at full brake first, then as the handle is eased. */
-function layEased(model: StopModel, kit: StopKit, g: number): void {
+function layEased(model: StopModel, inputs: StopInputs, g: number): void {
   const { scratch, factor, force } = model;
   const { skid, drawn, limit } = scratch;
-  const friction = kit.material[g] * SPEED_NODES;
+  const friction = inputs.material[g] * SPEED_NODES;
   const most = limit[g];
   let slides = false;
   for (let k = 0; k < SPEED_NODES; k++) {
-    force[k] += onceEased(model, kit, g, k);
+    force[k] += onceEased(model, inputs, g, k);
     if (drawn[g] * factor[friction + k] > most * (1 - RAIL_VARIES)) slides = true;
   }
-  if (!slides) return layRolling(model, kit, g, false);
+  if (!slides) return layRolling(model, inputs, g, false);
   model.sliding++;
-  slideFrom(model, kit, g, (k) => {
+  slideFrom(model, inputs, g, (k) => {
     const r = most > 0 ? (drawn[g] * factor[friction + k]) / most : 0;
     const p = slidingShare(r);
     return most * ((1 - p) * Math.min(r, 1) + p * skid[k]);
@@ -170,51 +174,67 @@ function layEased(model: StopModel, kit: StopKit, g: number): void {
 }
 
 /** Came on by itself: locks at speeds at which the brake overcomes adhesion, and nobody eases it. */
-function layAlone(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): void {
+function layAlone(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
   const { scratch, factor, force } = model;
-  const harder = harderBy(model, kit, g, brake, strong);
-  if (!mayLock(model, kit, g, harder)) return layRolling(model, kit, g, true);
+  const harder = harderBy(model, inputs, g, brake, strong);
+  if (!mayLock(model, inputs, g, harder)) return layRolling(model, inputs, g, true);
   model.sliding++;
   const at = (k: number): number => {
-    const full = scratch.drawn[g] * factor[kit.material[g] * SPEED_NODES + k];
-    return full * harder > scratch.limit[g] ? lockedAt(model, kit, g, k) : full;
+    const full = scratch.drawn[g] * factor[inputs.material[g] * SPEED_NODES + k];
+    return full * harder > scratch.limit[g] ? lockedAt(model, inputs, g, k) : full;
   };
   for (let k = 0; k < SPEED_NODES; k++) force[k] += at(k);
-  slideFrom(model, kit, g, at);
+  slideFrom(model, inputs, g, at);
 }
 
 /** Whether a group that nobody eases locks at any speed. */
-export const mayLock = ({ scratch, factor }: StopModel, kit: StopKit, g: number, harder: number): boolean =>
-  scratch.drawn[g] * harder * greatest(factor, kit.material[g] * SPEED_NODES) > scratch.limit[g];
+export const mayLock = (
+  { scratch, factor }: StopModel,
+  inputs: StopInputs,
+  g: number,
+  harder: number,
+): boolean =>
+  scratch.drawn[g] * harder * greatest(factor, inputs.material[g] * SPEED_NODES) > scratch.limit[g];
 
 /** What a group does at a node with its wheels locked, N. */
-export function lockedAt({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
-  const full = scratch.drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
+export function lockedAt(
+  { scratch, factor }: StopModel,
+  inputs: StopInputs,
+  g: number,
+  node: number,
+): number {
+  const full = scratch.drawn[g] * factor[inputs.material[g] * SPEED_NODES + node];
   return Math.min(scratch.skid[node] * scratch.limit[g], full);
 }
 
 /** How much harder than in this scenario a group may be braked when it is asked whether it locks. */
-export function harderBy(model: StopModel, kit: StopKit, g: number, brake: number, strong: number): number {
-  if (strong === brake || kit.isPushed[g]) return 1;
-  const m = kit.material[g];
+export function harderBy(
+  model: StopModel,
+  inputs: StopInputs,
+  g: number,
+  brake: number,
+  strong: number,
+): number {
+  if (strong === brake || inputs.isPushed[g]) return 1;
+  const m = inputs.material[g];
   const force = model.scratch.drawn[g] * model.factor[m * SPEED_NODES];
-  return strongerBy(kit, g, m, brake, strong, force);
+  return strongerBy(inputs, g, m, brake, strong, force);
 }
 
 /** Force at a stand of the strong end ÷ that of this scenario. */
 function strongerBy(
-  kit: StopKit,
+  inputs: StopInputs,
   g: number,
   m: number,
   brake: number,
   strong: number,
   force: number,
 ): number {
-  const { low, value, high } = kit.friction[m];
+  const { low, value, high } = inputs.friction[m];
   const weak = between3(low[0], value[0], high[0], brake);
   const hard = between3(low[0], value[0], high[0], strong);
-  const block = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], strong);
-  const now = between3(kit.blockLow[g], kit.blockValue[g], kit.blockHigh[g], brake);
+  const block = between3(inputs.blockLow[g], inputs.blockValue[g], inputs.blockHigh[g], strong);
+  const now = between3(inputs.blockLow[g], inputs.blockValue[g], inputs.blockHigh[g], brake);
   return force > 0 && weak > 0 && now > 0 ? (block * hard) / (now * weak) : 1;
 }
 
@@ -225,78 +245,88 @@ function greatest(factor: Float64Array, base: number): number {
 }
 
 /** Onto the channel of what slides: its force by speed, its build-up weighted by its force at a walk. */
-function slideFrom(model: StopModel, kit: StopKit, g: number, at: (node: number) => number): void {
-  const channel = kit.friction.length;
+function slideFrom(model: StopModel, inputs: StopInputs, g: number, at: (node: number) => number): void {
+  const channel = inputs.friction.length;
   const base = channel * SPEED_NODES;
   if (model.block[channel] === 0) for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] = 0;
   for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] += at(k);
-  addRamp(model, kit, g, channel, at(WEIGHED_AT));
+  addRamp(model, inputs, g, channel, at(WEIGHED_AT));
 }
 
-function addRamp(model: StopModel, kit: StopKit, g: number, channel: number, force: number): void {
+function addRamp(model: StopModel, inputs: StopInputs, g: number, channel: number, force: number): void {
   const { mean, lead, node, block } = model;
   block[channel] += force;
   const from = g * RAMP_STEPS;
   const to = channel * RAMP_STEPS;
   for (let k = 0; k < RAMP_STEPS; k++) {
-    mean[to + k] += force * kit.rampMean[from + k];
-    lead[to + k] += force * kit.rampLead[from + k];
-    node[to + channel + k] += force * kit.rampNode[from + k];
+    mean[to + k] += force * inputs.rampMean[from + k];
+    lead[to + k] += force * inputs.rampLead[from + k];
+    node[to + channel + k] += force * inputs.rampNode[from + k];
   }
 }
 
 /** What is pushed follows what all others do, before and after the driver eases; the lesser counts throughout. */
-function layPushed(model: StopModel, kit: StopKit, position: number): void {
+function layPushed(model: StopModel, inputs: StopInputs, position: number): void {
   const { drawn, limit } = model.scratch;
-  const friction = kit.pushed.map(
-    ({ groups }) => model.factor[kit.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
+  const friction = inputs.pushed.map(
+    ({ groups }) => model.factor[inputs.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
   );
-  const most = kit.pushed.map(({ groups }) => groups.reduce((sum, { index }) => sum + limit[index], 0));
-  const settled = [othersOf(model, kit, false), othersOf(model, kit, true)].map((others) =>
-    settlePush(kit.pushed, kit.vehicleMass, others, most, friction, position),
+  const most = inputs.pushed.map(({ groups }) => groups.reduce((sum, { index }) => sum + limit[index], 0));
+  const settled = [othersOf(model, inputs, false), othersOf(model, inputs, true)].map((others) =>
+    settlePush(inputs.pushed, inputs.vehicleMass, others, most, friction, position),
   );
-  kit.pushed.forEach(({ groups }, i) => {
+  inputs.pushed.forEach(({ groups }, i) => {
     const force = Math.min(settled[0][i], settled[1][i]);
     for (const { index, share } of groups) {
       drawn[index] = force * share;
-      layAlone(model, kit, index, position, position);
+      layAlone(model, inputs, index, position, position);
     }
   });
 }
 
 /** What a group does at a node before anybody eases it: rolling, sliding, or some of both, N. */
-export function beforeEasing({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
+export function beforeEasing(
+  { scratch, factor }: StopModel,
+  inputs: StopInputs,
+  g: number,
+  node: number,
+): number {
   const { drawn, limit, skid } = scratch;
-  const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
-  const p = kit.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
+  const full = drawn[g] * factor[inputs.material[g] * SPEED_NODES + node];
+  const p = inputs.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
   return (1 - p) * Math.min(full, limit[g]) + p * skid[node] * limit[g];
 }
 
 /** What a group on a handle does at a node from when the driver has eased, N. */
-export function onceEased({ scratch, factor }: StopModel, kit: StopKit, g: number, node: number): number {
+export function onceEased(
+  { scratch, factor }: StopModel,
+  inputs: StopInputs,
+  g: number,
+  node: number,
+): number {
   const { drawn, limit, slips, eased } = scratch;
-  const full = drawn[g] * factor[kit.material[g] * SPEED_NODES + node];
-  const row = kit.handle[g] * SPEED_NODES + node;
+  const full = drawn[g] * factor[inputs.material[g] * SPEED_NODES + node];
+  const row = inputs.handle[g] * SPEED_NODES + node;
   return (1 - slips[row]) * Math.min(full, limit[g]) + slips[row] * eased[row] * full;
 }
 
 /** Force of all brakes that are not pushed, by vehicle. */
-function othersOf(model: StopModel, kit: StopKit, eased: boolean): Float64Array {
-  const others = new Float64Array(kit.vehicleMass.length);
-  for (let g = 0; g < kit.groups; g++) {
-    if (kit.isPushed[g]) continue;
-    others[kit.vehicle[g]] +=
-      eased && kit.handle[g] >= 0
-        ? onceEased(model, kit, g, PUSHED_AT)
-        : beforeEasing(model, kit, g, PUSHED_AT);
+function othersOf(model: StopModel, inputs: StopInputs, eased: boolean): Float64Array {
+  const others = new Float64Array(inputs.vehicleMass.length);
+  for (let g = 0; g < inputs.groups; g++) {
+    if (inputs.isPushed[g]) continue;
+    others[inputs.vehicle[g]] +=
+      eased && inputs.handle[g] >= 0
+        ? onceEased(model, inputs, g, PUSHED_AT)
+        : beforeEasing(model, inputs, g, PUSHED_AT);
   }
   return others;
 }
 
 /** Sums of all channels, and the sliding channel's factor from newtons to a share of its block force. */
-function layTotals(model: StopModel, kit: StopKit): void {
+function layTotals(model: StopModel, inputs: StopInputs): void {
   const { factor, force, early, block, node, scratch } = model;
-  const tables = kit.friction.length;
+  const tables = inputs.friction.length;
   model.channels = block[tables] > 0 ? tables + 1 : tables;
   for (let i = 0; i < model.channels; i++) {
     const base = i * SPEED_NODES;

@@ -13,35 +13,35 @@ import type { StopFigure } from '../engine/motion/stop-result.ts';
 import { openTimed, stopMargin, type TimedOuting } from '../engine/outing/open.ts';
 import { gapNeeded } from '../engine/questions/gap/needed.ts';
 
-export interface LiveStop {
+export interface StopAtHand {
   readonly likely: StopFigure;
   readonly cautious: StopFigure;
   /** Gap needed to the train ahead, m. */
   readonly gap: number;
 }
 
-export interface Live {
+export interface StopsAtHand {
   /** +1: chainage grows in the running direction; −1: it falls. */
   readonly sense: 1 | -1;
   readonly trainLength: number;
   /** Stop from a chainage of the line and a speed. @param caution as found with the answer: to seek it is dear */
-  readonly stop: (at: number, speed: number, caution: Scenario) => LiveStop;
+  readonly stop: (at: number, speed: number, caution: Scenario) => StopAtHand;
 }
 
-export function openLive(timed: TimedOuting): Live {
+export function openStopsAtHand(timed: TimedOuting): StopsAtHand {
   const context = openTimed(timed);
   const { outing } = context;
   const ready = prepare(context);
   const running = turnOf(outing);
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value;
-  const kit = once(() => ready.kit(outing.conditions.railState));
+  const inputs = once(() => ready.inputs(outing.conditions.railState));
   let made: { readonly caution: Scenario; readonly models: MapModels } | undefined;
   const modelsWith = (caution: Scenario): MapModels => {
     if (made?.caution !== caution)
       made = {
         caution,
-        models: { likely: modelOf(kit(), likelyScenario, false), cautious: modelOf(kit(), caution) },
+        models: { likely: modelOf(inputs(), likelyScenario, false), cautious: modelOf(inputs(), caution) },
       };
     return made.models;
   };

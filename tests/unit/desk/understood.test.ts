@@ -1,10 +1,10 @@
 /** What is said back of a written quantity: the exact factors of the inch, the pound and the standard gravity. */
 import { describe, expect, it } from 'vitest';
-import { echoOf } from '../../../desk/echo.ts';
+import { understoodAs } from '../../../desk/understood.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 
 const said = (text: string, kind: Kind): string => {
-  const echo = echoOf(text, kind);
+  const echo = understoodAs(text, kind);
   return echo.ok ? echo.text : `found ${echo.found}`;
 };
 

@@ -5,7 +5,7 @@
 import type { Kind } from '../engine/base/quantity.ts';
 import { parseQuantity, printQuantity, type System, type Toward } from '../units/index.ts';
 
-export type Echo =
+export type Understood =
   | { readonly ok: true; readonly si: number; readonly text: string }
   | { readonly ok: false; readonly found: string; readonly expected: string };
 
@@ -59,7 +59,7 @@ export function sayBoth(si: number, kind: Kind): string {
 }
 
 /** Read a text as a field of the kind would be read, and say it back. */
-export function echoOf(text: string, kind: Kind): Echo {
+export function understoodAs(text: string, kind: Kind): Understood {
   const read = parseQuantity(text, kind);
   return read.ok
     ? { ok: true, si: read.si, text: `= ${sayBoth(read.si, kind)}` }
