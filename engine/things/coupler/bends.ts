@@ -1,4 +1,6 @@
 /** How couplers bend along a whole line: laid once for each pair of ends, and asked for its worst. */
+import { highest } from '../../base/numerics/highest.ts';
+import { type Even, evenStretches } from '../line/even.ts';
 import { type Plan, planCurvature } from '../line/plan.ts';
 import type { Line } from '../line/types.ts';
 import { type Bend, bendAt, type PairShape, type Placing, placing } from './bend.ts';
@@ -14,12 +16,6 @@ export interface Bends {
   readonly behind: Float64Array;
   /** Length of a loop; else nothing bends beyond the ends. */
   readonly loop?: number;
-}
-
-/** Straight or one curvature all along from … to, in chainages that may run over a loop's seam. */
-interface Even {
-  readonly from: number;
-  readonly to: number;
 }
 
 /** How far a pair reaches from where it meets. */
@@ -66,21 +62,6 @@ export function layBends(line: Line, plan: Plan, pair: PairShape): Bends {
   return bends;
 }
 
-function evenStretches(line: Line): Even[] {
-  const laps = line.loop ? [-1, 0, 1] : [0];
-  const stretches: Even[] = [];
-  let at = -Infinity;
-  for (const lap of laps) {
-    for (const { from, to, startCurvature, endCurvature } of line.curves) {
-      const off = lap * line.length;
-      if (from + off > at) stretches.push({ from: at, to: from + off });
-      if (startCurvature === endCurvature) stretches.push({ from: from + off, to: to + off });
-      at = to + off;
-    }
-  }
-  return [...stretches, { from: at, to: Infinity }];
-}
-
 /** Linear between the places; nothing where the pair stands beyond the ends of the line. */
 export function readBend({ from, step, loop }: Bends, values: Float64Array, at: number): number {
   const s = loop === undefined ? at : at - Math.floor(at / loop) * loop;
@@ -119,38 +100,22 @@ export function worstBend(plan: Plan, pair: PairShape, bends: Bends, end: End): 
     const found =
       here === before && here === after
         ? { sine: here, at }
-        : highest(plan, pair, end, place, at, bends.step);
+        : highestNear(plan, pair, end, place, at, bends.step);
     if (found.sine > worst.sine) worst = found;
   }
   return { angle: Math.asin(Math.min(1, worst.sine)), at: worst.at };
 }
 
-/** Golden section about a place that is higher than its neighbours. */
-function highest(plan: Plan, pair: PairShape, end: End, place: Placing, middle: number, step: number) {
+/** About a place that is higher than its neighbours. */
+function highestNear(plan: Plan, pair: PairShape, end: End, place: Placing, middle: number, step: number) {
   const bend: Bend = { ahead: 0, behind: 0 };
   const sineAt = (s: number): number => {
     bendAt(plan, pair, s, place, bend);
     return Math.abs(bend[end]);
   };
-  const share = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [middle - step, middle + step];
-  let [a, b] = [high - share * (high - low), low + share * (high - low)];
-  let [fa, fb] = [sineAt(a), sineAt(b)];
-  for (let i = 0; i < CUTS; i++) {
-    if (fa > fb) {
-      [high, b, fb] = [b, a, fa];
-      a = high - share * (high - low);
-      fa = sineAt(a);
-    } else {
-      [low, a, fa] = [a, b, fb];
-      b = low + share * (high - low);
-      fb = sineAt(b);
-    }
-  }
-  const at = (low + high) / 2;
-  const sine = sineAt(at);
+  const { at, value } = highest(sineAt, middle - step, middle + step, CUTS);
   const own = sineAt(middle);
-  return own > sine ? { sine: own, at: middle } : { sine, at };
+  return own > value ? { sine: own, at: middle } : { sine: value, at };
 }
 
 /** Both in one curve, one of them where a curve begins or ends, in curves of opposite hand, or on straight track. */

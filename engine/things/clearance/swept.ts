@@ -1,0 +1,178 @@
+/**
+ * The swept path: how far a vehicle reaches to either side of the track's middle as it passes a place.
+ *
+ * The vehicle stands with two points of its frame (its guides) on the track, so that its axis is a chord of it; its box lies
+ * along that axis. At a chainage s the track's normal n is drawn through the middle C(s); what of it lies inside the box, for
+ * every place of the vehicle, is the reach there:
+ *
+ *   W(s) = max over places of t,  C(s) + t·n inside the box
+ *
+ * Chords have their true lengths, nothing is taken as small; transitions, S-curves and ends of curves are in it. Play of
+ * the flanges moves each guide sideways by its own amount. Source: common engineering geometry; on one circle it is that of
+ * throw.ts.
+ */
+import { highest } from '../../base/numerics/highest.ts';
+import { type Plan, type Spot, spotAt } from '../line/plan.ts';
+
+/** Of the vehicle's axes, m: along, forward of the rear guide; across, to the left. */
+export interface Box {
+  readonly rear: number;
+  readonly front: number;
+  readonly right: number;
+  readonly left: number;
+}
+
+export interface SweptShape {
+  /** Between the two guides, ≥ 0; 0: the axis lies along the track. */
+  readonly guides: number;
+  readonly box: Box;
+}
+
+export type Side = 'left' | 'right';
+
+/** How far the guides stand to the left of the track's middle, m. */
+export interface Aside {
+  readonly rear: number;
+  readonly front: number;
+}
+
+const MIDDLE: Aside = { rear: 0, front: 0 };
+
+/** Between the places of the vehicle that are looked at, m; between them the most is sought by golden section. */
+const STEP = 0.1;
+/** Between two of them the reach cannot rise by more: a vehicle stands nowhere more aslant than one in two. */
+const RISE = STEP / 2;
+const CUTS = 30;
+/** Cosine of the most that a vehicle beside a place points away from the track there. */
+const FACING = 0.2;
+/** Chords are found to this, m. */
+const CLOSE = 1e-10;
+const TRIES = 60;
+/** A chord is shorter than the track under it: by no more than this on any curve that a vehicle can stand in. */
+const BEND = 1.25;
+
+/** Chainages before and behind a place that a vehicle may have its rear guide at, and the plan must cover, m. */
+export const farthest = ({ guides, box }: SweptShape): number =>
+  BEND * (Math.max(guides, box.front) + Math.max(0, -box.rear)) + 2 * STEP;
+
+/**
+ * Most reach to a side at chainage s, m from the middle of the track; −Infinity where the box is nowhere beside it.
+ * undefined: there the vehicle cannot stand on the track at all.
+ */
+export function reachAt(
+  plan: Plan,
+  shape: SweptShape,
+  s: number,
+  side: Side,
+  aside: Aside = MIDDLE,
+): number | undefined {
+  const { box } = shape;
+  const [first, last] = [s - BEND * Math.max(box.front, 0) - STEP, s + BEND * Math.max(-box.rear, 0) + STEP];
+  const count = Math.ceil((last - first) / STEP) + 1;
+  const way = side === 'left' ? 1 : -1;
+  const place = placeAt(plan, s);
+  const stand = standing(shape.guides);
+  let stands = true;
+  const at = (rear: number): number => {
+    if (!standOn(plan, shape.guides, rear, aside, stand)) stands = false;
+    return across(stand, box, place, way);
+  };
+  const looked = Array.from({ length: count }, (_, j) => at(first + j * STEP));
+  const top = looked.reduce((a, b) => Math.max(a, b), -Infinity);
+  if (top === -Infinity) return stands ? top : undefined;
+  let most = top;
+  looked.forEach((here, j) => {
+    const [before, after] = [looked[j - 1] ?? -Infinity, looked[j + 1] ?? -Infinity];
+    if (here < top - RISE || here < before || here < after) return;
+    const middle = first + j * STEP;
+    most = Math.max(most, highest(at, middle - STEP, middle + STEP, CUTS).value);
+  });
+  return stands ? most : undefined;
+}
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+  /** Of the track's normal, to the left. */
+  readonly nx: number;
+  readonly ny: number;
+}
+
+const spot = (): Spot => ({ x: 0, y: 0, cos: 1, sin: 0 });
+
+function placeAt(plan: Plan, s: number): Place {
+  const at = spot();
+  spotAt(plan, s, at);
+  return { x: at.x, y: at.y, nx: -at.sin, ny: at.cos };
+}
+
+interface Stand {
+  readonly rear: Spot;
+  readonly front: Spot;
+  /** Along the track from guide to guide, kept from one place to the next. */
+  along: number;
+  /** Rear guide, and the way of the axis. */
+  x: number;
+  y: number;
+  ux: number;
+  uy: number;
+}
+
+const standing = (guides: number): Stand => ({
+  rear: spot(),
+  front: spot(),
+  along: guides,
+  x: 0,
+  y: 0,
+  ux: 1,
+  uy: 0,
+});
+
+/** False where the track turns back within the length of the vehicle. */
+function standOn(plan: Plan, guides: number, at: number, aside: Aside, stand: Stand): boolean {
+  const { rear, front } = stand;
+  spotAt(plan, at, rear);
+  stand.x = rear.x - rear.sin * aside.rear;
+  stand.y = rear.y + rear.cos * aside.rear;
+  if (guides === 0) {
+    stand.ux = rear.cos;
+    stand.uy = rear.sin;
+    return true;
+  }
+  for (let i = 0; i < TRIES; i++) {
+    spotAt(plan, at + stand.along, front);
+    const dx = front.x - front.sin * aside.front - stand.x;
+    const dy = front.y + front.cos * aside.front - stand.y;
+    const chord = Math.hypot(dx, dy);
+    stand.ux = dx / chord;
+    stand.uy = dy / chord;
+    const short = guides - chord;
+    if (Math.abs(short) < CLOSE) return true;
+    stand.along += short;
+    if (stand.along > BEND * guides) break;
+  }
+  stand.along = guides;
+  return false;
+}
+
+/** Where the normal leaves the box, m from the middle of the track to that side; −Infinity where it passes by. */
+function across({ x, y, ux, uy }: Stand, box: Box, place: Place, way: 1 | -1): number {
+  // A vehicle that stands across the normal's other end, as round a tight loop, is not beside this place.
+  if (ux * place.ny - uy * place.nx < FACING) return -Infinity;
+  const [dx, dy] = [place.x - x, place.y - y];
+  const [along, aside] = [dx * ux + dy * uy, -dx * uy + dy * ux];
+  const [forward, sideways] = [place.nx * ux + place.ny * uy, -place.nx * uy + place.ny * ux];
+  const first = within(along, forward, box.rear, box.front);
+  const second = within(aside, sideways, box.right, box.left);
+  const low = Math.max(first[0], second[0]);
+  const high = Math.min(first[1], second[1]);
+  if (low > high) return -Infinity;
+  return way > 0 ? high : -low;
+}
+
+/** For which t: low ≤ at + t·rate ≤ high. */
+function within(at: number, rate: number, low: number, high: number): readonly [number, number] {
+  if (Math.abs(rate) < 1e-15) return at >= low && at <= high ? [-Infinity, Infinity] : [Infinity, -Infinity];
+  const [a, b] = [(low - at) / rate, (high - at) / rate];
+  return a < b ? [a, b] : [b, a];
+}
