@@ -80,6 +80,7 @@ export const assumedValues: AssumedValues = {
     personArea: assumed('wind/person-area'),
     personMiddle: assumed('wind/person-middle'),
   },
+  person: { head: assumed('person/head'), arm: assumed('person/arm') },
   brakeParts: {
     mechanical: assumed('brake-parts/mechanical'),
     electricDead: assumed('brake-parts/electric-dead'),

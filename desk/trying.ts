@@ -69,6 +69,11 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
       return (outing.line.flangeways ?? []).some((f) => f.id === change.flangeway)
         ? undefined
         : change.flangeway;
+    case 'set-back':
+    case 'raised':
+      return (outing.line.structures ?? []).some((s) => s.id === change.structure)
+        ? undefined
+        : change.structure;
     case 'seat': {
       const noSeat = (m: (typeof change.moves)[number]): boolean =>
         !vehicles.some((v) => v.id === m.vehicle && v.seats.some((s) => s.id === m.seat));

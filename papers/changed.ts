@@ -3,8 +3,11 @@
  * where the paper says it. It reads as the changed outing; all that is not touched stays as it was written.
  */
 import type { Outing } from '../engine/outing/types.ts';
+import type { Structure } from '../engine/things/line/types.ts';
 import type { Rider } from '../engine/things/train/types.ts';
 import type { BrakeGear, Coupling, SafetyChain, Vehicle } from '../engine/things/vehicle/types.ts';
+
+import { structureId } from './compile/line.ts';
 
 type Json = Record<string, unknown>;
 
@@ -34,7 +37,8 @@ const listOf = (json: unknown): Json[] => (Array.isArray(json) ? (json as Json[]
 export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
   const changed: Json = { ...paper };
   if (after.train !== before.train) changed['train'] = trainOf(paper['train'] as Json, before, after);
-  if (after.line.flangeways !== before.line.flangeways)
+  const { line } = before;
+  if (after.line.flangeways !== line.flangeways || after.line.structures !== line.structures)
     changed['line'] = lineOf(paper['line'] as Json, after);
   if (after.riders !== before.riders) changed['riders'] = ridersOf(listOf(paper['riders']), before, after);
   if (after.conditions.railState !== before.conditions.railState) {
@@ -62,17 +66,33 @@ function lineOf(paper: Json, { line }: Outing): Json {
   const given = { frog: 'frogFlangeway', guard: 'guardFlangeway' } as const;
   return {
     ...paper,
-    flangeways: (line.flangeways ?? []).map(({ id: _id, name, ...figures }) => ({
-      name,
-      ...Object.fromEntries(
-        Object.entries(figures).map(([key, si]) => [
-          given[key as keyof typeof given] ?? key,
-          figure(si as number, 'm'),
-        ]),
-      ),
-    })),
+    ...(line.flangeways
+      ? {
+          flangeways: line.flangeways.map(({ id: _id, name, ...figures }) => ({
+            name,
+            ...Object.fromEntries(
+              Object.entries(figures).map(([key, si]) => [
+                given[key as keyof typeof given] ?? key,
+                figure(si as number, 'm'),
+              ]),
+            ),
+          })),
+        }
+      : {}),
+    ...(line.structures ? { structures: structuresOf(paper['structures'], line.structures) } : {}),
   };
 }
+
+/** In the order of the file; only how near and how low they stand is moved. */
+const structuresOf = (paper: unknown, structures: readonly Structure[]): Json[] =>
+  listOf(paper).map((written, i) => {
+    const now = structures.find((s) => s.id === structureId(String(written['name']), i));
+    return {
+      ...written,
+      ...(now?.distance === undefined ? {} : { distance: figure(now.distance, 'm') }),
+      ...(now?.headroom === undefined ? {} : { headroom: figure(now.headroom, 'm') }),
+    };
+  });
 
 /** In the same order; only their backs are moved. */
 const wheelsetsOf = (paper: unknown, { wheelsets = [] }: Vehicle): Json[] =>

@@ -51,6 +51,8 @@ const plain = [
   }),
   z.strictObject({ kind: kind('wheel-gauge'), vehicle: id, wheelset: id, by: within(0.05) }),
   z.strictObject({ kind: kind('guard-rail'), flangeway: id, by: within(0.05) }),
+  z.strictObject({ kind: kind('set-back'), structure: id, by: within(2) }),
+  z.strictObject({ kind: kind('raised'), structure: id, by: within(2) }),
   z.strictObject({ kind: kind('guard') }),
   z.strictObject({ kind: kind('parking-brake'), vehicle: id, force: upTo(1e6) }),
   z.strictObject({

@@ -59,6 +59,14 @@ export function tellChange(change: Change, voice: Voice): string {
       const way = voice.outing.line.flangeways?.find((f) => f.id === change.flangeway);
       return `move the guard rail at ${way?.name ?? change.flangeway} ${moved(change.by, voice)} ${change.by > 0 ? 'nearer to its rail' : 'away from its rail'}`;
     }
+    case 'set-back':
+    case 'raised': {
+      const of = voice.outing.line.structures?.find((s) => s.id === change.structure);
+      const by = say(voice, { si: change.by, kind: 'length' }, 'up');
+      return change.kind === 'raised'
+        ? `raise what hangs over the track at ${of?.name ?? change.structure} by ${by}`
+        : `set ${of?.name ?? change.structure} back by ${by}`;
+    }
     case 'guard':
       return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'parking-brake':

@@ -6,6 +6,7 @@ import { balanceWords } from './findings/balance.ts';
 import { brakeGearWords } from './findings/brake-gear.ts';
 import { brakeWords } from './findings/brakes.ts';
 import { chainWords } from './findings/chains.ts';
+import { clearanceWords } from './findings/clearance.ts';
 import { couplerWords } from './findings/couplers.ts';
 import { crestWords } from './findings/crests.ts';
 import { failureWords } from './findings/failures.ts';
@@ -50,6 +51,7 @@ const tellers: Tellers = {
   ...swingWords,
   ...crestWords,
   ...wheelWords,
+  ...clearanceWords,
 };
 
 export interface ToldFinding {

@@ -2,6 +2,7 @@
 import { balanceFindings } from '../../engine/questions/balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from '../../engine/questions/brakes/findings.ts';
 import { chainFindings } from '../../engine/questions/chains/findings.ts';
+import { clearanceFindings } from '../../engine/questions/clearance/findings.ts';
 import { couplerFindings } from '../../engine/questions/couplers/findings.ts';
 import { crestFindings } from '../../engine/questions/crests/findings.ts';
 import { failureFindings } from '../../engine/questions/failures/findings.ts';
@@ -64,6 +65,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
   [crestFindings, '#answer', 'heedway fit <outing>'],
   [wheelFindings, '#answer', 'heedway fit <outing>'],
+  [clearanceFindings, '#line/clear', 'heedway clear <outing>'],
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],
   [failureFindings, '#answer', 'heedway failures <outing>'],

@@ -55,6 +55,8 @@ export function effortOf(outing: Outing, change: Change): number {
     case 'coupler-raised':
     case 'wheel-gauge':
     case 'guard-rail':
+    case 'set-back':
+    case 'raised':
     case 'parking-brake':
     case 'brake-car':
     case 'brake-kind':

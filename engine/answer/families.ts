@@ -6,6 +6,7 @@ import type { Outing } from '../outing/types.ts';
 import { balanceRemedies } from '../questions/balance/remedies.ts';
 import { brakeGearRemedies } from '../questions/brakes/gear-remedies.ts';
 import { chainsRemedies } from '../questions/chains/remedies.ts';
+import { clearanceRemedies } from '../questions/clearance/remedies.ts';
 import { couplersRemedies } from '../questions/couplers/remedies.ts';
 import { crestRemedies } from '../questions/crests/remedies.ts';
 import { failuresRemedies } from '../questions/failures/remedies.ts';
@@ -31,6 +32,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   swing: swingRemedies,
   crests: crestRemedies,
   wheels: wheelRemedies,
+  clearance: clearanceRemedies,
   haul: haulRemedies,
   hold: holdRemedies,
   brakeGear: brakeGearRemedies,

@@ -4,6 +4,7 @@ import { balance } from '../questions/balance/question.ts';
 import { brakeGear } from '../questions/brakes/gear-question.ts';
 import { brakes } from '../questions/brakes/question.ts';
 import { chains } from '../questions/chains/question.ts';
+import { clearance } from '../questions/clearance/question.ts';
 import { couplers } from '../questions/couplers/question.ts';
 import { crests } from '../questions/crests/question.ts';
 import { singleFailures } from '../questions/failures/question.ts';
@@ -29,6 +30,7 @@ export const questions: readonly Question<unknown>[] = [
   swing,
   crests,
   wheels,
+  clearance,
   haul,
   hold,
   brakeGear,

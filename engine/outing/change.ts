@@ -2,7 +2,7 @@
 
 import { exact } from '../base/quantity.ts';
 import { type BrakeKind, isAirKind } from '../things/brake/kinds/index.ts';
-import type { Flangeway } from '../things/line/types.ts';
+import type { Flangeway, Structure } from '../things/line/types.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle, Wheelset } from '../things/vehicle/types.ts';
@@ -46,6 +46,8 @@ export type Change =
     }
   /** The guard rail of a frog moved toward its rail, or away from it where negative, m. */
   | { readonly kind: 'guard-rail'; readonly flangeway: string; readonly by: number }
+  /** What stands beside the track set back from it, or what hangs over it raised, m. */
+  | { readonly kind: 'set-back' | 'raised'; readonly structure: string; readonly by: number }
   | { readonly kind: 'guard' }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
   | { readonly kind: 'brake-kind'; readonly brake: BrakeKind }
@@ -106,6 +108,17 @@ export function applyChange(outing: Outing, change: Change): Outing {
           ),
         },
       };
+    case 'set-back':
+    case 'raised':
+      return {
+        ...outing,
+        line: {
+          ...outing.line,
+          structures: (outing.line.structures ?? []).map((s) =>
+            s.id === change.structure ? moved(s, change) : s,
+          ),
+        },
+      };
     case 'guard':
       return addGuard(outing);
     case 'parking-brake':
@@ -134,6 +147,15 @@ const guardMoved = ({ guard, guardCheck, guardFace, ...way }: Flangeway, by: num
   ...(guard === undefined ? {} : { guard: guard - by }),
   ...(guardCheck === undefined ? {} : { guardCheck: guardCheck + by }),
   ...(guardFace === undefined ? {} : { guardFace: guardFace + by }),
+});
+
+const moved = (
+  s: Structure,
+  { kind, by }: { readonly kind: 'set-back' | 'raised'; readonly by: number },
+): Structure => ({
+  ...s,
+  ...(kind === 'set-back' && s.distance !== undefined ? { distance: s.distance + by } : {}),
+  ...(kind === 'raised' && s.headroom !== undefined ? { headroom: s.headroom + by } : {}),
 });
 
 const withVehicles = (outing: Outing, vehicles: readonly Vehicle[]): Outing => ({

@@ -3,6 +3,7 @@ import { assumptionFindings } from './assumptions/findings.ts';
 import { balanceFindings } from './balance/findings.ts';
 import { brakeGearFindings, brakePartFindings } from './brakes/findings.ts';
 import { chainFindings } from './chains/findings.ts';
+import { clearanceFindings } from './clearance/findings.ts';
 import { couplerFindings } from './couplers/findings.ts';
 import { crestFindings } from './crests/findings.ts';
 import type { FactKinds, Facts } from './facts.ts';
@@ -27,6 +28,7 @@ type Tables = typeof assumptionFindings &
   typeof brakeGearFindings &
   typeof brakePartFindings &
   typeof chainFindings &
+  typeof clearanceFindings &
   typeof couplerFindings &
   typeof failureFindings &
   typeof faultFindings &
@@ -74,6 +76,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...swingFindings,
   ...crestFindings,
   ...wheelFindings,
+  ...clearanceFindings,
 };
 
 export const findingCodes: readonly FindingCode[] = Object.keys(factKinds) as FindingCode[];

@@ -30,6 +30,7 @@ export const practiceKeys = [
   'wheel-near',
   'wheel-runout',
   'wheel-tread',
+  'clear-beside',
 ] as const;
 export type Practice = Readonly<
   Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>
@@ -75,6 +76,8 @@ export interface AssumedValues {
   /** A cross wind: drag; a seated adult's side view, m², and its middle above the seat, m. */
   readonly wind: { readonly drag: Quantity; readonly personArea: Quantity; readonly personMiddle: Quantity };
   readonly brakeParts: BrakePartValues;
+  /** A seated adult: top of the head above the seat, and how far a stretched arm reaches beyond the widest part, m. */
+  readonly person: { readonly head: Quantity; readonly arm: Quantity };
   readonly practice: Practice;
   /** A short stretch that nobody knew to be greasy: chance in one stop, adhesion there ÷ beside it, length m. */
   readonly badSpot: {

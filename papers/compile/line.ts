@@ -34,6 +34,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     speedLimits: file.speedLimits ?? [],
     sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
     ...(file.flangeways ? { flangeways: flangewaysOf(file, length, notes) } : {}),
+    ...(file.structures ? { structures: structuresOf(file, length, notes) } : {}),
     ...(file.twist === undefined ? {} : { twist: file.twist }),
     ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
@@ -221,6 +222,37 @@ function flangewaysOf(file: LineFile, length: number, notes: Notes): NonNullable
     })
     .sort((a, b) => a.at - b.at);
 }
+
+/** Nothing solid stands between the rails, or nowhere. */
+function structuresOf(file: LineFile, length: number, notes: Notes): NonNullable<Line['structures']> {
+  const wrong = (i: number, field: string, found: string, expected: string): void =>
+    trouble(notes, ['structures', i, field], found, expected);
+  return (file.structures ?? [])
+    .map(({ note: _note, at, to = at, side = 'both', bottom = 0, ...rest }, i) => {
+      const { distance, top, headroom, name } = rest;
+      const end = `at most ${metres(length)}, where the profile ends`;
+      if (at > length + 1e-6) wrong(i, 'at', metres(at), end);
+      if (to > length + 1e-6) wrong(i, 'to', metres(to), end);
+      if (file.shape !== 'loop' && to < at)
+        wrong(i, 'to', metres(to), `at least ${metres(at)}, where it begins`);
+      if (distance === undefined && headroom === undefined)
+        wrong(i, 'distance', 'neither distance nor headroom', 'one of the two, measured');
+      if (distance !== undefined && distance <= file.gauge / 2)
+        wrong(
+          i,
+          'distance',
+          metres(distance),
+          `more than ${metres(file.gauge / 2)}, half the gauge: measured from the middle of the track`,
+        );
+      if (top !== undefined && top <= bottom)
+        wrong(i, 'top', metres(top), `more than ${metres(bottom)}, its bottom`);
+      return { ...rest, id: structureId(name, i), from: at, to, side, bottom };
+    })
+    .sort((a, b) => a.from - b.from);
+}
+
+/** Of what stands beside the line, in this place of the list. */
+export const structureId = (name: string, i: number): string => `${slug(name)}-${i + 1}`;
 
 export const slug = (text: string): string =>
   text

@@ -126,6 +126,38 @@ const flangeway = group({
   ),
 });
 
+const structure = group({
+  name: must(text(), 'name', 'What it is: platform, wall, North tunnel, lamp by the water crane …'),
+  at: must(chainage(), 'at', 'Where it is, or where it begins.'),
+  to: may(chainage(), 'to', 'Where it ends, if it is long; the one place, if nothing is said.'),
+  side: may(
+    choice('left', 'right', 'both'),
+    'side',
+    'On which side, in the running direction; both, if nothing is said.',
+  ),
+  distance: may(
+    figure('length', 0.01, 10),
+    'distance',
+    'From the middle of the track, level, to its nearest face: from the inner side of the nearer rail, and half the gauge. None: it only hangs over the track.',
+  ),
+  bottom: may(
+    figure('length', -2, 10),
+    'bottom',
+    'Above the rail, where that face begins: of a branch or a sign; from the ground, if nothing is said.',
+  ),
+  top: may(
+    figure('length', -2, 10),
+    'top',
+    'Above the rail, where that face ends: of a platform or a low wall; higher than any train, if nothing is said.',
+  ),
+  headroom: may(
+    figure('length', 0.1, 20),
+    'headroom',
+    'Clear height over the track, from the higher rail plumb up to the lowest part: of a bridge, a tunnel, a branch, a wire.',
+  ),
+  note: may(remark(), 'note', 'Anything worth keeping with it.'),
+});
+
 const speedLimit = group({
   from: must(chainage(), 'from', 'Where the limit begins.'),
   to: must(chainage(), 'to', 'Where it ends.'),
@@ -196,6 +228,12 @@ export const lineSchema = group({
     'frogs and crossings',
     'Every frog with its guard rail, and every crossing where flanges run in a gap, as measured.',
     { asked: 'guard check, guard face and depth of the gaps at each frog, by calliper across the track' },
+  ),
+  structures: may(
+    rows(structure, 0, 2000),
+    'structures',
+    'Whatever solid stands near the track or hangs over it, as measured: platforms, posts, walls, trees, tunnels, bridges.',
+    { asked: 'how far from the middle of the track, and how high, everything near it stands' },
   ),
   speedLimits: may(
     rows(speedLimit, 0, 2000),

@@ -349,9 +349,15 @@ export const vehicleSchema = group({
     group({
       width: must(figure('length', 0.05, 4), 'width', 'At its widest, riders included.'),
       height: must(figure('length', 0.05, 5), 'height', 'Above the rail at its highest.'),
+      underside: may(
+        figure('length', 0, 3),
+        'underside',
+        'Lowest part, above the rail, of whatever is wider than the track, feet and steps included: what is lower than that passes under it.',
+      ),
     }),
     'envelope',
     'The space that it takes.',
+    { asked: 'its width at the widest with people seated, and its height, with a rule held level and plumb' },
   ),
   headlight: may(yes(), 'headlight', 'It has one that shows ahead.', {
     asked: 'whether it has a light that shows ahead',

@@ -22,6 +22,7 @@ const questions: Readonly<Record<string, string>> = {
   swing: 'how far couplers must swing',
   crests: 'whether the couplers stay in hold over crests',
   wheels: 'whether the wheels run on this track',
+  clearance: 'whether the train clears what stands beside the line',
   singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',
   counts: 'how many cars',

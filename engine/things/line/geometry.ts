@@ -3,7 +3,7 @@
  *
  * Beyond the ends of a point-to-point line the last grade continues, straight and with the last cant.
  */
-import type { CantKnot, CurveElement, HeightKnot, Line, Place } from './types.ts';
+import type { CantKnot, CurveElement, HeightKnot, Line, Place, Structure } from './types.ts';
 
 /** Index of the last item whose `at` is ≤ s, or 0. */
 export function lastBefore(items: readonly { readonly at: number }[], s: number): number {
@@ -102,9 +102,18 @@ export function reverseLine(line: Line): Line {
     ...(line.flangeways
       ? { flangeways: line.flangeways.map((f) => ({ ...f, at: turn(f.at) })).reverse() }
       : {}),
+    ...(line.structures
+      ? { structures: line.structures.map((s) => ({ ...stretch(s), side: otherSide[s.side] })).reverse() }
+      : {}),
     ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
   };
 }
+
+const otherSide: Readonly<Record<Structure['side'], Structure['side']>> = {
+  left: 'right',
+  right: 'left',
+  both: 'both',
+};
 
 function reversePlace(place: Place, turn: (s: number) => number): Place {
   const { to, sight, sightReverse, ...rest } = place;

@@ -104,6 +104,26 @@ export interface Flangeway {
   readonly depth?: number;
 }
 
+/**
+ * Something solid beside or over the track: a post, a wall, a platform, the mouth of a tunnel. Distances from the middle of
+ * the track, heights above the rail, m; each as measured level and plumb.
+ */
+export interface Structure {
+  readonly id: string;
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  /** In the running direction. */
+  readonly side: 'left' | 'right' | 'both';
+  /** To its nearest face; absent: it hangs over the track alone. */
+  readonly distance?: number;
+  /** Between which heights that face stands; without a top it counts as higher than any train. */
+  readonly bottom: number;
+  readonly top?: number;
+  /** Clear height over the track; absent: open to the sky. */
+  readonly headroom?: number;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -127,6 +147,8 @@ export interface Line {
   readonly sights: readonly Sight[];
   /** Sorted; absent: nobody measured one. */
   readonly flangeways?: readonly Flangeway[];
+  /** Sorted; absent: nobody measured one. */
+  readonly structures?: readonly Structure[];
   /** What the rail usually is there; it never makes a day's rail better. */
   readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */

@@ -291,9 +291,12 @@ export interface Wheelset {
   readonly width?: number;
 }
 
+/** m; the width with people seated, the height of the body without them. */
 export interface Envelope {
   readonly width: number;
   readonly height: number;
+  /** What is wider than the track lies no lower than this above the rail; absent: it may reach down to it. */
+  readonly underside?: number;
 }
 
 /** What was worked on: what was measured of it before counts as assumed again. */

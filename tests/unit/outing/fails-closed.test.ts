@@ -29,6 +29,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   swing: ['swing/ask.ts', 'askSwing'],
   crests: ['crests/ask.ts', 'askCrests'],
   wheels: ['wheels/ask.ts', 'askWheels'],
+  clearance: ['clearance/ask.ts', 'askClearance'],
   part: ['part/ask.ts', 'askParting'],
   singleFailures: ['failures/ask.ts', 'askFailures'],
   flag: ['flag/ask.ts', 'askFlag'],

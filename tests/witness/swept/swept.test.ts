@@ -94,7 +94,8 @@ function bruteReach(
     const r = half / 2;
     const [rx, ry] = spot(r);
     front = Math.max(front, r);
-    while (Math.hypot(points[Math.ceil(front)][0] - rx, points[Math.ceil(front)][1] - ry) < guides) front = Math.ceil(front) + 1;
+    while (Math.hypot(points[Math.ceil(front)][0] - rx, points[Math.ceil(front)][1] - ry) < guides)
+      front = Math.ceil(front) + 1;
     const end = Math.ceil(front);
     const [before, after] = [end - 1, end].map((i) => Math.hypot(points[i][0] - rx, points[i][1] - ry));
     const [fx, fy] = spot(end - 1 + (guides - before) / (after - before));
@@ -140,7 +141,10 @@ it(`reaches as far as placing it by hand says, within 0.2 mm, on ${runs(25, 500)
       for (const side of ['left', 'right'] as const) {
         const found = reachAt(plan, shape, s, side) ?? Number.NaN;
         const brute = bruteReach(points, guides, overhang, width, s, side === 'left' ? 1 : -1);
-        expect(Math.abs(found - brute), `line ${seed}, ${s} m, ${side}: ${found} and ${brute} m`).toBeLessThan(2e-4);
+        expect(
+          Math.abs(found - brute),
+          `line ${seed}, ${s} m, ${side}: ${found} and ${brute} m`,
+        ).toBeLessThan(2e-4);
       }
     }
   }

@@ -1,0 +1,15 @@
+/** What this question can find, and the kinds of the facts. */
+export const clearanceFindings = {
+  'strikes-structure': {
+    structure: 'name',
+    side: ['left', 'right', 'over'],
+    beyond: 'length',
+    others: 'number',
+  },
+  'rider-strikes-structure': { structure: 'name', side: ['left', 'right', 'over'], others: 'number' },
+  'little-room-beside': { structure: 'name', side: ['left', 'right', 'over'], others: 'number' },
+  'within-arms-reach': { structure: 'name', others: 'number' },
+  'frame-too-long-for-curve': {},
+  'body-not-measured': { vehicles: 'name' },
+  'structures-not-measured': { places: 'number' },
+} as const;

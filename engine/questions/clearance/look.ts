@@ -1,0 +1,345 @@
+/** Every vehicle of a train against everything that stands beside or over its line: what room is left, and where least. */
+import { highest } from '../../base/numerics/highest.ts';
+import type { Quantity } from '../../base/quantity.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
+import { guidesOf } from '../../things/coupler/bend.ts';
+import { type Even, evenStretches } from '../../things/line/even.ts';
+import { cantAt, heightAt, onLine, wideningAt } from '../../things/line/geometry.ts';
+import { layPlan, type Plan } from '../../things/line/plan.ts';
+import type { Line, Structure } from '../../things/line/types.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
+import { playOf } from '../../things/wheel/pair.ts';
+
+/** Between the places that are looked at along a structure, m; between them the least room is sought. */
+const STEP = 0.25;
+const CUTS = 20;
+
+/** Room beside or over a vehicle at a structure, at the least; m, below nothing where they touch. */
+export interface Room {
+  /** What the vehicle takes, lean and play in it, and what the structure leaves, m. */
+  readonly takes: number;
+  readonly leaves: number;
+  readonly left: number;
+  readonly at: number;
+}
+
+/** A figure with the play or the people at their least, likely and most. */
+export interface Spread {
+  readonly low: Room;
+  readonly likely: Room;
+  readonly high: Room;
+}
+
+export interface Passing {
+  readonly structure: Structure;
+  readonly vehicle: string;
+  readonly name: string;
+  readonly side: Side | 'over';
+  /** Of the vehicle with its people; null: its heights do not meet, or it is open above. */
+  readonly body: Spread | null;
+  /** Of the heads of its people, where they stand out above it. */
+  readonly heads: Spread | null;
+  /** How far it stands out of its own straight half width there, m: throw, lean and play. */
+  readonly beyond: number;
+}
+
+export interface Clearances {
+  readonly passings: readonly Passing[];
+  /** Vehicles of which nobody measured the width and height. */
+  readonly unmeasured: readonly LoadedVehicle[];
+  /** A frame longer than the curve under it lets stand, with the place. */
+  readonly tooLong: { readonly vehicle: LoadedVehicle; readonly at: number } | null;
+}
+
+export function lookAtClearance({ line, loaded, outing }: OutingContext): Clearances {
+  const { structures = [] } = line;
+  const measured = loaded.vehicles.filter((v) => v.vehicle.envelope);
+  const unmeasured = structures.length === 0 ? [] : loaded.vehicles.filter((v) => !v.vehicle.envelope);
+  if (structures.length === 0) return { passings: [], unmeasured, tooLong: null };
+  const bodies = measured.map((v) => bodyOf(v, line.gauge, outing.assumed));
+  const reach = Math.max(0, ...bodies.map(({ shape }) => farthest(shape)));
+  const way: Way = {
+    line,
+    plan: layPlan(line, -reach, (line.loop ? 2 : 1) * line.length + reach),
+    evens: evenStretches(line),
+    kept: new Map(),
+  };
+  const passings: Passing[] = [];
+  for (const body of bodies)
+    for (const structure of structures) {
+      const found = pass(way, body, structure);
+      if ('stands' in found) return { passings: [], unmeasured, tooLong: { vehicle: body.of, at: found.at } };
+      passings.push(...found.passings);
+    }
+  return { passings, unmeasured, tooLong: null };
+}
+
+interface Way {
+  readonly line: Line;
+  readonly plan: Plan;
+  readonly evens: readonly Even[];
+  /** Cars alike reach alike. */
+  readonly kept: Map<string, readonly Reached[] | number>;
+}
+
+interface Body {
+  readonly of: LoadedVehicle;
+  readonly shape: SweptShape;
+  readonly half: number;
+  readonly underside: number;
+  readonly top: number;
+  /** Top of the highest head, m; null: nobody on it. */
+  readonly heads: Quantity | null;
+  readonly play: Quantity;
+}
+
+function bodyOf(
+  of: LoadedVehicle,
+  gauge: number,
+  { person, coupler }: OutingContext['outing']['assumed'],
+): Body {
+  const { vehicle, riders } = of;
+  const { width, height, underside = 0 } = vehicle.envelope ?? { width: 0, height: 0 };
+  const [front, rear] = guidesOf(vehicle);
+  const half = width / 2;
+  const play = playOf(vehicle, gauge);
+  const seat = Math.max(0, ...riders.map((r) => r.seat.height));
+  return {
+    of,
+    shape: {
+      guides: rear - front,
+      box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
+    },
+    half,
+    underside,
+    top: height,
+    heads:
+      riders.length === 0
+        ? null
+        : {
+            ...person.head,
+            low: seat + person.head.low,
+            value: seat + person.head.value,
+            high: seat + person.head.high,
+          },
+    play: play === undefined ? coupler.play : { value: play, low: play, high: play, how: 'measured' },
+  };
+}
+
+type Found = { readonly passings: readonly Passing[] } | { readonly stands: false; readonly at: number };
+
+function pass(way: Way, body: Body, structure: Structure): Found {
+  const passings: Passing[] = [];
+  const sides = structure.side === 'both' ? (['left', 'right'] as const) : [structure.side];
+  for (const side of structure.distance === undefined ? [] : sides) {
+    const beside = besides(way, body, structure, side, structure.distance ?? 0);
+    if (typeof beside === 'number') return { stands: false, at: onLine(way.line, beside) };
+    if (beside) passings.push(beside);
+  }
+  const over = overs(way, body, structure);
+  return { passings: over ? [...passings, over] : passings };
+}
+
+const passing = (
+  { of }: Body,
+  structure: Structure,
+  side: Passing['side'],
+  rest: Pick<Passing, 'body' | 'heads' | 'beyond'>,
+): Passing => ({ structure, side, vehicle: of.vehicle.id, name: of.vehicle.name, ...rest });
+
+/** Whether what stands from … to meets what reaches from … to, each a height. */
+const meets = (low: number, high: number, { bottom, top = Infinity }: Structure): boolean =>
+  low < top && high > bottom;
+
+function besides(
+  way: Way,
+  body: Body,
+  structure: Structure,
+  side: Side,
+  distance: number,
+): Passing | null | number {
+  const { underside, top, heads, play, half } = body;
+  const meeting = (high: number): boolean => meets(underside, high, structure);
+  const trunk = meeting(top);
+  if (!trunk && !(heads && meeting(heads.high))) return null;
+  const roomWith = (p: number, height: number): Room | number => {
+    const most = mostBeside(way, body, structure, side, p, height);
+    if (typeof most === 'number') return most;
+    return {
+      takes: most.value,
+      leaves: distance,
+      left: distance - most.value,
+      at: onLine(way.line, most.at),
+    };
+  };
+  const spreadTo = (height: number): Spread | number => {
+    const rooms = [play.low, play.value, play.high].map((p) => roomWith(p, height));
+    const fault = rooms.find((r) => typeof r === 'number');
+    if (typeof fault === 'number') return fault;
+    const [low, likely, high] = rooms as Room[];
+    return { low, likely, high };
+  };
+  const of = spreadTo(trunk ? top : (heads?.high ?? top));
+  if (typeof of === 'number') return of;
+  // Heads alone meet it: surely, likely, or only the highest.
+  const met = (height: number | undefined, room: Room): Room =>
+    height !== undefined && meeting(height) ? room : { ...room, left: Infinity };
+  return passing(body, structure, side, {
+    body: trunk ? of : null,
+    heads:
+      trunk || !heads
+        ? null
+        : { low: met(heads.low, of.low), likely: met(heads.value, of.likely), high: of.high },
+    beyond: of.likely.takes - half,
+  });
+}
+
+interface Reached {
+  readonly at: number;
+  readonly reach: number;
+}
+
+/** Farthest to a side along a structure, lean in it; a number: the chainage where the frame cannot stand. */
+function mostBeside(
+  way: Way,
+  body: Body,
+  { from, to, bottom, top = Infinity }: Structure,
+  side: Side,
+  play: number,
+  height: number,
+): { readonly at: number; readonly value: number } | number {
+  const { line } = way;
+  const end = to < from ? to + line.length : to;
+  const high = Math.min(height, top);
+  const low = Math.max(body.underside, bottom);
+  const leanAt = (s: number): number => {
+    const toward = ((side === 'left' ? 1 : -1) * cantAt(line, s)) / line.contactWidth;
+    return toward * (toward > 0 ? high : low);
+  };
+  const reached = reachedAlong(way, body, from, end, side, play);
+  if (typeof reached === 'number') return reached;
+  const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
+  const best = whole.reduce((a, b) => (b.value > a.value ? b : a));
+  const [a, b] = [Math.max(from, best.at - STEP), Math.min(end, best.at + STEP)];
+  if (!(b > a)) return best;
+  const near = highest((s) => (reachWith(way, body, s, side, play) ?? 0) + leanAt(s), a, b, CUTS);
+  return near.value > best.value ? near : best;
+}
+
+function reachedAlong(
+  way: Way,
+  body: Body,
+  from: number,
+  to: number,
+  side: Side,
+  play: number,
+): readonly Reached[] | number {
+  const key = JSON.stringify([body.shape, from, to, side, play]);
+  const known = way.kept.get(key);
+  if (known !== undefined) return known;
+  const found = reachedAnew(way, body, from, to, side, play);
+  way.kept.set(key, found);
+  return found;
+}
+
+function reachedAnew(
+  way: Way,
+  body: Body,
+  from: number,
+  to: number,
+  side: Side,
+  play: number,
+): readonly Reached[] | number {
+  const count = Math.max(1, Math.ceil((to - from) / STEP));
+  const around = farthest(body.shape);
+  const reached: Reached[] = [];
+  let even: Even | undefined;
+  for (let i = 0; i <= count; i++) {
+    const at = from + ((to - from) * i) / count;
+    const here = way.evens.find((e) => e.from <= at - around && e.to >= at + around);
+    const widened = wideningAt(way.line, onLine(way.line, at));
+    const before = reached[reached.length - 1];
+    // As a step before: the same curve all round it.
+    if (here !== undefined && here === even && widened === wideningAt(way.line, onLine(way.line, before.at)))
+      reached.push({ at, reach: before.reach });
+    else {
+      const reach = reachWith(way, body, at, side, play);
+      if (reach === undefined) return at;
+      reached.push({ at, reach });
+    }
+    even = here;
+  }
+  return reached;
+}
+
+/** With the flanges against either rail, both ends alike or aslant. */
+function reachWith(
+  { plan, line }: Way,
+  { shape }: Body,
+  s: number,
+  side: Side,
+  play: number,
+): number | undefined {
+  const off = ((play + wideningAt(line, onLine(line, s))) / 2) * (side === 'left' ? 1 : -1);
+  const asides: readonly Aside[] =
+    off === 0
+      ? [{ rear: 0, front: 0 }]
+      : [
+          { rear: off, front: off },
+          { rear: -off, front: off },
+          { rear: off, front: -off },
+        ];
+  const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
+  return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
+}
+
+function overs({ line }: Way, body: Body, structure: Structure): Passing | null {
+  const { headroom } = structure;
+  if (headroom === undefined) return null;
+  const up = mostRise(line, body, structure);
+  const room = (height: number): Room => ({
+    takes: height + up.value,
+    leaves: headroom,
+    left: headroom - height - up.value,
+    at: onLine(line, up.at),
+  });
+  const { heads, top } = body;
+  const alike = room(top);
+  return passing(body, structure, 'over', {
+    body: { low: alike, likely: alike, high: alike },
+    heads:
+      heads && heads.high > top
+        ? { low: room(heads.low), likely: room(heads.value), high: room(heads.high) }
+        : null,
+    beyond: up.value,
+  });
+}
+
+/** Between the places of a frame under a roof, m. */
+const FINE = 0.05;
+
+/**
+ * How much higher a frame stands over the rail under a roof than on even track, where most: over a sag its middle, over a
+ * crest its ends; and its higher edge on canted track.
+ */
+function mostRise(line: Line, { shape, half }: Body, { from, to }: Structure): { at: number; value: number } {
+  const end = to < from ? to + line.length : to;
+  const steps = Math.max(1, Math.ceil((end - from) / FINE));
+  const { guides, box } = shape;
+  const count = Math.max(1, Math.ceil((box.front - box.rear) / FINE));
+  let most = { at: from, value: -Infinity };
+  for (let i = 0; i <= steps; i++) {
+    const s = from + ((end - from) * i) / steps;
+    const rail = heightAt(line, s);
+    const edge = (half * Math.abs(cantAt(line, s))) / line.contactWidth;
+    for (let j = 0; j <= count; j++) {
+      const x = box.rear + ((box.front - box.rear) * j) / count;
+      const [rear, front] = [heightAt(line, s - x), heightAt(line, s - x + guides)];
+      const frame = guides > 0 ? rear + ((front - rear) * x) / guides : rail;
+      const value = frame - rail + edge;
+      if (value > most.value) most = { at: s, value };
+    }
+  }
+  return most;
+}

@@ -1,0 +1,37 @@
+/** Changes worth trying where a train does not clear: what stands there moved, the vehicle left behind, its people left off. */
+import type { Change } from '../../outing/change.ts';
+import type { Outing } from '../../outing/types.ts';
+import { fewerRidersOn, leaveOne } from '../changes.ts';
+import type { Family, Remedies } from '../family.ts';
+import type { Finding } from '../finding.ts';
+
+/** As fine as somebody moves a post, m, and as far as is worth it. */
+const STEP = 0.005;
+const MOST_STEPS = 60;
+
+export const clearanceRemedies: Remedies = {
+  'strikes-structure': (outing, f) => [...movedBy(outing, f), leaveOne(f, 5)],
+  'rider-strikes-structure': (outing, f) => [
+    ...movedBy(outing, f),
+    fewerRidersOn(outing, f.where.vehicle, 4),
+    leaveOne(f, 5),
+  ],
+  'little-room-beside': (outing, f) => [...movedBy(outing, f), leaveOne(f, 5)],
+  'frame-too-long-for-curve': (_, f) => [leaveOne(f, 5)],
+};
+
+/** From what is lacking upward, whole steps. */
+function movedBy({ line }: Outing, finding: Finding): Family[] {
+  if (!('structure' in finding.facts) || !('side' in finding.facts)) return [];
+  const { structure: name, side } = finding.facts;
+  const structure = line.structures?.find((s) => s.name === name);
+  if (!structure) return [];
+  const lacks = Math.abs((finding.found?.si ?? 0) - (finding.required?.si ?? 0));
+  const first = Math.max(1, Math.ceil(lacks / STEP - 1e-6));
+  const kind = side === 'over' ? 'raised' : 'set-back';
+  const changes = Array.from(
+    { length: MOST_STEPS },
+    (_, i): Change => ({ kind, structure: structure.id, by: (first + i) * STEP }),
+  );
+  return [{ size: 4, changes }];
+}

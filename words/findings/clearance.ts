@@ -1,0 +1,51 @@
+/** Words for what stands beside and over the line. */
+import type { Tellers } from './teller.ts';
+
+const sides = { left: 'on the left', right: 'on the right', over: 'overhead' } as const;
+const rest = (n: number): string =>
+  n === 0 ? '' : n === 1 ? ' One more structure likewise.' : ` ${n} more structures likewise.`;
+
+export const clearanceWords = {
+  'strikes-structure': (f, t) => {
+    const over = f.facts.side === 'over';
+    const reach = over
+      ? `${t.vehicle} stands ${t.found('up')} high under ${t.fact('structure')}, which leaves ${t.required('down')}`
+      : `${t.vehicle} reaches ${t.found('up')} from the middle of the track at ${t.fact('structure')}, which stands ${t.required('down')} from it ${sides[f.facts.side]}`;
+    return {
+      what:
+        f.severity === 'forbids'
+          ? `${reach}: it strikes.${rest(f.facts.others)}`
+          : `${reach}: with its flanges hard over it touches.${rest(f.facts.others)}`,
+      why: over
+        ? `${t.fact('beyond', 'up')} of it from the bend of the line under its frame, and from cant. Slower does not help.`
+        : `${t.fact('beyond', 'up')} of it beyond half its width: the throw of the curve, the play of its wheels and the lean of canted track. Sway on its springs comes on top. Slower does not help.`,
+    };
+  },
+  'rider-strikes-structure': (f, t) => ({
+    what:
+      f.facts.side === 'over'
+        ? `A head on ${t.vehicle} is ${t.found('up')} above the rail under ${t.fact('structure')}, which leaves ${t.required('down')}: ${f.severity === 'forbids' ? 'it strikes' : 'a tall person’s strikes'}.${rest(f.facts.others)}`
+        : `People on ${t.vehicle} reach ${t.found('up')} from the middle of the track at ${t.fact('structure')}, which stands ${t.required('down')} from it ${sides[f.facts.side]} at the height of ${f.severity === 'forbids' ? 'their heads' : 'a tall person’s head'}.${rest(f.facts.others)}`,
+    why: 'People sit as high as an adult does; nobody can be told to duck for the whole way. Measure with the tallest who rides, and take the highest seat out of use if need be.',
+  }),
+  'little-room-beside': (f, t) => ({
+    what: `${t.vehicle} passes ${t.fact('structure')} ${sides[f.facts.side]} with ${t.found('down')} to spare; ${t.required('up')} is wanted.${rest(f.facts.others)}`,
+    why: 'Sway on the springs, track that moves and whatever hangs out take it up. Push the train past by hand first, and tell everybody to keep in.',
+  }),
+  'within-arms-reach': (f, t) => ({
+    what: `People on ${t.vehicle} can touch ${t.fact('structure')}, ${t.where}.${rest(f.facts.others)}`,
+    why: 'Hands, feet and knees inside, said before leaving and again before that place.',
+  }),
+  'frame-too-long-for-curve': (_f, t) => ({
+    what: `${t.vehicle} cannot stand on the line at ${t.at(_f.where.from ?? 0)}: the curve is tighter than its frame is long.`,
+    why: 'Measure the radius there again, and where its trucks or outer axles are. A frame with more between its guides than the curve lets stand is not on the rails.',
+  }),
+  'body-not-measured': (f, t) => ({
+    what: `Nobody measured how wide and how high ${t.fact('vehicles')} ${/, /.test(f.facts.vehicles) ? 'are' : 'is'}; the line states what stands beside it.`,
+    why: 'Its width with people seated, and its height, decide whether it passes. Measure both with a rule held level and plumb.',
+  }),
+  'structures-not-measured': (f, t) => ({
+    what: `What stands beside this line is not measured${f.facts.places === 1 ? ', as' : `; ${f.facts.places} places have something close, the first`} ${t.where}: whether the train clears it is not looked at.`,
+    why: 'A host has a gauge or a list for it: ask, or walk the line with a rule, platforms, tunnels and posts first.',
+  }),
+} satisfies Partial<Tellers>;
