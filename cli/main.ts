@@ -10,6 +10,7 @@ import { cardCommand } from './commands/card.ts';
 import { carsCommand } from './commands/cars.ts';
 import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
+import { clearCommand } from './commands/clear.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
@@ -45,6 +46,7 @@ const commands: readonly Command[] = [
   balanceCommand,
   couplersCommand,
   fitCommand,
+  clearCommand,
   chainsCommand,
   partingCommand,
   failuresCommand,

@@ -23,6 +23,7 @@ const views: Readonly<Record<string, Load>> = {
   brakes: () => import('./rooms/brakes/room.tsx'),
   balance: () => import('./rooms/balance/room.tsx'),
   couplers: () => import('./rooms/couplers/room.tsx'),
+  fit: () => import('./rooms/fit/room.tsx'),
   parting: () => import('./rooms/parting/room.tsx'),
   sums: () => import('./rooms/sums/sums-room.tsx'),
   mine: () => import('./rooms/mine/mine-room.tsx'),

@@ -29,6 +29,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'brakes', door: 'tools', title: 'Brakes' },
   { id: 'balance', door: 'tools', title: 'Balance' },
   { id: 'couplers', door: 'tools', title: 'Couplers' },
+  { id: 'fit', door: 'tools', title: 'Does it fit?' },
   { id: 'parting', door: 'tools', title: 'If it parts' },
   { id: 'sums', door: 'tools', title: 'Sums' },
   { id: 'mine', door: 'mine', title: 'My papers' },

@@ -333,6 +333,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'back-to-back=53.375in flange=15/16in guard-check=54.125in',
     'Take the greatest back-to-back and the thicker flange.',
   ),
+  overthrow: w(
+    'Overthrow in a curve',
+    'How far does a car hang over the track in a curve?',
+    'radius=35ft truck-centres=48in overhang=12in',
+    'Half the width comes on top, on either side.',
+  ),
   'flange-play': w(
     'Play of the flanges',
     'How far does a wheelset move between the rails?',

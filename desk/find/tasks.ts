@@ -64,7 +64,14 @@ export const tasks: readonly Entry[] = [
     'gap spacing headway block following collision',
   ),
   t(
-    '#answer',
+    '#fit',
+    'Does the train clear what stands beside the line?',
+    'Overthrow in curves, lean, heads; platforms, posts, walls, tunnels; what must be left clear.',
+    outing('clear'),
+    'clearance swept path overthrow end throw envelope platform tunnel bridge post wall tree loading gauge structure headroom',
+  ),
+  t(
+    '#fit',
     'Do the wheels and couplers fit this line?',
     'Back to back and flanges against frogs and guard rails; couplers over crests and sags.',
     outing('fit'),

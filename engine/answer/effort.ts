@@ -1,7 +1,7 @@
 /**
  * What a change asks of people who stand beside the train: the less the sooner it is offered. Common practice, no
  * source: only the order counts. What is done at once (sand, speed, a seat, a chain hooked up) comes before a car
- * left behind, one car before two people, the weather after three cars, and the workshop last. Two people who are left behind are more than a car:
+ * left behind, one car before two people, a post set back before three cars, the weather after them, and the workshop last. Two people who are left behind are more than a car:
  * nobody leaves seven riders where one car less does.
  */
 import type { Change } from '../outing/change.ts';
@@ -21,6 +21,8 @@ const CAR = 4;
 const CHAINS_NEW = 5;
 const CHAIN = 5;
 const BALLAST = 5;
+/** A post, a sign, a platform's edge: a morning's work of the host's. */
+const SET_BACK = 10;
 const DRY = 15;
 const WORKSHOP = 20;
 
@@ -55,11 +57,13 @@ export function effortOf(outing: Outing, change: Change): number {
     case 'coupler-raised':
     case 'wheel-gauge':
     case 'guard-rail':
-    case 'set-back':
-    case 'raised':
     case 'parking-brake':
     case 'brake-car':
     case 'brake-kind':
+      return WORKSHOP;
+    case 'set-back':
+      return SET_BACK;
+    case 'raised':
       return WORKSHOP;
     case 'together':
       return change.changes.reduce((sum, c) => sum + effortOf(outing, c), 0);

@@ -51,9 +51,12 @@ function fewerOf(riders: readonly Rider[], size: number): Family {
   return { size, changes: ids.map((_, i): Change => ({ kind: 'fewer-riders', leave: ids.slice(0, i + 1) })) };
 }
 
-export function leaveOne(finding: Finding, size: number): Family {
-  const { vehicle } = finding.where;
-  return vehicle === undefined ? none : { size, changes: [{ kind: 'fewer-cars', leave: [vehicle] }] };
+/** The vehicle that it is found of, if it is a car and an engine stays: without one nothing leaves. */
+export function leaveOne({ train }: Outing, { where }: Finding, size: number): Family {
+  const car = train.vehicles.find((v) => v.id === where.vehicle && isCar(v));
+  return car === undefined || train.vehicles.every(isCar)
+    ? none
+    : { size, changes: [{ kind: 'fewer-cars', leave: [car.id] }] };
 }
 
 /** Brake named cars like the best braked car of the train: one, or all that have no brake. */

@@ -7,6 +7,7 @@ import { haulageSums } from '../questions/haul/sums.ts';
 import { airSums } from '../things/air/sums.ts';
 import { brakeSums } from '../things/brake/sums.ts';
 import { chainSums } from '../things/chain/sums.ts';
+import { clearanceSums } from '../things/clearance/sums.ts';
 import { couplerSums } from '../things/coupler/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
@@ -24,6 +25,7 @@ export const sums: readonly Sum[] = [
   ...couplerSums,
   ...trackSums,
   ...wheelSums,
+  ...clearanceSums,
   ...peopleSums,
 ];
 

@@ -43,6 +43,10 @@ it('a tighter curve of the same length never reaches less, to either side', () =
   forEach((draw, tell) => {
     const shape = shapeOf(draw);
     const k = draw(0.02, 0.17);
+    // Of a wide vehicle without overhang the corners lie over the guides, and turn inward with the chord.
+    const { guides, box } = shape;
+    const over = Math.min(-box.rear, box.front - guides);
+    if (over * (guides + over) < (2 * box.left * guides ** 2 * k * 1.15) / 4) return;
     const arc = (by: number): Line => lineOf([curve(10, 50, k * by)]);
     for (const side of ['left', 'right'] as const)
       expect(reach(arc(1.15), shape, 30, side), `${tell} ${side}`).toBeGreaterThanOrEqual(
@@ -66,7 +70,7 @@ it('a wider or longer vehicle never reaches less', () =>
     for (const side of ['left', 'right'] as const)
       for (const more of [wider, longer])
         expect(reach(line, more, s, side), `${tell} ${side}`).toBeGreaterThanOrEqual(
-          reach(line, shape, s, side) - 1e-7,
+          reach(line, shape, s, side) - 1e-6,
         );
   }));
 

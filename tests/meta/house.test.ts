@@ -100,6 +100,7 @@ const numbersArgued: Readonly<Record<string, string>> = {
   'things/train/loaded.ts tareShare': 'what the stated shares leave is shared among the others',
   'questions/swing/ask.ts swing': 'an unknown swing gives nothing',
   'questions/speed/ceilings.ts plannedSpeed': 'the greater of it and the row speed/unstated',
+  'questions/flag/ask.ts distance': 'nowhere far enough: worse than any',
   'questions/changes.ts length': 'a count of letters',
   'questions/chains/say.ts force': 'of a reckoned peak',
   'questions/couplers/ensemble.ts at': 'head of the row: level where no place is asked',

@@ -9,6 +9,7 @@ import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
+import { beside, CAR, post } from './beside.ts';
 import { brakedTrain } from './braked-trains.ts';
 import { crested } from './crested.ts';
 import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
@@ -212,6 +213,23 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'strikes-structure': () => beside({ structures: [post({ distance: CAR.width / 2 - 0.01 })] }),
+  'rider-strikes-structure': () =>
+    beside({ structures: [post({ distance: CAR.width / 2 - 0.01, bottom: 1 })], ridden: true }),
+  'little-room-beside': () => beside({ structures: [post({ distance: CAR.width / 2 + 0.03 })] }),
+  'within-arms-reach': () => beside({ structures: [post({ distance: CAR.width / 2 + 0.3 })], ridden: true }),
+  'frame-too-long-for-curve': () =>
+    beside({
+      structures: [post()],
+      line: {
+        curves: [{ from: 40, to: 90, startCurvature: 1 / 0.78, endCurvature: 1 / 0.78, gaugeWidening: 0 }],
+      },
+    }),
+  'body-not-measured': () => {
+    const outing = beside({ structures: [post()] });
+    const vehicles = outing.train.vehicles.map(({ envelope: _, ...v }): Vehicle => v);
+    return { ...outing, train: { ...outing.train, vehicles } };
+  },
   'wheel-strikes-frog': () => wheeled({ backToBack: [0.1755] }),
   'wheelset-binds-at-guard': () => wheeled({ backToBack: [0.173] }),
   'wheelset-binds-in-gauge': () => wheeled({ backToBack: [0.1773] }),

@@ -24,6 +24,7 @@ const everyRoom: readonly string[] = [
   'brakes',
   'balance',
   'couplers',
+  'fit',
   'parting',
   'sums',
   'sums/grade-force',

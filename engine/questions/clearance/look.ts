@@ -1,18 +1,12 @@
 /** Every vehicle of a train against everything that stands beside or over its line: what room is left, and where least. */
 import { highest } from '../../base/numerics/highest.ts';
-import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
-import { guidesOf } from '../../things/coupler/bend.ts';
-import { type Even, evenStretches } from '../../things/line/even.ts';
-import { cantAt, heightAt, onLine, wideningAt } from '../../things/line/geometry.ts';
-import { layPlan, type Plan } from '../../things/line/plan.ts';
+import type { Side } from '../../things/clearance/swept.ts';
+import { cantAt, heightAt, onLine } from '../../things/line/geometry.ts';
 import type { Line, Structure } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-import { playOf } from '../../things/wheel/pair.ts';
+import { type Body, bodiesOf, reachedAlong, reachWith, STEP, type Way, wayFor } from './bodies.ts';
 
-/** Between the places that are looked at along a structure, m; between them the least room is sought. */
-const STEP = 0.25;
 const CUTS = 20;
 
 /** Room beside or over a vehicle at a structure, at the least; m, below nothing where they touch. */
@@ -52,19 +46,13 @@ export interface Clearances {
   readonly tooLong: { readonly vehicle: LoadedVehicle; readonly at: number } | null;
 }
 
-export function lookAtClearance({ line, loaded, outing }: OutingContext): Clearances {
+export function lookAtClearance(context: OutingContext): Clearances {
+  const { line, loaded } = context;
   const { structures = [] } = line;
-  const measured = loaded.vehicles.filter((v) => v.vehicle.envelope);
-  const unmeasured = structures.length === 0 ? [] : loaded.vehicles.filter((v) => !v.vehicle.envelope);
-  if (structures.length === 0) return { passings: [], unmeasured, tooLong: null };
-  const bodies = measured.map((v) => bodyOf(v, line.gauge, outing.assumed));
-  const reach = Math.max(0, ...bodies.map(({ shape }) => farthest(shape)));
-  const way: Way = {
-    line,
-    plan: layPlan(line, -reach, (line.loop ? 2 : 1) * line.length + reach),
-    evens: evenStretches(line),
-    kept: new Map(),
-  };
+  if (structures.length === 0) return { passings: [], unmeasured: [], tooLong: null };
+  const unmeasured = loaded.vehicles.filter((v) => !v.vehicle.envelope);
+  const bodies = bodiesOf(context);
+  const way = wayFor(line, bodies);
   const passings: Passing[] = [];
   for (const body of bodies)
     for (const structure of structures) {
@@ -75,65 +63,14 @@ export function lookAtClearance({ line, loaded, outing }: OutingContext): Cleara
   return { passings, unmeasured, tooLong: null };
 }
 
-interface Way {
-  readonly line: Line;
-  readonly plan: Plan;
-  readonly evens: readonly Even[];
-  /** Cars alike reach alike. */
-  readonly kept: Map<string, readonly Reached[] | number>;
-}
-
-interface Body {
-  readonly of: LoadedVehicle;
-  readonly shape: SweptShape;
-  readonly half: number;
-  readonly underside: number;
-  readonly top: number;
-  /** Top of the highest head, m; null: nobody on it. */
-  readonly heads: Quantity | null;
-  readonly play: Quantity;
-}
-
-function bodyOf(
-  of: LoadedVehicle,
-  gauge: number,
-  { person, coupler }: OutingContext['outing']['assumed'],
-): Body {
-  const { vehicle, riders } = of;
-  const { width, height, underside = 0 } = vehicle.envelope ?? { width: 0, height: 0 };
-  const [front, rear] = guidesOf(vehicle);
-  const half = width / 2;
-  const play = playOf(vehicle, gauge);
-  const seat = Math.max(0, ...riders.map((r) => r.seat.height));
-  return {
-    of,
-    shape: {
-      guides: rear - front,
-      box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
-    },
-    half,
-    underside,
-    top: height,
-    heads:
-      riders.length === 0
-        ? null
-        : {
-            ...person.head,
-            low: seat + person.head.low,
-            value: seat + person.head.value,
-            high: seat + person.head.high,
-          },
-    play: play === undefined ? coupler.play : { value: play, low: play, high: play, how: 'measured' },
-  };
-}
-
 type Found = { readonly passings: readonly Passing[] } | { readonly stands: false; readonly at: number };
 
 function pass(way: Way, body: Body, structure: Structure): Found {
   const passings: Passing[] = [];
   const sides = structure.side === 'both' ? (['left', 'right'] as const) : [structure.side];
-  for (const side of structure.distance === undefined ? [] : sides) {
-    const beside = besides(way, body, structure, side, structure.distance ?? 0);
+  const { distance } = structure;
+  for (const side of distance === undefined ? [] : sides) {
+    const beside = besides(way, body, structure, side, distance as number);
     if (typeof beside === 'number') return { stands: false, at: onLine(way.line, beside) };
     if (beside) passings.push(beside);
   }
@@ -195,11 +132,6 @@ function besides(
   });
 }
 
-interface Reached {
-  readonly at: number;
-  readonly reach: number;
-}
-
 /** Farthest to a side along a structure, lean in it; a number: the chainage where the frame cannot stand. */
 function mostBeside(
   way: Way,
@@ -225,73 +157,6 @@ function mostBeside(
   if (!(b > a)) return best;
   const near = highest((s) => (reachWith(way, body, s, side, play) ?? 0) + leanAt(s), a, b, CUTS);
   return near.value > best.value ? near : best;
-}
-
-function reachedAlong(
-  way: Way,
-  body: Body,
-  from: number,
-  to: number,
-  side: Side,
-  play: number,
-): readonly Reached[] | number {
-  const key = JSON.stringify([body.shape, from, to, side, play]);
-  const known = way.kept.get(key);
-  if (known !== undefined) return known;
-  const found = reachedAnew(way, body, from, to, side, play);
-  way.kept.set(key, found);
-  return found;
-}
-
-function reachedAnew(
-  way: Way,
-  body: Body,
-  from: number,
-  to: number,
-  side: Side,
-  play: number,
-): readonly Reached[] | number {
-  const count = Math.max(1, Math.ceil((to - from) / STEP));
-  const around = farthest(body.shape);
-  const reached: Reached[] = [];
-  let even: Even | undefined;
-  for (let i = 0; i <= count; i++) {
-    const at = from + ((to - from) * i) / count;
-    const here = way.evens.find((e) => e.from <= at - around && e.to >= at + around);
-    const widened = wideningAt(way.line, onLine(way.line, at));
-    const before = reached[reached.length - 1];
-    // As a step before: the same curve all round it.
-    if (here !== undefined && here === even && widened === wideningAt(way.line, onLine(way.line, before.at)))
-      reached.push({ at, reach: before.reach });
-    else {
-      const reach = reachWith(way, body, at, side, play);
-      if (reach === undefined) return at;
-      reached.push({ at, reach });
-    }
-    even = here;
-  }
-  return reached;
-}
-
-/** With the flanges against either rail, both ends alike or aslant. */
-function reachWith(
-  { plan, line }: Way,
-  { shape }: Body,
-  s: number,
-  side: Side,
-  play: number,
-): number | undefined {
-  const off = ((play + wideningAt(line, onLine(line, s))) / 2) * (side === 'left' ? 1 : -1);
-  const asides: readonly Aside[] =
-    off === 0
-      ? [{ rear: 0, front: 0 }]
-      : [
-          { rear: off, front: off },
-          { rear: -off, front: off },
-          { rear: off, front: -off },
-        ];
-  const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
-  return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
 }
 
 function overs({ line }: Way, body: Body, structure: Structure): Passing | null {

@@ -10,14 +10,14 @@ const STEP = 0.005;
 const MOST_STEPS = 60;
 
 export const clearanceRemedies: Remedies = {
-  'strikes-structure': (outing, f) => [...movedBy(outing, f), leaveOne(f, 5)],
+  'strikes-structure': (outing, f) => [...movedBy(outing, f), leaveOne(outing, f, 5)],
   'rider-strikes-structure': (outing, f) => [
     ...movedBy(outing, f),
     fewerRidersOn(outing, f.where.vehicle, 4),
-    leaveOne(f, 5),
+    leaveOne(outing, f, 5),
   ],
-  'little-room-beside': (outing, f) => [...movedBy(outing, f), leaveOne(f, 5)],
-  'frame-too-long-for-curve': (_, f) => [leaveOne(f, 5)],
+  'little-room-beside': (outing, f) => [...movedBy(outing, f), leaveOne(outing, f, 5)],
+  'frame-too-long-for-curve': (outing, f) => [leaveOne(outing, f, 5)],
 };
 
 /** From what is lacking upward, whole steps. */

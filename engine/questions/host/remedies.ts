@@ -21,7 +21,7 @@ const guarded = (outing: Outing): Family[] => [
 export const fewerOnBoard = (outing: Outing, finding: Finding): Family[] => [
   ...swaps(outing, finding),
   fewerRidersOn(outing, finding.where.vehicle, 3),
-  leaveOne(finding, 6),
+  leaveOne(outing, finding, 6),
 ];
 
 export const hostRemedies: Remedies = {
@@ -32,8 +32,8 @@ export const hostRemedies: Remedies = {
   'too-many-riders-on-car': fewerOnBoard,
   'too-many-riders-per-axle': fewerOnBoard,
   'chains-missing': () => [{ size: 1, changes: [{ kind: 'chains' }] }],
-  'gauge-differs': (_, finding) => [leaveOne(finding, 4)],
-  'seat-too-high': (_, finding) => [leaveOne(finding, 4)],
+  'gauge-differs': (outing, finding) => [leaveOne(outing, finding, 4)],
+  'seat-too-high': (outing, finding) => [leaveOne(outing, finding, 4)],
   'rider-too-young': (outing, { where }) => [fewerRidersOn(outing, where.vehicle, 2)],
 };
 

@@ -8,5 +8,5 @@ export const ratingsRemedies: Remedies = {
   'car-overloaded': fewerOnBoard,
   'axle-overloaded': fewerOnBoard,
   'seat-overloaded': fewerOnBoard,
-  'curve-too-tight': (_, finding) => [leaveOne(finding, 4)],
+  'curve-too-tight': (outing, finding) => [leaveOne(outing, finding, 4)],
 };

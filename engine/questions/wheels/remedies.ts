@@ -16,17 +16,17 @@ export const wheelRemedies: Remedies = {
   'wheel-strikes-frog': (outing, f) => [
     ...pressedBy(outing, f, -1),
     ...guardBy(outing, f, 1),
-    leaveOne(f, 5),
+    leaveOne(outing, f, 5),
   ],
   'wheelset-binds-at-guard': (outing, f) => [
     ...pressedBy(outing, f, 1),
     ...guardBy(outing, f, -1),
-    leaveOne(f, 5),
+    leaveOne(outing, f, 5),
   ],
-  'wheelset-binds-in-gauge': (outing, f) => [...pressedBy(outing, f, -1), leaveOne(f, 5)],
-  'wheel-drops-in': (outing, f) => [...pressedBy(outing, f, 1), leaveOne(f, 5)],
-  'flange-strikes-floor': (_, f) => [leaveOne(f, 5)],
-  'back-to-back-varies': (_, f) => [leaveOne(f, 5)],
+  'wheelset-binds-in-gauge': (outing, f) => [...pressedBy(outing, f, -1), leaveOne(outing, f, 5)],
+  'wheel-drops-in': (outing, f) => [...pressedBy(outing, f, 1), leaveOne(outing, f, 5)],
+  'flange-strikes-floor': (outing, f) => [leaveOne(outing, f, 5)],
+  'back-to-back-varies': (outing, f) => [leaveOne(outing, f, 5)],
 };
 
 /** From what is lacking upward, whole steps. */

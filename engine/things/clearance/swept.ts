@@ -43,6 +43,8 @@ const STEP = 0.1;
 /** Between two of them the reach cannot rise by more: a vehicle stands nowhere more aslant than one in two. */
 const RISE = STEP / 2;
 const CUTS = 30;
+/** Of the chainages at which a corner passes the place: to 1e-9 m. */
+const HALVINGS = 32;
 /** Cosine of the most that a vehicle beside a place points away from the track there. */
 const FACING = 0.2;
 /** Chords are found to this, m. */
@@ -80,7 +82,14 @@ export function reachAt(
   const looked = Array.from({ length: count }, (_, j) => at(first + j * STEP));
   const top = looked.reduce((a, b) => Math.max(a, b), -Infinity);
   if (top === -Infinity) return stands ? top : undefined;
-  let most = top;
+  const corner = (along: number): number => {
+    const beside = (rear: number): Offset => {
+      if (!standOn(plan, shape.guides, rear, aside, stand)) stands = false;
+      return offsetOf(stand, along, way > 0 ? box.left : box.right, place);
+    };
+    return way * beside(crossing((rear) => beside(rear).along, first, last)).aside;
+  };
+  let most = Math.max(top, corner(box.rear), corner(box.front));
   looked.forEach((here, j) => {
     const [before, after] = [looked[j - 1] ?? -Infinity, looked[j + 1] ?? -Infinity];
     if (here < top - RISE || here < before || here < after) return;
@@ -88,6 +97,29 @@ export function reachAt(
     most = Math.max(most, highest(at, middle - STEP, middle + STEP, CUTS).value);
   });
   return stands ? most : undefined;
+}
+
+/** Where a growing function passes nothing, by halving; the nearer bound where it does not. */
+function crossing(f: (x: number) => number, low: number, high: number): number {
+  let [from, to] = [low, high];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (from + to) / 2;
+    if (f(middle) < 0) from = middle;
+    else to = middle;
+  }
+  return (from + to) / 2;
+}
+
+/** Of a point of the vehicle from a place of the track, along it and to its left, m. */
+interface Offset {
+  readonly along: number;
+  readonly aside: number;
+}
+
+function offsetOf({ x, y, ux, uy }: Stand, along: number, across: number, place: Place): Offset {
+  const dx = x + along * ux - across * uy - place.x;
+  const dy = y + along * uy + across * ux - place.y;
+  return { along: dx * place.ny - dy * place.nx, aside: dx * place.nx + dy * place.ny };
 }
 
 interface Place {

@@ -175,3 +175,19 @@ it('what is promised to clear it clears it', () => {
     expect(clears, finding.code).toBeDefined();
   }
 });
+
+it('an engine that strikes is not left behind, nor the last of its cars before it', () => {
+  const outing = beside({ structures: [post({ distance: HALF - 0.03 })] });
+  const [car] = outing.train.vehicles;
+  const engine = { ...car, id: 'engine', role: 'engine' as const };
+  const leaves = (vehicles: readonly (typeof car)[], vehicle: string) => {
+    const train = { ...outing, train: { ...outing.train, vehicles } };
+    const [finding] = besideSays(train);
+    const struck = { ...finding, where: { ...finding.where, vehicle } };
+    const families = clearanceRemedies['strikes-structure']?.(train, struck) ?? [];
+    return families.flatMap(({ changes }) => changes).filter((c) => c.kind === 'fewer-cars');
+  };
+  expect(leaves([engine, car], engine.id)).toEqual([]);
+  expect(leaves([engine, car], car.id)).toEqual([{ kind: 'fewer-cars', leave: [car.id] }]);
+  expect(leaves([car], car.id)).toEqual([]);
+});

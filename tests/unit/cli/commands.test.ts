@@ -17,6 +17,7 @@ const exits = [
   ['too-long-wet', 20],
   ['battery-vacuum', 10],
   ['heavy-air', 10],
+  ['visit-fits', 20],
 ] as const;
 
 describe('exit codes', () => {

@@ -19,6 +19,7 @@ const examples = [
   'battery-vacuum',
   'too-long-wet',
   'brake-not-measured',
+  'visit-fits',
   'busy-afternoon',
 ];
 

@@ -40,7 +40,7 @@ describe('migrations', () => {
 });
 
 describe('bundles', () => {
-  it.each(['steam-light', 'battery-vacuum', 'heavy-air', 'too-long-wet', 'brake-not-measured'])(
+  it.each(['steam-light', 'battery-vacuum', 'heavy-air', 'too-long-wet', 'brake-not-measured', 'visit-fits'])(
     '%s reads alike from one file',
     async (name) => {
       const whole = await readOuting(await entry(`${name}.json`), load);

@@ -4,12 +4,14 @@ import { exact } from '../../../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
+import { askClearance } from '../../../engine/questions/clearance/ask.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
 import { askWheels } from '../../../engine/questions/wheels/ask.ts';
 import type { practiceKeys } from '../../../engine/things/assumed.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { beside, CAR, post } from '../../support/beside.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 import { altered, party, plain } from '../../support/rules.ts';
@@ -38,6 +40,7 @@ const steep = (): Outing => {
   const heights = [0, 100].map((at) => ({ at, height: 0.02 * at }));
   return { ...outing, line: { ...outing.line, heights }, train: { ...outing.train, chainsFastened: false } };
 };
+const besidePost = (): Outing => beside({ structures: [post({ distance: CAR.width / 2 + 0.06 })] });
 const aged = (age: number): Outing => plain(1, { riders: party(1, { age }) });
 const uneven = (): Outing => {
   const outing = plain(1);
@@ -66,6 +69,7 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
     ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
     ['wheel-tread', 'wheel-drops-in', () => wheeled(), wheels, 0.1, 0.02],
+    ['clear-beside', 'little-room-beside', besidePost, (c) => askClearance(c).findings, 0.1, 0.02],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
       'small',

@@ -35,6 +35,14 @@ const tools: readonly { readonly id: string; readonly title: string; readonly as
     asks: ['How hard do they pull and push?', 'How far do they swing, and which chain holds?'],
   },
   {
+    id: 'fit',
+    title: 'Does it fit?',
+    asks: [
+      'Does it clear what stands beside the line, and what must be left clear?',
+      'Do wheels and couplers suit this line?',
+    ],
+  },
+  {
     id: 'parting',
     title: 'If it parts',
     asks: ['Does the tail stop by itself, and where does it roll to?', 'How far back must a flag stand?'],

@@ -1,0 +1,99 @@
+/** Does it clear: what is left at every structure of one outing, and what its train must be left, curve by curve. */
+import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
+import { inquire } from '../engine/answer/inquiry.ts';
+import { ranked } from '../engine/answer/verdict.ts';
+import { openOuting } from '../engine/outing/open.ts';
+import type { Outing } from '../engine/outing/types.ts';
+import { type KeptClear, keptClear } from '../engine/questions/clearance/kept-clear.ts';
+import type { Passing, Spread } from '../engine/questions/clearance/look.ts';
+import { clearance } from '../engine/questions/clearance/question.ts';
+import type { Finding } from '../engine/questions/finding.ts';
+import type { CurveElement, Line, Structure } from '../engine/things/line/types.ts';
+
+/** A curve with its easements, and how far the train reaches in it and just beside it, m. */
+export interface ClearCurve {
+  readonly from: number;
+  readonly to: number;
+  /** Sharpest in it, m; which hand, as the train runs. */
+  readonly radius: number;
+  readonly hand: 'left' | 'right';
+  readonly inside: number;
+  readonly outside: number;
+}
+
+export interface Clear {
+  /** Of each structure and side the vehicle with the least room. */
+  readonly nearest: readonly Passing[];
+  readonly structures: readonly Structure[];
+  readonly curves: readonly ClearCurve[];
+  /** On straight level track, m; undefined with `kept`. */
+  readonly straight?: number;
+  readonly kept?: KeptClear;
+  readonly findings: readonly Finding[];
+  /** Chainages of the rest are in the running direction; this turns them into the line's own. */
+  readonly at: (s: number) => number;
+}
+
+export function lookAtClear(outing: Outing): Clear {
+  const inquiry = inquire(outing);
+  const asked = inquiry.of(clearance);
+  const { line } = openOuting(outing);
+  const kept = keptClear(inquiry.context);
+  return {
+    nearest: nearestOf(asked.data.passings),
+    structures: line.structures ?? [],
+    curves: kept ? curvesOf(line, kept) : [],
+    ...(kept ? { kept, straight: Math.min(...kept.left, ...kept.right) } : {}),
+    findings: ranked(turnFindings(outing, asked.findings)),
+    at: turnOf(outing),
+  };
+}
+
+/** Least of the body and of the heads of its people, m. */
+export const leftOf = ({ body, heads }: Passing): number =>
+  Math.min(...[body, heads].map((s: Spread | null) => s?.high.left ?? Infinity));
+
+function nearestOf(passings: readonly Passing[]): Passing[] {
+  const least = new Map<string, Passing>();
+  for (const p of passings) {
+    const key = `${p.structure.id} ${p.side}`;
+    const known = least.get(key);
+    if (!known || leftOf(p) < leftOf(known)) least.set(key, p);
+  }
+  return [...least.values()].sort((a, b) => a.structure.from - b.structure.from);
+}
+
+/** Its ends reach out so far before and after a curve, m. */
+const BESIDE = 3;
+
+function curvesOf({ curves }: Line, kept: KeptClear): ClearCurve[] {
+  return joined(curves).map((pieces) => {
+    const [from, to] = [pieces[0].from, pieces[pieces.length - 1].to];
+    const sharp = pieces
+      .flatMap((p) => [p.startCurvature, p.endCurvature])
+      .reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
+    const hand = sharp > 0 ? 'left' : 'right';
+    const most = (of: readonly number[]): number =>
+      of.reduce(
+        (widest, reach, i) =>
+          kept.at[i] >= from - BESIDE && kept.at[i] <= to + BESIDE ? Math.max(widest, reach) : widest,
+        0,
+      );
+    const [left, right] = [most(kept.left), most(kept.right)];
+    const [inside, outside] = hand === 'left' ? [left, right] : [right, left];
+    return { from, to, radius: 1 / Math.abs(sharp), hand, inside, outside };
+  });
+}
+
+/** Pieces of one hand that follow each other without a straight between. */
+function joined(curves: readonly CurveElement[]): CurveElement[][] {
+  const groups: CurveElement[][] = [];
+  const handOf = (c: CurveElement): number => Math.sign(c.startCurvature + c.endCurvature);
+  for (const curve of curves) {
+    const last = groups[groups.length - 1];
+    const before = last?.[last.length - 1];
+    if (before && curve.from - before.to < 1e-6 && handOf(before) === handOf(curve)) last.push(curve);
+    else groups.push([curve]);
+  }
+  return groups;
+}

@@ -1,0 +1,152 @@
+/** The bodies of a train on its line, and how far they reach beside the track: play of flanges and gauge widening in it, lean not. */
+import type { Quantity } from '../../base/quantity.ts';
+import type { OutingContext } from '../../outing/open.ts';
+import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
+import { guidesOf } from '../../things/coupler/bend.ts';
+import { type Even, evenStretches } from '../../things/line/even.ts';
+import { onLine, wideningAt } from '../../things/line/geometry.ts';
+import { layPlan, type Plan } from '../../things/line/plan.ts';
+import type { Line } from '../../things/line/types.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
+import { playOf } from '../../things/wheel/pair.ts';
+
+/** Between the places that are looked at along a structure, m; between them the least room is sought. */
+export const STEP = 0.25;
+
+export interface Way {
+  readonly line: Line;
+  readonly plan: Plan;
+  readonly evens: readonly Even[];
+  /** Cars alike reach alike. */
+  readonly kept: Map<string, readonly Reached[] | number>;
+}
+
+export interface Body {
+  readonly of: LoadedVehicle;
+  readonly shape: SweptShape;
+  readonly half: number;
+  readonly underside: number;
+  readonly top: number;
+  /** Top of the highest head, m; null: nobody on it. */
+  readonly heads: Quantity | null;
+  readonly play: Quantity;
+}
+
+/** Of those whose width and height were measured. */
+export const bodiesOf = ({ line, loaded, outing }: OutingContext): Body[] =>
+  loaded.vehicles.filter((v) => v.vehicle.envelope).map((v) => bodyOf(v, line.gauge, outing.assumed));
+
+export function wayFor(line: Line, bodies: readonly Body[]): Way {
+  const reach = Math.max(0, ...bodies.map(({ shape }) => farthest(shape)));
+  return {
+    line,
+    plan: layPlan(line, -reach, (line.loop ? 2 : 1) * line.length + reach),
+    evens: evenStretches(line),
+    kept: new Map(),
+  };
+}
+
+function bodyOf(
+  of: LoadedVehicle,
+  gauge: number,
+  { person, coupler }: OutingContext['outing']['assumed'],
+): Body {
+  const { vehicle, riders } = of;
+  const { width, height, underside = 0 } = vehicle.envelope ?? { width: 0, height: 0 };
+  const [front, rear] = guidesOf(vehicle);
+  const half = width / 2;
+  const play = playOf(vehicle, gauge);
+  const seat = Math.max(0, ...riders.map((r) => r.seat.height));
+  return {
+    of,
+    shape: {
+      guides: rear - front,
+      box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
+    },
+    half,
+    underside,
+    top: height,
+    heads:
+      riders.length === 0
+        ? null
+        : {
+            ...person.head,
+            low: seat + person.head.low,
+            value: seat + person.head.value,
+            high: seat + person.head.high,
+          },
+    play: play === undefined ? coupler.play : { value: play, low: play, high: play, how: 'measured' },
+  };
+}
+
+export interface Reached {
+  readonly at: number;
+  readonly reach: number;
+}
+
+export function reachedAlong(
+  way: Way,
+  body: Body,
+  from: number,
+  to: number,
+  side: Side,
+  play: number,
+): readonly Reached[] | number {
+  const key = JSON.stringify([body.shape, from, to, side, play]);
+  const known = way.kept.get(key);
+  if (known !== undefined) return known;
+  const found = reachedAnew(way, body, from, to, side, play);
+  way.kept.set(key, found);
+  return found;
+}
+
+function reachedAnew(
+  way: Way,
+  body: Body,
+  from: number,
+  to: number,
+  side: Side,
+  play: number,
+): readonly Reached[] | number {
+  const count = Math.max(1, Math.ceil((to - from) / STEP));
+  const around = farthest(body.shape);
+  const reached: Reached[] = [];
+  let even: Even | undefined;
+  for (let i = 0; i <= count; i++) {
+    const at = from + ((to - from) * i) / count;
+    const here = way.evens.find((e) => e.from <= at - around && e.to >= at + around);
+    const widened = wideningAt(way.line, onLine(way.line, at));
+    const before = reached[reached.length - 1];
+    // As a step before: the same curve all round it.
+    if (here !== undefined && here === even && widened === wideningAt(way.line, onLine(way.line, before.at)))
+      reached.push({ at, reach: before.reach });
+    else {
+      const reach = reachWith(way, body, at, side, play);
+      if (reach === undefined) return at;
+      reached.push({ at, reach });
+    }
+    even = here;
+  }
+  return reached;
+}
+
+/** With the flanges against either rail, both ends alike or aslant. */
+export function reachWith(
+  { plan, line }: Way,
+  { shape }: Body,
+  s: number,
+  side: Side,
+  play: number,
+): number | undefined {
+  const off = ((play + wideningAt(line, onLine(line, s))) / 2) * (side === 'left' ? 1 : -1);
+  const asides: readonly Aside[] =
+    off === 0
+      ? [{ rear: 0, front: 0 }]
+      : [
+          { rear: off, front: off },
+          { rear: -off, front: off },
+          { rear: off, front: -off },
+        ];
+  const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
+  return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
+}

@@ -1,0 +1,68 @@
+/** heedway clear on the example whose structures are measured, and on files that cannot be so. */
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { heedway, heedwayOnce } from '../../support/cli.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'heedway-clear-'));
+const example = 'examples/visit-fits.json';
+
+it('names what it strikes and what must be left clear, in words and as figures', () => {
+  const { stdout, status } = heedwayOnce('clear', example);
+  expect(status).toBe(20);
+  expect(stdout).toMatch(/Lamp post +215 ft +left +12-1\/4 in +Gauged car 1 +12-13\/16 in +9\/16 in short/);
+  expect(stdout).toMatch(/Weir bridge +333 ft +over +4 ft 9 in/);
+  expect(stdout).toMatch(/180 ft to 260 ft +50 ft +left/);
+  const json = JSON.parse(heedwayOnce('clear', example, '--json').stdout);
+  const lamp = json.nearest.find((p: { structure: string }) => p.structure === 'Lamp post');
+  // By hand: half of 24 in; 3.9 ft of trucks in a 50 ft curve 0.4575 in; 1/8 in of cant on 7-3/4 in at 19 in 0.3065 in; play 0.03 in each side.
+  expect(lamp.body.likely.takes / 0.0254).toBeCloseTo(12 + 0.4575 + 0.3065 + 0.03, 1);
+});
+
+it('draws it into a file', () => {
+  const file = join(folder, 'swept.svg');
+  expect(heedway('clear', example, '--svg', file).stdout).toContain(`Drawn into ${file}`);
+  expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*How far the train reaches beside the track/);
+});
+
+it.each([
+  [
+    'inside the rail',
+    { distance: '3 in' },
+    /structures\[0\]\.distance: found 0\.08 m; expected more than 0\.09 m, half the gauge/,
+  ],
+  ['nowhere', {}, /structures\[0\]\.distance: found neither distance nor headroom/],
+  [
+    'upside down',
+    { distance: '20 in', bottom: '2 ft', top: '1 ft' },
+    /structures\[0\]\.top: found 0\.30 m; expected more than 0\.61 m/,
+  ],
+  [
+    'beyond the line',
+    { distance: '20 in', at: '900 ft' },
+    /structures\[0\]\.at: found 274\.32 m; expected at most 243\.84 m/,
+  ],
+])('refuses a structure %s, and says what is expected', (_, structure, said) => {
+  const line = JSON.parse(readFileSync('examples/lines/tanyard.json', 'utf8'));
+  const outing = JSON.parse(readFileSync(example, 'utf8'));
+  const inline = (at: string) => JSON.parse(readFileSync(`examples/${at}`, 'utf8'));
+  const train = inline('trains/sorrel-gauged.json');
+  const vehicles = train.vehicles.map((m: { vehicle: { file: string } }) => ({
+    ...m,
+    vehicle: inline(m.vehicle.file.replace('../', '')),
+  }));
+  const file = join(folder, 'bad.json');
+  writeFileSync(
+    file,
+    JSON.stringify({
+      ...outing,
+      line: { ...line, structures: [{ name: 'Post', at: '215 ft', ...structure }] },
+      train: { ...train, vehicles },
+      host: inline('hosts/tanyard.json'),
+    }),
+  );
+  const { stderr, status } = heedway('clear', file);
+  expect(status).toBe(2);
+  expect(stderr).toMatch(said);
+});

@@ -1,0 +1,71 @@
+/** What is left beside and over the track as tables, the same on the screen and in the terminal. */
+import type { Clear } from '../../desk/clear.ts';
+import type { Passing, Spread } from '../../engine/questions/clearance/look.ts';
+import type { WordTable } from '../../words/table.ts';
+import { chainage, say, type Voice } from '../../words/voice.ts';
+
+const length = (voice: Voice, si: number, toward: 'up' | 'down'): string =>
+  say(voice, { si, kind: 'length' }, toward);
+
+/** What is left, with the play at its most; rounded down. */
+function leftCell(spread: Spread | null, voice: Voice): string {
+  if (!spread || !Number.isFinite(spread.high.left)) return '—';
+  const { left } = spread.high;
+  return left < 0 ? `${length(voice, -left, 'up')} short` : length(voice, left, 'down');
+}
+
+const stands = (room: { readonly high: { readonly leaves: number } } | null, voice: Voice): string =>
+  room ? length(voice, room.high.leaves, 'down') : '—';
+
+function row(passing: Passing, clear: Clear, voice: Voice): string[] {
+  const { structure, side, name, body, heads } = passing;
+  const room = body ?? heads;
+  return [
+    structure.name,
+    room ? chainage(voice, clear.at(room.high.at)) : chainage(voice, clear.at(structure.from)),
+    side === 'over' ? 'over' : side,
+    stands(room, voice),
+    name,
+    room ? length(voice, room.high.takes, 'up') : '—',
+    leftCell(body, voice),
+    leftCell(heads, voice),
+  ];
+}
+
+export const structuresTable = (clear: Clear, voice: Voice): WordTable => ({
+  title: 'What stands beside and over the line, and what this train leaves of it',
+  head: ['what', 'where', 'side', 'stands', 'nearest', 'takes', 'left', 'left of heads'],
+  rows: clear.nearest.map((passing) => row(passing, clear, voice)),
+  note:
+    clear.structures.length === 0
+      ? 'The line states nothing beside or over it: nothing is measured.'
+      : 'From the middle of the track, or above the rail. Sides in the running direction. With the wheels hard over in their play; sway on springs is not in it.',
+});
+
+export const curvesTable = (clear: Clear, voice: Voice): WordTable => ({
+  title: 'What this train must be left clear, from the middle of the track',
+  head: ['where', 'radius', 'hand', 'inside', 'outside'],
+  rows: [
+    ...(clear.straight === undefined
+      ? []
+      : [['straight', '', '', length(voice, clear.straight, 'up'), length(voice, clear.straight, 'up')]]),
+    ...clear.curves.map((c) => {
+      const [from, to] = [clear.at(c.from), clear.at(c.to)].sort((a, b) => a - b);
+      return [
+        `${chainage(voice, from)} to ${chainage(voice, to)}`,
+        length(voice, c.radius, 'down'),
+        c.hand,
+        length(voice, c.inside, 'up'),
+        length(voice, c.outside, 'up'),
+      ];
+    }),
+  ],
+  note: noteOf(clear),
+});
+
+function noteOf({ kept }: Clear): string {
+  if (!kept)
+    return 'Cannot tell: no vehicle of this train has a width and a height measured, or one cannot stand in a curve.';
+  const left = kept.without.length > 0 ? ` Without ${kept.without.join(', ')}: not measured.` : '';
+  return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${left}`;
+}

@@ -1,0 +1,47 @@
+/** Wheels on the track, couplers over crests, bodies beside what stands there: what is left of each. */
+import '../../look/rooms.css';
+import { useMemo, useRef } from 'preact/hooks';
+import { lookAtClear } from '../../../desk/clear.ts';
+import { lookAtFit } from '../../../desk/fit.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { clearPlot } from '../../../views/clear-plot.ts';
+import { curvesTable, structuresTable } from '../../../views/tables/clear.ts';
+import { crestsTable, wheelsTable } from '../../../views/tables/fit.ts';
+import type { Voice } from '../../../words/voice.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { Said } from '../../parts/said.tsx';
+import { useWidth } from '../../parts/use-width.ts';
+import { Table } from '../../parts/word-table.tsx';
+
+interface Props {
+  readonly outing: Outing;
+  readonly voice: Voice;
+}
+
+export function FitRoom({ outing, voice }: Props) {
+  const fit = useMemo(() => lookAtFit(outing), [outing]);
+  const clear = useMemo(() => lookAtClear(outing), [outing]);
+  const box = useRef<HTMLDivElement>(null);
+  const width = useWidth(box, 760).value;
+  const scene = useMemo(() => clearPlot(clear, voice, Math.min(760, width)), [clear, voice, width]);
+  return (
+    <section ref={box}>
+      <Inks />
+      <h1>Does it fit?</h1>
+      <h2>Beside and over the track</h2>
+      <Said findings={clear.findings} voice={voice} />
+      <Table table={structuresTable(clear, voice)} />
+      {scene && (
+        <figure class="plot drawn">
+          <Drawing scene={scene} />
+        </figure>
+      )}
+      <Table table={curvesTable(clear, voice)} />
+      <h2>Wheels and couplers</h2>
+      <Said findings={fit.findings} voice={voice} />
+      <Table table={wheelsTable(fit, voice)} />
+      {fit.gaps.length > 0 && <Table table={crestsTable(fit, voice)} />}
+    </section>
+  );
+}
