@@ -33,11 +33,11 @@ export const clearanceWords = {
     why: 'Sway on the springs, track that moves and whatever hangs out take it up. Push the train past by hand first, and tell everybody to keep in.',
   }),
   'within-arms-reach': (f, t) => ({
-    what: `People on ${t.vehicle} can touch ${t.fact('structure')}, ${t.where}.${rest(f.facts.others)}`,
+    what: `People on ${t.vehicle} can touch ${t.fact('structure')} at ${t.at(f.where.from ?? 0)}.${rest(f.facts.others)}`,
     why: 'Hands, feet and knees inside, said before leaving and again before that place.',
   }),
-  'frame-too-long-for-curve': (_f, t) => ({
-    what: `${t.vehicle} cannot stand on the line at ${t.at(_f.where.from ?? 0)}: the curve is tighter than its frame is long.`,
+  'frame-too-long-for-curve': (f, t) => ({
+    what: `${t.vehicle} cannot stand on the line at ${t.at(f.where.from ?? 0)}: the curve is tighter than its frame is long.`,
     why: 'Measure the radius there again, and where its trucks or outer axles are. A frame with more between its guides than the curve lets stand is not on the rails.',
   }),
   'body-not-measured': (f, t) => ({
