@@ -3,12 +3,13 @@ import { realpath } from 'node:fs/promises';
 import { dirname, resolve, sep } from 'node:path';
 import { carried } from '../desk/carried.ts';
 import type { Kind } from '../engine/base/quantity.ts';
-import type { Outing } from '../engine/outing/types.ts';
+import type { HostRules, Outing } from '../engine/outing/types.ts';
 import {
   bundleOuting,
   type Entry,
   type FileProblem,
   type Load,
+  readHost,
   readOuting,
   tellProblem,
 } from '../papers/index.ts';
@@ -71,12 +72,22 @@ export async function openOutingFile(path: string): Promise<Outing> {
   const { entry, load } = fromDisk(await openFile(path));
   const read = await readOuting(entry, load);
   if (read.ok) return read.value;
+  throw refusal(fromHere(read.problems));
+}
+
+export async function openHostFile(path: string): Promise<HostRules> {
+  const read = await readHost(fromDisk(await openFile(path)).entry);
+  if (read.ok) return read.value;
+  throw refusal(fromHere(read.problems));
+}
+
+/** Files by how somebody who stands here would name them. */
+function fromHere(problems: readonly FileProblem[]): FileProblem[] {
   const here = `${process.cwd()}/`;
-  const problems = read.problems.map((p) => ({
+  return problems.map((p) => ({
     ...p,
     file: p.file.startsWith(here) ? p.file.slice(here.length) : p.file,
   }));
-  throw refusal(problems);
 }
 
 /** The outing's file with all that it refers to put in, as it was written. */

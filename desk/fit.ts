@@ -1,17 +1,22 @@
-/** Does it fit: every wheelset against the track of one outing, every gap over its crests and sags. */
+/** Does it fit: every wheelset against the track of one outing, every gap over its crests and sags, every vehicle against a sheet. */
 import { turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
 import { ranked } from '../engine/answer/verdict.ts';
-import type { Outing } from '../engine/outing/types.ts';
+import { openOuting } from '../engine/outing/open.ts';
+import type { HostRules, Outing } from '../engine/outing/types.ts';
 import type { CrestGap } from '../engine/questions/crests/look.ts';
 import { crests } from '../engine/questions/crests/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
+import { type Compared, lookAtStandards } from '../engine/questions/standards/look.ts';
+import { standards } from '../engine/questions/standards/question.ts';
 import type { WheelsetFit } from '../engine/questions/wheels/look.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
 
 export interface Fit {
   readonly wheelsets: readonly WheelsetFit[];
   readonly gaps: readonly CrestGap[];
+  /** Of the host's sheet; none where it has no limits. */
+  readonly standards: readonly Compared[];
   readonly findings: readonly Finding[];
   /** Chainages of wheelsets and gaps are in the running direction; this turns them into the line's own. */
   readonly at: (s: number) => number;
@@ -19,11 +24,47 @@ export interface Fit {
 
 export function lookAtFit(outing: Outing): Fit {
   const inquiry = inquire(outing);
-  const [track, line] = [inquiry.of(wheels), inquiry.of(crests)];
+  const [track, line, sheet] = [inquiry.of(wheels), inquiry.of(crests), inquiry.of(standards)];
   return {
     wheelsets: track.data.wheelsets,
     gaps: line.data.gaps,
-    findings: ranked(turnFindings(outing, [...track.findings, ...line.findings])),
+    standards: sheet.data,
+    findings: ranked(turnFindings(outing, [...track.findings, ...line.findings, ...sheet.findings])),
     at: turnOf(outing),
+  };
+}
+
+/** A sheet beside the host's own: a neighbour's, or that of a line somebody means to visit. */
+export interface SheetWord {
+  readonly host: string;
+  readonly compared: readonly Compared[];
+  readonly word: 'accepted' | 'slow' | 'refused' | 'cannot tell' | 'no limits';
+  /** m/s: no faster than this there, where it runs slowly. */
+  readonly speed?: number;
+}
+
+/** The train against the sheet of another host, its wheels and sizes as they are. */
+export function lookAtSheet(outing: Outing, host: HostRules): SheetWord {
+  const compared = lookAtStandards(openOuting({ ...outing, host }));
+  const words = new Set(compared.flatMap(({ judged }) => judged.map((j) => j.word)));
+  const missing = compared.some(({ without }) => without.length > 0);
+  const speeds = compared.flatMap(({ judged, standard: { slowSpeed } }) =>
+    judged.some((j) => j.word === 'slow') && slowSpeed !== undefined ? [slowSpeed] : [],
+  );
+  const word =
+    compared.length === 0
+      ? 'no limits'
+      : words.has('refused')
+        ? 'refused'
+        : missing
+          ? 'cannot tell'
+          : words.has('slow')
+            ? 'slow'
+            : 'accepted';
+  return {
+    host: host.name,
+    compared,
+    word,
+    ...(word === 'slow' && speeds.length > 0 ? { speed: Math.min(...speeds) } : {}),
   };
 }

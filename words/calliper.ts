@@ -11,6 +11,8 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'wheel-drops-in',
   'flange-strikes-floor',
   'back-to-back-varies',
+  'standard-refused',
+  'standard-slow',
 ]);
 
 /** "6.870 in", "174.50 mm". @param si m */

@@ -21,6 +21,7 @@ import { practiceWords } from './findings/practice.ts';
 import { ratingWords } from './findings/ratings.ts';
 import { sightWords } from './findings/sight.ts';
 import { speedWords } from './findings/speed.ts';
+import { standardWords } from './findings/standards.ts';
 import { surveyWords } from './findings/survey.ts';
 import { swingWords } from './findings/swing.ts';
 import { type Tellers, type Told, type Tools, toolsFor, whereWords } from './findings/teller.ts';
@@ -52,6 +53,7 @@ const tellers: Tellers = {
   ...crestWords,
   ...wheelWords,
   ...clearanceWords,
+  ...standardWords,
 };
 
 export interface ToldFinding {

@@ -1,28 +1,43 @@
-/** heedway fit: do these wheels run on this track, do the couplers stay in hold over crests and sags? */
-import { lookAtFit } from '../../desk/fit.ts';
+/** heedway fit: wheels on this track, couplers over crests and sags, every vehicle against a host's sheet. */
+import { lookAtFit, lookAtSheet } from '../../desk/fit.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Met } from '../../engine/questions/wheels/look.ts';
-import { crestsTable, wheelsTable } from '../../views/tables/fit.ts';
-import { type Command, common, exitOf, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { crestsTable, sheetsTable, sheetTable, wheelsTable } from '../../views/tables/fit.ts';
+import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
+import { openHostFile, openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
+
+interface FitOptions extends Options {
+  readonly against?: readonly string[];
+}
 
 export const fitCommand: Command = {
   name: 'fit',
   declare: (program, run) => {
     common(program.command('fit <outing>'))
-      .description('Wheels against frogs, guard rails and gauge; couplers over crests and sags.')
-      .action((path, options) =>
+      .description(
+        'Wheels against frogs, guard rails and gauge; couplers over crests and sags; the host’s sheet.',
+      )
+      .option('--against <host...>', 'sheets of other hosts to compare with')
+      .action((path: string, options: FitOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
           const voice = voiceOf(options, outing);
           const fit = lookAtFit(outing);
+          const sheets = await Promise.all(
+            (options.against ?? []).map(async (file) => lookAtSheet(outing, await openHostFile(file))),
+          );
           const placed = <M extends Met>(met: M | null): M | null =>
             met && { ...met, ...inOrder(fit.at(met.from), fit.at(met.to)) };
           return {
             text: paragraphs([
               tableText(wheelsTable(fit, voice)),
               ...(fit.gaps.length > 0 ? [tableText(crestsTable(fit, voice))] : []),
+              ...(fit.standards.length > 0
+                ? [tableText(sheetTable(outing.host.name, fit.standards, voice))]
+                : []),
+              ...sheets.map((s) => tableText(sheetTable(s.host, s.compared, voice))),
+              ...(sheets.length > 1 ? [tableText(sheetsTable(sheets, voice))] : []),
               findingsText(fit.findings, voice),
             ]),
             json: {
@@ -35,6 +50,8 @@ export const fitCommand: Command = {
                 floor: placed(floor),
               })),
               gaps: fit.gaps.map((g) => ({ ...g, at: fit.at(g.at) })),
+              standards: fit.standards,
+              sheets,
               findings: fit.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(fit.findings)],

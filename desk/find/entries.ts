@@ -9,6 +9,7 @@ import { failureFindings } from '../../engine/questions/failures/findings.ts';
 import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
 import { partFindings } from '../../engine/questions/part/findings.ts';
+import { standardFindings } from '../../engine/questions/standards/findings.ts';
 import { surveyFindings } from '../../engine/questions/survey/findings.ts';
 import { swingFindings } from '../../engine/questions/swing/findings.ts';
 import { wheelFindings } from '../../engine/questions/wheels/findings.ts';
@@ -66,6 +67,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [crestFindings, '#fit', 'heedway fit <outing>'],
   [wheelFindings, '#fit', 'heedway fit <outing>'],
   [clearanceFindings, '#fit', 'heedway clear <outing>'],
+  [standardFindings, '#fit', 'heedway fit <outing>'],
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],
   [failureFindings, '#answer', 'heedway failures <outing>'],

@@ -21,6 +21,7 @@ import { practiceRemedies } from '../questions/practice/remedies.ts';
 import { ratingsRemedies } from '../questions/ratings/remedies.ts';
 import { sightRemedies } from '../questions/sight/remedies.ts';
 import { speedRemedies } from '../questions/speed/remedies.ts';
+import { standardRemedies } from '../questions/standards/remedies.ts';
 import { swingRemedies } from '../questions/swing/remedies.ts';
 import { wheelRemedies } from '../questions/wheels/remedies.ts';
 
@@ -33,6 +34,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   crests: crestRemedies,
   wheels: wheelRemedies,
   clearance: clearanceRemedies,
+  standards: standardRemedies,
   haul: haulRemedies,
   hold: holdRemedies,
   brakeGear: brakeGearRemedies,

@@ -19,6 +19,7 @@ import type { Question } from '../questions/question.ts';
 import { ratings } from '../questions/ratings/question.ts';
 import { sight } from '../questions/sight/question.ts';
 import { speed } from '../questions/speed/question.ts';
+import { standards } from '../questions/standards/question.ts';
 import { survey } from '../questions/survey/question.ts';
 import { swing } from '../questions/swing/question.ts';
 import { wheels } from '../questions/wheels/question.ts';
@@ -31,6 +32,7 @@ export const questions: readonly Question<unknown>[] = [
   crests,
   wheels,
   clearance,
+  standards,
   haul,
   hold,
   brakeGear,

@@ -49,7 +49,41 @@ export interface HostRules {
   readonly measuredLasts?: Rule<number>;
   /** Extra distance added to each cautious stop, m. */
   readonly stopMargin?: Rule<number>;
+  /** The host's sheet. */
+  readonly standards?: Standards;
 }
+
+/** What a host's sheet speaks of. */
+export const standardKeys = [
+  'backToBack',
+  'backVariation',
+  'wheelCheck',
+  'flangeThickness',
+  'flangeHeight',
+  'wheelWidth',
+  'flangeAngle',
+  'couplerHeight',
+  'bodyWidth',
+  'bodyHeight',
+  'vehicleLength',
+  'trainLength',
+  'axleLoad',
+  'leastRadius',
+] as const;
+export type StandardKey = (typeof standardKeys)[number];
+
+/** A limit of a sheet, SI: refused below least or above most; between those and the slow bounds no faster than the slow speed. */
+export interface Standard {
+  readonly least?: number;
+  readonly most?: number;
+  readonly slowBelow?: number;
+  readonly slowAbove?: number;
+  /** m/s */
+  readonly slowSpeed?: number;
+  readonly source: string;
+}
+
+export type Standards = Readonly<Partial<Record<StandardKey, Standard>>>;
 
 export interface Conditions {
   readonly railState: RailState;

@@ -19,6 +19,7 @@ import { practiceFindings } from './practice/findings.ts';
 import { ratingFindings } from './ratings/findings.ts';
 import { sightFindings } from './sight/findings.ts';
 import { speedFindings } from './speed/findings.ts';
+import { standardFindings } from './standards/findings.ts';
 import { surveyFindings } from './survey/findings.ts';
 import { swingFindings } from './swing/findings.ts';
 import { wheelFindings } from './wheels/findings.ts';
@@ -42,6 +43,7 @@ type Tables = typeof assumptionFindings &
   typeof ratingFindings &
   typeof sightFindings &
   typeof speedFindings &
+  typeof standardFindings &
   typeof surveyFindings &
   typeof swingFindings &
   typeof crestFindings &
@@ -77,6 +79,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...crestFindings,
   ...wheelFindings,
   ...clearanceFindings,
+  ...standardFindings,
 };
 
 export const findingCodes: readonly FindingCode[] = Object.keys(factKinds) as FindingCode[];

@@ -13,6 +13,50 @@ const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
     help,
   );
 
+/** A limit of the host's sheet, with the band in between where it has one: slower there, refused beyond. */
+const limit = (kind: 'length' | 'mass' | 'angle', low: number, high: number, label: string, help: string) =>
+  may(
+    group({
+      least: may(figure(kind, low, high), 'least', 'Refused with less.'),
+      most: may(figure(kind, low, high), 'most', 'Refused with more.'),
+      slowBelow: may(figure(kind, low, high), 'slow below', 'With less it runs at the slow speed.'),
+      slowAbove: may(figure(kind, low, high), 'slow above', 'With more it runs at the slow speed.'),
+      slowSpeed: may(speed(), 'slow speed', 'Greatest speed of what lies between.'),
+      source: must(text(), 'source', 'Where it is written: book and number.'),
+    }),
+    label,
+    help,
+  );
+
+const standards = group({
+  backToBack: limit('length', 0.03, 1, 'back to back', 'Between the backs of the wheels of one axle.'),
+  backVariation: limit(
+    'length',
+    0,
+    0.05,
+    'back to back, variation',
+    'Most less least of the readings round one axle.',
+  ),
+  wheelCheck: limit('length', 0.03, 1, 'wheel check', 'Back to back and the thicker flange.'),
+  flangeThickness: limit(
+    'length',
+    0.0005,
+    0.05,
+    'flange thickness',
+    'A little below the tread, new and worn.',
+  ),
+  flangeHeight: limit('length', 0.0005, 0.05, 'flange height', 'Below the tread, new and worn.'),
+  wheelWidth: limit('length', 0.002, 0.2, 'wheel width', 'From back to outer face.'),
+  flangeAngle: limit('angle', 0.5, 1.6, 'flange angle', 'Steepest part against the level.'),
+  couplerHeight: limit('length', 0.01, 2, '{coupler} height', 'Above the rail, at either end.'),
+  bodyWidth: limit('length', 0.05, 4, 'width', 'At its widest, people seated.'),
+  bodyHeight: limit('length', 0.05, 5, 'height', 'Above the rail.'),
+  vehicleLength: limit('length', 0.1, 30, 'length of a vehicle', 'Over its {coupler}s.'),
+  trainLength: limit('length', 0.1, 1000, 'length of the train', 'Over its {coupler}s.'),
+  axleLoad: limit('mass', 1, 20_000, 'axle load', 'Of one axle, as loaded.'),
+  leastRadius: limit('length', 1, 1000, 'least radius', 'That each vehicle must run round: at most.'),
+});
+
 const count = (most: number) => figure('count', 0, most);
 
 export const hostSchema = group({
@@ -78,6 +122,11 @@ export const hostSchema = group({
     figure('length', 0, 1000),
     'stop margin',
     'Distance to spare that is added to every stop.',
+  ),
+  standards: may(
+    standards,
+    'standards',
+    'What the host’s sheet asks of every visiting vehicle: wheels, {coupler}s, sizes, loads.',
   ),
 });
 

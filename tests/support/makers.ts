@@ -51,6 +51,15 @@ const swapped = (index: number, change: (v: Vehicle) => Vehicle): Outing => {
   const vehicles = outing.train.vehicles.map((v, i) => (i === index ? change(v) : v));
   return { ...outing, train: { ...outing.train, vehicles } };
 };
+const sheet = (standards: HostRules['standards']): Outing => {
+  const outing = wheeled();
+  const bare = outing.train.vehicles.map(({ flange: _, ...v }): Vehicle => v);
+  return {
+    ...outing,
+    host: { ...outing.host, ...(standards ? { standards } : {}) },
+    train: { ...outing.train, vehicles: bare },
+  };
+};
 const onLine = (changes: Partial<Outing['line']>): Outing => {
   const outing = plain(2);
   return { ...outing, line: { ...outing.line, ...changes } };
@@ -230,6 +239,9 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     const vehicles = outing.train.vehicles.map(({ envelope: _, ...v }): Vehicle => v);
     return { ...outing, train: { ...outing.train, vehicles } };
   },
+  'standard-refused': () => sheet({ wheelWidth: { least: 0.1, source: 'sheet' } }),
+  'standard-slow': () => sheet({ wheelWidth: { slowBelow: 0.1, slowSpeed: 1, source: 'sheet' } }),
+  'standard-not-measured': () => sheet({ flangeAngle: { least: 1, source: 'sheet' } }),
   'wheel-strikes-frog': () => wheeled({ backToBack: [0.1755] }),
   'wheelset-binds-at-guard': () => wheeled({ backToBack: [0.173] }),
   'wheelset-binds-in-gauge': () => wheeled({ backToBack: [0.1773] }),

@@ -1,10 +1,13 @@
 /** Wheels on their track and couplers over crests as tables, the same on the screen and in the terminal. */
-import type { Fit } from '../../desk/fit.ts';
+import type { Fit, SheetWord } from '../../desk/fit.ts';
 import type { CrestGap } from '../../engine/questions/crests/look.ts';
+import { kindOf } from '../../engine/questions/standards/ask.ts';
+import type { Compared, Judged } from '../../engine/questions/standards/look.ts';
 import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
 import { calliper } from '../../words/calliper.ts';
+import { standardNames } from '../../words/standards.ts';
 import type { WordTable } from '../../words/table.ts';
-import { chainage, type Voice } from '../../words/voice.ts';
+import { chainage, say, type Voice } from '../../words/voice.ts';
 
 const length = (si: number, voice: Voice, toward: 'up' | 'down'): string => calliper(si, voice, toward);
 
@@ -87,4 +90,56 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
     ];
   }),
   note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles. Links and bars are left out.',
+});
+
+const worstOf = ({ judged }: Compared): Judged | undefined =>
+  (['refused', 'slow', 'accepted'] as const)
+    .map((word) => judged.filter((j) => j.word === word))
+    .find((of) => of.length > 0)
+    ?.reduce((a, b) => (b.left < a.left ? b : a));
+
+function figure(key: Compared['key'], si: number, voice: Voice, toward: 'up' | 'down'): string {
+  const kind = kindOf(key);
+  return kind === 'length' && si < 1.5 ? calliper(si, voice, toward) : say(voice, { si, kind }, toward);
+}
+
+const partOf = ({ reading: { name, wheelset, end } }: Judged): string =>
+  [name, wheelset, end].filter((s) => s !== '').join(', ');
+
+/** Each limit of one sheet with the vehicle that lies nearest to it, or beyond it farthest. */
+export const sheetTable = (of: string, compared: readonly Compared[], voice: Voice): WordTable => ({
+  title: `Against the sheet of ${of}`,
+  head: ['what', 'nearest', 'has', 'limit', 'word', 'where it is written'],
+  rows: compared.map((c) => {
+    const { key, standard, without } = c;
+    const worst = worstOf(c);
+    const lacking =
+      without.length > 0 ? `not measured: ${[...new Set(without.map((v) => v.name))].join(', ')}` : '';
+    if (!worst) return [standardNames[key], '', '', '', lacking || 'no bound stated', standard.source];
+    const { found, bound, side, word } = worst;
+    return [
+      standardNames[key],
+      partOf(worst),
+      figure(key, found, voice, side === 'least' ? 'down' : 'up'),
+      `${side === 'least' ? 'at least' : 'at most'} ${figure(key, bound, voice, side === 'least' ? 'up' : 'down')}`,
+      word !== 'refused' && lacking !== '' ? lacking : word,
+      standard.source,
+    ];
+  }),
+  ...(compared.length === 0 ? { note: 'It has no limits for wheels, couplers, sizes or loads.' } : {}),
+});
+
+/** Several sheets at one look. */
+export const sheetsTable = (words: readonly SheetWord[], voice: Voice): WordTable => ({
+  title: 'This train under several sheets',
+  head: ['sheet', 'word', 'by'],
+  rows: words.map(({ host, word, compared, speed }) => [
+    host,
+    speed === undefined ? word : `slow: ${say(voice, { si: speed, kind: 'speed' }, 'down')}`,
+    compared
+      .filter((c) => worstOf(c)?.word === word || (word === 'cannot tell' && c.without.length > 0))
+      .map(({ key }) => standardNames[key])
+      .slice(0, word === 'accepted' ? 0 : undefined)
+      .join(', '),
+  ]),
 });

@@ -8,6 +8,7 @@ import { covers } from '../../things/line/sights.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import type { Ceiling } from '../question.ts';
+import { slowestByStandards } from '../standards/look.ts';
 import type { SpeedReason } from './types.ts';
 
 /** The speed map looks no higher than this where a speed is stated, m/s (20 mph). */
@@ -21,6 +22,8 @@ export function hostCeilings(context: OutingContext, grid: Float64Array): Ceilin
     ceilings.push(
       even(grid, speed.value, { kind: 'host-line', what: outing.host.name, source: speed.source }),
     );
+  const sheet = slowestByStandards(context);
+  if (sheet) ceilings.push(even(grid, sheet.speed, { ...sheet, kind: 'host-line' }));
   for (const limit of line.speedLimits) {
     const reason: SpeedReason = { kind: 'host-place', what: limit.why, source: limit.source };
     ceilings.push(stretch(line, grid, limit, loaded.length, reason));

@@ -1,0 +1,26 @@
+/** What this question can find, and the kinds of the facts. */
+import { standardKeys } from '../../outing/types.ts';
+
+type Of = typeof standardKeys;
+const common: {
+  readonly of: Of;
+  readonly side: readonly ['least', 'most'];
+  readonly wheelset: 'name';
+  readonly end: readonly ['front', 'rear', ''];
+  readonly others: 'number';
+} = {
+  of: standardKeys,
+  side: ['least', 'most'],
+  wheelset: 'name',
+  end: ['front', 'rear', ''],
+  others: 'number',
+};
+
+export const standardFindings = {
+  'standard-refused': common as typeof common,
+  'standard-slow': { ...common, 'speed?': 'speed' } as typeof common & { readonly 'speed?': 'speed' },
+  'standard-not-measured': { of: standardKeys, vehicles: 'name' } as {
+    readonly of: Of;
+    readonly vehicles: 'name';
+  },
+};

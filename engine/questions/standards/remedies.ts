@@ -1,0 +1,34 @@
+/** Changes worth trying where a vehicle does not meet the host's sheet: its wheels pressed, its coupler shimmed, the car left behind. */
+import type { Change } from '../../outing/change.ts';
+import type { Outing } from '../../outing/types.ts';
+import { leaveOne } from '../changes.ts';
+import type { Family, Remedies } from '../family.ts';
+import type { Finding } from '../finding.ts';
+
+/** As fine as a fitter sets it, m, and as far as is worth it. */
+const STEP = 0.0001;
+const MOST_STEPS = 60;
+
+export const standardRemedies: Remedies = {
+  'standard-refused': (outing, f) => [...setRight(outing, f), leaveOne(outing, f, 5)],
+  'standard-slow': (outing, f) => [...setRight(outing, f), leaveOne(outing, f, 5)],
+};
+
+function setRight(outing: Outing, { facts, found, required, where }: Finding): Family[] {
+  const vehicle = outing.train.vehicles.find((v) => v.id === where.vehicle);
+  if (!vehicle || !('of' in facts) || !('end' in facts)) return [];
+  const lacks = (required?.si ?? 0) - (found?.si ?? 0);
+  const way = Math.sign(lacks);
+  const first = Math.max(1, Math.ceil(Math.abs(lacks) / STEP - 1e-6));
+  const steps = (change: (by: number) => Change): Family => ({
+    size: 3,
+    changes: Array.from({ length: MOST_STEPS }, (_, i) => change(way * (first + i) * STEP)),
+  });
+  const { end, wheelset } = facts;
+  if (facts.of === 'couplerHeight' && end !== '')
+    return [steps((by) => ({ kind: 'coupler-raised', vehicle: vehicle.id, end, by }))];
+  const axle = vehicle.wheelsets?.find((w) => w.name === wheelset);
+  if ((facts.of === 'backToBack' || facts.of === 'wheelCheck') && axle)
+    return [steps((by) => ({ kind: 'wheel-gauge', vehicle: vehicle.id, wheelset: axle.id, by }))];
+  return [];
+}

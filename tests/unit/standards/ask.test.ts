@@ -1,0 +1,150 @@
+import { describe, expect, it } from 'vitest';
+import { exact } from '../../../engine/base/quantity.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing, Standard, StandardKey, Standards } from '../../../engine/outing/types.ts';
+import { hostCeilings } from '../../../engine/questions/speed/ceilings.ts';
+import { askStandards } from '../../../engine/questions/standards/ask.ts';
+import { standardRemedies } from '../../../engine/questions/standards/remedies.ts';
+import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { altered } from '../../support/rules.ts';
+import { wheeled } from '../../support/wheeled.ts';
+
+const IN = 0.0254;
+const SOURCE = 'sheet of the invented host, 3';
+const measured = (): Outing => {
+  const outing = wheeled();
+  const dress = (v: Vehicle): Partial<Vehicle> => ({
+    front: { ...v.front, height: 0.11 },
+    rear: { ...v.rear, height: 0.112 },
+    envelope: { width: 0.6, height: 0.7 },
+    flange: { angle: 1.2 },
+    ratings: { leastRadius: 12 },
+  });
+  return outing.train.vehicles.reduce((o, v, i) => altered(o, i, dress(v)), outing);
+};
+const under = (standards: Standards, outing = measured()): Outing => ({
+  ...outing,
+  host: { ...outing.host, standards },
+});
+const asks = (key: StandardKey, standard: Omit<Standard, 'source'>, outing?: Outing): Outing =>
+  under({ [key]: { ...standard, source: SOURCE } }, outing);
+const told = (outing: Outing) => askStandards(openOuting(outing)).findings;
+const words = (outing: Outing): string[] => told(outing).map((f) => `${f.code} ${f.severity}`);
+
+/** Of the made-up train: each figure, and what a limit just short of it and one just beyond it say. */
+const figures: readonly (readonly [StandardKey, number, number])[] = [
+  ['backToBack', 6.87 * IN, 6.872 * IN],
+  ['backVariation', 0.002 * IN, 0.002 * IN],
+  ['wheelCheck', 6.87 * IN + (5 / 32) * IN, 6.872 * IN + (5 / 32) * IN],
+  ['flangeThickness', (5 / 32) * IN, (5 / 32) * IN],
+  ['flangeHeight', (5 / 32) * IN, (5 / 32) * IN],
+  ['wheelWidth', 0.75 * IN, 0.75 * IN],
+  ['flangeAngle', 1.2, 1.2],
+  ['couplerHeight', 0.11, 0.112],
+  ['bodyWidth', 0.6, 0.6],
+  ['bodyHeight', 0.7, 0.7],
+  ['leastRadius', 12, 12],
+];
+
+describe.each(figures)('%s', (key, low, high) => {
+  const off = 1e-6;
+  it('is accepted at its limit and refused beyond it, either way', () => {
+    expect(words(asks(key, { least: low - off, most: high + off }))).toEqual([]);
+    expect(words(asks(key, { most: high - off }))).toEqual(['standard-refused forbids']);
+    expect(words(asks(key, { least: low + off }))).toEqual(['standard-refused forbids']);
+  });
+
+  it('runs slowly in the band between, and is refused before it is slow', () => {
+    const slowSpeed = 1;
+    expect(words(asks(key, { most: high + off, slowAbove: high - off, slowSpeed }))).toEqual([
+      'standard-slow limits',
+    ]);
+    expect(words(asks(key, { slowBelow: low + off, slowSpeed }))).toEqual(['standard-slow limits']);
+    expect(words(asks(key, { most: high - off, slowAbove: high - 2 * off, slowSpeed }))).toEqual([
+      'standard-refused forbids',
+    ]);
+    expect(words(asks(key, { slowAbove: high - off }))).toEqual(['standard-slow unknown']);
+  });
+});
+
+it('lengths and loads of the train and its vehicles', () => {
+  const outing = measured();
+  const { loaded } = openOuting(outing);
+  const longest = Math.max(...outing.train.vehicles.map((v) => v.length));
+  expect(words(asks('vehicleLength', { most: longest }))).toEqual([]);
+  expect(words(asks('vehicleLength', { most: longest - 0.001 }))).toHaveLength(1);
+  expect(words(asks('trainLength', { most: loaded.length }))).toEqual([]);
+  expect(words(asks('trainLength', { most: loaded.length - 0.001 }))).toHaveLength(1);
+  // By hand: the load of a group over its axles and g.
+  const heaviest = Math.max(
+    ...loaded.vehicles.flatMap((v) => v.groupLoads.map((n, i) => n / v.vehicle.groups[i].axles / 9.80665)),
+  );
+  expect(words(asks('axleLoad', { most: heaviest + 0.01 }))).toEqual([]);
+  expect(words(asks('axleLoad', { most: heaviest - 0.01 }))).toEqual(['standard-refused forbids']);
+});
+
+it('asks for what the sheet limits and nobody measured, and for nothing else', () => {
+  const outing = measured();
+  const bare = outing.train.vehicles.reduce(
+    (o, _, i) => altered(o, i, { wheelsets: [], envelope: undefined as never, flange: {} }),
+    outing,
+  );
+  for (const key of ['backToBack', 'bodyWidth', 'flangeAngle'] as const) {
+    const [finding, ...rest] = told(asks(key, { most: 1 }, bare));
+    expect(rest).toEqual([]);
+    expect(finding).toMatchObject({ code: 'standard-not-measured', severity: 'unknown', source: SOURCE });
+    expect(finding.measure).toMatch(/^vehicle\./);
+  }
+  expect(words(bare)).toEqual([]);
+});
+
+it('one axle that lacks it is enough to ask', () => {
+  const outing = measured();
+  const [first, ...others] = outing.train.vehicles[0].wheelsets ?? [];
+  const { flangeHeight: _, ...lacking } = first;
+  const one = altered(outing, 0, { wheelsets: [lacking, ...others] });
+  expect(words(asks('flangeHeight', { most: 1 }, one))).toEqual(['standard-not-measured unknown']);
+});
+
+it('the slow speed bounds the speed everywhere, the slowest of several', () => {
+  const grid = Float64Array.of(0, 10, 20);
+  const speedOf = (outing: Outing): number =>
+    Math.min(...hostCeilings(openOuting(outing), grid).map(({ speed }) => speed[1]));
+  const slow = {
+    flangeHeight: { slowAbove: 0.001, slowSpeed: 1.5, source: SOURCE },
+    wheelWidth: { slowBelow: 0.1, slowSpeed: 1.2, source: SOURCE },
+  };
+  expect(speedOf(under(slow))).toBe(1.2);
+  expect(speedOf(under({ flangeHeight: slow.flangeHeight }))).toBe(1.5);
+  expect(speedOf(under({ flangeHeight: { ...slow.flangeHeight, slowAbove: 1 } }))).toBeGreaterThan(1.5);
+});
+
+it('what is promised to clear it clears it: wheels pressed, a coupler shimmed', () => {
+  const wide = wheeled({ backToBack: [6.88 * IN, 6.881 * IN] });
+  const narrow = wheeled({ backToBack: [6.86 * IN, 6.861 * IN] });
+  const low = altered(measured(), 1, { front: { ...measured().train.vehicles[1].front, height: 0.105 } });
+  for (const outing of [
+    asks('backToBack', { most: 6.875 * IN }, wide),
+    asks('wheelCheck', { most: 6.875 * IN + (5 / 32) * IN }, wide),
+    asks('backToBack', { least: 6.865 * IN }, narrow),
+    asks('couplerHeight', { least: 0.11 }, low),
+  ]) {
+    const [finding] = told(outing);
+    const [{ changes }] = standardRemedies['standard-refused']?.(outing, finding) ?? [];
+    const clears = changes.find((c) => told(applyChange(outing, c)).length === 0);
+    expect(clears?.kind, JSON.stringify(finding.facts)).toMatch(/^(wheel-gauge|coupler-raised)$/);
+  }
+  const weight = asks('axleLoad', { most: 1 });
+  const kinds = (standardRemedies['standard-refused']?.(weight, told(weight)[0]) ?? []).flatMap((f) =>
+    f.changes.map((c) => c.kind),
+  );
+  expect(new Set(kinds).has('wheel-gauge')).toBe(false);
+});
+
+it('a heavier load is no less of an axle load', () => {
+  const outing = measured();
+  const heavier = altered(outing, 1, { tare: exact(900) });
+  const of = (o: Outing): number => told(asks('axleLoad', { most: 1 }, o))[0].found?.si ?? 0;
+  expect(of(heavier)).toBeGreaterThan(of(outing));
+});

@@ -1,0 +1,19 @@
+/** What a host's sheet speaks of, by name. */
+import type { StandardKey } from '../engine/outing/types.ts';
+
+export const standardNames: Readonly<Record<StandardKey, string>> = {
+  backToBack: 'back to back',
+  backVariation: 'variation of back to back',
+  wheelCheck: 'wheel check',
+  flangeThickness: 'flange thickness',
+  flangeHeight: 'flange height',
+  wheelWidth: 'wheel width',
+  flangeAngle: 'flange angle',
+  couplerHeight: 'coupler height',
+  bodyWidth: 'width',
+  bodyHeight: 'height',
+  vehicleLength: 'length',
+  trainLength: 'length of the train',
+  axleLoad: 'axle load',
+  leastRadius: 'least radius',
+};
