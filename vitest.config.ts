@@ -1,15 +1,44 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 import { runs } from './tests/support/tier.ts';
 
 /** For one test on a busy machine: none waits for anything but the processor. */
-const patience = runs(120_000, 1_200_000);
+const patience = runs(300_000, 1_200_000);
 
 /** What puts a broken module in the place of a sound one, which the runner's own way of loading alone can do. */
 const replacing = ['tests/unit/outing/fails-closed.test.ts'];
 
+/** What takes longest, longest first. */
+const long = [
+  'golden/answers',
+  'docs/commands',
+  'laws/promises',
+  'attack/attack',
+  'unit/cli/card',
+  'laws/answers',
+  'unit/cli/commands',
+  'laws/worsened',
+  'unit/cli/measure',
+  'laws/asked-anew',
+  'meta/every-code',
+  'laws/finding-sums',
+];
+
+/** Long files first: begun last, one of them is waited for with the other processors idle. */
+class LongFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const rank = ({ moduleId }: TestSpecification): number => {
+      const at = long.findIndex((name) => moduleId.endsWith(`/tests/${name}.test.ts`));
+      return at < 0 ? long.length : at;
+    };
+    return (await super.sort(files)).sort((a, b) => rank(a) - rank(b));
+  }
+}
+
 export default defineConfig({
   test: {
+    sequence: { sequencer: LongFirst },
     // By itself the runner leaves one processor idle: of two, half.
     maxWorkers: availableParallelism(),
     pool: 'forks',

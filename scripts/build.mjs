@@ -1,22 +1,11 @@
 // Builds the command line (one file), the library with its types and, where it is there, the web workbench.
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { bundleCli } from './cli-bundle.mjs';
 import { notices } from './notices.mjs';
 import { bin, root, run } from './tools.mjs';
 
-const cli = run(bin('esbuild'), [
-  'cli/heedway.ts',
-  '--bundle',
-  '--platform=node',
-  '--format=esm',
-  '--target=node20',
-  '--outfile=dist/cli/heedway.mjs',
-  '--log-level=warning',
-  '--external:pdfmake',
-  '--external:highs',
-  '--external:dejavu-fonts-ttf',
-  "--banner:js=import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
-]);
+bundleCli(join(root, 'cli/heedway.ts'), join(root, 'dist/cli/heedway.mjs'));
 const library = run(bin('esbuild'), [
   'library/index.ts',
   '--bundle',
@@ -32,4 +21,4 @@ const web = existsSync(join(root, 'web', 'index.html'))
   ? run(bin('vite'), ['build', '--logLevel', 'warn'])
   : { status: 0 };
 writeFileSync(join(root, 'dist', 'notices.txt'), notices());
-process.exit(cli.status || library.status || types.status || web.status);
+process.exit(library.status || types.status || web.status);

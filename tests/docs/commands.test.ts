@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { heedway } from '../support/cli.ts';
+import { heedwayOnce } from '../support/cli.ts';
 import { full } from '../support/tier.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
@@ -58,7 +58,7 @@ describe('commands in the documentation', () => {
   it('are found', () => expect(commands.length).toBeGreaterThan(15));
 
   it.each(commands)('$page: $line', ({ line }) => {
-    const { status, stderr } = heedway(...words(line));
+    const { status, stderr } = heedwayOnce(...words(line));
     expect(stderr).toBe('');
     expect([0, 10, 20, 30]).toContain(status);
   });

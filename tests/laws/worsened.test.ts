@@ -14,14 +14,14 @@ const ways: readonly Way[] = ['load', 'rail', 'reaction', 'fall'];
 it('nothing that is made worse has a better answer', () => {
   const better: unknown[] = [];
   let stops = 0;
-  for (let seed = 1; seed <= runs(16, 5000); seed++) {
+  for (let seed = 1; seed <= runs(10, 5000); seed++) {
     // Falls are made no steeper on a loop: it would not close.
     const compared = compare(seed, ways[seed % 4]) ?? compare(seed, 'rail');
     better.push(...(compared?.better ?? []));
     stops += compared?.stops ?? 0;
   }
   expect(better).toEqual([]);
-  expect(stops).toBeGreaterThan(runs(40, 12_000));
+  expect(stops).toBeGreaterThan(runs(25, 12_000));
 }, 7_200_000);
 
 it('a tail that runs away no more, the train being held to a slower speed, does so at that speed before too', () => {

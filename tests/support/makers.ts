@@ -265,8 +265,12 @@ interface Made {
   readonly undeclared: ReadonlySet<string>;
 }
 
-/** Every code that the outings make. Each outing of its own must make its code. */
-export function codesMade(): Made {
+/**
+ * Every code that the outings make. Each outing of its own must make its code.
+ *
+ * @param enough when all of these are made, no more random outings are drawn
+ */
+export function codesMade(enough?: readonly string[]): Made {
   const made = new Set<string>();
   const undeclared = new Set<string>();
   const codesOf = (outing: Outing): string[] => {
@@ -280,7 +284,9 @@ export function codesMade(): Made {
   const failed = Object.entries(own).flatMap(([code, make]) => {
     return codesOf(make()).includes(code) ? [] : [code];
   });
-  for (let seed = 1; seed <= RANDOM; seed++) for (const of of [dressed, furnished]) codesOf(of(seed));
   for (const outing of unequalTrains(0)) codesOf(outing);
+  const drawn = [dressed, furnished];
+  for (let seed = 1; seed <= RANDOM && !enough?.every((code) => made.has(code)); seed++)
+    for (const of of drawn) codesOf(of(seed));
   return { made, failed, undeclared };
 }

@@ -11,7 +11,7 @@ import { gathered, tellGathered } from '../../../desk/gathered.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { changedExample } from '../../support/changed-examples.ts';
-import { heedway } from '../../support/cli.ts';
+import { heedway, heedwayAlone } from '../../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../../support/papers.ts';
 import { type PdfText, pdfText } from '../../support/pdf-text.ts';
 
@@ -171,7 +171,7 @@ describe('a trial', () => {
 });
 
 it('is named after the outing and its day', () => {
-  const ran = heedway('card', 'examples/steam-light.json', '--json', '--pdf', join(folder, 'x.pdf'));
+  const ran = heedwayAlone('card', 'examples/steam-light.json', '--json', '--pdf', join(folder, 'x.pdf'));
   expect(ran.status).toBe(10);
   expect(heedway('card', '--help').stdout).toContain('named after the outing');
 });
