@@ -1,10 +1,6 @@
 #!/usr/bin/env node
-import { main } from './main.ts';
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { runProgram } from './compiled.ts';
 
-// Whoever reads may stop reading, as in `heedway check … | head`: that ends it quietly.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit();
-});
-
-await main(process.argv.slice(2));
+runProgram(dirname(fileURLToPath(import.meta.url)));

@@ -1,4 +1,4 @@
-/** How the command line is bundled: for whoever installs it, and for the tests, which keep it standing. */
+/** The command line as one module with its entry to call, for the tests, which keep it standing. */
 import { buildSync } from 'esbuild';
 
 export const bundleCli = (entry, outfile) =>

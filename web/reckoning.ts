@@ -36,8 +36,8 @@ export function reckoner(reply: (message: Reply) => void): (ask: Ask) => Promise
       const timed = timeOuting(outing);
       reply({ id, timed, last: false });
       const inquiry = inquireInto(openTimed(timed));
-      const answer = told(inquiry, firstAnswer(inquiry));
-      reply({ id, answer, ...cautionOf(inquiry), last: false });
+      const first = firstAnswer(inquiry);
+      reply({ id, answer: told(inquiry, first), ...cautionOf(inquiry), last: false });
       // What the first answer does not need is loaded after it.
       const { stages } = await import('../engine/answer/complete.ts');
       let said = performance.now();
@@ -46,7 +46,7 @@ export function reckoner(reply: (message: Reply) => void): (ask: Ask) => Promise
         said = performance.now();
         reply({ id, last: false });
       };
-      const fuller = stages(inquiry, { onCounted: alive, onTried: alive });
+      const fuller = stages(inquiry, { onCounted: alive, onTried: alive }, first);
       for (;;) {
         await new Promise((ready) => setTimeout(ready, 0));
         if (ask !== newest) return;

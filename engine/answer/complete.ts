@@ -25,8 +25,9 @@ export const answerOuting = (written: Outing, options: AnswerOptions = {}): Answ
 
 /** The same of an outing that is inquired into already, for who asks more of it afterwards. */
 export function wholeAnswer(inquiry: OpenInquiry, options: AnswerOptions = {}): Answer {
-  let answer = told(inquiry, firstAnswer(inquiry));
-  for (const stage of stages(inquiry, options)) answer = stage;
+  const first = firstAnswer(inquiry);
+  let answer = told(inquiry, first);
+  for (const stage of stages(inquiry, options, first)) answer = stage;
   return answer;
 }
 
@@ -34,8 +35,12 @@ export function wholeAnswer(inquiry: OpenInquiry, options: AnswerOptions = {}): 
  * The answer in growing completeness: with car counts, then with remedies. Each stage is the whole answer so far,
  * for a screen that shows the first while the rest is reckoned.
  */
-export function* stages(inquiry: OpenInquiry, options: AnswerOptions = {}): Generator<Answer> {
-  let answer = firstAnswer(inquiry);
+export function* stages(
+  inquiry: OpenInquiry,
+  options: AnswerOptions = {},
+  first: Answer = firstAnswer(inquiry),
+): Generator<Answer> {
+  let answer = first;
   /** A fault here leaves the answer as it was, but for its word. */
   const step = (asked: string, next: () => Answer): Answer => {
     const faults = new Map<string, QuestionFault>();

@@ -75,8 +75,9 @@ export function drawPlan(model: StripModel, plan: Plan, words: PlanWords, moment
     ...(model.rails ?? []).map((p) => pathShape('slick', polyline(stretch(plan, p.from, p.to)))),
     pathShape('rail', polyline(track)),
     ...(plan.laid.open ? [seam(fitted, length)] : []),
+    ...bendNames(model, plan, words, sheet, true),
     places(model, plan, words, sheet),
-    ...bendNames(model, plan, words, sheet),
+    ...bendNames(model, plan, words, sheet, false),
     ...way(model, plan, sheet),
     ...scaleBar(plan, words, foot),
     ...notes.map((text, i) => textShape('small', MARGIN, foot + size * (ROW * (i + 2) - 0.1), text, size)),
@@ -200,9 +201,17 @@ function places({ line }: StripModel, plan: Plan, words: PlanWords, sheet: Sheet
   );
 }
 
-function bendNames(model: StripModel, plan: Plan, words: PlanWords, sheet: Sheet): Shape[] {
+/** The sharpest are written before all places, the others where they leave room. */
+function bendNames(
+  model: StripModel,
+  plan: Plan,
+  words: PlanWords,
+  sheet: Sheet,
+  sharpest: boolean,
+): Shape[] {
   const size = plan.view.textSize;
-  return [...bendsOf(model.line)]
+  return bendsOf(model.line)
+    .filter((b) => b.sharp === sharpest)
     .sort((a, b) => a.radius - b.radius)
     .flatMap((b) => {
       const hand = b.hand * model.facing > 0 ? words.left : words.right;
