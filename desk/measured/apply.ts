@@ -141,7 +141,7 @@ function intoVehicle(
 }
 
 /** The record as it is kept: the papers that it was made with are those that keep it. */
-function kept(paper: Json, record: Json, instead: readonly Instead[]): Json {
+export function kept(paper: Json, record: Json, instead: readonly Instead[]): Json {
   const { outing: _outing, vehicle: _vehicle, instead: _before, ...rest } = record;
   return { ...paper, tests: [...testsIn(paper), { ...rest, instead }] };
 }

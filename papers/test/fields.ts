@@ -54,6 +54,17 @@ const instead = group({
   wrote: must(z.unknown(), 'written', 'What the test wrote there.'),
 });
 
+const foretold = group({
+  speed: must(figure('speed', 0.05, 30), 'speed', 'At the mark.'),
+  measured: must(figure('length', 0, 5000), 'measured', 'From the mark to where its front rested.'),
+  likely: may(figure('length', 0, 1e6), 'likely', 'What the papers had said; left out: never.'),
+  careful: may(
+    figure('length', 0, 1e6),
+    'careful',
+    'No more than one in a hundred is longer; left out: never.',
+  ),
+});
+
 export const testSchema = group({
   ...head('test'),
   date: must(day(), 'date', 'The day it was made.'),
@@ -72,6 +83,11 @@ export const testSchema = group({
     z.discriminatedUnion('kind', [...runTests, ...brakeTests, ...standTests]),
     'test',
     'Which test it was, and its readings.',
+  ),
+  foretold: may(
+    rows(foretold, 0, 200),
+    'foretold',
+    'Written by the program where a stop test was applied: each stop beside what the papers had said of it before.',
   ),
   instead: may(
     rows(instead, 0, 500),

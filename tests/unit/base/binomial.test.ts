@@ -35,5 +35,11 @@ it('what was found and what was not are bounds of each other', () => {
 });
 
 it('no share of nothing, nor more than all', () => {
-  for (const [found, of] of [[0, 0], [3, 2], [-1, 2], [0.5, 2]]) expect(() => shareBounds(found, of)).toThrow();
+  for (const [found, of] of [
+    [0, 0],
+    [3, 2],
+    [-1, 2],
+    [0.5, 2],
+  ])
+    expect(() => shareBounds(found, of)).toThrow();
 });
