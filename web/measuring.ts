@@ -1,13 +1,12 @@
 /** Measured tests beside the page: what readings say, the answer before and after, and what to measure next. */
 import { measured } from '../desk/measured/measure.ts';
-import { worthOfTests } from '../desk/measured/next.ts';
+import { type Told, worthOfTests } from '../desk/measured/next.ts';
 import { wholeAnswer } from '../engine/answer/complete.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outcome } from '../engine/calibrate/result.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { ReadTest } from '../papers/read-test.ts';
-import type { Worth } from '../words/measured/worth.ts';
 
 /** What a test says; the same outing with it and without; or what to measure of an outing. */
 export type MeasureAsk =
@@ -19,7 +18,7 @@ export interface MeasureReply {
   readonly outcome?: Outcome;
   readonly answers?: readonly Answer[];
   /** One after the other. */
-  readonly worth?: Worth;
+  readonly told?: Told;
   readonly fault?: string;
   readonly last: boolean;
 }
@@ -32,7 +31,7 @@ export function measure(ask: MeasureAsk, reply: (message: MeasureReply) => void)
         wholeAnswer(inquire(outing), { remedies: false, counts: 'today' });
       return reply({ answers: ask.outings.map(answer), last: true });
     }
-    for (const worth of worthOfTests(ask.outing, { counts: false })) reply({ worth, last: false });
+    for (const told of worthOfTests(ask.outing)) reply({ told, last: false });
     reply({ last: true });
   } catch (error) {
     reply({ fault: error instanceof Error ? error.message : String(error), last: true });

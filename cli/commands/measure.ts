@@ -15,6 +15,7 @@ import type { TestKind } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
+import { longWords } from '../../words/measured/stop-parts.ts';
 import { worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
@@ -287,17 +288,21 @@ function next(program: Program, run: Run): void {
         const outing = await openOutingFile(path);
         const progress = progressOn(process.stderr);
         progress.say('answering as each test might find it');
-        const ranked = whatToMeasure(outing, { counts: options.quick !== true });
+        const { stop, worths } = whatToMeasure(outing, { counts: options.quick !== true });
         progress.end();
         const speech = { system: options.units, wording: options.wording };
+        const ranked = worths.map((worth) => ({ ...worth, words: worthWords(worth, speech) }));
+        const long = stop && longWords(stop, speech);
         return {
-          text:
-            ranked.length === 0
-              ? 'Nothing that a test here would tell is assumed.'
-              : ranked
-                  .flatMap((worth, i) => wrap(`${i + 1}. ${worthWords(worth, speech)}`, '   '))
-                  .join('\n'),
-          json: ranked.map((worth) => ({ ...worth, words: worthWords(worth, speech) })),
+          text: [
+            ...(long
+              ? [...wrap(long.what), ...long.parts.flatMap((part) => wrap(`  - ${part}`, '    ')), '']
+              : []),
+            ...(ranked.length === 0
+              ? ['Nothing that a test here would tell is assumed.']
+              : ranked.flatMap(({ words }, i) => wrap(`${i + 1}. ${words}`, '   '))),
+          ].join('\n'),
+          json: { stop: stop && { ...stop, words: long }, tests: ranked },
           exit: 0,
         };
       }, options),
