@@ -3,7 +3,7 @@
  * speeds, per minute of effort. The truth is drawn from what is assumed; the outing is asked again as if the test had found it.
  */
 import { firstAnswer } from '../../engine/answer/answer.ts';
-import { countCars } from '../../engine/answer/counts.ts';
+import { leastCars } from '../../engine/answer/counts.ts';
 import { inquire, type OpenInquiry } from '../../engine/answer/inquiry.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
@@ -81,8 +81,8 @@ function sortsOf({ assumed }: Candidate, { train }: Outing, priors: Priors): rea
 const meanSpeed = ({ speeds }: Answer): number =>
   speeds ? speeds.limit.reduce((sum, v) => sum + v, 0) / speeds.limit.length : 0;
 
-const leastCars = (inquiry: OpenInquiry): number | null =>
-  countCars(inquiry, [inquiry.context.outing.conditions.railState])[0]?.least ?? null;
+const carsNow = (inquiry: OpenInquiry): number | null =>
+  leastCars(inquiry, inquiry.context.outing.conditions.railState);
 
 /** So much of a mean speed is nothing that anybody drives by, m/s. */
 const SAME_SPEED = 0.005;
@@ -107,7 +107,7 @@ export function* worthOfTests(outing: Outing, { counts = true, ...own }: Looking
   if (stop && !meant) yield { stop };
   const tried = triedOn(outing, before, now, care);
   for (const [at, test] of tried.entries()) yield { at, worth: worthOf(test, now) };
-  const cars = counts ? leastCars(before) : null;
+  const cars = counts ? carsNow(before) : null;
   if (cars === null) return;
   for (const [at, test] of tried.entries())
     yield { at, worth: { ...worthOf(test, now), ...carsAfter(test, cars) } };
@@ -196,7 +196,7 @@ function worthOf({ base, look }: Tried, now: Answer): Worth {
 /** @param now how many may be taken as it stands */
 function carsAfter({ look }: Tried, now: number): Pick<Worth, 'cars'> {
   if (!look) return {};
-  const after = remembered((draw: number): number => leastCars(look(draw).inquiry) ?? 0);
+  const after = remembered((draw: number): number => carsNow(look(draw).inquiry) ?? 0);
   const found = ENDS.map(after).every((n) => n === now) ? [now] : POSITIONS.map((_, draw) => after(draw));
   const sorted = [...found].sort((a, b) => a - b);
   const likely = sorted[sorted.length >> 1];

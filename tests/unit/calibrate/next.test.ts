@@ -1,13 +1,15 @@
 /** What to measure next: what is assumed is ranked, what is measured is not asked for. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { whatToMeasure } from '../../../desk/measured/next.ts';
+import { countCars, leastCars } from '../../../engine/answer/counts.ts';
+import { inquire } from '../../../engine/answer/inquiry.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
 import { type CarsAfter, type Worth, worthWords } from '../../../words/measured/worth.ts';
 import { examplePaper } from '../../support/papers.ts';
-import { full } from '../../support/tier.ts';
+import { full, runs } from '../../support/tier.ts';
 
 /** A rough look: few draws, a coarse grid. */
 const quick = { counts: false, samples: 60, step: 2 };
@@ -125,3 +127,13 @@ describe('the number of cars', () => {
   ] as const;
   it.each(told)('%j', (cars, words) => expect(said(cars)).toContain(words));
 });
+
+it.each(['battery-vacuum', 'too-long-wet'].slice(0, runs(1, 2)))(
+  'the number of cars of %s is that of all counts',
+  async (name) => {
+    const inquiry = inquire(await example(name), { samples: 60, step: 2 });
+    const { railState } = inquiry.context.outing.conditions;
+    expect(leastCars(inquiry, railState)).toBe(countCars(inquiry, [railState])[0].least);
+  },
+  60_000,
+);
