@@ -1,9 +1,8 @@
 /** Measured tests beside the page: what readings say, the answer before and after, and what to measure next. */
+import { answersBeside, type Beside } from '../desk/measured/compare.ts';
 import { measured } from '../desk/measured/measure.ts';
 import { type Told, worthOfTests } from '../desk/measured/next.ts';
-import { wholeAnswer } from '../engine/answer/complete.ts';
-import { inquire } from '../engine/answer/inquiry.ts';
-import type { Answer } from '../engine/answer/types.ts';
+import { type Predicted, predictedStops } from '../desk/measured/predicted.ts';
 import type { Outcome } from '../engine/calibrate/result.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { ReadTest } from '../papers/read-test.ts';
@@ -11,12 +10,14 @@ import type { ReadTest } from '../papers/read-test.ts';
 /** What a test says; the same outing with it and without; or what to measure of an outing. */
 export type MeasureAsk =
   | { readonly measure: 'test'; readonly test: ReadTest }
-  | { readonly measure: 'answers'; readonly outings: readonly Outing[] }
+  | { readonly measure: 'answers'; readonly outings: readonly [was: Outing, now: Outing] }
   | { readonly measure: 'next'; readonly outing: Outing };
 
 export interface MeasureReply {
   readonly outcome?: Outcome;
-  readonly answers?: readonly Answer[];
+  /** Stops of a stop test beside what the papers say of them. */
+  readonly foretold?: readonly Predicted[];
+  readonly beside?: Beside;
   /** One after the other. */
   readonly told?: Told;
   readonly fault?: string;
@@ -25,12 +26,12 @@ export interface MeasureReply {
 
 export function measure(ask: MeasureAsk, reply: (message: MeasureReply) => void): void {
   try {
-    if (ask.measure === 'test') return reply({ outcome: measured(ask.test), last: true });
-    if (ask.measure === 'answers') {
-      const answer = (outing: Outing): Answer =>
-        wholeAnswer(inquire(outing), { remedies: false, counts: 'today' });
-      return reply({ answers: ask.outings.map(answer), last: true });
+    if (ask.measure === 'test') {
+      const { test, outing } = ask.test;
+      const foretold = test.kind === 'stop-test' && outing ? predictedStops(test, outing) : undefined;
+      return reply({ outcome: measured(ask.test), ...(foretold ? { foretold } : {}), last: true });
     }
+    if (ask.measure === 'answers') return reply({ beside: answersBeside(...ask.outings), last: true });
     for (const told of worthOfTests(ask.outing)) reply({ told, last: false });
     reply({ last: true });
   } catch (error) {

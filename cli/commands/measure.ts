@@ -2,18 +2,19 @@
 import type { Command as Program } from 'commander';
 import { tellDifference, tellStanding } from '../../desk/figures.ts';
 import { single } from '../../desk/make-up.ts';
+import { keptTests } from '../../desk/measured/ages.ts';
+import { builtAlike, withAlike } from '../../desk/measured/alike.ts';
 import { applyToLine, applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
-import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
+import { answersBeside, type BeforeAfter, outingIn, toldBeside } from '../../desk/measured/compare.ts';
 import { foretoldOf, keepAsCheck } from '../../desk/measured/foretold.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
 import { kindOf, ofThatName } from '../../desk/measured/record.ts';
-import { wholeAnswer } from '../../engine/answer/complete.ts';
-import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Result } from '../../engine/calibrate/result.ts';
 import type { TestKind } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
+import { keptWords } from '../../words/measured/ages.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
 import { longWords } from '../../words/measured/stop-parts.ts';
 import { worthWords } from '../../words/measured/worth.ts';
@@ -66,6 +67,7 @@ export const measureCommand: Command = {
       ),
     )
       .option('-o, --out <file>', 'write the paper here; nothing is written without it')
+      .option('--alike', 'to the vehicles built alike as well: wider, and not as measured')
       .option('--check-only', 'keep a stop test beside what the papers had said of it, and change no figure')
       .action((record: string, paper: string, options: ApplyOptions) =>
         run(() => apply(record, paper, options), options),
@@ -159,6 +161,7 @@ const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
 
 interface ApplyOptions extends WithOptions {
   readonly checkOnly?: boolean;
+  readonly alike?: boolean;
 }
 
 async function apply(path: string, into: string, options: ApplyOptions): Promise<Outcome> {
@@ -173,13 +176,16 @@ async function apply(path: string, into: string, options: ApplyOptions): Promise
   if (options.checkOnly) return keptAsCheck(paper, record, into, options);
   if (!outcome.ok) return toldReadings(test);
   const { results } = outcome;
+  const one = outing ? (options.vehicle ?? onlyOne(paper, record, results)) : undefined;
+  const likes = options.alike && one !== undefined ? builtAlike(paper, one) : [];
+  const ids = likes.map(({ id }) => id);
   const applied = outing
-    ? applyToOuting(paper, record, results, options.vehicle ?? onlyOne(paper, record, results))
+    ? applyToOuting(paper, record, withAlike(results, ids), one, ids)
     : paper['heedway'] === 'line'
       ? applyToLine(paper, record, results)
       : applyToVehicle(paper, record, results, options.vehicle);
   const speech = { system: options.units, wording: options.wording };
-  const [was, now] = outing ? [await asked(paper, speech), await asked(applied.paper, speech)] : [];
+  const stood = outing ? await beforeAndAfter(paper, applied.paper, speech) : undefined;
   if (options.out) await writeOut(options.out, writeFile(applied.paper));
   return {
     text: [
@@ -187,8 +193,19 @@ async function apply(path: string, into: string, options: ApplyOptions): Promise
       ...applied.left.map((one) => notWrittenWords(one, options.wording)),
       writtenWords(applied.written.length),
       ...applied.written.map((field) => `  ${field}`),
-      ...(was && now
-        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, tellDifference(was, now)]
+      ...(likes.length > 0
+        ? [
+            `Taken for those built alike, wider and not as measured: ${likes.map(({ name }) => name).join(', ')}`,
+          ]
+        : []),
+      ...(stood
+        ? [
+            '',
+            `before: ${tellStanding(stood.was)}`,
+            `now:    ${tellStanding(stood.now)}`,
+            tellDifference(stood.was, stood.now),
+            ...(stood.stop === undefined ? [] : [stood.stop]),
+          ]
         : []),
       '',
       options.out ? `Written into ${options.out}` : NOT_WRITTEN,
@@ -199,8 +216,9 @@ async function apply(path: string, into: string, options: ApplyOptions): Promise
       written: applied.written,
       left: applied.left,
       words: lines,
-      before: was,
-      now,
+      before: stood?.was,
+      now: stood?.now,
+      stop: stood?.stop,
       out: options.out,
     },
     exit: applied.written.length > 0 ? 0 : REFUSED,
@@ -220,11 +238,14 @@ async function keptAsCheck(paper: Json, record: Json, into: string, options: App
 
 const NOT_WRITTEN = 'Nothing is changed on the disk: --out says where to write it';
 
-async function asked(paper: Json, speech: Omit<Voice, 'outing'>): Promise<Stood | undefined> {
-  const read = await outingIn(paper);
-  if (!read.ok) return undefined;
-  const answer = wholeAnswer(inquire(read.value), { remedies: false, counts: 'today' });
-  return stoodAt(paper, read.value, answer, speech);
+async function beforeAndAfter(
+  before: Json,
+  after: Json,
+  speech: Omit<Voice, 'outing'>,
+): Promise<BeforeAfter | undefined> {
+  const [old, fresh] = await Promise.all([outingIn(before), outingIn(after)]);
+  if (!old.ok || !fresh.ok) return undefined;
+  return toldBeside([before, after], [old.value, fresh.value], answersBeside(old.value, fresh.value), speech);
 }
 
 /** Whichever vehicle of the outing the test was made with, where that is plain. */
@@ -240,18 +261,13 @@ function onlyOne(paper: Json, record: Json, results: readonly Result[]): string 
 }
 
 async function keptIn(path: string): Promise<Outcome> {
-  const kept = testsIn(await paperAt(path)).map((test, i) => ({
-    number: i + 1,
-    name: test['name'],
-    date: test['date'],
-    kind: kindOf(test),
-  }));
+  const kept = keptTests(await paperAt(path), new Date().toISOString().slice(0, 10));
   return {
     text:
       kept.length === 0
         ? 'No test is kept here.'
-        : kept.map(({ number, date, name }) => `${number}. ${date}  ${name}`).join('\n'),
-    json: kept,
+        : kept.map((one) => `${one.number}. ${one.date}  ${one.name} (${keptWords(one)})`).join('\n'),
+    json: kept.map((one) => ({ ...one, words: keptWords(one) })),
     exit: 0,
   };
 }

@@ -60,9 +60,11 @@ function figureRow(
   { field, vehicle, gear, wrote }: Instead,
   test: Omit<SheetRow, 'what' | 'value' | 'unit'>,
 ): SheetRow[] {
-  const { value, low, high, unit = '1' } = wrote as Json;
+  const { value, low, high, how, unit = '1' } = wrote as Json;
   // A leak is kept as what one reads of it: no one figure. And what is no path or unit of ours might say anything.
-  if (typeof value !== 'number' || !PATH.test(field) || !units.has(`${unit}`)) return [];
+  // What was taken for a like vehicle nobody measured.
+  if (typeof value !== 'number' || how !== 'measured' || !PATH.test(field) || !units.has(`${unit}`))
+    return [];
   const car =
     vehicle === undefined ? undefined : single(paper).find(({ id }) => `${id}` === vehicle)?.vehicle;
   const read = checkFile('vehicle', paper['heedway'] === 'vehicle' ? paper : car);
