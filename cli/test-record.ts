@@ -35,6 +35,7 @@ export const made = (program: Program): Program =>
     .option('--date <day>', 'the day of those readings')
     .option('--rail <state>', 'the rail as it was')
     .option('--set <field=value...>', 'what else the test needs, as gear="vacuum brake"')
+    .option('--frames <rate>', 'frames of a video in each second: a column frame stands for its times')
     .option('--riders', 'the riders of the outing were aboard; the driver alone, if nothing is said');
 
 export function kindNamed(test: string): TestKind {
@@ -49,7 +50,7 @@ export interface Opened {
   readonly lines: readonly string[];
 }
 
-async function recordAt(path: string): Promise<Json> {
+export async function recordAt(path: string): Promise<Json> {
   const json = (await jsonIn(path)) as Json | null | undefined;
   if (json?.['heedway'] === 'test') return json;
   throw new UsageFault(

@@ -36,6 +36,7 @@ import {
 } from '../test-record.ts';
 import { writeOut } from '../write.ts';
 import { checkCommands } from './measure-checks.ts';
+import { logCommand } from './measure-log.ts';
 
 export const measureCommand: Command = {
   name: 'measure',
@@ -73,6 +74,7 @@ export const measureCommand: Command = {
         run(() => apply(record, paper, options), options),
       );
     checkCommands(sub, run);
+    logCommand(sub, run);
     sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
       (path: string, options: Options) => run(() => keptIn(path), options),
     );

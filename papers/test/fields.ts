@@ -22,6 +22,15 @@ const instruments = group({
       assumed: 'measuring/tape',
     },
   ),
+  place: may(
+    figure('length', 0.001, 50),
+    'place',
+    'How far one place may be off, of a mark or of rest: a few metres where satellites tell it.',
+    { assumed: 'measuring/place' },
+  ),
+  speed: may(figure('speed', 0.001, 5), 'speed', 'How far one reading of the speed may be off.', {
+    assumed: 'measuring/speed',
+  }),
   balance: may(figure('ratio', 0, 0.5), 'balance', 'How far the spring balance may be off throughout.', {
     assumed: 'measuring/balance',
   }),

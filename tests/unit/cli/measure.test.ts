@@ -129,6 +129,25 @@ it('kept with the papers, a check is published without names, and read again', (
   expect(JSON.parse(shared.stdout)).toMatchObject({ tests: 1, invented: 12, record: { stops: 12 } });
 });
 
+it('a log becomes a stop, and another is added to it', () => {
+  const log = ['measure', 'log', 'examples/logs/stop-speeds.csv', '--way', 'forward', '--begin', '6'];
+  const to = at('logged.json');
+  const first = heedway(
+    ...log,
+    ...['--test', 'stop-test', '--from', '320 ft', '--date', '2026-05-17', '--rail', 'dry', '--out', to],
+  );
+  expect(first).toMatchObject({ status: 0, stderr: '' });
+  expect(first.stdout).toContain('From 320 ft at 7.1 mph: at rest at 353 ft after 5.5 s.');
+  heedway(...log, '--from', '340 ft', '--into', to, '--out', to);
+  const { test, instruments } = JSON.parse(readFileSync(to, 'utf8'));
+  expect(test.stops).toHaveLength(2);
+  expect(Number.parseFloat(test.stops[1].restAt) - Number.parseFloat(test.stops[0].restAt)).toBeCloseTo(
+    6.096,
+    2,
+  );
+  expect(instruments).toEqual({ speedometer: 0.07, tape: 0.07 });
+});
+
 const bad = [
   [['guide', 'no-such'], 'expected coast-down'],
   [['fit', 'package.json'], 'expected a record'],
@@ -139,6 +158,7 @@ const bad = [
   [['apply', tilt, 'package.json'], 'expected an outing, a vehicle or a line'],
   [['back', outing, '1'], 'found no test that it keeps'],
   [['sheet', 'tilt', '--paper', 'a3'], 'expected a5 or half-letter'],
+  [['log', 'examples/logs/stop-speeds.csv'], '--test: found nothing'],
   [['share', outing], 'found no test that is kept there'],
   [['shared', 'package.json'], 'found no data sheet'],
   [['apply', tilt, outing, '--vehicle', 'car-2', '--check-only'], 'expected a stop test'],

@@ -16,6 +16,7 @@ import { saveJson } from '../../parts/save.ts';
 import { type Json, paper } from '../../state/session.ts';
 import { broughtIn } from './bring.ts';
 import { draftOf, write } from './drafts.ts';
+import { FromLog } from './from-log.tsx';
 import { GuideWords } from './guide-words.tsx';
 import { Level } from './level.tsx';
 import { MadeOf } from './made-of.tsx';
@@ -40,6 +41,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       <GuideWords guide={guide} wording={wording} />
       {guide.with !== 'nothing' && <MadeOf guide={guide} draft={draft} vehicle={made.vehicle} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
+      <FromLog kind={kind} draft={draft} outing={outing} voice={voice} set={set} />
       {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
       <OnSheet.Provider value={{ edit, editTyping: edit, open: true }}>
