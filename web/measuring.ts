@@ -3,6 +3,7 @@ import { answersBeside, type Beside } from '../desk/measured/compare.ts';
 import { measured } from '../desk/measured/measure.ts';
 import { type Told, worthOfTests } from '../desk/measured/next.ts';
 import { type Predicted, predictedStops } from '../desk/measured/predicted.ts';
+import type { At } from '../desk/measured/stop-parts.ts';
 import type { Outcome } from '../engine/calibrate/result.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { ReadTest } from '../papers/read-test.ts';
@@ -11,7 +12,7 @@ import type { ReadTest } from '../papers/read-test.ts';
 export type MeasureAsk =
   | { readonly measure: 'test'; readonly test: ReadTest }
   | { readonly measure: 'answers'; readonly outings: readonly [was: Outing, now: Outing] }
-  | { readonly measure: 'next'; readonly outing: Outing };
+  | { readonly measure: 'next'; readonly outing: Outing; readonly longest?: At };
 
 export interface MeasureReply {
   readonly outcome?: Outcome;
@@ -32,7 +33,8 @@ export function measure(ask: MeasureAsk, reply: (message: MeasureReply) => void)
       return reply({ outcome: measured(ask.test), ...(foretold ? { foretold } : {}), last: true });
     }
     if (ask.measure === 'answers') return reply({ beside: answersBeside(...ask.outings), last: true });
-    for (const told of worthOfTests(ask.outing)) reply({ told, last: false });
+    for (const told of worthOfTests(ask.outing, ask.longest ? { longest: ask.longest } : {}))
+      reply({ told, last: false });
     reply({ last: true });
   } catch (error) {
     reply({ fault: error instanceof Error ? error.message : String(error), last: true });

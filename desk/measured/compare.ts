@@ -10,7 +10,7 @@ import { asking, telling } from '../asked.ts';
 import { type Standing, standing } from '../figures.ts';
 import { sentence } from '../sentence.ts';
 import type { Json } from './apply.ts';
-import { carefulStop, speedOf } from './stop-parts.ts';
+import { carefulStop } from './stop-parts.ts';
 
 export interface Stood extends Standing {
   readonly sentence: string;
@@ -37,8 +37,8 @@ export function answersBeside(before: Outing, after: Outing): Beside {
   const [old, fresh] = [inquire(before), inquire(after)];
   const answer = (inquiry: typeof old): Answer => wholeAnswer(inquiry, { remedies: false, counts: 'today' });
   const answers = [answer(old), answer(fresh)] as const;
-  const was = carefulStop(old, speedOf(answers[0]));
-  const now = was && carefulStop(fresh, undefined, was);
+  const was = carefulStop(old);
+  const now = was && carefulStop(fresh, was);
   return { answers, ...(was && now ? { stops: [was, now] as const } : {}) };
 }
 

@@ -16,12 +16,14 @@ import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { CarefulStop } from '../../words/measured/stop-parts.ts';
 import type { Worth } from '../../words/measured/worth.ts';
 import { type Candidate, candidates, type Priors, priorsOf } from './candidates.ts';
-import { carefulStop, speedOf } from './stop-parts.ts';
+import { type At, carefulStop } from './stop-parts.ts';
 import { testAsked } from './which.ts';
 
 export interface Looking extends Care {
   /** Numbers of cars too: some seconds more. */
   readonly counts?: boolean;
+  /** Where the careful stop is longest and how fast it runs there, where an answer has told it: the sooner it is said. */
+  readonly longest?: At;
 }
 
 /** Positions in a spread, each as likely as the others: the middles of five equal shares of a triangle's draws. */
@@ -97,14 +99,15 @@ export type Told =
   | { readonly at: number; readonly worth: Worth };
 
 /** One after the other as they are reckoned, for a screen that shows the first while the rest is to come. */
-export function* worthOfTests(outing: Outing, { counts = true, ...own }: Looking = {}): Generator<Told> {
+export function* worthOfTests(
+  outing: Outing,
+  { counts = true, longest, ...own }: Looking = {},
+): Generator<Told> {
   const care = { ...ROUGHLY, ...own };
   const before = inquire(outing, care);
-  const meant = carefulStop(before);
-  if (meant) yield { stop: meant };
+  const stop = carefulStop(before, longest);
+  if (stop) yield { stop };
   const now = firstAnswer(before);
-  const stop = meant ?? carefulStop(before, speedOf(now));
-  if (stop && !meant) yield { stop };
   const tried = triedOn(outing, before, now, care);
   for (const [at, test] of tried.entries()) yield { at, worth: worthOf(test, now) };
   const cars = counts ? carsNow(before) : null;

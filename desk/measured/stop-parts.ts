@@ -4,10 +4,11 @@
  */
 import { turnOf } from '../../engine/answer/chainage.ts';
 import type { OpenInquiry } from '../../engine/answer/inquiry.ts';
-import type { Answer } from '../../engine/answer/types.ts';
 import { modelOf } from '../../engine/motion/model.ts';
 import type { Scenario } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
+import { speed as speedOf } from '../../engine/questions/speed/question.ts';
+import type { SpeedMap } from '../../engine/questions/speed/types.ts';
 import type { CarefulStop, Lengthens, StopPart } from '../../words/measured/stop-parts.ts';
 
 /** Where and how fast: chainage of the line, m, and m/s. */
@@ -26,29 +27,30 @@ const parts: Readonly<Record<Lengthens, readonly (keyof Scenario)[]>> = {
   wet: ['wet'],
 };
 
-const PLACES = 120;
-
-/** The fastest that is permitted anywhere; undefined: none. */
-export function speedOf({ speeds }: Answer): number | undefined {
-  const most = speeds?.limit.reduce((a, b) => Math.max(a, b), 0) ?? 0;
-  return most > 0 ? most : undefined;
+/** Where a running train's careful stop is longest, and how fast it runs there; undefined: none runs, or none is sure to stop. */
+export function longestOf(speeds: SpeedMap | null, planned: number = Infinity): At | undefined {
+  if (!speeds) return undefined;
+  const { at, limit, cautiousStop } = speeds;
+  let longest = -1;
+  cautiousStop.forEach((stop, i) => {
+    if (limit[i] > 0 && Number.isFinite(stop) && !(longest >= 0 && stop <= cautiousStop[longest]))
+      longest = i;
+  });
+  return longest < 0 ? undefined : { at: at[longest], speed: Math.min(limit[longest], planned) };
 }
 
-/**
- * @param fastest where nobody meant a speed
- * @param of where and how fast; where it is longest at the speed that is meant, if nothing is said
- */
-export function carefulStop(
-  { ready, context }: OpenInquiry,
-  fastest?: number,
-  of?: At,
-): CarefulStop | undefined {
-  const speed = of?.speed ?? context.outing.plannedSpeed ?? fastest;
-  if (speed === undefined) return undefined;
-  const { line, conditions } = context.outing;
-  const turn = turnOf(context.outing);
+/** @param of where and how fast, in the line's chainage; where it is longest, if nothing is said */
+export function carefulStop(inquiry: OpenInquiry, of?: At): CarefulStop | undefined {
+  const { ready, context } = inquiry;
+  const { outing } = context;
+  const turn = turnOf(outing);
+  const own = of
+    ? { ...of, at: turn(of.at) }
+    : longestOf(inquiry.of(speedOf).data?.map ?? null, outing.plannedSpeed);
+  if (!own) return undefined;
+  const { at: s, speed } = own;
+  const { conditions } = outing;
   const { likely, cautious } = ready.models(conditions.railState);
-  const s = of ? turn(of.at) : longestAt((place) => stopDistance(cautious, place, speed), line.length);
   const careful = stopDistance(cautious, s, speed);
   const inputs = ready.inputs(conditions.railState);
   const scenario = ready.caution(conditions.railState);
@@ -72,13 +74,3 @@ export function carefulStop(
 
 /** Less than this nobody measures, m. */
 const SEEN = 0.05;
-
-function longestAt(stop: (place: number) => number, length: number): number {
-  let [place, most] = [0, 0];
-  for (let i = 0; i < PLACES; i++) {
-    const here = (i * length) / PLACES;
-    const far = stop(here);
-    if (far > most) [place, most] = [here, far];
-  }
-  return place;
-}

@@ -65,11 +65,12 @@ function partsOf(
 
 /** "it would most likely let you take five cars instead of three" */
 function carsParts({ now, likely, least, most }: CarsAfter): string[] {
+  const range = least === most ? '' : ` (${number(least)} to ${number(most)})`;
   if (likely > now)
-    return [`it would most likely let you take ${carsWord(likely)} instead of ${number(now)}`];
+    return [`it would most likely let you take ${carsWord(likely)} instead of ${number(now)}${range}`];
   if (likely < now)
     return [
-      `it would most likely show that you may take ${likely === 0 ? '' : 'no more than '}${carsWord(likely)} instead of ${number(now)}`,
+      `it would most likely show that you may take ${likely === 0 ? '' : 'no more than '}${carsWord(likely)} instead of ${number(now)}${range}`,
     ];
   if (least === most) return [];
   return [

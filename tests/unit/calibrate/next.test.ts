@@ -1,10 +1,12 @@
 /** What to measure next: what is assumed is ranked, what is measured is not asked for. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { whatToMeasure } from '../../../desk/measured/next.ts';
+import { longestOf } from '../../../desk/measured/stop-parts.ts';
 import { countCars, leastCars } from '../../../engine/answer/counts.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import type { SpeedMap } from '../../../engine/questions/speed/types.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
 import { type CarsAfter, type Worth, worthWords } from '../../../words/measured/worth.ts';
@@ -48,6 +50,8 @@ describe('of an outing in which much is assumed', () => {
     // Half a second later at that speed, and more: nothing else of a train with good brakes does as much.
     expect(stop.parts[0].key).toBe('reaction');
     expect(stop.parts[0].adds).toBeGreaterThan(0.5 * stop.speed);
+    // Where it is longest as it may run, no faster than the speed that is meant.
+    expect(stop.speed).toBeLessThanOrEqual(outing.plannedSpeed as number);
     for (const { adds } of stop.parts) expect(adds).toBeLessThan(stop.careful - stop.likely + 1e-9);
     const said = longWords(stop, { system: 'imperial', wording: 'us' });
     expect(said.parts[0]).toMatch(/^\d+ ft for the driver's reaction \(stop test from a signal/);
@@ -112,6 +116,19 @@ it('asks first for what the answer cannot do without', async () => {
   expect(first.asked).toBeGreaterThan(0);
 }, 60_000);
 
+it('the longest stop is that of a running train, at the speed that it may have there', () => {
+  const map = (limit: number[], stops: number[]) =>
+    ({
+      at: Float64Array.of(0, 10, 20),
+      limit: Float64Array.from(limit),
+      cautiousStop: Float64Array.from(stops),
+    }) as SpeedMap;
+  expect(longestOf(map([3, 2, 3], [20, 30, 25]))).toEqual({ at: 10, speed: 2 });
+  expect(longestOf(map([3, 2, 3], [20, Infinity, 25]), 1)).toEqual({ at: 20, speed: 1 });
+  expect(longestOf(map([0, 0, 0], [20, 30, 25]))).toBeUndefined();
+  expect(longestOf(null)).toBeUndefined();
+});
+
 describe('the number of cars', () => {
   const said = (cars: CarsAfter): string =>
     worthWords(
@@ -119,8 +136,14 @@ describe('the number of cars', () => {
       { system: 'imperial', wording: 'us' },
     );
   const told = [
-    [{ now: 3, likely: 5, least: 3, most: 6, mean: 4.6 }, 'let you take five cars instead of three'],
-    [{ now: 3, likely: 2, least: 1, most: 3, mean: 2 }, 'no more than two cars instead of three'],
+    [
+      { now: 3, likely: 5, least: 3, most: 6, mean: 4.6 },
+      'let you take five cars instead of three (three to six).',
+    ],
+    [
+      { now: 3, likely: 2, least: 1, most: 3, mean: 2 },
+      'no more than two cars instead of three (one to three).',
+    ],
     [{ now: 1, likely: 0, least: 0, most: 1, mean: 0.4 }, 'that you may take no car instead of one'],
     [{ now: 4, likely: 4, least: 3, most: 5, mean: 4 }, 'four cars as now, but it may be three or five'],
     [{ now: 4, likely: 4, least: 4, most: 4, mean: 4 }, 'hardly change the answer'],

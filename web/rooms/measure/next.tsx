@@ -1,10 +1,12 @@
 /** What to measure next, looked for when it is asked: it takes a phone's battery. */
 import { useEffect, useState } from 'preact/hooks';
 import { type Told, worthMore } from '../../../desk/measured/next.ts';
+import { longestOf } from '../../../desk/measured/stop-parts.ts';
 import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
 import { type Worth, worthWords } from '../../../words/measured/worth.ts';
 import type { MeasureAsk, MeasureReply } from '../../measuring.ts';
 import { aside } from '../../parts/aside.ts';
+import { told as answered } from '../../state/session.ts';
 import type { MeasureProps } from './measure-room.tsx';
 
 interface Heard {
@@ -20,7 +22,7 @@ const and = (heard: Heard, told: Told): Heard =>
     : { ...heard, worths: Object.assign([...heard.worths], { [told.at]: told.worth }) };
 
 export function Next({ outing, voice: { system, wording } }: MeasureProps) {
-  const [of, ask] = useState<MeasureProps['outing']>();
+  const [of, look] = useState<MeasureProps['outing']>();
   const [heard, setHeard] = useState(nothing);
   const [done, setDone] = useState(false);
   const wanted = of === outing;
@@ -32,12 +34,15 @@ export function Next({ outing, voice: { system, wording } }: MeasureProps) {
       if (told) setHeard((now) => and(now, told));
       if (last) setDone(true);
     };
-    return aside<MeasureReply>({ measure: 'next', outing } satisfies MeasureAsk, hear, () => setDone(true));
+    // The page has its answer already, if the outing was not changed this moment.
+    const longest = longestOf(answered.peek()?.answer.speeds ?? null, outing.plannedSpeed);
+    const ask = { measure: 'next', outing, ...(longest ? { longest } : {}) } satisfies MeasureAsk;
+    return aside<MeasureReply>(ask, hear, () => setDone(true));
   }, [wanted, outing]);
   if (!wanted)
     return (
       <p>
-        <button type="button" class="main" onClick={() => ask(outing)}>
+        <button type="button" class="main" onClick={() => look(outing)}>
           What would change my answer most?
         </button>
       </p>
