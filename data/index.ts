@@ -127,6 +127,7 @@ export const instruments: Instruments = {
   stopwatch: assumed('measuring/stopwatch'),
   tape: assumed('measuring/tape'),
   mark: assumed('measuring/mark'),
+  place: assumed('measuring/place'),
   balance: assumed('measuring/balance'),
   pull: assumed('measuring/pull'),
   speedometer: assumed('measuring/speedometer'),

@@ -2,40 +2,41 @@
 import type { Command as Program } from 'commander';
 import { tellDifference, tellStanding } from '../../desk/figures.ts';
 import { single } from '../../desk/make-up.ts';
+import { keptTests } from '../../desk/measured/ages.ts';
+import { builtAlike, withAlike } from '../../desk/measured/alike.ts';
 import { applyToLine, applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
-import { outingIn, type Stood, stoodAt } from '../../desk/measured/compare.ts';
+import { answersBeside, type BeforeAfter, outingIn, toldBeside } from '../../desk/measured/compare.ts';
+import { foretoldOf, keepAsCheck } from '../../desk/measured/foretold.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
-import { measured } from '../../desk/measured/measure.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
-import { predictedStops } from '../../desk/measured/predicted.ts';
-import { kindOf, ofThatName, readRecord, tellOutcome, withPapers } from '../../desk/measured/record.ts';
-import { wholeAnswer } from '../../engine/answer/complete.ts';
-import { inquire } from '../../engine/answer/inquiry.ts';
-import type { Outcome as Made, Result } from '../../engine/calibrate/result.ts';
-import { type TestKind, tests } from '../../engine/calibrate/tests/index.ts';
+import { kindOf, ofThatName } from '../../desk/measured/record.ts';
+import type { Result } from '../../engine/calibrate/result.ts';
+import type { TestKind } from '../../engine/calibrate/tests/index.ts';
 import { writeFile } from '../../papers/index.ts';
-import type { ReadTest } from '../../papers/read-test.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
+import { keptWords } from '../../words/measured/ages.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
-import { predictedWords, stopWords, withWords } from '../../words/measured/predicted.ts';
+import { longWords } from '../../words/measured/stop-parts.ts';
 import { worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
-import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from '../open.ts';
+import { openOutingFile } from '../open.ts';
 import { progressOn } from '../progress.ts';
-import { type ReadingsOptions, recordFromCsv } from '../readings.ts';
 import { wrap } from '../screen.ts';
+import {
+  type Json,
+  kindNamed,
+  made,
+  type Opened,
+  opened,
+  paperAt,
+  REFUSED,
+  type WithOptions,
+} from '../test-record.ts';
 import { writeOut } from '../write.ts';
-
-type Json = Readonly<Record<string, unknown>>;
-
-interface WithOptions extends Options, ReadingsOptions {
-  readonly outing?: string;
-  readonly vehicle?: string;
-  readonly riders?: boolean;
-  readonly out?: string;
-}
+import { checkCommands } from './measure-checks.ts';
+import { logCommand } from './measure-log.ts';
 
 export const measureCommand: Command = {
   name: 'measure',
@@ -67,12 +68,13 @@ export const measureCommand: Command = {
       ),
     )
       .option('-o, --out <file>', 'write the paper here; nothing is written without it')
-      .action((record: string, paper: string, options: WithOptions) =>
+      .option('--alike', 'to the vehicles built alike as well: wider, and not as measured')
+      .option('--check-only', 'keep a stop test beside what the papers had said of it, and change no figure')
+      .action((record: string, paper: string, options: ApplyOptions) =>
         run(() => apply(record, paper, options), options),
       );
-    made(sub('check <record>', 'A stop test held against what the papers had said of its stops.')).action(
-      (path: string, options: WithOptions) => run(() => against(path, options), options),
-    );
+    checkCommands(sub, run);
+    logCommand(sub, run);
     sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
       (path: string, options: Options) => run(() => keptIn(path), options),
     );
@@ -87,24 +89,6 @@ export const measureCommand: Command = {
     );
   },
 };
-
-const made = (program: Program): Program =>
-  program
-    .option(
-      '--outing <file>',
-      'the train on its line that it was made with, where the record does not hold it',
-    )
-    .option('--vehicle <id>', 'the vehicle of it that was tested by itself')
-    .option('--test <test>', 'the record is a CSV of readings of this test')
-    .option('--date <day>', 'the day of those readings')
-    .option('--rail <state>', 'the rail as it was')
-    .option('--set <field=value...>', 'what else the test needs, as gear="vacuum brake"')
-    .option('--riders', 'the riders of the outing were aboard; the driver alone, if nothing is said');
-
-function kindNamed(test: string): TestKind {
-  if (test in tests) return test as TestKind;
-  throw new UsageFault(`found the test ${test}; expected ${testKinds.join(', ')}`);
-}
 
 // ---- what there is
 
@@ -163,58 +147,6 @@ async function onPaper(
 
 // ---- what readings say
 
-interface Opened {
-  readonly record: Json;
-  readonly read: ReadTest;
-  readonly outcome: Made;
-  readonly lines: readonly string[];
-}
-
-async function recordAt(path: string): Promise<Json> {
-  const json = (await jsonIn(path)) as Json | null | undefined;
-  if (json?.['heedway'] === 'test') return json;
-  throw new UsageFault(
-    `${path}: found no test; expected a record with "heedway": "test", or a CSV of readings with --test`,
-  );
-}
-
-async function opened(path: string, options: WithOptions): Promise<Opened> {
-  const record =
-    options.test === undefined
-      ? await recordAt(path)
-      : await recordFromCsv(path, kindNamed(options.test), options);
-  const outing = options.outing === undefined ? undefined : await bundled(options.outing);
-  if (options.vehicle !== undefined && !outing) throw new UsageFault('--vehicle: expected with --outing');
-  const { riders = false, vehicle } = options;
-  if (outing && vehicle !== undefined) vehicleIn(outing, vehicle);
-  const whole = withPapers(
-    record,
-    outing && { outing, riders, ...(vehicle === undefined ? {} : { vehicle }) },
-  );
-  // A path such as {"file": "car.json"} is followed from where the record lies.
-  const { entry, load } = fromDisk({ path, content: JSON.stringify(whole) });
-  const read = await readRecord(entry, load);
-  if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
-  const outcome = measured(read.value);
-  const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
-  return { record: whole, read: read.value, outcome, lines };
-}
-
-function vehicleIn(outing: Json, id: string): void {
-  const ids = single(outing).map((one) => `${one.id}`);
-  if (!ids.includes(id)) throw new UsageFault(`--vehicle: found ${id}; expected ${ids.join(', ')}`);
-}
-
-async function bundled(path: string): Promise<Json> {
-  // Its problems are told with their files.
-  await openOutingFile(path);
-  const bundle = await bundleFile(path);
-  if (!bundle.ok) throw refusal(bundle.problems);
-  return bundle.value;
-}
-
-const REFUSED = 30;
-
 async function readings(path: string, options: WithOptions): Promise<Outcome> {
   const test = await opened(path, options);
   if (options.out) await writeOut(options.out, writeFile(test.record));
@@ -227,51 +159,35 @@ const toldReadings = ({ record, outcome, lines }: Opened): Outcome => ({
   exit: outcome.ok ? 0 : REFUSED,
 });
 
-async function against(path: string, options: WithOptions): Promise<Outcome> {
-  const { read } = await opened(path, options);
-  const { test, outing } = read;
-  if (test.kind !== 'stop-test' || !outing)
-    throw new UsageFault(
-      `${path}: found ${test.kind === 'stop-test' ? 'no train on its line' : `a ${test.kind}`}; expected a stop test with the outing that it was made with`,
-    );
-  const stops = predictedStops(test, outing);
-  const words = [predictedWords(stops), ...[withWords(test.brakes)].filter((line) => line !== undefined)];
-  return {
-    text: [
-      ...stops.map((stop) => stopWords(stop, { system: options.units })),
-      ...words.flatMap((line) => wrap(line)),
-    ].join('\n'),
-    json: { stops, inside: stops.filter((s) => s.inside).length, words },
-    exit: stops.every((s) => s.inside) ? 0 : REFUSED,
-  };
-}
-
 // ---- into a paper and out of it
 
-async function paperAt(path: string): Promise<Json> {
-  const json = (await jsonIn(path)) as Json | undefined;
-  if (json?.['heedway'] === 'outing') return bundled(path);
-  if (json?.['heedway'] === 'vehicle' || json?.['heedway'] === 'line') return json;
-  throw new UsageFault(`${path}: found none of them; expected an outing, a vehicle or a line`);
+interface ApplyOptions extends WithOptions {
+  readonly checkOnly?: boolean;
+  readonly alike?: boolean;
 }
 
-async function apply(path: string, into: string, options: WithOptions): Promise<Outcome> {
+async function apply(path: string, into: string, options: ApplyOptions): Promise<Outcome> {
   const paper = await paperAt(into);
   const outing = paper['heedway'] === 'outing';
   const test = await opened(
     path,
     outing && options.outing === undefined ? { ...options, outing: into } : options,
   );
-  const { record, outcome, lines } = test;
+  const { outcome, lines } = test;
+  const record = foretoldOf(test.record, test.read);
+  if (options.checkOnly) return keptAsCheck(paper, record, into, options);
   if (!outcome.ok) return toldReadings(test);
   const { results } = outcome;
+  const one = outing ? (options.vehicle ?? onlyOne(paper, record, results)) : undefined;
+  const likes = options.alike && one !== undefined ? builtAlike(paper, one) : [];
+  const ids = likes.map(({ id }) => id);
   const applied = outing
-    ? applyToOuting(paper, record, results, options.vehicle ?? onlyOne(paper, record, results))
+    ? applyToOuting(paper, record, withAlike(results, ids), one, ids)
     : paper['heedway'] === 'line'
       ? applyToLine(paper, record, results)
       : applyToVehicle(paper, record, results, options.vehicle);
   const speech = { system: options.units, wording: options.wording };
-  const [was, now] = outing ? [await asked(paper, speech), await asked(applied.paper, speech)] : [];
+  const stood = outing ? await beforeAndAfter(paper, applied.paper, speech) : undefined;
   if (options.out) await writeOut(options.out, writeFile(applied.paper));
   return {
     text: [
@@ -279,13 +195,22 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
       ...applied.left.map((one) => notWrittenWords(one, options.wording)),
       writtenWords(applied.written.length),
       ...applied.written.map((field) => `  ${field}`),
-      ...(was && now
-        ? ['', `before: ${tellStanding(was)}`, `now:    ${tellStanding(now)}`, tellDifference(was, now)]
+      ...(likes.length > 0
+        ? [
+            `Taken for those built alike, wider and not as measured: ${likes.map(({ name }) => name).join(', ')}`,
+          ]
+        : []),
+      ...(stood
+        ? [
+            '',
+            `before: ${tellStanding(stood.was)}`,
+            `now:    ${tellStanding(stood.now)}`,
+            tellDifference(stood.was, stood.now),
+            ...(stood.stop === undefined ? [] : [stood.stop]),
+          ]
         : []),
       '',
-      options.out
-        ? `Written into ${options.out}`
-        : `Nothing is changed on the disk: --out says where to write it`,
+      options.out ? `Written into ${options.out}` : NOT_WRITTEN,
     ]
       .flatMap((line) => wrap(line, '  '))
       .join('\n'),
@@ -293,19 +218,36 @@ async function apply(path: string, into: string, options: WithOptions): Promise<
       written: applied.written,
       left: applied.left,
       words: lines,
-      before: was,
-      now,
+      before: stood?.was,
+      now: stood?.now,
+      stop: stood?.stop,
       out: options.out,
     },
     exit: applied.written.length > 0 ? 0 : REFUSED,
   };
 }
 
-async function asked(paper: Json, speech: Omit<Voice, 'outing'>): Promise<Stood | undefined> {
-  const read = await outingIn(paper);
-  if (!read.ok) return undefined;
-  const answer = wholeAnswer(inquire(read.value), { remedies: false, counts: 'today' });
-  return stoodAt(paper, read.value, answer, speech);
+async function keptAsCheck(paper: Json, record: Json, into: string, options: ApplyOptions): Promise<Outcome> {
+  if (paper['heedway'] !== 'outing' || record['foretold'] === undefined)
+    throw new UsageFault(`${into}: --check-only: expected a stop test and the outing that it was made with`);
+  if (options.out) await writeOut(options.out, writeFile(keepAsCheck(paper, record)));
+  return {
+    text: `Kept as a check; no figure is changed. ${options.out ? `Written into ${options.out}` : NOT_WRITTEN}`,
+    json: { kept: record['name'], out: options.out },
+    exit: 0,
+  };
+}
+
+const NOT_WRITTEN = 'Nothing is changed on the disk: --out says where to write it';
+
+async function beforeAndAfter(
+  before: Json,
+  after: Json,
+  speech: Omit<Voice, 'outing'>,
+): Promise<BeforeAfter | undefined> {
+  const [old, fresh] = await Promise.all([outingIn(before), outingIn(after)]);
+  if (!old.ok || !fresh.ok) return undefined;
+  return toldBeside([before, after], [old.value, fresh.value], answersBeside(old.value, fresh.value), speech);
 }
 
 /** Whichever vehicle of the outing the test was made with, where that is plain. */
@@ -321,18 +263,13 @@ function onlyOne(paper: Json, record: Json, results: readonly Result[]): string 
 }
 
 async function keptIn(path: string): Promise<Outcome> {
-  const kept = testsIn(await paperAt(path)).map((test, i) => ({
-    number: i + 1,
-    name: test['name'],
-    date: test['date'],
-    kind: kindOf(test),
-  }));
+  const kept = keptTests(await paperAt(path), new Date().toISOString().slice(0, 10));
   return {
     text:
       kept.length === 0
         ? 'No test is kept here.'
-        : kept.map(({ number, date, name }) => `${number}. ${date}  ${name}`).join('\n'),
-    json: kept,
+        : kept.map((one) => `${one.number}. ${one.date}  ${one.name} (${keptWords(one)})`).join('\n'),
+    json: kept.map((one) => ({ ...one, words: keptWords(one) })),
     exit: 0,
   };
 }
@@ -352,9 +289,7 @@ async function back(path: string, number: string, options: WithOptions): Promise
   return {
     text: [
       takenBackWords(`${tests[n - 1]['name']}`, stays),
-      options.out
-        ? `Written into ${options.out}`
-        : 'Nothing is changed on the disk: --out says where to write it',
+      options.out ? `Written into ${options.out}` : NOT_WRITTEN,
     ].join('\n'),
     json: { taken: tests[n - 1]['name'], stays, out: options.out },
     exit: 0,
@@ -371,17 +306,21 @@ function next(program: Program, run: Run): void {
         const outing = await openOutingFile(path);
         const progress = progressOn(process.stderr);
         progress.say('answering as each test might find it');
-        const ranked = whatToMeasure(outing, { counts: options.quick !== true });
+        const { stop, worths } = whatToMeasure(outing, { counts: options.quick !== true });
         progress.end();
         const speech = { system: options.units, wording: options.wording };
+        const ranked = worths.map((worth) => ({ ...worth, words: worthWords(worth, speech) }));
+        const long = stop && longWords(stop, speech);
         return {
-          text:
-            ranked.length === 0
-              ? 'Nothing that a test here would tell is assumed.'
-              : ranked
-                  .flatMap((worth, i) => wrap(`${i + 1}. ${worthWords(worth, speech)}`, '   '))
-                  .join('\n'),
-          json: ranked.map((worth) => ({ ...worth, words: worthWords(worth, speech) })),
+          text: [
+            ...(long
+              ? [...wrap(long.what), ...long.parts.flatMap((part) => wrap(`  - ${part}`, '    ')), '']
+              : []),
+            ...(ranked.length === 0
+              ? ['Nothing that a test here would tell is assumed.']
+              : ranked.flatMap(({ words }, i) => wrap(`${i + 1}. ${words}`, '   '))),
+          ].join('\n'),
+          json: { stop: stop && { ...stop, words: long }, tests: ranked },
           exit: 0,
         };
       }, options),

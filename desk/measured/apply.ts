@@ -141,7 +141,7 @@ function intoVehicle(
 }
 
 /** The record as it is kept: the papers that it was made with are those that keep it. */
-function kept(paper: Json, record: Json, instead: readonly Instead[]): Json {
+export function kept(paper: Json, record: Json, instead: readonly Instead[]): Json {
   const { outing: _outing, vehicle: _vehicle, instead: _before, ...rest } = record;
   return { ...paper, tests: [...testsIn(paper), { ...rest, instead }] };
 }
@@ -175,19 +175,21 @@ function whyNot(belongs: readonly Belongs[]): NotWritten {
  * @param paper an outing's with all parts in it
  * @param record with the papers that the test was made with
  * @param alone id of the vehicle of its train that was tested by itself
+ * @param likes ids of those built alike, for which `results` has figures too
  */
 export function applyToOuting(
   paper: Json,
   record: Json,
   results: readonly Result[],
   alone?: string,
+  likes: readonly string[] = [],
 ): Applied {
   const written: string[] = [];
   const left: { key: string; why: NotWritten }[] = [];
   const instead: Instead[] = [];
   const here = new Set(
     single(paper)
-      .filter((one) => sameAsTested(one, record, alone))
+      .filter((one) => likes.includes(`${one.id}`) || sameAsTested(one, record, alone))
       .map(({ id }) => id),
   );
   const ofVehicle =

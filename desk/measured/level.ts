@@ -1,5 +1,5 @@
 /**
- * A phone as a level: which way it feels its weight, against the way it felt it where that was set level. AirTree down a
+ * A phone as a level: which way it feels its weight, against the way it felt it where that was set level. Laid down a
  * second time turned half round, the floor's own slope falls out. Pure.
  */
 

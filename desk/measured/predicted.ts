@@ -1,6 +1,6 @@
 /**
- * A stop test as a check: what the outing, as its papers have it, would have said of each stop before it was made. Of many such
- * stops no more than one in a hundred is longer than the careful figure.
+ * A stop test as a check: what the outing, as its papers have it, would have said of each stop before it was made, with the brakes
+ * that were put on. Of many such stops no more than one in a hundred is longer than the careful figure.
  */
 import { exact } from '../../engine/base/quantity.ts';
 import type { StopTest } from '../../engine/calibrate/tests/stop-test.ts';
@@ -9,6 +9,7 @@ import { prepare } from '../../engine/motion/prepare.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import { openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 
 export interface Predicted {
   /** m/s */
@@ -25,6 +26,7 @@ export function predictedStops(test: StopTest, outing: Outing): Predicted[] {
   const asRun = (direction: Outing['direction']): Outing => ({
     ...outing,
     direction,
+    train: test.brakes ? withBrakes(outing.train, test.brakes) : outing.train,
     conditions: { ...outing.conditions, reaction, railState: test.rail },
   });
   const ways = {
@@ -50,3 +52,9 @@ export function predictedStops(test: StopTest, outing: Outing): Predicted[] {
     });
   });
 }
+
+/** Brakes of other kinds were left off. */
+const withBrakes = (train: Outing['train'], kinds: readonly BrakeKind[]): Outing['train'] => ({
+  ...train,
+  vehicles: train.vehicles.map((v) => ({ ...v, brakes: v.brakes.filter((b) => kinds.includes(b.kind)) })),
+});

@@ -99,21 +99,57 @@ export function countCars(
   return states.map((state) => {
     const reach = (way: CountWay): Reached =>
       reachFrom((n) => checkOf(n).limits(way, state), here, least, most, useful);
-    /** No farther than what the others leave. */
-    const allowed = (way: DecidingWay, upTo: number): Reached =>
-      reachFrom((n) => checkOf(n).forbids(way, state), here, least, Math.max(here, upTo));
     const reaches = new Map(ways.map((way) => [way, reach(way)]));
-    const pulled = allowed('pulled', Math.min(most, host ?? most));
-    const held = allowed('held', Math.min(most, host ?? most));
-    const stopped = allowed('stopped', Math.min(most, host ?? most, topOf(pulled, most), topOf(held, most)));
+    const forbidden = reachedAll(
+      (way, n) => checkOf(n).forbids(way, state),
+      here,
+      least,
+      Math.min(most, host ?? most),
+    );
     return {
       railState: state,
       ...told(reaches, most),
       odds: oddsOf(reaches, (way, n) => checkOf(n).odds(way, state)),
       host,
-      ...leastOf({ pulled, stopped, held }, host, least, most),
+      ...leastOf(forbidden, host, least, most),
     };
   });
+}
+
+/** The most that nothing forbids, sooner told than all counts; `null`: none, or nobody can tell. */
+export function leastCars(inquiry: Inquiry, state: RailState): number | null {
+  const { written } = inquiry.context;
+  const here = written.train.vehicles.filter(isCar).length;
+  const host = written.host.mostCars?.value ?? null;
+  if (here === 0) return null;
+  const least = here < written.train.vehicles.length ? 0 : 1;
+  const most = Math.max(MOST_CARS, here);
+  const checkOf = checks(inquiry, here, most);
+  const forbidden = reachedAll(
+    (way, n) => checkOf(n).forbids(way, state),
+    here,
+    least,
+    Math.min(most, host ?? most),
+  );
+  return leastOf(forbidden, host, least, most).least;
+}
+
+/** Each no farther than what the others leave. */
+function reachedAll(
+  forbids: (way: DecidingWay, n: number) => Fails,
+  here: number,
+  least: number,
+  most: number,
+): Readonly<Record<DecidingWay, Reached>> {
+  const allowed = (way: DecidingWay, upTo: number): Reached =>
+    reachFrom((n) => forbids(way, n), here, least, Math.max(here, upTo));
+  const pulled = allowed('pulled', most);
+  const held = allowed('held', most);
+  return {
+    pulled,
+    held,
+    stopped: allowed('stopped', Math.min(most, topOf(pulled, most), topOf(held, most))),
+  };
 }
 
 const does = (reached: Reached | undefined): reached is Reach => reached != null && 'to' in reached;

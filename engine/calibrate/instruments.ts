@@ -13,6 +13,8 @@ export interface Instruments {
   readonly tape: Quantity;
   /** A distance read at a mark, m. */
   readonly mark: Quantity;
+  /** Where a mark stands that is timed, or where satellites say that it was, m. */
+  readonly place: Quantity;
   /** A spring balance: true ÷ read; and how well one pull is read, as a share of it. */
   readonly balance: Quantity;
   readonly pull: Quantity;

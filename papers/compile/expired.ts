@@ -21,18 +21,35 @@ interface Told {
 
 const DAY = 86_400_000;
 
-const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY;
+export const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY;
+
+/**
+ * Whether the host's rule lets it count no more. @param on the day of the outing @param most days; undefined: no rule
+ */
+export function tooOldOn(
+  date: string | undefined,
+  on: string | undefined,
+  most: number | undefined,
+): boolean {
+  if (most === undefined) return false;
+  if (date === undefined || on === undefined) return true;
+  const days = daysBetween(date, on);
+  // A day to come, or that there is not, is no age.
+  return !(days >= 0 && days <= most);
+}
+
+/** Tested on the day of the work: after it. */
+export const workedSince = (
+  worked: readonly { readonly part: WorkedPart; readonly date: string }[] | undefined,
+  part: WorkedPart,
+  date: string | undefined,
+): boolean => (worked ?? []).some((w) => w.part === part && (date === undefined || date < w.date));
 
 export function withoutExpired(outing: Outing, notes: Notes): Outing {
   const told: Told[] = [];
   const { host, line, conditions } = outing;
   const tooOld = ({ how, date }: Quantity): boolean => {
-    const most = host.measuredLasts?.value;
-    if (how !== 'measured' || most === undefined) return false;
-    if (date === undefined || outing.date === undefined) return true;
-    const days = daysBetween(date, outing.date);
-    // A day to come, or that there is not, is no age.
-    return !(days >= 0 && days <= most);
+    return how === 'measured' && tooOldOn(date, outing.date, host.measuredLasts?.value);
   };
   const inPlace = (of: string, where: string, found: Quantity, usual: Quantity): Quantity => {
     told.push({ of, where, date: found.date });
@@ -81,9 +98,8 @@ const around = (found: Quantity, { value, low, high, source }: Quantity): Quanti
   ...(source === undefined ? {} : { source }),
 });
 
-/** Tested on the day of the work: after it. */
-const workedOn = ({ worked = [] }: Vehicle, part: WorkedPart, { how, date }: Quantity): boolean =>
-  how === 'measured' && worked.some((w) => w.part === part && (date === undefined || date < w.date));
+const workedOn = ({ worked }: Vehicle, part: WorkedPart, { how, date }: Quantity): boolean =>
+  how === 'measured' && workedSince(worked, part, date);
 
 /** Says it; gives what stands in its place, where anything is assumed. */
 type Say = (of: string, found: Quantity, usual?: Quantity) => Quantity | undefined;

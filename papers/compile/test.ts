@@ -96,6 +96,8 @@ function instrumentsOf({ instruments: own = {} }: TestFile): Instruments {
   return {
     ...instruments,
     ...(own.stopwatch === undefined ? {} : { stopwatch: about(0, own.stopwatch) }),
+    ...(own.place === undefined ? {} : { place: about(0, own.place), mark: about(0, own.place) }),
+    ...(own.speed === undefined ? {} : { speed: about(0, own.speed) }),
     ...scale('tape'),
     ...scale('balance'),
     ...scale('speedometer'),

@@ -6,6 +6,8 @@ export interface Fix {
   readonly lat: number;
   readonly lon: number;
   readonly height: number | undefined;
+  /** s of the day's clock; absent: the file says none, or none that can be read. */
+  readonly time?: number;
 }
 
 export interface Waypoint extends Fix {
@@ -53,7 +55,9 @@ export function gpxPoints(text: string, report: ReportAt, share: (done: number) 
   const routes: Fix[] = [];
   const places: Waypoint[] = [];
   let [segments, routeCount] = [0, 0];
-  let point: { lat: number; lon: number; height?: number | undefined; name: string } | undefined;
+  let point:
+    | { lat: number; lon: number; height?: number | undefined; time?: number; name: string }
+    | undefined;
   let words = '';
   let attributeCount = 0;
 
@@ -95,12 +99,22 @@ export function gpxPoints(text: string, report: ReportAt, share: (done: number) 
         point.height = figure(words, HIGHEST);
         if (point.height === undefined) fault('ele', show(words), `metres from -${HIGHEST} to ${HIGHEST}`);
       }
+      if (name === 'time') {
+        const time = Date.parse(words.trim());
+        if (Number.isFinite(time)) point.time = time / 1000;
+      }
       if (name === 'name') point.name = words.replace(/\s+/g, ' ').trim().slice(0, 200) || 'place';
     }
     if (!point || !['trkpt', 'rtept', 'wpt'].includes(name)) return;
-    const { lat, lon, height } = point;
+    const { lat, lon, height, time } = point;
     if (name === 'wpt') places.push({ lat, lon, height, name: point.name });
-    else (name === 'trkpt' ? tracks : routes).push({ lat, lon, height });
+    else
+      (name === 'trkpt' ? tracks : routes).push({
+        lat,
+        lon,
+        height,
+        ...(time === undefined ? {} : { time }),
+      });
     point = undefined;
     if (tracks.length + routes.length + places.length > MOST_POINTS)
       fault('', `more than ${MOST_POINTS} points`, 'fewer: record less often, or ride one round');

@@ -64,7 +64,7 @@ export function importGpx(content: Uint8Array | string, file: string, options: I
   return build(chain, places, options, notes);
 }
 
-const metresBetween = (a: Fix, b: Fix): number =>
+export const metresBetween = (a: Pick<Fix, 'lat' | 'lon'>, b: Pick<Fix, 'lat' | 'lon'>): number =>
   geodesic.Geodesic.WGS84.Inverse(a.lat, a.lon, b.lat, b.lon).s12 as number;
 
 interface Point {

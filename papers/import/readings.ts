@@ -1,7 +1,7 @@
 /**
  * Readings of a test from CSV, a row each: headings are the fields of its record, with their units, as `force (lbf)`,
  * `time_s`, `way`. Of coasts several runs stand below each other: `run` numbers them, the first row of each is where it
- * was let go, `rest` marks where it came to rest.
+ * was let go, `rest` marks where it came to rest. Of a video `frame` may stand for its times: the number of the frame.
  */
 import { type FieldForm, fileForm, type GroupForm, type NamedField } from '../fields.ts';
 import { type FileProblem, fileProblem, show } from '../problem.ts';
@@ -25,7 +25,7 @@ interface Column {
 const MOST_TOLD = 5;
 
 /** "Shown (mph)" → `shown`, `mph`; `time_s` → `time`, `s`. */
-function headed(cell: string): { readonly name: string; readonly unit: string } {
+export function headed(cell: string): { readonly name: string; readonly unit: string } {
   const [, name, unit] = /^(.*?)\s*[([]\s*([^)\]]+?)\s*[)\]]\s*$/.exec(cell) ??
     /^(.*?)_([^_\s]+)$/.exec(cell) ?? ['', cell, ''];
   return { name: name.toLowerCase().replace(/[\s_-]/g, ''), unit };
@@ -51,7 +51,13 @@ function keysOf(field: NamedField): readonly string[] {
   return (entry as GroupForm).fields.filter((f) => f.is.form !== 'list').map((f) => f.key);
 }
 
-export function importReadings(content: Uint8Array | string, file: string, kind: string): ReadReadings {
+/** @param rate frames of a video in each second */
+export function importReadings(
+  content: Uint8Array | string,
+  file: string,
+  kind: string,
+  rate?: number,
+): ReadReadings {
   const fail = (found: string, expected: string, row = 1, column = 1): ReadReadings => ({
     problems: [fileProblem(file, { path: ['readings'], found, expected }, { row, column })],
   });
@@ -70,7 +76,10 @@ export function importReadings(content: Uint8Array | string, file: string, kind:
   head.cells.forEach((cell, at) => {
     if (cell.trim() === '') return;
     const { name, unit } = headed(cell.trim());
-    const key = keys.find((k) => k.toLowerCase() === name);
+    const key =
+      rate !== undefined && name === FRAME && keys.includes('time')
+        ? FRAME
+        : keys.find((k) => k.toLowerCase() === name);
     if (key && !columns.some((c) => c.key === key)) columns.push({ key, unit, at });
     else if (problems.length < MOST_TOLD)
       problems.push(
@@ -85,11 +94,38 @@ export function importReadings(content: Uint8Array | string, file: string, kind:
   // As of a decimal comma where commas part the cells: half a figure would be read.
   const over = body.find(({ cells }) => cells.slice(head.cells.length).some((c) => c.trim() !== ''));
   if (over) return fail(`${over.cells.length} cells`, `${head.cells.length}, as in the heading`, over.row);
-  const read = body.map(({ cells }) => rowOf(cells, columns, semicolons));
+  const read = framesTimed(
+    body.map(({ cells }) => rowOf(cells, columns, semicolons)),
+    rate,
+  );
+  if ('bad' in read) return fail(show(read.bad), 'the number of a frame', body[read.row].row);
   const entry = entryOf(field);
   if (isCoast(entry)) return { test: { kind, [field.key]: runsOf(read) }, problems };
   const list = entry.form === 'group' ? read.map(typed) : read.map((row) => row[field.key] ?? '');
   return { test: { kind, [field.key]: list }, problems };
+}
+
+const FRAME = 'frame';
+
+/** Of a run the frames count from its first row's, as times do from where it was let go. */
+function framesTimed(
+  rows: readonly Cells[],
+  rate: number | undefined,
+): Cells[] | { readonly bad: string; readonly row: number } {
+  if (rate === undefined) return [...rows];
+  let [run, first] = ['', 0];
+  const timed: Cells[] = [];
+  for (const [i, { frame, ...row }] of rows.entries()) {
+    if (frame === undefined) {
+      timed.push(row);
+      continue;
+    }
+    if (!/^\d+$/.test(frame)) return { bad: frame, row: i };
+    const own = row['run'] ?? (i === 0 ? '1' : run);
+    if (own !== run) [run, first] = [own, 'at' in row ? Number(frame) : 0];
+    timed.push({ ...row, time: `${((Number(frame) - first) / rate).toFixed(4)} s` });
+  }
+  return timed;
 }
 
 type Cells = Readonly<Record<string, string>>;

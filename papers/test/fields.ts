@@ -22,6 +22,15 @@ const instruments = group({
       assumed: 'measuring/tape',
     },
   ),
+  place: may(
+    figure('length', 0.001, 50),
+    'place',
+    'How far one place may be off, of a mark or of rest: a few metres where satellites tell it.',
+    { assumed: 'measuring/place' },
+  ),
+  speed: may(figure('speed', 0.001, 5), 'speed', 'How far one reading of the speed may be off.', {
+    assumed: 'measuring/speed',
+  }),
   balance: may(figure('ratio', 0, 0.5), 'balance', 'How far the spring balance may be off throughout.', {
     assumed: 'measuring/balance',
   }),
@@ -54,6 +63,17 @@ const instead = group({
   wrote: must(z.unknown(), 'written', 'What the test wrote there.'),
 });
 
+const foretold = group({
+  speed: must(figure('speed', 0.05, 30), 'speed', 'At the mark.'),
+  measured: must(figure('length', 0, 5000), 'measured', 'From the mark to where its front rested.'),
+  likely: may(figure('length', 0, 1e6), 'likely', 'What the papers had said; left out: never.'),
+  careful: may(
+    figure('length', 0, 1e6),
+    'careful',
+    'No more than one in a hundred is longer; left out: never.',
+  ),
+});
+
 export const testSchema = group({
   ...head('test'),
   date: must(day(), 'date', 'The day it was made.'),
@@ -72,6 +92,11 @@ export const testSchema = group({
     z.discriminatedUnion('kind', [...runTests, ...brakeTests, ...standTests]),
     'test',
     'Which test it was, and its readings.',
+  ),
+  foretold: may(
+    rows(foretold, 0, 200),
+    'foretold',
+    'Written by the program where a stop test was applied: each stop beside what the papers had said of it before.',
   ),
   instead: may(
     rows(instead, 0, 500),

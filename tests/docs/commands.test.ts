@@ -1,5 +1,5 @@
 /** Every command shown in the documentation runs. */
-import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -44,14 +44,17 @@ const commands = shown.filter(({ line }) => {
   return full || fresh.length > 0;
 });
 
-/** Words of a shell line; output files go to a folder of their own. */
+/** Words of a shell line; output files go to a folder of their own, and are read from there. */
 const words = (line: string): string[] => {
   const list = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare).slice(1);
   // What `new` makes goes there too.
   if (list[0] === 'new') list[1] = join(folder, list[1]);
-  return list.map((word, i) =>
-    /^--(pdf|svg|plan|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word,
-  );
+  return list.map((word, i) => {
+    const made = join(folder, word);
+    return /^--(pdf|svg|plan|out)$/.test(list[i - 1] ?? '') || (/\.\w+$/.test(word) && existsSync(made))
+      ? made
+      : word;
+  });
 };
 
 describe('commands in the documentation', () => {

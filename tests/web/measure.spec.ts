@@ -166,3 +166,44 @@ test('the phone as a level: none, then set both ways round, and read @phone', as
   await expect(level.getByRole('timer')).toHaveText('upside down');
   await barrierFree(page, 'level');
 });
+
+test('a stop test as a check, kept, published and read again @phone', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await example(page, url(), 'Battery engine, vacuum brakes');
+  await page.goto(`${url()}#measure/stop-test`);
+  const file = (name: string, mimeType: string) => ({
+    name: name.replace(/.*\//, ''),
+    mimeType,
+    buffer: readFileSync(new URL(`../../examples/${name}`, import.meta.url)),
+  });
+  await page
+    .getByLabel('Bring in a record, or readings as CSV')
+    .setInputFiles(file('tests/stop-test.json', 'application/json'));
+  const check = page.getByText('Was the answer right?');
+  await check.click();
+  await expect(said(page)).toContainText('12 of 12 stops were no longer than the careful figure');
+  await page.getByText('From a track or a log of a phone').click();
+  await page.getByLabel('Where the front stood').fill('320 ft');
+  await page.getByLabel('Second of the log: brake put on').fill('6');
+  await page.getByLabel('Take the log').setInputFiles(file('logs/stop-speeds.csv', 'text/csv'));
+  await expect(page.getByText('at rest at 353 ft after 5.5 s')).toBeVisible();
+  await expect(said(page)).toContainText('13 of 13 stops were no longer than the careful figure');
+  await fits(page);
+  await barrierFree(page, 'check');
+  await page.getByRole('button', { name: 'Keep it as a check alone' }).click();
+  await page.getByRole('link', { name: 'All tests' }).first().click();
+  const kept = page.getByRole('region', { name: 'Measured' });
+  await expect(kept).toContainText('14 days old; a check alone');
+  await expect(kept).toContainText('13 stops of 1 test: none was longer');
+  await kept.getByText('Data sheets: publish').click();
+  const saving = page.waitForEvent('download');
+  await kept.getByRole('button', { name: 'Data sheet without names, as CSV' }).click();
+  const sheet = readFileSync(await (await saving).path());
+  expect(sheet.toString()).not.toContain('Bracken');
+  await kept
+    .getByLabel('Read data sheets')
+    .setInputFiles({ name: 's.csv', mimeType: 'text/csv', buffer: sheet });
+  await expect(kept).toContainText('13 rows are invented');
+  await fits(page);
+  await barrierFree(page, 'kept');
+});

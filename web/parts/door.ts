@@ -10,6 +10,7 @@ import { type FileProblem, readHost, readLine, readTrain, readVehicle } from '..
 import { readJson } from '../../papers/json.ts';
 import { decodeText } from '../../papers/text.ts';
 import { change, edit, elsewhere, type Json, openTried, paper } from '../state/session.ts';
+import { takeDrafts } from './drafts.ts';
 import { readEverything } from './everything.ts';
 import { several } from './several.ts';
 import { takeIn } from './shed.ts';
@@ -130,8 +131,9 @@ async function openContent(content: Uint8Array, name: string, mine: number): Pro
   const read = await readEverything(content, name);
   if (overtaken(mine)) return;
   if (!read.ok) return tell('', read.problems);
-  const { outing, vehicles, tried } = read.value;
+  const { outing, vehicles, drafts, tried } = read.value;
   await takeIn(vehicles);
+  if (drafts) takeDrafts(drafts);
   if (tried)
     await openBeside(tried.paper as Json, () => openTried(tried.paper as Json, tried.outing, tried.trials));
   else await openBeside(outing, () => change(outing));

@@ -2,6 +2,7 @@
 import { fileOf } from '../../desk/asked.ts';
 import { fileName } from '../../desk/file-name.ts';
 import { asked, paper } from '../state/session.ts';
+import { allDrafts } from './drafts.ts';
 import { writeEverything } from './everything.ts';
 import { saveJson } from './save.ts';
 import { ownVehicles } from './shed.ts';
@@ -11,7 +12,7 @@ export function saveEverything(): void {
   const outing = asked.value ? fileOf(asked.value) : paper.value;
   const { name, date } = paper.value;
   saveJson(
-    writeEverything({ outing, vehicles: ownVehicles() }),
+    writeEverything({ outing, vehicles: ownVehicles(), drafts: allDrafts() }),
     fileName(String(name ?? ''), typeof date === 'string' ? date : undefined, '.json'),
   );
 }

@@ -31,4 +31,48 @@ const length = (si: number, shown: Shown): string =>
 export const withWords = (brakes: readonly string[] | undefined): string | undefined =>
   brakes === undefined
     ? undefined
-    : `The stops were made with ${brakes.map((b) => b.replace(/-/g, ' ')).join(' and ')} alone; the papers' figures are with all brakes that the driver has, so a stop with all is shorter than these.`;
+    : `Stops and figures are with ${brakes.map((b) => b.replace(/-/g, ' ')).join(' and ')} alone.`;
+
+/** All stops that were ever held against what had been said of them. */
+export interface RunningRecord {
+  readonly tests: number;
+  readonly stops: number;
+  /** No longer than the careful figure. */
+  readonly inside: number;
+  readonly beyondLikely: number;
+  /** Of the share inside, 95 times in a hundred: exact, each stop taken by itself. */
+  readonly bounds: readonly [low: number, high: number];
+  /** What the careful figure promises lies within the bounds or below them. */
+  readonly kept: boolean;
+  /** So many stops show it: the bounds lie above what is promised. */
+  readonly shown: boolean;
+}
+
+/** "24 stops of 2 tests: all were no longer than …" */
+export function recordWords({
+  tests,
+  stops,
+  inside,
+  beyondLikely,
+  bounds,
+  kept,
+  shown,
+}: RunningRecord): string[] {
+  const many = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+  const longer = stops - inside;
+  return [
+    `${many(stops, 'stop')} of ${many(tests, 'test')}: ${longer === 0 ? 'none was' : longer === 1 ? 'one was' : `${longer} were`} longer than the careful figure that the papers had told before. Going by these alone, between ${percent(bounds[0], Math.floor)} and ${percent(bounds[1], Math.ceil)} of stops keep within it, 95 times in a hundred.`,
+    kept
+      ? shown
+        ? 'That shows what the figure promises: 99 in a hundred.'
+        : 'It promises 99 in a hundred: that takes about 370 stops to show, none of them longer.'
+      : 'It promises 99 in a hundred, and these stops say that it does not keep that: do not rely on it until you know why. Look at the papers, and at how well speed and place were read.',
+    `${beyondLikely} of ${stops} were longer than the likely figure; about half should be. Stops of one day share train and rail, so they tell less than so many by themselves. Tests that were taken back are not among them.`,
+  ];
+}
+
+/** Rounded away from what is claimed, to a tenth where it is near all. */
+function percent(share: number, round: (x: number) => number): string {
+  const steps = share > 0.98 && share < 1 ? 10 : 1;
+  return `${round(share * 100 * steps) / steps} %`;
+}

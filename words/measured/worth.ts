@@ -3,6 +3,15 @@ import type { TestKind } from '../../engine/calibrate/tests/index.ts';
 import { inWording, say, type Voice } from '../voice.ts';
 import { testNames } from './tests.ts';
 
+/** How many cars may be taken, now and after the test: as it most likely finds, and at either end of that. */
+export interface CarsAfter {
+  readonly now: number;
+  readonly likely: number;
+  readonly least: number;
+  readonly most: number;
+  readonly mean: number;
+}
+
 /** What a test would do to the answer. */
 export interface Worth {
   readonly kind: TestKind;
@@ -18,8 +27,8 @@ export interface Worth {
   readonly bettersWord: number;
   /** Mean over the line and over what it may find: permitted speed then, less now, m/s. */
   readonly faster: number;
-  /** Mean of the number of cars that may be taken then, less now; absent: not asked, or nobody can tell it now. */
-  readonly moreCars?: number;
+  /** Cars that may be taken; absent: not asked, or nobody can tell it now. */
+  readonly cars?: CarsAfter;
 }
 
 /** Slower than this nobody sees, m/s. */
@@ -36,7 +45,7 @@ export function worthWords(worth: Worth, voice: Pick<Voice, 'system' | 'wording'
 }
 
 function partsOf(
-  { asked, changesWord, bettersWord, faster, moreCars }: Worth,
+  { asked, changesWord, bettersWord, faster, cars }: Worth,
   voice: Pick<Voice, 'system'>,
 ): string[] {
   const share = (of: number): string => `${Math.round(of * 100)} in 100`;
@@ -45,9 +54,7 @@ function partsOf(
     ...(asked > 0 ? ['the answer cannot be told without it'] : []),
     ...(bettersWord > 0 ? [`the word would be better after it in ${share(bettersWord)} cases`] : []),
     ...(worse > 1e-9 ? [`worse in ${share(worse)}`] : []),
-    ...(moreCars !== undefined && Math.abs(moreCars) >= 0.2
-      ? [`on the mean ${Math.abs(moreCars).toFixed(1)} cars ${moreCars > 0 ? 'more' : 'fewer'}`]
-      : []),
+    ...(cars ? carsParts(cars) : []),
     ...(Math.abs(faster) >= SEEN
       ? [
           `on the mean ${say(voice, { si: Math.abs(faster), kind: 'speed' })} ${faster > 0 ? 'faster' : 'slower'}`,
@@ -55,3 +62,22 @@ function partsOf(
       : []),
   ];
 }
+
+/** "it would most likely let you take five cars instead of three" */
+function carsParts({ now, likely, least, most }: CarsAfter): string[] {
+  const range = least === most ? '' : ` (${number(least)} to ${number(most)})`;
+  if (likely > now)
+    return [`it would most likely let you take ${carsWord(likely)} instead of ${number(now)}${range}`];
+  if (likely < now)
+    return [
+      `it would most likely show that you may take ${likely === 0 ? '' : 'no more than '}${carsWord(likely)} instead of ${number(now)}${range}`,
+    ];
+  if (least === most) return [];
+  return [
+    `most likely ${carsWord(now)} as now, but it may be ${least < now ? number(least) : ''}${least < now && most > now ? ' or ' : ''}${most > now ? number(most) : ''}`,
+  ];
+}
+
+const small = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const number = (n: number): string => small[n] ?? `${n}`;
+const carsWord = (n: number): string => (n === 0 ? 'no car' : n === 1 ? 'one car' : `${number(n)} cars`);

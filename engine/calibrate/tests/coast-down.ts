@@ -172,13 +172,14 @@ function layRun(run: CoastRun, { loaded, outing }: OutingContext): Laid {
  * is so much of the way as the train ran in it.
  */
 function readingsOf(run: CoastRun, marks: readonly number[], { instruments }: Around): Reading[] {
-  const [watch, speed, mark] = [instruments.stopwatch, instruments.speed, instruments.mark].map(errorOf);
+  const { stopwatch, mark: marked, place: placed } = instruments;
+  const [watch, speed, mark, place] = [stopwatch, instruments.speed, marked, placed].map(errorOf);
   const { rest } = run;
   const ran = speedsAtMarks(run, marks);
   return [
     ...(run.speed ? [{ value: run.speed, error: speed, kind: 'speed' as const }] : []),
     ...run.passes.flatMap((p, i) => [
-      ...(p.time === undefined ? [] : [{ value: marks[i], error: Math.hypot(ran[i] * watch, LEAST_PLACE) }]),
+      ...(p.time === undefined ? [] : [{ value: marks[i], error: Math.hypot(ran[i] * watch, place) }]),
       ...(p.speed === undefined ? [] : [{ value: p.speed, error: speed, kind: 'speed' as const }]),
     ]),
     ...(rest ? [{ value: marks[marks.length - 1], error: mark }] : []),
@@ -186,9 +187,6 @@ function readingsOf(run: CoastRun, marks: readonly number[], { instruments }: Ar
     ...(rest?.time === undefined ? [] : [{ value: rest.time, error: 2 * watch, kind: 'time' as const }]),
   ];
 }
-
-/** m */
-const LEAST_PLACE = 0.02;
 
 /** Roughly, from the times before and after; 1 m/s where nothing tells. */
 function speedsAtMarks({ passes }: CoastRun, marks: readonly number[]): number[] {

@@ -38,6 +38,19 @@ describe('readings from CSV', () => {
     expect(test).toEqual(whole['test']);
   });
 
+  it('frames of a video stand for times, from the first of each run', () => {
+    const csv = 'run,way,at (ft),frame\n1,forward,300,120\n1,,320,210\n2,reverse,340,1000\n2,,320,1045\n';
+    const { test } = importReadings(csv, 'film.csv', 'coast-down', 30);
+    expect(test?.['runs']).toMatchObject([
+      { from: '300 ft', passes: [{ at: '320 ft', time: '3.0000 s' }] },
+      { from: '340 ft', passes: [{ at: '320 ft', time: '1.5000 s' }] },
+    ]);
+    const odd = importReadings(csv.replace('210', '7.5 s'), 'film.csv', 'coast-down', 30);
+    expect(odd.problems[0].found).toBe('"7.5 s"');
+    // Without the frames of a second nobody knows what they are.
+    expect(importReadings(csv, 'film.csv', 'coast-down').problems[0].found).toBe('"frame"');
+  });
+
   it('with semicolons have commas in their figures', () => {
     const semi = importReadings('height (mm);lifts\n1,5;no\n2;yes\n', 't.csv', 'wheel-block');
     expect(semi.test?.['blocks']).toEqual([

@@ -1,8 +1,8 @@
 /** Tilt by the phone's own sense of weight: asked for on a tap, set level both ways round, read when it is held still. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Felt, levelOf, steady, tiltFrom } from '../../../desk/measured/level.ts';
+import type { Draft } from '../../parts/drafts.ts';
 import type { Json } from '../../state/session.ts';
-import type { Draft } from './drafts.ts';
 
 interface Props {
   readonly draft: Draft;

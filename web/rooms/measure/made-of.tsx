@@ -2,9 +2,9 @@
 import { single } from '../../../desk/make-up.ts';
 import type { Guide } from '../../../desk/measured/guide.ts';
 import { usualName } from '../../../desk/measured/record.ts';
+import type { Draft } from '../../parts/drafts.ts';
 import { Tick } from '../../parts/tick.tsx';
 import { paper } from '../../state/session.ts';
-import type { Draft } from './drafts.ts';
 
 interface Props {
   readonly guide: Guide;

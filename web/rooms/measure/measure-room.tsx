@@ -1,15 +1,13 @@
 /** What can be measured, with what and in how many minutes; behind each its guide, its form and what comes of it. */
 import '../../look/rooms.css';
 import './measure.css';
-import { useMemo, useState } from 'preact/hooks';
-import { takeBack, testsIn } from '../../../desk/measured/apply.ts';
+import { useMemo } from 'preact/hooks';
 import { type ListedTest, listed, testKinds } from '../../../desk/measured/guide.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { takenBackWords } from '../../../words/measured/applied.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { place } from '../../doors.ts';
 import { ChangedBar } from '../../parts/changed-bar.tsx';
-import { change, type Json, paper } from '../../state/session.ts';
+import { Kept } from './kept.tsx';
 import { Next } from './next.tsx';
 import { TestPage } from './test-page.tsx';
 
@@ -48,7 +46,7 @@ function All({ outing, voice }: MeasureProps) {
         tests narrows it.
       </p>
       <Next outing={outing} voice={voice} />
-      <Kept />
+      <Kept voice={voice} />
       {groups.map(({ title, has }) => (
         <section key={title}>
           <h2>{title}</h2>
@@ -69,41 +67,5 @@ function All({ outing, voice }: MeasureProps) {
         </section>
       ))}
     </>
-  );
-}
-
-/** The tests whose figures stand in the papers, oldest first. */
-function Kept() {
-  const [said, say] = useState('');
-  const kept = testsIn(paper.value);
-  if (kept.length === 0 && said === '') return null;
-  const back = (index: number): void => {
-    const { paper: next, stays } = takeBack(paper.value, index);
-    say(takenBackWords(`${kept[index]['name']}`, stays));
-    change(next as Json);
-  };
-  return (
-    <section class="kept-tests" aria-label="Measured">
-      <h2>Measured</h2>
-      <ul>
-        {kept.map((test, i) => (
-          <li key={`${i} ${kept.length}`}>
-            <span>
-              {`${test['name']}`} <small>{`${test['date']}`}</small>
-            </span>
-            <button type="button" aria-label={`Take back ${test['name']}`} onClick={() => back(i)}>
-              Take back
-            </button>
-          </li>
-        ))}
-      </ul>
-      {kept.length > 0 && (
-        <p>
-          Take one back when the part was worked on, or when you no longer believe it: what was assumed stands
-          again.
-        </p>
-      )}
-      <p role="status">{said}</p>
-    </section>
   );
 }

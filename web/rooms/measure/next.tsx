@@ -1,52 +1,76 @@
 /** What to measure next, looked for when it is asked: it takes a phone's battery. */
 import { useEffect, useState } from 'preact/hooks';
-import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
-import { worthWords } from '../../../words/measured/worth.ts';
+import { type Told, worthMore } from '../../../desk/measured/next.ts';
+import { longestOf } from '../../../desk/measured/stop-parts.ts';
+import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
+import { type Worth, worthWords } from '../../../words/measured/worth.ts';
 import type { MeasureAsk, MeasureReply } from '../../measuring.ts';
 import { aside } from '../../parts/aside.ts';
+import { told as answered } from '../../state/session.ts';
 import type { MeasureProps } from './measure-room.tsx';
 
-interface Line {
-  readonly kind: TestKind;
-  readonly words: string;
+interface Heard {
+  readonly stop?: CarefulStop;
+  readonly worths: readonly Worth[];
 }
 
+const nothing: Heard = { worths: [] };
+
+const and = (heard: Heard, told: Told): Heard =>
+  'stop' in told
+    ? { ...heard, stop: told.stop }
+    : { ...heard, worths: Object.assign([...heard.worths], { [told.at]: told.worth }) };
+
 export function Next({ outing, voice: { system, wording } }: MeasureProps) {
-  const [of, ask] = useState<MeasureProps['outing']>();
-  const [lines, setLines] = useState<readonly Line[]>([]);
+  const [of, look] = useState<MeasureProps['outing']>();
+  const [heard, setHeard] = useState(nothing);
   const [done, setDone] = useState(false);
   const wanted = of === outing;
   useEffect(() => {
     if (!wanted) return undefined;
-    setLines([]);
+    setHeard(nothing);
     setDone(false);
-    const hear = ({ worth, last }: MeasureReply): void => {
-      if (worth)
-        setLines((now) => [...now, { kind: worth.kind, words: worthWords(worth, { system, wording }) }]);
+    const hear = ({ told, last }: MeasureReply): void => {
+      if (told) setHeard((now) => and(now, told));
       if (last) setDone(true);
     };
-    return aside<MeasureReply>({ measure: 'next', outing } satisfies MeasureAsk, hear, () => setDone(true));
-  }, [wanted, outing, system, wording]);
+    // The page has its answer already, if the outing was not changed this moment.
+    const longest = longestOf(answered.peek()?.answer.speeds ?? null, outing.plannedSpeed);
+    const ask = { measure: 'next', outing, ...(longest ? { longest } : {}) } satisfies MeasureAsk;
+    return aside<MeasureReply>(ask, hear, () => setDone(true));
+  }, [wanted, outing]);
   if (!wanted)
     return (
       <p>
-        <button type="button" class="main" onClick={() => ask(outing)}>
+        <button type="button" class="main" onClick={() => look(outing)}>
           What would change my answer most?
         </button>
       </p>
     );
+  const long = heard.stop && longWords(heard.stop, { system, wording });
   return (
     <section class="next" aria-label="What to measure next" aria-busy={!done}>
       <h2>What would change the answer</h2>
       <ol>
-        {lines.map(({ kind, words }) => (
-          <li key={words}>
-            <a href={`#measure/${kind}`}>{words}</a>
+        {[...heard.worths].sort(worthMore).map((worth) => (
+          <li key={`${worth.kind} ${worth.of}`}>
+            <a href={`#measure/${worth.kind}`}>{worthWords(worth, { system, wording })}</a>
           </li>
         ))}
       </ol>
       {!done && <p role="status">Answering as each test might find it …</p>}
-      {done && lines.length === 0 && <p>Nothing that a test here would tell is assumed.</p>}
+      {done && heard.worths.length === 0 && <p>Nothing that a test here would tell is assumed.</p>}
+      {long && (
+        <>
+          <h2>What makes a stop long</h2>
+          <p>{long.what}</p>
+          <ul>
+            {long.parts.map((part) => (
+              <li key={part}>{part}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

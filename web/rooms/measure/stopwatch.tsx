@@ -2,8 +2,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { timedBy, withLaps } from '../../../desk/measured/laps.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
+import type { Draft } from '../../parts/drafts.ts';
 import type { Json } from '../../state/session.ts';
-import type { Draft } from './drafts.ts';
 import {
   between,
   laps,

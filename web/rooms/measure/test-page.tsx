@@ -6,6 +6,7 @@ import { type MadeWith, ofThatName } from '../../../desk/measured/record.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
 import { type FieldForm, fileForm } from '../../../papers/fields.ts';
 import { writeFile } from '../../../papers/index.ts';
+import { type Draft, put } from '../../parts/drafts.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
@@ -14,7 +15,8 @@ import { OnSheet } from '../../parts/form/slot.tsx';
 import { saveJson } from '../../parts/save.ts';
 import { type Json, paper } from '../../state/session.ts';
 import { broughtIn } from './bring.ts';
-import { type Draft, draftOf, put, write } from './drafts.ts';
+import { draftOf, write } from './drafts.ts';
+import { FromLog } from './from-log.tsx';
 import { GuideWords } from './guide-words.tsx';
 import { Level } from './level.tsx';
 import { MadeOf } from './made-of.tsx';
@@ -39,6 +41,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       <GuideWords guide={guide} wording={wording} />
       {guide.with !== 'nothing' && <MadeOf guide={guide} draft={draft} vehicle={made.vehicle} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
+      <FromLog kind={kind} draft={draft} outing={outing} voice={voice} set={set} />
       {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
       <OnSheet.Provider value={{ edit, editTyping: edit, open: true }}>

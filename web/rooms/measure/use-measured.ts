@@ -1,10 +1,15 @@
 /** A record as it is written, read here and reckoned beside the page: what it says, and the outing's answer with it. */
 import { useEffect, useState } from 'preact/hooks';
 import { tellDifference } from '../../../desk/figures.ts';
+import { withAlike } from '../../../desk/measured/alike.ts';
 import { type Applied, applyToOuting, type Json } from '../../../desk/measured/apply.ts';
-import { outingIn, type Stood, stoodAt } from '../../../desk/measured/compare.ts';
+import { type BeforeAfter, outingIn, toldBeside } from '../../../desk/measured/compare.ts';
+import { keepAsCheck, withForetold } from '../../../desk/measured/foretold.ts';
+import type { Predicted } from '../../../desk/measured/predicted.ts';
 import { type MadeWith, readRecord, tellOutcome, withPapers } from '../../../desk/measured/record.ts';
+import type { Test } from '../../../engine/calibrate/tests/index.ts';
 import { notWrittenWords } from '../../../words/measured/applied.ts';
+import { predictedWords, stopWords, withWords } from '../../../words/measured/predicted.ts';
 import type { Voice } from '../../../words/voice.ts';
 import type { MeasureAsk, MeasureReply } from '../../measuring.ts';
 import { aside } from '../../parts/aside.ts';
@@ -19,7 +24,9 @@ export interface Said {
   /** Results that are not written, and why. */
   readonly left?: readonly string[];
   readonly applied?: Applied;
-  readonly stood?: { readonly was: Stood; readonly now: Stood; readonly differs: string };
+  readonly stood?: BeforeAfter & { readonly differs: string };
+  /** Of a stop test: its stops beside what the papers had said, and the paper with that alone. */
+  readonly check?: { readonly lines: readonly string[]; readonly paper: Json };
   readonly fault?: string;
   readonly last: boolean;
 }
@@ -27,16 +34,24 @@ export interface Said {
 /** What is typed rests for so long, ms. */
 const REST = 400;
 
-/** @param record undefined: nothing is written yet */
-export function useMeasured(record: Json | undefined, made: MadeWith, speech: Speech): Said | undefined {
-  const key = JSON.stringify([record, made, speech]);
+/**
+ * @param record undefined: nothing is written yet
+ * @param likes ids of vehicles built alike that take it over
+ */
+export function useMeasured(
+  record: Json | undefined,
+  made: MadeWith,
+  speech: Speech,
+  likes: readonly string[],
+): Said | undefined {
+  const key = JSON.stringify([record, made, speech, likes]);
   const [told, setTold] = useState<{ readonly key: string; readonly said: Said }>();
   useEffect(() => {
     if (!record) return undefined;
     const asking = new AbortController();
     const timer = setTimeout(() => {
       void (async () => {
-        for await (const said of measuring(withPapers(record, made), made, speech, asking.signal))
+        for await (const said of measuring(withPapers(record, made), made, speech, likes, asking.signal))
           if (!asking.signal.aborted) setTold({ key, said });
       })();
     }, REST);
@@ -52,6 +67,7 @@ async function* measuring(
   record: Json,
   made: MadeWith,
   speech: Speech,
+  likes: readonly string[],
   signal: AbortSignal,
 ): AsyncGenerator<Said> {
   const read = await readRecord(record);
@@ -62,18 +78,25 @@ async function* measuring(
     };
     return;
   }
-  const { outcome, fault } = await asked({ measure: 'test', test: read.value }, signal);
+  const { outcome, foretold, fault } = await asked({ measure: 'test', test: read.value }, signal);
   if (!outcome) {
     yield { ...(fault === undefined ? {} : { fault }), last: true };
     return;
   }
+  const kept = withForetold(record, foretold);
   const lines = tellOutcome(outcome, read.value, speech);
+  const check = foretold && {
+    lines: checkLines(foretold, read.value.test, speech),
+    paper: keepAsCheck(made.outing, kept),
+  };
   if (!outcome.ok) {
-    yield { lines, last: true };
+    yield { lines, ...(check ? { check } : {}), last: true };
     return;
   }
-  const applied = applyToOuting(made.outing, record, outcome.results, made.vehicle);
-  const told = { lines, applied, left: applied.left.map((one) => notWrittenWords(one, speech.wording)) };
+  const results = withAlike(outcome.results, likes);
+  const applied = applyToOuting(made.outing, kept, results, made.vehicle, likes);
+  const left = applied.left.map((one) => notWrittenWords(one, speech.wording));
+  const told = { lines, applied, left, ...(check ? { check } : {}) };
   yield { ...told, last: applied.written.length === 0 };
   if (applied.written.length === 0) return;
   const stood = await stoodWith(made.outing, applied.paper, speech, signal);
@@ -88,13 +111,19 @@ async function stoodWith(
 ): Promise<Said['stood']> {
   const [old, fresh] = await Promise.all([outingIn(before), outingIn(after)]);
   if (!old.ok || !fresh.ok) return undefined;
-  const { answers } = await asked({ measure: 'answers', outings: [old.value, fresh.value] }, signal);
-  if (!answers) return undefined;
-  const [was, now] = [
-    stoodAt(before, old.value, answers[0], speech),
-    stoodAt(after, fresh.value, answers[1], speech),
+  const outings = [old.value, fresh.value] as const;
+  const { beside } = await asked({ measure: 'answers', outings }, signal);
+  const told = beside && toldBeside([before, after], outings, beside, speech);
+  return told && { ...told, differs: tellDifference(told.was, told.now) };
+}
+
+function checkLines(stops: readonly Predicted[], test: Test, { system }: Speech): string[] {
+  const brakes = test.kind === 'stop-test' ? withWords(test.brakes) : undefined;
+  return [
+    predictedWords(stops),
+    ...(brakes === undefined ? [] : [brakes]),
+    ...stops.map((s) => stopWords(s, { system })),
   ];
-  return was && now ? { was, now, differs: tellDifference(was, now) } : undefined;
 }
 
 /** The reply of a worker of its own, which is let go when it is not wanted any more. */
