@@ -21,6 +21,7 @@ import { measureCommand } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
 import { openCommand } from './commands/open.ts';
 import { partingCommand } from './commands/parting.ts';
+import { recordsCommand, verifyCommand } from './commands/records.ts';
 import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -55,6 +56,8 @@ const commands: readonly Command[] = [
   twistCommand,
   measureCommand,
   surveyCommand,
+  recordsCommand,
+  verifyCommand,
   sumCommand,
   findCommand,
 ];

@@ -14,6 +14,7 @@ const cli = run(bin('esbuild'), [
   '--log-level=warning',
   '--external:pdfmake',
   '--external:highs',
+  '--external:@libsql/client',
   '--external:dejavu-fonts-ttf',
   "--banner:js=import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
 ]);
