@@ -17,6 +17,7 @@ import { fitCommand } from './commands/fit.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
+import { arriveCommand, leaveCommand, replayCommand } from './commands/leave.ts';
 import { measureCommand } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
 import { openCommand } from './commands/open.ts';
@@ -56,6 +57,9 @@ const commands: readonly Command[] = [
   twistCommand,
   measureCommand,
   surveyCommand,
+  leaveCommand,
+  arriveCommand,
+  replayCommand,
   recordsCommand,
   verifyCommand,
   sumCommand,

@@ -1,9 +1,11 @@
 /** heedway records: the store of what was done, by whom, when; and heedway verify: whether it is as it was written. */
 import type { Command as Program } from 'commander';
+import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
 import { standing } from '../../records/amended.ts';
 import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
 import { take } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
+import { carried, service, trips } from '../../records/service.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
 import { type Command, common, type Options, type Outcome, UsageFault } from '../command.ts';
@@ -61,6 +63,9 @@ export const recordsCommand: Command = {
       .action((options: FileOptions) => run(() => exported(options), options));
     sub('import <file>', 'Records of another device’s file, beside those that are here.').action(
       (file: string, options: Options & StoreOptions) => run(() => imported(file, options), options),
+    );
+    sub('service', 'Service days, runs and distance of every vehicle, and riders carried.').action(
+      (options: Options & StoreOptions) => run(() => ran(options), options),
     );
     sub('names', 'The persons whose names stand beside the records.').action(
       (options: Options & StoreOptions) => run(() => named(options), options),
@@ -175,6 +180,24 @@ const imported = (path: string, options: Options & StoreOptions): Promise<Outcom
         ...forks.map((fork) => tellFork(fork, known)),
       ].join('\n'),
       json: { added, there, names: names.length, forks },
+      exit: 0,
+    };
+  });
+
+const ran = (options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const all = trips((await lookAt(store)).entries);
+    const vehicles = service(all);
+    const riders = carried(all);
+    const out = all.filter(({ arrival }) => !arrival);
+    const rows = vehicles.map((one) => tellService(one, { system: options.units }));
+    return {
+      text: [
+        table([serviceHead, ...rows]),
+        tellCarried(riders),
+        ...out.map((trip) => `Not arrived, as far as anybody said: ${tellTrip(trip)}`),
+      ].join('\n'),
+      json: { vehicles, riders, out: out.map(({ departure }) => departure.first.row.hash) },
       exit: 0,
     };
   });

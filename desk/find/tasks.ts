@@ -203,4 +203,11 @@ export const tasks: readonly Entry[] = [
     outing('bundle'),
     'file save load import export backup share',
   ),
+  t(
+    '#records',
+    'What was done, by whom and when?',
+    'Records that nobody can change unseen, on this device; to another one and back as one file.',
+    'heedway records list',
+    'log book history diary proof signature hash verify export import names data protection',
+  ),
 ];

@@ -50,7 +50,7 @@ const words = (line: string): string[] => {
   // What `new` makes goes there too.
   if (list[0] === 'new') list[1] = join(folder, list[1]);
   return list.map((word, i) =>
-    /^--(pdf|svg|plan|out)$/.test(list[i - 1] ?? '') ? join(folder, word) : word,
+    /^--(pdf|svg|plan|out|records)$/.test(list[i - 1] ?? '') ? join(folder, word) : word,
   );
 };
 
