@@ -15,6 +15,7 @@ type Load = () => Promise<{ readonly Room: ComponentType }>;
 const views: Readonly<Record<string, Load>> = {
   answer: () => import('./rooms/answer/answer-room.tsx'),
   card: () => import('./rooms/card/card-room.tsx'),
+  leave: () => import('./rooms/leave/room.tsx'),
   train: () => import('./rooms/train/train-room.tsx'),
   line: () => import('./rooms/line/line-room.tsx'),
   tools: () => import('./rooms/tools/tools-room.tsx'),

@@ -21,6 +21,7 @@ export const doors: readonly { readonly id: Door; readonly word: string }[] = [
 export const rooms: readonly RoomAt[] = [
   { id: 'answer', door: 'answer', title: 'May it leave?' },
   { id: 'card', door: 'answer', title: 'Running card' },
+  { id: 'leave', door: 'answer', title: 'Leave' },
   { id: 'train', door: 'train', title: 'Train and people' },
   { id: 'line', door: 'line', title: 'Line and rules' },
   { id: 'tools', door: 'tools', title: 'Tools' },

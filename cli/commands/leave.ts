@@ -1,10 +1,17 @@
 /** heedway leave and arrive: a departure recorded with the answer it left by, and its arrival; replay: the answer again. */
-import type { Asked } from '../../desk/asked.ts';
-import { departureContent, hindrances, type Ready, readyToLeave, replay } from '../../desk/leave/depart.ts';
+import {
+  asWritten,
+  departureContent,
+  hindrances,
+  type Ready,
+  readyToLeave,
+  replay,
+  stands,
+} from '../../desk/leave/depart.ts';
 import { tellAsked, tellHindrances, tellReplay, tellTrip } from '../../desk/leave/tell.ts';
-import { changedPaper } from '../../papers/changed.ts';
 import { type Check, checks } from '../../papers/record/fields.ts';
 import { personNamed } from '../../records/names.ts';
+import type { Entry } from '../../records/record.ts';
 import { stillOut, trips } from '../../records/service.ts';
 import { localTime } from '../../records/time.ts';
 import { shortHash } from '../../words/records/record.ts';
@@ -35,14 +42,11 @@ export const leaveCommand: Command = {
   },
 };
 
-const written = ({ paper, trials, outing }: Asked): Asked['paper'] =>
-  trials.length === 0 ? paper : changedPaper(paper, trials[0].from, outing);
-
 async function readied(path: string, options: LeaveOptions): Promise<Ready> {
   const asked = await openAsked(path);
   const day = await otherDay(asked, options);
   const speech = { system: options.units, wording: options.wording };
-  const ready = await readyToLeave(written(day?.asked ?? asked), speech);
+  const ready = await readyToLeave(asWritten(day?.asked ?? asked), speech);
   if ('problems' in ready) throw refusal(ready.problems.map((p) => ({ ...p, file: path })));
   return ready;
 }
@@ -78,7 +82,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
     const names = outing.train.vehicles.map(({ name }) => name);
     const out = stillOut(trips((await lookAt(store)).entries), names);
     const inTheWay = hindrances(
-      ready,
+      stands(ready),
       done,
       today,
       out.map(({ departure }) => departure.first.row.hash),
@@ -125,26 +129,46 @@ interface ArriveOptions extends Options, StoreOptions {
 export const arriveCommand: Command = {
   name: 'arrive',
   declare: (program, run) => {
-    storeOption(common(program.command('arrive <departure>')))
+    storeOption(common(program.command('arrive [departure]')))
       .description('Records that it has arrived; said again, the later stands and the earlier stays.')
       .option('--distance <distance>', 'how far it ran, all laps together, as "2.5 mile"')
       .option('--carried <riders>', 'riders carried, all laps together')
       .option('--events <text>', 'what happened on the way; facts only')
       .option('--said <time>', 'when it arrived; now, if nothing is said')
-      .action((letters: string, options: ArriveOptions) => run(() => arrive(letters, options), options));
+      .action((letters: string | undefined, options: ArriveOptions) =>
+        run(() => arrive(letters, options), options),
+      );
   },
 };
 
-const arrive = (letters: string, options: ArriveOptions): Promise<Outcome> =>
+/** By its hash; where nothing is said, the one of which there is one. */
+function departureIn(entries: readonly Entry[], letters: string | undefined, which: 'out' | 'newest'): Entry {
+  if (letters !== undefined) {
+    const entry = entryNamed(entries, letters);
+    if (entry.body.kind === 'departure') return entry;
+    throw new UsageFault(`${letters}: found a record of kind ${entry.body.kind}; expected a departure`);
+  }
+  const all = trips(entries).filter(({ arrival }) => which === 'newest' || !arrival);
+  const one = which === 'newest' ? all.at(-1) : all.length === 1 ? all[0] : undefined;
+  if (one) return one.departure.first;
+  const told = all
+    .map((trip) => `\n  ${shortHash(trip.departure.first.row.hash)} ${tellTrip(trip)}`)
+    .join('');
+  throw new UsageFault(
+    `found ${all.length === 0 ? 'no train' : `${all.length} trains`} out; expected the departure${told}`,
+  );
+}
+
+const arrive = (letters: string | undefined, options: ArriveOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
     const { entries } = await lookAt(store);
-    const { body, row } = entryNamed(entries, letters);
-    if (body.kind !== 'departure')
-      throw new UsageFault(`${letters}: found a record of kind ${body.kind}; expected a departure`);
+    const { body, row } = departureIn(entries, letters, 'out');
     const said = timeSaid(options.said);
     if (Date.parse(said) < Date.parse(body.said))
       throw new UsageFault(`--said: found ${said}, before it left; expected a time after ${body.said}`);
     const { distance, carried, events } = options;
+    if (carried !== undefined && !/^\d{1,5}$/.test(carried))
+      throw new UsageFault(`--carried: found ${carried}; expected how many riders`);
     const before = trips(entries).find(({ departure }) => departure.first.row.hash === row.hash)?.arrival;
     const content = {
       departure: row.hash,
@@ -167,19 +191,17 @@ const arrive = (letters: string, options: ArriveOptions): Promise<Outcome> =>
 export const replayCommand: Command = {
   name: 'replay',
   declare: (program, run) => {
-    storeOption(common(program.command('replay <departure>')))
+    storeOption(common(program.command('replay [departure]')))
       .description('The answer that a train left by, reckoned again from its record, and what differs.')
-      .action((letters: string, options: Options & StoreOptions) =>
+      .action((letters: string | undefined, options: Options & StoreOptions) =>
         run(() => again(letters, options), options),
       );
   },
 };
 
-const again = (letters: string, options: Options & StoreOptions): Promise<Outcome> =>
+const again = (letters: string | undefined, options: Options & StoreOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const entry = entryNamed((await lookAt(store)).entries, letters);
-    if (entry.body.kind !== 'departure')
-      throw new UsageFault(`${letters}: found a record of kind ${entry.body.kind}; expected a departure`);
+    const entry = departureIn((await lookAt(store)).entries, letters, 'newest');
     const replayed = await replay(entry, version);
     if ('problems' in replayed) throw refusal(replayed.problems);
     return {

@@ -204,6 +204,13 @@ export const tasks: readonly Entry[] = [
     'file save load import export backup share',
   ),
   t(
+    '#leave',
+    'It leaves, it has arrived',
+    'What is seen to before, a departure recorded with its answer, and the arrival.',
+    outing('leave'),
+    'departure register depart dispatch arrive brake test hose-off briefing service days distance carried',
+  ),
+  t(
     '#records',
     'What was done, by whom and when?',
     'Records that nobody can change unseen, on this device; to another one and back as one file.',

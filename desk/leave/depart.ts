@@ -2,9 +2,13 @@
  * A departure: the answer as it was told, what it was reckoned from, who worked the train and what was seen to. A train
  * leaves by its word and with all checks made, or the record says why it left all the same.
  */
+import type { Outing } from '../../engine/outing/types.ts';
+import type { Verdict } from '../../engine/questions/finding.ts';
+import { changedPaper } from '../../papers/changed.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import type { Check, Content } from '../../papers/record/fields.ts';
 import type { Entry } from '../../records/record.ts';
+import type { Asked } from '../asked.ts';
 import { type Answered, answered, inputsHash, type Speech } from './answered.ts';
 import { askedChecks } from './checks.ts';
 import { type Json, nameless } from './nameless.ts';
@@ -37,6 +41,27 @@ export async function readyToLeave(written: Json, speech: Speech): Promise<MadeR
   };
 }
 
+/** What is tried on an outing is what leaves. */
+export const asWritten = ({ paper, trials, outing }: Asked): Json =>
+  trials.length === 0 ? paper : changedPaper(paper, trials[0].from, outing);
+
+/** What of an outing may be in the way of its leaving. */
+export interface Stands {
+  readonly verdict: Verdict;
+  readonly date?: string | undefined;
+  readonly asked: readonly Check[];
+  /** Somebody drives. */
+  readonly driven: boolean;
+}
+
+export const standsOf = (outing: Outing, verdict: Verdict): Stands => ({
+  verdict,
+  date: outing.date,
+  asked: askedChecks(outing),
+  driven: outing.riders.some(({ duty }) => duty === 'driver'),
+});
+export const stands = ({ answered: { outing, answer } }: Ready): Stands => standsOf(outing, answer.verdict);
+
 /** Why it may not leave as it stands, of what a record can know. */
 export type Hindrance =
   | { readonly what: 'word'; readonly word: 'hold' | 'unknown' }
@@ -48,21 +73,19 @@ export type Hindrance =
   /** It has left and not arrived. */
   | { readonly what: 'out'; readonly departure: string };
 
-/** @param out hashes of departures of these vehicles that have not arrived */
+/** @param today local day @param out hashes of departures of these vehicles that have not arrived */
 export function hindrances(
-  ready: Ready,
+  { verdict, date, asked, driven }: Stands,
   done: readonly Check[],
   today: string,
   out: readonly string[] = [],
 ): readonly Hindrance[] {
-  const { verdict } = ready.answered.answer;
-  const { date } = ready.answered.outing;
-  const lacking = ready.asked.filter((check) => !done.includes(check));
+  const lacking = asked.filter((check) => !done.includes(check));
   return [
     ...(verdict === 'hold' || verdict === 'unknown' ? [{ what: 'word', word: verdict } as const] : []),
     ...(lacking.length > 0 ? [{ what: 'checks', checks: lacking } as const] : []),
     ...(date !== undefined && date !== today ? [{ what: 'day', of: date, today } as const] : []),
-    ...(ready.crew.some(({ duty }) => duty === 'driver') ? [] : [{ what: 'driver' } as const]),
+    ...(driven ? [] : [{ what: 'driver' } as const]),
     ...out.map((departure) => ({ what: 'out', departure }) as const),
   ];
 }

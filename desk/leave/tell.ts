@@ -47,7 +47,7 @@ export function tellService(
     vehicle,
     `${days.length}`,
     `${runs}`,
-    unsaid === 0 ? far : `${far} and ${unsaid} not said`,
+    unsaid === 0 ? far : `${ran === 0 ? '' : `${far} and `}${unsaid} not said`,
     days.at(-1) ?? '',
   ];
 }

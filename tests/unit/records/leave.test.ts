@@ -9,6 +9,7 @@ import {
   type Ready,
   readyToLeave,
   replay,
+  stands,
 } from '../../../desk/leave/depart.ts';
 import { nameless } from '../../../desk/leave/nameless.ts';
 import { readOuting } from '../../../papers/index.ts';
@@ -161,18 +162,19 @@ describe('what is seen to', () => {
 
 describe('what hinders', () => {
   const day = '2026-05-31';
-  it('nothing, with all seen to on its day', () => expect(hindrances(steam, all, day)).toEqual([]));
+  it('nothing, with all seen to on its day', () => expect(hindrances(stands(steam), all, day)).toEqual([]));
   it('each check that was not made', () =>
-    expect(hindrances(steam, all.slice(1), day)).toEqual([{ what: 'checks', checks: [all[0]] }]));
+    expect(hindrances(stands(steam), all.slice(1), day)).toEqual([{ what: 'checks', checks: [all[0]] }]));
   it('another day', () =>
-    expect(hindrances(steam, all, '2026-06-01')).toEqual([{ what: 'day', of: day, today: '2026-06-01' }]));
+    expect(hindrances(stands(steam), all, '2026-06-01')).toEqual([
+      { what: 'day', of: day, today: '2026-06-01' },
+    ]));
   it('a vehicle that is out', () =>
-    expect(hindrances(steam, all, day, ['abc'])).toEqual([{ what: 'out', departure: 'abc' }]));
+    expect(hindrances(stands(steam), all, day, ['abc'])).toEqual([{ what: 'out', departure: 'abc' }]));
   it('nobody who drives', () =>
-    expect(hindrances({ ...steam, crew: [] }, all, day)).toEqual([{ what: 'driver' }]));
+    expect(hindrances({ ...stands(steam), driven: false }, all, day)).toEqual([{ what: 'driver' }]));
   it.each(['hold', 'unknown'] as const)('the word %s', (verdict) => {
-    const made = { ...steam.answered, answer: { ...steam.answered.answer, verdict } };
-    expect(hindrances({ ...steam, answered: made }, all, day)).toEqual([{ what: 'word', word: verdict }]);
+    expect(hindrances({ ...stands(steam), verdict }, all, day)).toEqual([{ what: 'word', word: verdict }]);
   });
 });
 
