@@ -11,6 +11,7 @@ import { carsCommand } from './commands/cars.ts';
 import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { couplersCommand } from './commands/couplers.ts';
+import { dueCommand } from './commands/due.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -60,6 +61,7 @@ const commands: readonly Command[] = [
   leaveCommand,
   arriveCommand,
   replayCommand,
+  dueCommand,
   recordsCommand,
   verifyCommand,
   sumCommand,

@@ -5,6 +5,7 @@
 import * as z from 'zod/mini';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
+import { EXPECTED, readInterval } from '../due/interval.ts';
 import { figure } from '../schema/quantity.ts';
 
 const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
@@ -62,8 +63,53 @@ const arrival = group({
   events: may(remark(), 'events', 'What happened on the way; facts only.'),
 });
 
+// ---- certificates
+
+export const certificateKinds = [
+  'boiler-hydraulic',
+  'boiler-steam',
+  'boiler-external',
+  'air-reservoir',
+  'brake-test',
+  'chains',
+  'lifting-gear',
+  'measuring-tool',
+  'track',
+  'first-aid',
+  'insurance',
+  'driver',
+  'guard',
+  'medical',
+] as const;
+export type CertificateKind = (typeof certificateKinds)[number];
+
+const interval = () =>
+  z.string().check(
+    z.maxLength(200),
+    z.refine((text) => readInterval(text) !== undefined, EXPECTED),
+  );
+
+const certificate = group({
+  what: must(choice(...certificateKinds), 'what', 'What it is of.'),
+  of: may(
+    text(),
+    'of',
+    'Of which vehicle or thing, by its name; of the club, if it is of neither thing nor person.',
+  ),
+  person: may(person(), 'person', 'Of whom: reference to a name that stands apart.'),
+  on: must(day(), 'on', 'Day on which it was done or begins.'),
+  until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
+  interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
+  by: must(text(), 'by', 'Who gave it.'),
+  details: may(
+    remark(),
+    'details',
+    'What it says: pressure of a test and its factor, limits. Of a person’s health nothing but until when.',
+  ),
+});
+
 const note = group({ text: must(remark(), 'text', 'Anything worth keeping.') });
 
-export const kinds = { author, departure, arrival, note } as const;
+export const kinds = { author, departure, arrival, certificate, note } as const;
 export type Kind = keyof typeof kinds;
 export type Content<K extends Kind> = z.output<(typeof kinds)[K]>;

@@ -6,11 +6,13 @@ import { type Body, type Entry, isUnsigned } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
 import { tellVerdict } from '../verdict.ts';
+import { certificateWords, holderOf } from './due.ts';
 
 export const kindWords: Readonly<Record<Kind, string>> = {
   author: 'author',
   departure: 'departure',
   arrival: 'arrival',
+  certificate: 'certificate',
   note: 'note',
 };
 
@@ -25,6 +27,8 @@ const tell: Tell = {
     `${outing} left: ${tellVerdict(word)}, rail ${rail}${against === undefined ? '' : `, against the word: ${against}`}`,
   arrival: ({ departure, events }) =>
     `arrived, of ${shortHash(departure)}${events === undefined ? '' : `: ${events}`}`,
+  certificate: ({ what, of, person, on, until, interval, by }, names) =>
+    `${certificateWords[what]} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
   note: ({ text }) => text,
 };
 
