@@ -88,6 +88,20 @@ module.exports = {
       from: { path: '^engine/' },
       to: { dependencyTypes: ['core'] },
     },
+    {
+      name: 'records-are-pure',
+      severity: 'error',
+      comment: 'what a record is knows no disk; what keeps it stands in records/stores',
+      from: { path: '^records/', pathNot: '^records/stores/' },
+      to: { path: '^(node_modules/|records/stores/)' },
+    },
+    {
+      name: 'records-have-no-node',
+      severity: 'error',
+      from: { path: '^records/', pathNot: '^records/stores/sqlite' },
+      to: { dependencyTypes: ['core'] },
+    },
+    rule('the-browser-has-no-sqlite', '^web/', '^records/stores/sqlite'),
     rule('ways-in-are-apart', '^cli/', '^(web|server)/'),
     rule('web-is-apart', '^web/', '^(cli|server)/'),
     rule(

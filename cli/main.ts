@@ -12,16 +12,19 @@ import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { clearCommand } from './commands/clear.ts';
 import { couplersCommand } from './commands/couplers.ts';
+import { dueCommand } from './commands/due.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
 import { flagCommand } from './commands/flag.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
+import { arriveCommand, leaveCommand, replayCommand } from './commands/leave.ts';
 import { measureCommand } from './commands/measure.ts';
 import { newCommand } from './commands/new.ts';
 import { openCommand } from './commands/open.ts';
 import { partingCommand } from './commands/parting.ts';
+import { recordsCommand, verifyCommand } from './commands/records.ts';
 import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
 import { speedsCommand } from './commands/speeds.ts';
@@ -57,6 +60,12 @@ const commands: readonly Command[] = [
   twistCommand,
   measureCommand,
   surveyCommand,
+  leaveCommand,
+  arriveCommand,
+  replayCommand,
+  dueCommand,
+  recordsCommand,
+  verifyCommand,
   sumCommand,
   findCommand,
 ];

@@ -25,13 +25,24 @@ export function checkFile<K extends FileKind>(
   }
   if (version > VERSION)
     return wrong(['version'], String(version), `at most ${VERSION}: this file was made by a newer Heedway`);
-  const result = schemas[kind].safeParse(migrate(kind, file, VERSION));
-  if (result.success) return { ok: true, value: result.data as z.output<(typeof schemas)[K]> };
+  return checkAgainst(schemas[kind], migrate(kind, file, VERSION), file) as Checked<
+    z.output<(typeof schemas)[K]>
+  >;
+}
+
+/** @param written what a person sees of it, where it is not the same */
+export function checkAgainst<S extends z.ZodMiniType>(
+  schema: S,
+  json: unknown,
+  written = json,
+): Checked<z.output<S>> {
+  const result = schema.safeParse(json);
+  if (result.success) return { ok: true, value: result.data as z.output<S> };
   return {
     ok: false,
     troubles: result.error.issues
       .slice(0, MOST_TOLD + 1)
-      .flatMap((issue) => troublesOf(issue as Issue, file, schemas[kind])),
+      .flatMap((issue) => troublesOf(issue as Issue, written, schema)),
   };
 }
 

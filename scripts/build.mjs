@@ -43,6 +43,7 @@ function program() {
       '--format=cjs',
       '--external:pdfmake',
       '--external:highs',
+      '--external:@libsql/client',
       '--external:dejavu-fonts-ttf',
       '--supported:dynamic-import=false',
       '--define:import.meta.url=__filename',

@@ -10,7 +10,7 @@ export const bundleCli = (entry, outfile) =>
     format: 'esm',
     target: 'node20',
     logLevel: 'warning',
-    external: ['pdfmake', 'highs', 'dejavu-fonts-ttf'],
+    external: ['pdfmake', 'highs', '@libsql/client', 'dejavu-fonts-ttf'],
     banner: {
       js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
     },

@@ -1,5 +1,5 @@
 // The notices that go with everything we hand out: each package whose code or letters are in it, with its licence.
-// Made from the lock file, so that none can be forgotten; a package without a licence text stops the build.
+// Not what npm fetches beside it on a machine that has it: the keeper of records. Made from the lock file, so that none can be forgotten; a package without a licence text stops the build.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from './tools.mjs';
@@ -37,7 +37,10 @@ function licenceOf(folder, about) {
 export function shipped() {
   const { packages } = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8'));
   return Object.entries(packages)
-    .filter(([path, { dev, devOptional }]) => path !== '' && ((!dev && !devOptional) || BUILT_IN.test(path)))
+    .filter(
+      ([path, { dev, devOptional, optional }]) =>
+        path !== '' && ((!dev && !devOptional && !optional) || BUILT_IN.test(path)),
+    )
     .map(([path, { version }]) => ({ path, name: path.replace(/^.*node_modules\//, ''), version }))
     .sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.version < b.version ? -1 : 1));
 }

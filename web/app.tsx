@@ -15,6 +15,7 @@ type Load = () => Promise<{ readonly Room: ComponentType }>;
 const views: Readonly<Record<string, Load>> = {
   answer: () => import('./rooms/answer/answer-room.tsx'),
   card: () => import('./rooms/card/card-room.tsx'),
+  leave: () => import('./rooms/leave/room.tsx'),
   train: () => import('./rooms/train/train-room.tsx'),
   line: () => import('./rooms/line/line-room.tsx'),
   tools: () => import('./rooms/tools/tools-room.tsx'),
@@ -27,6 +28,7 @@ const views: Readonly<Record<string, Load>> = {
   parting: () => import('./rooms/parting/room.tsx'),
   sums: () => import('./rooms/sums/sums-room.tsx'),
   mine: () => import('./rooms/mine/mine-room.tsx'),
+  records: () => import('./rooms/records/room.tsx'),
   new: () => import('./rooms/new/new-room.tsx'),
 };
 

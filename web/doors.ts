@@ -21,6 +21,7 @@ export const doors: readonly { readonly id: Door; readonly word: string }[] = [
 export const rooms: readonly RoomAt[] = [
   { id: 'answer', door: 'answer', title: 'May it leave?' },
   { id: 'card', door: 'answer', title: 'Running card' },
+  { id: 'leave', door: 'answer', title: 'Leave' },
   { id: 'train', door: 'train', title: 'Train and people' },
   { id: 'line', door: 'line', title: 'Line and rules' },
   { id: 'tools', door: 'tools', title: 'Tools' },
@@ -33,6 +34,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'parting', door: 'tools', title: 'If it parts' },
   { id: 'sums', door: 'tools', title: 'Sums' },
   { id: 'mine', door: 'mine', title: 'My papers' },
+  { id: 'records', door: 'mine', title: 'Records' },
   { id: 'new', door: 'mine', title: 'New train and line' },
 ];
 

@@ -210,4 +210,18 @@ export const tasks: readonly Entry[] = [
     outing('bundle'),
     'file save load import export backup share',
   ),
+  t(
+    '#leave',
+    'It leaves, it has arrived',
+    'What is seen to before, a departure recorded with its answer, and the arrival.',
+    outing('leave'),
+    'departure register depart dispatch arrive brake test hose-off briefing service days distance carried',
+  ),
+  t(
+    '#records',
+    'What was done, by whom and when?',
+    'Records that nobody can change unseen, on this device; to another one and back as one file.',
+    'heedway records list',
+    'log book history diary proof signature hash verify export import names data protection',
+  ),
 ];

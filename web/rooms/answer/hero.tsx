@@ -38,6 +38,9 @@ export function About({ voice }: { readonly voice: Voice }) {
         <a class="button" href="#card">
           Running card
         </a>
+        <a class="button" href="#leave">
+          Leave
+        </a>
         {paper.value['invented'] === true && (
           <a class="button main" href="#new">
             New train and line

@@ -118,6 +118,9 @@ function OneCard({ told: now }: { readonly told: Told }) {
           Save the card's file
         </button>
         <Share told={now} passed={passed} said={said} />
+        <a class="button" href="#leave">
+          Leave
+        </a>
         <span role="status">{said.value}</span>
       </p>
       <DayTrains chosen={chosen} />

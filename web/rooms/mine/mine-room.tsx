@@ -34,6 +34,17 @@ export function Room() {
         </p>
       </section>
       <section>
+        <h2>Records</h2>
+        <p>
+          What was done, by whom and when: departures, arrivals, notes. Nothing in it can be changed unseen.
+        </p>
+        <p class="row">
+          <a class="button" href="#records">
+            Records
+          </a>
+        </p>
+      </section>
+      <section>
         <h2>Examples, all invented</h2>
         <p class="row">
           {demoNames.map((d) => (

@@ -1,0 +1,276 @@
+/** heedway records: the store of what was done, by whom, when; and heedway verify: whether it is as it was written. */
+import type { Command as Program } from 'commander';
+import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
+import { standing } from '../../records/amended.ts';
+import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
+import { take } from '../../records/ledger.ts';
+import { personNamed } from '../../records/names.ts';
+import { carried, service, trips } from '../../records/service.ts';
+import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
+import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
+import { type Command, common, type Options, type Outcome, UsageFault } from '../command.ts';
+import { contentOf } from '../file.ts';
+import {
+  beginStore,
+  entryNamed,
+  inStore,
+  lookAt,
+  record,
+  type StoreOptions,
+  storeOption,
+} from '../records.ts';
+import { table } from '../text.ts';
+import { writeOut } from '../write.ts';
+
+interface BeginOptions extends Options, StoreOptions {
+  readonly name: string;
+}
+interface NoteOptions extends Options, StoreOptions {
+  readonly amends?: string;
+}
+interface FileOptions extends Options, StoreOptions {
+  readonly out?: string;
+  readonly names?: boolean;
+}
+
+export const recordsCommand: Command = {
+  name: 'records',
+  declare: (program, run) => {
+    const records = program
+      .command('records')
+      .description('What was done, by whom and when: kept so that nothing is changed unseen.');
+    const sub = (call: string, description: string): Program =>
+      storeOption(common(records.command(call)).description(description));
+
+    sub('begin', 'A new store, or a key of this machine to write into one that was copied here.')
+      .requiredOption(
+        '--name <name>',
+        'who writes on this machine; the name stands apart and can be struck out',
+      )
+      .action((options: BeginOptions) => run(() => begin(options), options));
+    sub('list', 'All records, newest last.').action((options: Options & StoreOptions) =>
+      run(() => list(options), options),
+    );
+    sub('show <record>', 'One record, whole, by the first letters of its hash.').action(
+      (letters: string, options: Options & StoreOptions) => run(() => show(letters, options), options),
+    );
+    sub('note <text>', 'A note; with --amends it says another one anew, which stays.')
+      .option('--amends <record>', 'the note that this one says anew')
+      .action((text: string, options: NoteOptions) => run(() => note(text, options), options));
+    sub('export', 'The store as one file, the same byte for byte for the same records.')
+      .requiredOption('-o, --out <file>', 'write it here')
+      .option('--names', 'with the names of persons, which stay at home otherwise')
+      .action((options: FileOptions) => run(() => exported(options), options));
+    sub('import <file>', 'Records of another device’s file, beside those that are here.').action(
+      (file: string, options: Options & StoreOptions) => run(() => imported(file, options), options),
+    );
+    sub('service', 'Service days, runs and distance of every vehicle, and riders carried.').action(
+      (options: Options & StoreOptions) => run(() => ran(options), options),
+    );
+    sub('names', 'The persons whose names stand beside the records.').action(
+      (options: Options & StoreOptions) => run(() => named(options), options),
+    );
+    sub('strike <name>', 'Strikes a name out for good; the records of that person stay, and verify.').action(
+      (name: string, options: Options & StoreOptions) => run(() => strike(name, options), options),
+    );
+  },
+};
+
+async function begin(options: BeginOptions): Promise<Outcome> {
+  const author = await beginStore(options);
+  return inStore(options, async (store) => {
+    const { person } = await personNamed(store, options.name);
+    const { row } = await record(store, { kind: 'author', content: { person } }, options);
+    const signed = author.keys
+      ? 'Every record is signed with a key that was made on this machine.'
+      : 'This platform has no Ed25519: records are unsigned.';
+    return {
+      text: `${options.name} writes into ${options.records} here. ${signed} Keep ${options.records}.key to yourself.`,
+      json: {
+        records: options.records,
+        author: author.name,
+        record: row.hash,
+        signed: author.keys !== undefined,
+      },
+      exit: 0,
+    };
+  });
+}
+
+const list = (options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const { entries, faults } = await lookAt(store);
+    const names = await store.names();
+    const all = standing(entries).map((one) => tellStanding(one, entries, names));
+    const rows = all.map(({ hash, when, what, by }) => [hash, when, what, by]);
+    const amiss = faults.length === 0 ? [] : ['', 'Not all is as it was written: heedway verify tells what.'];
+    return {
+      text: [table([['record', 'when', 'what', 'by'], ...rows]), ...amiss].join('\n'),
+      json: { records: all, faults: faults.length },
+      exit: 0,
+    };
+  });
+
+const show = (letters: string, options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const { entries } = await lookAt(store);
+    const { body, row } = entryNamed(entries, letters);
+    return { text: JSON.stringify({ ...row, text: body }, undefined, 2), json: { ...row, body }, exit: 0 };
+  });
+
+const note = (text: string, options: NoteOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const amended =
+      options.amends === undefined ? undefined : entryNamed((await lookAt(store)).entries, options.amends);
+    if (amended && amended.body.kind !== 'note')
+      throw new UsageFault(`--amends: found a record of kind ${amended.body.kind}; expected a note`);
+    const said = {
+      kind: 'note',
+      content: { text },
+      ...(amended ? { amends: amended.row.hash } : {}),
+    } as const;
+    const { body, row } = await record(store, said, options);
+    return {
+      text: `Recorded as ${shortHash(row.hash)}: ${tellContent(body, [])}`,
+      json: { record: row.hash },
+      exit: 0,
+    };
+  });
+
+const exported = (options: FileOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const looked = await lookAt(store);
+    if (looked.faults.length > 0)
+      throw new UsageFault(
+        `${options.records}: found ${looked.faults.length} things amiss (heedway verify tells them); expected a store that is as it was written`,
+      );
+    const out = options.out ?? '';
+    await writeOut(out, await storeFile(looked, options.names ? await store.names() : []));
+    const { length } = looked.entries;
+    return { text: `${length} records written into ${out}`, json: { records: length, file: out }, exit: 0 };
+  });
+
+const MOST = 512 * 1024 * 1024;
+
+async function fileOf(path: string): Promise<Uint8Array> {
+  const content = await contentOf(path, MOST);
+  if ('bytes' in content) return content.bytes;
+  throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
+}
+
+const imported = (path: string, options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const { verified, names, faults } = await readStoreFile(await fileOf(path));
+    // What the file lacks another device's may bring; what was altered brings nothing.
+    const altered = faults.filter(({ what }) => what !== 'missing');
+    if (altered.length > 0) {
+      const words = faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2));
+      throw new UsageFault(`${path}: nothing was taken.\n${words.join('\n')}`, faults);
+    }
+    const { added, there } = await take(
+      store,
+      verified.entries.map(({ row }) => row),
+    );
+    for (const one of names) await store.name(one);
+    const { forks } = await lookAt(store);
+    const known = { entries: verified.entries, names };
+    return {
+      text: [
+        `${added} records added; ${there} were here already.`,
+        ...forks.map((fork) => tellFork(fork, known)),
+      ].join('\n'),
+      json: { added, there, names: names.length, forks },
+      exit: 0,
+    };
+  });
+
+const ran = (options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const all = trips((await lookAt(store)).entries);
+    const vehicles = service(all);
+    const riders = carried(all);
+    const out = all.filter(({ arrival }) => !arrival);
+    const rows = vehicles.map((one) => tellService(one, { system: options.units }));
+    return {
+      text: [
+        table([serviceHead, ...rows]),
+        tellCarried(riders),
+        ...out.map((trip) => `Not arrived, as far as anybody said: ${tellTrip(trip)}`),
+      ].join('\n'),
+      json: { vehicles, riders, out: out.map(({ departure }) => departure.first.row.hash) },
+      exit: 0,
+    };
+  });
+
+const named = (options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const names = [...(await store.names())].sort((a, b) => (a.name < b.name ? -1 : 1));
+    return {
+      text: names.map(({ name, person }) => `${shortHash(person)}  ${name}`).join('\n'),
+      json: names.map(({ name, person }) => ({ name, person })),
+      exit: 0,
+    };
+  });
+
+const strike = (name: string, options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const found = (await store.names()).filter((one) => one.name === name);
+    if (found.length === 0)
+      throw new UsageFault(`found no ${name}; expected a name of heedway records names`);
+    for (const { person } of found) await store.strike(person);
+    return {
+      text: `${name} is struck out here. Files that were exported with names before still have it.`,
+      json: { struck: found.map(({ person }) => person) },
+      exit: 0,
+    };
+  });
+
+// ---- verify
+
+const AMISS = 20;
+
+export const verifyCommand: Command = {
+  name: 'verify',
+  declare: (program, run) => {
+    storeOption(common(program.command('verify [file]')))
+      .description('Whether records are as they were written: a file of them, or the store on this machine.')
+      .action((file: string | undefined, options: Options & StoreOptions) =>
+        run(() => (file === undefined ? ofStore(options) : ofFile(file, options)), options),
+      );
+  },
+};
+
+const ofStore = (options: StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => toldVerified(await lookAt(store), await store.names()));
+
+async function ofFile(path: string, options: StoreOptions): Promise<Outcome> {
+  const bytes = await fileOf(path);
+  // A store by its name is looked at as one.
+  if (!isStoreFile(bytes)) return ofStore({ ...options, records: path });
+  const { verified, names, faults } = await readStoreFile(bytes);
+  return toldVerified({ ...verified, faults }, names, (row) => row + 2);
+}
+
+function toldVerified(
+  verified: StoreFile['verified'] & Pick<StoreFile, 'faults'>,
+  names: StoreFile['names'],
+  line?: (row: number) => number,
+): Outcome {
+  const { entries, faults, forks } = verified;
+  const known = { entries, names };
+  return {
+    text: [
+      ...tellWhole(verified, faults.length),
+      ...faults.map((fault) => `- ${tellFault(fault, known, line)}`),
+      ...forks.map((fork) => `- ${tellFork(fork, known)}`),
+    ].join('\n'),
+    json: {
+      records: entries.length,
+      faults,
+      forks,
+      unsigned: verified.unsigned,
+      unchecked: verified.unchecked,
+    },
+    exit: faults.length > 0 ? AMISS : 0,
+  };
+}

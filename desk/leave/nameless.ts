@@ -1,0 +1,55 @@
+/**
+ * An outing's paper as a record keeps it: all that its answer is reckoned from, and nobody's name. Riders and groups
+ * are numbered, the same name with the same number; remarks and kept tests, from which nothing is reckoned, stay out.
+ */
+
+import { slug } from '../../papers/compile/line.ts';
+
+export type Json = Readonly<Record<string, unknown>>;
+
+const apart: ReadonlySet<string> = new Set(['note', 'tests']);
+
+/** In every paper of which it is made. */
+function withoutRemarks(json: unknown): unknown {
+  if (Array.isArray(json)) return json.map(withoutRemarks);
+  if (typeof json !== 'object' || json === null) return json;
+  const isPaper = 'heedway' in json;
+  return Object.fromEntries(
+    Object.entries(json)
+      .filter(([key]) => !(isPaper && apart.has(key)))
+      .map(([key, part]) => [key, withoutRemarks(part)]),
+  );
+}
+
+/** The first is 1, and so on; one that was met before, by the same letters as the papers are read, is the same again. */
+function numbers(word: string): (name: string) => string {
+  const known = new Map<string, string>();
+  return (name) => {
+    const given = known.get(slug(name)) ?? `${word} ${known.size + 1}`;
+    known.set(slug(name), given);
+    return given;
+  };
+}
+
+interface WrittenRider extends Json {
+  readonly name: string;
+  readonly group?: string;
+  readonly heldBy?: string;
+}
+
+/** @param paper an outing's with all parts in it */
+export function nameless(paper: Json): Json {
+  const bare = withoutRemarks(paper) as Json;
+  const riders = bare['riders'] as readonly WrittenRider[] | undefined;
+  if (!riders) return bare;
+  const [person, group] = [numbers('person'), numbers('group')];
+  return {
+    ...bare,
+    riders: riders.map(({ name, group: of, heldBy, ...rest }) => ({
+      ...rest,
+      name: person(name),
+      ...(of === undefined ? {} : { group: group(of) }),
+      ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),
+    })),
+  };
+}

@@ -1,0 +1,115 @@
+/**
+ * What a record says, kind by kind: each field once. Records are papers that nobody changes, and stand apart from those
+ * that an answer is reckoned from: the first screen does without them.
+ */
+import * as z from 'zod/mini';
+import { railStates } from '../../engine/things/rail.ts';
+import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
+import { EXPECTED, readInterval } from '../due/interval.ts';
+import { figure } from '../schema/quantity.ts';
+
+const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
+
+/** A person in a record is a salted hash; the name stands apart, and may be struck out. */
+const person = hash;
+
+/** The first record of every author: who it is. */
+const author = group({ person: must(person(), 'person', 'Reference to a name that stands apart.') });
+
+// ---- leaving and arriving
+
+/** What is seen to before a train leaves. */
+export const checks = ['brake-test', 'hose-off', 'signals', 'lights', 'briefed'] as const;
+export type Check = (typeof checks)[number];
+
+export const ageGroups = ['adult', 'youth', 'child', 'not said'] as const;
+
+const aboard = group({
+  vehicle: may(text(), 'vehicle', 'On which vehicle.'),
+  seat: may(text(), 'seat', 'On which of its seats.'),
+  group: must(choice(...ageGroups), 'group', 'Of which age, no nearer than this.'),
+});
+
+const crewMember = group({
+  duty: must(choice('driver', 'guard'), 'duty', 'What he or she does on this train.'),
+  person: must(person(), 'person', 'Reference to a name that stands apart.'),
+});
+
+const departure = group({
+  outing: must(text(), 'outing', 'What it is called.'),
+  date: must(day(), 'date', 'The day of the outing.'),
+  line: must(text(), 'line', 'Where it runs.'),
+  train: must(text(), 'train', 'The train, by its name.'),
+  vehicles: must(rows(text(), 1, 400), 'vehicles', 'By their names, from the front.'),
+  rail: must(choice(...railStates), 'rail', 'The rail as it was.'),
+  word: must(choice('go', 'limits', 'hold', 'unknown'), 'word', 'What the answer was.'),
+  told: must(rows(remark(), 1, 2000), 'told', 'The answer as it was told, line by line.'),
+  units: must(choice('imperial', 'metric'), 'units', 'In which it was told.'),
+  wording: must(choice('us', 'uk'), 'wording', 'In which it was told.'),
+  answer: must(hash(), 'answer', 'SHA-256 of the whole answer.'),
+  inputs: must(hash(), 'inputs', 'SHA-256 of the paper that it was reckoned from.'),
+  paper: must(z.unknown(), 'paper', 'That paper, without names.'),
+  crew: must(rows(crewMember, 0, 100), 'crew', 'Who worked it.'),
+  riders: must(rows(aboard, 0, 1000), 'riders', 'Who rode, by seat and age group.'),
+  done: must(rows(choice(...checks), 0, checks.length), 'done', 'What was seen to before it left.'),
+  notDone: must(rows(choice(...checks), 0, checks.length), 'not done', 'What was asked for and not seen to.'),
+  against: may(remark(), 'against the word', 'Why it left all the same.'),
+});
+
+const arrival = group({
+  departure: must(hash(), 'departure', 'The record of its leaving.'),
+  distance: may(figure('length', 0, 1_000_000), 'distance', 'How far it ran, all laps together.'),
+  carried: may(z.int().check(z.gte(0), z.lte(100_000)), 'riders carried', 'All laps together.'),
+  events: may(remark(), 'events', 'What happened on the way; facts only.'),
+});
+
+// ---- certificates
+
+export const certificateKinds = [
+  'boiler-hydraulic',
+  'boiler-steam',
+  'boiler-external',
+  'air-reservoir',
+  'brake-test',
+  'chains',
+  'lifting-gear',
+  'measuring-tool',
+  'track',
+  'first-aid',
+  'insurance',
+  'driver',
+  'guard',
+  'medical',
+] as const;
+export type CertificateKind = (typeof certificateKinds)[number];
+
+const interval = () =>
+  z.string().check(
+    z.maxLength(200),
+    z.refine((text) => readInterval(text) !== undefined, EXPECTED),
+  );
+
+const certificate = group({
+  what: must(choice(...certificateKinds), 'what', 'What it is of.'),
+  of: may(
+    text(),
+    'of',
+    'Of which vehicle or thing, by its name; of the club, if it is of neither thing nor person.',
+  ),
+  person: may(person(), 'person', 'Of whom: reference to a name that stands apart.'),
+  on: must(day(), 'on', 'Day on which it was done or begins.'),
+  until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
+  interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
+  by: must(text(), 'by', 'Who gave it.'),
+  details: may(
+    remark(),
+    'details',
+    'What it says: pressure of a test and its factor, limits. Of a person’s health nothing but until when.',
+  ),
+});
+
+const note = group({ text: must(remark(), 'text', 'Anything worth keeping.') });
+
+export const kinds = { author, departure, arrival, certificate, note } as const;
+export type Kind = keyof typeof kinds;
+export type Content<K extends Kind> = z.output<(typeof kinds)[K]>;

@@ -1,0 +1,155 @@
+/**
+ * A store as one file: a line of canonical JSON for its head, then one for each record in their order, then one for each
+ * name, if names go along. The same set is the same file, byte for byte; the head seals the rest.
+ */
+import { canonical } from './canonical.ts';
+import { sha256 } from './hash.ts';
+import { personOf } from './names.ts';
+import type { Row } from './record.ts';
+import type { Named } from './store.ts';
+import { type Fault, inOrder, type Newest, newestOf, type Verified, verify } from './verify.ts';
+
+interface FileHead {
+  readonly heedway: 'records';
+  readonly version: 1;
+  readonly records: number;
+  readonly names: number;
+  readonly newest: readonly Newest[];
+  /** SHA-256 of the whole file, but for itself. */
+  readonly seal: string;
+}
+
+const sealOf = (head: Omit<FileHead, 'seal'>, lines: readonly string[]): Promise<string> =>
+  sha256([canonical(head), ...lines].join('\n'));
+
+const lineOf = ({ text, hash, signature }: Row): string =>
+  canonical({ body: JSON.parse(text), hash, ...(signature === undefined ? {} : { signature }) });
+
+/** @param verified rows that are as they were written: no other goes out @param names none, if they stay at home */
+export async function storeFile(
+  { entries }: Pick<Verified, 'entries'>,
+  names: readonly Named[] = [],
+): Promise<string> {
+  const records = inOrder(entries).map(({ row }) => lineOf(row));
+  const named = [...names]
+    .sort((a, b) => (a.person < b.person ? -1 : 1))
+    .map(({ person, salt, name }) => canonical({ name, person, salt }));
+  const lines = [...records, ...named];
+  const newest = newestOf(entries).sort((a, b) => (a.author + a.hash < b.author + b.hash ? -1 : 1));
+  const head: Omit<FileHead, 'seal'> = {
+    heedway: 'records',
+    version: 1,
+    records: records.length,
+    names: named.length,
+    newest,
+  };
+  const sealed: FileHead = { ...head, seal: await sealOf(head, lines) };
+  return `${[canonical(sealed), ...lines].join('\n')}\n`;
+}
+
+export type FileFault =
+  | Fault
+  /** The file's first line is not as it was written, or does not fit the rest. */
+  | { readonly what: 'head' }
+  /** A line of a name that is not as it was written. */
+  | { readonly what: 'name'; readonly row: number };
+
+export interface StoreFile {
+  readonly verified: Omit<Verified, 'faults'>;
+  readonly names: readonly Named[];
+  /** By the lines: record n is on line n + 2. */
+  readonly faults: readonly FileFault[];
+}
+
+/** Whether bytes begin as such a file does. */
+export const isStoreFile = (bytes: Uint8Array): boolean =>
+  new TextDecoder().decode(bytes.subarray(0, 2000)).includes('"heedway":"records"');
+
+export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
+  const lines = linesIn(bytes);
+  const head = headIn(lines[0]);
+  const rest = lines.slice(1);
+  const count = head?.records ?? rest.filter((line) => !line.includes('"person":')).length;
+  const rows = rest.slice(0, count).map(rowIn);
+  const verified = await verify(rows, head?.newest ?? []);
+  const named = await Promise.all(rest.slice(count).map(nameIn));
+  const names = named.filter((one) => one !== undefined);
+  const fits =
+    head !== undefined &&
+    rest.length === head.records + head.names &&
+    (await sealOf(unsealed(head), rest)) === head.seal;
+  const inside: FileFault[] = [
+    ...verified.faults,
+    ...named.flatMap((one, i): FileFault[] => (one ? [] : [{ what: 'name', row: count + i }])),
+  ];
+  // A seal that a broken line breaks says no more than that line does.
+  const faults = fits || (head && inside.length > 0) ? inside : [{ what: 'head' } as const, ...inside];
+  return { verified, names, faults };
+}
+
+const unsealed = ({ seal: _, ...head }: FileHead): Omit<FileHead, 'seal'> => head;
+
+/** Lines by their bytes. One whose bytes are not those of its text is no line that this program wrote. */
+function linesIn(bytes: Uint8Array): string[] {
+  const lines: string[] = [];
+  const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
+  const encoder = new TextEncoder();
+  for (let from = 0; from < bytes.length; ) {
+    const end = bytes.indexOf(10, from);
+    const to = end < 0 ? bytes.length : end;
+    const slice = bytes.subarray(from, to);
+    const text = decoder.decode(slice);
+    const again = encoder.encode(text);
+    const same = again.length === slice.length && again.every((byte, i) => byte === slice[i]);
+    // The last line ends too.
+    lines.push(same && end >= 0 ? text : `${text}\u0000`);
+    from = to + 1;
+  }
+  return lines;
+}
+
+function headIn(line: string | undefined): FileHead | undefined {
+  try {
+    const json = JSON.parse(line ?? '') as FileHead;
+    const right =
+      canonical(json) === line &&
+      json.heedway === 'records' &&
+      json.version === 1 &&
+      [json.records, json.names].every((n) => Number.isSafeInteger(n) && n >= 0) &&
+      Array.isArray(json.newest);
+    return right ? json : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A line that is none keeps its place, and is found altered there. */
+function rowIn(line: string): Row {
+  try {
+    const json = JSON.parse(line) as { body: unknown; hash: string; signature?: string };
+    const { body, hash, signature, ...other } = json;
+    if (canonical(json) === line && typeof hash === 'string' && Object.keys(other).length === 0)
+      return {
+        text: canonical(body),
+        hash,
+        ...(signature === undefined ? {} : { signature: `${signature}` }),
+      };
+  } catch {
+    // Told as altered.
+  }
+  return { text: line, hash: '' };
+}
+
+async function nameIn(line: string): Promise<Named | undefined> {
+  try {
+    const { name, person, salt, ...other } = JSON.parse(line) as Named;
+    const right =
+      canonical({ name, person, salt }) === line &&
+      Object.keys(other).length === 0 &&
+      typeof name === 'string' &&
+      (await personOf(name, salt)) === person;
+    return right ? { name, person, salt } : undefined;
+  } catch {
+    return undefined;
+  }
+}

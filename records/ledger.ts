@@ -1,0 +1,69 @@
+/** Saying something into a store, and putting two stores together. */
+import type { Trouble } from '../papers/problem.ts';
+import { checkContent } from '../papers/record/check.ts';
+import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
+import type { Store } from './store.ts';
+import { type Newest, newestOf, type Verified, verify } from './verify.ts';
+
+export interface Clock {
+  /** Now, as local time with its offset. */
+  readonly now: () => string;
+  /** Version of the program. */
+  readonly program: string;
+}
+
+export type Put =
+  | { readonly ok: true; readonly entry: Entry }
+  | { readonly ok: false; readonly troubles: readonly Trouble[] };
+
+/** Of a fork the longer branch is followed, and of two as long always the same one. */
+export const headOf = (newest: readonly Newest[], author: string): Head | undefined =>
+  newest
+    .filter((one) => one.author === author)
+    .reduce<Newest | undefined>(
+      (a, b) => (!a || b.number > a.number || (b.number === a.number && b.hash < a.hash) ? b : a),
+      undefined,
+    );
+
+/** One record more; it is on the disk when this is done. */
+export async function put(store: Store, said: Said, author: Author, clock: Clock): Promise<Put> {
+  const checked = checkContent(said.kind, said.content);
+  if (!checked.ok) return { ok: false, troubles: checked.troubles };
+  for (;;) {
+    const after = headOf(await store.newest(), author.name);
+    const row = await written(said, author, after, clock.now(), clock.program);
+    const body = bodyIn(row.text);
+    if (!body) throw new Error('a record that its own program does not read');
+    const at = { author: author.name, number: body.number, hash: row.hash };
+    // Another window of the same author was first: what it wrote goes before this.
+    if (await store.add(row, at, after)) return { ok: true, entry: { body, row } };
+  }
+}
+
+/** All of a store, with what is amiss in it. */
+export const look = async (store: Store): Promise<Verified> =>
+  verify(await store.rows(), await store.newest());
+
+export interface Taken {
+  readonly added: number;
+  readonly there: number;
+}
+
+/** Records of another store that have been verified, put beside those that are here: sets, whatever the order. */
+export async function take(store: Store, rows: readonly Row[]): Promise<Taken> {
+  for (;;) {
+    const here = await store.rows();
+    const known = new Set(here.map(({ hash }) => hash));
+    const theirs = new Map(rows.map((row) => [row.hash, row]));
+    const fresh = [...theirs.values()].filter(({ hash }) => !known.has(hash));
+    if (fresh.length === 0) return { added: 0, there: theirs.size };
+    const entries = [...here, ...fresh].flatMap((row) => {
+      const body = bodyIn(row.text);
+      return body ? [{ body, row }] : [];
+    });
+    // What was newest and is missing stays named: a merge must not make it forgotten.
+    const lost = (await store.newest()).filter(({ hash }) => !known.has(hash));
+    if (await store.take(fresh, [...newestOf(entries), ...lost], here.length))
+      return { added: fresh.length, there: theirs.size - fresh.length };
+  }
+}

@@ -1,0 +1,153 @@
+/**
+ * A record: what somebody said once, as it can never be changed unseen. Its text is canonical; the hash of the text is
+ * its name; the text names the author's record before it, so that none can be taken out of the middle; and the author's
+ * key signs it, where the device has one. What was wrong is said anew, by a record that names the old one.
+ */
+import { type Kind, kinds } from '../papers/record/fields.ts';
+import { canonical } from './canonical.ts';
+import { type Keys, sha256, signed } from './hash.ts';
+
+export type Json = Readonly<Record<string, unknown>>;
+
+/** What a record's text holds. */
+export interface Body {
+  readonly heedway: 'record';
+  readonly version: 1;
+  readonly kind: Kind;
+  readonly content: Json;
+  /** Public key in hexadecimal; of one who has no key `unsigned:` and letters of their own. */
+  readonly author: string;
+  /** A name of the device, made with its first record. */
+  readonly device: string;
+  /** The author's how-manieth, from 1. */
+  readonly number: number;
+  /** Hash of the author's record before it; the first has none. */
+  readonly previous?: string;
+  /** When it was so, by whoever says it, and when it was put by: local time with its offset. */
+  readonly said: string;
+  readonly stored: string;
+  /** Version of the program. */
+  readonly program: string;
+  /** Hash of the record that this one says anew. */
+  readonly amends?: string;
+}
+
+/** A record as it is kept and handed over. */
+export interface Row {
+  /** Canonical text of the body. */
+  readonly text: string;
+  /** SHA-256 of the text. */
+  readonly hash: string;
+  /** Of the text, by the author's key. */
+  readonly signature?: string;
+}
+
+/** A row whose text has been read. */
+export interface Entry {
+  readonly body: Body;
+  readonly row: Row;
+}
+
+export interface Author {
+  readonly name: string;
+  readonly device: string;
+  /** Absent: what this author writes is unsigned. */
+  readonly keys?: Keys;
+}
+
+/** What begins the name of an author who has no key. */
+export const UNSIGNED = 'unsigned:';
+export const isUnsigned = (author: string): boolean => author.startsWith(UNSIGNED);
+
+/** An author's newest record. */
+export interface Head {
+  readonly number: number;
+  readonly hash: string;
+}
+
+export interface Said {
+  readonly kind: Kind;
+  readonly content: Json;
+  readonly said: string;
+  readonly amends?: string;
+}
+
+/**
+ * @param after the author's newest record; undefined: this is the first
+ * @param stored now, local time with its offset
+ */
+export async function written(
+  { kind, content, said, amends }: Said,
+  author: Author,
+  after: Head | undefined,
+  stored: string,
+  program: string,
+): Promise<Row> {
+  const body: Body = {
+    heedway: 'record',
+    version: 1,
+    kind,
+    content,
+    author: author.name,
+    device: author.device,
+    number: (after?.number ?? 0) + 1,
+    ...(after ? { previous: after.hash } : {}),
+    said,
+    stored,
+    program,
+    ...(amends === undefined ? {} : { amends }),
+  };
+  const text = canonical(body);
+  const hash = await sha256(text);
+  return author.keys ? { text, hash, signature: await signed(text, author.keys.sign) } : { text, hash };
+}
+
+const HASH = /^[0-9a-f]{64}$/;
+const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(Z|[+-]\d\d:\d\d)$/;
+const isText = (value: unknown): value is string => typeof value === 'string';
+const isHash = (value: unknown): boolean => isText(value) && HASH.test(value);
+const maybe = (value: unknown, is: (value: unknown) => boolean): boolean => value === undefined || is(value);
+const known: ReadonlySet<string> = new Set([
+  'heedway',
+  'version',
+  'kind',
+  'content',
+  'author',
+  'device',
+  'number',
+  'previous',
+  'said',
+  'stored',
+  'program',
+  'amends',
+]);
+
+/** The body in a text; undefined: it is no text that this program wrote. */
+export function bodyIn(text: string): Body | undefined {
+  let json: Record<string, unknown>;
+  try {
+    json = JSON.parse(text);
+    if (canonical(json) !== text) return undefined;
+  } catch {
+    return undefined;
+  }
+  const right =
+    json['heedway'] === 'record' &&
+    json['version'] === 1 &&
+    isText(json['kind']) &&
+    json['kind'] in kinds &&
+    typeof json['content'] === 'object' &&
+    json['content'] !== null &&
+    [json['author'], json['device'], json['program']].every(isText) &&
+    Number.isSafeInteger(json['number']) &&
+    (json['number'] as number) >= 1 &&
+    (json['number'] === 1) === (json['previous'] === undefined) &&
+    maybe(json['previous'], isHash) &&
+    maybe(json['amends'], isHash) &&
+    [json['said'], json['stored']].every((time) => isText(time) && TIME.test(time)) &&
+    Object.keys(json).every((key) => known.has(key));
+  return right ? (json as unknown as Body) : undefined;
+}
+
+/** Day on which it was so, where it was. */
+export const dayOf = ({ said }: Pick<Body, 'said'>): string => said.slice(0, 10);

@@ -1,0 +1,29 @@
+/**
+ * What keeps records, whatever it is made of. It only ever grows; of what it is asked it does all or nothing, and what it
+ * has acknowledged is on the disk.
+ */
+import type { Head, Row } from './record.ts';
+import type { Newest } from './verify.ts';
+
+/** A name, apart from the records that refer to it. */
+export interface Named {
+  /** SHA-256 of the name with its salt: all that records know. */
+  readonly person: string;
+  readonly salt: string;
+  readonly name: string;
+}
+
+export interface Store {
+  readonly rows: () => Promise<readonly Row[]>;
+  /** The newest records of each author, as the store knows them beside its rows. */
+  readonly newest: () => Promise<readonly Newest[]>;
+  /** Puts one by if the author's newest is still `after`; false: another was first, and nothing is written. */
+  readonly add: (row: Row, at: Newest, after: Head | undefined) => Promise<boolean>;
+  /** Puts by those that are not there; false: others came between, and nothing is written. @param had so many rows */
+  readonly take: (rows: readonly Row[], newest: readonly Newest[], had: number) => Promise<boolean>;
+  readonly names: () => Promise<readonly Named[]>;
+  /** One that was struck out here stays so, whoever brings it back. */
+  readonly name: (named: Named) => Promise<void>;
+  /** Strikes a name out. What referred to it stays, and verifies. */
+  readonly strike: (person: string) => Promise<void>;
+}

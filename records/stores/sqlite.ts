@@ -1,0 +1,162 @@
+/**
+ * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
+ * disk before it is acknowledged; two programs at one file wait for each other.
+ */
+import { existsSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import type { Client, Row as Found, InStatement } from '@libsql/client';
+import type { Head, Row } from '../record.ts';
+import type { Named, Store } from '../store.ts';
+import type { Newest } from '../verify.ts';
+
+/** Kind of the tables, so that a newer program's store is left alone. */
+export const TABLES = 1;
+
+/** So long another program's step is waited for, ms. */
+const PATIENCE = 10_000;
+
+const tables = [
+  'CREATE TABLE records (hash TEXT PRIMARY KEY, text TEXT NOT NULL, signature TEXT) WITHOUT ROWID',
+  'CREATE TABLE newest (author TEXT NOT NULL, hash TEXT NOT NULL, number INTEGER NOT NULL, PRIMARY KEY (author, hash)) WITHOUT ROWID',
+  'CREATE TABLE names (person TEXT PRIMARY KEY, salt TEXT NOT NULL, name TEXT NOT NULL) WITHOUT ROWID',
+  `PRAGMA user_version = ${TABLES}`,
+];
+
+export interface SqliteStore extends Store {
+  readonly close: () => void;
+}
+
+/** Why a file is no store that can be opened. */
+export class NoStore extends Error {}
+
+async function clientFor(path: string): Promise<Client> {
+  let open: typeof import('@libsql/client/sqlite3').createClient;
+  try {
+    ({ createClient: open } = await import('@libsql/client/sqlite3'));
+  } catch {
+    throw new NoStore('no SQLite for this kind of machine: records are kept in the workbench here');
+  }
+  try {
+    // One connection: what is set on it holds for every step.
+    return open({ url: pathToFileURL(path).href, concurrency: 1, timeout: PATIENCE });
+  } catch (fault) {
+    throw new NoStore(wordsOf(fault));
+  }
+}
+
+/** @param fresh makes a new one, where there is none */
+export async function openSqlite(path: string, fresh = false): Promise<SqliteStore> {
+  if (existsSync(path) === fresh)
+    throw new NoStore(fresh ? 'a file of that name: nothing is put over it' : 'no such file');
+  const client = await clientFor(path);
+  try {
+    // Acknowledged is on the disk: a journal beside the file while it is written, and nothing else afterwards.
+    await client.execute('PRAGMA journal_mode = DELETE');
+    await client.execute('PRAGMA synchronous = EXTRA');
+    if (fresh) await client.batch(tables, 'write');
+    const kind = Number((await client.execute('PRAGMA user_version')).rows[0]?.[0]);
+    if (kind > TABLES) throw new NoStore('a newer Heedway made it, and this one leaves it alone');
+    if (kind < TABLES) throw new NoStore('no store of records');
+  } catch (fault) {
+    client.close();
+    throw fault instanceof NoStore ? fault : new NoStore(wordsOf(fault));
+  }
+  return storeOn(client);
+}
+
+const wordsOf = (fault: unknown): string => {
+  const { code, message } = fault as { readonly code?: string; readonly message?: string };
+  if (code === 'SQLITE_FULL') return 'the disk is full: nothing was written';
+  if (code === 'SQLITE_BUSY') return 'another program has been writing into it for 10 seconds';
+  if (code === 'SQLITE_NOTADB' || code === 'SQLITE_CORRUPT')
+    return 'damaged, or no SQLite file: take the newest file that was exported from it';
+  return message ?? String(fault);
+};
+
+function storeOn(client: Client): SqliteStore {
+  const step = async (statements: InStatement[]): Promise<readonly number[]> => {
+    try {
+      return (await client.batch(statements, 'write')).map(({ rowsAffected }) => rowsAffected);
+    } catch (fault) {
+      throw new NoStore(wordsOf(fault));
+    }
+  };
+  const all = async <T>(sql: string, read: (row: Found) => T): Promise<T[]> => {
+    try {
+      return (await client.execute(sql)).rows.map(read);
+    } catch (fault) {
+      throw new NoStore(wordsOf(fault));
+    }
+  };
+  const inserted = ({
+    hash,
+    text,
+    signature = null,
+  }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
+  return {
+    rows: () =>
+      all('SELECT text, hash, signature FROM records', ({ text, hash, signature }) => ({
+        text: `${text}`,
+        hash: `${hash}`,
+        ...(signature === null ? {} : { signature: `${signature}` }),
+      })),
+    newest: () =>
+      all('SELECT author, hash, number FROM newest', ({ author, hash, number }) => ({
+        author: `${author}`,
+        hash: `${hash}`,
+        number: Number(number),
+      })),
+    add: async (row: Row, { author, hash, number }: Newest, after: Head | undefined) => {
+      const moved: InStatement = after
+        ? {
+            sql: 'UPDATE newest SET hash = ?, number = ? WHERE author = ? AND hash = ?',
+            args: [hash, number, author, after.hash],
+          }
+        : {
+            sql: 'INSERT INTO newest (author, hash, number) SELECT ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM newest WHERE author = ?)',
+            args: [author, hash, number, author],
+          };
+      // Only where that moved something.
+      const put = 'INSERT INTO records (hash, text, signature) SELECT ?, ?, ? WHERE changes() = 1';
+      const [, added] = await step([moved, { sql: put, args: [...inserted(row)] }]);
+      return added === 1;
+    },
+    take: async (rows, newest, had) => {
+      const guard = 'WHERE (SELECT count(*) FROM records) = ?';
+      // The heads first: they are held against how many rows there were.
+      const statements: InStatement[] = [
+        { sql: `DELETE FROM newest ${guard}`, args: [had] },
+        ...newest.map(({ author, hash, number }) => ({
+          sql: `INSERT OR IGNORE INTO newest (author, hash, number) SELECT ?, ?, ? ${guard}`,
+          args: [author, hash, number, had],
+        })),
+        ...rows.map((row, i) => ({
+          sql: `INSERT INTO records (hash, text, signature) SELECT ?, ?, ? ${guard}`,
+          args: [...inserted(row), had + i],
+        })),
+      ];
+      const counts = await step(statements);
+      return rows.length === 0 || counts[counts.length - 1] === 1;
+    },
+    names: () =>
+      all(
+        "SELECT person, salt, name FROM names WHERE name != ''",
+        ({ person, salt, name }): Named => ({ person: `${person}`, salt: `${salt}`, name: `${name}` }),
+      ),
+    name: async ({ person, salt, name }) =>
+      void (await step([
+        {
+          sql: 'INSERT OR IGNORE INTO names (person, salt, name) VALUES (?, ?, ?)',
+          args: [person, salt, name],
+        },
+      ])),
+    strike: async (person) => {
+      await step([
+        { sql: "INSERT OR REPLACE INTO names (person, salt, name) VALUES (?, '', '')", args: [person] },
+      ]);
+      // What was struck out must not stand in the file's free pages.
+      await client.execute('VACUUM');
+    },
+    close: () => client.close(),
+  };
+}

@@ -1,0 +1,148 @@
+/** Whatever is changed in a store is found, and where: bytes of its file, its rows, and rows that are gone. */
+import { describe, expect, it } from 'vitest';
+import { readStoreFile, storeFile } from '../../../records/file.ts';
+import { look } from '../../../records/ledger.ts';
+import { personNamed } from '../../../records/names.ts';
+import type { Row } from '../../../records/record.ts';
+import { memoryStore } from '../../../records/stores/memory.ts';
+import { newestOf, verify } from '../../../records/verify.ts';
+import { author, clockFrom, noted, unsignedAuthor } from '../../support/club-records.ts';
+import { runs } from '../../support/tier.ts';
+
+const clock = clockFrom();
+const store = memoryStore();
+const [ada, ben] = [await author('shed'), await author('gate')];
+for (let i = 0; i < 6; i++) {
+  await noted(store, ada, clock, `engine looked over, day ${i}`);
+  await noted(store, ben, clock, `gate opened ${'🚂'.repeat(i)}`);
+}
+await noted(store, unsignedAuthor(), clock, 'by one who has no key');
+await personNamed(store, 'An Invented Person');
+const whole = await look(store);
+const text = await storeFile(whole, await store.names());
+const bytes = new TextEncoder().encode(text);
+
+/** The same chances every time. */
+function chances(seed: number): () => number {
+  let at = seed;
+  return () => {
+    at = (Math.imul(at, 1664525) + 1013904223) >>> 0;
+    return at / 2 ** 32;
+  };
+}
+
+describe('a store’s file', () => {
+  it('is as it was written', async () => {
+    const read = await readStoreFile(bytes);
+    expect(read.faults).toEqual([]);
+    expect(read.verified.entries).toHaveLength(13);
+    expect(read.verified.unsigned).toBe(1);
+    expect(read.names).toEqual(await store.names());
+    expect(await storeFile(read.verified, read.names)).toBe(text);
+  });
+
+  it('any one byte changed is found, and in which record', async () => {
+    const chance = chances(20260501);
+    const starts = [0, ...[...bytes.keys()].filter((i) => bytes[i - 1] === 10)];
+    for (let n = 0; n < runs(150, 10_000); n++) {
+      const at = Math.floor(chance() * bytes.length);
+      const changed = bytes.slice();
+      changed[at] = (bytes[at] + 1 + Math.floor(chance() * 255)) % 256;
+      const { faults } = await readStoreFile(changed);
+      const line = starts.findLastIndex((start) => start <= at);
+      const where = `byte ${at}, ${bytes[at]} to ${changed[at]}, line ${line + 1}`;
+      expect(faults.length, where).toBeGreaterThan(0);
+      // The first line is the head's, the last the name's; what stands between is a record's, by its number.
+      if (line === 0) expect(faults[0].what, where).toMatch(/head|missing|newest/);
+      else if (line === 14)
+        expect(
+          faults.map((f) => f.what),
+          where,
+        ).toContain('name');
+      else
+        expect(
+          faults.some((f) => 'row' in f && f.row === line - 1),
+          `${where}: ${JSON.stringify(faults)}`,
+        ).toBe(true);
+    }
+  });
+
+  it('a byte more or fewer is found', async () => {
+    for (const cut of [
+      bytes.slice(0, -1),
+      bytes.slice(1),
+      bytes.slice(0, 700),
+      new Uint8Array([...bytes, 10]),
+    ])
+      expect((await readStoreFile(cut)).faults.length).toBeGreaterThan(0);
+  });
+});
+
+const rows = await store.rows();
+const newest = await store.newest();
+const without = (i: number): Row[] => rows.filter((_, j) => j !== i);
+
+describe('rows of a store', () => {
+  it('each that is gone is named', async () => {
+    for (const [i, { hash }] of rows.entries()) {
+      const { faults } = await verify(without(i), newest);
+      expect(faults.map((f) => [f.what, f.hash])).toContainEqual(['missing', hash]);
+    }
+  });
+
+  it('what the store says of who wrote last is held against the records', async () => {
+    const [one] = newest;
+    for (const wrong of [
+      { ...one, author: 'f'.repeat(64) },
+      { ...one, number: 99 },
+    ])
+      expect((await verify(rows, [wrong])).faults).toEqual([{ what: 'newest', ...wrong }]);
+  });
+
+  it('one that follows is what tells of the one before it, where the store does not say what is newest', async () => {
+    const lost = whole.entries.find(({ body }) => body.author === ben.name && body.number === 3);
+    const { faults } = await verify(rows.filter((row) => row !== lost?.row));
+    expect(faults).toHaveLength(1);
+    expect(faults[0]).toMatchObject({ what: 'missing', author: ben.name, number: 3 });
+  });
+
+  it('a text put together anew with its hash is not what its author signed', async () => {
+    const clumsy = { ...rows[0], text: rows[0].text.replace('day 0', 'day 9') };
+    expect((await verify([clumsy])).faults[0]).toMatchObject({ what: 'altered', hash: rows[0].hash });
+    // What names it does not miss it as well.
+    expect((await verify([clumsy, ...without(0)], newest)).faults).toHaveLength(1);
+    const { sha256 } = await import('../../../records/hash.ts');
+    const cunning = { ...clumsy, hash: await sha256(clumsy.text) };
+    expect((await verify([cunning])).faults[0]).toMatchObject({ what: 'signature', hash: cunning.hash });
+    // And the one after it misses what it names.
+    const { faults } = await verify([cunning, ...without(0)], newest);
+    expect(faults.map((f) => f.what).sort()).toEqual(['missing', 'signature']);
+  });
+
+  it('a signature that is taken away, or another’s, is found', async () => {
+    const { signature: _, ...bare } = rows[0];
+    expect((await verify([bare])).faults[0]?.what).toBe('signature');
+    const other = { ...rows[0], signature: rows[1].signature ?? '' };
+    expect((await verify([other])).faults[0]?.what).toBe('signature');
+  });
+
+  it('what an author without a key wrote is said to be unsigned, never to be signed', async () => {
+    const unsigned = rows.filter(({ signature }) => signature === undefined);
+    expect(await verify(unsigned)).toMatchObject({ faults: [], unsigned: 1 });
+    const forged = { ...unsigned[0], signature: rows[0].signature ?? '' };
+    expect((await verify([forged])).faults[0]?.what).toBe('signature');
+  });
+
+  it('a record of another author, or a wrong number, in the chain is found', async () => {
+    const { written } = await import('../../../records/record.ts');
+    const after = newestOf(whole.entries).find((n) => n.author === ben.name);
+    const row = await written(
+      { kind: 'note', content: { text: 'x' }, said: clock.now() },
+      ada,
+      after,
+      clock.now(),
+      '0.0.0',
+    );
+    expect((await verify([...rows, row])).faults.map((f) => f.what)).toContain('order');
+  });
+});

@@ -1,0 +1,40 @@
+/** The command line: what was altered is named with its line, and nothing is taken from such a file. */
+import { mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { heedway, type Ran } from '../../support/cli.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'club-'));
+const store = join(folder, 'club.records');
+const at = (...args: string[]): Ran => heedway(...args, '--records', store);
+
+describe('heedway records', () => {
+  it('leaves only with all seen to; arrives; and is told apart from what somebody altered', () => {
+    expect(at('verify').stderr).toContain('no such file');
+    expect(at('records', 'begin', '--name', 'An Invented Person').status).toBe(0);
+    expect(statSync(`${store}.key`).mode & 0o077).toBe(0);
+    expect(at('records', 'begin', '--name', 'Another').stderr).toContain('somebody writes here already');
+
+    const leave = ['leave', 'examples/steam-light.json', '--said', '2026-05-31T10:05'];
+    const not = at(...leave, '--done', 'briefed');
+    expect([not.status, not.stdout]).toEqual([20, expect.stringContaining('Nothing was recorded')]);
+    expect(at(...leave, '--done', 'brake-test,briefed').status).toBe(10);
+    const early = at('arrive', '--said', '2026-05-31T10:00');
+    expect([early.status, early.stderr]).toEqual([2, expect.stringContaining('before it left')]);
+    expect(at('arrive', '--said', '2026-05-31T10:30', '--distance', '1 mile').status).toBe(0);
+    expect(at('arrive').stderr).toContain('found no train out');
+
+    const file = join(folder, 'club.jsonl');
+    expect(at('records', 'export', '--out', file).status).toBe(0);
+    const text = readFileSync(file, 'utf8');
+    expect(text).not.toContain('An Invented Person');
+    writeFileSync(file, text.replace('1 mile', '2 mile'));
+    const found = at('verify', file);
+    expect([found.status, found.stdout]).toEqual([
+      20,
+      expect.stringMatching(/line 4: record \w{8}, number 3 .* altered/),
+    ]);
+    expect(at('records', 'import', file).stderr).toContain('nothing was taken');
+  });
+});

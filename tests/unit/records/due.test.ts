@@ -1,0 +1,190 @@
+/** Certificates: which of several counts, what is out, and the calendar file by another library's reader. */
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { dueCalendar } from '../../../desk/due/calendar.ts';
+import { calendar } from '../../../records/calendar.ts';
+import { type DueItem, dueOn } from '../../../records/due.ts';
+import { look } from '../../../records/ledger.ts';
+import { personNamed } from '../../../records/names.ts';
+import type { Entry, Json } from '../../../records/record.ts';
+import type { Store } from '../../../records/store.ts';
+import { memoryStore } from '../../../records/stores/memory.ts';
+import { tellDue } from '../../../words/records/due.ts';
+import { author, clockFrom, said } from '../../support/club-records.ts';
+
+const ada = await author();
+
+async function shed(...certificates: readonly Json[]): Promise<{ store: Store; entries: readonly Entry[] }> {
+  const [store, clock] = [memoryStore(), clockFrom()];
+  for (const content of certificates)
+    await said(store, ada, clock, 'certificate', { by: 'An invented inspector', ...content });
+  return { store, entries: (await look(store)).entries };
+}
+
+const only = async (day: string, ...certificates: readonly Json[]): Promise<DueItem> => {
+  const items = dueOn((await shed(...certificates)).entries, day);
+  expect(items).toHaveLength(1);
+  return items[0];
+};
+
+const hydraulic = (on: string, more: Json = {}): Json => ({
+  what: 'boiler-hydraulic',
+  of: 'Fenwick',
+  on,
+  interval: '3 years',
+  ...more,
+});
+
+describe('of several certificates', () => {
+  it('one that is out takes nothing from another that stands, in whatever order they came', async () => {
+    const [old, fresh] = [hydraulic('2020-01-01'), hydraulic('2025-01-01')];
+    for (const pair of [
+      [old, fresh],
+      [fresh, old],
+    ])
+      expect(await only('2026-05-31', ...pair)).toMatchObject({ state: 'stands', last: '2028-01-01' });
+  });
+
+  it('one that begins later is none yet', async () => {
+    expect((await only('2026-05-31', hydraulic('2026-06-01'))).state).toBe('not-yet');
+    expect(await only('2026-05-31', hydraulic('2020-01-01'), hydraulic('2026-06-01'))).toMatchObject({
+      state: 'out',
+    });
+    const near = { interval: '1 year, not to exceed 14 months' };
+    expect(await only('2026-05-31', hydraulic('2025-05-01', near), hydraulic('2026-06-01'))).toMatchObject({
+      state: 'due',
+    });
+  });
+
+  it('both what it says of its end and its interval must stand', async () => {
+    const both = hydraulic('2025-01-01', { until: '2026-05-30' });
+    expect(await only('2026-05-30', both)).toMatchObject({ state: 'stands', last: '2026-05-30' });
+    expect(await only('2026-05-31', both)).toMatchObject({ state: 'out', last: '2026-05-30' });
+    expect(await only('2028-01-02', hydraulic('2025-01-01', { until: '2030-01-01' }))).toMatchObject({
+      state: 'out',
+    });
+  });
+
+  it('one of no end nobody can tell', async () => {
+    const { interval: _, ...bare } = hydraulic('2025-01-01');
+    expect((await only('2026-05-31', bare)).state).toBe('unknown');
+  });
+
+  it('those of another thing or person are others', async () => {
+    const other = { ...hydraulic('2025-01-01'), of: 'Granite' };
+    expect(
+      dueOn((await shed(hydraulic('2020-01-01'), other)).entries, '2026-05-31').map((i) => i.state),
+    ).toEqual(['out', 'stands']);
+  });
+});
+
+describe('service days', () => {
+  const steam = { what: 'boiler-steam', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
+  const ranOn = async (...days: readonly string[]): Promise<DueItem> => {
+    const { store } = await shed(steam);
+    const hash = '0'.repeat(64);
+    const left = {
+      outing: 'x',
+      date: '2026-05-01',
+      line: 'x',
+      train: 'x',
+      vehicles: ['Fenwick'],
+      rail: 'dry',
+      word: 'go',
+      told: ['go'],
+      units: 'imperial',
+      wording: 'us',
+      answer: hash,
+      inputs: hash,
+      paper: {},
+      crew: [],
+      riders: [],
+      done: [],
+      notDone: [],
+    };
+    for (const day of days) await said(store, ada, clockFrom(`${day}T09:00:00Z`), 'departure', left);
+    return dueOn((await look(store)).entries, '2026-05-31')[0];
+  };
+  it('are counted from departures', async () => {
+    expect(await ranOn('2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
+    expect(await ranOn('2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
+    expect((await ranOn()).state).toBe('unknown');
+  });
+});
+
+it('what is no interval, and what is of no kind, is refused', async () => {
+  await expect(shed(hydraulic('2025-01-01', { interval: 'now and then' }))).rejects.toThrow(/annually/);
+  await expect(shed({ what: 'blessing', on: '2025-01-01' })).rejects.toThrow(/boiler-hydraulic/);
+});
+
+describe('the calendar file, by another library', () => {
+  const read = (text: string) => {
+    const events = new ICAL.Component(ICAL.parse(text)).getAllSubcomponents('vevent');
+    return events.map((event) => {
+      const one = new ICAL.Event(event);
+      return {
+        day: one.startDate.toString(),
+        isDate: one.startDate.isDate,
+        summary: one.summary,
+        description: one.description,
+        alarms: event.getAllSubcomponents('valarm').map((a) => `${a.getFirstPropertyValue('trigger')}`),
+      };
+    });
+  };
+
+  it('says the last days, with alarms, and each thing once', async () => {
+    const { store } = await shed(hydraulic('2025-01-01', { details: 'at 1.5 times; held, 30 min\nno leak' }));
+    const { person } = await personNamed(store, 'An Invented Person');
+    await said(store, ada, clockFrom(), 'certificate', {
+      what: 'first-aid',
+      person,
+      on: '2026-01-01',
+      until: '2029-01-01',
+      by: 'A school; north, east',
+    });
+    const { entries } = await look(store);
+    const names = await store.names();
+    const items = dueOn(entries, '2026-05-31');
+    const text = dueCalendar('Club', items, names);
+    expect(read(text)).toEqual([
+      {
+        day: '2028-01-01',
+        isDate: true,
+        summary: 'Fenwick: boiler, hydraulic test, last day',
+        description:
+          'Since 2025-01-01, by An invented inspector.\n3 years\nat 1.5 times; held, 30 min\nno leak',
+        alarms: ['-P30D', '-P7D'],
+      },
+      {
+        day: '2029-01-01',
+        isDate: true,
+        summary: 'An Invented Person: first aid, last day',
+        description: 'Since 2026-01-01, by A school; north, east.',
+        alarms: ['-P30D', '-P7D'],
+      },
+    ]);
+    expect(dueCalendar('Club', [...items].reverse(), names)).toBe(text);
+    expect(tellDue(items[0], names)).toMatchObject({
+      of: 'Fenwick',
+      state: 'stands',
+      until: 'to 2028-01-01',
+    });
+  });
+
+  it('is of lines of 75 octets at the most, and no letter is cut', () => {
+    const summary = `${'ä🚂,;\\'.repeat(40)}\nend`;
+    const day = {
+      id: 'a',
+      day: '2026-05-31',
+      summary,
+      description: '',
+      stamp: '2026-05-01T10:00:00+02:00',
+      alarms: [],
+    };
+    const text = calendar('Ä', [day]);
+    const lines = text.split('\r\n');
+    expect(Math.max(...lines.map((line) => new TextEncoder().encode(line).length))).toBeLessThanOrEqual(75);
+    expect(text).toContain('DTSTAMP:20260501T080000Z');
+    expect(read(text)[0].summary).toBe(summary);
+  });
+});

@@ -1,0 +1,81 @@
+/** Records in the browser: a train leaves and arrives with one hand, and what was recorded stands whatever comes. */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { barriers, open, roomOpen, served } from './served.ts';
+
+const url = served();
+
+const begin = async (page: Page): Promise<void> => {
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await page.getByRole('button', { name: 'Begin' }).click();
+};
+
+test('a train leaves, the page is loaded anew, it arrives; the records go to another device and verify', {
+  tag: '@both',
+}, async ({ page, browser }) => {
+  await open(page, url(), 'leave');
+  await begin(page);
+  const leaves = page.getByRole('button', { name: 'It leaves', exact: true });
+  await expect(leaves).toBeDisabled();
+  await page.getByRole('button', { name: 'The outing is of today' }).click();
+  const checks = page.locator('.check');
+  await expect(checks).toHaveCount(4);
+  for (const check of await checks.all()) await check.click();
+  expect(await barriers(page)).toEqual([]);
+  await leaves.click();
+  await expect(page.getByRole('status').filter({ hasText: 'left. Recorded as' })).toBeVisible();
+  // Its vehicles are out: none of them leaves again.
+  await expect(leaves).toBeDisabled();
+
+  await page.reload();
+  await page.getByText('How far, how many, what happened').click();
+  await page.getByLabel('Distance, all laps together').fill('1.5 mile');
+  await page.getByLabel('Riders carried, all laps together').fill('12');
+  await page.getByRole('button', { name: 'It has arrived' }).click();
+  await expect(page.getByText('12 riders carried.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /^Granite 1 1 1\.5 mile/ })).toBeVisible();
+
+  await page.goto(`${url()}#records`);
+  await expect(page.getByText('3 records, all as they were written')).toBeVisible();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save all records as one file' }).click(),
+  ]);
+  const file = readFileSync(await download.path());
+  expect(file.toString()).not.toContain('Invented Person');
+
+  const elsewhere = await (await browser.newContext()).newPage();
+  await open(elsewhere, url(), 'records');
+  await roomOpen(elsewhere);
+  const bring = (buffer: Buffer): Promise<void> =>
+    elsewhere
+      .getByLabel('Bring records in')
+      .setInputFiles({ name: 'r.jsonl', mimeType: 'application/json', buffer });
+  await bring(Buffer.from(file.toString().replace('1.5 mile', '9.5 mile')));
+  await expect(elsewhere.getByText('Nothing was taken from this file.')).toBeVisible();
+  await expect(elsewhere.getByText(/^line 4: record .* was altered/)).toBeVisible();
+  await bring(file);
+  await expect(elsewhere.getByText('3 records added; 0 were here already.')).toBeVisible();
+  await expect(elsewhere.getByText('3 records, all as they were written')).toBeVisible();
+
+  // Somebody reaches into the browser's own database.
+  await elsewhere.evaluate(
+    () =>
+      new Promise<void>((done, failed) => {
+        const ask = indexedDB.open('heedway-records');
+        ask.onerror = failed;
+        ask.onsuccess = () => {
+          const step = ask.result.transaction('records', 'readwrite');
+          const all = step.objectStore('records').getAll();
+          all.onsuccess = () => {
+            const row = all.result.find((r: { text: string }) => r.text.includes('1.5 mile'));
+            step.objectStore('records').put({ ...row, text: row.text.replace('1.5 mile', '8.5 mile') });
+          };
+          step.oncomplete = () => done();
+        };
+      }),
+  );
+  await elsewhere.reload();
+  await expect(elsewhere.getByText(/number 3 .* was altered/)).toBeVisible();
+  await elsewhere.context().close();
+});

@@ -1,0 +1,205 @@
+/** Records: who writes here, what was recorded, whether it is as it was written, and how it goes to another device. */
+import '../../look/rooms.css';
+import './records.css';
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { standing } from '../../../records/amended.ts';
+import { shortHash, tellStanding } from '../../../words/records/record.ts';
+import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
+import { FilePick } from '../../parts/file-pick.tsx';
+import { saveJson } from '../../parts/save.ts';
+import {
+  asFile,
+  barred,
+  type Kept,
+  kept,
+  openRecords,
+  record,
+  saying,
+  strikeName,
+  takeFile,
+} from '../../state/records.ts';
+import { Begin } from './begin.tsx';
+
+export function Room() {
+  useEffect(() => void openRecords(), []);
+  const now = kept.value;
+  return (
+    <>
+      <h1>Records</h1>
+      {barred.value !== '' && (
+        <p class="notice" role="alert">
+          {barred.value}
+        </p>
+      )}
+      {now && !now.me && <Begin />}
+      {now && <Whole now={now} />}
+      {now && <List now={now} />}
+      {now?.me && <Note />}
+      {now && <InAndOut now={now} />}
+    </>
+  );
+}
+
+function Whole({ now }: { readonly now: Kept }) {
+  if (now.entries.length === 0 && now.faults.length === 0) return null;
+  return (
+    <section aria-label="As they were written">
+      {tellWhole(now, now.faults.length).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      <ul>
+        {now.faults.map((fault) => {
+          const words = tellFault(fault, now);
+          return (
+            <li key={words} class="wrong">
+              {words}
+            </li>
+          );
+        })}
+        {now.forks.map((fork) => (
+          <li key={fork.hashes.join()}>{tellFork(fork, now)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** So many are shown at first, newest first. */
+const SHOWN = 30;
+
+function List({ now }: { readonly now: Kept }) {
+  const all = useSignal(false);
+  const told = standing(now.entries).reverse();
+  if (told.length === 0) return null;
+  return (
+    <section aria-label="All records">
+      <h2>What was recorded, newest first</h2>
+      <ul class="records">
+        {told.slice(0, all.value ? told.length : SHOWN).map((one) => {
+          const { hash, when, what, by } = tellStanding(one, now.entries, now.names);
+          return (
+            <li key={one.first.row.hash}>
+              <span>{what}</span>
+              <small>
+                {when} · {by} · {hash}
+              </small>
+            </li>
+          );
+        })}
+      </ul>
+      {told.length > SHOWN && !all.value && (
+        <button
+          type="button"
+          onClick={() => {
+            all.value = true;
+          }}
+        >
+          All {told.length}
+        </button>
+      )}
+    </section>
+  );
+}
+
+function Note() {
+  const text = useSignal('');
+  const said = useSignal('');
+  const keep = async (): Promise<void> => {
+    try {
+      const { row } = await record({ kind: 'note', content: { text: text.value.trim() } });
+      said.value = `Recorded as ${shortHash(row.hash)}.`;
+      text.value = '';
+    } catch (fault) {
+      said.value = saying(fault);
+    }
+  };
+  return (
+    <section aria-label="A note">
+      <p class="field">
+        <label for="note">A note</label>
+        <span class="written">
+          <input
+            id="note"
+            value={text.value}
+            onInput={(e) => {
+              text.value = e.currentTarget.value;
+            }}
+          />
+          <button type="button" disabled={text.value.trim() === ''} onClick={() => void keep()}>
+            Record it
+          </button>
+        </span>
+      </p>
+      <p role="status">{said.value}</p>
+    </section>
+  );
+}
+
+function InAndOut({ now }: { readonly now: Kept }) {
+  const said = useSignal<readonly string[]>([]);
+  const withNames = useSignal(false);
+  const save = async (): Promise<void> => {
+    saveJson(await asFile(withNames.value), 'heedway-records.jsonl');
+    said.value = ['Saved as heedway-records.jsonl. The same records give the same file, byte for byte.'];
+  };
+  const bring = async ([file]: readonly File[]): Promise<void> => {
+    try {
+      said.value = await takeFile(new Uint8Array(await file.arrayBuffer()));
+    } catch (fault) {
+      said.value = [saying(fault)];
+    }
+  };
+  return (
+    <section>
+      <h2>To another device and back</h2>
+      <p>
+        One file holds all records; brought into another device it adds what is lacking there, and nothing is
+        put over anything. Keep a copy elsewhere: a browser’s storage can be cleared.
+      </p>
+      <p class="row">
+        <button
+          type="button"
+          disabled={now.entries.length === 0 || now.faults.length > 0}
+          onClick={() => void save()}
+        >
+          Save all records as one file
+        </button>
+        <label class="tick">
+          <input
+            type="checkbox"
+            checked={withNames.value}
+            onChange={(e) => {
+              withNames.value = e.currentTarget.checked;
+            }}
+          />
+          with the names of persons
+        </label>
+        <FilePick label="Bring records in" accept=".jsonl,application/json" take={bring} />
+      </p>
+      <div role="status">
+        {said.value.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+      {now.names.length > 0 && (
+        <details>
+          <summary>Names, which stand apart from the records</summary>
+          <ul class="records">
+            {now.names.map(({ person, name }) => (
+              <li key={person}>
+                <span>{name}</span>
+                <button type="button" class="quiet" onClick={() => void strikeName(person)}>
+                  Strike {name} out
+                </button>
+              </li>
+            ))}
+          </ul>
+          <p>
+            A name that is struck out is gone from here for good; the records of that person stay, and verify.
+          </p>
+        </details>
+      )}
+    </section>
+  );
+}

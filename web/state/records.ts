@@ -1,0 +1,144 @@
+/** Records in this browser: loaded with the first room that shows or keeps some. */
+import { signal } from '@preact/signals';
+import type { Trouble } from '../../papers/problem.ts';
+import { readStoreFile, storeFile } from '../../records/file.ts';
+import { canHash, hex, newKeys } from '../../records/hash.ts';
+import { type Clock, look, put, take } from '../../records/ledger.ts';
+import { personNamed } from '../../records/names.ts';
+import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
+import type { Named } from '../../records/store.ts';
+import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
+import { localTime } from '../../records/time.ts';
+import type { Verified } from '../../records/verify.ts';
+import { tellFault } from '../../words/records/verified.ts';
+import { whyShut } from './storage.ts';
+import { version } from './version.ts';
+
+export interface Kept extends Verified {
+  readonly names: readonly Named[];
+  /** Who writes here; undefined: nobody has begun. */
+  readonly me: Author | undefined;
+}
+
+/** Null until they have been looked at. */
+export const kept = signal<Kept | null>(null);
+/** Why there are none to be had here; empty: there are. */
+export const barred = signal('');
+
+export const clock: Clock = { now: () => localTime(new Date()), program: version };
+
+const NO_HASH =
+  'Records need a page that came over https or from this machine itself: over plain http a browser hashes nothing.';
+const SHUT = 'Records are open in another way, or the browser has shut its storage: load the page again.';
+
+let opening: Promise<IndexedStore> | undefined;
+const opened = (): Promise<IndexedStore> => {
+  opening ??= openIndexed('heedway-records', () => {
+    opening = undefined;
+    barred.value = SHUT;
+  });
+  return opening;
+};
+
+/** Other tabs have the same records. */
+const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-records') : undefined;
+channel?.addEventListener('message', () => void openRecords());
+
+/** All records, looked at anew. */
+export async function openRecords(): Promise<Kept | undefined> {
+  if (!canHash()) {
+    barred.value = NO_HASH;
+    return undefined;
+  }
+  try {
+    const store = await opened();
+    const [verified, names, me] = await Promise.all([look(store), store.names(), store.me()]);
+    barred.value = '';
+    kept.value = { ...verified, names, me };
+    return kept.value;
+  } catch (fault) {
+    opening = undefined;
+    barred.value = whyShut(fault);
+    return undefined;
+  }
+}
+
+const changed = async (): Promise<void> => {
+  channel?.postMessage('changed');
+  await openRecords();
+};
+
+/** A key of this browser's own, which never leaves it; and the first record: who writes here. */
+export async function beginRecords(name: string): Promise<void> {
+  const store = await opened();
+  const keys = await newKeys(false);
+  const letters = (count: number): string => hex(crypto.getRandomValues(new Uint8Array(count)));
+  const author = await store.begin({
+    name: keys?.name ?? `${UNSIGNED}${letters(16)}`,
+    device: letters(4),
+    ...(keys ? { keys } : {}),
+  });
+  const { person } = await personNamed(store, name);
+  await write(store, author, { kind: 'author', content: { person }, said: clock.now() });
+  // Else a browser that is short of room may throw records away.
+  await navigator.storage?.persist?.().catch(() => false);
+  await changed();
+}
+
+export class Refused extends Error {
+  constructor(troubles: readonly Trouble[]) {
+    super(troubles.map((t) => `${t.path.join('.')}: found ${t.found}; expected ${t.expected}`).join('; '));
+  }
+}
+
+async function write(store: IndexedStore, author: Author, said: Said): Promise<Entry> {
+  const done = await put(store, said, author, clock);
+  if (!done.ok) throw new Refused(done.troubles);
+  return done.entry;
+}
+
+/** One record more; it is kept when this is done. What comes of it otherwise is thrown, and said by who asked. */
+export async function record(said: Omit<Said, 'said'>): Promise<Entry> {
+  const store = await opened();
+  const me = await store.me();
+  if (!me) throw new Error('nobody writes here yet');
+  const entry = await write(store, me, { ...said, said: clock.now() });
+  await changed();
+  return entry;
+}
+
+export async function person(name: string): Promise<string> {
+  return (await personNamed(await opened(), name)).person;
+}
+
+export async function strikeName(who: string): Promise<void> {
+  await (await opened()).strike(who);
+  await changed();
+}
+
+export const asFile = async (withNames: boolean): Promise<string> => {
+  const now = await openRecords();
+  return now ? storeFile(now, withNames ? now.names : []) : '';
+};
+
+/** What came of a file of records, in words. */
+export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
+  const { verified, names, faults } = await readStoreFile(bytes);
+  const altered = faults.filter(({ what }) => what !== 'missing');
+  if (altered.length > 0)
+    return [
+      'Nothing was taken from this file.',
+      ...faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2)),
+    ];
+  const store = await opened();
+  const rows = verified.entries.map(({ row }) => row);
+  const { added, there } = await take(store, rows);
+  for (const one of names) await store.name(one);
+  await changed();
+  return [`${added} records added; ${there} were here already.`];
+}
+
+export const saying = (fault: unknown): string =>
+  (fault as DOMException | undefined)?.name === 'QuotaExceededError'
+    ? 'The browser’s storage is full: nothing was recorded.'
+    : `Nothing was recorded: ${fault instanceof Error ? fault.message : String(fault)}.`;

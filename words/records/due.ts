@@ -1,0 +1,74 @@
+/** Certificates and due dates, in words. */
+import type { State } from '../../papers/due/interval.ts';
+import type { CertificateKind, Content } from '../../papers/record/fields.ts';
+import type { DueItem } from '../../records/due.ts';
+import { nameIn } from '../../records/names.ts';
+import type { Named } from '../../records/store.ts';
+
+export const certificateWords: Readonly<Record<CertificateKind, string>> = {
+  'boiler-hydraulic': 'boiler, hydraulic test',
+  'boiler-steam': 'boiler, steam test',
+  'boiler-external': 'boiler, looked at outside',
+  'air-reservoir': 'air reservoir',
+  'brake-test': 'brake test',
+  chains: 'chains',
+  'lifting-gear': 'lifting gear',
+  'measuring-tool': 'measuring tool',
+  track: 'track inspection',
+  'first-aid': 'first aid',
+  insurance: 'insurance',
+  driver: 'driver’s competence',
+  guard: 'guard’s competence',
+  medical: 'fit for duty, by a doctor',
+};
+
+/** Whose it is. */
+export const holderOf = (
+  {
+    of,
+    person,
+  }: Pick<Content<'certificate'>, 'of' | 'person'> | { of?: string | undefined; person?: string | undefined },
+  names: readonly Named[],
+): string => of ?? (person === undefined ? 'the club' : nameIn(names, person));
+
+const stateWords: Readonly<Record<State, string>> = {
+  stands: 'stands',
+  due: 'due',
+  grace: 'in grace',
+  'before-use': 'to be done before use',
+  out: 'OUT OF DATE',
+  unknown: 'cannot tell',
+  'not-yet': 'not yet',
+};
+
+export interface ToldDue {
+  readonly what: string;
+  readonly of: string;
+  readonly state: string;
+  /** "to 2026-05-31", "3 service days left", "no end said". */
+  readonly until: string;
+  readonly by: string;
+}
+
+export function tellDue(
+  { certificate, state, last, serviceLeft }: DueItem,
+  names: readonly Named[],
+): ToldDue {
+  const { what, interval, by } = certificate;
+  const ends = [
+    ...(last === undefined ? [] : [`to ${last}`]),
+    ...(serviceLeft === undefined
+      ? []
+      : [`${serviceLeft} service ${serviceLeft === 1 ? 'day' : 'days'} left`]),
+    ...(state === 'unknown'
+      ? [interval === undefined ? 'no end said' : 'its service days are not kept here']
+      : []),
+  ];
+  return {
+    what: certificateWords[what],
+    of: holderOf(certificate, names),
+    state: stateWords[state],
+    until: ends.join(', '),
+    by,
+  };
+}

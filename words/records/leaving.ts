@@ -1,0 +1,20 @@
+/** Leaving and arriving, in words. */
+import type { Check } from '../../papers/record/fields.ts';
+
+/** What a driver ticks: done, nothing else. */
+export const checkWords: Readonly<Record<Check, string>> = {
+  'brake-test': 'Brake tested on the made-up train: on and off at the last car',
+  'hose-off': 'Hose-off test: with the hose parted the cars’ brakes come on and hold',
+  signals: 'Driver and guard agree on their signals',
+  lights: 'Headlight lit, marker at the rear',
+  briefed: 'Riders briefed: seated, face forward, hands and feet in, nothing is fetched',
+};
+
+/** "what is not done": one for each kind of hindrance. */
+export const hindranceWords = {
+  word: { hold: 'the word is hold', unknown: 'the word is cannot tell' },
+  check: (check: Check): string => `not seen to: ${checkWords[check]}`,
+  day: (of: string, today: string): string => `the outing is of ${of}, and this is ${today}`,
+  driver: 'nobody drives this train',
+  out: (departure: string): string => `one of its vehicles left (${departure}) and has not arrived`,
+} as const;

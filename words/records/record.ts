@@ -1,0 +1,72 @@
+/** A record in a line: what it is, by whom, when. */
+import type { Content, Kind } from '../../papers/record/fields.ts';
+import type { Standing } from '../../records/amended.ts';
+import { nameIn } from '../../records/names.ts';
+import { type Body, type Entry, isUnsigned } from '../../records/record.ts';
+import type { Named } from '../../records/store.ts';
+import { shownTime } from '../../records/time.ts';
+import { tellVerdict } from '../verdict.ts';
+import { certificateWords, holderOf } from './due.ts';
+
+export const kindWords: Readonly<Record<Kind, string>> = {
+  author: 'author',
+  departure: 'departure',
+  arrival: 'arrival',
+  certificate: 'certificate',
+  note: 'note',
+};
+
+/** As much of a hash as tells records apart. */
+export const shortHash = (hash: string): string => hash.slice(0, 8);
+
+type Tell = { readonly [K in Kind]: (content: Content<K>, names: readonly Named[]) => string };
+
+const tell: Tell = {
+  author: ({ person }, names) => `${nameIn(names, person)} writes here`,
+  departure: ({ outing, word, rail, against }) =>
+    `${outing} left: ${tellVerdict(word)}, rail ${rail}${against === undefined ? '' : `, against the word: ${against}`}`,
+  arrival: ({ departure, events }) =>
+    `arrived, of ${shortHash(departure)}${events === undefined ? '' : `: ${events}`}`,
+  certificate: ({ what, of, person, on, until, interval, by }, names) =>
+    `${certificateWords[what]} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
+  note: ({ text }) => text,
+};
+
+export const tellContent = (
+  { kind, content }: Pick<Body, 'kind' | 'content'>,
+  names: readonly Named[],
+): string => (tell[kind] as (content: unknown, names: readonly Named[]) => string)(content, names);
+
+/** Who an author is: by the record in which they said so. */
+export function authorName(entries: readonly Entry[], names: readonly Named[], author: string): string {
+  const said = entries.findLast(({ body }) => body.author === author && body.kind === 'author');
+  const name = said
+    ? nameIn(names, `${said.body.content['person']}`)
+    : `author ${shortHash(author.replace(/^\w*:/, ''))}`;
+  return isUnsigned(author) ? `${name} (unsigned)` : name;
+}
+
+export interface ToldRecord {
+  readonly hash: string;
+  readonly when: string;
+  readonly what: string;
+  readonly by: string;
+}
+
+export function tellStanding(
+  { first, amendments, content }: Standing,
+  entries: readonly Entry[],
+  names: readonly Named[],
+): ToldRecord {
+  const { body, row } = first;
+  const anew =
+    amendments.length === 0
+      ? ''
+      : ` (said anew ${amendments.length === 1 ? 'once' : `${amendments.length} times`})`;
+  return {
+    hash: shortHash(row.hash),
+    when: shownTime(body.said),
+    what: `${tellContent({ kind: body.kind, content }, names)}${anew}`,
+    by: authorName(entries, names, body.author),
+  };
+}
