@@ -11,6 +11,7 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'wheel-drops-in',
   'flange-strikes-floor',
   'back-to-back-varies',
+  'wheel-diameters-differ',
   'standard-refused',
   'standard-slow',
 ]);

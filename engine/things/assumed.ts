@@ -30,6 +30,7 @@ export const practiceKeys = [
   'wheel-near',
   'wheel-runout',
   'wheel-tread',
+  'wheel-diameter',
   'clear-beside',
 ] as const;
 export type Practice = Readonly<

@@ -41,6 +41,12 @@ const axleGroup = group({
     'wheel base',
     'Between its outer axles; 0 for a single axle. Must stand where a vehicle rests on one group of several axles alone.',
   ),
+  middlePlay: may(
+    figure('length', 0, 0.2),
+    'play of middle axles',
+    'How far an axle between the outer ones moves sideways in the frame, from the middle to one side; of wheels without flanges, how far they may stand aside and still lie on the rail.',
+    { asked: 'how far the axles between the outer ones move sideways in the frame, to one side' },
+  ),
   wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(
@@ -73,6 +79,12 @@ const wheelset = group({
     'flange height',
     'From the tread to the tip of the flange, by depth gauge; the deeper of the two, hollow treads included.',
     { asked: 'how far the flange stands out beyond the tread, by depth gauge' },
+  ),
+  diameters: may(
+    rows(figure('length', 0.02, 2), 2, 2),
+    'diameters',
+    'Of its two wheels on the tread, by large calliper or a tape round them ÷ 3.1416. In a form, with a comma between.',
+    { asked: 'the diameters of both wheels, on the tread' },
   ),
   width: may(
     figure('length', 0.002, 0.2),

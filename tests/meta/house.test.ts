@@ -102,6 +102,7 @@ const numbersArgued: Readonly<Record<string, string>> = {
   'questions/speed/ceilings.ts plannedSpeed': 'the greater of it and the row speed/unstated',
   'questions/flag/ask.ts distance': 'nowhere far enough: worse than any',
   'questions/changes.ts length': 'a count of letters',
+  'questions/wheels/frame.ts middlePlay': 'an axle of which nobody says that it moves does not',
   'questions/chains/say.ts force': 'of a reckoned peak',
   'questions/couplers/ensemble.ts at': 'head of the row: level where no place is asked',
   'questions/part/map.ts speed': 'speed of no train behind',

@@ -245,6 +245,17 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'wheel-strikes-frog': () => wheeled({ backToBack: [0.1755] }),
   'wheelset-binds-at-guard': () => wheeled({ backToBack: [0.173] }),
   'wheelset-binds-in-gauge': () => wheeled({ backToBack: [0.1773] }),
+  'wheel-diameters-differ': () => wheeled({ diameters: [0.11, 0.112] }),
+  'frame-binds-in-curve': () => {
+    const outing = wheeled({}, [], {
+      curves: [{ from: 40, to: 60, startCurvature: 1 / 12, endCurvature: 1 / 12, gaugeWidening: 0 }],
+    });
+    const [{ groups }] = outing.train.vehicles;
+    return altered(outing, 0, {
+      groups: [{ ...groups[0], axles: 3, wheelBase: 0.9, middlePlay: 0 }, ...groups.slice(1)],
+      ratings: {},
+    });
+  },
   'wheel-drops-in': () => wheeled({ width: 0.006 }),
   'flange-strikes-floor': () => wheeled({ flangeHeight: 0.008 }),
   'back-to-back-varies': () => wheeled({ backToBack: [0.1735, 0.1745] }),

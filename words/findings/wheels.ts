@@ -45,6 +45,17 @@ export const wheelWords = {
     what: `${t.vehicle}, ${t.fact('wheelset')}: back to back varies by ${t.found('up')} round the wheels, from ${t.fact('least', 'down')} to ${t.fact('most', 'up')}; ${t.required('down')} is allowed.${others(f, 'the same')}`,
     why: 'The axle is bent, or a wheel sits aslant or works loose on it. Mark wheel and axle with one line of paint, and look at it after every run; take it out of the train where the line has parted.',
   }),
+  'wheel-diameters-differ': (f, t) => ({
+    what: `${t.vehicle}, ${t.fact('wheelset')}: its two wheels differ by ${t.found('up')} in diameter; ${t.required('down')} is allowed.${others(f, 'the same')}`,
+    why: 'The larger runs ahead and presses the flange of the smaller to its rail: it wears, climbs sooner and drags. Turn both, or change the pair.',
+  }),
+  'frame-binds-in-curve': (f, t) => ({
+    what:
+      f.severity === 'forbids'
+        ? `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} its middle axle must stand ${t.found('up')} aside; play and widening give ${t.required('down')}: it binds or climbs.`
+        : `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} its middle axle must stand ${t.found('up')} aside, more than the play of usual flanges gives; nobody says how far it moves.`,
+    why: `With ${t.fact('widening', 'up')} more of gauge there, of play of the middle axle, or with wheels without flanges on it, it goes round. State how far it moves, or the least radius that it is known to run.`,
+  }),
   'wheels-not-measured': (f, t) => ({
     what:
       f.severity === 'unknown'

@@ -9,6 +9,7 @@ import type { Line } from '../../things/line/types.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
+import { framesBind } from './frame.ts';
 import { comparedOn, lookAtWheels, type Measured, type Met, type WheelsetFit, without } from './look.ts';
 
 export interface WheelsData {
@@ -32,6 +33,8 @@ export function askWheels(context: OutingContext): Findings<WheelsData> {
       ...drops(wheelsets, context),
       ...floors(wheelsets, near),
       ...varies(wheelsets, context),
+      ...diametersDiffer(wheelsets, context),
+      ...framesBind(context),
       ...notMeasured(context),
       ...frogsNotMeasured(context.line, wheelsets),
     ],
@@ -234,6 +237,30 @@ function varies(of: readonly WheelsetFit[], { outing, line }: OutingContext): Fi
     }),
   ];
 }
+
+/** Two wheels on one axle roll through the same turns: the larger runs ahead, and the flange of the smaller grinds. */
+function diametersDiffer(wheelsets: readonly WheelsetFit[], { outing, line }: OutingContext): Finding[] {
+  const row = outing.assumed.practice['wheel-diameter'];
+  const most = row.value * line.gauge;
+  const odd = wheelsets
+    .map((fit) => ({ fit, by: spreadOf(fit.wheelset.diameters ?? []) }))
+    .filter(({ by }) => by > most + ROUNDING)
+    .sort((a, b) => b.by - a.by);
+  if (odd.length === 0) return [];
+  const [{ fit, by }] = odd;
+  return [
+    makeFinding('wheel-diameters-differ', 'limits', 'fit', {
+      where: { vehicle: fit.vehicle },
+      found: amount(by, 'length'),
+      required: amount(most, 'length'),
+      margin: (most - by) / most,
+      facts: { wheelset: fit.wheelset.name, others: odd.length - 1 },
+      source: row.source,
+    }),
+  ];
+}
+
+const spreadOf = (of: readonly number[]): number => (of.length === 0 ? 0 : Math.max(...of) - Math.min(...of));
 
 /** What is asked for, as it is called and as its field is. */
 const fields = {

@@ -23,6 +23,8 @@ export const wheelFindings = {
   'wheel-drops-in': { wheelset: 'name', widening: 'length', others: 'number' },
   'flange-strikes-floor': { wheelset: 'name', place: 'name', others: 'number' },
   'back-to-back-varies': { wheelset: 'name', least: 'length', most: 'length', others: 'number' },
+  'wheel-diameters-differ': { wheelset: 'name', others: 'number' },
+  'frame-binds-in-curve': { group: 'name', play: 'length', widening: 'length', radius: 'length' },
   'wheels-not-measured': { vehicles: 'name', of: ['back to back', 'flange thickness', 'flange height'] },
   'flangeways-not-measured': { places: 'number' },
 } as const;

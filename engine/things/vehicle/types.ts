@@ -17,6 +17,8 @@ export interface AxleGroup {
   readonly axles: number;
   /** Between its outer axles, m; 0 for a single axle. */
   readonly wheelBase: number;
+  /** How far axles between the outer ones move sideways in the frame, to one side, m; absent: not measured. */
+  readonly middlePlay?: number;
   readonly wheelRadius?: number;
   readonly driven: boolean;
   /** Share of the tare that it carries; where absent the lever rule over two groups gives it. */
@@ -287,6 +289,8 @@ export interface Wheelset {
   readonly flangeThickness?: Quantity;
   /** Of the flange below the tread, m: the deeper of the two wheels. */
   readonly flangeHeight?: number;
+  /** Of its two wheels on the tread, m. */
+  readonly diameters?: readonly number[];
   /** From back to outer face of one wheel, m: the narrower. */
   readonly width?: number;
 }

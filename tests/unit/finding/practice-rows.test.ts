@@ -69,6 +69,14 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
     ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
     ['wheel-tread', 'wheel-drops-in', () => wheeled(), wheels, 0.1, 0.02],
+    [
+      'wheel-diameter',
+      'wheel-diameters-differ',
+      () => wheeled({ diameters: [0.11, 0.1105] }),
+      wheels,
+      0.001,
+      0.01,
+    ],
     ['clear-beside', 'little-room-beside', besidePost, (c) => askClearance(c).findings, 0.1, 0.02],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
