@@ -7,6 +7,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import { type KeptClear, keptClear } from '../engine/questions/clearance/kept-clear.ts';
 import type { Passing, Spread } from '../engine/questions/clearance/look.ts';
 import { clearance } from '../engine/questions/clearance/question.ts';
+import { lookAtSidings, type SidingRoom } from '../engine/questions/clearance/sidings.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { CurveElement, Line, Structure } from '../engine/things/line/types.ts';
 
@@ -26,6 +27,8 @@ export interface Clear {
   readonly nearest: readonly Passing[];
   readonly structures: readonly Structure[];
   readonly curves: readonly ClearCurve[];
+  readonly sidings: readonly SidingRoom[];
+  readonly trainLength: number;
   /** On straight level track, m; undefined with `kept`. */
   readonly straight?: number;
   readonly kept?: KeptClear;
@@ -42,6 +45,8 @@ export function lookAtClear(outing: Outing): Clear {
   return {
     nearest: nearestOf(asked.data.passings),
     structures: line.structures ?? [],
+    sidings: lookAtSidings(inquiry.context),
+    trainLength: inquiry.context.loaded.length,
     curves: kept ? curvesOf(line, kept) : [],
     ...(kept ? { kept, straight: Math.min(...kept.left, ...kept.right) } : {}),
     findings: ranked(turnFindings(outing, asked.findings)),

@@ -3,7 +3,7 @@ import { lookAtClear } from '../../desk/clear.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
-import { curvesTable, structuresTable } from '../../views/tables/clear.ts';
+import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
@@ -34,6 +34,7 @@ export const clearCommand: Command = {
             text: paragraphs([
               tableText(structuresTable(clear, voice)),
               tableText(curvesTable(clear, voice)),
+              ...(clear.sidings.length > 0 ? [tableText(sidingsTable(clear, voice))] : []),
               findingsText(clear.findings, voice),
               ...drawn,
             ]),
@@ -45,6 +46,11 @@ export const clearCommand: Command = {
               })),
               straight: clear.straight ?? null,
               curves: clear.curves.map((c) => ({ ...c, ...inOrder(clear.at(c.from), clear.at(c.to)) })),
+              sidings: clear.sidings.map(({ siding, clear: room, ...rest }) => ({
+                ...rest,
+                siding: siding.name,
+                clear: room && inOrder(clear.at(room.from), clear.at(room.to)),
+              })),
               findings: clear.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(clear.findings)],

@@ -35,6 +35,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     sights: (file.sights ?? []).map((s) => ({ ...s, direction: s.direction ?? 'both' })),
     ...(file.flangeways ? { flangeways: flangewaysOf(file, length, notes) } : {}),
     ...(file.structures ? { structures: structuresOf(file, length, notes) } : {}),
+    ...(file.sidings ? { sidings: sidingsOf(file, length, notes) } : {}),
     ...(file.twist === undefined ? {} : { twist: file.twist }),
     ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
@@ -221,6 +222,21 @@ function flangewaysOf(file: LineFile, length: number, notes: Notes): NonNullable
       };
     })
     .sort((a, b) => a.at - b.at);
+}
+
+/** Spacings in their order along the line; of a siding over a loop's origin nothing can be said, it is two. */
+function sidingsOf(file: LineFile, length: number, notes: Notes): NonNullable<Line['sidings']> {
+  return (file.sidings ?? []).map((siding, i) => {
+    siding.spacings.forEach(({ at }, k) => {
+      const before = siding.spacings[k - 1];
+      const path = ['sidings', i, 'spacings', k, 'at'];
+      if (at > length + 1e-6)
+        trouble(notes, path, metres(at), `at most ${metres(length)}, where the profile ends`);
+      if (before && at <= before.at)
+        trouble(notes, path, metres(at), `more than ${metres(before.at)}, the spacing before`);
+    });
+    return { ...siding, id: `${slug(siding.name)}-${i + 1}` };
+  });
 }
 
 /** Nothing solid stands between the rails, or nowhere. */

@@ -158,6 +158,30 @@ const structure = group({
   note: may(remark(), 'note', 'Anything worth keeping with it.'),
 });
 
+const siding = group({
+  name: must(text(), 'name', 'What it is called: passing loop, engine road …'),
+  side: must(choice('left', 'right'), 'side', 'On which side of the line, in the running direction.'),
+  spacings: must(
+    rows(
+      group({
+        at: must(chainage(), 'at', 'Where along the line.'),
+        spacing: must(
+          figure('length', 0, 30),
+          'spacing',
+          'From the middle of the line to the middle of the siding, square across: from rail to the same rail.',
+        ),
+      }),
+      2,
+      200,
+    ),
+    'spacings',
+    'Taped across from the points on, closest near them: every foot or half a metre until the tracks lie well apart.',
+  ),
+  radius: may(figure('length', 1, 100_000), 'radius', 'Of its sharpest curve, that of the points included.', {
+    asked: 'the radius of the siding’s sharpest curve, that of its points included: chord and versine',
+  }),
+});
+
 const speedLimit = group({
   from: must(chainage(), 'from', 'Where the limit begins.'),
   to: must(chainage(), 'to', 'Where it ends.'),
@@ -234,6 +258,11 @@ export const lineSchema = group({
     'structures',
     'Whatever solid stands near the track or hangs over it, as measured: platforms, posts, walls, trees, tunnels, bridges.',
     { asked: 'how far from the middle of the track, and how high, everything near it stands' },
+  ),
+  sidings: may(
+    rows(siding, 0, 100),
+    'sidings',
+    'Tracks beside the line, by how far from it they lie: where does a train in them stand clear of the line?',
   ),
   speedLimits: may(
     rows(speedLimit, 0, 2000),

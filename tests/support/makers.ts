@@ -51,6 +51,16 @@ const swapped = (index: number, change: (v: Vehicle) => Vehicle): Outing => {
   const vehicles = outing.train.vehicles.map((v, i) => (i === index ? change(v) : v));
   return { ...outing, train: { ...outing.train, vehicles } };
 };
+const stub = (radius?: number) => ({
+  id: 'stub-1',
+  name: 'Stub',
+  side: 'left' as const,
+  spacings: [
+    { at: 30, spacing: 0 },
+    { at: 32, spacing: 1 },
+  ],
+  ...(radius === undefined ? {} : { radius }),
+});
 const sheet = (standards: HostRules['standards']): Outing => {
   const outing = wheeled();
   const bare = outing.train.vehicles.map(({ flange: _, ...v }): Vehicle => v);
@@ -234,6 +244,8 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
         curves: [{ from: 40, to: 90, startCurvature: 1 / 0.78, endCurvature: 1 / 0.78, gaugeWidening: 0 }],
       },
     }),
+  'siding-too-short': () => beside({ line: { sidings: [stub(0.9)] } }),
+  'siding-not-measured': () => beside({ line: { sidings: [stub()] } }),
   'body-not-measured': () => {
     const outing = beside({ structures: [post()] });
     const vehicles = outing.train.vehicles.map(({ envelope: _, ...v }): Vehicle => v);

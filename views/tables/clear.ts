@@ -69,3 +69,24 @@ function noteOf({ kept }: Clear): string {
   const left = kept.without.length > 0 ? ` Without ${kept.without.join(', ')}: not measured.` : '';
   return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${left}`;
 }
+
+/** Where a train in a siding stands clear of the line. */
+export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
+  title: `Sidings: where this train stands clear of the line`,
+  head: ['siding', 'side', 'clear from', 'to', 'usable', 'this train'],
+  rows: clear.sidings.map(({ siding, clear: room }) => {
+    if (room === undefined) return [siding.name, siding.side, 'cannot tell', '', '', ''];
+    if (room === null) return [siding.name, siding.side, 'nowhere', '', '', 'does not fit'];
+    const [from, to] = [clear.at(room.from), clear.at(room.to)].sort((a, b) => a - b);
+    const usable = room.to - room.from;
+    return [
+      siding.name,
+      siding.side,
+      chainage(voice, from, 'up'),
+      chainage(voice, to, 'down'),
+      length(voice, usable, 'down'),
+      `${length(voice, clear.trainLength, 'up')}: ${usable >= clear.trainLength ? 'fits' : 'does not fit'}`,
+    ];
+  }),
+  note: 'By the line’s own chainage. A train of this kind may pass on the line meanwhile, with 2 in between the two at the least (common practice, no source).',
+});

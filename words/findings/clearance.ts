@@ -40,6 +40,14 @@ export const clearanceWords = {
     what: `${t.vehicle} cannot stand on the line at ${t.at(f.where.from ?? 0)}: the curve is tighter than its frame is long.`,
     why: 'Measure the radius there again, and where its trucks or outer axles are. A frame with more between its guides than the curve lets stand is not on the rails.',
   }),
+  'siding-too-short': (_f, t) => ({
+    what: `The train is ${t.found('up')} long; in ${t.fact('siding')} it stands clear of the line over ${t.fact('length', 'down')}.`,
+    why: 'From where the two tracks lie far enough apart to where they no longer do. What stands beyond is struck by a train that passes.',
+  }),
+  'siding-not-measured': (f, t) => ({
+    what: `Whether this train stands clear of the line in ${t.fact('siding')} cannot be told: ${f.facts.vehicles === '' ? 'the radius of its sharpest curve is not measured, or a frame cannot stand in it' : `nobody measured the width of ${t.fact('vehicles')}`}.`,
+    why: 'A post at the fouling point, set for the widest vehicle, is what a line usually has: stop short of it.',
+  }),
   'body-not-measured': (f, t) => ({
     what: `Nobody measured how wide and how high ${t.fact('vehicles')} ${/, /.test(f.facts.vehicles) ? 'are' : 'is'}; the line states what stands beside it.`,
     why: 'Its width with people seated, and its height, decide whether it passes. Measure both with a rule held level and plumb.',

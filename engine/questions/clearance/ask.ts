@@ -10,6 +10,7 @@ import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Clearances, lookAtClearance, type Passing, type Room, type Spread } from './look.ts';
+import { lookAtSidings } from './sidings.ts';
 
 const SOURCE =
   'vehicle and structure as measured, placed on the plan of the line: common engineering geometry';
@@ -28,6 +29,7 @@ export function askClearance(context: OutingContext): Findings<Clearances> {
       ...inReach(data.passings, context),
       ...tooLong(data),
       ...unmeasured(data),
+      ...sidingsShort(context),
       ...nothingMeasured(context.line),
     ],
     data,
@@ -153,6 +155,36 @@ function unmeasured({ unmeasured: of }: Clearances): Finding[] {
       source: SOURCE,
     }),
   ];
+}
+
+/** Which sidings this train does not stand clear in; whether it is meant to, the paper does not say. */
+function sidingsShort(context: OutingContext): Finding[] {
+  return lookAtSidings(context).flatMap(({ siding, clear, without }): Finding[] => {
+    const at = siding.spacings[0].at;
+    const where = { place: siding.name, from: at, to: siding.spacings[siding.spacings.length - 1].at };
+    if (clear === undefined)
+      return [
+        makeFinding('siding-not-measured', 'notes', 'fit', {
+          where,
+          facts: { siding: siding.name, vehicles: without },
+          measure: siding.radius === undefined ? 'line.sidings.radius' : 'vehicle.envelope',
+          source: SOURCE,
+        }),
+      ];
+    const { length } = context.loaded;
+    const usable = clear === null ? 0 : clear.to - clear.from;
+    if (usable >= length) return [];
+    return [
+      makeFinding('siding-too-short', 'notes', 'fit', {
+        where,
+        found: amount(length, 'length'),
+        required: amount(usable, 'length'),
+        margin: marginOf(length, usable),
+        facts: { siding: siding.name, length: amount(usable, 'length') },
+        source: SOURCE,
+      }),
+    ];
+  });
 }
 
 /** Where something surely stands near the track, and nobody measured it. */

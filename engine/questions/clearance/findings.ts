@@ -10,6 +10,8 @@ export const clearanceFindings = {
   'little-room-beside': { structure: 'name', side: ['left', 'right', 'over'], others: 'number' },
   'within-arms-reach': { structure: 'name', others: 'number' },
   'frame-too-long-for-curve': {},
+  'siding-too-short': { siding: 'name', length: 'length' },
+  'siding-not-measured': { siding: 'name', vehicles: 'name' },
   'body-not-measured': { vehicles: 'name' },
   'structures-not-measured': { places: 'number' },
 } as const;

@@ -3,7 +3,7 @@
  *
  * Beyond the ends of a point-to-point line the last grade continues, straight and with the last cant.
  */
-import type { CantKnot, CurveElement, HeightKnot, Line, Place, Structure } from './types.ts';
+import type { CantKnot, CurveElement, HeightKnot, Line, Place, Siding, Structure } from './types.ts';
 
 /** Index of the last item whose `at` is ≤ s, or 0. */
 export function lastBefore(items: readonly { readonly at: number }[], s: number): number {
@@ -105,6 +105,7 @@ export function reverseLine(line: Line): Line {
     ...(line.structures
       ? { structures: line.structures.map((s) => ({ ...stretch(s), side: otherSide[s.side] })).reverse() }
       : {}),
+    ...(line.sidings ? { sidings: line.sidings.map((s) => reverseSiding(s, turn)).reverse() } : {}),
     ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
   };
 }
@@ -114,6 +115,12 @@ const otherSide: Readonly<Record<Structure['side'], Structure['side']>> = {
   right: 'left',
   both: 'both',
 };
+
+const reverseSiding = (siding: Siding, turn: (s: number) => number): Siding => ({
+  ...siding,
+  side: siding.side === 'left' ? 'right' : 'left',
+  spacings: siding.spacings.map(({ at, spacing }) => ({ at: turn(at), spacing })).reverse(),
+});
 
 function reversePlace(place: Place, turn: (s: number) => number): Place {
   const { to, sight, sightReverse, ...rest } = place;

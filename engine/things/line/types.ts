@@ -124,6 +124,18 @@ export interface Structure {
   readonly headroom?: number;
 }
 
+/** A track beside the line, joined to it by points at one end or both: how far its middle lies from the line's, as taped. */
+export interface Siding {
+  readonly id: string;
+  readonly name: string;
+  /** In the running direction. */
+  readonly side: 'left' | 'right';
+  /** Growing; linear between, m. Beyond the last ones nothing is known. */
+  readonly spacings: readonly { readonly at: number; readonly spacing: number }[];
+  /** Of its sharpest curve, the points' own included, m; absent: not measured. */
+  readonly radius?: number;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -149,6 +161,8 @@ export interface Line {
   readonly flangeways?: readonly Flangeway[];
   /** Sorted; absent: nobody measured one. */
   readonly structures?: readonly Structure[];
+  /** Sorted; absent: nobody measured one. */
+  readonly sidings?: readonly Siding[];
   /** What the rail usually is there; it never makes a day's rail better. */
   readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */

@@ -5,7 +5,7 @@ import { lookAtClear } from '../../../desk/clear.ts';
 import { lookAtFit } from '../../../desk/fit.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
-import { curvesTable, structuresTable } from '../../../views/tables/clear.ts';
+import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
 import { crestsTable, sheetTable, wheelsTable } from '../../../views/tables/fit.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
@@ -38,6 +38,7 @@ export function FitRoom({ outing, voice }: Props) {
         </figure>
       )}
       <Table table={curvesTable(clear, voice)} />
+      {clear.sidings.length > 0 && <Table table={sidingsTable(clear, voice)} />}
       <h2>Wheels and couplers</h2>
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />
