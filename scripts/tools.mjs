@@ -1,5 +1,5 @@
 // Running things from a fresh clone: plain JavaScript, no dependencies.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -21,6 +21,14 @@ export function run(command, args, { quiet = false, env = {} } = {}) {
   if (!quiet) process.stdout.write(output);
   return { status: result.status ?? 1, output };
 }
+
+/** Run a command beside what comes next; resolves with its status. */
+export const runBeside = (command, args) =>
+  new Promise((done) => {
+    spawn(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] })
+      .once('error', () => done(1))
+      .once('exit', (status) => done(status ?? 1));
+  });
 
 export const bin = (name) =>
   join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name);

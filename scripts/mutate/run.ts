@@ -1,9 +1,10 @@
 /**
- * npm run mutate -- <folder or file …> [--most N] [--seed S] [--workers N] [--budget seconds]
+ * npm run mutate -- <folder or file …> [--most N] [--each N] [--seed S] [--workers N] [--budget seconds]
  *                     [--tests folder,…] [--page file]
  *
  * Makes small wrong changes in the code named and looks whether some test fails. What no test notices is listed:
- * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json.
+ * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json. With --most so many
+ * are drawn of all, with --each so many of each folder, from the seed: the same seed draws the same.
  */
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
@@ -19,6 +20,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     most: { type: 'string' },
+    each: { type: 'string' },
     seed: { type: 'string', default: '1' },
     workers: { type: 'string', default: String(availableParallelism()) },
     budget: { type: 'string', default: '20' },
@@ -44,7 +46,7 @@ async function main(): Promise<number> {
   mkdirSync(folder, { recursive: true });
   await bundleWorker();
   const all = mutateAll(files).mutants;
-  const chosen = sample(all, Number(values.most ?? all.length), Number(values.seed));
+  const chosen = drawn(all);
   const { code } = mutateAll(files, new Set(chosen.map((m) => m.id)));
   say(`${chosen.length} of ${all.length} mutants in ${files.length} files`);
 
@@ -139,11 +141,22 @@ async function share<T>(
   );
 }
 
-function sample(all: readonly Mutant[], most: number, seed: number): readonly Mutant[] {
-  if (all.length <= most) return all;
-  const uniform = seeded(seed);
-  const drawn = all.map((mutant) => ({ mutant, order: uniform() })).sort((a, b) => a.order - b.order);
-  return drawn.slice(0, most).map(({ mutant }) => mutant);
+/** The mutants that are tried, by seed. */
+function drawn(all: readonly Mutant[]): readonly Mutant[] {
+  const uniform = seeded(Number(values.seed));
+  const shuffled = all
+    .map((mutant) => ({ mutant, order: uniform() }))
+    .sort((a, b) => a.order - b.order)
+    .map(({ mutant }) => mutant);
+  const each = Number(values.each ?? all.length);
+  const taken = new Map<string, number>();
+  const ofFolder = ({ file }: Mutant): boolean => {
+    const folder = dirname(file);
+    const count = (taken.get(folder) ?? 0) + 1;
+    taken.set(folder, count);
+    return count <= each;
+  };
+  return shuffled.filter(ofFolder).slice(0, Number(values.most ?? all.length));
 }
 
 process.exit(await main());

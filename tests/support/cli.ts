@@ -3,7 +3,7 @@
  * commands of a test run go to one that is kept standing, but for the few that are run alone; in full each is alone.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { MessageChannel, receiveMessageOnPort, Worker } from 'node:worker_threads';
@@ -50,7 +50,6 @@ function bundle(): string {
   mkdirSync(`${root}dist`, { recursive: true });
   const folder = mkdtempSync(`${root}dist/standing-`);
   const file = join(folder, 'main.mjs');
-  process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
   bundleCli(`${root}cli/main.ts`, file);
   return file;
 }

@@ -1,8 +1,11 @@
 /** The command line kept standing in a thread of its own: runs one command after the other, and says what each said. */
+import { rmSync } from 'node:fs';
 import { workerData } from 'node:worker_threads';
 
 const { port, answered, module } = workerData;
 const { main } = await import(module);
+// It is loaded, and a run of tests that is broken off leaves nothing behind.
+rmSync(new URL('.', module), { recursive: true, force: true });
 
 port.on('message', async (argv) => {
   const said = { stdout: '', stderr: '' };

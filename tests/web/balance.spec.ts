@@ -1,8 +1,8 @@
 /** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, servedWordAlone, themes } from './served.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 async function balance(page: Page, opened = open): Promise<void> {
   await opened(page, url(), 'balance');
@@ -28,6 +28,12 @@ test('a rider leans by keys: the margin falls, a wheel lifts, upright again', as
   await expect(state(page)).toContainText(/a wheel lifts|goes over/);
   await page.getByRole('button', { name: 'Upright' }).click();
   await expect.poll(() => left(page)).toBe(upright);
+  await test.step('a faster curve leaves less on the inner wheels', async () => {
+    await page.getByRole('button', { name: 'Worst place' }).click();
+    const slow = await left(page);
+    await page.getByLabel('Speed', { exact: true }).fill('5');
+    await expect.poll(() => left(page)).toBeLessThan(slow);
+  });
 });
 
 test('the shoulders are dragged', { tag: '@both' }, async ({ page }) => {
@@ -45,14 +51,6 @@ test('the shoulders are dragged', { tag: '@both' }, async ({ page }) => {
   await expect(page.getByText(/Lean of the centre of gravity: .* to the right/)).toBeVisible();
 });
 
-test('a faster curve leaves less on the inner wheels', async ({ page }) => {
-  await balance(page);
-  await page.getByRole('button', { name: 'Worst place' }).click();
-  const slow = await left(page);
-  await page.getByLabel('Speed', { exact: true }).fill('5');
-  await expect.poll(() => left(page)).toBeLessThan(slow);
-});
-
 test('seats are found, proven, taken and undone', async ({ page }) => {
   await balance(page);
   await page.getByLabel('no matter where they sit now').check();
@@ -65,7 +63,9 @@ test('seats are found, proven, taken and undone', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
-test('what would help follows what is written; wrong input is told at its field', async ({ page }) => {
+test('what would help follows what is written, and both measurements; wrong input is told at its field', async ({
+  page,
+}) => {
   await balance(page);
   await expect(page.locator('.what-helps')).toContainText('a wheel lifts at');
   await page.getByLabel(/centre of gravity shifts/).fill('4-1/2');
@@ -73,31 +73,27 @@ test('what would help follows what is written; wrong input is told at its field'
   await page.getByLabel(/centre of gravity shifts/).fill('1 in');
   await expect(page.locator('#lean-by-told')).toContainText('25.4 mm');
   await expect(page.locator('.what-helps')).toContainText('No ballast is needed');
-});
-
-test('a tilt test is judged, written into the vehicle, and undone', async ({ page }) => {
-  await balance(page);
-  const form = page.locator('.tilt-form');
-  await form.getByLabel('the first wheel lifts at').fill('80 pounds');
-  await expect(page.locator('#tilt-angle-told')).toContainText('expected');
-  await form.getByLabel('the first wheel lifts at').fill('20 deg');
-  await expect(form).toContainText('Centre of gravity');
-  await form.getByRole('button', { name: 'Write it into the vehicle' }).click();
-  await expect(form).toContainText('Written.');
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
-});
-
-test('a block test is accepted, and rejected', async ({ page }) => {
-  await balance(page);
-  const form = page.locator('.block-form');
-  await form.getByLabel('height of the block').fill('1 in');
-  await expect(form).toContainText('Accept');
-  await form.getByLabel('height of the block').fill('1/8 in');
-  await form.getByLabel('another wheel could be turned').check();
-  await expect(form).toContainText('Do not accept');
-  await form.getByLabel(/before, if weighed/).fill('60 lb');
-  await expect(form.getByRole('alert')).toContainText('Both weights are expected');
+  await test.step('a tilt test is judged, written into the vehicle, and undone', async () => {
+    const form = page.locator('.tilt-form');
+    await form.getByLabel('the first wheel lifts at').fill('80 pounds');
+    await expect(page.locator('#tilt-angle-told')).toContainText('expected');
+    await form.getByLabel('the first wheel lifts at').fill('20 deg');
+    await expect(form).toContainText('Centre of gravity');
+    await form.getByRole('button', { name: 'Write it into the vehicle' }).click();
+    await expect(form).toContainText('Written.');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+  });
+  await test.step('a block test is accepted, and rejected', async () => {
+    const form = page.locator('.block-form');
+    await form.getByLabel('height of the block').fill('1 in');
+    await expect(form).toContainText('Accept');
+    await form.getByLabel('height of the block').fill('1/8 in');
+    await form.getByLabel('another wheel could be turned').check();
+    await expect(form).toContainText('Do not accept');
+    await form.getByLabel(/before, if weighed/).fill('60 lb');
+    await expect(form.getByRole('alert')).toContainText('Both weights are expected');
+  });
 });
 
 for (const { theme, tag } of themes) {

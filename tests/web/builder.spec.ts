@@ -1,9 +1,9 @@
 /** The builder's questions and the search, as somebody comes to them. */
 import { expect, test } from '@playwright/test';
-import { barrierFree, open, served } from './served.ts';
+import { barrierFree, open, servedWordAlone } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 test('from the Tools door to a cylinder, a seat and a chain', async ({ page }) => {
   await open(page, url(), 'answer');
@@ -23,17 +23,15 @@ test('from the Tools door to a cylinder, a seat and a chain', async ({ page }) =
   await build.getByRole('link', { name: 'Chain' }).click();
   await expect(told).toContainText(/Buy grade \d+/);
   await barrierFree(page, 'builder');
-});
-
-test('a stroke of / from any room finds what is sought, in the words of either shore', async ({ page }) => {
-  await open(page, url(), 'answer');
-  await page.locator('main').press('/');
-  await expect(page.getByLabel('What are you looking for?')).toBeFocused();
-  await page.keyboard.type('vacuum cilinder');
-  const found = page.locator('.found a');
-  await expect(found.first()).toContainText('Which cylinder and lever?');
-  await barrierFree(page, 'search');
-  await page.getByLabel('What are you looking for?').fill('runaway');
-  await found.first().click();
-  await expect(page).toHaveURL(/#parting/);
+  await test.step('a stroke of / from any room finds what is sought, in the words of either shore', async () => {
+    await page.locator('main').press('/');
+    await expect(page.getByLabel('What are you looking for?')).toBeFocused();
+    await page.keyboard.type('vacuum cilinder');
+    const found = page.locator('.found a');
+    await expect(found.first()).toContainText('Which cylinder and lever?');
+    await barrierFree(page, 'search');
+    await page.getByLabel('What are you looking for?').fill('runaway');
+    await found.first().click();
+    await expect(page).toHaveURL(/#parting/);
+  });
 });

@@ -1,4 +1,4 @@
-/** The running card as a PDF made in the browser, with and without a network. */
+/** The running card as a PDF made in the browser. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { pdfText } from '../support/pdf-text.ts';
@@ -61,17 +61,4 @@ test('several trains of a day on one line: one is shown, the cards of all go int
   expect(text).toContain('Gala 2');
   expect(text).toContain('Gala 2 2');
   await barrierFree(page, 'cards of a day');
-});
-
-test.describe('without a network', () => {
-  test.use({ serviceWorkers: 'allow' });
-
-  test('is saved as a PDF with the network gone', async ({ page, context }) => {
-    await open(page, url(), 'answer');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await context.setOffline(true);
-    await page.goto(`${url()}#card`);
-    await page.reload();
-    expect(pages(await savedPdf(page, 'A5'))).toBeLessThanOrEqual(2);
-  });
 });

@@ -1,9 +1,9 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
 import { set } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 async function couplers(page: Page): Promise<void> {
   await open(page, url(), 'couplers');
@@ -20,6 +20,11 @@ test('another scenario gives other forces, drawn and in a table', async ({ page 
   await expect(peaks(page)).not.toHaveText(before ?? '');
   await expect(page.getByLabel('Speed', { exact: true })).toBeDisabled();
   await expect(page.getByText('A single peak through slack is not repeatable')).toBeVisible();
+  await test.step('how far each coupler must swing in curves', async () => {
+    const swings = page.getByRole('table', { name: /How far the couplers must swing/ });
+    await expect(swings.getByRole('row').nth(1)).toContainText('°');
+    await expect(swings).toContainText('where a curve begins or ends');
+  });
 });
 
 test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
@@ -32,13 +37,6 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
   await expect(chains).not.toHaveText(before ?? '');
   await page.getByRole('button', { name: 'Undo the trial' }).click();
   await expect(chains).toHaveText(before ?? '');
-});
-
-test('says how far each coupler must swing in curves', async ({ page }) => {
-  await couplers(page);
-  const swings = page.getByRole('table', { name: /How far the couplers must swing/ });
-  await expect(swings.getByRole('row').nth(1)).toContainText('°');
-  await expect(swings).toContainText('where a curve begins or ends');
 });
 
 test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ page }) => {

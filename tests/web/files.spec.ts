@@ -1,9 +1,9 @@
 /** Everything out and in as one file: byte for byte the same, and nothing lost by a broken one. */
 import { readFileSync } from 'node:fs';
 import { type BrowserContextOptions, expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
 
-const url = served();
+const url = servedWordAlone();
 const light = readFileSync(new URL('../../examples/vehicles/light-car.json', import.meta.url), 'utf8');
 
 async function saved(page: Page): Promise<Buffer> {
@@ -50,32 +50,30 @@ test('an outing alone is saved as an outing file, the same after opening', async
   await bring(page, 'gala.json', first);
   await expect(page.getByText('Opened gala.json.')).toBeVisible();
   expect((await saved(page)).equals(first)).toBe(true);
-});
-
-test('a broken file says what and where, and nothing is lost', async ({ page }) => {
-  await open(page, url(), 'files');
-  const before = await saved(page);
-  const text = before.toString();
-  const alert = page.getByRole('alert');
-  await bring(page, 'cut.json', Buffer.from(text.slice(0, text.length / 2)));
-  await expect(alert).toContainText(/cut\.json:\d+:\d+: .*expected/);
-  await bring(page, 'wrong.json', Buffer.from(text.replace('"6 mph"', '"6 psi"')));
-  await expect(alert).toContainText(
-    /wrong\.json:\d+:\d+: plannedSpeed: found "6 psi"; expected a speed such as/,
-  );
-  const both = {
-    heedway: 'everything',
-    version: 1,
-    outing: JSON.parse(text),
-    vehicles: [{ ...JSON.parse(light), tare: 'heavy' }],
-  };
-  await bring(page, 'both.json', Buffer.from(JSON.stringify(both, null, 1)));
-  await expect(alert).toContainText(
-    /both\.json:\d+:\d+: vehicles\[0\]\.tare: found "heavy"; expected a mass such as/,
-  );
-  await bring(page, 'bytes.json', Buffer.from([0xff, 0xd8, 0x00, 0x12, 0x80]));
-  await expect(alert).toContainText('Nothing was changed');
-  expect((await saved(page)).equals(before)).toBe(true);
+  await test.step('a broken file says what and where, and nothing is lost', async () => {
+    const before = await saved(page);
+    const text = before.toString();
+    const alert = page.getByRole('alert');
+    await bring(page, 'cut.json', Buffer.from(text.slice(0, text.length / 2)));
+    await expect(alert).toContainText(/cut\.json:\d+:\d+: .*expected/);
+    await bring(page, 'wrong.json', Buffer.from(text.replace('"6 mph"', '"6 psi"')));
+    await expect(alert).toContainText(
+      /wrong\.json:\d+:\d+: plannedSpeed: found "6 psi"; expected a speed such as/,
+    );
+    const both = {
+      heedway: 'everything',
+      version: 1,
+      outing: JSON.parse(text),
+      vehicles: [{ ...JSON.parse(light), tare: 'heavy' }],
+    };
+    await bring(page, 'both.json', Buffer.from(JSON.stringify(both, null, 1)));
+    await expect(alert).toContainText(
+      /both\.json:\d+:\d+: vehicles\[0\]\.tare: found "heavy"; expected a mass such as/,
+    );
+    await bring(page, 'bytes.json', Buffer.from([0xff, 0xd8, 0x00, 0x12, 0x80]));
+    await expect(alert).toContainText('Nothing was changed');
+    expect((await saved(page)).equals(before)).toBe(true);
+  });
 });
 
 for (const { theme, tag } of themes) {

@@ -6,9 +6,9 @@ import { expect, type Page, test } from '@playwright/test';
 import { encode } from 'uqr';
 import { handed } from '../../desk/outing-code.ts';
 import { examplePaper } from '../support/papers.ts';
-import { open, served } from './served.ts';
+import { open, servedWordAlone } from './served.ts';
 
-const url = served();
+const url = servedWordAlone();
 const example = (path: string): Buffer => readFileSync(new URL(`../../examples/${path}`, import.meta.url));
 const bring = (page: Page, name: string, buffer: Buffer, mimeType = 'application/json'): Promise<void> =>
   page.getByLabel('Open a file', { exact: true }).setInputFiles({ name, mimeType, buffer });
@@ -32,23 +32,21 @@ test('the link that is copied from the card is that of its outing', async ({ pag
   await expect(page.getByText('The link is copied')).toBeVisible();
   const link = await page.evaluate(() => navigator.clipboard.readText());
   expect(link).toBe(`${url()}#${handed(await examplePaper('heavy-air'))?.fragment}`);
-});
-
-test('the PDF of a card opens its outing again', async ({ page }) => {
-  await open(page, url(), 'card');
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save as PDF, A5' }).click(),
-  ]);
-  const pdf = readFileSync(await download.path());
-  await page.goto(`${url()}#mine`);
-  await page.getByRole('button', { name: 'Steam with light cars' }).click();
-  await bring(page, 'card.pdf', pdf, 'application/pdf');
-  await expect(
-    page.getByText('Opened card.pdf. Granite with five air cars on Larkfield Hollow'),
-  ).toBeVisible();
-  await bring(page, 'other.pdf', Buffer.from('%PDF-1.4 nothing'), 'application/pdf');
-  await expect(page.getByText('This PDF carries no outing')).toBeVisible();
+  await test.step('the PDF of a card opens its outing again', async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as PDF, A5' }).click(),
+    ]);
+    const pdf = readFileSync(await download.path());
+    await page.goto(`${url()}#mine`);
+    await page.getByRole('button', { name: 'Steam with light cars' }).click();
+    await bring(page, 'card.pdf', pdf, 'application/pdf');
+    await expect(
+      page.getByText('Opened card.pdf. Granite with five air cars on Larkfield Hollow'),
+    ).toBeVisible();
+    await bring(page, 'other.pdf', Buffer.from('%PDF-1.4 nothing'), 'application/pdf');
+    await expect(page.getByText('This PDF carries no outing')).toBeVisible();
+  });
 });
 
 test('a line that is dropped anywhere says what it is and asks first', async ({ page }) => {
@@ -63,13 +61,12 @@ test('a line that is dropped anywhere says what it is and asks first', async ({ 
   await expect(page.getByText('line.json is a line: Other line.')).toBeVisible();
   await page.getByRole('button', { name: 'Take Other line into Gala' }).click();
   await expect(page.getByText('Gala now has Other line')).toBeVisible();
-});
-
-test('a survey whose header does not say is asked: feet or metres?', async ({ page }) => {
-  await open(page, url(), 'mine');
-  await bring(page, 'levels.csv', Buffer.from('Chainage,Height\n0,0\n100,1\n200,1.5\n'), 'text/csv');
-  await page.getByRole('button', { name: 'Feet', exact: true }).click();
-  await expect(page.getByText(/^200 ft end to end/)).toBeVisible();
+  await test.step('a survey whose header does not say is asked: feet or metres?', async () => {
+    await page.goto(`${url()}#mine`);
+    await bring(page, 'levels.csv', Buffer.from('Chainage,Height\n0,0\n100,1\n200,1.5\n'), 'text/csv');
+    await page.getByRole('button', { name: 'Feet', exact: true }).click();
+    await expect(page.getByText(/^200 ft end to end/)).toBeVisible();
+  });
 });
 
 test('where the camera is refused, it is said, and what else there is', async ({ page }) => {

@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
-import { barrierFree, example, open, served } from './served.ts';
+import { barrierFree, example, open, servedWordAlone } from './served.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 /** From now on the browser's storage is full, until it is told to have room. */
 async function fill(page: Page): Promise<void> {
@@ -46,23 +46,21 @@ test('a full storage is said at once, and everything is handed over as a file', 
   await expect(page.locator('main').getByLabel('name', { exact: true }).first()).toHaveValue(
     'Autumn run, again',
   );
-});
-
-test('while the work is not kept, leaving the page is asked about', async ({ page }) => {
-  await open(page, url(), 'papers');
-  await fill(page);
-  await rename(page, 'Autumn run');
-  await page.keyboard.press('Tab');
-  await expect(page.getByRole('alert').filter({ hasText: 'could not keep' })).toBeVisible();
-  const asked = new Promise<string>((done) => {
-    page.once('dialog', (dialog) => {
-      void dialog.dismiss().then(() => done(dialog.type()));
+  await test.step('while the work is not kept, leaving the page is asked about', async () => {
+    await fill(page);
+    await rename(page, 'Autumn run');
+    await page.keyboard.press('Tab');
+    await expect(page.getByRole('alert').filter({ hasText: 'could not keep' })).toBeVisible();
+    const asked = new Promise<string>((done) => {
+      page.once('dialog', (dialog) => {
+        void dialog.dismiss().then(() => done(dialog.type()));
+      });
     });
+    await page.close({ runBeforeUnload: true });
+    expect(await asked).toBe('beforeunload');
+    // Stayed: the work is still there.
+    await expect(page.locator('main').getByLabel('name', { exact: true }).first()).toHaveValue('Autumn run');
   });
-  await page.close({ runBeforeUnload: true });
-  expect(await asked).toBe('beforeunload');
-  // Stayed: the work is still there.
-  await expect(page.locator('main').getByLabel('name', { exact: true }).first()).toHaveValue('Autumn run');
 });
 
 test('a browser that keeps nothing at all still gives the answer, and says so', async ({ page }) => {

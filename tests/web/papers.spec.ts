@@ -1,10 +1,10 @@
 /** The papers as a person writes them: echoes, faults beside the field, rows, surveys, keys alone. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
 import { at, vehicleFields } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 async function paper(page: Page, title: string): Promise<void> {
   await open(page, url(), 'papers');
@@ -21,21 +21,6 @@ async function unfold(page: Page, title: RegExp): Promise<Locator> {
     await fold.locator('summary').first().click();
   return fold;
 }
-
-test('a field says back what it understood, in both systems, while it is written', async ({ page }) => {
-  await paper(page, 'Line');
-  const gauge = page.getByLabel('gauge', { exact: true });
-  await gauge.fill('7-1/2 in');
-  await expect(page.locator('[id="f-line.gauge-told"]')).toHaveText('= 7.5 in · 190.5 mm');
-  await gauge.fill('7-1/2');
-  await expect(page.locator('[id="f-line.gauge-told"]')).toContainText(
-    'found "7-1/2"; expected a length such as',
-  );
-  await page.keyboard.press('Escape');
-  await gauge.fill('7-1/4 in');
-  await gauge.press('Tab');
-  await expect(page.locator('[id="f-line.gauge-told"]')).toHaveText('= 7.25 in · 184.2 mm');
-});
 
 test('what is absent can be added: a field, a block, a rule; each one step to undo', {
   tag: '@both',
@@ -113,36 +98,45 @@ test('rows: added whole, put in between, taken out; a half-written one spoils no
   await expect(page.getByLabel('height, row 3 of profile')).toHaveValue('3 ft 7 in');
   await page.getByRole('button', { name: 'Remove row 3 of profile' }).click();
   await expect(page.getByLabel('height, row 3 of profile')).toHaveValue('8.4 ft');
-});
-
-test('a list that the paper lacks altogether takes its first row', async ({ page }) => {
-  await paper(page, 'Line');
-  await unfold(page, /^sight distances/);
-  for (let n = 2; n > 0; n--)
-    await page.getByRole('button', { name: `Remove row ${n} of sight distances` }).click();
-  await expect(page.locator('summary', { hasText: 'sight distances (0)' })).toBeVisible();
-  for (const [column, text] of [
-    ['from', '300 ft'],
-    ['to', '400 ft'],
-    ['distance', '150 ft'],
-  ]) {
-    await page.getByLabel(`${column}, new row of sight distances`).fill(text);
-    await page.getByLabel(`${column}, new row of sight distances`).press('Tab');
-  }
-  await page.getByRole('button', { name: 'Add this row to sight distances' }).click();
-  await expect(page.getByLabel('distance, row 1 of sight distances')).toHaveValue('150 ft');
-});
-
-test('a row out of order tells so at the row, and there is no word until it is mended', async ({ page }) => {
-  await paper(page, 'Line');
-  await unfold(page, /^profile/);
-  const at = page.getByLabel('at, row 3 of profile');
-  await at.fill('100 ft');
-  await at.press('Tab');
-  await expect(page.locator('[id="f-line.profile[2].at-told"]')).toContainText('the point before');
-  await expect(page.locator('.verdict')).toHaveText(/^cannot be read: the field .*profile 3$/);
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.locator('[id="f-line.profile[2].at-told"]')).toHaveText('= 900 ft · 274.32 m');
+  await test.step('a list that the paper lacks altogether takes its first row', async () => {
+    await unfold(page, /^sight distances/);
+    for (let n = 2; n > 0; n--)
+      await page.getByRole('button', { name: `Remove row ${n} of sight distances` }).click();
+    await expect(page.locator('summary', { hasText: 'sight distances (0)' })).toBeVisible();
+    for (const [column, text] of [
+      ['from', '300 ft'],
+      ['to', '400 ft'],
+      ['distance', '150 ft'],
+    ]) {
+      await page.getByLabel(`${column}, new row of sight distances`).fill(text);
+      await page.getByLabel(`${column}, new row of sight distances`).press('Tab');
+    }
+    await page.getByRole('button', { name: 'Add this row to sight distances' }).click();
+    await expect(page.getByLabel('distance, row 1 of sight distances')).toHaveValue('150 ft');
+  });
+  await test.step('a row out of order tells so at the row, and there is no word until it is mended', async () => {
+    await unfold(page, /^profile/);
+    const at = page.getByLabel('at, row 3 of profile');
+    await at.fill('100 ft');
+    await at.press('Tab');
+    await expect(page.locator('[id="f-line.profile[2].at-told"]')).toContainText('the point before');
+    await expect(page.locator('.verdict')).toHaveText(/^cannot be read: the field .*profile 3$/);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.locator('[id="f-line.profile[2].at-told"]')).toHaveText('= 900 ft · 274.32 m');
+  });
+  await test.step('a field says back what it understood, in both systems, while it is written', async () => {
+    const gauge = page.getByLabel('gauge', { exact: true });
+    await gauge.fill('7-1/2 in');
+    await expect(page.locator('[id="f-line.gauge-told"]')).toHaveText('= 7.5 in · 190.5 mm');
+    await gauge.fill('7-1/2');
+    await expect(page.locator('[id="f-line.gauge-told"]')).toContainText(
+      'found "7-1/2"; expected a length such as',
+    );
+    await page.keyboard.press('Escape');
+    await gauge.fill('7-1/4 in');
+    await gauge.press('Tab');
+    await expect(page.locator('[id="f-line.gauge-told"]')).toHaveText('= 7.25 in · 184.2 mm');
+  });
 });
 
 test('how sure a figure is: bounds and source beside it', async ({ page }) => {
@@ -159,22 +153,6 @@ test('how sure a figure is: bounds and source beside it', async ({ page }) => {
 });
 
 const survey = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
-
-test('a survey is looked at before it is taken, and undone in one step', async ({ page }) => {
-  await paper(page, 'Line');
-  await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
-  const file = readFileSync(new URL('../../examples/surveys/branch.csv', import.meta.url), 'utf8');
-  await page.getByLabel('CSV or GPX').setInputFiles(survey('branch.csv', file));
-  const look = page.getByRole('region', { name: 'The line that was read' });
-  await expect(look).toContainText('400 ft end to end, 5 heights, 1 curve, 3 places');
-  await expect(look.locator('svg')).toBeVisible();
-  await expect(look).toContainText('Taken as point-to-point');
-  await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
-  await page.getByRole('button', { name: 'Take this line' }).click();
-  await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('branch');
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
-});
 
 test('a broken survey tells row, column and what is expected; the line stays; mended, it is read', async ({
   page,
@@ -200,6 +178,26 @@ test('a broken survey tells row, column and what is expected; the line stays; me
   await expect(page.getByRole('button', { name: 'Take this line' })).toBeVisible();
   await page.getByRole('button', { name: 'Leave it' }).click();
   await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
+  await test.step('a survey is looked at before it is taken, and undone in one step', async () => {
+    const file = readFileSync(new URL('../../examples/surveys/branch.csv', import.meta.url), 'utf8');
+    await page.getByLabel('CSV or GPX').setInputFiles(survey('branch.csv', file));
+    const look = page.getByRole('region', { name: 'The line that was read' });
+    await expect(look).toContainText('400 ft end to end, 5 heights, 1 curve, 3 places');
+    await expect(look.locator('svg')).toBeVisible();
+    await expect(look).toContainText('Taken as point-to-point');
+    await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
+    await page.getByRole('button', { name: 'Take this line' }).click();
+    await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('branch');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByLabel('name', { exact: true }).first()).toHaveValue('Larkfield Hollow');
+  });
+  await test.step('a satellite track is looked at too', async () => {
+    await page
+      .getByLabel('CSV or GPX')
+      .setInputFiles(new URL('../../examples/surveys/branch.gpx', import.meta.url).pathname);
+    await expect(page.getByText('Satellite heights are poor')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Take this line' })).toBeVisible();
+  });
 });
 
 test('a long survey shows a hundred rows at a time, and leads to the row that must be mended', async ({
@@ -221,16 +219,6 @@ test('a long survey shows a hundred rows at a time, and leads to the row that mu
   await page.getByRole('button', { name: 'Earlier rows of profile' }).click();
   await page.getByRole('button', { name: 'Row 230 must be mended' }).click();
   await expect(page.getByLabel('at, row 230 of profile')).toHaveAttribute('aria-invalid', 'true');
-});
-
-test('a satellite track is looked at too', async ({ page }) => {
-  await paper(page, 'Line');
-  await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
-  await page
-    .getByLabel('CSV or GPX')
-    .setInputFiles(new URL('../../examples/surveys/branch.gpx', import.meta.url).pathname);
-  await expect(page.getByText('Satellite heights are poor')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Take this line' })).toBeVisible();
 });
 
 test('by keys alone: from the top of the page to a curve of another radius, and back', async ({ page }) => {

@@ -1,9 +1,18 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFree, barrierFreeIn, example, fits, open, served, settled, themes } from './served.ts';
+import {
+  barrierFree,
+  barrierFreeIn,
+  example,
+  fits,
+  open,
+  servedWordAlone,
+  settled,
+  themes,
+} from './served.ts';
 import { set } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
 
 async function parting(page: Page, of?: string): Promise<void> {
   await open(page, url(), 'parting');
@@ -23,24 +32,29 @@ test('the worst case is there at once: gap, place, and what becomes of the tail'
   await expect(page.getByRole('table', { name: /share of the line/ })).toContainText(
     'meets the following train',
   );
-});
-
-test('another gap and another place by the fields; standing; as chained', async ({ page }) => {
-  await parting(page, 'Too long on a wet rail');
-  const before = await told(page).textContent();
-  await page.getByLabel('Parted').selectOption({ label: 'behind Light car 1' });
-  await expect(told(page)).toContainText('Parts behind Light car 1');
-  await page.getByLabel(/Head of the train at/).fill('100');
-  await expect(told(page)).not.toHaveText(before ?? '');
-  await page.getByLabel('while it stands').check();
-  await expect(told(page)).toContainText('running 0.0 mph');
-  await page.getByLabel('Parted').selectOption({ label: 'behind Light car 5' });
-  await page.getByLabel('as if no chain were hung').uncheck();
-  await expect(told(page)).toContainText('The chain holds: the train stays whole.');
-  const chained = await told(page).textContent();
-  await page.getByRole('button', { name: 'Worst case' }).click();
-  await expect(told(page)).not.toHaveText(chained ?? '');
-  await expect(told(page)).toContainText(/rolls|runs|goes over/);
+  await test.step('another gap and another place by the fields; standing; as chained', async () => {
+    const before = await told(page).textContent();
+    await page.getByLabel('Parted').selectOption({ label: 'behind Light car 1' });
+    await expect(told(page)).toContainText('Parts behind Light car 1');
+    await page.getByLabel(/Head of the train at/).fill('100');
+    await expect(told(page)).not.toHaveText(before ?? '');
+    await page.getByLabel('while it stands').check();
+    await expect(told(page)).toContainText('running 0.0 mph');
+    await page.getByLabel('Parted').selectOption({ label: 'behind Light car 5' });
+    await page.getByLabel('as if no chain were hung').uncheck();
+    await expect(told(page)).toContainText('The chain holds: the train stays whole.');
+    const chained = await told(page).textContent();
+    await page.getByRole('button', { name: 'Worst case' }).click();
+    await expect(told(page)).not.toHaveText(chained ?? '');
+    await expect(told(page)).toContainText(/rolls|runs|goes over/);
+  });
+  await test.step('units follow the switch; the flag opens with its table', async () => {
+    await set(page, 'Units', 'metric');
+    await expect(told(page)).toContainText('km/h');
+    await expect(told(page)).not.toContainText('mph');
+    await page.getByText('How far behind a stopped train').click();
+    await expect(page.getByRole('table', { name: /A flag behind/ })).toContainText('sees the train itself');
+  });
 });
 
 test('a tap on the map parts the train there', { tag: '@both' }, async ({ page }) => {
@@ -71,15 +85,6 @@ test('it plays, pauses, and can be drawn along', async ({ page }) => {
   await expect.poll(() => halves.innerHTML()).not.toBe(last);
   await page.getByRole('button', { name: 'Closer' }).click();
   await expect(page.getByRole('button', { name: 'Whole line' })).toBeVisible();
-});
-
-test('units follow the switch; the flag opens with its table', async ({ page }) => {
-  await parting(page, 'Too long on a wet rail');
-  await set(page, 'Units', 'metric');
-  await expect(told(page)).toContainText('km/h');
-  await expect(told(page)).not.toContainText('mph');
-  await page.getByText('How far behind a stopped train').click();
-  await expect(page.getByRole('table', { name: /A flag behind/ })).toContainText('sees the train itself');
 });
 
 for (const { theme, tag } of themes) {

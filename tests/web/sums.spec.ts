@@ -2,23 +2,21 @@
 import { expect, type Page, test } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
 import { lettersIn } from '../support/equation.ts';
-import { barrierFree, barrierFreeIn, fits, open, roomOpen, served, themes } from './served.ts';
+import { barrierFree, barrierFreeIn, fits, open, roomOpen, servedWordAlone, themes } from './served.ts';
 
-const url = served();
-
-test('found by words', async ({ page }) => {
-  await open(page, url(), 'sums');
-  const list = page.getByRole('region', { name: 'All sums' });
-  await expect(list.getByRole('link')).toHaveCount(sums.length);
-  await page.getByLabel('Find by words').fill('vacuum chamber');
-  await expect(list.getByRole('link')).toHaveCount(1);
-  await list.getByRole('link').click();
-  await expect(page.getByRole('heading', { level: 2 })).toContainText(/vacuum/i);
-  await expect(page.locator('.result strong').first()).toBeVisible();
-});
+const url = servedWordAlone();
 
 test('every sum opens on its example with a result, and shows its equation and source', async ({ page }) => {
   await open(page, url(), 'sums');
+  await test.step('found by words', async () => {
+    const list = page.getByRole('region', { name: 'All sums' });
+    await expect(list.getByRole('link')).toHaveCount(sums.length);
+    await page.getByLabel('Find by words').fill('vacuum chamber');
+    await expect(list.getByRole('link')).toHaveCount(1);
+    await list.getByRole('link').click();
+    await expect(page.getByRole('heading', { level: 2 })).toContainText(/vacuum/i);
+    await expect(page.locator('.result strong').first()).toBeVisible();
+  });
   for (const { id, equation, source } of sums) {
     await page.evaluate((next) => {
       location.hash = `sums/${next}`;
@@ -45,23 +43,12 @@ test('a field says back what it understood; out of range is told at its field', 
   await expect(page.locator('#s-grade-told')).toContainText('expected at least -15.00 %, at most 15.00 %');
   await expect(grade).toHaveAttribute('aria-invalid', 'true');
   await expect(page.locator('.result')).toContainText('No result');
-});
-
-test('a finding opens its sum with the numbers put in', async ({ page }) => {
-  await open(page, url(), 'papers');
-  // On a greasy rail wheels slide: a finding with a sum.
-  await page.getByLabel('rail state').selectOption('greasy');
-  await page.goto(`${url()}#answer`);
-  const link = page.locator('a[href*="#sums/"]').first();
-  await link.waitFor({ state: 'attached', timeout: 60_000 });
-  const address = (await link.getAttribute('href')) ?? '';
-  expect(address).toContain('?');
-  await page.evaluate((to) => {
-    location.hash = to;
-  }, address);
-  await expect(page.getByText('With the figures of the finding')).toBeVisible();
-  const [first] = [...new URLSearchParams(address.split('?')[1])];
-  await expect(page.locator(`#s-${first[0]}`)).toHaveValue(first[1]);
+  await test.step('a unit of another kind is refused', async () => {
+    await page.goto(`${url()}#sums/stopping-distance`);
+    await expect(page.locator('.result')).toContainText('distance');
+    await page.getByLabel('speed', { exact: true }).fill('7 psi');
+    await expect(page.locator('.result')).toContainText('No result');
+  });
 });
 
 test('an opened finding shows its equation with the numbers put in', { tag: '@both' }, async ({ page }) => {
@@ -81,6 +68,18 @@ test('an opened finding shows its equation with the numbers put in', { tag: '@bo
   expect(Math.abs(Number(adhesion) * Number(load) - Number(force))).toBeLessThan(0.02);
   await fits(page);
   await barrierFree(page, 'finding');
+  await test.step('it opens its sum with the numbers put in', async () => {
+    const link = page.locator('a[href*="#sums/"]').first();
+    await link.waitFor({ state: 'attached', timeout: 60_000 });
+    const address = (await link.getAttribute('href')) ?? '';
+    expect(address).toContain('?');
+    await page.evaluate((to) => {
+      location.hash = to;
+    }, address);
+    await expect(page.getByText('With the figures of the finding')).toBeVisible();
+    const [first] = [...new URLSearchParams(address.split('?')[1])];
+    await expect(page.locator(`#s-${first[0]}`)).toHaveValue(first[1]);
+  });
 });
 
 const pages = ['sums', 'sums/stopping-distance', 'sums/overturning-speed', 'sums/child-weight'];

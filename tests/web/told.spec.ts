@@ -7,9 +7,11 @@ import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
 import { type PdfText, pdfText } from '../support/pdf-text.ts';
-import { barrierFree, example, fits, open, openSettled, served, settled } from './served.ts';
+import { barrierFree, example, fits, open, openSettled, served, servedWordAlone, settled } from './served.ts';
 
-const url = served();
+const url = servedWordAlone();
+/** With counts and remedies. */
+const withAll = served();
 
 const WORD = /go|hold|cannot tell/i;
 const word = (page: Page) => page.locator('.verdict');
@@ -36,7 +38,7 @@ const mood = (page: Page, now: '' | 'deaf' | 'dies'): Promise<void> =>
   }, now);
 
 async function openPaper(page: Page, paper: unknown, name = 'outing.json'): Promise<void> {
-  await page.goto(`${url()}#files`);
+  await page.goto(`${page.url().split('#')[0]}#files`);
   const buffer = Buffer.from(JSON.stringify(paper));
   await page.getByLabel('Open a file').setInputFiles({ name, mimeType: 'application/json', buffer });
   await expect(page.getByText(`Opened ${name}`)).toBeVisible();
@@ -164,9 +166,9 @@ test('the strip of the line being edited has no limits of the line before', asyn
 
 test('a trial is marked on screen, card, PDF and code, and its code opens to it', async ({ page }) => {
   test.setTimeout(120_000);
-  await open(page, url(), 'answer');
-  await example(page, url(), 'Battery engine, vacuum brakes');
-  await page.goto(`${url()}#answer`);
+  await open(page, withAll(), 'answer');
+  await example(page, withAll(), 'Battery engine, vacuum brakes');
+  await page.goto(`${withAll()}#answer`);
   await settled(page);
   const finding = page.locator('details.finding').filter({ hasText: 'Try: ' }).first();
   await finding.locator('summary').click();
@@ -178,7 +180,7 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   await settled(page);
   const change = ((await page.locator('.verdict .tried').textContent()) ?? '').replace(' tried: ', '');
   const said = ((await word(page).textContent()) ?? '').replace(/ tried: .*/, '');
-  await page.goto(`${url()}#card`);
+  await page.goto(`${withAll()}#card`);
   await expect(page.locator('.card-tried')).toContainText('Tried, not as its papers have it:');
   await expect(page.locator('.card-tried li')).toHaveText([change]);
   await expect(page.getByAltText(/Code that carries/)).toBeVisible();
@@ -200,13 +202,13 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   expect(told.answer).toBe(said);
 
   // Elsewhere it opens to the same word, still marked.
-  await example(page, url(), 'Steam with light cars');
+  await example(page, withAll(), 'Steam with light cars');
   await expect(page.locator('.verdict .tried')).toHaveCount(0);
   await openPaper(page, file, 'tried.json');
   await expect(page.locator('.verdict .tried')).toHaveText(` tried: ${change}`);
   await settled(page);
   await expect(word(page)).toHaveText(`${said} tried: ${change}`);
-  await page.goto(`${url()}#answer`);
+  await page.goto(`${withAll()}#answer`);
   await page.getByRole('button', { name: 'Undo this' }).click();
   await expect(word(page)).toHaveText('go within limits');
 });
@@ -277,19 +279,17 @@ test('what is echoed as understood is kept, though the field was never left', as
   await field.pressSequentially('4.25 mph');
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(field).toHaveValue('3 mph');
-});
-
-test('a text that is being typed is kept when the page goes away', async ({ page }) => {
-  await open(page, url(), 'papers');
-  const name = page.locator('main').getByLabel('name', { exact: true }).first();
-  await name.fill('');
-  await name.pressSequentially('Half a name');
-  // On a slow machine the page is gone before it hears of its storage.
-  const machine = await page.context().newCDPSession(page);
-  await machine.send('Emulation.setCPUThrottlingRate', { rate: 20 });
-  await page.reload();
-  await machine.send('Emulation.setCPUThrottlingRate', { rate: 1 });
-  await expect(name).toHaveValue('Half a name');
+  await test.step('a text that is being typed is kept when the page goes away', async () => {
+    const name = page.locator('main').getByLabel('name', { exact: true }).first();
+    await name.fill('');
+    await name.pressSequentially('Half a name');
+    // On a slow machine the page is gone before it hears of its storage.
+    const machine = await page.context().newCDPSession(page);
+    await machine.send('Emulation.setCPUThrottlingRate', { rate: 20 });
+    await page.reload();
+    await machine.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+    await expect(name).toHaveValue('Half a name');
+  });
 });
 
 test('a browser whose storage never answers shows the page and says that nothing is kept', async ({

@@ -1,10 +1,12 @@
 /** Making up a train by mouse, touch and keys; riders to seats; the shed. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, served, servedWordAlone, themes } from './served.ts';
 import { at as rooms } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
+/** With counts and remedies. */
+const withAll = served();
 const example = (path: string): string =>
   readFileSync(new URL(`../../examples/${path}`, import.meta.url), 'utf8');
 
@@ -41,7 +43,7 @@ async function carry(page: Page, from: Locator, to: { x: number; y: number }): P
 const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
 
 test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, withAll(), 'train');
   expect(await order(page)).toEqual(whole);
   // Both places are read on a page that has come to rest.
   await expect(page.locator('.counts-bar')).not.toContainText('…');
@@ -86,6 +88,17 @@ test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
 
 test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
   await openSettled(page, url(), 'train');
+  await test.step('Escape puts a carried vehicle back', async () => {
+    const from = await middle(vehicle(page, 'Air car 1'));
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 40, from.y + 200, { steps: 5 });
+    await expect(page.locator('.ghost')).toHaveText('Air car 1');
+    await page.keyboard.press('Escape');
+    await expect(page.locator('.ghost')).toHaveCount(0);
+    await page.mouse.up();
+    expect(await order(page)).toEqual(whole);
+  });
   const yard = page.locator('[data-yard]');
   await yard.evaluate((e) => e.scrollIntoView({ block: 'center' }));
   const box = await yard.boundingBox();
@@ -94,19 +107,6 @@ test('carried out of the yard it is left behind, and its riders wait', async ({ 
   await expect.poll(() => order(page)).not.toContain('Air car 2');
   await page.goto(`${url()}#${rooms.people}`);
   await expect(page.getByRole('region', { name: 'On the platform' }).getByRole('button')).toHaveCount(4);
-});
-
-test('Escape puts a carried vehicle back', async ({ page }) => {
-  await openSettled(page, url(), 'train');
-  const from = await middle(vehicle(page, 'Air car 1'));
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  await page.mouse.move(from.x + 40, from.y + 200, { steps: 5 });
-  await expect(page.locator('.ghost')).toHaveText('Air car 1');
-  await page.keyboard.press('Escape');
-  await expect(page.locator('.ghost')).toHaveCount(0);
-  await page.mouse.up();
-  expect(await order(page)).toEqual(whole);
 });
 
 test('by keys alone: moved, taken up and put down, left behind, undone', async ({ page }) => {
@@ -134,6 +134,13 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
   await page.getByRole('button', { name: 'Undo' }).focus();
   await page.keyboard.press('Enter');
   await expect.poll(() => order(page)).toEqual(whole);
+  await test.step('tapped vehicle, tapped place', async () => {
+    await vehicle(page, 'Air car 5').click();
+    await page.getByRole('button', { name: 'Put Air car 5 at place 2' }).click();
+    await expect
+      .poll(() => order(page))
+      .toEqual(['Granite', 'Air car 5', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4']);
+  });
 });
 
 test('riders by keys alone: seated, moved, let off', async ({ page }) => {
@@ -151,19 +158,24 @@ test('riders by keys alone: seated, moved, let off', async ({ page }) => {
   await expect(seat(3)).not.toHaveAccessibleName(/empty/);
   await page.keyboard.press('Delete');
   await expect(seat(3)).toHaveAccessibleName(/empty/);
-});
-
-test('tapped vehicle, tapped place', async ({ page }) => {
-  await open(page, url(), 'train');
-  await vehicle(page, 'Air car 5').click();
-  await page.getByRole('button', { name: 'Put Air car 5 at place 2' }).click();
-  await expect
-    .poll(() => order(page))
-    .toEqual(['Granite', 'Air car 5', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4']);
+  await test.step('a rider is carried to another seat, and changes places on a taken one', async () => {
+    const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
+    const who = async (n: number): Promise<string> =>
+      (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
+    const [one, two] = [await who(1), await who(2)];
+    // Away from the edge, where the page moves along.
+    await seat(1).evaluate((e) => e.scrollIntoView({ block: 'center' }));
+    await carry(page, seat(1), await middle(seat(4)));
+    await expect.poll(() => who(4)).toBe(one);
+    await expect.poll(() => who(1)).toBe('empty');
+    await carry(page, seat(4), await middle(seat(2)));
+    await expect.poll(() => who(2)).toBe(one);
+    await expect.poll(() => who(4)).toBe(two);
+  });
 });
 
 test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, withAll(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
   await expect(counts).toContainText('starts anywhere');
@@ -207,22 +219,6 @@ test('seats by tap: a rider by the table, one of known weight; moved, weighed an
   await seat(4, 'Air car 3').click();
   await page.getByRole('button', { name: 'Let off' }).click();
   await expect(seat(4, 'Air car 3')).toHaveAccessibleName(/empty/);
-});
-
-test('a rider is carried to another seat, and changes places on a taken one', async ({ page }) => {
-  await openSettled(page, url(), rooms.people);
-  const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
-  const who = async (n: number): Promise<string> =>
-    (await seat(n).getAttribute('aria-label'))?.split(': ')[1] ?? '';
-  const [one, two] = [await who(1), await who(2)];
-  // Away from the edge, where the page moves along.
-  await seat(1).evaluate((e) => e.scrollIntoView({ block: 'center' }));
-  await carry(page, seat(1), await middle(seat(4)));
-  await expect.poll(() => who(4)).toBe(one);
-  await expect.poll(() => who(1)).toBe('empty');
-  await carry(page, seat(4), await middle(seat(2)));
-  await expect.poll(() => who(2)).toBe(one);
-  await expect.poll(() => who(4)).toBe(two);
 });
 
 test('a rider is moved with a finger', { tag: '@touch' }, async ({ page }) => {
@@ -269,10 +265,10 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
 test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
   page,
 }) => {
-  await open(page, url(), rooms.train);
+  await open(page, withAll(), rooms.train);
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
   for (const room of [rooms.train, rooms.people]) {
-    await page.goto(`${url()}#${room}`);
+    await page.goto(`${withAll()}#${room}`);
     await fits(page);
     const small = await page
       .locator(
@@ -289,7 +285,7 @@ test('everything fits the screen; what a thumb must hit is large enough', { tag:
       );
     expect(small).toEqual([]);
   }
-  await page.goto(`${url()}#${rooms.train}`);
+  await page.goto(`${withAll()}#${rooms.train}`);
   await page.mouse.wheel(0, 900);
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
 });

@@ -1,15 +1,27 @@
 /** Journeys through the workbench as a person makes them. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, example, open, openSettled, roomOpen, served, themes } from './served.ts';
+import { pdfText } from '../support/pdf-text.ts';
+import {
+  barrierFreeIn,
+  example,
+  open,
+  openSettled,
+  roomOpen,
+  served,
+  servedWordAlone,
+  themes,
+} from './served.ts';
 import { at, openDoor, set } from './support/rooms.ts';
 
-const url = served();
+const url = servedWordAlone();
+/** With counts and remedies. */
+const withAll = served();
 
 test('the answer on the demo is there at once, cautions first, no set-up', { tag: '@both' }, async ({
   page,
 }) => {
-  await page.goto(url());
+  await page.goto(withAll());
   await expect(page.getByRole('dialog')).toContainText('come first');
   await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.locator('.verdict')).toContainText('go within limits');
@@ -58,9 +70,9 @@ test('the train is moved by keys and by hand, and its stop follows', async ({ pa
 });
 
 test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
-  await open(page, url(), 'answer');
-  await example(page, url(), 'Battery engine, vacuum brakes');
-  await page.goto(`${url()}#answer`);
+  await open(page, withAll(), 'answer');
+  await example(page, withAll(), 'Battery engine, vacuum brakes');
+  await page.goto(`${withAll()}#answer`);
   await page.locator('details.finding').first().locator('summary').click();
   await page
     .getByRole('button', { name: /^Try: / })
@@ -121,35 +133,6 @@ test('a wrong field says what is expected beside it, and there is no word until 
   await expect(page.locator('.verdict')).toContainText('go within limits');
 });
 
-test('a broken survey shows its row and changes nothing', async ({ page }) => {
-  await open(page, url(), 'files');
-  await page.getByLabel('CSV or GPX').setInputFiles({
-    name: 'bad.csv',
-    mimeType: 'text/csv',
-    buffer: Buffer.from('Chainage (ft),Height (ft)\n0,0\n0,1\n50,x\n'),
-  });
-  await expect(page.getByRole('alert')).toContainText('bad.csv:3:1');
-  await expect(page.getByRole('alert')).toContainText('Nothing was changed');
-});
-
-test('units and wording switch everywhere at once', async ({ page }) => {
-  await open(page, url(), 'answer');
-  await set(page, 'Units', 'metric');
-  await expect(page.getByRole('slider', { name: /train along the line/ })).toHaveAttribute(
-    'aria-valuetext',
-    /km\/h/,
-  );
-  await set(page, 'Words', 'uk');
-  await expect(page.locator('.strip')).toContainText('gradients drawn');
-});
-
-test('a sum is worked with units and refuses what is out of range', async ({ page }) => {
-  await open(page, url(), 'sums/stopping-distance');
-  await expect(page.locator('.result')).toContainText('distance');
-  await page.getByLabel('speed', { exact: true }).fill('7 psi');
-  await expect(page.locator('.result')).toContainText('No result');
-});
-
 test('the strip is saved as a drawing that stands alone, and as a picture', async ({ page }) => {
   await open(page, url(), 'answer');
   const saved = async (button: string): Promise<Buffer> => {
@@ -171,6 +154,15 @@ test('the strip is saved as a drawing that stands alone, and as a picture', asyn
   expect(Math.abs(width - shown * 2)).toBeLessThan(8);
   // Blank paper of that size packs into far less.
   expect(picture.length).toBeGreaterThan(20_000);
+  await test.step('units and wording switch everywhere at once', async () => {
+    await set(page, 'Units', 'metric');
+    await expect(page.getByRole('slider', { name: /train along the line/ })).toHaveAttribute(
+      'aria-valuetext',
+      /km\/h/,
+    );
+    await set(page, 'Words', 'uk');
+    await expect(page.locator('.strip')).toContainText('gradients drawn');
+  });
 });
 
 test('the card prints on at most two sides', async ({ page }) => {
@@ -185,7 +177,10 @@ test('the card prints on at most two sides', async ({ page }) => {
 test.describe('without a network', () => {
   test.use({ serviceWorkers: 'allow' });
 
-  test('works with the server gone, after a restart of the page', async ({ page, context }) => {
+  test('works with the server gone, after a restart of the page, and makes the PDF of its card', async ({
+    page,
+    context,
+  }) => {
     await open(page, url(), 'answer');
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await context.setOffline(true);
@@ -196,6 +191,10 @@ test.describe('without a network', () => {
       await gone.goto(`${url()}#${room}`);
       await expect(gone.locator('main h1').first()).toBeVisible();
     }
+    await gone.goto(`${url()}#card`);
+    const coming = gone.waitForEvent('download');
+    await gone.getByRole('button', { name: 'Save as PDF, A5' }).click();
+    expect(pdfText(readFileSync(await (await coming).path())).pages).toBeLessThanOrEqual(2);
     await context.setOffline(false);
   });
 });
@@ -248,32 +247,44 @@ test('addresses of before lead to where the rooms are now', async ({ page }) => 
   await expect(page.getByRole('heading', { name: 'Line and rules' })).toBeVisible();
   await page.goto(`${url()}#sums/stopping-distance`);
   await expect(page.locator('.result')).toContainText('distance');
+  await test.step('a broken survey shows its row and changes nothing', async () => {
+    await page.goto(`${url()}#files`);
+    await page.getByLabel('CSV or GPX').setInputFiles({
+      name: 'bad.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('Chainage (ft),Height (ft)\n0,0\n0,1\n50,x\n'),
+    });
+    await expect(page.getByRole('alert')).toContainText('bad.csv:3:1');
+    await expect(page.getByRole('alert')).toContainText('Nothing was changed');
+  });
 });
 
-for (const dark of ['the device', 'the choice'] as const) {
-  test(`on paper the answer is dark on white with its word and its sums, dark by ${dark}`, async ({
-    page,
-  }) => {
-    await page.emulateMedia({ colorScheme: dark === 'the device' ? 'dark' : 'light' });
-    await open(page, url(), 'answer');
-    if (dark === 'the choice') await set(page, 'Light', 'dark');
-    await expect(page.locator('.strip .paper')).toBeVisible();
-    await page.emulateMedia({ media: 'print', colorScheme: dark === 'the device' ? 'dark' : 'light' });
-    const light = (color: string): number =>
-      (color.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, n) => sum + Number(n), 0) / 3;
-    const [ink, sheet, drawn] = await page.evaluate(() => [
-      getComputedStyle(document.querySelector('main h1') as Element).color,
-      getComputedStyle(document.body).backgroundColor,
-      getComputedStyle(document.querySelector('.strip .paper') as Element).fill,
-    ]);
-    expect(light(ink)).toBeLessThan(80);
-    expect(light(sheet)).toBe(255);
-    expect(light(drawn)).toBe(255);
-    await expect(page.locator('.verdict')).toBeVisible();
-    await expect(page.locator('footer')).toBeVisible();
-    await expect(page.locator('nav')).toBeHidden();
-    await expect(page.getByRole('button', { name: 'Save drawing' })).toBeHidden();
-    // Closed on the screen, open on paper.
-    await expect(page.locator('details.finding').first().getByText('how sure')).toBeVisible();
-  });
-}
+test('on paper the answer is dark on white with its word and its sums, though the screen is dark', async ({
+  page,
+}) => {
+  await open(page, url(), 'answer');
+  for (const dark of ['the device', 'the choice'] as const)
+    await test.step(`dark by ${dark}`, async () => {
+      await page.emulateMedia({ media: 'screen' });
+      await page.emulateMedia({ colorScheme: dark === 'the device' ? 'dark' : 'light' });
+      if (dark === 'the choice') await set(page, 'Light', 'dark');
+      await expect(page.locator('.strip .paper')).toBeVisible();
+      await page.emulateMedia({ media: 'print', colorScheme: dark === 'the device' ? 'dark' : 'light' });
+      const light = (color: string): number =>
+        (color.match(/[\d.]+/g) ?? []).slice(0, 3).reduce((sum, n) => sum + Number(n), 0) / 3;
+      const [ink, sheet, drawn] = await page.evaluate(() => [
+        getComputedStyle(document.querySelector('main h1') as Element).color,
+        getComputedStyle(document.body).backgroundColor,
+        getComputedStyle(document.querySelector('.strip .paper') as Element).fill,
+      ]);
+      expect(light(ink)).toBeLessThan(80);
+      expect(light(sheet)).toBe(255);
+      expect(light(drawn)).toBe(255);
+      await expect(page.locator('.verdict')).toBeVisible();
+      await expect(page.locator('footer')).toBeVisible();
+      await expect(page.locator('nav')).toBeHidden();
+      await expect(page.getByRole('button', { name: 'Save drawing' })).toBeHidden();
+      // Closed on the screen, open on paper.
+      await expect(page.locator('details.finding').first().getByText('how sure')).toBeVisible();
+    });
+});

@@ -85,7 +85,7 @@ interface Printed {
 /** The card that would be printed at this moment, with its file; undefined where there is none to print. */
 export async function printed(page: Page): Promise<Printed | undefined> {
   await goTo(page, 'card');
-  const saving = page.waitForEvent('download', { timeout: 15_000 }).catch(() => undefined);
+  const saving = page.waitForEvent('download', { timeout: 60_000 }).catch(() => undefined);
   // Both in one step: nothing comes between.
   const said = await page.evaluate(() => {
     const card = document.querySelector('.card');
