@@ -1,7 +1,8 @@
 /** What to measure next: what is assumed is ranked, what is measured is not asked for. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { type Candidate, candidates } from '../../../desk/measured/candidates.ts';
 import { whatToMeasure } from '../../../desk/measured/next.ts';
-import { longestOf } from '../../../desk/measured/stop-parts.ts';
+import { carefulStop, longestOf } from '../../../desk/measured/stop-parts.ts';
 import { countCars, leastCars } from '../../../engine/answer/counts.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
 import { exact } from '../../../engine/base/quantity.ts';
@@ -59,10 +60,12 @@ describe('of an outing in which much is assumed', () => {
 
   it('a reaction that was timed is not asked for', () => {
     const timed = { ...outing.conditions, reaction: exact(1.5, 'measured') };
-    const known = whatToMeasure({ ...outing, conditions: timed }, quick);
+    const known = { ...outing, conditions: timed };
+    const { find } = candidates.find((c) => c.kind === 'stop-test') as Candidate;
     expect(ranked.map((w) => w.kind)).toContain('stop-test');
-    expect(known.worths.map((w) => w.kind)).not.toContain('stop-test');
-    expect(known.stop?.parts.map((part) => part.key)).not.toContain('reaction');
+    expect(find(known, (q) => q, new Set(), new Map())).toBeUndefined();
+    const at = { at: 100, speed: 2 };
+    expect(carefulStop(inquire(known, quick), at)?.parts.map((part) => part.key)).not.toContain('reaction');
   });
 
   it('does not ask for what is measured', () => {
