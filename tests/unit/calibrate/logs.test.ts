@@ -128,6 +128,7 @@ describe('a table that is none', () => {
     ['a unit of something else', `time (s),speed (kg)\n${rows}`, '"kg"'],
     ['nothing beside time', `time (s),heart\n${rows}`, 'time (s) with speed (mph)'],
     ['times backwards', 'time (s),speed (mph)\n0,1\n2,1\n1,1\n3,1\n', 'times that go on'],
+    ['ten times too fast and more', 'time (s),speed (mph)\n0,1\n1,8e3\n2,1\n', 'a speed that a train'],
     ['a word', 'time (s),speed (mph)\n0,1\n1,fast\n2,1\n', '"fast"'],
     ['two rows', 'time (s),speed (mph)\n0,1\n1,1\n', 'no log'],
   ] as const;
