@@ -74,7 +74,13 @@ export async function opened(path: string, options: WithOptions): Promise<Opened
   // A path such as {"file": "car.json"} is followed from where the record lies.
   const { entry, load } = fromDisk({ path, content: JSON.stringify(whole) });
   const read = await readRecord(entry, load);
-  if (!read.ok) throw refusal(read.problems.map((p) => ({ ...p, file: path })));
+  if (!read.ok) {
+    const named = read.problems.map((p) => ({ ...p, file: path }));
+    // Rows of a CSV are not those of the record that was made of it.
+    throw refusal(
+      options.test === undefined ? named : named.map(({ row: _row, column: _column, ...p }) => p),
+    );
+  }
   const outcome = measured(read.value);
   const lines = tellOutcome(outcome, read.value, { system: options.units, wording: options.wording });
   return { record: whole, read: read.value, outcome, lines };

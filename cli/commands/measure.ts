@@ -17,7 +17,7 @@ import { sheetDocument } from '../../views/measured/sheet.ts';
 import { keptWords } from '../../words/measured/ages.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
 import { longWords } from '../../words/measured/stop-parts.ts';
-import { worthWords } from '../../words/measured/worth.ts';
+import { worthLines, worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
@@ -310,15 +310,16 @@ function next(program: Program, run: Run): void {
         progress.end();
         const speech = { system: options.units, wording: options.wording };
         const ranked = worths.map((worth) => ({ ...worth, words: worthWords(worth, speech) }));
+        const { told, hardly } = worthLines(worths, speech);
         const long = stop && longWords(stop, speech);
         return {
           text: [
             ...(long
               ? [...wrap(long.what), ...long.parts.flatMap((part) => wrap(`  - ${part}`, '    ')), '']
               : []),
-            ...(ranked.length === 0
-              ? ['Nothing that a test here would tell is assumed.']
-              : ranked.flatMap(({ words }, i) => wrap(`${i + 1}. ${words}`, '   '))),
+            ...(ranked.length === 0 ? ['Nothing that a test here would tell is assumed.'] : []),
+            ...told.flatMap(({ words }, i) => wrap(`${i + 1}. ${words}`, '   ')),
+            ...(hardly === undefined ? [] : wrap(hardly)),
           ].join('\n'),
           json: { stop: stop && { ...stop, words: long }, tests: ranked },
           exit: 0,

@@ -39,8 +39,9 @@ export type FromLog = { readonly reading: Json; readonly instruments: Json } | {
 
 /** So far may figures of each sort be off; common practice, no source. */
 const instruments: Readonly<Record<Log['of'], Json>> = {
-  // The first fix is as far off as all others: a second at a walk.
-  satellites: { place: '3 m', stopwatch: '1 s', speedometer: 0.03 },
+  // A fix is 1.2 m off and drifts over 15 s: those 5 s apart go together (r = 0.7), so each counts as √((1 + r)/(1 − r)) times
+  // as far off, and its bounds as √6 times that. The first is as far off as all others: a second at a walk.
+  satellites: { place: '8 m', stopwatch: '1 s', speedometer: 0.03 },
   distance: {},
   // What is summed up of speeds is as far off as they are.
   speed: { speedometer: 0.07, tape: 0.07 },
@@ -53,7 +54,7 @@ const speedText = (v: number): string => `${v.toFixed(4)} m/s`;
 
 /** Of a coast so many readings, none nearer to the next than so many s: nearer ones tell nothing more. */
 const MOST = 40;
-const NEAREST = 1;
+const NEAREST: Readonly<Record<Log['of'], number>> = { satellites: 5, distance: 1, speed: 1, felt: 1 };
 
 export function coastFrom({ of, rows }: Log, { from, way, begin, end = Infinity }: LogAbout): FromLog {
   if (of === 'felt') return { fault: 'no-coast-by-feel' };
@@ -63,7 +64,7 @@ export function coastFrom({ of, rows }: Log, { from, way, begin, end = Infinity 
   const rest = own.findIndex((r) => r.speed < AT_REST);
   const run = rest < 0 ? own : own.slice(0, rest);
   if (run.length < 3) return { fault: 'too-short' };
-  const [first, ...passes] = thinned(run);
+  const [first, ...passes] = thinned(run, NEAREST[of]);
   const at = (r: Moving): string => metres(from + (way === 'forward' ? 1 : -1) * (r.way - first.way));
   const bySpeed = of === 'speed';
   return {
@@ -158,8 +159,8 @@ function restOf(own: readonly Moving[], rest: Moving): Pick<Moving, 'way'> {
   return { way: stood.reduce((sum, r) => sum + r.way, 0) / stood.length };
 }
 
-function thinned(rows: readonly Moving[]): readonly Moving[] {
-  const apart = Math.max(NEAREST, (rows[rows.length - 1].time - rows[0].time) / MOST);
+function thinned(rows: readonly Moving[], nearest: number): readonly Moving[] {
+  const apart = Math.max(nearest, (rows[rows.length - 1].time - rows[0].time) / MOST);
   const kept: Moving[] = [];
   for (const row of rows) {
     const last = kept[kept.length - 1];

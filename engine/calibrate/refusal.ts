@@ -33,6 +33,8 @@ export interface RefusalFacts {
   };
   /** What the test needs to know and nobody has said. */
   'not-stated': { readonly field: string };
+  /** No brake of the vehicle has that name. */
+  'no-such-brake': { readonly found: string; readonly has: readonly string[] };
   'upside-down': { readonly angle: number };
   /** A side stop so high holds the vehicle up. */
   'stop-too-high': { readonly found: number; readonly most: number };

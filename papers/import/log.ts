@@ -2,7 +2,6 @@
  * What a phone wrote down while a train ran: a track of satellites (GPX), or a CSV of time with speed, with distance, or with what
  * the phone felt (x, y, z). Times since the beginning of the log; nothing is made of it here.
  */
-import type { Kind } from '../../engine/base/quantity.ts';
 import { parseQuantity } from '../../units/index.ts';
 import { type FileProblem, fileProblem, show } from '../problem.ts';
 import { decodeText, isGpx, LARGEST_SURVEY } from '../text.ts';
@@ -81,7 +80,7 @@ function ofTrack(text: string, file: string): ReadLog {
 
 type Column = 'time' | 'speed' | 'way' | 'x' | 'y' | 'z';
 
-const names: readonly (readonly [Column, RegExp, Kind])[] = [
+const names: readonly (readonly [Column, RegExp, Logged])[] = [
   ['time', /^(time|seconds?|elapsed|t)$/, 'time'],
   ['speed', /^(speed|velocity|v)$/, 'speed'],
   ['way', /^(distance|way|at|chainage|place)$/, 'length'],
@@ -139,6 +138,8 @@ function ofTable(text: string, file: string): ReadLog {
       if (text === '') continue;
       const read = parseQuantity(/^[-+\d.e]+$/i.test(text) ? `${text} ${unit}` : text, kind);
       if (!read.ok) return fail(show(cell), read.problem.expected, row, at + 1, key);
+      if (!(Math.abs(read.si) <= most[kind]))
+        return fail(show(cell), `a ${words[kind]} that a train on such a line has`, row, at + 1, key);
       figures[key] = read.si;
     }
     const { time, speed, way, x, y, z } = figures;
@@ -169,5 +170,16 @@ function ofTable(text: string, file: string): ReadLog {
     ? fail(`${made.length} rows with figures`, 'at least 3')
     : { log: { of, rows: made } };
 }
+
+type Logged = 'time' | 'speed' | 'length' | 'acceleration';
+
+/** Beyond these it is no log of a train: a clock since 1970, 40 m/s, 100 km, twenty times its weight. */
+const most: Readonly<Record<Logged, number>> = { time: 1e11, speed: 40, length: 100_000, acceleration: 200 };
+const words: Readonly<Record<Logged, string>> = {
+  time: 'time',
+  speed: 'speed',
+  length: 'distance',
+  acceleration: 'pull',
+};
 
 const cellsOf = (cells: readonly string[]): string => show((cells[0] ?? '').trim());

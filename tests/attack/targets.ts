@@ -1,15 +1,21 @@
 /** What is attacked: each kind of input, made by chance, and what the product does with it. */
 import { readFileSync } from 'node:fs';
+import { sumUp } from '../../desk/measured/data-sheet.ts';
+import { coastFrom, stopFrom } from '../../desk/measured/log.ts';
 import { handed, outingIn } from '../../desk/outing-code.ts';
 import { readSurvey } from '../../desk/survey.ts';
 import { firstAnswer } from '../../engine/answer/answer.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import { readSheet, sheetText } from '../../papers/import/data-sheet.ts';
+import { importLog } from '../../papers/import/log.ts';
 import { type FileProblem, type Read, readOuting, readVehicle } from '../../papers/index.ts';
 import { readEverything } from '../../web/parts/everything.ts';
 import { merge } from '../../web/state/merge.ts';
 import { settingsOf } from '../../web/state/settings.ts';
+import { sheetWords } from '../../words/measured/data-sheet.ts';
+import { logFault } from '../../words/measured/logs.ts';
 import { firstCode } from '../support/first-code.ts';
 import { examplePaper } from '../support/papers.ts';
 import { type Chance, changedJson, changedText } from './mutate.ts';
@@ -167,10 +173,50 @@ async function stored(chance: Chance): Promise<Outcome> {
   return read(await readOuting({ path: 'x', content: JSON.stringify(value ?? null) }, nothing));
 }
 
+const sheetOf = sheetText([
+  {
+    test: 1,
+    kind: 'tilt',
+    month: '2026-05',
+    what: 'centreHeight',
+    value: 0.3,
+    low: 0.2,
+    high: 0.4,
+    unit: 'm',
+  },
+  { test: 2, kind: 'stop-test', month: '2026-05', what: 'stop', value: 9, unit: 'm', speed: 3, careful: 12 },
+]);
+
+async function sheet(content: string): Promise<Outcome> {
+  const { rows, problems } = readSheet(bytes(content), 'x.csv');
+  if (problems.length > 0) return refused(problems);
+  const odd = notFinite(rows, 'sheet');
+  const told = sheetWords(sumUp([rows]), { system: 'imperial', wording: 'us' }).join();
+  return { end: 'accepted', ...(odd || /NaN|undefined/.test(told) ? { notFinite: odd ?? told } : {}) };
+}
+
+const timed = gpx.replaceAll('</trkpt>', '<time>2026-05-17T10:00:00Z</time></trkpt>');
+const speeds = `time (s),speed (mph)\n${Array.from({ length: 20 }, (_, i) => `${i},${Math.max(0, 8 - i)}`).join('\n')}\n`;
+
+async function log(chance: Chance): Promise<Outcome> {
+  const own = chance.share() < 0.3 ? ([timed, 'x.gpx'] as const) : ([speeds, 'x.csv'] as const);
+  const read = importLog(bytes(changedText(own[0], chance)), own[1]);
+  if ('problems' in read) return refused(read.problems);
+  const made = (chance.share() < 0.5 ? stopFrom : coastFrom)(read.log, {
+    from: 50,
+    way: 'forward',
+    begin: 2,
+  });
+  if ('fault' in made)
+    return logFault(made.fault) === '' ? { end: 'refused', crash: 'no word' } : { end: 'refused' };
+  const odd = /NaN|Infinity/.test(JSON.stringify(made));
+  return { end: 'accepted', ...(odd ? { notFinite: JSON.stringify(made) } : {}) };
+}
+
 export const targets: readonly Target[] = [
   {
     name: 'outing, its parts changed',
-    share: 0.2,
+    share: 0.18,
     attack: (c) => outing(c, JSON.stringify(changedJson(c.one(papers), c))),
   },
   {
@@ -192,6 +238,8 @@ export const targets: readonly Target[] = [
   { name: 'code', share: 0.12, attack: code },
   { name: 'CSV', share: 0.12, attack: (c) => table(changedText(csv, c), 'x.csv') },
   { name: 'GPX', share: 0.08, attack: (c) => table(changedText(gpx, c), 'x.gpx') },
+  { name: 'data sheet', share: 0.01, attack: async (c) => sheet(changedText(sheetOf, c)) },
+  { name: 'log of a phone', share: 0.01, attack: async (c) => log(c) },
   { name: 'kept by the browser', share: 0.075, attack: stored },
   { name: 'replies about a new train', share: 0.03, attack: replies },
   { name: 'sum', share: 0.02, attack: sum },

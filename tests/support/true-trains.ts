@@ -127,7 +127,7 @@ export function trueTrain(outing: Outing, u: () => number): Truth {
   };
 }
 
-function handOf({ outing, grade }: Truth, way: 'forward' | 'reverse'): { ran: Outing; hand: Hand } {
+export function handOf({ outing, grade }: Truth, way: 'forward' | 'reverse'): { ran: Outing; hand: Hand } {
   const missed = { ...outing.assumed.gradeSpread, levelled: exact(way === 'forward' ? grade : -grade) };
   const ran: Outing = { ...outing, direction: way, assumed: { ...outing.assumed, gradeSpread: missed } };
   return { ran, hand: hand(tableOf(ran, answering(ran)), likelyDeal) };

@@ -40,7 +40,7 @@ export const logFault = (fault: keyof typeof faults): string => faults[fault];
 
 const sources = {
   satellites:
-    'Satellites tell a place to some metres and wander slowly: taken as 3 m off each, a second in time; the fit is as wide as that. Tape and stopwatch tell far more.',
+    'Satellites tell a place to some metres and wander slowly: taken as 8 m off each 5 s, and a second in time; the fit is as wide as that. Tape and stopwatch tell far more.',
   distance: 'Places as the log has them, with the errors of a tape.',
   speed:
     'Speeds as the log has them, and the way summed up of them: taken as 7 in a hundred off throughout, until the speedometer is checked.',

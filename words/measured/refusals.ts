@@ -33,7 +33,6 @@ const furthers: Readonly<Record<Further, string>> = {
 const needed: Readonly<Record<string, string>> = {
   outing: 'the train on its line',
   vehicle: 'the vehicle that was tested',
-  brakes: 'a brake that the vehicle has, by its name',
   'brakes.force': 'a train with a brake that was put on',
   drivenMass: 'the weight on the driven wheels',
   traction: 'a vehicle whose paper says what drives it',
@@ -65,6 +64,10 @@ const tellers: Teller = {
     `These readings do not tell ${keys.map((k) => resultName(k)).join(', ')} better than it is assumed now${further ? `: ${furthers[further]}` : ''}.`,
   'out-of-range': ({ field }) => `${placeWords(field)} cannot be: look at the figure, its sign and its unit.`,
   'not-stated': ({ field }) => `The test needs ${needed[field] ?? field}, and nobody has said it.`,
+  'no-such-brake': ({ found, has }) =>
+    has.length === 0
+      ? 'The vehicle has no brake in its paper: write it there first.'
+      : `The vehicle has no brake “${found}”; it has ${has.map((name) => `“${name}”`).join(', ')}.`,
   'upside-down': () =>
     'The phone was held upside down, or zero was never set: lay it level, set zero, and measure again.',
   'stop-too-high': ({ found, most }, shown) =>

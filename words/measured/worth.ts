@@ -44,6 +44,24 @@ export function worthWords(worth: Worth, voice: Pick<Voice, 'system' | 'wording'
   );
 }
 
+/** Those that change something, and in one line those that would hardly change the answer. */
+export function worthLines<W extends Worth>(
+  worths: readonly W[],
+  voice: Pick<Voice, 'system' | 'wording'>,
+): { readonly told: readonly { readonly worth: W; readonly words: string }[]; readonly hardly?: string } {
+  const changes = (worth: W): boolean => partsOf(worth, voice).length > 0;
+  const rest = worths.filter((worth) => !changes(worth));
+  const names = rest.map(({ kind, of }) => `${testNames[kind]}${of ? ` of ${of.join(', ')}` : ''}`);
+  return {
+    told: worths.filter(changes).map((worth) => ({ worth, words: worthWords(worth, voice) })),
+    ...(names.length > 0
+      ? {
+          hardly: inWording(`It would hardly change the answer to make: ${names.join('; ')}.`, voice.wording),
+        }
+      : {}),
+  };
+}
+
 function partsOf(
   { asked, changesWord, bettersWord, faster, cars }: Worth,
   voice: Pick<Voice, 'system'>,

@@ -120,7 +120,8 @@ export function brakePull(test: BrakePull, around: Around): Outcome {
   const open = opened(test, around);
   if ('code' in open) return open;
   const gear = open.vehicle.brakes.find((g) => g.id === test.gear || g.name === test.gear);
-  if (!gear) return refuse('not-stated', { field: 'brakes' });
+  if (!gear)
+    return refuse('no-such-brake', { found: test.gear, has: open.vehicle.brakes.map((b) => b.name) });
   const force: Looked = {
     key: 'force',
     kind: 'force',

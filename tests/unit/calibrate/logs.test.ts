@@ -111,7 +111,7 @@ describe('a coast', () => {
     const passes = reading['passes'] as Record<string, string>[];
     const last = passes[passes.length - 1];
     expect(si(last['at'])).toBeCloseTo(3 * si(last['time']) - 0.025 * si(last['time']) ** 2, 1);
-    expect(instruments).toMatchObject({ place: '3 m' });
+    expect(instruments).toMatchObject({ place: '8 m' });
     expect(fault(gpx.replace(':05Z', ':03Z'), 'ride.gpx')).toContain('runs back');
     expect(fault(gpx.replaceAll(/<time>.*?<\/time>/g, ''), 'ride.gpx')).toContain('0 points with a time');
   });
@@ -128,6 +128,7 @@ describe('a table that is none', () => {
     ['a unit of something else', `time (s),speed (kg)\n${rows}`, '"kg"'],
     ['nothing beside time', `time (s),heart\n${rows}`, 'time (s) with speed (mph)'],
     ['times backwards', 'time (s),speed (mph)\n0,1\n2,1\n1,1\n3,1\n', 'times that go on'],
+    ['ten times too fast and more', 'time (s),speed (mph)\n0,1\n1,8e3\n2,1\n', 'a speed that a train'],
     ['a word', 'time (s),speed (mph)\n0,1\n1,fast\n2,1\n', '"fast"'],
     ['two rows', 'time (s),speed (mph)\n0,1\n1,1\n', 'no log'],
   ] as const;

@@ -1,7 +1,8 @@
 /** What to measure next: what is assumed is ranked, what is measured is not asked for. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { type Candidate, candidates } from '../../../desk/measured/candidates.ts';
 import { whatToMeasure } from '../../../desk/measured/next.ts';
-import { longestOf } from '../../../desk/measured/stop-parts.ts';
+import { carefulStop, longestOf } from '../../../desk/measured/stop-parts.ts';
 import { countCars, leastCars } from '../../../engine/answer/counts.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
 import { exact } from '../../../engine/base/quantity.ts';
@@ -9,7 +10,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import type { SpeedMap } from '../../../engine/questions/speed/types.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
-import { type CarsAfter, type Worth, worthWords } from '../../../words/measured/worth.ts';
+import { type CarsAfter, type Worth, worthLines, worthWords } from '../../../words/measured/worth.ts';
 import { examplePaper } from '../../support/papers.ts';
 import { full, runs } from '../../support/tier.ts';
 
@@ -59,10 +60,12 @@ describe('of an outing in which much is assumed', () => {
 
   it('a reaction that was timed is not asked for', () => {
     const timed = { ...outing.conditions, reaction: exact(1.5, 'measured') };
-    const known = whatToMeasure({ ...outing, conditions: timed }, quick);
+    const known = { ...outing, conditions: timed };
+    const { find } = candidates.find((c) => c.kind === 'stop-test') as Candidate;
     expect(ranked.map((w) => w.kind)).toContain('stop-test');
-    expect(known.worths.map((w) => w.kind)).not.toContain('stop-test');
-    expect(known.stop?.parts.map((part) => part.key)).not.toContain('reaction');
+    expect(find(known, (q) => q, new Set(), new Map())).toBeUndefined();
+    const at = { at: 100, speed: 2 };
+    expect(carefulStop(inquire(known, quick), at)?.parts.map((part) => part.key)).not.toContain('reaction');
   });
 
   it('does not ask for what is measured', () => {
@@ -148,6 +151,20 @@ describe('the number of cars', () => {
     [{ now: 4, likely: 4, least: 3, most: 5, mean: 4 }, 'four cars as now, but it may be three or five'],
     [{ now: 4, likely: 4, least: 4, most: 4, mean: 4 }, 'hardly change the answer'],
   ] as const;
+  it('what hardly changes anything stands in one line', () => {
+    const none = { kind: 'slack', minutes: 5, asked: 0, changesWord: 0, bettersWord: 0, faster: 0 } as const;
+    const voice = { system: 'imperial', wording: 'us' } as const;
+    const lines = worthLines(
+      [
+        { ...none, kind: 'tilt', faster: 1, of: ['Car 1'] },
+        { ...none, of: ['Car 2'] },
+      ],
+      voice,
+    );
+    expect(lines.told.map(({ worth }) => worth.kind)).toEqual(['tilt']);
+    expect(lines.hardly).toBe('It would hardly change the answer to make: slack of Car 2.');
+    expect(worthLines([], voice)).toEqual({ told: [] });
+  });
   it.each(told)('%j', (cars, words) => expect(said(cars)).toContain(words));
 });
 

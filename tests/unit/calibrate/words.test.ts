@@ -19,6 +19,7 @@ const facts: { readonly [C in RefusalCode]: RefusalFacts[C] } = {
   'out-of-range': { field: 'tilts.0.angle', found: -1, low: 0, high: 2 },
   'not-stated': { field: 'outing' },
   'upside-down': { angle: 2 },
+  'no-such-brake': { found: 'hand', has: ['hand brake'] },
   'stop-too-high': { found: 0.05, most: 0.02 },
 };
 

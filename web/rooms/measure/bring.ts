@@ -6,11 +6,13 @@ import type { Json } from '../../state/session.ts';
 
 export type Brought = { readonly record: Json } | { readonly fault: string };
 
-export async function broughtIn(file: File, kind: TestKind, record: Json): Promise<Brought> {
+/** @param record as it stands when the file has been read: somebody may have written on meanwhile */
+export async function broughtIn(file: File, kind: TestKind, record: () => Json): Promise<Brought> {
   if (!/\.json$/i.test(file.name)) {
     const { importReadings } = await import('../../../papers/import/readings.ts');
     const { test, problems } = importReadings(new Uint8Array(await file.arrayBuffer()), file.name, kind);
-    if (test) return { record: { ...record, test: { ...(record['test'] as Json), ...test } } };
+    const now = record();
+    if (test) return { record: { ...now, test: { ...(now['test'] as Json), ...test } } };
     return { fault: problems.map(tellProblem).join(' ') };
   }
   const json = parsed(await file.text());

@@ -15,7 +15,8 @@ import type { Json } from '../../state/session.ts';
 
 interface Props {
   readonly kind: TestKind;
-  readonly draft: Draft;
+  /** As it stands: while a file is read somebody may write on. */
+  readonly now: () => Draft;
   readonly outing: Outing;
   readonly voice: Voice;
   readonly set: (draft: Draft) => void;
@@ -30,7 +31,7 @@ export const FromLog = (props: Props) => (
   </>
 );
 
-function Log({ kind, draft, outing, voice, set }: Props) {
+function Log({ kind, now, outing, voice, set }: Props) {
   const [from, setFrom] = useState('');
   const [way, setWay] = useState<'forward' | 'reverse'>('forward');
   const [begin, setBegin] = useState('');
@@ -62,6 +63,7 @@ function Log({ kind, draft, outing, voice, set }: Props) {
       const change = gradeChange(outing, { way, from: head, restAt });
       if (change !== undefined) return say([words.gradeWords(change)]);
     }
+    const draft = now();
     set({ ...draft, record: withReading(draft.record, made) as Json });
     say([words.readingWords(made.reading, voice), words.logErrors(read.log.of)]);
   };
@@ -134,7 +136,7 @@ function figure(text: string, kind: Kind): number | undefined {
 }
 
 /** Frames as a player shows them, typed. */
-function Video({ kind, draft, set }: Props) {
+function Video({ kind, now, set }: Props) {
   const [rate, setRate] = useState('30');
   const [frames, setFrames] = useState('');
   const numbers = frames.split(/[\s,;]+/).filter((n) => n !== '');
@@ -142,6 +144,7 @@ function Video({ kind, draft, set }: Props) {
   const rising = [first, ...rest].every((n, i, all) => Number.isInteger(n) && (i === 0 || n > all[i - 1]));
   const good = Number(rate) >= 1 && Number(rate) <= 1000 && rest.length > 0 && rising;
   const take = (): void => {
+    const draft = now();
     const timed = withLaps(
       draft.record,
       rest.map((n) => (n - first) / Number(rate)),

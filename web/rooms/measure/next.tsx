@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Told, worthMore } from '../../../desk/measured/next.ts';
 import { longestOf } from '../../../desk/measured/stop-parts.ts';
 import { type CarefulStop, longWords } from '../../../words/measured/stop-parts.ts';
-import { type Worth, worthWords } from '../../../words/measured/worth.ts';
+import { type Worth, worthLines } from '../../../words/measured/worth.ts';
 import type { MeasureAsk, MeasureReply } from '../../measuring.ts';
 import { aside } from '../../parts/aside.ts';
 import { told as answered } from '../../state/session.ts';
@@ -47,17 +47,19 @@ export function Next({ outing, voice: { system, wording } }: MeasureProps) {
         </button>
       </p>
     );
+  const { told, hardly } = worthLines([...heard.worths].sort(worthMore), { system, wording });
   const long = heard.stop && longWords(heard.stop, { system, wording });
   return (
     <section class="next" aria-label="What to measure next" aria-busy={!done}>
       <h2>What would change the answer</h2>
       <ol>
-        {[...heard.worths].sort(worthMore).map((worth) => (
+        {told.map(({ worth, words }) => (
           <li key={`${worth.kind} ${worth.of}`}>
-            <a href={`#measure/${worth.kind}`}>{worthWords(worth, { system, wording })}</a>
+            <a href={`#measure/${worth.kind}`}>{words}</a>
           </li>
         ))}
       </ol>
+      {hardly !== undefined && <p>{hardly}</p>}
       {!done && <p role="status">Answering as each test might find it …</p>}
       {done && heard.worths.length === 0 && <p>Nothing that a test here would tell is assumed.</p>}
       {long && (

@@ -28,7 +28,8 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
   const { system, wording } = voice;
   const guide = useMemo(() => guideOf(kind, { system, wording }), [kind, system, wording]);
   const [said, say] = useState('');
-  const draft = draftOf(kind, outing.conditions.railState);
+  const now = (): Draft => draftOf(kind, outing.conditions.railState);
+  const draft = now();
   const set = (next: Draft): void => put(kind, next);
   const made = madeWith(draft);
   const edit = (path: Path, value: unknown): void => write(kind, draft, path, value);
@@ -41,7 +42,7 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
       <GuideWords guide={guide} wording={wording} />
       {guide.with !== 'nothing' && <MadeOf guide={guide} draft={draft} vehicle={made.vehicle} set={set} />}
       <Stopwatch kind={kind} draft={draft} set={set} />
-      <FromLog kind={kind} draft={draft} outing={outing} voice={voice} set={set} />
+      <FromLog kind={kind} now={now} outing={outing} voice={voice} set={set} />
       {kind === 'tilt' && <Level draft={draft} set={set} />}
       <h2>What was read</h2>
       <OnSheet.Provider value={{ edit, editTyping: edit, open: true }}>
@@ -78,9 +79,9 @@ export function TestPage({ kind, outing, voice }: MeasureProps & { readonly kind
           label="Bring in a record, or readings as CSV"
           accept=".json,.csv,application/json,text/csv"
           take={async ([file]) => {
-            const brought = await broughtIn(file, kind, draft.record);
+            const brought = await broughtIn(file, kind, () => now().record);
             say('record' in brought ? '' : brought.fault);
-            if ('record' in brought) set({ ...draft, record: brought.record });
+            if ('record' in brought) set({ ...now(), record: brought.record });
           }}
         />
         <button type="button" class="quiet" onClick={() => put(kind, undefined)}>
