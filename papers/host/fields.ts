@@ -1,6 +1,7 @@
 /** The host's rules: each field once. Every rule has its value and the place where it is written. */
 import type * as z from 'zod/mini';
-import { gauge, group, head, may, must, speed, text, yes } from '../describe.ts';
+import { inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
+import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 
 const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
@@ -14,6 +15,16 @@ const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
   );
 
 const count = (most: number) => figure('count', 0, most);
+
+const inDate = group({
+  what: must(choice(...inDateKinds), 'what', 'What must be in date.'),
+  of: must(
+    choice(...inDateHolders),
+    'of',
+    'Of every engine, every vehicle, whoever drives, whoever guards, or the club once.',
+  ),
+  source: must(text(), 'source', 'Where it is written: book and number.'),
+});
 
 export const hostSchema = group({
   ...head('host'),
@@ -78,6 +89,11 @@ export const hostSchema = group({
     figure('length', 0, 1000),
     'stop margin',
     'Distance to spare that is added to every stop.',
+  ),
+  inDate: may(
+    rows(inDate, 0, 100),
+    'what must be in date',
+    'Certificates that an outing must show; without them it cannot tell, and with one that is out it holds.',
   ),
 });
 
