@@ -18,6 +18,7 @@ export interface DueItem {
   /** When it should be done again, and the last day on which it stands; absent: by service, or nobody said. */
   readonly due?: string;
   readonly last?: string;
+  readonly graceTo?: string;
   readonly serviceLeft?: number;
 }
 

@@ -61,17 +61,6 @@ export function service(all: readonly Trip[]): Service[] {
     .sort((a, b) => (a.vehicle < b.vehicle ? -1 : 1));
 }
 
-/** Days in service from a day on and before another; undefined: nothing is recorded of this vehicle. */
-export function serviceDaysSince(
-  all: readonly Trip[],
-  vehicle: string,
-  from: string,
-  before: string,
-): number | undefined {
-  const days = all.filter(({ left }) => left.vehicles.includes(vehicle)).map(({ day }) => day);
-  return days.length === 0 ? undefined : new Set(days.filter((d) => d >= from && d < before)).size;
-}
-
 export interface Carried {
   readonly riders: number;
   /** Runs of which nobody said how many rode. */

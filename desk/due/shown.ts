@@ -5,21 +5,23 @@
 import { type DueItem, dueOn } from '../../records/due.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
-import { serviceDaysSince, trips } from '../../records/service.ts';
 import type { Named } from '../../records/store.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
-function written({ certificate, since }: DueItem, gone: number | undefined, names: readonly Named[]): Json {
-  const { what, of, person, until, interval } = certificate;
+/** Of what nobody can tell how long it stands, nothing is said. */
+function written(
+  { certificate, since, state, last, graceTo, serviceLeft }: DueItem,
+  names: readonly Named[],
+): Json {
+  const { what, of, person } = certificate;
   const whose = of ?? (person === undefined ? undefined : nameIn(names, person));
+  const ends = state === 'unknown' ? {} : { until: last, graceTo, serviceLeft };
   return {
     what,
     ...(whose === undefined ? {} : { of: whose }),
     on: since,
-    ...(until === undefined ? {} : { until }),
-    ...(interval === undefined ? {} : { interval }),
-    ...(gone === undefined ? {} : { serviceDays: gone }),
+    ...Object.fromEntries(Object.entries(ends).filter(([, end]) => end !== undefined)),
   };
 }
 
@@ -30,13 +32,9 @@ export function withShown(
   names: readonly Named[],
   day: string,
 ): Json {
-  const ran = trips(entries);
-  const shown = dueOn(entries, day).map((item) => {
-    const { of } = item.certificate;
-    return written(item, of === undefined ? undefined : serviceDaysSince(ran, of, item.since, day), names);
-  });
+  const shown = dueOn(entries, day).map((item) => written(item, names));
   // What was written into the paper by hand stays: of several the best counts.
   const byHand = (paper['shown'] ?? []) as readonly Json[];
   const fresh = shown.filter((one) => !byHand.some((other) => JSON.stringify(other) === JSON.stringify(one)));
-  return byHand.length + fresh.length === 0 ? paper : { ...paper, shown: [...byHand, ...fresh] };
+  return fresh.length === 0 ? paper : { ...paper, shown: [...byHand, ...fresh] };
 }

@@ -1,20 +1,20 @@
 /** What a host may ask to be in date, and of whom. */
 
 export const inDateKinds = [
-  'boiler-hydraulic',
-  'boiler-steam',
-  'boiler-external',
+  'boiler-hydraulic-test',
+  'boiler-steam-test',
+  'boiler-external-look',
   'air-reservoir',
   'brake-test',
   'chains',
   'lifting-gear',
   'measuring-tool',
-  'track',
+  'track-inspection',
   'first-aid',
   'insurance',
-  'driver',
-  'guard',
-  'medical',
+  'driver-competence',
+  'guard-competence',
+  'fit-for-duty',
 ] as const;
 export type InDateKind = (typeof inDateKinds)[number];
 

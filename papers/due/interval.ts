@@ -108,8 +108,6 @@ const plus = (day: string, { count, of }: Span): string =>
 export interface Use {
   /** Days on which it was in service; undefined: nobody keeps them. */
   readonly days?: readonly string[];
-  /** How many there were since it was done, before the day asked about, where only that is known. */
-  readonly gone?: number;
 }
 
 export interface Due {
@@ -130,7 +128,7 @@ export function dueAfter(rule: Interval, on: string, day: string, use: Use): Due
   const due = every && rounded(plus(on, every));
   const last = most ? rounded(plus(on, most)) : due;
   // The day on which it was done counts too: it may have run afterwards.
-  const gone = use.gone ?? (use.days && new Set(use.days.filter((d) => d >= on && d < day)).size);
+  const gone = use.days && new Set(use.days.filter((d) => d >= on && d < day)).size;
   return {
     ...(due === undefined ? {} : { due }),
     ...(last === undefined ? {} : { last }),

@@ -17,7 +17,6 @@ import {
   yes,
 } from '../describe.ts';
 import { age } from '../schema/age.ts';
-import { interval } from '../schema/interval.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
 const rider = group({
@@ -116,12 +115,12 @@ const shown = group({
   what: must(choice(...inDateKinds), 'what', 'What it is of.'),
   of: may(text(), 'of', 'The vehicle or person by its name; of the club, if nothing is said.'),
   on: must(day(), 'on', 'Day on which it was done or begins.'),
-  until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
-  interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
-  serviceDays: may(
+  until: may(day(), 'until', 'Last day on which it stands, grace not counted.'),
+  graceTo: may(day(), 'grace to', 'Last day of grace, where there is any.'),
+  serviceLeft: may(
     figure('count', 0, 100_000),
-    'service days since',
-    'Days in service since then, before the day of the outing.',
+    'service days left',
+    'Where it goes by them: how many there are left, the day of the outing among them.',
   ),
 });
 
@@ -151,7 +150,7 @@ export const outingSchema = group({
     'On top of those of the line.',
   ),
   shown: may(rows(shown, 0, 2000), 'certificates shown', 'What stands for this train and its people.', {
-    asked: 'show the certificate, with its day and how long it stands',
+    asked: 'show the certificate, with the last day on which it stands',
   }),
   tests: keptTests(),
 });

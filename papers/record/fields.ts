@@ -6,7 +6,7 @@ import * as z from 'zod/mini';
 import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
-import { interval } from '../schema/interval.ts';
+import { EXPECTED, readInterval } from '../due/interval.ts';
 import { figure } from '../schema/quantity.ts';
 
 const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
@@ -65,6 +65,12 @@ const arrival = group({
 });
 
 // ---- certificates
+
+const interval = () =>
+  z.string().check(
+    z.maxLength(200),
+    z.refine((text) => readInterval(text) !== undefined, EXPECTED),
+  );
 
 const certificate = group({
   what: must(choice(...inDateKinds), 'what', 'What it is of.'),

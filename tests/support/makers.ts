@@ -102,10 +102,10 @@ const unreadable = (): Outing => {
 
 /** The host asks for the boiler's test; what is shown of it. */
 const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
-  const inDate = [{ what: 'boiler-hydraulic', of: 'engine', source: 'rule book, p. 4' }] as const;
+  const inDate = [{ what: 'boiler-hydraulic-test', of: 'engine', source: 'rule book, p. 4' }] as const;
   const outing = host({ inDate });
   const of = outing.train.vehicles[0].name;
-  return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic', of, state })) };
+  return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic-test', of, state })) };
 };
 
 const own: Partial<Record<FindingCode, () => Outing>> = {

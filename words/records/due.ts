@@ -4,7 +4,7 @@ import type { Content } from '../../papers/record/fields.ts';
 import type { DueItem } from '../../records/due.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Named } from '../../records/store.ts';
-import { inDateWords } from '../in-date.ts';
+import { tellInDate } from '../in-date.ts';
 
 /** Whose it is. */
 export const holderOf = (
@@ -49,7 +49,7 @@ export function tellDue(
       : []),
   ];
   return {
-    what: inDateWords[what],
+    what: tellInDate(what),
     of: holderOf(certificate, names),
     state: stateWords[state],
     until: ends.join(', '),

@@ -19,7 +19,7 @@ const found = (of: Outing) =>
 
 const [engine, car1, car2] = outing({}).train.vehicles.map((v) => v.name);
 const boiler = (state: Shown['state'], of = engine, last?: string): Shown => ({
-  what: 'boiler-hydraulic',
+  what: 'boiler-hydraulic-test',
   of,
   state,
   ...(last === undefined ? {} : { last }),
@@ -40,7 +40,7 @@ describe('the host asks', () => {
   );
 
   it('and what stands is enough; what is out forbids; grace is a note', () => {
-    const rules = asks('boiler-hydraulic', 'engine');
+    const rules = asks('boiler-hydraulic-test', 'engine');
     expect(found(outing(rules, [boiler('stands')]))).toEqual([]);
     expect(found(outing(rules, [boiler('out')]))).toEqual([['out-of-date', 'forbids', engine]]);
     expect(found(outing(rules, [boiler('grace')]))).toEqual([['in-grace', 'notes', engine]]);
@@ -48,18 +48,18 @@ describe('the host asks', () => {
   });
 
   it('another’s, or of another thing, is none', () => {
-    const rules = asks('boiler-hydraulic', 'engine');
-    const steam: Shown = { what: 'boiler-steam', of: engine, state: 'stands' };
-    const club: Shown = { what: 'boiler-hydraulic', state: 'stands' };
+    const rules = asks('boiler-hydraulic-test', 'engine');
+    const steam: Shown = { what: 'boiler-steam-test', of: engine, state: 'stands' };
+    const club: Shown = { what: 'boiler-hydraulic-test', state: 'stands' };
     expect(found(outing(rules, [boiler('stands', car1), steam, club]))).toEqual([
       ['not-shown', 'unknown', engine],
     ]);
   });
 
   it('and is told with the rule and the last day', () => {
-    const of = outing(asks('boiler-hydraulic', 'engine'), [boiler('out', engine, '2026-05-30')]);
+    const of = outing(asks('boiler-hydraulic-test', 'engine'), [boiler('out', engine, '2026-05-30')]);
     const told = tellFinding(askOrder(of)[0], { system: 'metric', wording: 'us', outing: of });
-    expect(told.what).toBe(`Out of date: boiler, hydraulic test, of ${engine}, which stood to 2026-05-30.`);
+    expect(told.what).toBe(`Out of date: boiler hydraulic test, of ${engine}, which stood to 2026-05-30.`);
     expect(told.source).toBe('rule book, p. 4');
   });
 });
@@ -75,7 +75,7 @@ it('one more that is out never betters the word, and one more never worsens what
       const before = states.map((s) => boiler(s));
       const after = [...before.slice(0, at), boiler('out'), ...before.slice(at)];
       const of = (shown: readonly Shown[]): number =>
-        standing(outing(asks('boiler-hydraulic', 'engine'), shown));
+        standing(outing(asks('boiler-hydraulic-test', 'engine'), shown));
       expect(of(after)).toBeLessThanOrEqual(of(before));
       if (states.includes('stands')) expect(of(after)).toBe(3);
     }),
@@ -86,30 +86,28 @@ it('one more that is out never betters the word, and one more never worsens what
 describe('a certificate in the paper, on the day of the outing', () => {
   const on = (date: string | undefined, more: object) =>
     shownOn({
-      shown: [{ what: 'boiler-hydraulic', on: '2025-01-31', ...more }],
+      shown: [{ what: 'boiler-hydraulic-test', on: '2025-01-31', ...more }],
       ...(date === undefined ? {} : { date }),
-    } as Parameters<typeof shownOn>[0])?.[0];
-  const annual = { interval: 'annually, not to exceed 14 months' };
+    })[0].state;
+  const until = { until: '2026-03-31' };
 
-  it('stands to its last day and not after', () => {
-    expect(on('2026-03-31', annual)).toMatchObject({ state: 'stands', last: '2026-03-31' });
-    expect(on('2026-04-01', annual)).toMatchObject({ state: 'out', last: '2026-03-31' });
-    expect(on('2026-03-01', { ...annual, until: '2026-02-28' })).toMatchObject({
-      state: 'out',
-      last: '2026-02-28',
-    });
-    expect(on('2026-02-28', { until: '2026-02-28' })).toMatchObject({ state: 'stands' });
-    expect(on('2025-01-30', annual)?.state).toBe('out');
+  it('stands from its first day to its last', () => {
+    expect(['2025-01-30', '2025-01-31', '2026-03-31', '2026-04-01'].map((day) => on(day, until))).toEqual([
+      'out',
+      'stands',
+      'stands',
+      'out',
+    ]);
   });
-  it('by service days, as many as are said', () => {
-    const steam = { interval: '31 service days' };
-    expect(on('2026-03-31', { ...steam, serviceDays: 30 })?.state).toBe('stands');
-    expect(on('2026-03-31', { ...steam, serviceDays: 31 })?.state).toBe('out');
-    expect(on('2026-03-31', steam)?.state).toBe('unknown');
+  it('by service days that are left, and its last day too', () => {
+    expect(on('2026-03-31', { serviceLeft: 1 })).toBe('stands');
+    expect(on('2026-03-31', { serviceLeft: 0 })).toBe('out');
+    expect(on('2026-03-31', { ...until, serviceLeft: 0 })).toBe('out');
+    expect(on('2026-04-01', { ...until, serviceLeft: 5 })).toBe('out');
   });
-  it('grace is grace; without a day or an end nobody can tell', () => {
-    expect(on('2026-02-10', { interval: '1 year, 30 days of grace' })?.state).toBe('grace');
-    expect(on(undefined, annual)?.state).toBe('unknown');
-    expect(on('2026-03-31', {})?.state).toBe('unknown');
+  it('grace is grace, and ends; without a day or an end nobody can tell', () => {
+    const grace = { ...until, graceTo: '2026-04-30' };
+    expect([on('2026-04-30', grace), on('2026-05-01', grace)]).toEqual(['grace', 'out']);
+    expect([on(undefined, until), on('2026-03-31', {})]).toEqual(['unknown', 'unknown']);
   });
 });

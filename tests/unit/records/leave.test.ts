@@ -75,7 +75,7 @@ describe('the paper that is recorded', () => {
   });
 
   it('keeps the certificates of its vehicles, of the club and of who is aboard, by number', () => {
-    const what = { what: 'driver', on: '2026-01-01' };
+    const what = { what: 'driver-competence', on: '2026-01-01' };
     const bare = nameless({
       heedway: 'outing',
       train: { vehicles: [{ vehicle: { name: 'Fenwick' } }, { count: 2, vehicle: { name: 'Car' } }] },

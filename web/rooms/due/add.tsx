@@ -1,14 +1,19 @@
 /** A certificate: what, whose, when, how long, by whom. */
 import { useSignal } from '@preact/signals';
 import { type InDateKind, inDateKinds } from '../../../engine/things/in-date.ts';
-import { inDateWords } from '../../../words/in-date.ts';
+import { tellInDate } from '../../../words/in-date.ts';
 import { person, record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
 
-const ofPersons: ReadonlySet<InDateKind> = new Set(['first-aid', 'driver', 'guard', 'medical']);
+const ofPersons: ReadonlySet<InDateKind> = new Set([
+  'first-aid',
+  'driver-competence',
+  'guard-competence',
+  'fit-for-duty',
+]);
 
 export function Add() {
-  const what = useSignal<InDateKind>('boiler-steam');
+  const what = useSignal<InDateKind>('boiler-steam-test');
   const of = useSignal('');
   const on = useSignal('');
   const interval = useSignal('');
@@ -31,7 +36,7 @@ export function Add() {
           by: by.value.trim(),
         },
       });
-      said.value = `Recorded: ${inDateWords[what.value]}.`;
+      said.value = `Recorded: ${tellInDate(what.value)}.`;
     } catch (fault) {
       said.value = saying(fault);
     }
@@ -64,7 +69,7 @@ export function Add() {
           >
             {inDateKinds.map((kind) => (
               <option key={kind} value={kind}>
-                {inDateWords[kind]}
+                {tellInDate(kind)}
               </option>
             ))}
           </select>
