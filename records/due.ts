@@ -13,9 +13,12 @@ export interface DueItem {
   readonly certificate: Certificate;
   readonly from: Standing;
   readonly state: State;
+  /** Day from which it is reckoned: an earlier one, where it came too soon after that. */
+  readonly since: string;
   /** When it should be done again, and the last day on which it stands; absent: by service, or nobody said. */
   readonly due?: string;
   readonly last?: string;
+  readonly graceTo?: string;
   readonly serviceLeft?: number;
 }
 
@@ -77,10 +80,9 @@ function stands(
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
   const ruled = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
   const said = until === undefined ? undefined : fixed(on, until, day);
-  if (ruled && said) return { certificate, ...sooner(ruled, said) };
-  const one: Omit<DueItem, 'from' | 'certificate'> = ruled ??
-    said ?? { state: on > day ? 'not-yet' : 'unknown' };
-  return { certificate, ...one };
+  if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };
+  const one: Part = ruled ?? said ?? { state: on > day ? 'not-yet' : 'unknown' };
+  return { certificate, since: counted, ...one };
 }
 
 const fixed = (on: string, until: string, day: string): { state: State; due: string; last: string } => ({
@@ -89,7 +91,7 @@ const fixed = (on: string, until: string, day: string): { state: State; due: str
   last: until,
 });
 
-type Part = Omit<DueItem, 'from' | 'certificate'>;
+type Part = Omit<DueItem, 'from' | 'certificate' | 'since'>;
 
 /** Both must stand. */
 function sooner(a: Part, b: Part): Part {

@@ -16,6 +16,7 @@ import { gapWords } from './findings/gap.ts';
 import { haulWords } from './findings/haul.ts';
 import { holdWords } from './findings/hold.ts';
 import { hostWords } from './findings/host.ts';
+import { orderWords } from './findings/order.ts';
 import { partingWords } from './findings/part.ts';
 import { practiceWords } from './findings/practice.ts';
 import { ratingWords } from './findings/ratings.ts';
@@ -43,6 +44,7 @@ const tellers: Tellers = {
   ...haulWords,
   ...holdWords,
   ...hostWords,
+  ...orderWords,
   ...partingWords,
   ...practiceWords,
   ...ratingWords,

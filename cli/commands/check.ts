@@ -17,6 +17,7 @@ import { type DayFlags, dayFlags, otherDay } from '../day.ts';
 import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
 import { setIn } from '../set-in.ts';
+import { shownFrom } from '../shown.ts';
 import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson } from './cars.ts';
@@ -25,6 +26,7 @@ interface CheckOptions extends Options, DayFlags {
   readonly remedies: boolean;
   readonly why?: boolean;
   readonly all?: boolean;
+  readonly records?: string;
 }
 
 export const checkCommand: Command = {
@@ -32,12 +34,13 @@ export const checkCommand: Command = {
   declare: (program, run) => {
     dayFlags(common(program.command('check <outing>')))
       .description('May it leave? Go, go within limits, hold or cannot tell, with reasons and remedies.')
+      .option('--records <file>', 'with what is recorded there as in date')
       .option('--no-remedies', 'do not look for remedies')
       .option('--why', 'with reasons, sources, margins and sums')
       .option('--all', 'every note and assumption, counts for every rail')
       .action((path: string, options: CheckOptions) =>
         run(async () => {
-          const asWritten = await openAsked(path);
+          const asWritten = await shownFrom(options.records, await openAsked(path));
           const day = await otherDay(asWritten, options);
           const asked = day?.asked ?? asWritten;
           const { outing } = asked;

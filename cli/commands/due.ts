@@ -1,8 +1,8 @@
 /** heedway due: what stands, what is due, what is out of date; certificates recorded; a calendar file of the days. */
 import type { Command as Program } from 'commander';
 import { dueCalendar } from '../../desk/due/calendar.ts';
+import { type InDateKind, inDateKinds } from '../../engine/things/in-date.ts';
 import { dayNumber } from '../../papers/due/day.ts';
-import { type CertificateKind, certificateKinds } from '../../papers/record/fields.ts';
 import { type DueItem, dueOn } from '../../records/due.ts';
 import { nameIn, personNamed } from '../../records/names.ts';
 import type { Named } from '../../records/store.ts';
@@ -47,7 +47,7 @@ export const dueCommand: Command = {
     whose(sub('list', 'All certificates, the worst first.', { isDefault: true })).action(
       (options: ListOptions) => run(() => list(options), options),
     );
-    sub('add <what>', `A certificate: ${certificateKinds.join(', ')}.`)
+    sub('add <what>', `A certificate: ${inDateKinds.join(', ')}.`)
       .requiredOption('--done <day>', 'the day on which it was done, or begins')
       .requiredOption('--by <name>', 'who gave it')
       .option('--of <name>', 'of which vehicle or thing; of the club, if of neither thing nor person')
@@ -109,8 +109,8 @@ const list = (options: ListOptions): Promise<Outcome> =>
 
 const add = (what: string, options: AddOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    if (!certificateKinds.includes(what as CertificateKind))
-      throw new UsageFault(`found ${what}; expected ${certificateKinds.join(', ')}`);
+    if (!inDateKinds.includes(what as InDateKind))
+      throw new UsageFault(`found ${what}; expected ${inDateKinds.join(', ')}`);
     const { of, person, done, until, interval, by, details, amends } = options;
     for (const [name, day] of [
       ['--done', done],

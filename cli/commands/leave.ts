@@ -1,4 +1,6 @@
 /** heedway leave and arrive: a departure recorded with the answer it left by, and its arrival; replay: the answer again. */
+
+import { withShown } from '../../desk/due/shown.ts';
 import {
   asWritten,
   departureContent,
@@ -8,6 +10,7 @@ import {
   replay,
   stands,
 } from '../../desk/leave/depart.ts';
+import type { Json } from '../../desk/leave/nameless.ts';
 import { tellAsked, tellHindrances, tellReplay, tellTrip } from '../../desk/leave/tell.ts';
 import { type Check, checks } from '../../papers/record/fields.ts';
 import { personNamed } from '../../records/names.ts';
@@ -42,11 +45,13 @@ export const leaveCommand: Command = {
   },
 };
 
-async function readied(path: string, options: LeaveOptions): Promise<Ready> {
+/** @param show puts what is in date into the paper */
+async function readied(path: string, options: LeaveOptions, show: (paper: Json) => Json): Promise<Ready> {
   const asked = await openAsked(path);
   const day = await otherDay(asked, options);
   const speech = { system: options.units, wording: options.wording };
-  const ready = await readyToLeave(asWritten(day?.asked ?? asked), speech);
+  const paper = asWritten(day?.asked ?? asked);
+  const ready = await readyToLeave(show(paper), speech);
   if ('problems' in ready) throw refusal(ready.problems.map((p) => ({ ...p, file: path })));
   return ready;
 }
@@ -76,11 +81,13 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
   const done = checksDone(options.done);
   const said = timeSaid(options.said);
   const today = said.slice(0, 10);
-  const ready = await readied(path, options);
   return inStore(options, async (store) => {
+    const { entries } = await lookAt(store);
+    const names = await store.names();
+    const ready = await readied(path, options, (paper) => withShown(paper, entries, names, today));
     const { outing, answer } = ready.answered;
-    const names = outing.train.vehicles.map(({ name }) => name);
-    const out = stillOut(trips((await lookAt(store)).entries), names);
+    const vehicles = outing.train.vehicles.map(({ name }) => name);
+    const out = stillOut(trips(entries), vehicles);
     const inTheWay = hindrances(
       stands(ready),
       done,

@@ -218,6 +218,13 @@ export const tasks: readonly Entry[] = [
     'departure register depart dispatch arrive brake test hose-off briefing service days distance carried',
   ),
   t(
+    '#due',
+    'What is in date, what is due?',
+    'Certificates of boilers, brakes, people and the club; is this outing in order here; a calendar file.',
+    'heedway due',
+    'certificate boiler test hydraulic insurance first aid medical competence inspection expired expiry interval service days calendar ics valid visitor',
+  ),
+  t(
     '#records',
     'What was done, by whom and when?',
     'Records that nobody can change unseen, on this device; to another one and back as one file.',

@@ -37,19 +37,44 @@ interface WrittenRider extends Json {
   readonly heldBy?: string;
 }
 
+/** Of all vehicles, as the outing calls them: those that a count stands for by their numbers. */
+function vehicleNames(paper: Json): readonly string[] {
+  const members = ((paper['train'] as Json | undefined)?.['vehicles'] ?? []) as readonly {
+    readonly name?: string;
+    readonly count?: number;
+    readonly vehicle: { readonly name: string };
+  }[];
+  return members.flatMap(({ name, count = 1, vehicle }) => {
+    const label = name ?? vehicle.name;
+    return count === 1 ? [label] : Array.from({ length: count }, (_, i) => `${label} ${i + 1}`);
+  });
+}
+
+interface WrittenShown extends Json {
+  readonly of?: string;
+}
+
 /** @param paper an outing's with all parts in it */
 export function nameless(paper: Json): Json {
   const bare = withoutRemarks(paper) as Json;
-  const riders = bare['riders'] as readonly WrittenRider[] | undefined;
-  if (!riders) return bare;
+  const riders = (bare['riders'] ?? []) as readonly WrittenRider[];
+  const shown = (bare['shown'] ?? []) as readonly WrittenShown[];
   const [person, group] = [numbers('person'), numbers('group')];
+  const numbered = riders.map(({ name, group: of, heldBy, ...rest }) => ({
+    ...rest,
+    name: person(name),
+    ...(of === undefined ? {} : { group: group(of) }),
+    ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),
+  }));
+  const [aboard, things] = [new Set(riders.map(({ name }) => slug(name))), new Set(vehicleNames(bare))];
+  // Of a vehicle, of the club, or of somebody aboard; another person's is no matter of this outing.
+  const kept = shown.flatMap((one): WrittenShown[] => {
+    if (one.of === undefined || things.has(one.of)) return [one];
+    return aboard.has(slug(one.of)) ? [{ ...one, of: person(one.of) }] : [];
+  });
   return {
     ...bare,
-    riders: riders.map(({ name, group: of, heldBy, ...rest }) => ({
-      ...rest,
-      name: person(name),
-      ...(of === undefined ? {} : { group: group(of) }),
-      ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),
-    })),
+    ...(bare['riders'] === undefined ? {} : { riders: numbered }),
+    ...(bare['shown'] === undefined ? {} : { shown: kept }),
   };
 }

@@ -13,6 +13,7 @@ import { gap } from '../questions/gap/question.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
 import { host } from '../questions/host/question.ts';
+import { order } from '../questions/order/question.ts';
 import { part } from '../questions/part/question.ts';
 import { practice } from '../questions/practice/question.ts';
 import type { Question } from '../questions/question.ts';
@@ -27,6 +28,7 @@ import { wheels } from '../questions/wheels/question.ts';
 export const questions: readonly Question<unknown>[] = [
   host,
   practice,
+  order,
   ratings,
   swing,
   crests,

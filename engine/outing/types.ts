@@ -2,6 +2,7 @@
 
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
+import type { InDateRule, Shown } from '../things/in-date.ts';
 import type { Line, RailStretch } from '../things/line/types.ts';
 import type { RailState } from '../things/rail.ts';
 import type { Rider, Train } from '../things/train/types.ts';
@@ -51,6 +52,8 @@ export interface HostRules {
   readonly stopMargin?: Rule<number>;
   /** The host's sheet. */
   readonly standards?: Standards;
+  /** What must be in date for an outing. */
+  readonly inDate?: readonly InDateRule[];
 }
 
 /** What a host's sheet speaks of. */
@@ -125,6 +128,8 @@ export interface Outing {
   readonly following?: FollowingTrain;
   /** Speed limits agreed for this outing on top of the host's. */
   readonly extraLimits: readonly { readonly from: number; readonly to: number; readonly speed: number }[];
+  /** Certificates as they stand on its day. */
+  readonly shown?: readonly Shown[];
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
   readonly assumed: AssumedValues;

@@ -14,6 +14,7 @@ import { gapFindings } from './gap/findings.ts';
 import { haulFindings } from './haul/findings.ts';
 import { holdFindings } from './hold/findings.ts';
 import { hostFindings } from './host/findings.ts';
+import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
 import { practiceFindings } from './practice/findings.ts';
 import { ratingFindings } from './ratings/findings.ts';
@@ -38,6 +39,7 @@ type Tables = typeof assumptionFindings &
   typeof haulFindings &
   typeof holdFindings &
   typeof hostFindings &
+  typeof orderFindings &
   typeof partFindings &
   typeof practiceFindings &
   typeof ratingFindings &
@@ -69,6 +71,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...haulFindings,
   ...holdFindings,
   ...hostFindings,
+  ...orderFindings,
   ...partFindings,
   ...practiceFindings,
   ...ratingFindings,

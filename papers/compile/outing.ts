@@ -14,6 +14,7 @@ import { MOST_VEHICLES } from '../train/fields.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
+import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
 /** @param files the vehicle file of each member of the train file, in the same order */
@@ -135,6 +136,7 @@ export function compileOuting(
     ...(file.date === undefined ? {} : { date: file.date }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
+    ...(file.shown === undefined ? {} : { shown: shownOn(file) }),
   };
   return withoutExpired(outing, notes);
 }

@@ -128,12 +128,12 @@ export function dueAfter(rule: Interval, on: string, day: string, use: Use): Due
   const due = every && rounded(plus(on, every));
   const last = most ? rounded(plus(on, most)) : due;
   // The day on which it was done counts too: it may have run afterwards.
-  const gone = new Set(use.days?.filter((d) => d >= on && d < day)).size;
+  const gone = use.days && new Set(use.days.filter((d) => d >= on && d < day)).size;
   return {
     ...(due === undefined ? {} : { due }),
     ...(last === undefined ? {} : { last }),
     ...(last === undefined || grace === undefined ? {} : { graceTo: plusDays(last, grace) }),
-    ...(serviceDays === undefined || use.days === undefined
+    ...(serviceDays === undefined || gone === undefined
       ? {}
       : { serviceLeft: Math.max(0, serviceDays - gone) }),
   };

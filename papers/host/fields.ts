@@ -1,6 +1,7 @@
 /** The host's rules: each field once. Every rule has its value and the place where it is written. */
 import type * as z from 'zod/mini';
-import { gauge, group, head, may, must, speed, text, yes } from '../describe.ts';
+import { inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
+import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 
 const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
@@ -58,6 +59,16 @@ const standards = group({
 });
 
 const count = (most: number) => figure('count', 0, most);
+
+const inDate = group({
+  what: must(choice(...inDateKinds), 'what', 'What must be in date.'),
+  of: must(
+    choice(...inDateHolders),
+    'of',
+    'Of every engine, every vehicle, whoever drives, whoever guards, or the club once.',
+  ),
+  source: must(text(), 'source', 'Where it is written: book and number.'),
+});
 
 export const hostSchema = group({
   ...head('host'),
@@ -127,6 +138,11 @@ export const hostSchema = group({
     standards,
     'standards',
     'What the host’s sheet asks of every visiting vehicle: wheels, {coupler}s, sizes, loads.',
+  ),
+  inDate: may(
+    rows(inDate, 0, 100),
+    'what must be in date',
+    'Certificates that an outing must show; without them it cannot tell, and with one that is out it holds.',
   ),
 });
 

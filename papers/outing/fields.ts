@@ -1,5 +1,6 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
+import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
 import {
   chainage,
@@ -110,6 +111,19 @@ const agreedLimit = group({
   speed: must(speed(), 'speed', 'Greatest speed there today.'),
 });
 
+const shown = group({
+  what: must(choice(...inDateKinds), 'what', 'What it is of.'),
+  of: may(text(), 'of', 'The vehicle or person by its name; of the club, if nothing is said.'),
+  on: must(day(), 'on', 'Day on which it was done or begins.'),
+  until: may(day(), 'until', 'Last day on which it stands, grace not counted.'),
+  graceTo: may(day(), 'grace to', 'Last day of grace, where there is any.'),
+  serviceLeft: may(
+    figure('count', 0, 100_000),
+    'service days left',
+    'Where it goes by them: how many there are left, the day of the outing among them.',
+  ),
+});
+
 export const outingSchema = group({
   ...head('outing'),
   date: may(day(), 'date', 'The day of the outing.'),
@@ -135,6 +149,9 @@ export const outingSchema = group({
     'speed limits agreed for today',
     'On top of those of the line.',
   ),
+  shown: may(rows(shown, 0, 2000), 'certificates shown', 'What stands for this train and its people.', {
+    asked: 'show the certificate, with the last day on which it stands',
+  }),
   tests: keptTests(),
 });
 

@@ -3,6 +3,7 @@
  * that an answer is reckoned from: the first screen does without them.
  */
 import * as z from 'zod/mini';
+import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
 import { EXPECTED, readInterval } from '../due/interval.ts';
@@ -65,24 +66,6 @@ const arrival = group({
 
 // ---- certificates
 
-export const certificateKinds = [
-  'boiler-hydraulic',
-  'boiler-steam',
-  'boiler-external',
-  'air-reservoir',
-  'brake-test',
-  'chains',
-  'lifting-gear',
-  'measuring-tool',
-  'track',
-  'first-aid',
-  'insurance',
-  'driver',
-  'guard',
-  'medical',
-] as const;
-export type CertificateKind = (typeof certificateKinds)[number];
-
 const interval = () =>
   z.string().check(
     z.maxLength(200),
@@ -90,7 +73,7 @@ const interval = () =>
   );
 
 const certificate = group({
-  what: must(choice(...certificateKinds), 'what', 'What it is of.'),
+  what: must(choice(...inDateKinds), 'what', 'What it is of.'),
   of: may(
     text(),
     'of',

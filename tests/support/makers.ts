@@ -7,6 +7,7 @@ import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { Shown } from '../../engine/things/in-date.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { beside, CAR, post } from './beside.ts';
@@ -119,7 +120,18 @@ const unreadable = (): Outing => {
   return { ...outing, line };
 };
 
+/** The host asks for the boiler's test; what is shown of it. */
+const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
+  const inDate = [{ what: 'boiler-hydraulic-test', of: 'engine', source: 'rule book, p. 4' }] as const;
+  const outing = host({ inDate });
+  const of = outing.train.vehicles[0].name;
+  return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic-test', of, state })) };
+};
+
 const own: Partial<Record<FindingCode, () => Outing>> = {
+  'out-of-date': () => asksForBoiler('out'),
+  'not-shown': () => asksForBoiler(),
+  'in-grace': () => asksForBoiler('grace'),
   'no-brake-answers': () => {
     const outing = plain(2);
     return {

@@ -1,6 +1,7 @@
 /** Records in the browser: a train leaves and arrives with one hand, and what was recorded stands whatever comes. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { examplePaper } from '../support/papers.ts';
 import { barriers, open, roomOpen, served } from './served.ts';
 
 const url = served();
@@ -78,4 +79,47 @@ test('a train leaves, the page is loaded anew, it arrives; the records go to ano
   await elsewhere.reload();
   await expect(elsewhere.getByText(/number 3 .* was altered/)).toBeVisible();
   await elsewhere.context().close();
+});
+
+test('a host asks for a boiler test: nobody can tell, then it holds, then it is in order; and the days go into a calendar', async ({
+  page,
+}) => {
+  const paper = await examplePaper('steam-light');
+  const inDate = [{ what: 'boiler-hydraulic-test', of: 'engine', source: 'rule 4' }];
+  const asking = { ...paper, host: { ...(paper['host'] as object), inDate } };
+  await open(page, url(), 'mine');
+  await page.getByLabel('Open a file').setInputFiles({
+    name: 'asking.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(asking)),
+  });
+  const word = page.locator('.verdict');
+  await expect(word).toHaveText(/^cannot tell/);
+  await page.goto(`${url()}#due`);
+  await begin(page);
+  await expect(
+    page.getByText('Nobody has shown that it stands: boiler hydraulic test, of Fenwick.'),
+  ).toBeVisible();
+  const record = async (on: string): Promise<void> => {
+    await page.getByRole('combobox', { name: 'What' }).selectOption('boiler-hydraulic-test');
+    await page.getByLabel('Of which vehicle or thing').fill('Fenwick');
+    await page.getByLabel('Done, or begins').fill(on);
+    await page.getByLabel('How long it stands').fill('3 years');
+    await page.getByLabel('By whom').fill('An invented inspector');
+    await page.getByRole('button', { name: 'Record the certificate' }).click();
+    await expect(page.getByText('Recorded: boiler hydraulic test.')).toBeVisible();
+    await page.getByRole('button', { name: 'Show the host what is recorded here' }).click();
+  };
+  await record('2023-05-30');
+  await expect(word).toHaveText(/^hold/);
+  await expect(page.getByText('which stood to 2026-05-30')).toBeVisible();
+  expect(await barriers(page)).toEqual([]);
+  await record('2024-05-31');
+  await expect(word).toHaveText(/^go within limits/);
+  await expect(page.getByText('Yes:')).toBeVisible();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the days for a calendar' }).click(),
+  ]);
+  expect(readFileSync(await download.path(), 'utf8')).toContain('DTSTART;VALUE=DATE:20270531');
 });

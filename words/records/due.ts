@@ -1,26 +1,10 @@
 /** Certificates and due dates, in words. */
 import type { State } from '../../papers/due/interval.ts';
-import type { CertificateKind, Content } from '../../papers/record/fields.ts';
+import type { Content } from '../../papers/record/fields.ts';
 import type { DueItem } from '../../records/due.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Named } from '../../records/store.ts';
-
-export const certificateWords: Readonly<Record<CertificateKind, string>> = {
-  'boiler-hydraulic': 'boiler, hydraulic test',
-  'boiler-steam': 'boiler, steam test',
-  'boiler-external': 'boiler, looked at outside',
-  'air-reservoir': 'air reservoir',
-  'brake-test': 'brake test',
-  chains: 'chains',
-  'lifting-gear': 'lifting gear',
-  'measuring-tool': 'measuring tool',
-  track: 'track inspection',
-  'first-aid': 'first aid',
-  insurance: 'insurance',
-  driver: 'driver’s competence',
-  guard: 'guard’s competence',
-  medical: 'fit for duty, by a doctor',
-};
+import { tellInDate } from '../in-date.ts';
 
 /** Whose it is. */
 export const holderOf = (
@@ -65,7 +49,7 @@ export function tellDue(
       : []),
   ];
   return {
-    what: certificateWords[what],
+    what: tellInDate(what),
     of: holderOf(certificate, names),
     state: stateWords[state],
     until: ends.join(', '),

@@ -5,8 +5,9 @@ import { nameIn } from '../../records/names.ts';
 import { type Body, type Entry, isUnsigned } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
+import { tellInDate } from '../in-date.ts';
 import { tellVerdict } from '../verdict.ts';
-import { certificateWords, holderOf } from './due.ts';
+import { holderOf } from './due.ts';
 
 export const kindWords: Readonly<Record<Kind, string>> = {
   author: 'author',
@@ -28,7 +29,7 @@ const tell: Tell = {
   arrival: ({ departure, events }) =>
     `arrived, of ${shortHash(departure)}${events === undefined ? '' : `: ${events}`}`,
   certificate: ({ what, of, person, on, until, interval, by }, names) =>
-    `${certificateWords[what]} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
+    `${tellInDate(what)} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
   note: ({ text }) => text,
 };
 

@@ -25,6 +25,15 @@ describe('heedway records', () => {
     expect(at('arrive', '--said', '2026-05-31T10:30', '--distance', '1 mile').status).toBe(0);
     expect(at('arrive').stderr).toContain('found no train out');
 
+    const due = ['due', 'add', 'boiler-steam-test', '--of', 'Fenwick', '--by', 'An inspector'];
+    expect(at(...due, '--done', '2026-05-30', '--interval', 'now and then').stderr).toContain(
+      '31 service days',
+    );
+    expect(at(...due, '--done', '2026-05-30', '--interval', '1 service day').status).toBe(0);
+    expect(at('due', '--on', '2026-05-31').stdout).toMatch(/stands +1 service day left/);
+    const out = at('due', '--on', '2026-06-01');
+    expect([out.status, out.stdout]).toEqual([20, expect.stringContaining('OUT OF DATE')]);
+
     const file = join(folder, 'club.jsonl');
     expect(at('records', 'export', '--out', file).status).toBe(0);
     const text = readFileSync(file, 'utf8');

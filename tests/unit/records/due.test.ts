@@ -2,6 +2,7 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
+import { withShown } from '../../../desk/due/shown.ts';
 import { calendar } from '../../../records/calendar.ts';
 import { type DueItem, dueOn } from '../../../records/due.ts';
 import { look } from '../../../records/ledger.ts';
@@ -28,7 +29,7 @@ const only = async (day: string, ...certificates: readonly Json[]): Promise<DueI
 };
 
 const hydraulic = (on: string, more: Json = {}): Json => ({
-  what: 'boiler-hydraulic',
+  what: 'boiler-hydraulic-test',
   of: 'Fenwick',
   on,
   interval: '3 years',
@@ -79,7 +80,7 @@ describe('of several certificates', () => {
 });
 
 describe('service days', () => {
-  const steam = { what: 'boiler-steam', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
+  const steam = { what: 'boiler-steam-test', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
   const ranOn = async (...days: readonly string[]): Promise<DueItem> => {
     const { store } = await shed(steam);
     const hash = '0'.repeat(64);
@@ -112,9 +113,47 @@ describe('service days', () => {
   });
 });
 
+describe('shown to the host of an outing', () => {
+  const show = async (day: string, ...certificates: readonly Json[]): Promise<unknown> =>
+    withShown({}, (await shed(...certificates)).entries, [], day)['shown'];
+
+  it('with the last day on which it stands, by its rule', async () => {
+    const graced = hydraulic('2025-01-31', {
+      interval: 'annually, not to exceed 14 months, 5 days of grace',
+    });
+    expect(await show('2026-05-31', graced)).toEqual([
+      {
+        what: 'boiler-hydraulic-test',
+        of: 'Fenwick',
+        on: '2025-01-31',
+        until: '2026-03-31',
+        graceTo: '2026-04-05',
+      },
+    ]);
+  });
+  it('without an end, where nobody can tell how long it stands', async () => {
+    const both = hydraulic('2025-01-01', { interval: '3 years, 31 service days' });
+    expect(await show('2026-05-31', both)).toEqual([
+      { what: 'boiler-hydraulic-test', of: 'Fenwick', on: '2025-01-01' },
+    ]);
+  });
+  it('from the one that counts, where one came too soon after it', async () => {
+    const track = { what: 'track-inspection', interval: 'weekly, at least 3 days between' };
+    const two = await show('2026-05-08', { ...track, on: '2026-05-01' }, { ...track, on: '2026-05-03' });
+    expect(two).toEqual([{ what: 'track-inspection', on: '2026-05-01', until: '2026-05-08' }]);
+  });
+  it('beside what was written by hand, once', async () => {
+    const { entries } = await shed(hydraulic('2025-01-01'));
+    const hand = { what: 'insurance', on: '2026-01-01', until: '2026-12-31' };
+    const once = withShown({ shown: [hand] }, entries, [], '2026-05-31');
+    expect(once['shown']).toEqual([hand, expect.objectContaining({ until: '2028-01-01' })]);
+    expect(withShown(once, entries, [], '2026-05-31')).toBe(once);
+  });
+});
+
 it('what is no interval, and what is of no kind, is refused', async () => {
   await expect(shed(hydraulic('2025-01-01', { interval: 'now and then' }))).rejects.toThrow(/annually/);
-  await expect(shed({ what: 'blessing', on: '2025-01-01' })).rejects.toThrow(/boiler-hydraulic/);
+  await expect(shed({ what: 'blessing', on: '2025-01-01' })).rejects.toThrow(/boiler-hydraulic-test/);
 });
 
 describe('the calendar file, by another library', () => {
@@ -150,7 +189,7 @@ describe('the calendar file, by another library', () => {
       {
         day: '2028-01-01',
         isDate: true,
-        summary: 'Fenwick: boiler, hydraulic test, last day',
+        summary: 'Fenwick: boiler hydraulic test, last day',
         description:
           'Since 2025-01-01, by An invented inspector.\n3 years\nat 1.5 times; held, 30 min\nno leak',
         alarms: ['-P30D', '-P7D'],

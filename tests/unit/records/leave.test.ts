@@ -74,6 +74,25 @@ describe('the paper that is recorded', () => {
     expect(without.told[0]).toBe(named.told[0]);
   });
 
+  it('keeps the certificates of its vehicles, of the club and of who is aboard, by number', () => {
+    const what = { what: 'driver-competence', on: '2026-01-01' };
+    const bare = nameless({
+      heedway: 'outing',
+      train: { vehicles: [{ vehicle: { name: 'Fenwick' } }, { count: 2, vehicle: { name: 'Car' } }] },
+      riders: [{ name: 'Quenby Inventedname' }],
+      shown: [
+        what,
+        ...['Fenwick', 'Car 2', 'quenby inventedname', 'Somebody Else'].map((of) => ({ ...what, of })),
+      ],
+    });
+    expect(bare['shown']).toEqual([
+      what,
+      { ...what, of: 'Fenwick' },
+      { ...what, of: 'Car 2' },
+      { ...what, of: 'person 1' },
+    ]);
+  });
+
   it('keeps who is held by whom, and who belongs together', () => {
     const bare = nameless({
       heedway: 'outing',

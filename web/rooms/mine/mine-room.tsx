@@ -36,9 +36,13 @@ export function Room() {
       <section>
         <h2>Records</h2>
         <p>
-          What was done, by whom and when: departures, arrivals, notes. Nothing in it can be changed unseen.
+          What was done, by whom and when: departures, arrivals, certificates, notes. Nothing in it can be
+          changed unseen.
         </p>
         <p class="row">
+          <a class="button" href="#due">
+            What is due
+          </a>
           <a class="button" href="#records">
             Records
           </a>

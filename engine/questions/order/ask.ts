@@ -1,0 +1,65 @@
+/**
+ * Is what the host asks to be in date in date? Of several certificates of a thing the best counts: one that is out
+ * takes nothing from another, and adds nothing where there is none.
+ */
+import type { Outing } from '../../outing/types.ts';
+import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
+import type { Finding } from '../finding.ts';
+import { makeFinding } from '../make.ts';
+
+export const askOrder = (outing: Outing): Finding[] =>
+  (outing.host.inDate ?? []).flatMap((rule) =>
+    holders(outing, rule.of).flatMap((holder) => about(outing, rule, holder)),
+  );
+
+interface Holder {
+  /** Absent: the club. */
+  readonly name?: string;
+  readonly vehicle?: string;
+}
+
+function holders({ train, riders }: Outing, of: InDateHolder): readonly Holder[] {
+  switch (of) {
+    case 'engine':
+    case 'vehicle':
+      return train.vehicles
+        .filter(({ role }) => of === 'vehicle' || role === 'engine')
+        .map(({ id, name }) => ({ name, vehicle: id }));
+    case 'driver':
+    case 'guard':
+      return riders.filter(({ duty }) => duty === of).map(({ name }) => ({ name }));
+    case 'club':
+      return [{}];
+  }
+}
+
+const better: readonly Shown['state'][] = ['stands', 'grace', 'unknown', 'out'];
+
+/** The best; of two as good the longer. */
+function bestOf(shown: readonly Shown[]): Shown | undefined {
+  return [...shown].sort(
+    (a, b) => better.indexOf(a.state) - better.indexOf(b.state) || ((a.last ?? '') < (b.last ?? '') ? 1 : -1),
+  )[0];
+}
+
+function about({ shown = [] }: Outing, { what, source }: InDateRule, { name, vehicle }: Holder): Finding[] {
+  const best = bestOf(shown.filter((one) => one.what === what && one.of === name));
+  const facts = { what, of: name ?? 'the club', ...(best?.last === undefined ? {} : { last: best.last }) };
+  const details = { where: vehicle === undefined ? {} : { vehicle }, facts, source };
+  switch (best?.state) {
+    case 'stands':
+      return [];
+    case 'grace':
+      return [makeFinding('in-grace', 'notes', 'host', details)];
+    case 'out':
+      return [makeFinding('out-of-date', 'forbids', 'host', details)];
+    default:
+      return [
+        makeFinding('not-shown', 'unknown', 'host', {
+          ...details,
+          facts: { what, of: facts.of },
+          measure: 'outing.shown',
+        }),
+      ];
+  }
+}

@@ -1,0 +1,39 @@
+/** What a host may ask to be in date, and of whom. */
+
+export const inDateKinds = [
+  'boiler-hydraulic-test',
+  'boiler-steam-test',
+  'boiler-external-look',
+  'air-reservoir',
+  'brake-test',
+  'chains',
+  'lifting-gear',
+  'measuring-tool',
+  'track-inspection',
+  'first-aid',
+  'insurance',
+  'driver-competence',
+  'guard-competence',
+  'fit-for-duty',
+] as const;
+export type InDateKind = (typeof inDateKinds)[number];
+
+/** Every engine, every vehicle, whoever drives, whoever guards, the club once. */
+export const inDateHolders = ['engine', 'vehicle', 'driver', 'guard', 'club'] as const;
+export type InDateHolder = (typeof inDateHolders)[number];
+
+export interface InDateRule {
+  readonly what: InDateKind;
+  readonly of: InDateHolder;
+  readonly source: string;
+}
+
+/** A certificate as it stands on the day of the outing; `unknown`: nobody can tell whether it does. */
+export interface Shown {
+  readonly what: InDateKind;
+  /** Name of the vehicle or person; absent: the club's. */
+  readonly of?: string;
+  readonly state: 'stands' | 'grace' | 'out' | 'unknown';
+  /** Last day on which it stands, grace not counted. */
+  readonly last?: string;
+}

@@ -1,0 +1,104 @@
+/** A certificate: what, whose, when, how long, by whom. */
+import { useSignal } from '@preact/signals';
+import { type InDateKind, inDateKinds } from '../../../engine/things/in-date.ts';
+import { tellInDate } from '../../../words/in-date.ts';
+import { person, record, saying } from '../../state/records.ts';
+import { outing } from '../../state/session.ts';
+
+const ofPersons: ReadonlySet<InDateKind> = new Set([
+  'first-aid',
+  'driver-competence',
+  'guard-competence',
+  'fit-for-duty',
+]);
+
+export function Add() {
+  const what = useSignal<InDateKind>('boiler-steam-test');
+  const of = useSignal('');
+  const on = useSignal('');
+  const interval = useSignal('');
+  const until = useSignal('');
+  const by = useSignal('');
+  const said = useSignal('');
+  const isOfPerson = ofPersons.has(what.value);
+  const add = async (): Promise<void> => {
+    const whose = of.value.trim();
+    const holder = whose === '' ? {} : isOfPerson ? { person: await person(whose) } : { of: whose };
+    const given = { interval: interval.value.trim(), until: until.value };
+    try {
+      await record({
+        kind: 'certificate',
+        content: {
+          what: what.value,
+          ...holder,
+          on: on.value,
+          ...Object.fromEntries(Object.entries(given).filter(([, text]) => text !== '')),
+          by: by.value.trim(),
+        },
+      });
+      said.value = `Recorded: ${tellInDate(what.value)}.`;
+    } catch (fault) {
+      said.value = saying(fault);
+    }
+  };
+  const field = (label: string, value: typeof of, more: object = {}) => (
+    <p class="field">
+      <label>
+        {label}{' '}
+        <input
+          value={value.value}
+          onInput={(e) => {
+            value.value = e.currentTarget.value;
+          }}
+          {...more}
+        />
+      </label>
+    </p>
+  );
+  return (
+    <section aria-label="A certificate">
+      <h2>A certificate</h2>
+      <p class="field">
+        <label>
+          What{' '}
+          <select
+            value={what.value}
+            onChange={(e) => {
+              what.value = e.currentTarget.value as InDateKind;
+            }}
+          >
+            {inDateKinds.map((kind) => (
+              <option key={kind} value={kind}>
+                {tellInDate(kind)}
+              </option>
+            ))}
+          </select>
+        </label>
+      </p>
+      {field(isOfPerson ? 'Of whom' : 'Of which vehicle or thing; the club, if empty', of, {
+        list: 'whose',
+      })}
+      <datalist id="whose">
+        {(isOfPerson
+          ? outing.value?.riders.filter(({ duty }) => duty !== 'rider')
+          : outing.value?.train.vehicles
+        )?.map(({ name }) => (
+          <option key={name} value={name} />
+        ))}
+      </datalist>
+      {field('Done, or begins', on, { type: 'date' })}
+      {field('How long it stands', interval, { placeholder: 'annually, not to exceed 14 months' })}
+      {field('Or its last day', until, { type: 'date' })}
+      {field('By whom', by)}
+      <button
+        type="button"
+        class="main"
+        disabled={on.value === '' || by.value.trim() === ''}
+        onClick={() => void add()}
+      >
+        Record the certificate
+      </button>
+      <p role="status">{said.value}</p>
+    </section>
+  );
+}

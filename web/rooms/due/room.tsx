@@ -1,0 +1,110 @@
+/** Due: what stands, what is out, whether this outing is in order here today, and the days as a calendar file. */
+import '../../look/rooms.css';
+import '../records/records.css';
+import './due.css';
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { dueCalendar } from '../../../desk/due/calendar.ts';
+import { withShown } from '../../../desk/due/shown.ts';
+import { dueOn } from '../../../records/due.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { tellDue } from '../../../words/records/due.ts';
+import { save } from '../../parts/save.ts';
+import { barred, clock, type Kept, kept, openRecords } from '../../state/records.ts';
+import { change, type Json, outing, paper, told, voice } from '../../state/session.ts';
+import { Begin } from '../records/begin.tsx';
+import { Add } from './add.tsx';
+
+export function Room() {
+  useEffect(() => void openRecords(), []);
+  const now = kept.value;
+  return (
+    <>
+      <h1>Due</h1>
+      {barred.value !== '' && (
+        <p class="notice" role="alert">
+          {barred.value}
+        </p>
+      )}
+      {now && !now.me && <Begin />}
+      {now && <HereToday now={now} />}
+      {now && <List now={now} />}
+      {now?.me && <Add />}
+    </>
+  );
+}
+
+const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace']);
+
+/** What the host of the outing on the screen asks for, by its answer. */
+function HereToday({ now }: { readonly now: Kept }) {
+  const said = useSignal('');
+  const answer = told.value?.answer;
+  const asked = outing.value?.host.inDate?.length ?? 0;
+  const speaks = voice.value;
+  const found = answer?.findings.filter(({ code }) => orderCodes.has(code)) ?? [];
+  const day = outing.value?.date ?? clock.now().slice(0, 10);
+  const show = (): void => {
+    const next = withShown(paper.value, now.entries, now.names, day) as Json;
+    said.value =
+      next === paper.value
+        ? 'No certificates are recorded here.'
+        : 'The certificates that are recorded here stand in the outing now.';
+    change(next);
+  };
+  return (
+    <section aria-label="In order here today?">
+      <h2>In order here on {day}?</h2>
+      {asked === 0 ? (
+        <p>The host of this outing asks for nothing to be in date: its rules are under Line.</p>
+      ) : found.length === 0 ? (
+        <p>
+          <strong>Yes:</strong> all that {outing.value?.host.name} asks for stands.
+        </p>
+      ) : (
+        <ul>{speaks && found.map((finding, i) => <li key={i}>{tellFinding(finding, speaks).what}</li>)}</ul>
+      )}
+      <p class="row">
+        <button type="button" class="main" onClick={show}>
+          Show the host what is recorded here
+        </button>
+      </p>
+      <p role="status">{said.value}</p>
+    </section>
+  );
+}
+
+function List({ now }: { readonly now: Kept }) {
+  const day = clock.now().slice(0, 10);
+  const items = dueOn(now.entries, day);
+  if (items.length === 0) return null;
+  const calendar = (): void =>
+    save(new Blob([dueCalendar('Due', items, now.names)], { type: 'text/calendar' }), 'due.ics');
+  return (
+    <section aria-label="What stands">
+      <h2>Today, the worst first</h2>
+      <ul class="records">
+        {items.map((item) => {
+          const { what, of, state, until, by } = tellDue(item, now.names);
+          return (
+            <li key={item.from.first.row.hash}>
+              <span>
+                {of}: {what}
+              </span>
+              <strong class={`state is-${item.state}`}>{state}</strong>
+              <small>
+                {until}
+                {until === '' ? '' : ' · '}by {by}
+              </small>
+            </li>
+          );
+        })}
+      </ul>
+      <p class="row">
+        <button type="button" onClick={calendar}>
+          Save the days for a calendar
+        </button>
+      </p>
+    </section>
+  );
+}
