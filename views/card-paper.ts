@@ -28,11 +28,16 @@ export const paperSizes: Readonly<Record<Paper, { width: number; height: number 
 
 export const MARGIN = 20;
 
+/** Over the plan. */
+export const FROM_ABOVE = 'The line from above';
+
 /** One train's card, as it goes on paper. */
 export interface CardOnPaper {
   readonly card: Card;
   /** The strip as SVG. */
   readonly strip: string;
+  /** The line from above as SVG; absent: none of its curves is written. */
+  readonly plan?: string;
   /** The outing itself; absent where it is too large for a code. */
   readonly handed: Handed | undefined;
 }
@@ -63,7 +68,7 @@ export function cardDocument(
 }
 
 function oneCard(
-  { card: told, strip, handed }: CardOnPaper,
+  { card: told, strip, plan, handed }: CardOnPaper,
   paper: Paper,
   others: boolean,
   has: Letters,
@@ -101,7 +106,7 @@ function oneCard(
         columnGap: 12,
       },
       foot(card, handed, inner),
-      seating(card),
+      ...last(card, plan && fontsOf(printableSvg(plan, has)), inner),
     ],
   };
 }
@@ -197,7 +202,7 @@ const heeds = (card: Card): Content[] =>
 
 /** Figures and their units stay on one line. */
 const tied = (text: string, most = 30): string =>
-  text.length > most ? broken(text) : text.replace(/ /g, '\u00a0');
+  text.length > most ? broken(text, Math.min(most, 24)) : text.replace(/ /g, '\u00a0');
 
 const speeds = (card: Card): Content => ({
   table: {
@@ -237,20 +242,49 @@ function braking(card: Card): Content[] {
   return [{ stack: [title, first], unbreakable: true }, ...rest];
 }
 
+/** Vehicles, beyond which their seats are set smaller. */
+const MANY = 12;
+
 /** Small, for it is looked up and not read at arm's length: a line for each vehicle. */
-const seating = (card: Card): Content => ({
+const seating = (card: Card, letters = 30): Content => ({
   stack: [
     { text: 'Seats, front first', bold: true, fontSize: 9.5 },
     ...card.seating.map(({ vehicle, seats }) => ({
       text: [
-        { text: `${tied(vehicle)}: `, bold: true },
-        { text: seats.map((s) => tied(s.name) || '–').join(' · ') },
+        { text: `${tied(vehicle, letters)}: `, bold: true },
+        { text: seats.map((s) => tied(s.name, letters) || '–').join(' · ') },
       ],
     })),
   ],
-  fontSize: card.seating.length > 12 ? 7 : 8.5,
+  fontSize: card.seating.length > MANY ? 7 : 8.5,
   margin: [0, 6, 0, 0],
 });
+
+/** The plan beside the seats; below them where they are many. */
+function last(card: Card, plan: string | undefined, inner: number): Content[] {
+  if (plan === undefined) return [seating(card)];
+  const width = inner * 0.66;
+  const above: Content = {
+    stack: [
+      { text: FROM_ABOVE, bold: true },
+      { svg: plan, width },
+    ],
+    margin: [0, 6, 0, 0],
+    unbreakable: true,
+  };
+  return card.seating.length > MANY
+    ? [seating(card), above]
+    : [
+        {
+          columns: [
+            { width: '*', stack: [seating(card, 14)] },
+            { width, stack: [above] },
+          ],
+          columnGap: 12,
+          unbreakable: true,
+        },
+      ];
+}
 
 /** What was assumed, and the code beside it. */
 function foot(card: Card, handed: Handed | undefined, inner: number): Content {

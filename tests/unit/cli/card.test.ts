@@ -45,7 +45,11 @@ function fitsThePaper({ sizes, right, width }: PdfText): void {
 }
 
 describe('all that the card has to say', () => {
-  it.each(['half-letter', 'a5'])('is on a second side of %s where one does not hold it', async (size) => {
+  it.each([
+    ['half-letter', 2],
+    // Half an inch shorter: seats and plan go on to a third.
+    ['a5', 3],
+  ] as const)('goes on to the next side of %s where one does not hold it', async (size, sides) => {
     const card = printed(`places-${size}`, await manyPlaces(), size);
     for (let i = 1; i <= 14; i++) {
       expect(card.text).toContain(`brake for the stop at Station ${i} `);
@@ -54,7 +58,9 @@ describe('all that the card has to say', () => {
     expect(card.json.speeds.length).toBeGreaterThanOrEqual(12);
     for (const { where, speed, posts, why } of card.json.speeds)
       expect(card.text).toContain(plainly(`${where} ${speed} ${posts} ${why} `));
-    expect(card.pages).toBe(2);
+    expect(card.pages).toBe(sides);
+    // The plan, with its sharpest curve.
+    expect(card.text).toMatch(/The line from above .*45 ft curve left/s);
     for (let side = 1; side <= card.pages; side++)
       expect(card.text).toContain(`GO WITHIN LIMITS · Sunday steam · 2026-05-31 ${side} of ${card.pages}`);
     fitsThePaper(card);

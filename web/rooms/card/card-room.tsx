@@ -6,9 +6,15 @@ import { fileOf, type Told } from '../../../desk/asked.ts';
 import { type Card, cardFile, cardMark, runningCard, TRIED } from '../../../desk/card.ts';
 import { type Handed, handed, handedWords } from '../../../desk/outing-code.ts';
 import { writeFile } from '../../../papers/index.ts';
-import { type CardOnPaper, cardDocument, type Paper, paperNames } from '../../../views/card-paper.ts';
-import { cardStrip } from '../../../views/card-strip.ts';
-import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { cardDrawings } from '../../../views/card-made.ts';
+import {
+  type CardOnPaper,
+  cardDocument,
+  FROM_ABOVE,
+  type Paper,
+  paperNames,
+} from '../../../views/card-paper.ts';
+import { cardPlan, cardStrip } from '../../../views/card-strip.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
@@ -63,6 +69,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
   const passed = useHanded(now);
   const card = useMemo(() => runningCard(now, speech.value, version), [now, speech.value]);
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
+  const plan = useMemo(() => cardPlan(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
   const said = useSignal('');
   const chosen = useSignal<readonly Json[]>([]);
@@ -70,7 +77,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
     making.value = true;
     const others = chosen.value;
     const name = cardFile(now, others.length > 0 ? 'cards.pdf' : 'card.pdf');
-    const cards: CardOnPaper[] = [{ card, strip: sceneToSvg(strip), handed: passed ?? undefined }];
+    const cards: CardOnPaper[] = [{ card, ...cardDrawings(strip, plan), handed: passed ?? undefined }];
     try {
       for (const other of others) {
         said.value = `Asking for ${String(other['name'])} …`;
@@ -174,6 +181,14 @@ function OneCard({ told: now }: { readonly told: Told }) {
           </div>
         </div>
         <CardSeats card={card} />
+        {plan && (
+          <section class="card-plan">
+            <h2>{FROM_ABOVE}</h2>
+            <div class="strip still" tabIndex={0} role="region" aria-label={FROM_ABOVE}>
+              <Drawing scene={plan} />
+            </div>
+          </section>
+        )}
       </article>
     </>
   );
