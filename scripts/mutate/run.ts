@@ -104,14 +104,16 @@ const noticing = ({ file }: Mutant, bundle: string): string => `${file} ${bundle
 const likeliest = (mutant: Mutant, { bundle }: Reaching): number =>
   noticed.get(noticing(mutant, bundle)) ?? (bundle.includes(basename(dirname(mutant.file))) ? 0.5 : 0);
 
-/** First the files that noticed others, then the quickest, until a test fails or the budget is spent. */
+/** First the files that noticed others, then the quickest, until a test fails or the budget is spent; what would spend most of it, last. */
 async function tryMutant(mutant: Mutant, reaching: readonly Reaching[], hand: Hand): Promise<Fate> {
   if (reaching.length === 0) return { mutant, fate: 'lives', why: 'no test reaches it' };
-  let left = Number(values.budget) * 1000;
+  const budget = Number(values.budget) * 1000;
+  const long = ({ ms }: Reaching): number => (ms > budget / 2 ? 1 : 0);
+  let left = budget;
   let tried = 0;
   const chosen = new Map<string, Reaching[]>();
   const order = (a: Reaching, b: Reaching): number =>
-    likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
+    long(a) - long(b) || likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
   for (const test of [...reaching].sort(order)) {
     if (tried > 0 && left < test.ms) break;
     left -= test.ms;
