@@ -1,10 +1,11 @@
 /**
  * npm run mutate -- <folder or file …> [--most N] [--each N] [--seed S] [--workers N] [--budget seconds]
- *                     [--tests folder,…] [--page file]
+ *                     [--minutes N] [--tests folder,…] [--page file]
  *
  * Makes small wrong changes in the code named and looks whether some test fails. What no test notices is listed:
  * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json. With --most so many
- * are drawn of all, with --each so many of each folder, from the seed: the same seed draws the same.
+ * are drawn of all, with --each so many of each folder, from the seed: the same seed draws the same. With
+ * --minutes no other is begun after so long: what has been tried until then is a smaller sample.
  */
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
@@ -21,6 +22,7 @@ const { values, positionals } = parseArgs({
   options: {
     most: { type: 'string' },
     each: { type: 'string' },
+    minutes: { type: 'string', default: 'Infinity' },
     seed: { type: 'string', default: '1' },
     workers: { type: 'string', default: String(availableParallelism()) },
     budget: { type: 'string', default: '20' },
@@ -35,6 +37,8 @@ interface Reaching {
   readonly name: string;
   readonly ms: number;
 }
+
+const until = Date.now() + 60_000 * Number(values.minutes);
 
 const say = (text: string): void => void process.stderr.write(`${text}\n`);
 
@@ -54,6 +58,7 @@ async function main(): Promise<number> {
   const reaching = await lookAround(code, hands);
   const fates: Fate[] = [];
   await share(chosen, hands, async (mutant, hand) => {
+    if (Date.now() > until) return;
     fates.push(await tryMutant(mutant, reaching.get(mutant.id) ?? [], hand));
     if (fates.length % 50 === 0) say(`${fates.length} tried`);
   });
@@ -99,14 +104,16 @@ const noticing = ({ file }: Mutant, bundle: string): string => `${file} ${bundle
 const likeliest = (mutant: Mutant, { bundle }: Reaching): number =>
   noticed.get(noticing(mutant, bundle)) ?? (bundle.includes(basename(dirname(mutant.file))) ? 0.5 : 0);
 
-/** First the files that noticed others, then the quickest, until a test fails or the budget is spent. */
+/** First the files that noticed others, then the quickest, until a test fails or the budget is spent; what would spend most of it, last. */
 async function tryMutant(mutant: Mutant, reaching: readonly Reaching[], hand: Hand): Promise<Fate> {
   if (reaching.length === 0) return { mutant, fate: 'lives', why: 'no test reaches it' };
-  let left = Number(values.budget) * 1000;
+  const budget = Number(values.budget) * 1000;
+  const long = ({ ms }: Reaching): number => (ms > budget / 2 ? 1 : 0);
+  let left = budget;
   let tried = 0;
   const chosen = new Map<string, Reaching[]>();
   const order = (a: Reaching, b: Reaching): number =>
-    likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
+    long(a) - long(b) || likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
   for (const test of [...reaching].sort(order)) {
     if (tried > 0 && left < test.ms) break;
     left -= test.ms;

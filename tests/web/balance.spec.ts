@@ -1,6 +1,6 @@
 /** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, openSettled, servedWordAlone, themes } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, servedWordAlone, themesOfWalk } from './served.ts';
 
 const url = servedWordAlone();
 
@@ -96,7 +96,7 @@ test('what would help follows what is written, and both measurements; wrong inpu
   });
 });
 
-for (const { theme, tag } of themes) {
+for (const { theme, tag } of themesOfWalk) {
   test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await balance(page);

@@ -1,6 +1,6 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
+import { barrierFreeIn, fits, open, servedWordAlone, themesOfWalk } from './served.ts';
 import { set } from './support/rooms.ts';
 
 const url = servedWordAlone();
@@ -47,7 +47,7 @@ test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ p
   await fits(page);
 });
 
-for (const { theme, tag } of themes) {
+for (const { theme, tag } of themesOfWalk) {
   test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await couplers(page);

@@ -90,6 +90,9 @@ export const themes = full
     ] as const)
   : ([{ theme: 'dark', tag: '@phone' }] as const);
 
+/** Of a room as it is opened: on a push it is looked at in the walk through every room (tests/web/states.spec.ts). */
+export const themesOfWalk = full ? themes : [];
+
 /** The room has been loaded and stands there. */
 export async function roomOpen(page: Page): Promise<void> {
   await expect(page.locator('main')).not.toContainText('Opening …');

@@ -1,6 +1,6 @@
 /**
  * Every room on a small phone, in every way of looking at it: one walk through all doors in one page. Text in drawings
- * large enough, nothing sticks out sideways, nothing that axe finds; at 400 % zoom, with wider spacing of letters, in
+ * large enough, nothing sticks out sideways, nothing that axe finds; in the dark, at 400 % zoom, with wider spacing of letters, in
  * the device's own few colours, and 4K wide.
  */
 import { expect, type Page, test } from '@playwright/test';
@@ -28,6 +28,8 @@ const everyRoom: readonly string[] = [
   'parting',
   'sums',
   'sums/grade-force',
+  'sums/overturning-speed',
+  'sums/child-weight',
 ];
 
 /** The room is there, and what it reckons has been told. */
@@ -77,6 +79,9 @@ test('every room can be read on the smallest screen, however it is looked at', {
     await page.setViewportSize({ width: 360, height: 740 });
     await enter(page, room);
     note(room, [...(await barriers(page)), ...(await cut(page)), ...(await small(page))]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    note(`${room} in the dark`, await barriers(page, ['color-contrast']));
+    await page.emulateMedia({ colorScheme: 'light' });
     // As wide as a screen of 1280 px at 400 %.
     await page.setViewportSize({ width: 320, height: 256 });
     note(`${room} at 400 %`, await cut(page));

@@ -2,7 +2,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
 import { lettersIn } from '../support/equation.ts';
-import { barrierFree, barrierFreeIn, fits, open, roomOpen, servedWordAlone, themes } from './served.ts';
+import { barrierFree, barrierFreeIn, fits, open, roomOpen, servedWordAlone, themesOfWalk } from './served.ts';
 
 const url = servedWordAlone();
 
@@ -97,7 +97,7 @@ async function look(page: Page, theme: 'light' | 'dark', room: string): Promise<
   await barrierFreeIn(theme, page, room);
 }
 
-for (const { theme, tag } of themes) {
+for (const { theme, tag } of themesOfWalk) {
   test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'sums');

@@ -10,7 +10,7 @@ import {
   roomOpen,
   served,
   servedWordAlone,
-  themes,
+  themesOfWalk,
 } from './served.ts';
 import { at, openDoor, set } from './support/rooms.ts';
 
@@ -199,7 +199,7 @@ test.describe('without a network', () => {
   });
 });
 
-for (const { theme, tag } of themes) {
+for (const { theme, tag } of themesOfWalk) {
   test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'answer');

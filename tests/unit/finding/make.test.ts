@@ -38,6 +38,7 @@ describe('a finding', () => {
 
   it('with a fact or a number in its sum that is not one is refused', () => {
     expect(() => make({ facts: { way: amount(Number.NaN, 'length') } })).toThrow(/fact/);
+    expect(() => make({ facts: { cars: Number.NaN } })).toThrow(/fact/);
     expect(() => make({ sum: { id: 'x', inputs: { mass: Number.NaN } } })).toThrow(/fact/);
   });
 });
@@ -57,5 +58,6 @@ describe('a margin', () => {
     expect(marginOf(300, 200)).toBe(-0.5);
     expect(marginOf(1, 0)).toBe(-1);
     expect(marginOf(0, 0)).toBe(0);
+    expect(marginOf(0.25, 0.5)).toBe(0.5);
   });
 });

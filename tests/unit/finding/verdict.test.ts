@@ -1,7 +1,7 @@
 /** What findings add up to, and in which order they are told. */
 import { describe, expect, it } from 'vitest';
-import { ranked, verdictOf } from '../../../engine/answer/verdict.ts';
-import type { Finding, Severity } from '../../../engine/questions/finding.ts';
+import { ranked, verdictOf, worse } from '../../../engine/answer/verdict.ts';
+import type { Finding, Severity, Verdict } from '../../../engine/questions/finding.ts';
 import { makeFinding } from '../../../engine/questions/make.ts';
 
 const finding = (severity: Severity, name: string, margin?: number): Finding =>
@@ -32,6 +32,12 @@ describe('the verdict', () => {
   });
 });
 
+it('hold is the worst word, then cannot tell, then limits; none is worse than itself', () => {
+  const words: Verdict[] = ['go', 'limits', 'unknown', 'hold'];
+  const worseThan = (b: Verdict): Verdict[] => words.filter((a) => worse(a, b));
+  expect(words.map(worseThan)).toEqual([['limits', 'unknown', 'hold'], ['unknown', 'hold'], ['hold'], []]);
+});
+
 describe('the order of findings', () => {
   it('is by severity, whatever the margin', () => {
     expect(
@@ -57,6 +63,21 @@ describe('the order of findings', () => {
       [wide, none, thin],
     ])
       expect(order(...given)).toEqual(['thin', 'wide', 'none']);
+  });
+  it('is so of many too: by margin, then those without, each in the order found', () => {
+    const given = Array.from({ length: 64 }, (_, i) =>
+      finding('notes', `${i}`, i % 3 === 0 ? undefined : (i * 7) % 5),
+    );
+    const wanted = [0, 1, 2, 3, 4, undefined].flatMap((margin) => given.filter((f) => f.margin === margin));
+    expect(order(...given)).toEqual(wanted.map((f) => f.source));
+    expect(order(...given.toReversed())).toEqual(
+      [0, 1, 2, 3, 4, undefined].flatMap((margin) =>
+        given
+          .filter((f) => f.margin === margin)
+          .map((f) => f.source)
+          .reverse(),
+      ),
+    );
   });
   it('is as found where margins are alike', () => {
     expect(order(finding('notes', '1'), finding('notes', '2'), finding('notes', '3'))).toEqual([
