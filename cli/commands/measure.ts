@@ -6,7 +6,7 @@ import { keptTests } from '../../desk/measured/ages.ts';
 import { builtAlike, withAlike } from '../../desk/measured/alike.ts';
 import { applyToLine, applyToOuting, applyToVehicle, takeBack, testsIn } from '../../desk/measured/apply.ts';
 import { answersBeside, type BeforeAfter, outingIn, toldBeside } from '../../desk/measured/compare.ts';
-import { foretoldOf, keepAsCheck } from '../../desk/measured/foretold.ts';
+import { foretoldIn, foretoldOf, keepAsCheck } from '../../desk/measured/foretold.ts';
 import { guideOf, listed, testKinds } from '../../desk/measured/guide.ts';
 import { whatToMeasure } from '../../desk/measured/next.ts';
 import { kindOf, ofThatName } from '../../desk/measured/record.ts';
@@ -16,6 +16,7 @@ import { writeFile } from '../../papers/index.ts';
 import { sheetDocument } from '../../views/measured/sheet.ts';
 import { keptWords } from '../../words/measured/ages.ts';
 import { notWrittenWords, takenBackWords, writtenWords } from '../../words/measured/applied.ts';
+import { predictedWords } from '../../words/measured/predicted.ts';
 import { longWords } from '../../words/measured/stop-parts.ts';
 import { worthLines, worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -175,6 +176,7 @@ async function apply(path: string, into: string, options: ApplyOptions): Promise
   );
   const { outcome, lines } = test;
   const record = foretoldOf(test.record, test.read);
+  const foretold = foretoldIn(record);
   if (options.checkOnly) return keptAsCheck(paper, record, into, options);
   if (!outcome.ok) return toldReadings(test);
   const { results } = outcome;
@@ -192,6 +194,7 @@ async function apply(path: string, into: string, options: ApplyOptions): Promise
   return {
     text: [
       ...lines,
+      ...(foretold.length > 0 ? [predictedWords(foretold)] : []),
       ...applied.left.map((one) => notWrittenWords(one, options.wording)),
       writtenWords(applied.written.length),
       ...applied.written.map((field) => `  ${field}`),

@@ -113,6 +113,20 @@ export const tasks: readonly Entry[] = [
     'measure test coast-down roll-out stop test tilt weigh spring balance stopwatch resistance adhesion leak calibrate',
   ),
   t(
+    '#measure',
+    'Was the answer right?',
+    'Stops that were measured beside what the papers had said of them, over all tests; data sheets to publish, without names.',
+    'heedway measure check <record or outing>',
+    'check prediction predicted record accuracy publish share data sheet csv club anonymous running record',
+  ),
+  t(
+    '#measure/stop-test',
+    'Readings from a phone or a video',
+    'A GPX track, a log of speed, distance or acceleration, or the frames of a video, put into a test.',
+    'heedway measure log <file>',
+    'gpx gps track satellite accelerometer decelerometer phone app log csv video frames film speed',
+  ),
+  t(
     '#builder/cylinder',
     'Which cylinder and lever?',
     'Stock bores for the cars of this outing, each proved by stopping again.',

@@ -167,6 +167,43 @@ test('the phone as a level: none, then set both ways round, and read @phone', as
   await barrierFree(page, 'level');
 });
 
+test('the phone feels a stop @phone', async ({ page }) => {
+  await open(page, url(), 'answer');
+  await example(page, url(), 'Battery engine, vacuum brakes');
+  await page.goto(`${url()}#measure/stop-test`);
+  await page.getByText('From a track or a log of a phone').click();
+  await page.getByLabel('Where the front stood').fill('320 ft');
+  const phone = page.getByRole('region', { name: 'This phone as a decelerometer' });
+  await phone.getByRole('button', { name: 'Let this phone feel the stop' }).click();
+  /** So many seconds of it, fifty looks in each, from now on. */
+  const feels = (...parts: readonly (readonly [slows: number, seconds: number])[]): Promise<void> =>
+    page.evaluate((all) => {
+      let at = performance.now();
+      for (const [slows, seconds] of all)
+        for (let i = 0; i < 50 * seconds; i++, at += 20) {
+          const acceleration = { x: slows, y: 0, z: 9.81 };
+          const look = new DeviceMotionEvent('devicemotion', { accelerationIncludingGravity: acceleration });
+          Object.defineProperty(look, 'timeStamp', { value: at });
+          dispatchEvent(look);
+        }
+    }, parts);
+  const setLevel = phone.getByRole('button', { name: 'Set level', exact: true });
+  await expect(async () => {
+    await feels([0, 1]);
+    await expect(setLevel).toBeEnabled({ timeout: 300 });
+  }).toPass({ timeout: 20_000 });
+  await setLevel.click();
+  await phone.getByRole('button', { name: 'Set level, turned round' }).click();
+  await phone.getByRole('button', { name: 'Record' }).click();
+  await feels([0, 0.1]);
+  await phone.getByRole('button', { name: 'Brake now' }).click();
+  await feels([-0.8, 2], [0, 3]);
+  await phone.getByRole('button', { name: 'It stands: end' }).click();
+  await expect(page.getByText(/From 320 ft at 3\.\d mph: at rest at 3[23]\d ft after \d/)).toBeVisible();
+  await expect(page.getByLabel('rest at, row 1 of stops')).toHaveValue(/ m$/);
+  await barrierFree(page, 'decelerometer');
+});
+
 test('a stop test as a check, kept, published and read again @phone', async ({ page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'Battery engine, vacuum brakes');

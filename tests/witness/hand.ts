@@ -268,7 +268,7 @@ function forceOf(
   deal: Deal,
 ): { push: number; rubs?: Rubs } | undefined {
   if (gear.force) {
-    const block = gear.rigging?.block ?? gear.hand?.block ?? gear.surge?.block ?? 'unknown';
+    const block = gear.block ?? gear.rigging?.block ?? gear.hand?.block ?? gear.surge?.block ?? 'unknown';
     const push = deal(gear.force);
     // A motor that brakes has no blocks.
     return gear.kind === 'electric' && block === 'unknown'

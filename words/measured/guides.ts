@@ -53,12 +53,17 @@ export const guides: Readonly<Record<TestKind, GuideWords>> = {
   },
   'stop-test': {
     what: 'What the brake really does: its full force, how long until it begins, how long until it is full.',
-    needs: ['One mark beside the track.', 'A tape.', 'What shows the speed, or a stopwatch before the mark.'],
+    needs: [
+      'One mark beside the track.',
+      'A tape.',
+      'What shows the speed, or a stopwatch before the mark; or a phone that writes its speed down, with the second of the brake.',
+    ],
     steps: [
       'Come up to the mark at an even speed, and put the brake full on as the front passes it.',
       'Measure where the front came to rest; write down the speed at the mark.',
       'From several speeds, the slowest first; the fastest at least half as high again. Both ways.',
       'One kind of brake at a time. Dry and wet are tests of their own.',
+      "For the driver's reaction: let somebody give a signal at the mark that he does not expect, and brake as on any day.",
     ],
     mind: 'Begin at a walk, and go on only after a stop that was as short as you expected.',
     picture: 'stop',

@@ -6,12 +6,14 @@ import type { LogAbout } from '../../../desk/measured/log.ts';
 import type { Kind } from '../../../engine/base/quantity.ts';
 import type { TestKind } from '../../../engine/calibrate/tests/index.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import type { Log as PhoneLog } from '../../../papers/import/log.ts';
 import { tellProblem } from '../../../papers/index.ts';
 import { parseQuantity } from '../../../units/index.ts';
 import type { Voice } from '../../../words/voice.ts';
 import type { Draft } from '../../parts/drafts.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
 import type { Json } from '../../state/session.ts';
+import { Decelerometer } from './decelerometer.tsx';
 
 interface Props {
   readonly kind: TestKind;
@@ -39,33 +41,35 @@ function Log({ kind, now, outing, voice, set }: Props) {
   const [level, setLevel] = useState<Pick<LogAbout, 'level' | 'turned'>>({});
   const [said, say] = useState<readonly string[]>([]);
   const stop = kind === 'stop-test';
-  const take = async (file: File): Promise<void> => {
+  /** @param own what of it the log itself says, as where the phone that recorded it was level */
+  const use = async (log: PhoneLog, own: Partial<LogAbout>): Promise<void> => {
     const head = figure(from, 'length');
-    const [starts, ends] = [figure(begin, 'time'), figure(end, 'time')];
     if (head === undefined) return say(['Write first where the front stood, as 320 ft.']);
-    const [{ importLog }, { coastFrom, gradeChange, stopFrom, withReading }, words] = await Promise.all([
-      import('../../../papers/import/log.ts'),
+    const [{ coastFrom, gradeChange, stopFrom, withReading }, words] = await Promise.all([
       import('../../../desk/measured/log.ts'),
       import('../../../words/measured/logs.ts'),
     ]);
-    const read = importLog(new Uint8Array(await file.arrayBuffer()), file.name);
-    if ('problems' in read) return say(read.problems.map(tellProblem));
-    const made = (stop ? stopFrom : coastFrom)(read.log, {
-      from: head,
-      way,
-      ...level,
-      ...(starts === undefined ? {} : { begin: starts }),
-      ...(ends === undefined ? {} : { end: ends }),
-    });
+    const made = (stop ? stopFrom : coastFrom)(log, { from: head, way, ...own });
     if ('fault' in made) return say([words.logFault(made.fault)]);
-    if (read.log.of === 'felt') {
+    if (log.of === 'felt') {
       const restAt = Number.parseFloat(`${made.reading['restAt']}`);
       const change = gradeChange(outing, { way, from: head, restAt });
       if (change !== undefined) return say([words.gradeWords(change)]);
     }
     const draft = now();
     set({ ...draft, record: withReading(draft.record, made) as Json });
-    say([words.readingWords(made.reading, voice), words.logErrors(read.log.of)]);
+    say([words.readingWords(made.reading, voice), words.logErrors(log.of)]);
+  };
+  const take = async (file: File): Promise<void> => {
+    const { importLog } = await import('../../../papers/import/log.ts');
+    const read = importLog(new Uint8Array(await file.arrayBuffer()), file.name);
+    if ('problems' in read) return say(read.problems.map(tellProblem));
+    const [starts, ends] = [figure(begin, 'time'), figure(end, 'time')];
+    return use(read.log, {
+      ...level,
+      ...(starts === undefined ? {} : { begin: starts }),
+      ...(ends === undefined ? {} : { end: ends }),
+    });
   };
   const still = async (key: 'level' | 'turned', file: File): Promise<void> => {
     const [{ importLog }, { stillOf }] = await Promise.all([
@@ -118,6 +122,7 @@ function Log({ kind, now, outing, voice, set }: Props) {
             />
           </p>
         )}
+        {stop && <Decelerometer put={(log, about) => void use(log, about)} />}
         <div role="status">
           {said.map((line) => (
             <p key={line}>{line}</p>

@@ -1,24 +1,16 @@
 /** Tilt by the phone's own sense of weight: asked for on a tap, set level both ways round, read when it is held still. */
-import { useEffect, useRef, useState } from 'preact/hooks';
-import { type Felt, levelOf, steady, tiltFrom } from '../../../desk/measured/level.ts';
+import { useState } from 'preact/hooks';
+import { type Felt, levelOf, tiltFrom } from '../../../desk/measured/level.ts';
 import type { Draft } from '../../parts/drafts.ts';
 import type { Json } from '../../state/session.ts';
+import { type Feeling, useFelt } from './use-felt.ts';
 
 interface Props {
   readonly draft: Draft;
   readonly set: (draft: Draft) => void;
 }
 
-/** iOS asks its owner; others have no such word. */
-type Asking = { readonly requestPermission?: () => Promise<string> };
-
-/** Looks that one reading is the mean of, and how long none may come before there is no such sense, ms. */
-const LOOKS = 20;
-const SILENT = 2000;
-
-type State = 'off' | 'asked' | 'on' | 'none' | 'refused';
-
-const words: Readonly<Record<State, string>> = {
+const words: Readonly<Record<Feeling, string>> = {
   off: '',
   asked: 'Looking for the tilt …',
   on: '',
@@ -28,35 +20,9 @@ const words: Readonly<Record<State, string>> = {
 };
 
 export function Level({ draft, set }: Props) {
-  const [state, go] = useState<State>('off');
-  const looks = useRef<Felt[]>([]);
-  const [now, feel] = useState<Felt>();
+  const { state, listening, start, now } = useFelt();
   const [once, setOnce] = useState<Felt>();
   const [turned, setTurned] = useState<Felt>();
-  const listening = state === 'asked' || state === 'on';
-  useEffect(() => {
-    if (!listening) return undefined;
-    const hear = ({ accelerationIncludingGravity: g }: DeviceMotionEvent): void => {
-      if (g?.x == null || g.y == null || g.z == null || Math.hypot(g.x, g.y, g.z) === 0) return;
-      looks.current = [...looks.current.slice(1 - LOOKS), [g.x, g.y, g.z]];
-      go('on');
-      feel(looks.current.length < LOOKS ? undefined : steady(looks.current));
-    };
-    const silent = setTimeout(() => {
-      if (looks.current.length === 0) go('none');
-    }, SILENT);
-    addEventListener('devicemotion', hear);
-    return () => {
-      clearTimeout(silent);
-      removeEventListener('devicemotion', hear);
-    };
-  }, [listening]);
-  const start = async (): Promise<void> => {
-    if (!('DeviceMotionEvent' in globalThis)) return go('none');
-    const { requestPermission } = DeviceMotionEvent as unknown as Asking;
-    const answer = requestPermission ? await requestPermission().catch(() => 'denied') : 'granted';
-    go(answer === 'granted' ? 'asked' : 'refused');
-  };
   const angle = once && now && tiltFrom(levelOf(once, turned), now);
   const take = (side: 'left' | 'right'): void => {
     if (angle === undefined) return;
