@@ -50,8 +50,13 @@ interface Node {
 /** Kind of file and its version: written by the house, not by people. */
 const ownHead: ReadonlySet<string> = new Set(['heedway', 'version']);
 
+/** Made once: a form never changes. */
+const forms = new Map<FileKind, GroupForm>();
+
 export function fileForm(kind: FileKind): GroupForm {
-  return formOf(schemas[kind] as unknown as Node) as GroupForm;
+  const form = forms.get(kind) ?? (formOf(schemas[kind] as unknown as Node) as GroupForm);
+  forms.set(kind, form);
+  return form;
 }
 
 function formOf(node: Node): FieldForm {

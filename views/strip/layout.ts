@@ -76,13 +76,21 @@ export interface Ground {
 
 /** Heights are drawn enlarged so that the profile fills its band, never less than true; below lie the grades' words. */
 export function groundOf(model: StripModel, layout: Layout): Ground {
-  const heights = samples(layout).map((s) => heightAt(model.line, s));
+  const heights = heightsIn(model.line, layout.view);
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const { top, bottom } = layout.profile;
   const perMetre = (layout.right - layout.left) / (layout.view.to - layout.view.from);
   const room = Math.max(layout.size, bottom - top - layout.size * 5.6);
   const times = Math.max(1, Math.min(60, high > low ? room / ((high - low) * perMetre) : 1));
   return { y: (h) => bottom - layout.size * 2.6 - (h - low) * perMetre * times, times };
+}
+
+/** Where the profile bends within a window, and at its ends: nowhere is it higher or lower. */
+function heightsIn(line: StripModel['line'], { from, to }: StripView): number[] {
+  const laps = line.loop ? [-line.length, 0, line.length] : [0];
+  const seen = (at: number): boolean => laps.some((lap) => at + lap > from && at + lap < to);
+  const bends = line.heights.filter(({ at }) => seen(at)).map(({ height }) => height);
+  return [heightAt(line, from), heightAt(line, to), ...bends];
 }
 
 /** A label that takes no more than its share of the drawing; what is cut off is marked, and stands in full in the tables. */

@@ -76,8 +76,9 @@ export function openSheet(width: number, height: number): Sheet {
       taken.push(box);
     },
     put: (ink, text, size, spots) => {
+      const wide = textWidth(text, size);
       for (const spot of spots) {
-        const box = boxOf(text, size, spot);
+        const box = boxOf(wide, size, spot);
         if (!inside(box) || !free(box) || (spot.with && !free(spot.with))) continue;
         taken.push(box, ...(spot.with ? [spot.with] : []));
         return { shape: textShape(ink, spot.x, spot.y, text, size, spot.anchor), spot, box };
@@ -87,8 +88,7 @@ export function openSheet(width: number, height: number): Sheet {
   };
 }
 
-function boxOf(text: string, size: number, { x, y, anchor = 'start' }: Spot): Box {
-  const wide = textWidth(text, size);
+function boxOf(wide: number, size: number, { x, y, anchor = 'start' }: Spot): Box {
   const x0 = x - wide * { start: 0, middle: 0.5, end: 1 }[anchor];
   return { x0, y0: y - size * 0.92, x1: x0 + wide, y1: y + size * 0.28 };
 }

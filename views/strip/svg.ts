@@ -3,9 +3,9 @@
 import { drivenOf } from '../../desk/driven.ts';
 import { senseOf } from '../../engine/answer/chainage.ts';
 import type { Answer } from '../../engine/answer/types.ts';
-import { openOuting } from '../../engine/outing/open.ts';
 import { railsToday } from '../../engine/outing/rails.ts';
 import type { Outing } from '../../engine/outing/types.ts';
+import { loadTrain } from '../../engine/things/train/loaded.ts';
 import { tellFinding } from '../../words/finding.ts';
 import type { Voice } from '../../words/voice.ts';
 import { drawStrip } from './draw.ts';
@@ -23,7 +23,7 @@ export function stripModel(outing: Outing, answer: Answer | null, voice: Voice):
     wheels: answer?.wheels ?? null,
     driven: answer ? drivenOf(answer, voice) : null,
     rails: railsToday(outing),
-    train: openOuting(outing).loaded,
+    train: loadTrain(outing.train, outing.riders),
     marks: answer ? marksOf(answer, voice) : [],
     ...(outing.plannedSpeed === undefined ? {} : { plannedSpeed: outing.plannedSpeed }),
   };

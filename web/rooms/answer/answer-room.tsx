@@ -1,9 +1,10 @@
 /** The answer first: its figures and its sentence, the day, the strip, the findings with their sums and remedies, the counts. */
 
 import { useSignal } from '@preact/signals';
-import { useRef } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
+import { identityOf } from '../../../desk/identity.ts';
 import { testOfAssumed } from '../../../desk/measured/which.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellRemedy } from '../../../words/change.ts';
@@ -143,6 +144,14 @@ function One({
   readonly number: number;
   readonly voice: Voice;
 }) {
+  // What follows the word, counts and remedies, leaves most findings as they are.
+  return useMemo(
+    () => oneFinding(group, number, v),
+    [identityOf(group), number, v.system, v.wording, v.outing],
+  );
+}
+
+function oneFinding(group: Gathered, number: number, v: Voice) {
   const { finding, all } = group;
   const told = tellFinding(finding, v);
   const { from, to } = finding.where;

@@ -1,6 +1,7 @@
 /** The strip on the screen: drag the train along it, set its speed, zoom; the same drawing as on paper. */
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import type { Told } from '../../../desk/asked.ts';
 import { chainageAt, drawMoment, drawStrip } from '../../../views/strip/draw.ts';
 import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
@@ -48,9 +49,18 @@ export function StripView() {
     if (answered) void loadAtHand();
   }, [answered]);
   const words = useComputed(() => voice.value && stripWords(voice.value));
+  // Counts and remedies, which follow, change nothing of the drawing: only a fault in finding them adds a finding.
+  const drawnLast = useRef<Told | null>(null);
+  const toDraw = useComputed(() => {
+    const [now, last] = [told.value, drawnLast.current];
+    const same =
+      now?.asked.id === last?.asked.id && now?.answer.findings.length === last?.answer.findings.length;
+    drawnLast.current = same ? last : now;
+    return drawnLast.current;
+  });
   // The line alone until it has its answer: never a new line under old limits.
   const model = useComputed(() => {
-    const [now, v] = [told.value, voice.value];
+    const [now, v] = [toDraw.value, voice.value];
     if (now) return stripModel(now.asked.outing, now.answer, { ...speech.value, outing: now.asked.outing });
     return v && stripModel(v.outing, null, v);
   });

@@ -180,15 +180,17 @@ function OneCard({ told: now }: { readonly told: Told }) {
             )}
           </div>
         </div>
-        <CardSeats card={card} />
-        {plan && (
-          <section class="card-plan">
-            <h2>{FROM_ABOVE}</h2>
-            <div class="strip still" tabIndex={0} role="region" aria-label={FROM_ABOVE}>
-              <Drawing scene={plan} />
-            </div>
-          </section>
-        )}
+        <div class={plan ? 'card-last' : ''}>
+          <CardSeats card={card} />
+          {plan && (
+            <section class="card-plan">
+              <h2>{FROM_ABOVE}</h2>
+              <div class="strip still" tabIndex={0} role="region" aria-label={FROM_ABOVE}>
+                <Drawing scene={plan} />
+              </div>
+            </section>
+          )}
+        </div>
       </article>
     </>
   );
