@@ -124,6 +124,14 @@ const shown = group({
   ),
 });
 
+const defect = group({
+  of: must(text(), 'of', 'The vehicle or the line, by its name.'),
+  what: must(text(500), 'what', 'What is amiss.'),
+  rejects: must(yes(), 'rejects', 'It may not be used so; else it may, and is to be mended.'),
+  since: must(day(), 'since', 'Day on which it was found.'),
+  record: may(text(200), 'record', 'The inspection in which it was found, and the item.'),
+});
+
 export const outingSchema = group({
   ...head('outing'),
   date: may(day(), 'date', 'The day of the outing.'),
@@ -152,6 +160,7 @@ export const outingSchema = group({
   shown: may(rows(shown, 0, 2000), 'certificates shown', 'What stands for this train and its people.', {
     asked: 'show the certificate, with the last day on which it stands',
   }),
+  defects: may(rows(defect, 0, 2000), 'defects', 'What was found amiss and is not mended.'),
   tests: keptTests(),
 });
 
