@@ -47,13 +47,14 @@ export function openDefects(entries: readonly Entry[]): OpenDefect[] {
   });
 }
 
-/** Daily and before use, gone through on that day: whose. */
-export const inspectedOn = (entries: readonly Entry[], day: string): readonly string[] => [
-  ...new Set(
-    inspections(entries)
-      .filter(
-        ({ from, said }) => dayOf(from.first.body) === day && ['daily', 'before-use'].includes(said.when),
-      )
-      .map(({ said }) => said.of),
-  ),
-];
+export interface Inspected {
+  readonly of: string;
+  /** Hash of the record. */
+  readonly record: string;
+}
+
+/** Daily and before use, gone through on that day. */
+export const inspectedOn = (entries: readonly Entry[], day: string): readonly Inspected[] =>
+  inspections(entries)
+    .filter(({ from, said }) => dayOf(from.first.body) === day && ['daily', 'before-use'].includes(said.when))
+    .map(({ from, said }) => ({ of: said.of, record: from.first.row.hash }));

@@ -122,6 +122,7 @@ const shown = group({
     'service days left',
     'Where it goes by them: how many there are left, the day of the outing among them.',
   ),
+  record: may(text(200), 'record', 'The record that says so; one written by hand has none.'),
 });
 
 const defect = group({

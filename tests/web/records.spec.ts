@@ -139,6 +139,13 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
   expect(await barriers(page)).toEqual([]);
   await keep.click();
   await expect(word).toHaveText(/^hold/);
+  // Another outing of the same engine, which knows nothing of it, does not leave by this device either.
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(word).toHaveText(/^go within limits/);
+  await page.goto(`${url()}#leave`);
+  await page.getByRole('button', { name: 'Put what is recorded into the outing' }).click();
+  await expect(word).toHaveText(/^hold/);
+  await page.goto(`${url()}#inspect`);
   await page.getByLabel('What was done').fill('stay renewed');
   await page.getByRole('button', { name: 'It is mended' }).click();
   await expect(word).toHaveText(/^go within limits/);

@@ -129,9 +129,14 @@ describe('a defect', () => {
     expect(openDefects(before)).toMatchObject([
       { of: engine, item: 'glass', what: 'blows by', rejects: true, since: '2026-05-30' },
     ]);
-    const paper = withShown({}, before, [], '2026-05-31');
+    const paper = withShown(
+      { train: { vehicles: [{ vehicle: { name: engine } }] } },
+      before,
+      [],
+      '2026-05-31',
+    );
     expect(paper['defects']).toMatchObject([{ of: engine, what: 'blows by', rejects: true }]);
-    expect(paper['shown']).toEqual([
+    expect(paper['shown']).toMatchObject([
       { what: 'inspection', of: engine, on: '2026-05-31', until: '2026-05-31' },
     ]);
     await said(store, ada, clockFrom('2026-05-31T10:00:00Z'), 'mended', {
@@ -149,7 +154,7 @@ describe('a defect', () => {
 
   it('is a matter of its own day: an inspection counts on no other', async () => {
     const { entries } = await look(store);
-    expect(inspectedOn(entries, '2026-05-31')).toEqual([engine]);
+    expect(inspectedOn(entries, '2026-05-31').map(({ of }) => of)).toEqual([engine]);
     expect(inspectedOn(entries, '2026-06-01')).toEqual([]);
   });
 
