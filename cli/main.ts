@@ -17,6 +17,7 @@ import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
 import { flagCommand } from './commands/flag.ts';
+import { inspectCommand } from './commands/inspect.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
 import { arriveCommand, leaveCommand, replayCommand } from './commands/leave.ts';
@@ -63,6 +64,7 @@ const commands: readonly Command[] = [
   leaveCommand,
   arriveCommand,
   replayCommand,
+  inspectCommand,
   dueCommand,
   recordsCommand,
   verifyCommand,

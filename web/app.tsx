@@ -28,6 +28,7 @@ const views: Readonly<Record<string, Load>> = {
   parting: () => import('./rooms/parting/room.tsx'),
   sums: () => import('./rooms/sums/sums-room.tsx'),
   mine: () => import('./rooms/mine/mine-room.tsx'),
+  inspect: () => import('./rooms/inspect/room.tsx'),
   due: () => import('./rooms/due/room.tsx'),
   records: () => import('./rooms/records/room.tsx'),
   new: () => import('./rooms/new/new-room.tsx'),

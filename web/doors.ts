@@ -34,6 +34,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'parting', door: 'tools', title: 'If it parts' },
   { id: 'sums', door: 'tools', title: 'Sums' },
   { id: 'mine', door: 'mine', title: 'My papers' },
+  { id: 'inspect', door: 'train', title: 'Inspect' },
   { id: 'due', door: 'mine', title: 'Due' },
   { id: 'records', door: 'mine', title: 'Records' },
   { id: 'new', door: 'mine', title: 'New train and line' },

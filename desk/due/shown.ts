@@ -3,18 +3,19 @@
  * were written, put into its paper. Whether they stand on its day is reckoned from the paper like everything else.
  */
 import { type DueItem, dueOn } from '../../records/due.ts';
+import { type Inspected, inspectedOn, type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
+import { namesIn } from '../names-in.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
 /** Of what nobody can tell how long it stands, nothing is said. */
-function written(
-  { certificate, since, state, last, graceTo, serviceLeft }: DueItem,
+function certificate(
+  { certificate: { what, of, person }, from, since, state, last, graceTo, serviceLeft }: DueItem,
   names: readonly Named[],
 ): Json {
-  const { what, of, person } = certificate;
   const whose = of ?? (person === undefined ? undefined : nameIn(names, person));
   const ends = state === 'unknown' ? {} : { until: last, graceTo, serviceLeft };
   return {
@@ -22,7 +23,39 @@ function written(
     ...(whose === undefined ? {} : { of: whose }),
     on: since,
     ...Object.fromEntries(Object.entries(ends).filter(([, end]) => end !== undefined)),
+    record: from.first.row.hash,
   };
+}
+
+const inspection = ({ of, record }: Inspected, day: string): Json => ({
+  what: 'inspection',
+  of,
+  on: day,
+  until: day,
+  record,
+});
+
+const defect = ({ inspection: { first }, of, item, what, rejects, since }: OpenDefect): Json => ({
+  of,
+  what: what.replace(/\s+/g, ' ').slice(0, MOST_LETTERS),
+  rejects,
+  since,
+  record: `${first.row.hash} ${item}`,
+});
+
+/** As a paper takes it. */
+const MOST_LETTERS = 500;
+
+/**
+ * What is recorded now takes the place of what was recorded before: one that was said anew stands as it was said last, and
+ * what is mended is gone. What was written by hand stays.
+ */
+function renewed(paper: Json, key: 'shown' | 'defects', recorded: readonly Json[]): Json {
+  const before = (paper[key] ?? []) as readonly Json[];
+  const next = [...before.filter((one) => one['record'] === undefined), ...recorded];
+  if (JSON.stringify(next) === JSON.stringify(before)) return paper;
+  const { [key]: _, ...rest } = paper;
+  return next.length === 0 ? rest : { ...rest, [key]: next };
 }
 
 /** @param day of the outing: what its own date says, else today */
@@ -32,9 +65,14 @@ export function withShown(
   names: readonly Named[],
   day: string,
 ): Json {
-  const shown = dueOn(entries, day).map((item) => written(item, names));
-  // What was written into the paper by hand stays: of several the best counts.
-  const byHand = (paper['shown'] ?? []) as readonly Json[];
-  const fresh = shown.filter((one) => !byHand.some((other) => JSON.stringify(other) === JSON.stringify(one)));
-  return fresh.length === 0 ? paper : { ...paper, shown: [...byHand, ...fresh] };
+  const { isVehicle, isLine, isAboard } = namesIn(paper);
+  // What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it.
+  const here = ({ of }: Json): boolean =>
+    of === undefined || [isVehicle, isLine, isAboard].some((is) => is(of as string));
+  const shown = [
+    ...dueOn(entries, day).map((item) => certificate(item, names)),
+    ...inspectedOn(entries, day).map((one) => inspection(one, day)),
+  ].filter(here);
+  const defects = openDefects(entries).map(defect).filter(here);
+  return renewed(renewed(paper, 'shown', shown), 'defects', defects);
 }

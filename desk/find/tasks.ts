@@ -232,6 +232,13 @@ export const tasks: readonly Entry[] = [
     'departure register depart dispatch arrive brake test hose-off briefing service days distance carried',
   ),
   t(
+    '#inspect',
+    'Inspect before use',
+    'Lists gone through with one thumb: what is rejected holds the outing until it is mended.',
+    'heedway inspect',
+    'inspection checklist daily look over defect fault reject mend repair walk track steam car engine',
+  ),
+  t(
     '#due',
     'What is in date, what is due?',
     'Certificates of boilers, brakes, people and the club; is this outing in order here; a calendar file.',

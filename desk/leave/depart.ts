@@ -70,6 +70,8 @@ export type Hindrance =
   | { readonly what: 'day'; readonly of: string; readonly today: string }
   /** Nobody drives. */
   | { readonly what: 'driver' }
+  /** What is recorded here does not stand in the outing: certificates, defects. */
+  | { readonly what: 'records' }
   /** It has left and not arrived. */
   | { readonly what: 'out'; readonly departure: string };
 

@@ -4,6 +4,7 @@
  */
 
 import { slug } from '../../papers/compile/line.ts';
+import { namesIn } from '../names-in.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
 
@@ -37,19 +38,6 @@ interface WrittenRider extends Json {
   readonly heldBy?: string;
 }
 
-/** Of all vehicles, as the outing calls them: those that a count stands for by their numbers. */
-function vehicleNames(paper: Json): readonly string[] {
-  const members = ((paper['train'] as Json | undefined)?.['vehicles'] ?? []) as readonly {
-    readonly name?: string;
-    readonly count?: number;
-    readonly vehicle: { readonly name: string };
-  }[];
-  return members.flatMap(({ name, count = 1, vehicle }) => {
-    const label = name ?? vehicle.name;
-    return count === 1 ? [label] : Array.from({ length: count }, (_, i) => `${label} ${i + 1}`);
-  });
-}
-
 interface WrittenShown extends Json {
   readonly of?: string;
 }
@@ -66,11 +54,11 @@ export function nameless(paper: Json): Json {
     ...(of === undefined ? {} : { group: group(of) }),
     ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),
   }));
-  const [aboard, things] = [new Set(riders.map(({ name }) => slug(name))), new Set(vehicleNames(bare))];
+  const of = namesIn(bare);
   // Of a vehicle, of the club, or of somebody aboard; another person's is no matter of this outing.
   const kept = shown.flatMap((one): WrittenShown[] => {
-    if (one.of === undefined || things.has(one.of)) return [one];
-    return aboard.has(slug(one.of)) ? [{ ...one, of: person(one.of) }] : [];
+    if (one.of === undefined || of.isVehicle(one.of)) return [one];
+    return of.isAboard(one.of) ? [{ ...one, of: person(one.of) }] : [];
   });
   return {
     ...bare,

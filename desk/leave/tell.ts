@@ -22,6 +22,8 @@ export const tellHindrances = (all: readonly Hindrance[]): string[] =>
         return hindranceWords.day(one.of, one.today);
       case 'driver':
         return hindranceWords.driver;
+      case 'records':
+        return hindranceWords.records;
       case 'out':
         return hindranceWords.out(shortHash(one.departure));
     }

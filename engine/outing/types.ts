@@ -2,7 +2,7 @@
 
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
-import type { InDateRule, Shown } from '../things/in-date.ts';
+import type { Defect, InDateRule, Shown } from '../things/in-date.ts';
 import type { Line, RailStretch } from '../things/line/types.ts';
 import type { RailState } from '../things/rail.ts';
 import type { Rider, Train } from '../things/train/types.ts';
@@ -130,6 +130,8 @@ export interface Outing {
   readonly extraLimits: readonly { readonly from: number; readonly to: number; readonly speed: number }[];
   /** Certificates as they stand on its day. */
   readonly shown?: readonly Shown[];
+  /** What is not mended. */
+  readonly defects?: readonly Defect[];
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
   readonly assumed: AssumedValues;

@@ -15,6 +15,7 @@ export const inDateKinds = [
   'driver-competence',
   'guard-competence',
   'fit-for-duty',
+  'inspection',
 ] as const;
 export type InDateKind = (typeof inDateKinds)[number];
 
@@ -26,6 +27,17 @@ export interface InDateRule {
   readonly what: InDateKind;
   readonly of: InDateHolder;
   readonly source: string;
+}
+
+/** What was found amiss and is not mended. */
+export interface Defect {
+  /** Vehicle or line by its name. */
+  readonly of: string;
+  readonly what: string;
+  /** It may not be used; else it may, and is to be mended. */
+  readonly rejects: boolean;
+  /** Day on which it was found. */
+  readonly since: string;
 }
 
 /** A certificate as it stands on the day of the outing; `unknown`: nobody can tell whether it does. */

@@ -136,6 +136,7 @@ export function compileOuting(
     ...(file.date === undefined ? {} : { date: file.date }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
+    ...(file.defects === undefined ? {} : { defects: file.defects }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file) }),
   };
   return withoutExpired(outing, notes);

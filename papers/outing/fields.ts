@@ -122,6 +122,15 @@ const shown = group({
     'service days left',
     'Where it goes by them: how many there are left, the day of the outing among them.',
   ),
+  record: may(text(200), 'record', 'The record that says so; one written by hand has none.'),
+});
+
+const defect = group({
+  of: must(text(), 'of', 'The vehicle or the line, by its name.'),
+  what: must(text(500), 'what', 'What is amiss.'),
+  rejects: must(yes(), 'rejects', 'It may not be used so; else it may, and is to be mended.'),
+  since: must(day(), 'since', 'Day on which it was found.'),
+  record: may(text(200), 'record', 'The inspection in which it was found, and the item.'),
 });
 
 export const outingSchema = group({
@@ -152,6 +161,7 @@ export const outingSchema = group({
   shown: may(rows(shown, 0, 2000), 'certificates shown', 'What stands for this train and its people.', {
     asked: 'show the certificate, with the last day on which it stands',
   }),
+  defects: may(rows(defect, 0, 2000), 'defects', 'What was found amiss and is not mended.'),
   tests: keptTests(),
 });
 

@@ -7,6 +7,8 @@ import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
 import { EXPECTED, readInterval } from '../due/interval.ts';
+import { whens } from '../inspection/fields.ts';
+import { results } from '../inspection/read.ts';
 import { figure } from '../schema/quantity.ts';
 
 const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
@@ -91,8 +93,32 @@ const certificate = group({
   ),
 });
 
+// ---- inspections
+
+const looked = group({
+  item: must(text(60), 'item', 'Id of the item in its list.'),
+  ask: must(text(400), 'ask', 'What was looked at, as the list asked it.'),
+  result: must(choice(...results), 'result', 'Right; to be mended and usable; rejected.'),
+  value: may(text(40), 'value', 'The figure that it was judged by.'),
+  note: may(remark(), 'note', 'What is amiss.'),
+});
+
+const inspection = group({
+  list: must(text(), 'list', 'Name of the list that was gone through.'),
+  listHash: must(hash(), 'hash of the list', 'SHA-256 of its canonical text.'),
+  when: must(choice(...whens), 'when', 'When it is gone through.'),
+  of: must(text(), 'of', 'What was looked at, by its name.'),
+  looked: must(rows(looked, 1, 200), 'looked at', 'Every item of the list.'),
+});
+
+const mended = group({
+  inspection: must(hash(), 'inspection', 'The record in which it was found.'),
+  item: must(text(60), 'item', 'Which item of it.'),
+  what: must(remark(), 'what was done', 'How it was mended or made good.'),
+});
+
 const note = group({ text: must(remark(), 'text', 'Anything worth keeping.') });
 
-export const kinds = { author, departure, arrival, certificate, note } as const;
+export const kinds = { author, departure, arrival, certificate, inspection, mended, note } as const;
 export type Kind = keyof typeof kinds;
 export type Content<K extends Kind> = z.output<(typeof kinds)[K]>;

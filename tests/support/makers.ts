@@ -132,6 +132,10 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'out-of-date': () => asksForBoiler('out'),
   'not-shown': () => asksForBoiler(),
   'in-grace': () => asksForBoiler('grace'),
+  'defect-open': () => {
+    const of = plain(2).train.vehicles[0].name;
+    return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });
+  },
   'no-brake-answers': () => {
     const outing = plain(2);
     return {

@@ -122,4 +122,31 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
     page.getByRole('button', { name: 'Save the days for a calendar' }).click(),
   ]);
   expect(readFileSync(await download.path(), 'utf8')).toContain('DTSTART;VALUE=DATE:20270531');
+
+  // And an engine that is rejected holds it, until somebody says what was done.
+  await page.goto(`${url()}#inspect`);
+  await page.getByRole('button', { name: 'Steam engine, daily (example)' }).click();
+  await expect(page.getByLabel('Of', { exact: true })).toHaveValue('Fenwick');
+  for (const right of await page.getByRole('button', { name: 'right', exact: true }).all())
+    await right.click();
+  await page
+    .getByRole('group', { name: /^No leak/ })
+    .getByRole('button', { name: 'REJECTED' })
+    .click();
+  const keep = page.getByRole('button', { name: 'Record it' });
+  await expect(keep).toBeDisabled();
+  await page.getByLabel('What is amiss').fill('firebox weeps');
+  expect(await barriers(page)).toEqual([]);
+  await keep.click();
+  await expect(word).toHaveText(/^hold/);
+  // Another outing of the same engine, which knows nothing of it, does not leave by this device either.
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(word).toHaveText(/^go within limits/);
+  await page.goto(`${url()}#leave`);
+  await page.getByRole('button', { name: 'Put what is recorded into the outing' }).click();
+  await expect(word).toHaveText(/^hold/);
+  await page.goto(`${url()}#inspect`);
+  await page.getByLabel('What was done').fill('stay renewed');
+  await page.getByRole('button', { name: 'It is mended' }).click();
+  await expect(word).toHaveText(/^go within limits/);
 });

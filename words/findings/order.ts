@@ -13,6 +13,10 @@ export const orderWords = {
     what: `Nobody has shown that it stands: ${tellInDate(what)}, of ${of}.`,
     why: asked,
   }),
+  'defect-open': ({ severity, facts: { what, of, since } }) => ({
+    what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
+    why: 'It stays open until a record says that it is mended.',
+  }),
   'in-grace': ({ facts: { what, of, last } }) => ({
     what: `In grace: ${tellInDate(what)}, of ${of}${last === undefined ? '' : `, which stood to ${last}`}.`,
     why: 'It still stands, and is due.',

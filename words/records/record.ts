@@ -14,8 +14,13 @@ export const kindWords: Readonly<Record<Kind, string>> = {
   departure: 'departure',
   arrival: 'arrival',
   certificate: 'certificate',
+  inspection: 'inspection',
+  mended: 'mended',
   note: 'note',
 };
+
+/** What an item is found to be. */
+export const resultWords = { right: 'right', limit: 'to be mended', reject: 'REJECTED' } as const;
 
 /** As much of a hash as tells records apart. */
 export const shortHash = (hash: string): string => hash.slice(0, 8);
@@ -30,6 +35,11 @@ const tell: Tell = {
     `arrived, of ${shortHash(departure)}${events === undefined ? '' : `: ${events}`}`,
   certificate: ({ what, of, person, on, until, interval, by }, names) =>
     `${tellInDate(what)} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
+  inspection: ({ list, of, looked }) => {
+    const amiss = looked.filter(({ result }) => result !== 'right');
+    return `${list}, of ${of}: ${amiss.length === 0 ? 'all right' : amiss.map(({ result, ask, note }) => `${resultWords[result]}: ${note ?? ask}`).join('; ')}`;
+  },
+  mended: ({ inspection, item, what }) => `mended, ${item} of ${shortHash(inspection)}: ${what}`,
   note: ({ text }) => text,
 };
 

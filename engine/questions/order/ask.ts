@@ -7,10 +7,27 @@ import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 
-export const askOrder = (outing: Outing): Finding[] =>
-  (outing.host.inDate ?? []).flatMap((rule) =>
+export const askOrder = (outing: Outing): Finding[] => [
+  ...(outing.host.inDate ?? []).flatMap((rule) =>
     holders(outing, rule.of).flatMap((holder) => about(outing, rule, holder)),
-  );
+  ),
+  ...defects(outing),
+];
+
+/** Of this train and this line; what is amiss elsewhere is no matter of it. */
+function defects({ defects = [], train, line }: Outing): Finding[] {
+  return defects.flatMap(({ of, what, rejects, since }) => {
+    const vehicle = train.vehicles.find(({ name }) => name === of);
+    if (!vehicle && of !== line.name) return [];
+    return [
+      makeFinding('defect-open', rejects ? 'forbids' : 'limits', 'host', {
+        where: vehicle ? { vehicle: vehicle.id } : {},
+        facts: { what, of, since },
+        source: 'an inspection, as it was recorded',
+      }),
+    ];
+  });
+}
 
 interface Holder {
   /** Absent: the club. */

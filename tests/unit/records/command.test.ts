@@ -34,6 +34,19 @@ describe('heedway records', () => {
     const out = at('due', '--on', '2026-06-01');
     expect([out.status, out.stdout]).toEqual([20, expect.stringContaining('OUT OF DATE')]);
 
+    const inspect = ['inspect', 'record', 'car-before-use', '--of', 'Light car 1', '--right'];
+    const half = at(...inspect, 'seats');
+    expect([half.status, half.stderr]).toEqual([2, expect.stringContaining('wheels: not said')]);
+    expect(at(...inspect, 'rest', '--reject', 'wheels=cracked').status).toBe(20);
+    const held = at('check', 'examples/steam-light.json', '--no-remedies');
+    expect([held.status, held.stdout]).toEqual([
+      20,
+      expect.stringContaining('Rejected: Light car 1, cracked'),
+    ]);
+    const [defect] = JSON.parse(at('inspect', 'defects', '--json').stdout);
+    expect(at('inspect', 'mend', defect.record.slice(0, 8), 'wheels', 'new wheelset').status).toBe(0);
+    expect(at('check', 'examples/steam-light.json', '--no-remedies').status).toBe(10);
+
     const file = join(folder, 'club.jsonl');
     expect(at('records', 'export', '--out', file).status).toBe(0);
     const text = readFileSync(file, 'utf8');

@@ -113,15 +113,17 @@ describe('service days', () => {
   });
 });
 
+const outing = { train: { vehicles: [{ vehicle: { name: 'Fenwick' } }] }, riders: [{ name: 'Quenby' }] };
+
 describe('shown to the host of an outing', () => {
   const show = async (day: string, ...certificates: readonly Json[]): Promise<unknown> =>
-    withShown({}, (await shed(...certificates)).entries, [], day)['shown'];
+    withShown(outing, (await shed(...certificates)).entries, [], day)['shown'];
 
   it('with the last day on which it stands, by its rule', async () => {
     const graced = hydraulic('2025-01-31', {
       interval: 'annually, not to exceed 14 months, 5 days of grace',
     });
-    expect(await show('2026-05-31', graced)).toEqual([
+    expect(await show('2026-05-31', graced)).toMatchObject([
       {
         what: 'boiler-hydraulic-test',
         of: 'Fenwick',
@@ -133,19 +135,49 @@ describe('shown to the host of an outing', () => {
   });
   it('without an end, where nobody can tell how long it stands', async () => {
     const both = hydraulic('2025-01-01', { interval: '3 years, 31 service days' });
-    expect(await show('2026-05-31', both)).toEqual([
-      { what: 'boiler-hydraulic-test', of: 'Fenwick', on: '2025-01-01' },
-    ]);
+    const [only] = (await show('2026-05-31', both)) as readonly Json[];
+    expect(Object.keys(only)).toEqual(['what', 'of', 'on', 'record']);
   });
   it('from the one that counts, where one came too soon after it', async () => {
     const track = { what: 'track-inspection', interval: 'weekly, at least 3 days between' };
     const two = await show('2026-05-08', { ...track, on: '2026-05-01' }, { ...track, on: '2026-05-03' });
-    expect(two).toEqual([{ what: 'track-inspection', on: '2026-05-01', until: '2026-05-08' }]);
+    expect(two).toMatchObject([{ what: 'track-inspection', on: '2026-05-01', until: '2026-05-08' }]);
+  });
+  it('as it was said last: the record says anew what stood in the paper', async () => {
+    const { store } = await shed(hydraulic('2025-01-01', { until: '2030-01-01', interval: '10 years' }));
+    const { entries } = await look(store);
+    const paper = withShown(outing, entries, [], '2026-05-31');
+    const shorter = { ...entries[0].body.content, until: '2026-05-30' };
+    await said(store, ada, clockFrom('2026-05-30T08:00:00Z'), 'certificate', shorter, entries[0].row.hash);
+    const anew = withShown(paper, (await look(store)).entries, [], '2026-05-31');
+    expect(anew['shown']).toMatchObject([{ until: '2026-05-30' }]);
+  });
+  it('nothing of another vehicle or person', async () => {
+    const { store } = await shed(
+      { ...hydraulic('2025-01-01'), of: 'Granite' },
+      { what: 'insurance', on: '2026-01-01' },
+    );
+    for (const name of ['Quenby', 'Somebody Else']) {
+      const { person } = await personNamed(store, name);
+      await said(store, ada, clockFrom('2026-01-02T08:00:00Z'), 'certificate', {
+        what: 'first-aid',
+        person,
+        on: '2026-01-01',
+        until: '2029-01-01',
+        by: 'A school',
+      });
+    }
+    const paper = withShown(outing, (await look(store)).entries, await store.names(), '2026-05-31');
+    const shown = paper['shown'] as readonly { readonly what: string; readonly of?: string }[];
+    expect(shown.map(({ what, of }) => [what, of]).sort()).toEqual([
+      ['first-aid', 'Quenby'],
+      ['insurance', undefined],
+    ]);
   });
   it('beside what was written by hand, once', async () => {
     const { entries } = await shed(hydraulic('2025-01-01'));
     const hand = { what: 'insurance', on: '2026-01-01', until: '2026-12-31' };
-    const once = withShown({ shown: [hand] }, entries, [], '2026-05-31');
+    const once = withShown({ ...outing, shown: [hand] }, entries, [], '2026-05-31');
     expect(once['shown']).toEqual([hand, expect.objectContaining({ until: '2028-01-01' })]);
     expect(withShown(once, entries, [], '2026-05-31')).toBe(once);
   });

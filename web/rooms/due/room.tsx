@@ -5,13 +5,13 @@ import './due.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
-import { withShown } from '../../../desk/due/shown.ts';
 import { dueOn } from '../../../records/due.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { tellDue } from '../../../words/records/due.ts';
 import { save } from '../../parts/save.ts';
 import { barred, clock, type Kept, kept, openRecords } from '../../state/records.ts';
-import { change, type Json, outing, paper, told, voice } from '../../state/session.ts';
+import { outing, told, voice } from '../../state/session.ts';
+import { showToHost } from '../../state/shown.ts';
 import { Begin } from '../records/begin.tsx';
 import { Add } from './add.tsx';
 
@@ -34,7 +34,7 @@ export function Room() {
   );
 }
 
-const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace']);
+const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace', 'defect-open']);
 
 /** What the host of the outing on the screen asks for, by its answer. */
 function HereToday({ now }: { readonly now: Kept }) {
@@ -45,17 +45,14 @@ function HereToday({ now }: { readonly now: Kept }) {
   const found = answer?.findings.filter(({ code }) => orderCodes.has(code)) ?? [];
   const day = outing.value?.date ?? clock.now().slice(0, 10);
   const show = (): void => {
-    const next = withShown(paper.value, now.entries, now.names, day) as Json;
-    said.value =
-      next === paper.value
-        ? 'No certificates are recorded here.'
-        : 'The certificates that are recorded here stand in the outing now.';
-    change(next);
+    said.value = showToHost(now)
+      ? 'What is recorded here stands in the outing now.'
+      : 'Nothing is recorded here that does not stand in the outing already.';
   };
   return (
     <section aria-label="In order here today?">
       <h2>In order here on {day}?</h2>
-      {asked === 0 ? (
+      {asked === 0 && found.length === 0 ? (
         <p>The host of this outing asks for nothing to be in date: its rules are under Line.</p>
       ) : found.length === 0 ? (
         <p>

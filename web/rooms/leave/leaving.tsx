@@ -7,8 +7,9 @@ import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
-import { clock, person, record, saying } from '../../state/records.ts';
+import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
+import { showToHost, standsInOuting } from '../../state/shown.ts';
 
 /** What was recorded last, told where the next one may leave already. */
 const said: { text: string } = { text: '' };
@@ -25,7 +26,11 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
     all,
     outing.train.vehicles.map(({ name }) => name),
   ).map(({ departure }) => departure.first.row.hash);
-  const inTheWay = hindrances(stands, done.value, today, out);
+  const unshown = kept.value !== null && !standsInOuting(kept.value);
+  const inTheWay = [
+    ...hindrances(stands, done.value, today, out),
+    ...(unshown ? [{ what: 'records' } as const] : []),
+  ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
   const left = inTheWay.some(({ what }) => what === 'checks');
   const leave = async (against?: string): Promise<void> => {
@@ -65,6 +70,11 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
             <li key={line}>It may not leave as it is: {line}.</li>
           ))}
         </ul>
+      )}
+      {unshown && (
+        <button type="button" onClick={() => kept.value && showToHost(kept.value)}>
+          Put what is recorded into the outing
+        </button>
       )}
       {inTheWay.some(({ what }) => what === 'day') && (
         <button type="button" onClick={() => edit(['date'], today)}>

@@ -43,6 +43,9 @@ export function Room() {
           <a class="button" href="#due">
             What is due
           </a>
+          <a class="button" href="#inspect">
+            Inspect
+          </a>
           <a class="button" href="#records">
             Records
           </a>

@@ -1,0 +1,37 @@
+/** Whose names an outing's paper knows: its vehicles, its line, and who is aboard. */
+import { slug } from '../papers/compile/line.ts';
+
+type Json = Readonly<Record<string, unknown>>;
+
+export interface Names {
+  readonly isVehicle: (name: string) => boolean;
+  readonly isLine: (name: string) => boolean;
+  /** By the letters by which the papers tell people apart. */
+  readonly isAboard: (name: string) => boolean;
+}
+
+/** @param paper an outing's with all parts in it */
+export function namesIn(paper: Json): Names {
+  const vehicles = new Set(vehicleNames(paper));
+  const riders = (paper['riders'] ?? []) as readonly { readonly name: string }[];
+  const aboard = new Set(riders.map(({ name }) => slug(name)));
+  const line = (paper['line'] as Json | undefined)?.['name'];
+  return {
+    isVehicle: (name) => vehicles.has(name),
+    isLine: (name) => name === line,
+    isAboard: (name) => aboard.has(slug(name)),
+  };
+}
+
+/** As the outing calls them: those that a count stands for by their numbers. */
+function vehicleNames(paper: Json): readonly string[] {
+  const members = ((paper['train'] as Json | undefined)?.['vehicles'] ?? []) as readonly {
+    readonly name?: string;
+    readonly count?: number;
+    readonly vehicle: { readonly name: string };
+  }[];
+  return members.flatMap(({ name, count = 1, vehicle }) => {
+    const label = name ?? vehicle.name;
+    return count === 1 ? [label] : Array.from({ length: count }, (_, i) => `${label} ${i + 1}`);
+  });
+}

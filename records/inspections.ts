@@ -1,0 +1,60 @@
+/** Inspections: what was found amiss and is not mended, and which were gone through on a day. */
+import { checkContent } from '../papers/record/check.ts';
+import type { Content } from '../papers/record/fields.ts';
+import { type Standing, standing } from './amended.ts';
+import { dayOf, type Entry } from './record.ts';
+
+export interface OpenDefect {
+  readonly inspection: Standing;
+  readonly of: string;
+  readonly item: string;
+  readonly what: string;
+  readonly rejects: boolean;
+  /** Day on which it was found. */
+  readonly since: string;
+}
+
+type Inspection = Content<'inspection'>;
+
+const inspections = (entries: readonly Entry[]): { readonly from: Standing; readonly said: Inspection }[] =>
+  standing(entries, 'inspection').flatMap((from) => {
+    const read = checkContent('inspection', from.content);
+    return read.ok ? [{ from, said: read.value }] : [];
+  });
+
+const keyOf = (hash: string, item: string): string => `${hash} ${item}`;
+
+/** A later inspection in which it is right closes nothing: only a record that says what was done does. */
+export function openDefects(entries: readonly Entry[]): OpenDefect[] {
+  const mended = new Set(
+    standing(entries, 'mended').flatMap(({ content }) => {
+      const read = checkContent('mended', content);
+      return read.ok ? [keyOf(read.value.inspection, read.value.item)] : [];
+    }),
+  );
+  return inspections(entries).flatMap(({ from, said }) => {
+    const { hash } = from.first.row;
+    return said.looked
+      .filter(({ item, result }) => result !== 'right' && !mended.has(keyOf(hash, item)))
+      .map(({ item, ask, note, value, result }) => ({
+        inspection: from,
+        of: said.of,
+        item,
+        what: `${note ?? ask}${value === undefined ? '' : ` (${value})`}`,
+        rejects: result === 'reject',
+        since: dayOf(from.first.body),
+      }));
+  });
+}
+
+export interface Inspected {
+  readonly of: string;
+  /** Hash of the record. */
+  readonly record: string;
+}
+
+/** Daily and before use, gone through on that day. */
+export const inspectedOn = (entries: readonly Entry[], day: string): readonly Inspected[] =>
+  inspections(entries)
+    .filter(({ from, said }) => dayOf(from.first.body) === day && ['daily', 'before-use'].includes(said.when))
+    .map(({ from, said }) => ({ of: said.of, record: from.first.row.hash }));

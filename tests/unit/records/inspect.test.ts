@@ -1,0 +1,172 @@
+/** Inspections: every item is said, figures judge by their bands, and what is amiss stays open until it is mended. */
+import { describe, expect, it } from 'vitest';
+import { exampleLists } from '../../../data/inspection-lists/index.ts';
+import { withShown } from '../../../desk/due/shown.ts';
+import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
+import { askOrder } from '../../../engine/questions/order/ask.ts';
+import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
+import { readList } from '../../../papers/inspection/read.ts';
+import { inspectedOn, openDefects } from '../../../records/inspections.ts';
+import { look } from '../../../records/ledger.ts';
+import { memoryStore } from '../../../records/stores/memory.ts';
+import { author, clockFrom, said } from '../../support/club-records.ts';
+import { plain } from '../../support/rules.ts';
+
+const list = (items: readonly object[]): InspectionList => {
+  const read = readList({
+    heedway: 'inspection-list',
+    version: 1,
+    name: 'Daily',
+    when: 'daily',
+    of: 'engine',
+    source: 'invented',
+    items,
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.troubles));
+  return read.value;
+};
+const glass = { id: 'glass', ask: 'Glass clear' };
+const back = {
+  id: 'back',
+  ask: 'Back to back',
+  measured: {
+    kind: 'length',
+    right: { from: '171 mm', to: '172 mm' },
+    limit: { from: '170.5 mm', to: '172.5 mm' },
+  },
+};
+
+describe('the lists that come along', () => {
+  it.each(Object.entries(exampleLists))(
+    '%s can be read, is marked as an example and names its source',
+    (_, json) => {
+      const read = readList(json);
+      if (!read.ok) throw new Error(JSON.stringify(read.troubles));
+      expect(read.value.example).toBe(true);
+      expect(read.value.source).toMatch(/example/);
+    },
+  );
+  it('leave whoever looks at most two taps an item that is right, and three minutes for all', () => {
+    for (const json of Object.values(exampleLists)) {
+      const read = readList(json);
+      // Of two taps and seven seconds each (common practice, no source) twenty-five are three minutes.
+      if (read.ok) expect(read.value.items.length).toBeLessThanOrEqual(25);
+    }
+  });
+});
+
+describe('a list', () => {
+  it.each([
+    ['an id twice', [glass, glass]],
+    [
+      'a limit within what is right',
+      [{ ...back, measured: { ...back.measured, limit: { from: '171.5 mm' } } }],
+    ],
+    ['a figure of another kind', [{ ...back, measured: { kind: 'length', right: { from: '3 psi' } } }]],
+    [
+      'a band that ends before it begins',
+      [{ ...back, measured: { kind: 'length', right: { from: '2 mm', to: '1 mm' } } }],
+    ],
+  ])('with %s is refused', (_, items) => expect(() => list(items)).toThrow());
+});
+
+describe('an item', () => {
+  const measured = list([back]).items[0];
+  const of = (item: InspectionItem, looked: Looked) => resultOf(item, looked);
+
+  it('is judged by its figure, ends of the bands included', () => {
+    const at = (value: string) => of(measured, { value });
+    expect(['171 mm', '172 mm', '170.5 mm', '172.5 mm', '170.4 mm', '172.6 mm'].map(at)).toEqual([
+      'right',
+      'right',
+      'limit',
+      'limit',
+      'reject',
+      'reject',
+    ]);
+  });
+  it('is no better than what is said of it, nor than its figure', () => {
+    expect(of(measured, { value: '171.5 mm', result: 'limit' })).toBe('limit');
+    expect(of(measured, { value: '170.4 mm', result: 'right' })).toBe('reject');
+  });
+  it('that is measured is not right without its figure; it may be rejected without', () => {
+    expect(of(measured, { result: 'right' })).toBeUndefined();
+    expect(of(measured, { result: 'right', value: 'about right' })).toBeUndefined();
+    expect(of(measured, { result: 'reject' })).toBe('reject');
+  });
+  it('that is not said, or is amiss and nobody said how, is lacking', async () => {
+    const both = list([glass, back]);
+    const why = (all: Record<string, Looked>) => lackingIn(both, all).map((l) => [l.item.id, l.why]);
+    expect(why({})).toEqual([
+      ['glass', 'not-said'],
+      ['back', 'not-said'],
+    ]);
+    expect(why({ glass: { result: 'reject' }, back: { value: 'x' } })).toEqual([
+      ['glass', 'no-note'],
+      ['back', 'no-figure'],
+    ]);
+    expect(why({ glass: { result: 'right' }, back: { value: '171.5 mm' } })).toEqual([]);
+    await expect(inspectionContent(both, 'Fenwick', {})).rejects.toThrow(RangeError);
+  });
+});
+
+const [store, ada] = [memoryStore(), await author()];
+const engine = plain(2).train.vehicles[0].name;
+const inspected = async (day: string, looked: Looked) =>
+  said(
+    store,
+    ada,
+    clockFrom(`${day}T08:00:00Z`),
+    'inspection',
+    await inspectionContent(list([glass]), engine, { glass: looked }),
+  );
+const bad = await inspected('2026-05-30', { result: 'reject', note: 'blows by' });
+await inspected('2026-05-31', { result: 'right' });
+
+describe('a defect', () => {
+  it('stays open, though another day it is found right, until a record says that it is mended', async () => {
+    const before = (await look(store)).entries;
+    expect(openDefects(before)).toMatchObject([
+      { of: engine, item: 'glass', what: 'blows by', rejects: true, since: '2026-05-30' },
+    ]);
+    const paper = withShown(
+      { train: { vehicles: [{ vehicle: { name: engine } }] } },
+      before,
+      [],
+      '2026-05-31',
+    );
+    expect(paper['defects']).toMatchObject([{ of: engine, what: 'blows by', rejects: true }]);
+    expect(paper['shown']).toMatchObject([
+      { what: 'inspection', of: engine, on: '2026-05-31', until: '2026-05-31' },
+    ]);
+    await said(store, ada, clockFrom('2026-05-31T10:00:00Z'), 'mended', {
+      inspection: bad.row.hash,
+      item: 'glass',
+      what: 'new packing',
+    });
+    const after = (await look(store)).entries;
+    expect(openDefects(after)).toEqual([]);
+    const hand = { of: engine, what: 'bent rod', rejects: false, since: '2026-05-01' };
+    const both = { ...paper, defects: [...(paper['defects'] as object[]), hand] };
+    expect(withShown(both, after, [], '2026-05-31')['defects']).toEqual([hand]);
+    expect(withShown(paper, after, [], '2026-05-31')).not.toHaveProperty('defects');
+  });
+
+  it('is a matter of its own day: an inspection counts on no other', async () => {
+    const { entries } = await look(store);
+    expect(inspectedOn(entries, '2026-05-31').map(({ of }) => of)).toEqual([engine]);
+    expect(inspectedOn(entries, '2026-06-01')).toEqual([]);
+  });
+
+  it('forbids where it is rejected, limits where it is to be mended, and is no matter of another train', () => {
+    const found = (of: string, rejects: boolean) =>
+      askOrder(plain(2, { defects: [{ of, what: 'x', rejects, since: '2026-05-30' }] })).map((f) => [
+        f.code,
+        f.severity,
+      ]);
+    expect(found(engine, true)).toEqual([['defect-open', 'forbids']]);
+    expect(found(engine, false)).toEqual([['defect-open', 'limits']]);
+    expect(found(plain(2).line.name, true)).toEqual([['defect-open', 'forbids']]);
+    expect(found('Another engine', true)).toEqual([]);
+  });
+});

@@ -1,0 +1,58 @@
+/** What is amiss and not mended; closed by saying what was done. */
+import { useSignal } from '@preact/signals';
+import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
+import { resultWords } from '../../../words/records/record.ts';
+import { type Kept, kept, record, saying } from '../../state/records.ts';
+import { showToHost } from '../../state/shown.ts';
+
+export function Defects({ now }: { readonly now: Kept }) {
+  const open = openDefects(now.entries);
+  if (open.length === 0) return null;
+  return (
+    <section aria-label="Not mended">
+      <h2>Not mended</h2>
+      <ul class="records">
+        {open.map((defect) => (
+          <Defect key={`${defect.inspection.first.row.hash} ${defect.item}`} defect={defect} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Defect({ defect }: { readonly defect: OpenDefect }) {
+  const { inspection, of, item, what, rejects, since } = defect;
+  const done = useSignal('');
+  const fault = useSignal('');
+  const mend = async (): Promise<void> => {
+    try {
+      const content = { inspection: inspection.first.row.hash, item, what: done.value.trim() };
+      await record({ kind: 'mended', content });
+      if (kept.value) showToHost(kept.value);
+    } catch (error) {
+      fault.value = saying(error);
+    }
+  };
+  return (
+    <li>
+      <span>
+        <strong>{rejects ? resultWords.reject : resultWords.limit}</strong> {of}: {what} (found {since})
+      </span>
+      <span class="written">
+        <label>
+          What was done{' '}
+          <input
+            value={done.value}
+            onInput={(e) => {
+              done.value = e.currentTarget.value;
+            }}
+          />
+        </label>
+        <button type="button" disabled={done.value.trim() === ''} onClick={() => void mend()}>
+          It is mended
+        </button>
+      </span>
+      {fault.value !== '' && <p role="alert">{fault.value}</p>}
+    </li>
+  );
+}
