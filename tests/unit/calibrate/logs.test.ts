@@ -1,9 +1,17 @@
 /** Logs of a phone: from a roll and a stop that are known exactly, back to them; and each log that is none in a clear word. */
 import { describe, expect, it } from 'vitest';
 import type { Felt } from '../../../desk/measured/level.ts';
-import { coastFrom, type FromLog, type LogAbout, stillOf, stopFrom } from '../../../desk/measured/log.ts';
+import {
+  coastFrom,
+  type FromLog,
+  gradeChange,
+  type LogAbout,
+  stillOf,
+  stopFrom,
+} from '../../../desk/measured/log.ts';
 import { importLog, type Log } from '../../../papers/import/log.ts';
-import { logFault } from '../../../words/measured/logs.ts';
+import { gradeWords, logFault } from '../../../words/measured/logs.ts';
+import { assumedOuting } from '../../support/true-trains.ts';
 
 const logOf = (text: string, file = 'log.csv'): Log => {
   const read = importLog(text, file);
@@ -78,6 +86,29 @@ describe('a stop', () => {
     const still = table('time (s),x (g),y (g),z (g)', () => [0.01, 0, 1]);
     expect(stillOf(logOf(still))?.[0]).toBeCloseTo(0.01, 4);
     expect(stillOf(logOf(feltTable))).toBeUndefined();
+  });
+});
+
+describe('the ground under a stop that was felt', () => {
+  const flatThenUp = {
+    ...assumedOuting(1),
+    line: {
+      ...assumedOuting(1).line,
+      heights: [
+        { at: 0, height: 0 },
+        { at: 200, height: 0 },
+        { at: 400, height: 4 },
+      ],
+    },
+  };
+  it('is said where it does not rise evenly, the way that it ran', () => {
+    const change = (from: number, restAt: number, way: 'forward' | 'reverse' = 'forward') =>
+      gradeChange(flatThenUp, { way, from, restAt });
+    expect(change(80, 120)).toBeUndefined();
+    expect(change(340, 360)).toBeUndefined();
+    expect(change(120, 350)).toBeCloseTo(0.02, 3);
+    expect(change(350, 120, 'reverse')).toBeCloseTo(0.02, 3);
+    expect(gradeWords(0.02)).toContain('rises more by 2.0 %');
   });
 });
 
