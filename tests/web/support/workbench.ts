@@ -8,8 +8,14 @@ const CAUTIONS = 'I have read this';
 const ROOM = { files: 'files', papers: 'papers', card: 'card', answer: 'answer' } as const;
 
 export async function goTo(page: Page, room: keyof typeof ROOM): Promise<void> {
-  await page.evaluate((to) => {
+  await page.evaluate(async (to) => {
+    if (location.hash === `#${to}`) return;
+    // The page hears of it first, and draws before this goes on.
+    const heard = new Promise<void>((on) =>
+      addEventListener('hashchange', () => setTimeout(on), { once: true }),
+    );
     location.hash = to;
+    await heard;
   }, ROOM[room]);
   await expect(page.locator('main')).not.toContainText('Opening …');
 }
