@@ -65,7 +65,7 @@ export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.lengt
 
 /**
  * @param step grid step of the potential, m
- * @param samples stops drawn per reference place to set the cautious scenario; 0 takes the bounds themselves
+ * @param samples stops drawn to set the cautious scenarios; 0 takes the bounds themselves
  */
 export function prepare(context: OutingContext, step = 0.5, samples = 1000): Prepared {
   const { outing, line, loaded } = context;

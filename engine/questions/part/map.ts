@@ -2,7 +2,7 @@
  * Every gap at every metre: what becomes of tail and head if the train parts there without a chain, as
  * unlucky as a cautious stop is.
  *
- * Head and tail share one scenario (the same rails, the same blocks). The head is braked by whatever is left
+ * Head and tail are each as unlucky as one in a hundred of their own. The head is braked by whatever is left
  * on it. The tail's way is told as if the head kept clear of it: pushing on a braked head it goes less far.
  */
 

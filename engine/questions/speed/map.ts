@@ -78,7 +78,7 @@ export function speedMap(
     } else reason[j] = byStopping[j] ? ceilings.length + available.reason[j] : cap.reason[j];
     const run = Math.min(speed[j], planned);
     likelyStop[j] = stopDistance(models.likely, grid[j], run);
-    // The cautious scenario is set at a few places: elsewhere it may be the milder, and is then not what counts.
+    // Caution is set on a few kinds of ground: elsewhere it may be the milder, and is then not what counts.
     const cautious = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
     cautiousStop[j] = Math.max(cautious, likelyStop[j]);
     gap[j] = gapNeeded(cautiousStop[j], margin, least);
