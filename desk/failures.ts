@@ -47,7 +47,7 @@ export function lookAtFailures(outing: Outing, spacing = 1): FailureLook {
   const { context, ready, of } = inquire(outing);
   const { data, findings } = askFailures({
     context,
-    caution: ready.caution(outing.conditions.railState),
+    careful: ready.careful,
     speeds: of(speed).data.running,
     bodies: of(balance).data.data,
     spacing,

@@ -3,7 +3,8 @@
 import { inLineOrder, senseOf, type Turn, turnFindings, turnOf } from '../engine/answer/chainage.ts';
 import { inquire } from '../engine/answer/inquiry.ts';
 import { ranked } from '../engine/answer/verdict.ts';
-import { likely, type Scenario } from '../engine/motion/scenario.ts';
+import type { Careful } from '../engine/motion/caution.ts';
+import { likely } from '../engine/motion/scenario.ts';
 import type { OutingContext } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { balance } from '../engine/questions/balance/question.ts';
@@ -73,7 +74,7 @@ interface Opened {
   readonly bodies: Bodies;
   readonly chains: readonly ChainRow[];
   readonly turn: Turn;
-  readonly caution: Scenario;
+  readonly careful: Careful;
 }
 
 function open(outing: Outing): Opened {
@@ -84,7 +85,7 @@ function open(outing: Outing): Opened {
     bodies: of(balance).data.data,
     chains: of(chains).data,
     turn: turnOf(outing),
-    caution: ready.caution(outing.conditions.railState),
+    careful: ready.careful,
   };
 }
 
@@ -104,14 +105,14 @@ export function openPartings(outing: Outing): Partings {
 }
 
 function lookInto(opened: Opened, outing: Outing, { speed, spacing }: PartingAsk): PartingLook {
-  const { context, running, bodies, chains, caution } = opened;
+  const { context, running, bodies, chains, careful } = opened;
   const speeds = speed === undefined ? running : new Float64Array(running.length).fill(speed);
   const { data, findings } = askParting({
     context,
     chains,
     speeds,
     bodies,
-    caution,
+    careful,
     all: true,
     ...(spacing === undefined ? {} : { spacing }),
   });
@@ -239,17 +240,17 @@ export interface PartingPlay {
 }
 
 function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): PartingPlay {
-  const { context, running, chains, turn, caution } = opened;
+  const { context, running, chains, turn, careful } = opened;
   const here = turn(ask.at);
   const node = Math.min(running.length - 1, Math.max(0, Math.round(here / basis.grid.step)));
   const speed = ask.speed ?? running[node];
   const chained = ask.chained ?? chainHolds(chains[ask.gap].verdict);
-  const scenario = ask.likely ? likely : caution;
+  const luck = ask.likely ? likely : careful;
   const start = node * basis.grid.step;
-  const apart = followParting(basis, ask.gap, start, speed, chained, scenario);
+  const apart = followParting(basis, ask.gap, start, speed, chained, luck);
   const meeting = chained ? undefined : touching(apart);
   const together = meeting !== undefined && meeting.apart < AS_ONE;
-  const { head, tail } = together ? followParting(basis, ask.gap, start, speed, true, scenario) : apart;
+  const { head, tail } = together ? followParting(basis, ask.gap, start, speed, true, luck) : apart;
   const place = tail.end.place >= 0 ? context.line.places[tail.end.place].name : undefined;
   return {
     gap: ask.gap,

@@ -5,9 +5,15 @@
 
 import { senseOf, turnOf } from '../engine/answer/chainage.ts';
 import { once } from '../engine/base/remember.ts';
-import { emptyTrace, type MapModels, modelOf, type StopModel } from '../engine/motion/model.ts';
+import {
+  cautiousModel,
+  emptyTrace,
+  type MapModels,
+  modelOf,
+  type StopModel,
+} from '../engine/motion/model.ts';
 import { prepare } from '../engine/motion/prepare.ts';
-import { likely as likelyScenario, type Scenario } from '../engine/motion/scenario.ts';
+import { type Caution, likely as likelyScenario } from '../engine/motion/scenario.ts';
 import { stopInto } from '../engine/motion/stop.ts';
 import type { StopFigure } from '../engine/motion/stop-result.ts';
 import { openTimed, stopMargin, type TimedOuting } from '../engine/outing/open.ts';
@@ -25,7 +31,7 @@ export interface StopsAtHand {
   readonly sense: 1 | -1;
   readonly trainLength: number;
   /** Stop from a chainage of the line and a speed. @param caution as found with the answer: to seek it is dear */
-  readonly stop: (at: number, speed: number, caution: Scenario) => StopAtHand;
+  readonly stop: (at: number, speed: number, caution: Caution) => StopAtHand;
 }
 
 export function openStopsAtHand(timed: TimedOuting): StopsAtHand {
@@ -36,12 +42,15 @@ export function openStopsAtHand(timed: TimedOuting): StopsAtHand {
   const margin = stopMargin(context);
   const least = outing.host.leastGap?.value;
   const inputs = once(() => ready.inputs(outing.conditions.railState));
-  let made: { readonly caution: Scenario; readonly models: MapModels } | undefined;
-  const modelsWith = (caution: Scenario): MapModels => {
+  let made: { readonly caution: Caution; readonly models: MapModels } | undefined;
+  const modelsWith = (caution: Caution): MapModels => {
     if (made?.caution !== caution)
       made = {
         caution,
-        models: { likely: modelOf(inputs(), likelyScenario, false), cautious: modelOf(inputs(), caution) },
+        models: {
+          likely: modelOf(inputs(), likelyScenario, false),
+          cautious: cautiousModel(inputs(), caution),
+        },
       };
     return made.models;
   };

@@ -2,7 +2,7 @@
 import { firstAnswer, told } from '../engine/answer/answer.ts';
 import { inquireInto, type OpenInquiry } from '../engine/answer/inquiry.ts';
 import type { Answer } from '../engine/answer/types.ts';
-import type { Scenario } from '../engine/motion/scenario.ts';
+import type { Caution } from '../engine/motion/scenario.ts';
 import { openTimed, type TimedOuting, timeOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 
@@ -18,7 +18,7 @@ export interface Reply {
   /** Before the first answer: the outing with the times of its brakes, for stops at hand. */
   readonly timed?: TimedOuting;
   /** With the first answer: what stands for one stop in a hundred, so that stops at hand need not seek it again. */
-  readonly caution?: Scenario;
+  readonly caution?: Caution;
   readonly fault?: string;
   readonly last: boolean;
 }

@@ -3,7 +3,7 @@
 import { amount } from '../base/quantity.ts';
 import { once } from '../base/remember.ts';
 import { leastBrake } from '../motion/held.ts';
-import { type MapModels, modelOf, type StopModel } from '../motion/model.ts';
+import { cautiousModel, type MapModels, modelOf, type StopModel } from '../motion/model.ts';
 import type { Prepared } from '../motion/prepare.ts';
 import { likely } from '../motion/scenario.ts';
 import { stopDistance } from '../motion/stop.ts';
@@ -50,7 +50,7 @@ function stopsWith(looked: Looked, ready: Prepared, state: RailState): Stops {
     ? ready.models(state)
     : {
         likely: modelOf(ready.inputs(state), likely, false),
-        cautious: modelOf(ready.inputs(state), looked.cautionOf(state)),
+        cautious: cautiousModel(ready.inputs(state), looked.cautionOf(state)),
       };
   const quick = once(() => quickLook(looked, ready, models.cautious));
   const close = once(() => closeLook(looked, ready, models, state));

@@ -1,7 +1,7 @@
 /** A train of some number of cars as the counts look at it, and what they find. */
 
 import type { Prepared } from '../motion/prepare.ts';
-import type { Scenario } from '../motion/scenario.ts';
+import type { Caution } from '../motion/scenario.ts';
 import type { OutingContext } from '../outing/open.ts';
 import type { Ceiling } from '../questions/question.ts';
 import type { RailState } from '../things/rail.ts';
@@ -20,7 +20,7 @@ export interface Looked {
   readonly grid: Float64Array;
   /** Of host, places, vehicles and balance. */
   readonly ceilings: readonly Ceiling[];
-  readonly cautionOf: (state: RailState) => Scenario;
+  readonly cautionOf: (state: RailState) => Caution;
   /** The outing's own train: looked at as closely as the verdict does. */
   readonly own: boolean;
 }

@@ -13,12 +13,12 @@ import { GRAVITY } from '../base/constants.ts';
 import type { Sum, SumRef } from '../base/sum.ts';
 import { potentialAt } from '../things/line/potential.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
-import { stopDistance } from './stop.ts';
+import { stopDistance, telling } from './stop.ts';
 import { RAMP_STEPS } from './stop-inputs.ts';
 import { motionSums } from './sums.ts';
 
 /** Share of the brake that must be left over by the fall for an even grade to say anything. */
-const SLIM = 0.1;
+const SLIM = 0.15;
 
 /**
  * Undefined without a brake, and where a brake just holds the fall: such a stop hangs on every metre of ground.
@@ -27,12 +27,13 @@ const SLIM = 0.1;
  * @param fall grade for a stop that does not end, rise over run
  */
 export function evenStop(
-  model: StopModel,
+  cautious: StopModel,
   mass: number,
   at: number,
   speed: number,
   fall = 0,
 ): SumRef | undefined {
+  const model = telling(cautious, at, speed);
   const { reaction, inertia, massFactor, b, c, tilt } = model;
   const a = model.a - tilt;
   const heavy = mass * massFactor;

@@ -9,7 +9,7 @@
 import { pick } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
 import { emptyRails, layRails, type Rails } from './rails.ts';
-import type { Own, Scenario } from './scenario.ts';
+import type { Caution, Own, Scenario } from './scenario.ts';
 import { setForces } from './scenario-forces.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
@@ -76,6 +76,8 @@ export interface StopModel {
   trace: StopTrace;
   /** Where the rail is in another state; undefined: nowhere. */
   rails: Rails | undefined;
+  /** Other scenarios that stand for the same luck: the longest stop of all counts. */
+  readonly beside: readonly StopModel[];
   readonly scratch: Scratch;
 }
 
@@ -136,6 +138,7 @@ export function emptyModel(inputs: StopInputs): StopModel {
     sliding: 0,
     trace: emptyTrace(),
     rails: inputs.elsewhere.length > 0 ? emptyRails(inputs, emptyModel) : undefined,
+    beside: [],
     scratch: {
       drawn: new Float64Array(inputs.groups),
       limit: new Float64Array(inputs.groups),
@@ -227,6 +230,11 @@ export function modelOf(inputs: StopInputs, scenario: Scenario, wary = true): St
   const model = emptyModel(inputs);
   layScenario(model, inputs, scenario, wary);
   return model;
+}
+
+/** The model of one stop in a hundred. */
+export function cautiousModel(inputs: StopInputs, [first, ...others]: Caution): StopModel {
+  return { ...modelOf(inputs, first), beside: others.map((scenario) => modelOf(inputs, scenario)) };
 }
 
 /** Factor of one channel at a speed. */

@@ -15,10 +15,11 @@ import { buildPotential, type Potential, type Stretch } from '../things/line/pot
 import type { Line } from '../things/line/types.ts';
 import { type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
-import { cautiousScenario, type Speeds } from './caution.ts';
-import { type MapModels, modelOf, type StopModel } from './model.ts';
+import { type Careful, cautiousScenarios } from './caution.ts';
+import { cautiousModel, type MapModels, modelOf, type StopModel } from './model.ts';
+import type { Speeds } from './references.ts';
 import type { Case } from './sample.ts';
-import { likely, type Scenario, unsafeBy } from './scenario.ts';
+import { type Caution, likely, unsafeBy } from './scenario.ts';
 import { buildInputs, heldOn, type InputsElsewhere, type StopInputs, type Today } from './stop-inputs.ts';
 
 /** How far beyond a point-to-point line's end, or beyond one lap, a stop is followed, m. */
@@ -36,8 +37,10 @@ export interface Prepared {
   readonly heldOn: (state: RailState) => StopModel;
   /** The steepest fall under the train's head, at the speed meant. */
   readonly steepest: Case;
-  /** The scenario that stands for one stop in a hundred. */
-  readonly caution: (state: RailState) => Scenario;
+  /** What stands for one stop in a hundred. */
+  readonly caution: (state: RailState) => Caution;
+  /** How parts of the train are set the same caution by themselves. */
+  readonly careful: Careful;
 }
 
 export function potentialOf(
@@ -62,7 +65,7 @@ export const beyondOf = (line: Line): number => (line.loop ? Math.max(line.lengt
 
 /**
  * @param step grid step of the potential, m
- * @param samples stops drawn per reference place to set the cautious scenario; 0 takes the bounds themselves
+ * @param samples stops drawn to set the cautious scenarios; 0 takes the bounds themselves
  */
 export function prepare(context: OutingContext, step = 0.5, samples = 1000): Prepared {
   const { outing, line, loaded } = context;
@@ -70,7 +73,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
   const kits = new Map<RailState, StopInputs>();
-  const cautions = new Map<RailState, Scenario>();
+  const cautions = new Map<RailState, Caution>();
   const models = new Map<RailState, MapModels>();
   const kitOn = (state: RailState, today: Partial<Today>): StopInputs =>
     buildInputs(
@@ -84,9 +87,11 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
     );
   const inputs = (state: RailState): StopInputs =>
     remember(kits, state, () => kitOn(state, { elsewhere: kitsElsewhere(context, state, potential, kitOn) }));
-  const caution = (state: RailState): Scenario =>
+  const caution = (state: RailState): Caution =>
     remember(cautions, state, () =>
-      samples === 0 ? unsafeBy(1) : cautiousScenario(inputs(state), speedsOf(outing), line.length, samples),
+      samples === 0
+        ? [unsafeBy(1)]
+        : cautiousScenarios(inputs(state), speedsOf(outing), line.length, samples),
     );
   return {
     context,
@@ -95,12 +100,13 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
     potential,
     inputs,
     steepest: steepestFall(context, potential),
-    heldOn: (state) => modelOf(heldOn(inputs(state)), caution(state)),
+    heldOn: (state) => cautiousModel(heldOn(inputs(state)), caution(state)),
     caution,
+    careful: { run: speedMeant(outing), draws: Math.ceil(samples / 5) },
     models: (state) =>
       remember(models, state, () => ({
         likely: modelOf(inputs(state), likely, false),
-        cautious: modelOf(inputs(state), caution(state)),
+        cautious: cautiousModel(inputs(state), caution(state)),
       })),
   };
 }

@@ -27,6 +27,12 @@ export interface Scenario {
   spotFactor: number;
 }
 
+/**
+ * What stands for one stop in a hundred: whichever of these scenarios makes a stop longest tells it. The first says what fall
+ * is held.
+ */
+export type Caution = readonly Scenario[];
+
 export const likely: Scenario = {
   adhesion: 0,
   brake: 0,

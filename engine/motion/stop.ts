@@ -86,6 +86,26 @@ export function stopInto(model: StopModel, s0: number, v0: number, out: StopTrac
  * @param w m/s, 0 ≤ w < v0, or both 0
  */
 export function slowInto(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
+  slowAlone(model, s0, v0, w, out);
+  for (const other of model.beside) {
+    if (out.distance === Infinity) return;
+    slowAlone(other, s0, v0, w, other.trace);
+    if (other.trace.distance > out.distance) Object.assign(out, other.trace);
+  }
+}
+
+/** The one of a model's scenarios that tells a stop, by itself. */
+export function telling(model: StopModel, s0: number, v0: number): StopModel {
+  let longest: StopModel = { ...model, beside: [] };
+  let most = stopDistance(longest, s0, v0);
+  for (const other of model.beside) {
+    const distance = stopDistance(other, s0, v0);
+    if (distance > most) [longest, most] = [other, distance];
+  }
+  return longest;
+}
+
+function slowAlone(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
   slowWithoutSpot(model, s0, v0, w, out);
   const { rails } = model;
   if (rails && meetsOther(rails, model.length, s0, s0 + out.distance))

@@ -1,6 +1,6 @@
 /** Laws of a train that parts and of the flag behind a stopped one. Fixed seeds. */
 import { describe, expect, it } from 'vitest';
-import { exact } from '../../engine/base/quantity.ts';
+import { exact, type Quantity } from '../../engine/base/quantity.ts';
 import { emptyTrace, modelOf } from '../../engine/motion/model.ts';
 import { likely, unsafeBy } from '../../engine/motion/scenario.ts';
 import { stopInto } from '../../engine/motion/stop.ts';
@@ -12,6 +12,8 @@ import { followParting } from '../../engine/questions/part/case.ts';
 import { halvesAt } from '../../engine/questions/part/map.ts';
 import type { Basis } from '../../engine/questions/part/part.ts';
 import { emptyRoll, noTraffic, roll } from '../../engine/questions/part/roll.ts';
+import { railStates } from '../../engine/things/rail.ts';
+import { dressed } from '../support/dressed-outings.ts';
 import { onPlane } from '../support/plane.ts';
 import { drawer, randomOuting } from '../support/random-outings.ts';
 import { type Ready, ready } from '../support/ready.ts';
@@ -21,6 +23,29 @@ const basisFor = ({ context }: Ready): Basis =>
   basisOf(context, Math.ceil(context.line.length / 0.5), { rolling: [], grounds: [] });
 
 const seeds = Array.from({ length: runs(30, 300) }, (_, i) => i + 1);
+
+describe('caution of a tail', () => {
+  it('is its own: a rail on which it does not slide, as bad as it may be, never makes it better', () => {
+    const outing = dressed(20577);
+    const { adhesion } = outing.assumed;
+    const less = (q: Quantity): Quantity => ({
+      ...q,
+      low: q.low * 0.9,
+      value: q.value * 0.9,
+      high: q.high * 0.9,
+    });
+    const worse = { ...outing.assumed, adhesion: { ...adhesion } };
+    for (const state of railStates) worse.adhesion[state] = less(adhesion[state]);
+    const [was, is] = [outing, { ...outing, assumed: worse }].map((o) => {
+      const r = ready(o);
+      return halvesAt(basisFor(r), 1, r.prepared.careful).tail;
+    });
+    for (const key of ['a', 'b', 'c', 'fullAt'] as const) expect(is[key], key).toBe(was[key]);
+    expect(is.model.force).toEqual(was.model.force);
+    // It is unlucky all the same.
+    expect(was.a).toBeLessThan(halvesAt(basisFor(ready(outing)), 1, likely).tail.a);
+  });
+});
 
 describe('a chain that holds', () => {
   it('makes the parted tail equal to the coupled train', () => {

@@ -7,7 +7,7 @@ import { exact } from '../../engine/base/quantity.ts';
 import type { SumDiffers, SumOutcome } from '../../engine/base/sum.ts';
 import { brakeForce, type StopModel } from '../../engine/motion/model.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
-import { stopDistance } from '../../engine/motion/stop.ts';
+import { stopDistance, telling } from '../../engine/motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
@@ -40,7 +40,8 @@ export interface FindingSum {
 }
 
 /** The cautious stop from there, and what the steepest fall on its way leaves of the brake. */
-function stopBeside(model: StopModel, at: number, speed: number): { stop: number; leftOver: number } {
+function stopBeside(cautious: StopModel, at: number, speed: number): { stop: number; leftOver: number } {
+  const model = telling(cautious, at, speed);
   const stop = stopDistance(model, at, speed);
   const brake = brakeForce(model.force, speed * Math.SQRT1_2);
   const { pull } = hardestPull(model, at, at + stop);

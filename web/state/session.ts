@@ -6,7 +6,7 @@
 import { batch, computed, signal, untracked } from '@preact/signals';
 import { type Asked, asking, type Told, type Trial, telling } from '../../desk/asked.ts';
 import type { Answer } from '../../engine/answer/types.ts';
-import type { Scenario } from '../../engine/motion/scenario.ts';
+import type { Caution } from '../../engine/motion/scenario.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { TimedOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
@@ -216,7 +216,7 @@ interface Held {
   /** The outing with the times of its brakes, as the worker reckons them. */
   readonly timed: TimedOuting | undefined;
   /** What stands for one stop in a hundred, as the worker found it. */
-  readonly caution: Scenario | undefined;
+  readonly caution: Caution | undefined;
   /** Absent until its first stage is there. */
   readonly answer: Answer | undefined;
   /** Everything is told: counts and remedies too. */

@@ -8,7 +8,7 @@
  */
 
 import { amount } from '../../base/quantity.ts';
-import type { Scenario } from '../../motion/scenario.ts';
+import type { Careful } from '../../motion/caution.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { frictionAt } from '../../things/brake/force.ts';
 import { taken } from '../assumptions/taken.ts';
@@ -46,8 +46,8 @@ export interface FailureRow extends Case {
 
 export interface FailureQuestion {
   readonly context: OutingContext;
-  /** How unlucky: the caution of a stop. */
-  readonly caution: Scenario;
+  /** How unlucky: as one in a hundred, with the brakes that are left. */
+  readonly careful: Careful;
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
@@ -63,11 +63,11 @@ const HASTE = 3;
 
 /** The worst case of each failure, in the order of `failures`. */
 export function askFailures(question: FailureQuestion): Findings<FailureRow[]> {
-  const { context, caution, speeds, bodies, spacing, each } = question;
+  const { context, careful, speeds, bodies, spacing, each } = question;
   const basis = question.basis ?? basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? HASTE);
   if (nodes.length === 0) return { findings: [], data: [] };
-  const maps = wholeMaps(basis, caution, nodes, speeds);
+  const maps = wholeMaps(basis, careful, nodes, speeds);
   const all = casesOf(context);
   const cases = (each ? all : strongestCocks(all)).map((c) => ({
     ...c,

@@ -25,7 +25,7 @@ export const singleFailures: Question<FailureRow[]> = {
   ask: ({ context, ready, of }) => {
     const { findings, data } = askFailures({
       context,
-      caution: ready.caution(context.outing.conditions.railState),
+      careful: ready.careful,
       speeds: of(speed).data.running,
       bodies: of(balance).data.data,
     });

@@ -4,7 +4,7 @@
  */
 
 import { amount } from '../../base/quantity.ts';
-import type { Scenario } from '../../motion/scenario.ts';
+import type { Careful } from '../../motion/caution.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { isElectric } from '../../things/brake/kinds/index.ts';
 import { unsaidAt } from '../../things/train/chains.ts';
@@ -38,8 +38,8 @@ export interface GapParting {
 export interface PartingQuestion {
   readonly context: OutingContext;
   readonly chains: readonly ChainRow[];
-  /** How unlucky: 0 likely, 1 everything at its unsafe bound; the share of a cautious stop. */
-  readonly caution: Scenario;
+  /** How unlucky: each part as one in a hundred of its own. */
+  readonly careful: Careful;
   /** Running speed by node of the speed map's grid, m/s. */
   readonly speeds: Float64Array;
   readonly bodies: Bodies;
@@ -83,20 +83,20 @@ function partings({
   bodies,
   spacing,
   all,
-  caution: scenario,
+  careful,
   basis: known,
 }: PartingQuestion): GapParting[] {
   if (chains.length === 0) return [];
   const basis = known ?? basisOf(context, speeds.length - 1, bodies);
   const nodes = startNodes(basis, spacing ?? (all ? 1 : HASTE));
-  const whole = wholeMaps(basis, scenario, nodes, speeds);
+  const whole = wholeMaps(basis, careful, nodes, speeds);
   return chains.map(({ gap, verdict }): GapParting => {
     const holds = chainHolds(verdict);
     const loose = all || !holds;
     return {
       gap,
       chain: verdict,
-      ...(loose ? { map: mapGap(basis, halvesAt(basis, gap, scenario), nodes, speeds, all) } : {}),
+      ...(loose ? { map: mapGap(basis, halvesAt(basis, gap, careful), nodes, speeds, all) } : {}),
       ...(holds ? { held: hoseOff(basis, whole, gap, false) } : {}),
     };
   });

@@ -1,8 +1,7 @@
 /** One parting, followed in time: both halves from the moment they part to where each ends. */
-import type { Scenario } from '../../motion/scenario.ts';
 import { type BrakesLeft, wholeLeft } from './brakes-left.ts';
 import { halvesAt, trafficOf } from './map.ts';
-import { type Basis, type Part, partOf } from './part.ts';
+import { type Basis, type Luck, type Part, partOf } from './part.ts';
 import { emptyRoll, noTraffic, roll } from './roll.ts';
 import type { Path, Roll, Traffic } from './types.ts';
 
@@ -41,26 +40,28 @@ export function followParting(
   at: number,
   speed: number,
   chained: boolean,
-  scenario: Scenario,
+  luck: Luck,
 ): PartingCase {
   const node = Math.round(at / basis.grid.step);
   const start = node * basis.grid.step;
   if (chained) {
-    const motion = wholeMotion(basis, gap, node, speed, scenario);
+    const motion = wholeMotion(basis, gap, node, speed, luck);
     return { gap, at: start, speed, chained, head: motion, tail: motion };
   }
-  const { head, tail, headLeft, tailLeft } = halvesAt(basis, gap, scenario, scenario.brake < 0);
+  const { head, tail, headLeft, tailLeft } = halvesAt(basis, gap, luck, isUnlucky(luck));
   const ahead = follow(head, headLeft, node, speed, noTraffic);
   const traffic = trafficOf(basis);
   return { gap, at: start, speed, chained, head: ahead, tail: follow(tail, tailLeft, node, speed, traffic) };
 }
 
+const isUnlucky = (luck: Luck): boolean => 'draws' in luck || luck.brake < 0;
+
 /** Held by its chain the train stays whole, with what each half's brakes do once hose and cable are torn. */
-function wholeMotion(basis: Basis, gap: number, node: number, speed: number, scenario: Scenario): HalfMotion {
+function wholeMotion(basis: Basis, gap: number, node: number, speed: number, luck: Luck): HalfMotion {
   const { context } = basis;
   const last = context.loaded.vehicles.length - 1;
   const left = wholeLeft(context, gap, false);
-  const part = partOf(basis, 0, last, left.groups, scenario, scenario.brake < 0);
+  const part = partOf(basis, 0, last, left.groups, luck, isUnlucky(luck));
   return follow(part, left, node, speed, trafficOf(basis));
 }
 

@@ -2,14 +2,14 @@
  * Every gap at every metre: what becomes of tail and head if the train parts there without a chain, as
  * unlucky as a cautious stop is.
  *
- * Head and tail share one scenario (the same rails, the same blocks). The head is braked by whatever is left
+ * Head and tail are each as unlucky as one in a hundred of their own. The head is braked by whatever is left
  * on it. The tail's way is told as if the head kept clear of it: pushing on a braked head it goes less far.
  */
 
-import type { Scenario } from '../../motion/scenario.ts';
+import { once } from '../../base/remember.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import { type BrakesLeft, brakesLeft } from './brakes-left.ts';
-import { type Basis, type Part, partOf } from './part.ts';
+import { type Basis, type Luck, type Part, partOf } from './part.ts';
 import { emptyRoll, noTraffic, roll } from './roll.ts';
 import { outcomes, type Traffic } from './types.ts';
 
@@ -44,16 +44,20 @@ export interface GapMap {
 }
 
 /** @param wary see `layScenario`: off for a drawn or the likely scenario */
-export function halvesAt(basis: Basis, gap: number, scenario: Scenario, wary = true): Halves {
+export function halvesAt(basis: Basis, gap: number, luck: Luck, wary = true): Halves {
   const { context } = basis;
   const last = context.loaded.vehicles.length - 1;
   const headLeft = brakesLeft(context, 0, gap, 'head');
   const tailLeft = brakesLeft(context, gap + 1, last, 'tail');
   const part = (first: number, to: number, groups: readonly BrakedGroup[]): Part =>
-    partOf(basis, first, to, groups, scenario, wary);
+    partOf(basis, first, to, groups, luck, wary);
+  // Mostly only the tail is followed.
+  const head = once(() => part(0, gap, headLeft.groups));
   return {
     gap,
-    head: part(0, gap, headLeft.groups),
+    get head() {
+      return head();
+    },
     tail: part(gap + 1, last, tailLeft.groups),
     headLeft,
     tailLeft,

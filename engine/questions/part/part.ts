@@ -4,6 +4,7 @@
  */
 
 import { exact } from '../../base/quantity.ts';
+import { type Careful, cautionOfPart } from '../../motion/caution.ts';
 import { modelOf, type StopModel, settledAfter } from '../../motion/model.ts';
 import { gradeSpread } from '../../motion/prepare.ts';
 import type { Scenario } from '../../motion/scenario.ts';
@@ -52,6 +53,9 @@ export interface Part {
   readonly placed?: Placed;
 }
 
+/** One scenario for all parts, or one draw in a hundred of each by itself. */
+export type Luck = Scenario | Careful;
+
 /** What all parts of one outing share. */
 export interface Basis {
   readonly context: OutingContext;
@@ -70,13 +74,13 @@ export function partOf(
   first: number,
   last: number,
   groups: readonly BrakedGroup[],
-  scenario: Scenario,
+  luck: Luck,
   wary = true,
 ): Part {
   const { context, grid } = basis;
   const train = slice(context.loaded, first, last);
   const front = train.vehicles[0].behind;
-  const brakes = brakesOf(basis, front, train, groups, scenario, wary);
+  const brakes = brakesOf(basis, front, train, groups, luck, wary);
   const { model } = brakes;
   const { inertia } = model;
   const rear = front + train.length;
@@ -100,34 +104,24 @@ export function partOf(
   };
 }
 
-/** The same vehicles with other brakes left to them, in the same scenario. */
-export function rebraked(
-  basis: Basis,
-  { placed: _, ...part }: Part,
-  groups: readonly BrakedGroup[],
-  scenario: Scenario,
-  wary = true,
-): Part {
-  const train = slice(basis.context.loaded, part.first, part.last);
-  return { ...part, ...brakesOf(basis, part.front, train, groups, scenario, wary) };
-}
-
 /** The brakes on the day's rail, and where another rail lies. @param front of the half behind the train's head, m */
 function brakesOf(
   { context, grid }: Basis,
   front: number,
   train: LoadedTrain,
   groups: readonly BrakedGroup[],
-  scenario: Scenario,
+  luck: Luck,
   wary: boolean,
 ): Pick<Part, 'braked' | 'fullAt' | 'model' | 'placed'> {
   const day = context.outing.conditions.railState;
-  const laid = (state: RailState): Laid => laidOn(context, train, groups, scenario, wary, state);
+  const others = railsMet(context, day).filter((state) => state !== day);
+  const inputsOn = (state: RailState): StopInputs => inputsOf(context, train, groups, state);
+  const scenario = 'draws' in luck ? carefully(inputsOn, day, others, luck) : luck;
+  const laid = (state: RailState): Laid => laidOn(inputsOn(state), scenario, wary);
   const own = laid(day);
   const { model } = own;
   const braked = model.force.some((f) => f > 0) || model.block.some((f) => f > 0);
   const fullAt = settledAfter(model);
-  const others = railsMet(context, day).filter((state) => state !== day);
   if (!braked || others.length === 0) return { braked, fullAt, model };
   const pieces = railsMetBy(context, day, context.loaded.length + REACH, grid.cells * grid.step + REACH);
   const rails = others.map((state) => {
@@ -178,25 +172,39 @@ interface Laid {
   readonly model: StopModel;
 }
 
-function laidOn(
+const laidOn = (inputs: StopInputs, scenario: Scenario, wary: boolean): Laid => ({
+  inputs,
+  model: modelOf(inputs, scenario, wary),
+});
+
+function inputsOf(
   context: OutingContext,
   train: LoadedTrain,
   groups: readonly BrakedGroup[],
-  scenario: Scenario,
-  wary: boolean,
   state: RailState,
-): Laid {
+): StopInputs {
   const { outing } = context;
   const adhesion = outing.assumed.adhesion[state];
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
   const bare = unsanded(outing.assumed, state);
-  const inputs = buildInputs(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
+  return buildInputs(train, groups, noPotential, adhesion, exact(0), outing.assumed, {
     state,
     bare,
     grade: gradeSpread(context),
     blocksOn: wetter(outing.conditions.railState, state),
   });
-  return { inputs, model: modelOf(inputs, scenario, wary) };
+}
+
+/** Caution of the part itself, on whatever rail it meets. */
+function carefully(
+  inputsOn: (state: RailState) => StopInputs,
+  day: RailState,
+  others: readonly RailState[],
+  careful: Careful,
+): Scenario {
+  const nowhere = { from: new Float64Array(0), to: new Float64Array(0) };
+  const elsewhere = others.map((state) => ({ inputs: inputsOn(state), ...nowhere }));
+  return cautionOfPart({ ...inputsOn(day), elsewhere }, careful);
 }
 
 function perKilogram(ground: Ground, factor: number): Ground {

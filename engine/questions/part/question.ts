@@ -26,7 +26,7 @@ export const part: Question<GapParting[]> = {
     askParting({
       context,
       chains: of(chains).data,
-      caution: ready.caution(context.outing.conditions.railState),
+      careful: ready.careful,
       speeds: of(speed).data.running,
       bodies: of(balance).data.data,
     }),

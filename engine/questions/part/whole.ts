@@ -2,10 +2,9 @@
  * The whole train running on with the brakes that something has left it: parted and held by its chain, or with a
  * hose off. Each is followed and ranked as a tail is.
  */
-import type { Scenario } from '../../motion/scenario.ts';
 import { type BrakesLeft, wholeLeft } from './brakes-left.ts';
 import { type GapMap, mapGap } from './map.ts';
-import { type Basis, partOf, rebraked } from './part.ts';
+import { type Basis, type Luck, partOf } from './part.ts';
 
 /** Maps of the whole train by the brakes left: gaps that leave the same share one. */
 export interface WholeMaps {
@@ -15,23 +14,20 @@ export interface WholeMaps {
 const keyOf = (left: BrakesLeft): string =>
   left.groups.map((g) => `${g.vehicle} ${g.group} ${g.gear.id} ${g.deadTime.value}`).join();
 
-export function wholeMaps(
-  basis: Basis,
-  scenario: Scenario,
-  nodes: Int32Array,
-  speeds: Float64Array,
-): WholeMaps {
+export function wholeMaps(basis: Basis, luck: Luck, nodes: Int32Array, speeds: Float64Array): WholeMaps {
   const last = basis.context.loaded.vehicles.length - 1;
-  const train = partOf(basis, 0, last, [], scenario);
   const known = new Map<string, GapMap>();
+  const follow = (left: BrakesLeft, gap: number): GapMap => {
+    const whole = partOf(basis, 0, last, left.groups, luck);
+    const halves = { gap, head: whole, tail: whole, headLeft: left, tailLeft: left };
+    return mapGap(basis, halves, nodes, speeds, false);
+  };
   return {
     of: (left, gap) => {
       const key = keyOf(left);
-      const whole = rebraked(basis, train, left.groups, scenario);
-      const halves = { gap, head: whole, tail: whole, headLeft: left, tailLeft: left };
-      const map = known.get(key) ?? mapGap(basis, halves, nodes, speeds, false);
+      const map = known.get(key) ?? follow(left, gap);
       known.set(key, map);
-      return { ...map, gap, halves };
+      return { ...map, gap, halves: { ...map.halves, gap, headLeft: left, tailLeft: left } };
     },
   };
 }

@@ -16,6 +16,8 @@ const SPEED_FIT = 0.01;
 /** A stop grows between linearly and squarely with speed: steps go as if by the power 1.6. */
 const POWER = 1 / 1.6;
 const MOST_TRIES = 60;
+/** Speed of the stop that the model's trace is left with by the search. */
+let tried = Number.NaN;
 /** After these, halving. */
 const STEPS_BY_POWER = 8;
 
@@ -32,6 +34,7 @@ export function speedThatStops(
   cap: number,
   guess: number,
 ): number {
+  tried = Number.NaN;
   if (cap <= 0 || available <= 0) return 0;
   let low = 0;
   let high = cap;
@@ -39,6 +42,7 @@ export function speedThatStops(
   let capTried = v === cap;
   for (let i = 0; i < MOST_TRIES; i++) {
     const d = stopDistance(model, s, v);
+    tried = v;
     if (d <= available) {
       if (v === cap || high - v < 1e-6 * cap) return v;
       if (d >= available * (1 - FIT) && (d < LONG_STOP * v || high - v < SPEED_FIT * v)) return v;
@@ -58,6 +62,7 @@ export function speedThatStops(
  * Permitted speeds on the grid.
  *
  * @param ceiling m/s per grid point, from all reasons but stopping
+ * @param settled called at each point with its speed, the model's trace being of the stop from it
  * @returns speeds (m/s) and, per point, whether stopping set it
  */
 export function limitsByStopping(
@@ -66,6 +71,7 @@ export function limitsByStopping(
   step: number,
   ceiling: Float64Array,
   available: Float64Array,
+  settled: (j: number) => void = () => {},
 ): { speed: Float64Array; byStopping: Uint8Array } {
   const count = ceiling.length;
   const speed = new Float64Array(count);
@@ -83,6 +89,8 @@ export function limitsByStopping(
       // The stop that was last computed, mostly the one accepted.
       room = model.trace.distance < Infinity ? model.trace.distance : available[j];
     } else guess = 0;
+    if (tried !== v) stopDistance(model, from + j * step, v);
+    settled(j);
   }
   return { speed, byStopping };
 }

@@ -44,12 +44,20 @@ export function speedMap(
     driverBehind(outing, context.loaded),
   );
   const step = grid[1] - grid[0];
+  const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
+  const stops = new Float64Array(grid.length);
   const { speed, byStopping } = limitsByStopping(
     models.cautious,
     grid[0],
     step,
     cap.speed,
     available.distance,
+    (j) => {
+      // A train that its brake does not hold may not go there, whether or not anything is known to be ahead; that
+      // it comes to a stand in the next hollow is no stop.
+      const { distance } = models.cautious.trace;
+      stops[j] = holdsFall(models.cautious, brake, grid[j]) ? distance : Infinity;
+    },
   );
   const reasons: SpeedReason[] = [
     ...ceilings.map((c) => c.reason),
@@ -62,19 +70,15 @@ export function speedMap(
   const gap = new Float64Array(grid.length);
   const least = outing.host.leastGap?.value;
   const planned = outing.plannedSpeed ?? Infinity;
-  const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   for (let j = 0; j < grid.length; j++) {
-    // A train that its brake does not hold may not go there, whether or not anything is known to be ahead; that
-    // it comes to a stand in the next hollow is no stop.
-    let stop = stopDistance(models.cautious, grid[j], speed[j]);
-    if (!holdsFall(models.cautious, brake, grid[j])) stop = Infinity;
+    const stop = stops[j];
     if (stop === Infinity) {
       speed[j] = 0;
       reason[j] = reasons.length - 1;
     } else reason[j] = byStopping[j] ? ceilings.length + available.reason[j] : cap.reason[j];
     const run = Math.min(speed[j], planned);
     likelyStop[j] = stopDistance(models.likely, grid[j], run);
-    // The cautious scenario is set at a few places: elsewhere it may be the milder, and is then not what counts.
+    // Caution is set on a few kinds of ground: elsewhere it may be the milder, and is then not what counts.
     const cautious = run < speed[j] ? stopDistance(models.cautious, grid[j], run) : stop;
     cautiousStop[j] = Math.max(cautious, likelyStop[j]);
     gap[j] = gapNeeded(cautiousStop[j], margin, least);

@@ -105,9 +105,9 @@ describe('with nothing failed', () => {
       const outing = await changedExample(name, () => undefined);
       const sound = caseOf(outing, 'nothing');
       const stop = stopFrom(outing, sound.at, sound.speed).cautious.distance;
-      // What rolls knows of no error in the grade and no bad spot: it comes up to a fifth short of the stop.
-      expect(sound.way / stop, name).toBeLessThan(1.05);
-      expect(sound.way / stop, name).toBeGreaterThan(0.8);
+      // Late on the level and weak on a fall are one scenario here: a little beyond what either asks for.
+      expect(sound.way / stop, name).toBeLessThan(1.1);
+      expect(sound.way / stop, name).toBeGreaterThan(0.95);
     }
   });
 });

@@ -328,12 +328,16 @@ describe('speeds that nobody has stated', () => {
 
 describe('the cautious scenario', () => {
   const { conditions } = randomOuting(5);
-  const caution = (grade: number, brake: number) =>
-    prepare(openOuting({ ...laid({ grades: [[LENGTH, grade]], brake }), conditions }), 0.5, 200).caution(
-      'dry',
+  const late = (grade: number, brake: number) => {
+    const outing = { ...laid({ grades: [[LENGTH, grade]], brake }), conditions };
+    return Math.min(
+      ...prepare(openOuting(outing), 0.5, 200)
+        .caution('dry')
+        .map((s) => s.reaction),
     );
+  };
   it('asks no less of a line whose falls end no stop', () => {
-    expect(caution(-0.05, 0.02).reaction).toBeLessThan(-0.5);
-    expect(caution(-0.05, 0.02).reaction).toBeCloseTo(caution(-0.02, 0.02).reaction, 1);
+    expect(late(-0.05, 0.02)).toBeLessThan(-0.5);
+    expect(late(-0.05, 0.02)).toBeCloseTo(late(-0.02, 0.02), 1);
   });
 });
