@@ -74,7 +74,10 @@ describe('what the brakes say', () => {
   });
 
   it('straight air is lost with its hose, automatic air is not', () => {
-    expect(codes(outingWith('straight-air', 2))).toContain('brake-lost-with-hose');
+    const lost = askBrakes(openOuting(outingWith('straight-air', 3))).findings;
+    expect(lost.filter((f) => f.code === 'brake-lost-with-hose')).toMatchObject([
+      { severity: 'notes', facts: { kind: 'straight-air', cars: 3 } },
+    ]);
     expect(codes(outingWith('automatic-air', 2))).not.toContain('brake-lost-with-hose');
   });
 
@@ -105,6 +108,17 @@ describe('standing', () => {
     const twice = standing(openOuting(outingWith('automatic-vacuum', 6, { leakRate: 100 })));
     expect(leak.time).toBeGreaterThan(0);
     expect(Math.abs(twice.time - leak.time / 2)).toBeLessThan(1);
+  });
+
+  it('limits where it does not last for the time that is wanted, else it is worth knowing', () => {
+    const said = (leakRate: number) =>
+      askBrakes(openOuting(outingWith('automatic-vacuum', 6, { leakRate }))).findings.find(
+        (f) => f.code === 'leaks-off-before-time',
+      );
+    const { found, required } = said(50) ?? {};
+    const enough = (50 * (found?.si ?? 0)) / (required?.si ?? 0);
+    expect(said(enough * 1.1)).toMatchObject({ severity: 'limits', margin: expect.closeTo(1 / 1.1 - 1, 2) });
+    expect(said(enough * 0.9)).toMatchObject({ severity: 'notes', margin: expect.closeTo(1 / 0.9 - 1, 2) });
   });
 
   it('an unmeasured leak holds nothing and says so', () => {

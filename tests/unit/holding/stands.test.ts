@@ -195,3 +195,24 @@ describe('a standing train by odds', () => {
     expect(rolls / DRAWS).toBeGreaterThan(0.003);
   });
 });
+
+describe('a parking brake', () => {
+  const said = (parking: boolean, required?: boolean) => {
+    const outing = laid({});
+    const vehicles = outing.train.vehicles.map((v) => ({
+      ...v,
+      brakes: v.brakes.map((gear) => ({ ...gear, parking })),
+    }));
+    const rule = { value: required === true, source: 'rule 9' };
+    const host = { ...outing.host, ...(required === undefined ? {} : { parkingBrakeRequired: rule }) };
+    const asked = askHolding(prepare(openOuting({ ...outing, host, train: { ...outing.train, vehicles } })));
+    return asked.findings.filter((f) => f.code === 'no-parking-brake').map((f) => [f.severity, f.source]);
+  };
+
+  it('on one vehicle is enough, none at all limits, and forbids where the host asks for one', () => {
+    expect(said(true, true)).toEqual([]);
+    expect(said(false)).toEqual([['limits', 'common practice, no source']]);
+    expect(said(false, false)).toEqual([['limits', 'rule 9']]);
+    expect(said(false, true)).toEqual([['forbids', 'rule 9']]);
+  });
+});
