@@ -108,6 +108,11 @@ function linesIn(bytes: Uint8Array): string[] {
   return lines;
 }
 
+const isNewest = (one: unknown): boolean => {
+  const { author, hash, number } = (one ?? {}) as Partial<Newest>;
+  return typeof author === 'string' && typeof hash === 'string' && Number.isSafeInteger(number);
+};
+
 function headIn(line: string | undefined): FileHead | undefined {
   try {
     const json = JSON.parse(line ?? '') as FileHead;
@@ -116,7 +121,8 @@ function headIn(line: string | undefined): FileHead | undefined {
       json.heedway === 'records' &&
       json.version === 1 &&
       [json.records, json.names].every((n) => Number.isSafeInteger(n) && n >= 0) &&
-      Array.isArray(json.newest);
+      Array.isArray(json.newest) &&
+      json.newest.every(isNewest);
     return right ? json : undefined;
   } catch {
     return undefined;

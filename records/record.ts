@@ -127,7 +127,7 @@ export function bodyIn(text: string): Body | undefined {
   let json: Record<string, unknown>;
   try {
     json = JSON.parse(text);
-    if (canonical(json) !== text) return undefined;
+    if (typeof json !== 'object' || json === null || canonical(json) !== text) return undefined;
   } catch {
     return undefined;
   }

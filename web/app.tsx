@@ -92,6 +92,7 @@ export function App() {
       <Head room={id} />
       <main id="main" tabIndex={-1}>
         {amiss.value && <Notices />}
+        {wordKnown.value && <Recorded />}
         {door === 'tools' && id !== 'tools' && <ToolDoors room={id} />}
         <Room id={id} title={title} />
       </main>
@@ -156,6 +157,9 @@ const Notices = later(async () => (await import('./parts/notices.tsx')).Notices)
 const ToolDoors = later<{ readonly room: string }>(
   async () => (await import('./parts/tool-doors.tsx')).ToolDoors,
 );
+
+/** Looked for once the word is there. */
+const Recorded = later(async () => (await import('./parts/recorded.tsx')).Recorded);
 
 /** What does not wait for the answer must not delay it. */
 const Version = later(async () => (await import('./parts/version.tsx')).Version);

@@ -1,6 +1,6 @@
 /** heedway leave and arrive: a departure recorded with the answer it left by, and its arrival; replay: the answer again. */
 
-import { withShown } from '../../desk/due/shown.ts';
+import { recorded, withShown } from '../../desk/due/shown.ts';
 import {
   asWritten,
   departureContent,
@@ -84,7 +84,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
   return inStore(options, async (store) => {
     const { entries } = await lookAt(store);
     const names = await store.names();
-    const ready = await readied(path, options, (paper) => withShown(paper, entries, names, today));
+    const ready = await readied(path, options, (paper) => withShown(paper, recorded(entries, names, today)));
     const { outing, answer } = ready.answered;
     const vehicles = outing.train.vehicles.map(({ name }) => name);
     const out = stillOut(trips(entries), vehicles);

@@ -58,21 +58,25 @@ function renewed(paper: Json, key: 'shown' | 'defects', recorded: readonly Json[
   return next.length === 0 ? rest : { ...rest, [key]: next };
 }
 
+/** What is recorded of anybody and anything, as it stands on a day; made once for any number of papers. */
+export interface Recorded {
+  readonly shown: readonly Json[];
+  readonly defects: readonly Json[];
+}
+
 /** @param day of the outing: what its own date says, else today */
-export function withShown(
-  paper: Json,
-  entries: readonly Entry[],
-  names: readonly Named[],
-  day: string,
-): Json {
-  const { isVehicle, isLine, isAboard } = namesIn(paper);
-  // What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it.
-  const here = ({ of }: Json): boolean =>
-    of === undefined || [isVehicle, isLine, isAboard].some((is) => is(of as string));
-  const shown = [
+export const recorded = (entries: readonly Entry[], names: readonly Named[], day: string): Recorded => ({
+  shown: [
     ...dueOn(entries, day).map((item) => certificate(item, names)),
     ...inspectedOn(entries, day).map((one) => inspection(one, day)),
-  ].filter(here);
-  const defects = openDefects(entries).map(defect).filter(here);
-  return renewed(renewed(paper, 'shown', shown), 'defects', defects);
+  ],
+  defects: openDefects(entries).map(defect),
+});
+
+/** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
+export function withShown(paper: Json, { shown, defects }: Recorded): Json {
+  const { isVehicle, isLine, isAboard } = namesIn(paper);
+  const here = ({ of }: Json): boolean =>
+    of === undefined || [isVehicle, isLine, isAboard].some((is) => is(of as string));
+  return renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
 }

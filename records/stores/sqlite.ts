@@ -73,6 +73,20 @@ const wordsOf = (fault: unknown): string => {
   return message ?? String(fault);
 };
 
+/** As bytes: a text that is none, since somebody altered the file, would end the program in the library's hands. */
+const bytes = (column: string): string => `CAST(${column} AS BLOB)`;
+
+const [decoder, encoder] = [new TextDecoder('utf-8', { ignoreBOM: true }), new TextEncoder()];
+
+/** What is no text of ours is told apart from every text that is. */
+function textIn(value: unknown): string {
+  const raw = value instanceof ArrayBuffer ? new Uint8Array(value) : encoder.encode(`${value}`);
+  const text = decoder.decode(raw);
+  const again = encoder.encode(text);
+  const same = again.length === raw.length && again.every((byte, i) => byte === raw[i]);
+  return same ? text : `${text}\u0000`;
+}
+
 function storeOn(client: Client): SqliteStore {
   const step = async (statements: InStatement[]): Promise<readonly number[]> => {
     try {
@@ -95,16 +109,16 @@ function storeOn(client: Client): SqliteStore {
   }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
   return {
     rows: () =>
-      all('SELECT text, hash, signature FROM records', ({ text, hash, signature }) => ({
-        text: `${text}`,
-        hash: `${hash}`,
-        ...(signature === null ? {} : { signature: `${signature}` }),
+      all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
+        text: textIn(row[0]),
+        hash: textIn(row[1]),
+        ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
       })),
     newest: () =>
-      all('SELECT author, hash, number FROM newest', ({ author, hash, number }) => ({
-        author: `${author}`,
-        hash: `${hash}`,
-        number: Number(number),
+      all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
+        author: textIn(row[0]),
+        hash: textIn(row[1]),
+        number: Number(row[2]),
       })),
     add: async (row: Row, { author, hash, number }: Newest, after: Head | undefined) => {
       const moved: InStatement = after
@@ -140,8 +154,8 @@ function storeOn(client: Client): SqliteStore {
     },
     names: () =>
       all(
-        "SELECT person, salt, name FROM names WHERE name != ''",
-        ({ person, salt, name }): Named => ({ person: `${person}`, salt: `${salt}`, name: `${name}` }),
+        `SELECT ${bytes('person')}, ${bytes('salt')}, ${bytes('name')} FROM names WHERE name != ''`,
+        (row): Named => ({ person: textIn(row[0]), salt: textIn(row[1]), name: textIn(row[2]) }),
       ),
     name: async ({ person, salt, name }) =>
       void (await step([

@@ -143,6 +143,10 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(word).toHaveText(/^go within limits/);
   await page.goto(`${url()}#leave`);
+  await page.getByRole('button', { name: 'Put it in', exact: true }).click();
+  await expect(word).toHaveText(/^hold/);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.reload();
   await page.getByRole('button', { name: 'Put what is recorded into the outing' }).click();
   await expect(word).toHaveText(/^hold/);
   await page.goto(`${url()}#inspect`);

@@ -2,7 +2,7 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
-import { withShown } from '../../../desk/due/shown.ts';
+import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { calendar } from '../../../records/calendar.ts';
 import { type DueItem, dueOn } from '../../../records/due.ts';
 import { look } from '../../../records/ledger.ts';
@@ -117,7 +117,7 @@ const outing = { train: { vehicles: [{ vehicle: { name: 'Fenwick' } }] }, riders
 
 describe('shown to the host of an outing', () => {
   const show = async (day: string, ...certificates: readonly Json[]): Promise<unknown> =>
-    withShown(outing, (await shed(...certificates)).entries, [], day)['shown'];
+    withShown(outing, recorded((await shed(...certificates)).entries, [], day))['shown'];
 
   it('with the last day on which it stands, by its rule', async () => {
     const graced = hydraulic('2025-01-31', {
@@ -146,10 +146,10 @@ describe('shown to the host of an outing', () => {
   it('as it was said last: the record says anew what stood in the paper', async () => {
     const { store } = await shed(hydraulic('2025-01-01', { until: '2030-01-01', interval: '10 years' }));
     const { entries } = await look(store);
-    const paper = withShown(outing, entries, [], '2026-05-31');
+    const paper = withShown(outing, recorded(entries, [], '2026-05-31'));
     const shorter = { ...entries[0].body.content, until: '2026-05-30' };
     await said(store, ada, clockFrom('2026-05-30T08:00:00Z'), 'certificate', shorter, entries[0].row.hash);
-    const anew = withShown(paper, (await look(store)).entries, [], '2026-05-31');
+    const anew = withShown(paper, recorded((await look(store)).entries, [], '2026-05-31'));
     expect(anew['shown']).toMatchObject([{ until: '2026-05-30' }]);
   });
   it('nothing of another vehicle or person', async () => {
@@ -167,7 +167,7 @@ describe('shown to the host of an outing', () => {
         by: 'A school',
       });
     }
-    const paper = withShown(outing, (await look(store)).entries, await store.names(), '2026-05-31');
+    const paper = withShown(outing, recorded((await look(store)).entries, await store.names(), '2026-05-31'));
     const shown = paper['shown'] as readonly { readonly what: string; readonly of?: string }[];
     expect(shown.map(({ what, of }) => [what, of]).sort()).toEqual([
       ['first-aid', 'Quenby'],
@@ -177,9 +177,9 @@ describe('shown to the host of an outing', () => {
   it('beside what was written by hand, once', async () => {
     const { entries } = await shed(hydraulic('2025-01-01'));
     const hand = { what: 'insurance', on: '2026-01-01', until: '2026-12-31' };
-    const once = withShown({ ...outing, shown: [hand] }, entries, [], '2026-05-31');
+    const once = withShown({ ...outing, shown: [hand] }, recorded(entries, [], '2026-05-31'));
     expect(once['shown']).toEqual([hand, expect.objectContaining({ until: '2028-01-01' })]);
-    expect(withShown(once, entries, [], '2026-05-31')).toBe(once);
+    expect(withShown(once, recorded(entries, [], '2026-05-31'))).toBe(once);
   });
 });
 

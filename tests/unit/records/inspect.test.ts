@@ -1,7 +1,7 @@
 /** Inspections: every item is said, figures judge by their bands, and what is amiss stays open until it is mended. */
 import { describe, expect, it } from 'vitest';
 import { exampleLists } from '../../../data/inspection-lists/index.ts';
-import { withShown } from '../../../desk/due/shown.ts';
+import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
 import { askOrder } from '../../../engine/questions/order/ask.ts';
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
@@ -131,9 +131,7 @@ describe('a defect', () => {
     ]);
     const paper = withShown(
       { train: { vehicles: [{ vehicle: { name: engine } }] } },
-      before,
-      [],
-      '2026-05-31',
+      recorded(before, [], '2026-05-31'),
     );
     expect(paper['defects']).toMatchObject([{ of: engine, what: 'blows by', rejects: true }]);
     expect(paper['shown']).toMatchObject([
@@ -148,8 +146,8 @@ describe('a defect', () => {
     expect(openDefects(after)).toEqual([]);
     const hand = { of: engine, what: 'bent rod', rejects: false, since: '2026-05-01' };
     const both = { ...paper, defects: [...(paper['defects'] as object[]), hand] };
-    expect(withShown(both, after, [], '2026-05-31')['defects']).toEqual([hand]);
-    expect(withShown(paper, after, [], '2026-05-31')).not.toHaveProperty('defects');
+    expect(withShown(both, recorded(after, [], '2026-05-31'))['defects']).toEqual([hand]);
+    expect(withShown(paper, recorded(after, [], '2026-05-31'))).not.toHaveProperty('defects');
   });
 
   it('is a matter of its own day: an inspection counts on no other', async () => {

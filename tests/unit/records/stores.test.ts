@@ -11,6 +11,7 @@ import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { NoStore, openSqlite } from '../../../records/stores/sqlite.ts';
 import { author, clockFrom, noted, said } from '../../support/club-records.ts';
+import { runs } from '../../support/tier.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'records #?% '));
 let made = 0;
@@ -169,4 +170,39 @@ describe('a SQLite store', () => {
     writeFileSync(newer, bytes);
     await expect(openSqlite(newer)).rejects.toThrow(/a newer Heedway made it/);
   });
+
+  it('any one byte of its file changed is found, or changes nothing of what is recorded', async () => {
+    const { readFileSync, writeFileSync } = await import('node:fs');
+    const at = path();
+    const [ada, clock] = [await author(), clockFrom()];
+    const store = await openSqlite(at, true);
+    for (let i = 0; i < 12; i++) await noted(store, ada, clock, `note ${i} ${'x'.repeat(60 * i)}`);
+    const whole = await storeFile(await look(store));
+    store.close();
+    const bytes = readFileSync(at);
+    const unfound: number[] = [];
+    for (let n = 0; n < runs(40, 2000); n++) {
+      const where = (n * 7919) % bytes.length;
+      const changed = Buffer.from(bytes);
+      changed[where] = (bytes[where] + 1 + (n % 254)) % 256;
+      writeFileSync(at, changed);
+      if (!(await foundIn(at, whole))) unfound.push(where);
+    }
+    expect(unfound).toEqual([]);
+  });
 });
+
+/** It cannot be opened or read, something is amiss with it, or it is as it was. */
+async function foundIn(at: string, whole: string): Promise<boolean> {
+  try {
+    const store = await openSqlite(at);
+    try {
+      const looked = await look(store);
+      return looked.faults.length > 0 || (await storeFile(looked)) === whole;
+    } finally {
+      store.close();
+    }
+  } catch (fault) {
+    return fault instanceof NoStore;
+  }
+}

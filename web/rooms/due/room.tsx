@@ -27,7 +27,7 @@ export function Room() {
         </p>
       )}
       {now && !now.me && <Begin />}
-      {now && <HereToday now={now} />}
+      {now && <HereToday />}
       {now && <List now={now} />}
       {now?.me && <Add />}
     </>
@@ -37,7 +37,7 @@ export function Room() {
 const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace', 'defect-open']);
 
 /** What the host of the outing on the screen asks for, by its answer. */
-function HereToday({ now }: { readonly now: Kept }) {
+function HereToday() {
   const said = useSignal('');
   const answer = told.value?.answer;
   const asked = outing.value?.host.inDate?.length ?? 0;
@@ -45,7 +45,7 @@ function HereToday({ now }: { readonly now: Kept }) {
   const found = answer?.findings.filter(({ code }) => orderCodes.has(code)) ?? [];
   const day = outing.value?.date ?? clock.now().slice(0, 10);
   const show = (): void => {
-    said.value = showToHost(now)
+    said.value = showToHost()
       ? 'What is recorded here stands in the outing now.'
       : 'Nothing is recorded here that does not stand in the outing already.';
   };

@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
 import { resultWords } from '../../../words/records/record.ts';
-import { type Kept, kept, record, saying } from '../../state/records.ts';
+import { type Kept, record, saying } from '../../state/records.ts';
 import { showToHost } from '../../state/shown.ts';
 
 export function Defects({ now }: { readonly now: Kept }) {
@@ -28,7 +28,7 @@ function Defect({ defect }: { readonly defect: OpenDefect }) {
     try {
       const content = { inspection: inspection.first.row.hash, item, what: done.value.trim() };
       await record({ kind: 'mended', content });
-      if (kept.value) showToHost(kept.value);
+      showToHost();
     } catch (error) {
       fault.value = saying(error);
     }

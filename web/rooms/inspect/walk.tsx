@@ -4,7 +4,7 @@ import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../de
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { type Result, results } from '../../../papers/inspection/read.ts';
 import { resultWords } from '../../../words/records/record.ts';
-import { kept, record, saying } from '../../state/records.ts';
+import { record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
 import { showToHost } from '../../state/shown.ts';
 
@@ -30,7 +30,7 @@ export function Walk({ list }: { readonly list: InspectionList }) {
       const content = await inspectionContent(list, of.value.trim(), said.value);
       await record({ kind: 'inspection', content });
       said.value = {};
-      const shown = kept.value ? showToHost(kept.value) : false;
+      const shown = showToHost();
       told.value = `Recorded.${shown ? ' It stands in the outing now, and the answer follows it.' : ''}`;
     } catch (fault) {
       told.value = saying(fault);

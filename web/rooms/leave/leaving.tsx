@@ -7,9 +7,9 @@ import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
-import { clock, kept, person, record, saying } from '../../state/records.ts';
+import { clock, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
-import { showToHost, standsInOuting } from '../../state/shown.ts';
+import { showToHost, unshown } from '../../state/shown.ts';
 
 /** What was recorded last, told where the next one may leave already. */
 const said: { text: string } = { text: '' };
@@ -26,10 +26,9 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
     all,
     outing.train.vehicles.map(({ name }) => name),
   ).map(({ departure }) => departure.first.row.hash);
-  const unshown = kept.value !== null && !standsInOuting(kept.value);
   const inTheWay = [
     ...hindrances(stands, done.value, today, out),
-    ...(unshown ? [{ what: 'records' } as const] : []),
+    ...(unshown.value ? [{ what: 'records' } as const] : []),
   ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
   const left = inTheWay.some(({ what }) => what === 'checks');
@@ -71,9 +70,9 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
           ))}
         </ul>
       )}
-      {unshown && (
-        <button type="button" onClick={() => kept.value && showToHost(kept.value)}>
-          Put what is recorded into the outing
+      {unshown.value && (
+        <button type="button" onClick={() => showToHost()}>
+          Put it in
         </button>
       )}
       {inTheWay.some(({ what }) => what === 'day') && (
