@@ -4,7 +4,7 @@
  */
 import { turnOf } from '../../engine/answer/chainage.ts';
 import type { OpenInquiry } from '../../engine/answer/inquiry.ts';
-import { modelOf } from '../../engine/motion/model.ts';
+import { cautiousModel } from '../../engine/motion/model.ts';
 import type { Scenario } from '../../engine/motion/scenario.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import { speed as speedOf } from '../../engine/questions/speed/question.ts';
@@ -53,13 +53,12 @@ export function carefulStop(inquiry: OpenInquiry, of?: At): CarefulStop | undefi
   const { likely, cautious } = ready.models(conditions.railState);
   const careful = stopDistance(cautious, s, speed);
   const inputs = ready.inputs(conditions.railState);
-  const scenario = ready.caution(conditions.railState);
-  const adds = ([key, of]: readonly [string, readonly (keyof Scenario)[]]): StopPart => ({
-    key: key as Lengthens,
-    adds:
-      careful -
-      stopDistance(modelOf(inputs, { ...scenario, ...Object.fromEntries(of.map((k) => [k, 0])) }), s, speed),
-  });
+  const caution = ready.caution(conditions.railState);
+  const adds = ([key, of]: readonly [string, readonly (keyof Scenario)[]]): StopPart => {
+    const none = Object.fromEntries(of.map((k) => [k, 0]));
+    const without = caution.map((one) => ({ ...one, ...none }));
+    return { key: key as Lengthens, adds: careful - stopDistance(cautiousModel(inputs, without), s, speed) };
+  };
   return {
     at: turn(s),
     speed,
