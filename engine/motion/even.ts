@@ -18,7 +18,7 @@ import { RAMP_STEPS } from './stop-inputs.ts';
 import { motionSums } from './sums.ts';
 
 /** Share of the brake that must be left over by the fall for an even grade to say anything. */
-const SLIM = 0.15;
+const SLIM = 0.12;
 
 /**
  * Undefined without a brake, and where a brake just holds the fall: such a stop hangs on every metre of ground.
