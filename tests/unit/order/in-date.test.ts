@@ -56,6 +56,18 @@ describe('the host asks', () => {
     ]);
   });
 
+  it('of two that are out the one that stood longer is told, in whatever order, at its vehicle', () => {
+    const rules = asks('boiler-hydraulic-test', 'engine');
+    const two = [boiler('out', engine, '2020-01-01'), boiler('out', engine, '2026-05-30'), boiler('out')];
+    for (const shown of [two, [...two].reverse()]) {
+      const of = outing(rules, shown);
+      const [one] = askOrder(of);
+      expect(one.facts).toMatchObject({ last: '2026-05-30' });
+      expect(one.where).toEqual({ vehicle: of.train.vehicles[0].id });
+    }
+    expect(askOrder(outing(asks('insurance', 'club')))[0].where).toEqual({});
+  });
+
   it('and is told with the rule and the last day', () => {
     const of = outing(asks('boiler-hydraulic-test', 'engine'), [boiler('out', engine, '2026-05-30')]);
     const told = tellFinding(askOrder(of)[0], { system: 'metric', wording: 'us', outing: of });

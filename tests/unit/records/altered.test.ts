@@ -133,6 +133,15 @@ describe('rows of a store', () => {
     expect((await verify([forged])).faults[0]?.what).toBe('signature');
   });
 
+  it('a record that another says anew, and that is not there, is missed', async () => {
+    const [here, cy] = [memoryStore(), await author()];
+    const { said } = await import('../../support/club-records.ts');
+    const first = whole.entries[0].row.hash;
+    await said(here, cy, clock, 'note', { text: 'not so' }, first);
+    expect((await verify(await here.rows())).faults).toMatchObject([{ what: 'missing', hash: first }]);
+    expect((await verify([...(await here.rows()), ...rows], newest)).faults).toEqual([]);
+  });
+
   it('a record of another author, or a wrong number, in the chain is found', async () => {
     const { written } = await import('../../../records/record.ts');
     const after = newestOf(whole.entries).find((n) => n.author === ben.name);
@@ -143,6 +152,7 @@ describe('rows of a store', () => {
       clock.now(),
       '0.0.0',
     );
-    expect((await verify([...rows, row])).faults.map((f) => f.what)).toContain('order');
+    const { faults } = await verify([...rows, row]);
+    expect(faults).toMatchObject([{ what: 'order', row: rows.length, hash: row.hash }]);
   });
 });

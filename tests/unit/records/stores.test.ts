@@ -82,6 +82,23 @@ describe.each(stores)('a store in %s', (_, fresh) => {
     expect(next.body.number).toBe(6);
   });
 
+  it('records of one moment have one order, whoever wrote them', async () => {
+    const [one, other] = [await fresh(), memoryStore()];
+    const authors = await Promise.all([author('a'), author('b'), author('c')]);
+    // A clock that stands: each says all in the same minute.
+    for (const who of authors)
+      for (const text of ['first', 'second']) await noted(one, who, clockFrom(), text);
+    for (const row of [...(await one.rows())].reverse()) await take(other, [row]);
+    expect(await storeFile(await look(other))).toBe(await storeFile(await look(one)));
+    const told = (await look(other)).entries.map(({ body }) => [body.author, body.number]);
+    expect(told).toEqual(
+      [...authors.map(({ name }) => name)].sort().flatMap((name) => [
+        [name, 1],
+        [name, 2],
+      ]),
+    );
+  });
+
   it('what was lost here is not forgotten by a merge', async () => {
     const [store, ada, ben, clock] = [memoryStore(), await author(), await author('gate'), clockFrom()];
     await noted(store, ada, clock, 'one');

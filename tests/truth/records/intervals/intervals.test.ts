@@ -46,6 +46,28 @@ describe('by the calendar', () => {
   });
 });
 
+describe('as it is read', () => {
+  const days = (count: number) => ({ every: { count, of: 'days' } });
+  const months = (count: number) => ({ every: { count, of: 'months' } });
+  it.each([
+    ['daily', days(1)],
+    ['weekly', days(7)],
+    ['Every  2 weeks', days(14)],
+    ['monthly', months(1)],
+    ['6 months', months(6)],
+    ['quarterly', months(3)],
+    ['yearly', months(12)],
+    ['annually', months(12)],
+    ['3 years', months(36)],
+    ['40,000 days', days(40_000)],
+    ['31 service days', { serviceDays: 31 }],
+    ['40,000 service days', { serviceDays: 40_000 }],
+    ['1 year, not more than 400 days', { ...months(12), most: { count: 400, of: 'days' } }],
+    ['weekly, or before use if used less than monthly', { ...days(7), beforeUse: 31 }],
+    ['weekly, before use if used less than weekly', { ...days(7), beforeUse: 7 }],
+  ])('%s', (text, read) => expect(readInterval(text)).toEqual(read));
+});
+
 describe('by service days', () => {
   const ran = (count: number): string[] => Array.from({ length: count }, (_, i) => plusDays('2026-05-01', i));
 
@@ -64,6 +86,8 @@ describe('by service days', () => {
     const on = (days: readonly string[]): string => stateOn(two, '2026-05-10', '2026-05-20', { days });
     expect(on(['2026-05-01', '2026-05-02', '2026-05-11', '2026-05-11'])).toBe('stands');
     expect(on(['2026-05-10', '2026-05-11'])).toBe('out');
+    // One more run on the day itself makes it no other day.
+    expect(on(['2026-05-11', '2026-05-20'])).toBe('stands');
     expect(stateOn(two, '2026-05-10', '2026-05-20', {})).toBe('unknown');
   });
 });
@@ -77,6 +101,9 @@ describe('weekly, at least 3 days between, or before use if used less than weekl
   it('waits until before use where it rested for more than a week, and only there', () => {
     expect(on('2026-05-20', ['2026-05-03', '2026-05-12'])).toBe('before-use');
     expect(on('2026-05-20', ['2026-05-13'])).toBe('out');
+    expect(on('2026-05-20', ['2026-05-02', '2026-05-19'])).toBe('out');
+    expect(on('2026-05-20', ['2026-05-02', '2026-05-20'])).toBe('before-use');
+    expect(on('2026-05-20')).toBe('out');
   });
   it('one too soon after another counts for nothing', () => {
     expect(lastCounted(weekly, ['2026-05-01', '2026-05-04'])).toBe('2026-05-01');
@@ -98,6 +125,11 @@ describe('ends of months and grace', () => {
       'grace',
       'out',
     ]);
+  });
+  it('grace lengthens no service', () => {
+    const both = rule('1 year, 1 service day, 30 days of grace');
+    const on = (days: readonly string[]): string => stateOn(both, '2025-05-01', '2026-05-10', { days });
+    expect([on([]), on(['2025-06-01'])]).toEqual(['grace', 'out']);
   });
   it('nothing stands before it was done', () =>
     expect(stateOn(rule('1 year'), '2026-05-02', '2026-05-01', {})).toBe('not-yet'));
@@ -130,6 +162,12 @@ it.each([
   '3 years, 2 years',
   'not to exceed 14 months',
   'end of month, 31 service days',
-  '999999 days',
+  '40,001 days',
+  '40,001 service days',
+  '0 service days',
+  '1.5 days',
+  '5 days of grace',
+  'weekly, 0 days of grace',
+  'or before use if used less than weekly, 31 service days',
   '31 service days, 5 days of grace, 5 days of grace',
 ])('"%s" is no interval', (text) => expect(readInterval(text)).toBeUndefined());
