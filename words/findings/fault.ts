@@ -23,6 +23,7 @@ const questions: Readonly<Record<string, string>> = {
   crests: 'whether the couplers stay in hold over crests',
   wheels: 'whether the wheels run on this track',
   clearance: 'whether the train clears what stands beside the line',
+  order: 'what must be in date, and what is not mended',
   standards: "whether it meets the host's sheet",
   singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',

@@ -19,7 +19,6 @@ const examples = [
   'battery-vacuum',
   'too-long-wet',
   'brake-not-measured',
-  'visit-fits',
   'busy-afternoon',
 ];
 

@@ -30,6 +30,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   crests: ['crests/ask.ts', 'askCrests'],
   wheels: ['wheels/ask.ts', 'askWheels'],
   clearance: ['clearance/ask.ts', 'askClearance'],
+  order: ['order/ask.ts', 'askOrder'],
   standards: ['standards/ask.ts', 'askStandards'],
   part: ['part/ask.ts', 'askParting'],
   singleFailures: ['failures/ask.ts', 'askFailures'],
