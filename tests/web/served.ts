@@ -38,12 +38,12 @@ function wordAlone(): string {
   process.on('exit', () => rmSync(made, { recursive: true, force: true }));
   cpSync(folder, made, { recursive: true });
   const assets = join(made, 'assets');
-  const fuller = readdirSync(assets).filter((file) => /^complete-.*\.js$/.test(file));
-  for (const path of fuller.map((file) => join(assets, file))) {
-    const script = readFileSync(path, 'utf8');
-    expect(script).toMatch(STAGES);
+  const fuller = readdirSync(assets)
+    .filter((file) => /^complete-.*\.js$/.test(file))
+    .map((file) => ({ path: join(assets, file), script: readFileSync(join(assets, file), 'utf8') }))
+    .filter(({ script }) => STAGES.test(script));
+  for (const { path, script } of fuller)
     writeFileSync(path, `${script.replace(STAGES, 'none as stages')}\nfunction* none() {}\n`);
-  }
   expect(fuller.length).toBeGreaterThan(0);
   return made;
 }
