@@ -249,7 +249,8 @@ function playFrom(opened: Opened, basis: Basis, outing: Outing, ask: PlayAsk): P
   const start = node * basis.grid.step;
   const apart = followParting(basis, ask.gap, start, speed, chained, luck);
   const meeting = chained ? undefined : touching(apart);
-  const together = meeting !== undefined && meeting.apart < AS_ONE;
+  // Unlucky, each half is so by itself, as in the map: then nobody counts on the head to hold the tail back.
+  const together = ask.likely === true && meeting !== undefined && meeting.apart < AS_ONE;
   const { head, tail } = together ? followParting(basis, ask.gap, start, speed, true, luck) : apart;
   const place = tail.end.place >= 0 ? context.line.places[tail.end.place].name : undefined;
   return {

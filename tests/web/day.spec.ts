@@ -128,7 +128,7 @@ test('an edit of the line says at the foot what it changed, and is put back ther
   await page.getByRole('button', { name: "Host's rules" }).click();
   const bar = page.locator('.changed-bar');
   await expect(bar).toHaveCount(0);
-  const speed = page.getByRole('textbox', { name: /speed/i }).first();
+  const speed = page.getByRole('table', { name: 'rules' }).getByRole('textbox', { name: /speed/i }).first();
   const was = await speed.inputValue();
   // Letter by letter is one step, beside what stood before the first of them.
   await speed.fill('');
