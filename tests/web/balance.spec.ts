@@ -1,8 +1,8 @@
 /** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, openSettled, servedWordAlone, themesOfWalk } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, served, themesOfWalk } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 async function balance(page: Page, opened = open): Promise<void> {
   await opened(page, url(), 'balance');

@@ -1,9 +1,9 @@
 /** The builder's questions and the search, as somebody comes to them. */
 import { expect, test } from '@playwright/test';
-import { barrierFree, open, servedWordAlone } from './served.ts';
+import { barrierFree, open, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 test('from the Tools door to a cylinder, a seat and a chain', async ({ page }) => {
   await open(page, url(), 'answer');

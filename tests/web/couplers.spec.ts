@@ -1,9 +1,9 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, servedWordAlone, themesOfWalk } from './served.ts';
+import { barrierFreeIn, fits, open, served, themesOfWalk } from './served.ts';
 import { set } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 async function couplers(page: Page): Promise<void> {
   await open(page, url(), 'couplers');

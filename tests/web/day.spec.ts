@@ -1,22 +1,11 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
-import {
-  answered,
-  barrierFree,
-  barrierFreeIn,
-  fits,
-  open,
-  openSettled,
-  served,
-  servedWordAlone,
-  themes,
-} from './served.ts';
+import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 /** With counts and remedies. */
-const withAll = served();
 
 const rail = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
 const changed = (page: Page) => page.getByRole('region', { name: 'What changed' });
@@ -32,7 +21,7 @@ const told = (...flags: string[]): string => {
 test('rain: word, figures and sentence follow the dial, as the command line has them; and are put back', {
   tag: '@both',
 }, async ({ page }) => {
-  await openSettled(page, withAll(), at.answer);
+  await openSettled(page, url(), at.answer);
   const dry = (await sentence(page).textContent()) ?? '';
   const dial = await page.locator('.dial').boundingBox();
   await rail(page, 'greasy').check();

@@ -1,9 +1,9 @@
 /** Everything out and in as one file: byte for byte the same, and nothing lost by a broken one. */
 import { readFileSync } from 'node:fs';
 import { type BrowserContextOptions, expect, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
+import { barrierFreeIn, fits, open, served, themes } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 const light = readFileSync(new URL('../../examples/vehicles/light-car.json', import.meta.url), 'utf8');
 
 async function saved(page: Page): Promise<Buffer> {

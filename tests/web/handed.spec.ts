@@ -6,9 +6,9 @@ import { expect, type Page, test } from '@playwright/test';
 import { encode } from 'uqr';
 import { handed } from '../../desk/outing-code.ts';
 import { examplePaper } from '../support/papers.ts';
-import { open, servedWordAlone } from './served.ts';
+import { open, served } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 const example = (path: string): Buffer => readFileSync(new URL(`../../examples/${path}`, import.meta.url));
 const bring = (page: Page, name: string, buffer: Buffer, mimeType = 'application/json'): Promise<void> =>
   page.getByLabel('Open a file', { exact: true }).setInputFiles({ name, mimeType, buffer });

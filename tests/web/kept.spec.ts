@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
-import { barrierFree, example, open, servedWordAlone } from './served.ts';
+import { barrierFree, example, open, served } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 /** From now on the browser's storage is full, until it is told to have room. */
 async function fill(page: Page): Promise<void> {

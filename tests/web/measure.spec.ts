@@ -3,11 +3,11 @@ import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
 import { pdfText } from '../support/pdf-text.ts';
-import { answered, barrierFree, example, fits, open, servedWordAlone } from './served.ts';
+import { answered, barrierFree, example, fits, open, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 import { openFile } from './support/workbench.ts';
 
-const url = servedWordAlone();
+const url = served();
 const said = (page: Page) => page.getByRole('region', { name: 'What it says' });
 
 /** The example whose cars nobody has measured, with one of them. */

@@ -4,12 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
-import { barrierFree, fits, open, served, servedWordAlone } from './served.ts';
+import { barrierFree, fits, open, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 /** With counts and remedies. */
-const withAll = served();
 
 /** Everything that a hand does, counted. */
 function hands(page: Page) {
@@ -46,7 +45,7 @@ function told(...flags: string[]): string {
 test('own battery engine and cars on a line of which one was only told', { tag: '@phone' }, async ({
   page,
 }) => {
-  await open(page, withAll(), 'answer');
+  await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');
   await expect(page.getByText('10 figures more for a first word.')).toBeVisible();
@@ -92,7 +91,7 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
   await page.reload();
   await expect(page.locator('h1')).toHaveText('Battery engine and 2 cars');
-  await page.goto(`${withAll()}#${at.mine}`);
+  await page.goto(`${url()}#${at.mine}`);
   await page.getByRole('button', { name: 'Copy this one' }).click();
   await expect(page.getByText('Open now: Battery engine and 2 cars 2')).toBeVisible();
   await page.getByRole('button', { name: 'Delete Battery engine and 2 cars', exact: true }).click();

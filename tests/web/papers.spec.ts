@@ -1,10 +1,10 @@
 /** The papers as a person writes them: echoes, faults beside the field, rows, surveys, keys alone. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, servedWordAlone, themes } from './served.ts';
+import { barrierFreeIn, fits, open, served, themes } from './served.ts';
 import { at, vehicleFields } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 async function paper(page: Page, title: string): Promise<void> {
   await open(page, url(), 'papers');

@@ -1,18 +1,9 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
 import { expect, type Page, test } from '@playwright/test';
-import {
-  barrierFree,
-  barrierFreeIn,
-  example,
-  fits,
-  open,
-  servedWordAlone,
-  settled,
-  themes,
-} from './served.ts';
+import { barrierFree, barrierFreeIn, example, fits, open, served, settled, themes } from './served.ts';
 import { set } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 async function parting(page: Page, of?: string): Promise<void> {
   await open(page, url(), 'parting');

@@ -1,7 +1,4 @@
 /** The built workbench served on loopback, and opened past its cautions. */
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { full } from '../support/tier.ts';
@@ -20,41 +17,10 @@ export const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.
 export const serveOnce = (): Promise<Served> => serve(folder, 0);
 
 /** Serves for the whole file; gives the address. */
-export const served = (): (() => string) => servedFrom(() => folder);
-
-/**
- * As `served`, for journeys that wait for neither counts nor remedies: on a push nobody reckons them, which takes the
- * processor as long as the word itself, at each opening and at each change. In full all is reckoned everywhere.
- */
-export const servedWordAlone = (): (() => string) => servedFrom(full ? () => folder : wordAlone);
-
-let alone: string | undefined;
-
-/** The build, but that the answer has no fuller stages. */
-function wordAlone(): string {
-  if (alone) return alone;
-  alone = mkdtempSync(join(tmpdir(), 'word-alone-'));
-  const made = alone;
-  process.on('exit', () => rmSync(made, { recursive: true, force: true }));
-  cpSync(folder, made, { recursive: true });
-  const assets = join(made, 'assets');
-  const fuller = readdirSync(assets)
-    .filter((file) => /^complete-.*\.js$/.test(file))
-    .map((file) => ({ path: join(assets, file), script: readFileSync(join(assets, file), 'utf8') }))
-    .filter(({ script }) => STAGES.test(script));
-  for (const { path, script } of fuller)
-    writeFileSync(path, `${script.replace(STAGES, 'none as stages')}\nfunction* none() {}\n`);
-  expect(fuller.length).toBeGreaterThan(0);
-  return made;
-}
-
-/** `stages` of engine/answer/complete.ts, as it is handed out by the build. */
-const STAGES = /[\w$]+ as stages\b/;
-
-function servedFrom(from: () => string): () => string {
+export function served(): () => string {
   let server: Served | undefined;
   test.beforeAll(async () => {
-    server = await serve(from(), 0);
+    server = await serve(folder, 0);
   });
   test.afterAll(() => server?.close().catch(() => undefined));
   return () => server?.url ?? '';

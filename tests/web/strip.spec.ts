@@ -1,8 +1,8 @@
 /** The strip as it is set in a real browser: large enough to read, nothing over another; and the run along it. */
 import { expect, type Page, test } from '@playwright/test';
-import { open, servedWordAlone, themes } from './served.ts';
+import { open, served, themes } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 interface Lettering {
   readonly small: readonly string[];

@@ -2,9 +2,9 @@
 import { expect, type Page, test } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
 import { lettersIn } from '../support/equation.ts';
-import { barrierFree, barrierFreeIn, fits, open, roomOpen, servedWordAlone, themesOfWalk } from './served.ts';
+import { barrierFree, barrierFreeIn, fits, open, roomOpen, served, themesOfWalk } from './served.ts';
 
-const url = servedWordAlone();
+const url = served();
 
 test('every sum opens on its example with a result, and shows its equation and source', async ({ page }) => {
   await open(page, url(), 'sums');

@@ -1,12 +1,11 @@
 /** Making up a train by mouse, touch and keys; riders to seats; the shed. */
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { barrierFreeIn, fits, open, openSettled, served, servedWordAlone, themes } from './served.ts';
+import { barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at as rooms } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 /** With counts and remedies. */
-const withAll = served();
 const example = (path: string): string =>
   readFileSync(new URL(`../../examples/${path}`, import.meta.url), 'utf8');
 
@@ -43,7 +42,7 @@ async function carry(page: Page, from: Locator, to: { x: number; y: number }): P
 const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
 
 test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({ page }) => {
-  await openSettled(page, withAll(), 'train');
+  await openSettled(page, url(), 'train');
   expect(await order(page)).toEqual(whole);
   // Both places are read on a page that has come to rest.
   await expect(page.locator('.counts-bar')).not.toContainText('…');
@@ -175,7 +174,7 @@ test('riders by keys alone: seated, moved, let off', async ({ page }) => {
 });
 
 test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
-  await openSettled(page, withAll(), 'train');
+  await openSettled(page, url(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
   await expect(counts).toContainText('starts anywhere');
@@ -265,10 +264,10 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
 test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
   page,
 }) => {
-  await open(page, withAll(), rooms.train);
+  await open(page, url(), rooms.train);
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
   for (const room of [rooms.train, rooms.people]) {
-    await page.goto(`${withAll()}#${room}`);
+    await page.goto(`${url()}#${room}`);
     await fits(page);
     const small = await page
       .locator(
@@ -285,7 +284,7 @@ test('everything fits the screen; what a thumb must hit is large enough', { tag:
       );
     expect(small).toEqual([]);
   }
-  await page.goto(`${withAll()}#${rooms.train}`);
+  await page.goto(`${url()}#${rooms.train}`);
   await page.mouse.wheel(0, 900);
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
 });

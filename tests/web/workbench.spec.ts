@@ -2,26 +2,16 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { pdfText } from '../support/pdf-text.ts';
-import {
-  barrierFreeIn,
-  example,
-  open,
-  openSettled,
-  roomOpen,
-  served,
-  servedWordAlone,
-  themesOfWalk,
-} from './served.ts';
+import { barrierFreeIn, example, open, openSettled, roomOpen, served, themesOfWalk } from './served.ts';
 import { at, openDoor, set } from './support/rooms.ts';
 
-const url = servedWordAlone();
+const url = served();
 /** With counts and remedies. */
-const withAll = served();
 
 test('the answer on the demo is there at once, cautions first, no set-up', { tag: '@both' }, async ({
   page,
 }) => {
-  await page.goto(withAll());
+  await page.goto(url());
   await expect(page.getByRole('dialog')).toContainText('come first');
   await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.locator('.verdict')).toContainText('go within limits');
@@ -70,9 +60,9 @@ test('the train is moved by keys and by hand, and its stop follows', async ({ pa
 });
 
 test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
-  await open(page, withAll(), 'answer');
-  await example(page, withAll(), 'Battery engine, vacuum brakes');
-  await page.goto(`${withAll()}#answer`);
+  await open(page, url(), 'answer');
+  await example(page, url(), 'Battery engine, vacuum brakes');
+  await page.goto(`${url()}#answer`);
   await page.locator('details.finding').first().locator('summary').click();
   await page
     .getByRole('button', { name: /^Try: / })
