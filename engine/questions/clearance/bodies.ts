@@ -4,7 +4,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
 import { guidesOf } from '../../things/coupler/bend.ts';
 import { type Even, evenStretches } from '../../things/line/even.ts';
-import { onLine, wideningAt } from '../../things/line/geometry.ts';
+import { cantAt, onLine, wideningAt } from '../../things/line/geometry.ts';
 import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
@@ -149,4 +149,18 @@ export function reachWith(
         ];
   const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
   return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
+}
+
+/**
+ * How far canted track leans what stands between two heights above the rail to a side, m: toward the lower rail its top goes
+ * farthest; away from it its foot goes least.
+ */
+export function leanToward(
+  line: Line,
+  side: Side,
+  at: number,
+  { low, high }: { readonly low: number; readonly high: number },
+): number {
+  const toward = ((side === 'left' ? 1 : -1) * cantAt(line, at)) / line.contactWidth;
+  return toward * (toward > 0 ? high : low);
 }

@@ -1,8 +1,7 @@
 /** What a host must keep clear for a train: how far it reaches to either side, all along the line and in each curve. */
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
-import { cantAt } from '../../things/line/geometry.ts';
-import { type Body, bodiesOf, reachedAlong, wayFor } from './bodies.ts';
+import { bodiesOf, leanToward, reachedAlong, wayFor } from './bodies.ts';
 
 /** By place: m from the middle of the track, play and lean at their most. */
 export interface KeptClear {
@@ -25,13 +24,12 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
       const reached = reachedAlong(way, body, 0, line.length, side, body.play.high);
       return typeof reached === 'number'
         ? undefined
-        : reached.map(({ at, reach }) => ({ at, reach: reach + lean(body, side, at) }));
+        : reached.map(({ at, reach }) => ({
+            at,
+            reach: reach + leanToward(line, side, at, { low: body.underside, high: body.top }),
+          }));
     });
     return each.some((e) => e === undefined) ? undefined : each.flatMap((e) => (e ? [e] : []));
-  };
-  const lean = ({ top, underside }: Body, side: Side, at: number): number => {
-    const toward = ((side === 'left' ? 1 : -1) * cantAt(line, at)) / line.contactWidth;
-    return toward * (toward > 0 ? top : underside);
   };
   const [left, right] = [along('left'), along('right')];
   if (!left || !right) return undefined;

@@ -5,7 +5,16 @@ import type { Side } from '../../things/clearance/swept.ts';
 import { cantAt, heightAt, onLine } from '../../things/line/geometry.ts';
 import type { Line, Structure } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-import { type Body, bodiesOf, reachedAlong, reachWith, STEP, type Way, wayFor } from './bodies.ts';
+import {
+  type Body,
+  bodiesOf,
+  leanToward,
+  reachedAlong,
+  reachWith,
+  STEP,
+  type Way,
+  wayFor,
+} from './bodies.ts';
 
 const CUTS = 20;
 
@@ -143,12 +152,8 @@ function mostBeside(
 ): { readonly at: number; readonly value: number } | number {
   const { line } = way;
   const end = to < from ? to + line.length : to;
-  const high = Math.min(height, top);
-  const low = Math.max(body.underside, bottom);
-  const leanAt = (s: number): number => {
-    const toward = ((side === 'left' ? 1 : -1) * cantAt(line, s)) / line.contactWidth;
-    return toward * (toward > 0 ? high : low);
-  };
+  const between = { low: Math.max(body.underside, bottom), high: Math.min(height, top) };
+  const leanAt = (s: number): number => leanToward(line, side, s, between);
   const reached = reachedAlong(way, body, from, end, side, play);
   if (typeof reached === 'number') return reached;
   const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
