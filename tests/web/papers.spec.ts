@@ -8,7 +8,9 @@ const url = served();
 
 async function paper(page: Page, title: string): Promise<void> {
   await open(page, url(), 'papers');
-  await page.getByRole('button', { name: title, exact: true }).click();
+  const part = page.getByRole('button', { name: title, exact: true });
+  await part.click();
+  await expect(part).toHaveAttribute('aria-pressed', 'true');
 }
 
 /** Unfold a part of the paper where a small screen begins with it folded. */
@@ -35,7 +37,9 @@ test('what is absent can be added: a field, a block, a rule; each one step to un
   await expect(page.getByRole('alert')).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByLabel('rail state')).toHaveValue('wet');
-  await page.getByRole('button', { name: "Host's rules" }).click();
+  const rules = page.getByRole('button', { name: "Host's rules" });
+  await rules.click();
+  await expect(rules).toHaveAttribute('aria-pressed', 'true');
   await page.getByLabel('Add a rule').selectOption('mostRidersPerCar');
   await page.getByLabel('value', { exact: true }).fill('4');
   await page.getByLabel('value', { exact: true }).press('Tab');

@@ -67,10 +67,12 @@ test('the run says when to brake, and stops where one takes the train in hand', 
   await open(page, url(), 'answer');
   const strip = page.getByRole('slider', { name: /train along the line/ });
   const next = page.getByRole('button', { name: 'Next thing to do' });
-  await next.click();
   await expect
     .poll(async () => {
+      const was = await strip.getAttribute('aria-valuetext');
       await next.click();
+      // Drawn a moment after it is pressed: only then it is seen what is to be done there.
+      await expect(strip).not.toHaveAttribute('aria-valuetext', was ?? '');
       return page.locator('.brake-now').count();
     })
     .toBe(1);
