@@ -51,6 +51,13 @@ function fewerOf(riders: readonly Rider[], size: number): Family {
   return { size, changes: ids.map((_, i): Change => ({ kind: 'fewer-riders', leave: ids.slice(0, i + 1) })) };
 }
 
+/** So many whole steps, the first that makes up what is lacking and on; of the figure's unit. */
+export function stepsFrom({ found, required }: Finding, step: number, count: number): number[] {
+  const lacks = Math.abs((found?.si ?? 0) - (required?.si ?? 0));
+  const first = Math.max(1, Math.ceil(lacks / step - 1e-6));
+  return Array.from({ length: count }, (_, i) => (first + i) * step);
+}
+
 /** The vehicle that it is found of, if it is a car and an engine stays: without one nothing leaves. */
 export function leaveOne({ train }: Outing, { where }: Finding, size: number): Family {
   const car = train.vehicles.find((v) => v.id === where.vehicle && isCar(v));

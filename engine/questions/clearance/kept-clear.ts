@@ -12,7 +12,7 @@ export interface KeptClear {
   readonly without: readonly string[];
 }
 
-/** undefined: nothing was measured, or a frame cannot stand somewhere. @param step m between places, at most STEP is looked at */
+/** undefined: nothing was measured, or a frame cannot stand somewhere. */
 export function keptClear(context: OutingContext): KeptClear | undefined {
   const { line, loaded } = context;
   const bodies = bodiesOf(context);

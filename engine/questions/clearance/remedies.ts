@@ -1,7 +1,7 @@
 /** Changes worth trying where a train does not clear: what stands there moved, the vehicle left behind, its people left off. */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
-import { fewerRidersOn, leaveOne } from '../changes.ts';
+import { fewerRidersOn, leaveOne, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -20,18 +20,14 @@ export const clearanceRemedies: Remedies = {
   'frame-too-long-for-curve': (outing, f) => [leaveOne(outing, f, 5)],
 };
 
-/** From what is lacking upward, whole steps. */
 function movedBy({ line }: Outing, finding: Finding): Family[] {
   if (!('structure' in finding.facts) || !('side' in finding.facts)) return [];
   const { structure: name, side } = finding.facts;
   const structure = line.structures?.find((s) => s.name === name);
   if (!structure) return [];
-  const lacks = Math.abs((finding.found?.si ?? 0) - (finding.required?.si ?? 0));
-  const first = Math.max(1, Math.ceil(lacks / STEP - 1e-6));
   const kind = side === 'over' ? 'raised' : 'set-back';
-  const changes = Array.from(
-    { length: MOST_STEPS },
-    (_, i): Change => ({ kind, structure: structure.id, by: (first + i) * STEP }),
+  const changes = stepsFrom(finding, STEP, MOST_STEPS).map(
+    (by): Change => ({ kind, structure: structure.id, by }),
   );
   return [{ size: 4, changes }];
 }

@@ -1,7 +1,7 @@
 /** Changes worth trying where a vehicle does not meet the host's sheet: its wheels pressed, its coupler shimmed, the car left behind. */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
-import { leaveOne } from '../changes.ts';
+import { leaveOne, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -14,15 +14,14 @@ export const standardRemedies: Remedies = {
   'standard-slow': (outing, f) => [...setRight(outing, f), leaveOne(outing, f, 5)],
 };
 
-function setRight(outing: Outing, { facts, found, required, where }: Finding): Family[] {
+function setRight(outing: Outing, finding: Finding): Family[] {
+  const { facts, found, required, where } = finding;
   const vehicle = outing.train.vehicles.find((v) => v.id === where.vehicle);
   if (!vehicle || !('of' in facts) || !('end' in facts)) return [];
-  const lacks = (required?.si ?? 0) - (found?.si ?? 0);
-  const way = Math.sign(lacks);
-  const first = Math.max(1, Math.ceil(Math.abs(lacks) / STEP - 1e-6));
+  const way = Math.sign((required?.si ?? 0) - (found?.si ?? 0));
   const steps = (change: (by: number) => Change): Family => ({
     size: 3,
-    changes: Array.from({ length: MOST_STEPS }, (_, i) => change(way * (first + i) * STEP)),
+    changes: stepsFrom(finding, STEP, MOST_STEPS).map((by) => change(way * by)),
   });
   const { end, wheelset } = facts;
   if (facts.of === 'couplerHeight' && end !== '')

@@ -4,7 +4,7 @@
  */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
-import { leaveOne } from '../changes.ts';
+import { leaveOne, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -29,12 +29,11 @@ export const wheelRemedies: Remedies = {
   'back-to-back-varies': (outing, f) => [leaveOne(outing, f, 5)],
 };
 
-/** From what is lacking upward, whole steps. */
-function steps({ found, required }: Finding, change: (by: number) => Change): Change[] {
-  const lacks = Math.abs((found?.si ?? 0) - (required?.si ?? 0));
-  const first = Math.max(1, Math.ceil(lacks / STEP - 1e-6));
-  return Array.from({ length: Math.max(0, MOST_STEPS - first + 1) }, (_, i) => change((first + i) * STEP));
-}
+/** From what is lacking upward, as far as wheels are moved. */
+const steps = (finding: Finding, change: (by: number) => Change): Change[] =>
+  stepsFrom(finding, STEP, MOST_STEPS)
+    .filter((by) => by < (MOST_STEPS + 0.5) * STEP)
+    .map(change);
 
 function pressedBy({ train }: Outing, finding: Finding, way: 1 | -1): Family[] {
   const vehicle = train.vehicles.find((v) => v.id === finding.where.vehicle);
