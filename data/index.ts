@@ -80,7 +80,11 @@ export const assumedValues: AssumedValues = {
     personArea: assumed('wind/person-area'),
     personMiddle: assumed('wind/person-middle'),
   },
-  person: { head: assumed('person/head'), arm: assumed('person/arm') },
+  person: {
+    head: assumed('person/head'),
+    shoulder: assumed('person/shoulder'),
+    arm: assumed('person/arm'),
+  },
   brakeParts: {
     mechanical: assumed('brake-parts/mechanical'),
     electricDead: assumed('brake-parts/electric-dead'),

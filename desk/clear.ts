@@ -54,9 +54,9 @@ export function lookAtClear(outing: Outing): Clear {
   };
 }
 
-/** Least of the body and of the heads of its people, m. */
-export const leftOf = ({ body, heads }: Passing): number =>
-  Math.min(...[body, heads].map((s: Spread | null) => s?.high.left ?? Infinity));
+/** Least of the body and of its people, m. */
+export const leftOf = ({ body, people }: Passing): number =>
+  Math.min(...[body, people].map((s: Spread | null) => s?.high.left ?? Infinity));
 
 function nearestOf(passings: readonly Passing[]): Passing[] {
   const least = new Map<string, Passing>();

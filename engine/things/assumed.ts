@@ -77,8 +77,8 @@ export interface AssumedValues {
   /** A cross wind: drag; a seated adult's side view, m², and its middle above the seat, m. */
   readonly wind: { readonly drag: Quantity; readonly personArea: Quantity; readonly personMiddle: Quantity };
   readonly brakeParts: BrakePartValues;
-  /** A seated adult: top of the head above the seat, and how far a stretched arm reaches beyond the widest part, m. */
-  readonly person: { readonly head: Quantity; readonly arm: Quantity };
+  /** A seated adult: top of head and shoulders above the seat, how far a stretched arm reaches beyond the widest part, m. */
+  readonly person: { readonly head: Quantity; readonly shoulder: Quantity; readonly arm: Quantity };
   readonly practice: Practice;
   /** A short stretch that nobody knew to be greasy: chance in one stop, adhesion there ÷ beside it, length m. */
   readonly badSpot: {

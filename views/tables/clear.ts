@@ -18,8 +18,8 @@ const stands = (room: { readonly high: { readonly leaves: number } } | null, voi
   room ? length(voice, room.high.leaves, 'down') : '—';
 
 function row(passing: Passing, clear: Clear, voice: Voice): string[] {
-  const { structure, side, name, body, heads } = passing;
-  const room = body ?? heads;
+  const { structure, side, name, body, people } = passing;
+  const room = body ?? people;
   return [
     structure.name,
     room ? chainage(voice, clear.at(room.high.at)) : chainage(voice, clear.at(structure.from)),
@@ -28,13 +28,13 @@ function row(passing: Passing, clear: Clear, voice: Voice): string[] {
     name,
     room ? length(voice, room.high.takes, 'up') : '—',
     leftCell(body, voice),
-    leftCell(heads, voice),
+    leftCell(people, voice),
   ];
 }
 
 export const structuresTable = (clear: Clear, voice: Voice): WordTable => ({
   title: 'What stands beside and over the line, and what this train leaves of it',
-  head: ['what', 'where', 'side', 'stands', 'nearest', 'takes', 'left', 'left of heads'],
+  head: ['what', 'where', 'side', 'stands', 'nearest', 'takes', 'left', 'left of people'],
   rows: clear.nearest.map((passing) => row(passing, clear, voice)),
   note:
     clear.structures.length === 0

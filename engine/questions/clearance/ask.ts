@@ -24,7 +24,7 @@ export function askClearance(context: OutingContext): Findings<Clearances> {
   return {
     findings: [
       ...struck(data.passings, 'body', 'strikes-structure'),
-      ...struck(data.passings, 'heads', 'rider-strikes-structure'),
+      ...struck(data.passings, 'people', 'rider-strikes-structure'),
       ...near(data.passings, row),
       ...inReach(data.passings, context),
       ...tooLong(data),
@@ -36,7 +36,7 @@ export function askClearance(context: OutingContext): Findings<Clearances> {
   };
 }
 
-type Part = 'body' | 'heads';
+type Part = 'body' | 'people';
 
 const touches = ({ left }: Room): boolean => left < -ROUNDING;
 
@@ -65,6 +65,18 @@ const told = (worst: At) => ({
   source: SOURCE,
 });
 
+/** What people sit on strikes as surely as they do: said once. */
+const beforeThem = ({ body }: Passing, part: Part, severity: Severity): boolean => {
+  const its = part === 'people' && body ? weightOf(body, 'body') : undefined;
+  return its === 'forbids' || its === severity;
+};
+
+/** The nearest that anything of a vehicle comes, at its most. */
+const nearest = ({ body, people }: Passing): Room | undefined =>
+  [body?.high, people?.high]
+    .filter((room) => room !== undefined)
+    .reduce<Room | undefined>((a, b) => (a && a.left <= b.left ? a : b), undefined);
+
 function struck(
   passings: readonly Passing[],
   part: Part,
@@ -73,7 +85,7 @@ function struck(
   return (['forbids', 'limits'] as const).flatMap((severity): Finding[] => {
     const these = passings.flatMap((passing): At[] => {
       const spread = passing[part];
-      if (!spread || weightOf(spread, part) !== severity) return [];
+      if (!spread || weightOf(spread, part) !== severity || beforeThem(passing, part, severity)) return [];
       const room = severity === 'limits' ? spread.high : part === 'body' ? spread.low : spread.likely;
       return [{ passing, room }];
     });
@@ -95,7 +107,7 @@ function struck(
 /** It passes, with less than sway and track that moves take up. */
 function near(passings: readonly Passing[], { value, source }: { value: number; source: string }): Finding[] {
   const these = passings.flatMap((passing): At[] => {
-    const room = passing.body?.high;
+    const room = passing.side === 'over' ? passing.body?.high : passing.body && nearest(passing);
     return room && !touches(room) && room.left < value - ROUNDING ? [{ passing, room }] : [];
   });
   if (these.length === 0) return [];
@@ -121,7 +133,7 @@ function inReach(passings: readonly Passing[], { outing, loaded }: OutingContext
   const arm = outing.assumed.person.arm.high;
   const seated = new Set(loaded.vehicles.filter((v) => v.riders.length > 0).map((v) => v.vehicle.id));
   const these = passings.flatMap((passing): At[] => {
-    const room = passing.side === 'over' ? undefined : (passing.body ?? passing.heads)?.high;
+    const room = passing.side === 'over' ? undefined : nearest(passing);
     return room && seated.has(passing.vehicle) && room.left < arm ? [{ passing, room }] : [];
   });
   if (these.length === 0) return [];

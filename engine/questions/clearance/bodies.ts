@@ -27,10 +27,13 @@ export interface Body {
   readonly half: number;
   readonly underside: number;
   readonly top: number;
-  /** Top of the highest head, m; null: nobody on it. */
-  readonly heads: Quantity | null;
+  /** Top of the highest head and shoulders, m; null: nobody on it. */
+  readonly people: { readonly heads: Quantity; readonly shoulders: Quantity } | null;
   readonly play: Quantity;
 }
+
+/** How high it may stand at its full width, people's shoulders in it, m. */
+export const fullWidthTo = ({ top, people }: Body): number => Math.max(top, people?.shoulders.high ?? 0);
 
 /** Of those whose width and height were measured. */
 export const bodiesOf = ({ line, loaded, outing }: OutingContext): Body[] =>
@@ -57,6 +60,12 @@ function bodyOf(
   const half = width / 2;
   const play = playOf(vehicle, gauge);
   const seat = Math.max(0, ...riders.map((r) => r.seat.height));
+  const above = (part: Quantity): Quantity => ({
+    ...part,
+    low: seat + part.low,
+    value: seat + part.value,
+    high: seat + part.high,
+  });
   return {
     of,
     shape: {
@@ -66,15 +75,7 @@ function bodyOf(
     half,
     underside,
     top: height,
-    heads:
-      riders.length === 0
-        ? null
-        : {
-            ...person.head,
-            low: seat + person.head.low,
-            value: seat + person.head.value,
-            high: seat + person.head.high,
-          },
+    people: riders.length === 0 ? null : { heads: above(person.head), shoulders: above(person.shoulder) },
     play: play === undefined ? coupler.play : { value: play, low: play, high: play, how: 'measured' },
   };
 }

@@ -1,7 +1,7 @@
 /** What a host must keep clear for a train: how far it reaches to either side, all along the line and in each curve. */
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
-import { bodiesOf, leanToward, reachedAlong, wayFor } from './bodies.ts';
+import { bodiesOf, fullWidthTo, leanToward, reachedAlong, wayFor } from './bodies.ts';
 
 /** By place: m from the middle of the track, play and lean at their most. */
 export interface KeptClear {
@@ -26,7 +26,7 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
         ? undefined
         : reached.map(({ at, reach }) => ({
             at,
-            reach: reach + leanToward(line, side, at, { low: body.underside, high: body.top }),
+            reach: reach + leanToward(line, side, at, { low: body.underside, high: fullWidthTo(body) }),
           }));
     });
     return each.some((e) => e === undefined) ? undefined : each.flatMap((e) => (e ? [e] : []));

@@ -1,5 +1,6 @@
 /** Every vehicle of a train against everything that stands beside or over its line: what room is left, and where least. */
 import { highest } from '../../base/numerics/highest.ts';
+import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
 import { cantAt, heightAt, onLine } from '../../things/line/geometry.ts';
@@ -41,8 +42,8 @@ export interface Passing {
   readonly side: Side | 'over';
   /** Of the vehicle with its people; null: its heights do not meet, or it is open above. */
   readonly body: Spread | null;
-  /** Of the heads of its people, where they stand out above it. */
-  readonly heads: Spread | null;
+  /** Of its people, where they stand out above it: heads under a roof, shoulders as wide as it is beside. */
+  readonly people: Spread | null;
   /** How far it stands out of its own straight half width there, m: throw, lean and play. */
   readonly beyond: number;
 }
@@ -91,7 +92,7 @@ const passing = (
   { of }: Body,
   structure: Structure,
   side: Passing['side'],
-  rest: Pick<Passing, 'body' | 'heads' | 'beyond'>,
+  rest: Pick<Passing, 'body' | 'people' | 'beyond'>,
 ): Passing => ({ structure, side, vehicle: of.vehicle.id, name: of.vehicle.name, ...rest });
 
 /** Whether what stands from … to meets what reaches from … to, each a height. */
@@ -105,10 +106,10 @@ function besides(
   side: Side,
   distance: number,
 ): Passing | null | number {
-  const { underside, top, heads, play, half } = body;
+  const { underside, top, people, play, half } = body;
   const meeting = (high: number): boolean => meets(underside, high, structure);
   const trunk = meeting(top);
-  if (!trunk && !(heads && meeting(heads.high))) return null;
+  if (!trunk && !(people && meeting(people.heads.high))) return null;
   const roomWith = (p: number, height: number): Room | number => {
     const most = mostBeside(way, body, structure, side, p, height);
     if (typeof most === 'number') return most;
@@ -119,27 +120,45 @@ function besides(
       at: onLine(way.line, most.at),
     };
   };
-  const spreadTo = (height: number): Spread | number => {
-    const rooms = [play.low, play.value, play.high].map((p) => roomWith(p, height));
+  const spreadTo = ({ low: l, value: v, high: h }: Levels): Spread | number => {
+    const rooms = [roomWith(play.low, l), roomWith(play.value, v), roomWith(play.high, h)];
     const fault = rooms.find((r) => typeof r === 'number');
     if (typeof fault === 'number') return fault;
     const [low, likely, high] = rooms as Room[];
     return { low, likely, high };
   };
-  const of = spreadTo(trunk ? top : (heads?.high ?? top));
-  if (typeof of === 'number') return of;
-  // Heads alone meet it: surely, likely, or only the highest.
-  const met = (height: number | undefined, room: Room): Room =>
-    height !== undefined && meeting(height) ? room : { ...room, left: Infinity };
-  return passing(body, structure, side, {
-    body: trunk ? of : null,
-    heads:
-      trunk || !heads
-        ? null
-        : { low: met(heads.low, of.low), likely: met(heads.value, of.likely), high: of.high },
-    beyond: of.likely.takes - half,
-  });
+  const trunks = trunk ? spreadTo(level(top)) : null;
+  if (typeof trunks === 'number') return trunks;
+  const theirs = people ? spreadOfPeople(people) : null;
+  if (typeof theirs === 'number') return theirs;
+  const of = trunks ?? theirs;
+  return (
+    of && passing(body, structure, side, { body: trunks, people: theirs, beyond: of.likely.takes - half })
+  );
+
+  function spreadOfPeople({ heads, shoulders }: NonNullable<Body['people']>): Spread | number | null {
+    if (trunk) {
+      const { high } = shoulders;
+      // Canted track leans their shoulders farther than what they sit on.
+      return high > top && (structure.top ?? Infinity) > top ? spreadTo(atLeast(top, shoulders)) : null;
+    }
+    const of = spreadTo(level(heads.high));
+    if (typeof of === 'number') return of;
+    // Surely, likely, or only the highest.
+    const met = (height: number, room: Room): Room => (meeting(height) ? room : { ...room, left: Infinity });
+    return { low: met(heads.low, of.low), likely: met(heads.value, of.likely), high: of.high };
+  }
 }
+
+type Levels = Pick<Quantity, 'low' | 'value' | 'high'>;
+
+const level = (height: number): Levels => ({ low: height, value: height, high: height });
+
+const atLeast = (least: number, { low, value, high }: Levels): Levels => ({
+  low: Math.max(least, low),
+  value: Math.max(least, value),
+  high: Math.max(least, high),
+});
 
 /** Farthest to a side along a structure, lean in it; a number: the chainage where the frame cannot stand. */
 function mostBeside(
@@ -174,11 +193,12 @@ function overs({ line }: Way, body: Body, structure: Structure): Passing | null 
     left: headroom - height - up.value,
     at: onLine(line, up.at),
   });
-  const { heads, top } = body;
+  const { people, top } = body;
+  const heads = people?.heads;
   const alike = room(top);
   return passing(body, structure, 'over', {
     body: { low: alike, likely: alike, high: alike },
-    heads:
+    people:
       heads && heads.high > top
         ? { low: room(heads.low), likely: room(heads.value), high: room(heads.high) }
         : null,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyChange } from '../../../engine/outing/change.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
+import { keptClear } from '../../../engine/questions/clearance/kept-clear.ts';
 import { lookAtClearance } from '../../../engine/questions/clearance/look.ts';
 import { clearanceRemedies } from '../../../engine/questions/clearance/remedies.ts';
 import { beside, besideSays, CAR, post } from '../../support/beside.ts';
@@ -104,6 +105,44 @@ it('canted track leans it over its lower rail, the higher the more', () => {
   expect(told({ structures: [{ ...low, side: 'right' }], line })).not.toEqual(['strikes-structure forbids']);
   const high = post({ distance: HALF + lean(CAR.height) - 0.001 });
   expect(told({ structures: [high], line })).toEqual(['strikes-structure forbids']);
+});
+
+describe('people who stand out above what they sit on', () => {
+  const slope = 0.02 / 0.2;
+  const line = { cants: [{ at: 0, cant: 0.02 }], contactWidth: 0.2 };
+  const shoulders = (of: 'low' | 'value' | 'high'): number =>
+    HALF + slope * (CAR.seat + beside({}).assumed.person.shoulder[of]);
+  const at = (distance: number, more: Partial<ReturnType<typeof post>> = {}) =>
+    told({ structures: [post({ distance, ...more })], line, ridden: true });
+
+  it('are leaned over the lower rail by canted track farther than the car under them', () => {
+    expect(CAR.height).toBeLessThan(CAR.seat + beside({}).assumed.person.shoulder.low);
+    expect(at(shoulders('value') + play.value / 2 - 0.001)).toEqual([
+      'rider-strikes-structure forbids',
+      'within-arms-reach notes',
+    ]);
+    expect(at(shoulders('high') + play.high / 2 - 0.001)).toContain('rider-strikes-structure limits');
+    // 2 in are wanted beside their shoulders, not beside the car.
+    expect(at(shoulders('high') + play.high / 2 + 0.049)).toContain('little-room-beside limits');
+    expect(at(shoulders('high') + play.high / 2 + 0.052)).toEqual(['within-arms-reach notes']);
+  });
+
+  it('not beside what is no higher than the car, nor where nobody rides', () => {
+    const near = shoulders('value') - 0.001;
+    expect(at(near, { top: CAR.height })).not.toContain('rider-strikes-structure forbids');
+    const bare = told({ structures: [post({ distance: near })], line });
+    expect(bare.filter((f) => f.includes('strikes'))).toEqual([]);
+  });
+
+  it('are not told where the car strikes as well', () => {
+    expect(at(HALF)).toEqual(['strikes-structure forbids', 'within-arms-reach notes']);
+  });
+
+  it('must be left clear of with their shoulders', () => {
+    const outing = beside({ line, ridden: true });
+    const { left } = keptClear(openOuting(outing)) as NonNullable<ReturnType<typeof keptClear>>;
+    expect(Math.max(...left)).toBeCloseTo(shoulders('high') + play.high / 2, 2);
+  });
 });
 
 describe('under a roof', () => {
