@@ -46,14 +46,15 @@ export const counted = (way: CountWay, name: string, n: string): string =>
 
 /** What the figures mean. */
 export const heldNote =
-  'Each count is what goes without a limit of its kind: one start in twenty may fail, wherever it stops, or where it is booked to (stops, signals, crossings, the start of the run); keeping a walking pace up the worst climb; stopped from running speed within what is seen; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
+  'Each count is what goes without a limit of its kind: one start in twenty may fail, wherever it stops, or where it is booked to (stops, signals, crossings, the start of the run); keeping a walking pace up the worst climb; stopped from running speed within what is seen, or slower; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
 
-/** "7", "3 to 8" where fewer do not, "none" where no car goes with it, "40 or more" where the search ended before it failed. */
+/** "7", "3 to 8" where fewer do not, "6 slower" where none is stopped from running speed, "none" where no car goes with it, "40 or more" where the search ended before it failed. */
 export function countWords(count: CarCount, way: CountWay, more: (n: number) => string): string {
   const n = count[way];
   if (way === 'host') return n === null ? 'no rule' : `${n}`;
   if (n === null) return 'cannot tell';
-  if (count.none.includes(way) || n === 0) return 'none';
+  if (count.none.includes(way) || n === 0)
+    return way === 'stopped' && count.stoppedSlower !== null ? `${count.stoppedSlower} slower` : 'none';
   const most = count.unlimited.includes(way) ? more(n) : `${n}`;
   const from = count.from[way];
   return from === undefined || from === n ? most : `${from} to ${most}`;
@@ -99,8 +100,14 @@ export function limitLines(
       : `the ${ordinal((count[way] ?? 0) + 1)} car`;
     const more = moreWords(limit, voice);
     const needs = more === '' ? `${asIt}: ` : `${asIt} would need ${more}: `;
-    return [`${counted(way, name, n)}${odds}: ${needs}${limitWords(limit, voice)}`];
+    return [`${counted(way, name, n)}${slowerWords(count, way)}${odds}: ${needs}${limitWords(limit, voice)}`];
   });
+}
+
+/** Beside a count from running speed, where more are stopped slower. */
+function slowerWords({ none, stopped, stoppedSlower }: CarCount, way: CountWay): string {
+  if (way !== 'stopped' || stoppedSlower === null) return '';
+  return none.includes('stopped') || stopped === 0 ? ', none from running speed' : `, ${stoppedSlower} slower`;
 }
 
 /** 1st, 2nd, 3rd, 4th … */

@@ -106,9 +106,11 @@ export function countCars(
       least,
       Math.min(most, host ?? most),
     );
+    const counts = told(reaches, most);
     return {
       railState: state,
-      ...told(reaches, most),
+      ...counts,
+      stoppedSlower: slowerThan(counts, forbidden.stopped),
       odds: oddsOf(reaches, (way, n) => checkOf(n).odds(way, state)),
       host,
       ...leastOf(forbidden, host, least, most),
@@ -234,7 +236,12 @@ function oddsOf(
   );
 }
 
-type Told = Omit<CarCount, 'railState' | 'host' | 'least' | 'by' | 'leastSets' | 'odds'>;
+type Told = Omit<CarCount, 'railState' | 'stoppedSlower' | 'host' | 'least' | 'by' | 'leastSets' | 'odds'>;
+
+function slowerThan({ stopped, none }: Told, forbidden: Reached): number | null {
+  const fromRunning = none.includes('stopped') ? 0 : stopped;
+  return fromRunning !== null && does(forbidden) && forbidden.to > fromRunning ? forbidden.to : null;
+}
 
 function told(reaches: ReadonlyMap<CountWay, Reached>, most: number): Told {
   const value = (way: CountWay): number | null => {
@@ -304,6 +311,7 @@ const nothingToCount = (railState: RailState, host: number | null): CarCount => 
   pulledBooked: null,
   keepsSpeed: null,
   stopped: null,
+  stoppedSlower: null,
   held: null,
   heldByDriver: null,
   heldByAll: null,

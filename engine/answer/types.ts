@@ -43,6 +43,8 @@ export interface CarCount {
   readonly keepsSpeed: number | null;
   /** From running speed within the clear track ahead, the gap to the train ahead as long as the stop needs. */
   readonly stopped: number | null;
+  /** From some lower speed that can be driven, of what pulls, holds and the host allow; `null`: no more than `stopped`. */
+  readonly stoppedSlower: number | null;
   /** By what driver and guard can put on, and does not leak off. */
   readonly held: number | null;
   /** By the driver alone; with a rider winding a screw on every car that has one. */

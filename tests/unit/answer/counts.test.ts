@@ -96,6 +96,27 @@ describe('the gap', () => {
   });
 });
 
+describe('more than are stopped from running speed', () => {
+  const damp = (): CarCount => heavyCounts().find((c) => c.railState === 'damp')!;
+
+  it('are told where they are stopped slower, and then run with a lower speed and no hold for stopping', () => {
+    const { stoppedSlower, none, stopped } = damp();
+    expect(none.includes('stopped') ? 0 : stopped).toBeLessThan(stoppedSlower!);
+    const asMany = withCars(heavyAir, stoppedSlower!)!;
+    const onDamp = { ...asMany, conditions: { ...asMany.conditions, railState: 'damp' as const } };
+    const { findings } = answerOnly(onDamp);
+    expect(findings.filter((f) => f.severity === 'forbids').map((f) => f.code)).toEqual([]);
+    expect(findings.some((f) => f.code === 'speed-limited')).toBe(true);
+  });
+
+  it('are not told where there are none', () => {
+    const dry = heavyCounts().find((c) => c.railState === 'dry')!;
+    expect(dry.stoppedSlower).toBeNull();
+    const greasy = heavyCounts().find((c) => c.railState === 'greasy')!;
+    expect([greasy.none.includes('stopped'), greasy.stoppedSlower]).toEqual([true, null]);
+  });
+});
+
 describe('what sets a count', () => {
   it('is told with place, odds, need and what there is, and what the next car would need', async () => {
     const outing = heavyAir;

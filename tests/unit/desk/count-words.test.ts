@@ -7,6 +7,14 @@ const count = (keepsSpeed: number | null, none: readonly string[] = []): CarCoun
   ({ keepsSpeed, none, unlimited: [], from: {} }) as unknown as CarCount;
 const said = (of: CarCount): string => countWords(of, 'keepsSpeed', (n) => `${n}+`);
 
+it('none from running speed and some slower is said as what it is', () => {
+  const stops = (stopped: number, stoppedSlower: number | null): string =>
+    countWords({ ...count(null), stopped, stoppedSlower }, 'stopped', (n) => `${n}+`);
+  expect(stops(0, 6)).toBe('6 slower');
+  expect(stops(0, null)).toBe('none');
+  expect(stops(5, 6)).toBe('5');
+});
+
 it('no car is none, and what is not known is not none', () => {
   expect(said(count(0))).toBe('none');
   expect(said(count(0, ['keepsSpeed']))).toBe('none');
