@@ -49,11 +49,12 @@ export function Room() {
       )}
       {now ? (
         <div class="columns">
-          <Findings findings={now.answer.findings} voice={voice} />
+          <Decides findings={now.answer.findings} voice={voice} />
           <aside>
-            <Counts told={now} />
             <Driving told={now} />
+            <Counts told={now} />
           </aside>
+          <Beside findings={now.answer.findings} voice={voice} />
         </div>
       ) : (
         <p>{noWord()}</p>
@@ -78,60 +79,109 @@ function FromAbove() {
   );
 }
 
-const groups = [
+const decisive = [
   ['forbids', 'Holds', '■'],
   ['unknown', 'Cannot tell', '◆'],
   ['limits', 'Limits', '▲'],
-  ['notes', 'Notes', '●'],
-  ['assumed', 'Assumed', '○'],
 ] as const;
 
-function Findings({ findings, voice: v }: { readonly findings: readonly Finding[]; readonly voice: Voice }) {
-  const lines = gathered(findings);
+interface Numbered {
+  readonly group: Gathered;
+  readonly number: number;
+}
+
+interface Heard {
+  readonly findings: readonly Finding[];
+  readonly voice: Voice;
+}
+
+/** Findings of one weight, numbered as on the strip. */
+const ofWeight = (findings: readonly Finding[], severity: Finding['severity']): readonly Numbered[] =>
+  gathered(findings)
+    .map((group, i) => ({ group, number: i + 1 }))
+    .filter(({ group }) => group.finding.severity === severity);
+
+/** What decides the word. */
+function Decides({ findings, voice }: Heard) {
   return (
     <section aria-label="Findings">
-      {groups.map(([severity, title, shape]) => {
-        if (severity === 'assumed') {
-          const values = assumedByWeight(findings);
-          if (values.length === 0) return null;
-          return (
-            <details key={severity} class="assumed">
-              <summary>
-                {shape} {title}: {values.length} values stand in for measurements; first what would change the
-                word first
-              </summary>
-              <ul>
-                {values.map(({ key, of, where, source }) => (
-                  <li key={key}>
-                    {of} ({where.join(', ')}) <small>{source}</small>
-                    {testOfAssumed(key) && (
-                      <>
-                        {' '}
-                        <a href={`#measure/${testOfAssumed(key)}`}>measure it</a>
-                      </>
-                    )}
-                  </li>
-                ))}
-              </ul>
-            </details>
-          );
-        }
-        const list = lines
-          .map((group, i) => ({ group, number: i + 1 }))
-          .filter(({ group }) => group.finding.severity === severity);
-        if (list.length === 0) return null;
-        return (
-          <section key={severity}>
-            <h2>
-              <span aria-hidden="true">{shape}</span> {title}
-            </h2>
-            {list.map(({ group, number }) => (
-              <One key={`${group.finding.code}${number}`} group={group} number={number} voice={v} />
-            ))}
-          </section>
-        );
-      })}
+      {decisive.map(([severity, title, shape]) => (
+        <Group key={severity} title={title} shape={shape} list={ofWeight(findings, severity)} voice={voice} />
+      ))}
     </section>
+  );
+}
+
+/** Notes shown at once; the others are one tap away. */
+const NOTES = 4;
+
+/** What is worth knowing beside it: the heaviest notes, the others folded, and what was assumed. */
+function Beside({ findings, voice }: Heard) {
+  const notes = ofWeight(findings, 'notes');
+  const shown = notes.length > NOTES + 1 ? NOTES : notes.length;
+  const rest = notes.slice(shown);
+  return (
+    <section aria-label="Notes">
+      <Group title="Notes" shape="●" list={notes.slice(0, shown)} voice={voice} />
+      {rest.length > 0 && (
+        <details class="more-notes">
+          <summary>● {rest.length} notes more</summary>
+          {rest.map(({ group, number }) => (
+            <One key={`${group.finding.code}${number}`} group={group} number={number} voice={voice} />
+          ))}
+        </details>
+      )}
+      <Assumed findings={findings} />
+    </section>
+  );
+}
+
+function Group({
+  title,
+  shape,
+  list,
+  voice,
+}: {
+  readonly title: string;
+  readonly shape: string;
+  readonly list: readonly Numbered[];
+  readonly voice: Voice;
+}) {
+  if (list.length === 0) return null;
+  return (
+    <section>
+      <h2>
+        <span aria-hidden="true">{shape}</span> {title}
+      </h2>
+      {list.map(({ group, number }) => (
+        <One key={`${group.finding.code}${number}`} group={group} number={number} voice={voice} />
+      ))}
+    </section>
+  );
+}
+
+function Assumed({ findings }: Pick<Heard, 'findings'>) {
+  const values = assumedByWeight(findings);
+  if (values.length === 0) return null;
+  return (
+    <details class="assumed">
+      <summary>
+        ○ Assumed: {values.length} values stand in for measurements; first what would change the word first
+      </summary>
+      <ul>
+        {values.map(({ key, of, where, source }) => (
+          <li key={key}>
+            {of} ({where.join(', ')}) <small>{source}</small>
+            {testOfAssumed(key) && (
+              <>
+                {' '}
+                <a href={`#measure/${testOfAssumed(key)}`}>measure it</a>
+              </>
+            )}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
