@@ -59,7 +59,7 @@ export function plainForces(
       const rise = heightAt(line, front) - heightAt(line, rear) + c * (turned(front) - turned(rear));
       const r = vehicle.resistance;
       force +=
-        mass * GRAVITY * (rise / vehicle.length + r.rolling.value + r.perSpeed * v) +
+        mass * GRAVITY * (rise / vehicle.length + r.rolling.value + r.perSpeed.value * v) +
         r.perSpeedSquared * v * v;
     }
     if (t < reaction) return force < 0 ? -force / loaded.effectiveMass : 0;

@@ -2,7 +2,7 @@
 
 import { assumed } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
-import type { Quantity } from '../../engine/base/quantity.ts';
+import { exact, type Quantity } from '../../engine/base/quantity.ts';
 import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import type {
   BrakeGear,
@@ -63,7 +63,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
         notes,
       ),
       ...(file.resistance?.starting ? { starting: file.resistance.starting } : {}),
-      perSpeed: file.resistance?.perSpeed ?? 0,
+      perSpeed: file.resistance?.perSpeed ?? exact(0),
       perSpeedSquared: file.resistance?.perSpeedSquared ?? 0,
     },
     ...(file.wheelsets ? { wheelsets: wheelsetsOf(file, notes) } : {}),

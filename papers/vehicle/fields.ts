@@ -226,7 +226,7 @@ export const vehicleSchema = group({
         { assumed: 'starting-factor' },
       ),
       perSpeed: may(
-        figure('ratio', 0, 0.1),
+        quantity('ratio', 0, 0.1),
         'per speed',
         'What it grows by, per weight, for each metre per second.',
       ),

@@ -26,7 +26,7 @@ function withResults(outing: Outing, { results }: Measured): Outing {
     const own = (field: string) =>
       results.find((r) => r.belongs.some((b) => b.field === field && b.vehicle === v.id))?.quantity;
     const rolling = own('resistance.rolling') ?? v.resistance.rolling;
-    const perSpeed = own('resistance.perSpeed')?.value ?? v.resistance.perSpeed;
+    const perSpeed = own('resistance.perSpeed') ?? v.resistance.perSpeed;
     const brakes = v.brakes.map((gear) => {
       const [force, deadTime, buildUp] = ['force', 'deadTime', 'buildUp'].map((f) => own(`brakes.${f}`));
       return { ...gear, ...(force && { force }), ...(deadTime && { deadTime }), ...(buildUp && { buildUp }) };

@@ -263,7 +263,7 @@ function level(outing: Outing): Outing {
 function steady(outing: Outing): Outing {
   const vehicles = outing.train.vehicles.map((v) => ({
     ...v,
-    resistance: { ...v.resistance, perSpeed: 0, perSpeedSquared: 0 },
+    resistance: { ...v.resistance, perSpeed: exact(0), perSpeedSquared: 0 },
   }));
   return { ...outing, train: { ...outing.train, vehicles } };
 }

@@ -54,7 +54,7 @@ function drag(half: PlainHalf, t: number, s: number, v: number): number {
   for (const { behind, mass, vehicle } of vehicles) {
     const r = vehicle.resistance;
     const curve = meanCurvature(line, s - behind - vehicle.length, s - behind);
-    force += mass * G * (assumed.curveConstant.low * curve + r.rolling.value + r.perSpeed * v);
+    force += mass * G * (assumed.curveConstant.low * curve + r.rolling.value + r.perSpeed.value * v);
     force += r.perSpeedSquared * v * v;
   }
   for (const g of groups) {

@@ -47,7 +47,7 @@ export function onPlane(grade: number, rolling: number, square = 0, share = 0): 
       vehicles: base.train.vehicles.map((v) => ({
         ...v,
         rotatingShare: exact(share),
-        resistance: { rolling: exact(rolling), perSpeed: 0, perSpeedSquared: square },
+        resistance: { rolling: exact(rolling), perSpeed: exact(0), perSpeedSquared: square },
       })),
     },
   };

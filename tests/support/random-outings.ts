@@ -4,7 +4,7 @@
  */
 
 import { assumedValues as published } from '../../data/index.ts';
-import { between, type Quantity } from '../../engine/base/quantity.ts';
+import { between, exact, type Quantity } from '../../engine/base/quantity.ts';
 import { seeded } from '../../engine/base/spread.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { AssumedValues } from '../../engine/things/assumed.ts';
@@ -144,7 +144,7 @@ export function randomVehicle(draw: Draw, id: string, engine: boolean): Vehicle 
     bearing: 'ball',
     resistance: {
       rolling: spread(draw(0.005, 0.015), 0.3),
-      perSpeed: draw(0, 4e-4),
+      perSpeed: exact(draw(0, 4e-4)),
       perSpeedSquared: draw(0, 1),
     },
     brakes: braked ? [randomBrake(draw, engine, tare)] : [],

@@ -30,7 +30,7 @@ export function assumedOuting(seed: number): Outing {
   const draw = drawer(seed);
   const base = randomOuting(seed, 2);
   const hard = draw(0.06, 0.09);
-  const rolling = { rolling: assumedRolling, perSpeed: 0, perSpeedSquared: 0 };
+  const rolling = { rolling: assumedRolling, perSpeed: exact(0), perSpeedSquared: 0 };
   const vehicles = ['engine', 'car1', 'car2'].map((id, i) => {
     const v = randomVehicle(draw, id, i === 0);
     return {
@@ -102,7 +102,7 @@ export function trueTrain(outing: Outing, u: () => number): Truth {
   const vehicles = outing.train.vehicles.map((v) => ({
     ...v,
     rotatingShare: exact(wheels),
-    resistance: { rolling: exact(rolling), perSpeed, perSpeedSquared: 0 },
+    resistance: { rolling: exact(rolling), perSpeed: exact(perSpeed), perSpeedSquared: 0 },
     brakes: v.brakes.map((b) => ({
       ...b,
       force: exact(brake * (b.force as Quantity).value),

@@ -102,7 +102,7 @@ export function hand(table: Table, deal: Deal): Hand {
     mass[i] = items.reduce((sum, m) => sum + m, tare);
     inertia += mass[i] + tare * deal(rotatingShare);
     a += mass[i] * G * deal(resistance.rolling);
-    b += mass[i] * G * resistance.perSpeed;
+    b += mass[i] * G * resistance.perSpeed.value;
     c += resistance.perSpeedSquared;
     return borne(car, tare, items).map((m) => m * G);
   });

@@ -172,7 +172,7 @@ export function resistance(
     const first = position();
     const second = measured ? 0 : position();
     if (speed > 0) {
-      const rate = pick(rolling, at(rolling, first)) + perSpeed * speed;
+      const rate = pick(rolling, at(rolling, first)) + pick(perSpeed, at(perSpeed, first)) * speed;
       return sum + mass * GRAVITY * rate + perSpeedSquared * speed * speed;
     }
     const rate = measured

@@ -18,7 +18,7 @@ export interface ResistanceTerms {
   readonly c: number;
 }
 
-/** @param position in the spread of each vehicle's rolling resistance, −1 (low) … 1 (high) */
+/** @param position in the spread of each vehicle's resistance, speed term and all, −1 (low) … 1 (high) */
 export function resistanceTerms(vehicles: readonly LoadedVehicle[], position: number): ResistanceTerms {
   let a = 0;
   let b = 0;
@@ -26,7 +26,7 @@ export function resistanceTerms(vehicles: readonly LoadedVehicle[], position: nu
   for (const { vehicle, mass } of vehicles) {
     const weight = mass * GRAVITY;
     a += weight * pick(vehicle.resistance.rolling, position);
-    b += weight * vehicle.resistance.perSpeed;
+    b += weight * pick(vehicle.resistance.perSpeed, position);
     c += vehicle.resistance.perSpeedSquared;
   }
   return { a, b, c };

@@ -33,8 +33,8 @@ export interface RollingResistance {
   readonly rolling: Quantity;
   /** N/N from rest, where measured; else rolling × an assumed factor. */
   readonly starting?: Quantity;
-  /** N/N per m/s */
-  readonly perSpeed: number;
+  /** N/N per m/s; exactly none where nobody has measured it. */
+  readonly perSpeed: Quantity;
   /** N/(m/s)² */
   readonly perSpeedSquared: number;
 }

@@ -15,7 +15,7 @@ const vehicle: Vehicle = {
   groups: plain.groups.map((g, i) => ({ ...g, at: i === 0 ? 0.5 : 2 })),
   resistance: {
     rolling: { value: 0.006, low: 0.003, high: 0.012, how: 'assumed' },
-    perSpeed: 0,
+    perSpeed: exact(0),
     perSpeedSquared: 0,
   },
   brakes: [{ id: 'screw-1', name: 'screw', kind: 'mechanical', on: ['a'], workedBy: 'rider', parking: true }],

@@ -69,7 +69,7 @@ function laid({ pull = 1000, stretches = [], climb = [0, LENGTH], signal, planne
           ...vehicle,
           bearing: 'ball' as const,
           groups: v.groups.map((g) => ({ ...g, driven: i === 0 })),
-          resistance: { rolling: exact(ROLLING), perSpeed: PER_SPEED, perSpeedSquared: 0 },
+          resistance: { rolling: exact(ROLLING), perSpeed: exact(PER_SPEED), perSpeedSquared: 0 },
           ...(i === 0 ? { traction: { kind: 'drawbar' as const, how: 'measured' as const, curve } } : {}),
         };
       }),

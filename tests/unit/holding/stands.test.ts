@@ -47,7 +47,7 @@ function laid({
   const vehicles = base.train.vehicles.map((v, i) => ({
     ...v,
     tare: i === 0 ? exact(400) : mass,
-    resistance: { rolling, perSpeed: 0, perSpeedSquared: 0 },
+    resistance: { rolling, perSpeed: exact(0), perSpeedSquared: 0 },
     brakes: i < 2 ? [gear(`screw ${i}`)] : [],
   }));
   const { gradeSpread, adhesion: rails } = base.assumed;

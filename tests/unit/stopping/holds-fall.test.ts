@@ -49,7 +49,7 @@ function laid({ grades, brake, cars = 2, line = {}, outing = {} }: Set): Outing 
     ...v,
     tare: exact(i === 0 ? 400 : 100),
     rotatingShare: exact(0),
-    resistance: { rolling: exact(rolling), perSpeed: 0, perSpeedSquared: 0 },
+    resistance: { rolling: exact(rolling), perSpeed: exact(0), perSpeedSquared: 0 },
     brakes: [] as typeof v.brakes,
   }));
   const weight = (400 + 100 * cars) * G;
