@@ -8,15 +8,17 @@
  * many besides of the whole engine. With --minutes no other is begun after so long: what has been tried until then
  * is a smaller sample. With --again the last run's survivors alone are tried anew.
  */
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { seeded } from '../../engine/base/spread.ts';
-import { bundleTest, bundleWorker, folder, mutateAll, sourceFiles, testFiles } from './bundle.ts';
+import { bundleTest, bundleWorker, folder, mutateAll, read, sourceFiles, testFiles } from './bundle.ts';
 import type { Mutant } from './mutants.ts';
 import { Hand, HUNG } from './pool.ts';
 import { type Fate, page, summary } from './report.ts';
+import type { Report } from './worker.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -53,12 +55,12 @@ async function main(): Promise<number> {
     throw new Error('name a folder or file, as in: npm run mutate -- engine/questions/host');
   const files = Number(values.whole) > 0 ? sourceFiles(['engine']) : named;
   const before = values.again ? (JSON.parse(readFileSync(kept, 'utf8')) as Fate[]) : [];
-  rmSync(folder, { recursive: true, force: true });
   mkdirSync(folder, { recursive: true });
   await bundleWorker();
   const all = mutateAll(files).mutants;
-  const chosen = values.again ? survivors(before, all) : drawn(all, new Set(named));
-  const { code } = mutateAll(files, new Set(chosen.map((m) => m.id)));
+  const sample = drawn(all, new Set(named));
+  const { code } = mutateAll(files, new Set(sample.map((m) => m.id)));
+  const chosen = values.again ? survivors(before, sample) : sample;
   say(`${chosen.length} of ${all.length} mutants in ${files.length} files`);
 
   const hands = Array.from({ length: Math.max(1, Number(values.workers)) }, () => new Hand());
@@ -86,6 +88,15 @@ async function main(): Promise<number> {
   return 0;
 }
 
+/** A file of tests without a mutant: its bundle where it reaches any, and which ones. */
+interface Looked {
+  readonly bundle: string | undefined;
+  readonly report: Report | typeof HUNG | undefined;
+}
+/** By what the mutants and the file say: a run that draws the same need not look again. */
+type LookedAt = Readonly<Record<string, Looked>>;
+const lookedAt = join(folder, 'looked-at.json');
+
 /** Every test of every bundle once, without a mutant: which mutants it reaches, and how long it takes. */
 async function lookAround(
   code: ReadonlyMap<string, string>,
@@ -94,13 +105,29 @@ async function lookAround(
   const reaching = new Map<number, Reaching[]>();
   let count = 0;
   let seen = 0;
-  await share(testFiles(values.tests, values.skip), hands, async (file, hand) => {
-    const bundle = await bundleTest(file, code);
-    if (bundle === undefined) return;
-    const report = await hand.ask({ bundle }, 900_000);
+  const same = createHash('sha256')
+    .update(JSON.stringify([...code]))
+    .digest('hex');
+  const before = existsSync(lookedAt) ? (JSON.parse(readFileSync(lookedAt, 'utf8')) as LookedAt) : {};
+  const now: Record<string, Looked> = {};
+  const look = async (file: string, hand: Hand): Promise<Looked> => {
+    const key = `${same} ${createHash('sha256').update(read(file)).digest('hex')} ${file}`;
+    const bundle = before[key] ? before[key].bundle : await bundleTest(file, code);
+    const asked = bundle === undefined ? undefined : () => hand.ask({ bundle }, 900_000);
+    const report = before[key] ? before[key].report : await asked?.();
+    now[key] = { bundle, report };
     seen++;
-    if (seen % 20 === 0) say(`${seen} files of tests looked at`);
-    if (report === HUNG || !report.tests) return say(`left out: ${file}: ${JSON.stringify(report)}`);
+    if (seen % 10 === 0) {
+      say(`${seen} files of tests looked at`);
+      writeFileSync(lookedAt, JSON.stringify({ ...before, ...now }));
+    }
+    return now[key];
+  };
+  await share(testFiles(values.tests, values.skip), hands, async (file, hand) => {
+    const { bundle, report } = await look(file, hand);
+    if (bundle === undefined) return;
+    if (report === undefined || report === HUNG || !report.tests)
+      return say(`left out: ${file}: ${JSON.stringify(report)}`);
     for (const { name, ms, passed, message, reaches } of report.tests) {
       if (!passed) say(`left out, fails by itself: ${file} › ${name}: ${message}`);
       else {
@@ -109,9 +136,13 @@ async function lookAround(
       }
     }
   });
+  writeFileSync(lookedAt, JSON.stringify({ ...before, ...now }));
   say(`${count} tests reach them`);
   return reaching;
 }
+
+/** What it takes to load a bundle, ms. */
+const LOADING = 60;
 
 /** How often a bundle has noticed a change of a file. */
 const noticed = new Map<string, number>();
@@ -145,8 +176,9 @@ async function tryTests(mutant: Mutant, reaching: readonly Reaching[], hand: Han
   const order = (a: Reaching, b: Reaching): number =>
     long(a) - long(b) || likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
   for (const test of [...reaching].sort(order)) {
-    if (tried > 0 && left < test.ms) break;
-    left -= test.ms;
+    const costs = test.ms + (chosen.has(test.bundle) ? 0 : LOADING);
+    if (tried > 0 && left < costs) break;
+    left -= costs;
     tried++;
     chosen.set(test.bundle, [...(chosen.get(test.bundle) ?? []), test]);
   }
@@ -184,13 +216,8 @@ const alike =
   (b: Mutant): boolean =>
     a.file === b.file && a.line === b.line && a.what === b.what && a.from === b.from && a.to === b.to;
 
-const survivors = (fates: readonly Fate[], all: readonly Mutant[]): readonly Mutant[] =>
-  fates
-    .filter((f) => f.fate === 'lives')
-    .flatMap(({ mutant }) => {
-      const now = all.find(alike(mutant));
-      return now ? [mutant.whole ? { ...now, whole: true as const } : now] : [];
-    });
+const survivors = (fates: readonly Fate[], sample: readonly Mutant[]): readonly Mutant[] =>
+  sample.filter((m) => fates.some((f) => f.fate === 'lives' && alike(f.mutant)(m)));
 
 /**
  * The mutants that are tried, by seed: of each folder in turn, then those of the whole engine. Each room's are
