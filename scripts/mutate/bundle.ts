@@ -14,8 +14,11 @@ const rooms = ['unit', 'laws', 'numerics', 'truth', 'meta'];
 /** These run the built command line or the server of the pages, or read the tree. */
 const outside = /support\/cli\.ts|scripts\/serve\.mjs|git', \['ls-files'/;
 
-/** Tests under folders, or files, with commas between. */
-export const testFiles = (under: string): string[] =>
+/** The golden of answers, each of its outings a test. */
+const golden = 'scripts/mutate/golden.ts';
+
+/** Tests under folders, or files, with commas between, without those under `skip`. */
+export const testFiles = (under: string, skip = ' '): string[] =>
   rooms
     .flatMap((room) =>
       readdirSync(join(root, 'tests', room), { recursive: true, encoding: 'utf8' }).map((f) =>
@@ -25,9 +28,11 @@ export const testFiles = (under: string): string[] =>
     .filter(
       (f) =>
         under.split(',').some((folder) => f.startsWith(folder)) &&
+        !skip.split(',').some((folder) => f.startsWith(folder)) &&
         f.endsWith('.test.ts') &&
         !outside.test(readFileSync(join(root, f), 'utf8')),
-    );
+    )
+    .concat(skip.split(',').includes('golden') ? [] : [golden]);
 
 /** Source files under what was named: a folder, or a file. */
 export function sourceFiles(named: readonly string[]): string[] {
@@ -97,7 +102,7 @@ function withMutants(code: ReadonlyMap<string, string>): Plugin {
       to.onResolve({ filter: /^vitest$/ }, () => ({ path: './vitest-stand-in.mjs', external: true }));
       // What is bundled apart for speed would be bundled without the mutants: here it is one of the modules.
       to.onLoad({ filter: /tests\/support\/bundled\.ts$/ }, () => ({
-        contents: 'export const bundled = (entry) => import("./" + entry);',
+        contents: 'export const bundled = (entry) => import("./" + entry.replace("../support/", ""));',
         loader: 'ts',
       }));
       to.onLoad({ filter: /\.tsx?$/ }, ({ path }) => {

@@ -1,8 +1,9 @@
 /**
  * Mutants of one source file: small wrong changes that some test should notice.
  *
- * All of them are written into the file at once, each behind a switch: `(m(17) ? wrong : right)`. So the code is
- * bundled once, and a mutant is chosen by its number as the bundle is loaded.
+ * All of them are written into the file at once, each behind a switch: `(wrong$(17) ? wrong : right)`. So the code is
+ * bundled once, and a mutant is chosen by its number as the bundle is loaded. The switch bears a name that no
+ * variable of the code has.
  */
 import ts from 'typescript';
 
@@ -16,6 +17,8 @@ export interface Mutant {
   readonly to: string;
   /** The whole source line, trimmed: names the mutant where line numbers move. */
   readonly text: string;
+  /** Drawn of the whole engine, not of its room. */
+  readonly whole?: true;
 }
 
 type Wrong = readonly [what: string, text: string];
@@ -65,7 +68,7 @@ export function mutate(
       next++;
       if (!keep(mutant)) return [];
       mutants.push(mutant);
-      return [`m(${mutant.id}) ? (${to}) : `];
+      return [`wrong$(${mutant.id}) ? (${to}) : `];
     });
     return kept.length === 0 ? inside : `(${kept.join('')}(${inside}))`;
   };
@@ -83,7 +86,7 @@ export function mutate(
   };
 
   const body = children(tree);
-  return { code: `const m = globalThis.mutant ?? (() => false);\n${body}`, mutants };
+  return { code: `const wrong$ = globalThis.mutant ?? (() => false);\n${body}`, mutants };
 }
 
 /** Wrong texts that may stand in for an expression. */

@@ -27,11 +27,21 @@ const reason = ({ file, text, to }: Mutant): string | undefined =>
 
 const percent = (n: number, of: number): string => `${Math.floor((100 * n) / Math.max(1, of))} %`;
 
+/** 95 % interval of a share, after Wilson. */
+function wilson(n: number, of: number): string {
+  const z = 1.96;
+  const middle = (n + (z * z) / 2) / (of + z * z);
+  const half = (z / (of + z * z)) * Math.sqrt((n * (of - n)) / Math.max(1, of) + (z * z) / 4);
+  return `${Math.floor(100 * (middle - half))} to ${Math.ceil(100 * (middle + half))} %`;
+}
+
 interface Score {
   readonly room: string;
   readonly all: number;
   readonly dead: number;
   readonly argued: number;
+  /** Of the dead, those that the golden of answers alone noticed. */
+  readonly golden: number;
 }
 
 function scores(fates: readonly Fate[]): Score[] {
@@ -40,6 +50,7 @@ function scores(fates: readonly Fate[]): Score[] {
     room,
     all: list.length,
     dead: list.filter((f) => f.fate !== 'lives').length,
+    golden: list.filter((f) => f.fate !== 'lives' && f.why.startsWith('golden ')).length,
     argued: list.filter((f) => f.fate === 'lives' && reason(f.mutant) !== undefined).length,
   }));
 }
@@ -47,8 +58,8 @@ function scores(fates: readonly Fate[]): Score[] {
 function group(fates: readonly Fate[]): Map<string, Fate[]> {
   const rooms = new Map<string, Fate[]>();
   for (const fate of fates) {
-    for (const room of [dirname(fate.mutant.file), 'all'])
-      rooms.set(room, [...(rooms.get(room) ?? []), fate]);
+    const named = fate.mutant.whole ? ['the whole engine'] : [dirname(fate.mutant.file), 'all'];
+    for (const room of named) rooms.set(room, [...(rooms.get(room) ?? []), fate]);
   }
   return rooms;
 }
@@ -56,8 +67,8 @@ function group(fates: readonly Fate[]): Map<string, Fate[]> {
 export const summary = (fates: readonly Fate[]): string =>
   [
     ...scores(fates).map(
-      ({ room, all, dead, argued: said }) =>
-        `${room}: ${percent(dead, all)} (${dead} of ${all} noticed, ${said} of the others argued)`,
+      ({ room, all, dead, golden, argued: said }) =>
+        `${room}: ${percent(dead, all)}, ${wilson(dead, all)} (${dead} of ${all} noticed, ${golden} by the golden alone; ${said} of the others argued)`,
     ),
     '',
     ...fates.filter((f) => f.fate === 'lives' && reason(f.mutant) === undefined).map(line),

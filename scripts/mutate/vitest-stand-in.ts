@@ -42,7 +42,9 @@ export const expect = Object.assign((value: unknown, message?: string) => chai.e
   ...chai.expect,
 });
 
-export function it(name: string, body: Body): void {
+/** With options or without: patience and the like are not needed here. */
+export function it(name: string, ...rest: readonly (Body | object)[]): void {
+  const body = rest.find((r) => typeof r === 'function') as Body;
   registry.tests.push({ name: [...registry.path, name].join(' › '), body });
 }
 
@@ -55,9 +57,10 @@ export function describe(name: string, body: Body): void {
 const each =
   (declare: (name: string, body: Body) => void) =>
   (rows: readonly unknown[]) =>
-  (name: string, body: (...args: unknown[]) => unknown): void => {
+  (name: string, ...rest: readonly (((...args: unknown[]) => unknown) | object)[]): void => {
     rows.forEach((row, i) => {
       const args = Array.isArray(row) ? row : [row];
+      const body = rest.find((r) => typeof r === 'function') as (...args: unknown[]) => unknown;
       declare(`${name} #${i + 1}`, () => body(...args));
     });
   };

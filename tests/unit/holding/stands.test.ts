@@ -12,69 +12,9 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { askHolding } from '../../../engine/questions/hold/ask.ts';
 import { standsOn } from '../../../engine/questions/hold/hold.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
-import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
-import { randomOuting } from '../../support/random-outings.ts';
+import { FALL, G, laid, type OnFall } from '../../support/on-a-fall.ts';
 
-const G = 9.80665;
-const FALL = 0.03;
-
-interface Set {
-  readonly screw?: Quantity;
-  readonly adhesion?: Quantity;
-  readonly rolling?: Quantity;
-  readonly grade?: Quantity;
-  readonly mass?: Quantity;
-}
-
-function laid({
-  screw = exact(150),
-  adhesion = exact(0.2),
-  rolling = exact(0.005),
-  grade = exact(0),
-  mass = exact(100),
-}: Set): Outing {
-  const base = randomOuting(5, 2);
-  const gear = (id: string): BrakeGear => ({
-    id,
-    name: id,
-    kind: 'mechanical',
-    on: ['a', 'b'],
-    workedBy: 'driver',
-    parking: true,
-    force: screw,
-    hand: { leverRatio: 1, efficiency: exact(1), block: 'composition' },
-  });
-  const vehicles = base.train.vehicles.map((v, i) => ({
-    ...v,
-    tare: i === 0 ? exact(400) : mass,
-    resistance: { rolling, perSpeed: exact(0), perSpeedSquared: 0 },
-    brakes: i < 2 ? [gear(`screw ${i}`)] : [],
-  }));
-  const { gradeSpread, adhesion: rails } = base.assumed;
-  return {
-    ...base,
-    assumed: {
-      ...base.assumed,
-      adhesion: { ...rails, dry: adhesion, wet: adhesion, greasy: adhesion },
-      gradeSpread: { ...gradeSpread, [base.line.heightQuality]: grade },
-    },
-    line: {
-      ...base.line,
-      loop: false,
-      length: 600,
-      curves: [],
-      heights: [
-        { at: 0, height: 18 },
-        { at: 600, height: 18 - 600 * FALL },
-      ],
-    },
-    direction: 'forward',
-    train: { ...base.train, vehicles },
-    riders: [],
-  };
-}
-
-function stand(set: Set, state: RailState = 'dry') {
+function stand(set: OnFall, state: RailState = 'dry') {
   const context = openOuting(laid(set));
   return standsOn(context, potentialOf(context.line, context.loaded, 0, 1, 0), state)[0];
 }
@@ -156,7 +96,7 @@ function generator(seed: number): () => number {
 describe('a standing train by odds', () => {
   const spread = (value: number, share: number): Quantity =>
     between(value * (1 - share), value, value * (1 + share), 'assumed');
-  const cases: readonly Set[] = [
+  const cases: readonly OnFall[] = [
     { screw: spread(90, 0.4), rolling: spread(0.006, 0.5) },
     {
       screw: spread(5000, 0.3),
