@@ -46,6 +46,11 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
     const { adhesion: _measured, ...conditions } = paper['conditions'] as Json;
     changed['conditions'] = { ...conditions, railState: after.conditions.railState };
   }
+  if (after.conditions.brakeTried === undefined && before.conditions.brakeTried !== undefined) {
+    const { brakeTried: _tried, ...conditions } = changed['conditions'] as Json;
+    changed['conditions'] = conditions;
+  }
+  if (after.crew !== before.crew) changed['crew'] = crewOf(listOf(paper['crew']), after);
   if (after.plannedSpeed !== undefined && after.plannedSpeed !== before.plannedSpeed)
     changed['plannedSpeed'] = figure(after.plannedSpeed, 'm/s');
   const agreed = after.extraLimits.slice(before.extraLimits.length);
@@ -238,6 +243,13 @@ function ridersOf(papers: readonly Json[], { riders: before }: Outing, { riders:
   });
 }
 
+/** In the same order; only where somebody looks out is moved. */
+const crewOf = (papers: readonly Json[], { crew = [] }: Outing): Json[] =>
+  papers.map(({ looksOutAt: _was, ...rest }, i) => {
+    const at = crew[i].looksOutAt;
+    return at === undefined ? rest : { ...rest, looksOutAt: at };
+  });
+
 const placeOf = ({ vehicle, seat }: Rider): Json => ({
   ...(vehicle === undefined ? {} : { vehicle }),
   ...(seat === undefined ? {} : { seat }),
@@ -249,6 +261,7 @@ function newRider(now: Rider, like: Json | undefined): Json {
   const typical = adult ? like?.['typical'] : undefined;
   return {
     name: now.name,
+    ...(now.age === undefined ? {} : { age: now.age }),
     ...(typical === undefined ? { weight: { value, low, high, unit: 'kg', how } } : { typical }),
     ...placeOf(now),
     duty: now.duty,

@@ -75,8 +75,8 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
 
 /** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
 export function withShown(paper: Json, { shown, defects }: Recorded): Json {
-  const { isVehicle, isLine, isAboard } = namesIn(paper);
+  const { isVehicle, isLine, isAboard, isCrew } = namesIn(paper);
   const here = ({ of }: Json): boolean =>
-    of === undefined || [isVehicle, isLine, isAboard].some((is) => is(of as string));
+    of === undefined || [isVehicle, isLine, isAboard, isCrew].some((is) => is(of as string));
   return renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
 }

@@ -10,6 +10,7 @@ import {
   head,
   keptTests,
   may,
+  moment,
   must,
   rows,
   speed,
@@ -18,6 +19,7 @@ import {
 } from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
+import { crewMember, signedFor } from './crew-fields.ts';
 
 const rider = group({
   name: must(text(), 'name', 'Whoever it is; a number will do.'),
@@ -76,6 +78,9 @@ const conditions = group({
     'brake tried',
     'The driver has tried a stop with this engine today, or knows its brake.',
   ),
+  wind: may(figure('speed', 0, 60), 'wind', 'In gusts, from whatever side.'),
+  lightning: may(yes(), 'lightning', 'It is about, seen or heard; no: the sky was looked at.'),
+  temperature: may(figure('temperature', 230, 340), 'heat', 'Of the air, in the shade.'),
   crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
   reaction: may(
     quantity('time', 0, 30),
@@ -122,6 +127,8 @@ const shown = group({
     'service days left',
     'Where it goes by them: how many there are left, the day of the outing among them.',
   ),
+  signedFor: signedFor(),
+  by: may(text(), 'by', 'Who gave it.'),
   record: may(text(200), 'record', 'The record that says so; one written by hand has none.'),
 });
 
@@ -162,6 +169,23 @@ export const outingSchema = group({
     asked: 'show the certificate, with the last day on which it stands',
   }),
   defects: may(rows(defect, 0, 2000), 'defects', 'What was found amiss and is not mended.'),
+  crew: may(
+    rows(crewMember, 0, 200),
+    'crew',
+    'Whoever works this train or stands by to: hours, what each declares, who looks out where.',
+    { asked: 'who it is, by name' },
+  ),
+  signals: may(
+    text(500),
+    'signals today',
+    'How guard and driver signal each other, where the host does not say it.',
+    { asked: 'agree on it, and write it down' },
+  ),
+  back: may(
+    moment(),
+    'back by',
+    'When this outing is over at the latest: for hours of duty that are reckoned from records.',
+  ),
   tests: keptTests(),
 });
 

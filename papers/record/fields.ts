@@ -3,6 +3,7 @@
  * that an answer is reckoned from: the first screen does without them.
  */
 import * as z from 'zod/mini';
+import { duties } from '../../engine/things/duty.ts';
 import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
@@ -34,7 +35,7 @@ const aboard = group({
 });
 
 const crewMember = group({
-  duty: must(choice('driver', 'guard'), 'duty', 'What he or she does on this train.'),
+  duty: must(choice(...duties), 'duty', 'What he or she does on this train.'),
   person: must(person(), 'person', 'Reference to a name that stands apart.'),
 });
 

@@ -7,6 +7,7 @@ import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { CrewMember } from '../../engine/things/duty.ts';
 import type { Shown } from '../../engine/things/in-date.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
@@ -128,6 +129,15 @@ const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
   return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic-test', of, state })) };
 };
 
+const atWork = (rules: Partial<HostRules>, said: Partial<CrewMember> = {}, age?: number): Outing => {
+  const d = rider('d', '1', { duty: 'driver', ...(age === undefined ? {} : { age }) });
+  return withHost(2, rules, { riders: [d], crew: [{ id: 'd', name: d.name, mass: exact(70), ...said }] });
+};
+const weather = (rules: Partial<HostRules>, sky: Partial<Outing['conditions']> = {}): Outing => {
+  const outing = host(rules);
+  return { ...outing, conditions: { ...outing.conditions, ...sky } };
+};
+
 const own: Partial<Record<FindingCode, () => Outing>> = {
   'out-of-date': () => asksForBoiler('out'),
   'not-shown': () => asksForBoiler(),
@@ -136,6 +146,28 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     const of = plain(2).train.vehicles[0].name;
     return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });
   },
+  'not-signed-for-this': () => {
+    const inDate = [{ what: 'driver-competence', of: 'driver', source: 'rule book, p. 4' }] as const;
+    const shown = [
+      { what: 'driver-competence', of: 'rider d', state: 'stands', signedFor: { line: 'Elsewhere' } },
+    ] as const;
+    return { ...atWork({ inDate }), shown };
+  },
+  'out-of-hours': () => atWork({ mostOnDuty: rule(43_200) }, { hours: { onDuty: 43_260 } }),
+  'hours-not-said': () => atWork({ mostOnDuty: rule(43_200) }),
+  'not-fit-to-work': () => atWork({ fitDeclared: rule(true) }, { fit: false }),
+  'not-declared': () => atWork({ soberDeclared: rule(true) }),
+  'crew-too-young': () => atWork({ youngestDriver: rule(16) }, {}, 15),
+  'crew-age-not-said': () => atWork({ youngestDriver: rule(16) }),
+  'nobody-beside': () => atWork({ drivesAlone: rule(18) }, {}, 16),
+  'no-lookout': () => host({ lookouts: [{ at: 'the crossing', source: 'rule book, p. 5' }] }),
+  'signals-not-said': () =>
+    withHost(2, { guardSignals: rule(true) }, { riders: [rider('g', '1', { duty: 'guard' })] }),
+  'lightning-about': () => weather({ lightningStops: rule(true) }, { lightning: true }),
+  'too-windy': () => weather({ mostWind: rule(10) }, { wind: 11 }),
+  'too-hot': () => weather({ mostHeat: rule(308) }, { temperature: 309 }),
+  'no-running-at-night': () => weather({ runsAtNight: rule(false) }, { night: true }),
+  'weather-not-said': () => weather({ lightningStops: rule(true) }),
   'no-brake-answers': () => {
     const outing = plain(2);
     return {
