@@ -256,13 +256,15 @@ const placeOf = ({ vehicle, seat }: Rider): Json => ({
 });
 
 function newRider(now: Rider, like: Json | undefined): Json {
-  const { value, low, high, how } = now.mass;
+  const { value, low, high, how, source } = now.mass;
   const adult = like?.['typical'] !== 'child' && like?.['typical'] !== 'youth';
   const typical = adult ? like?.['typical'] : undefined;
   return {
     name: now.name,
     ...(now.age === undefined ? {} : { age: now.age }),
-    ...(typical === undefined ? { weight: { value, low, high, unit: 'kg', how } } : { typical }),
+    ...(typical === undefined
+      ? { weight: { value, low, high, unit: 'kg', how, ...(source === undefined ? {} : { source }) } }
+      : { typical }),
     ...placeOf(now),
     duty: now.duty,
   };

@@ -5,7 +5,9 @@ import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
 
 const HOUR = 3600;
-const hours = (most: number, label: string, help: string) => may(figure('time', 0, most * HOUR), label, help);
+const ASKED = { asked: 'by the sheet on which people sign on, or ask' };
+const hours = (most: number, label: string, help: string) =>
+  may(figure('time', 0, most * HOUR), label, help, ASKED);
 
 const worked = group({
   onDuty: hours(48, 'on duty', 'In this turn, when this outing is over.'),
@@ -19,6 +21,7 @@ const worked = group({
     figure('count', 1, 366),
     'days in a row',
     'On which he or she was on duty, that of this outing among them.',
+    ASKED,
   ),
   record: may(text(200), 'record', 'The records that say so; what is written by hand has none.'),
 });
@@ -26,16 +29,16 @@ const worked = group({
 export const crewMember = group({
   name: must(text(), 'name', 'Of a rider as it stands there, or of somebody who stands by.'),
   looksOutAt: may(text(), 'looks out at', 'Where, as the host calls it: a crossing, the front car.'),
-  age: may(age(), 'age', 'Of whoever does not ride; of a rider it stands with the rider.'),
+  age: may(age(), 'age', 'Of whoever does not ride; of a rider it stands with the rider.', {
+    asked: 'ask how old',
+  }),
   weight: may(
     quantity('mass', 20, 300),
     'weight',
     'Of whoever stands by: what is reckoned with if he or she takes over. A typical grown person, if nothing is said.',
     { assumed: 'mass/adult' },
   ),
-  hours: may(worked, 'hours', 'Of duty and rest, as they will be when this outing is over.', {
-    asked: 'how long on duty and how long rested, by the sheet on which people sign on',
-  }),
+  hours: may(worked, 'hours', 'Of duty and rest, as they will be when this outing is over.'),
   sober: may(yes(), 'nothing drunk or taken', 'Says that nothing was drunk or taken that dulls.', {
     asked: 'ask, and write yes or no',
   }),

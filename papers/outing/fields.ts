@@ -30,7 +30,7 @@ const rider = group({
     'Instead of a weight: one like this, with all its spread; heavy: an adult of 230 lb or more.',
     { assumed: 'mass' },
   ),
-  age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.'),
+  age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.', { asked: 'ask how old' }),
   vehicle: may(text(), 'vehicle', 'Which vehicle he or she rides on.'),
   seat: may(text(), 'seat', 'Which of its seats.', { asked: 'on which seat each rider sits' }),
   duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.', {
@@ -77,10 +77,17 @@ const conditions = group({
     yes(),
     'brake tried',
     'The driver has tried a stop with this engine today, or knows its brake.',
+    { asked: 'try a stop with the empty train, and say so' },
   ),
-  wind: may(figure('speed', 0, 60), 'wind', 'In gusts, from whatever side.'),
-  lightning: may(yes(), 'lightning', 'It is about, seen or heard; no: the sky was looked at.'),
-  temperature: may(figure('temperature', 230, 340), 'heat', 'Of the air, in the shade.'),
+  wind: may(figure('speed', 0, 60), 'wind', 'In gusts, from whatever side.', {
+    asked: 'by an anemometer held up, the strongest gust of ten minutes',
+  }),
+  lightning: may(yes(), 'lightning', 'It is about, seen or heard; no: the sky was looked at.', {
+    asked: 'look at the sky and listen',
+  }),
+  temperature: may(figure('temperature', 230, 340), 'heat', 'Of the air, in the shade.', {
+    asked: 'by a thermometer in the shade',
+  }),
   crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
   reaction: may(
     quantity('time', 0, 30),

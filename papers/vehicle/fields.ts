@@ -262,6 +262,7 @@ export const vehicleSchema = group({
     choice(...powers),
     'what drives it',
     'Of an engine: steam; battery or wire; petrol or diesel. One with cylinders and a boiler is steam.',
+    { asked: 'steam, electric or petrol' },
   ),
   worked: may(
     rows(

@@ -129,13 +129,30 @@ const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
   return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic-test', of, state })) };
 };
 
-const atWork = (rules: Partial<HostRules>, said: Partial<CrewMember> = {}, age?: number): Outing => {
-  const d = rider('d', '1', { duty: 'driver', ...(age === undefined ? {} : { age }) });
-  return withHost(2, rules, { riders: [d], crew: [{ id: 'd', name: d.name, mass: exact(70), ...said }] });
-};
-const weather = (rules: Partial<HostRules>, sky: Partial<Outing['conditions']> = {}): Outing => {
-  const outing = host(rules);
-  return { ...outing, conditions: { ...outing.conditions, ...sky } };
+/** A driver and a guard at work by rules of every kind, and what is said of the driver and of the day. */
+const atWork = (
+  said: Partial<CrewMember>,
+  sky: Partial<Outing['conditions']>,
+  more: Partial<Outing>,
+): Outing => {
+  const book = { source: 'rule book, p. 4' };
+  const rules: Partial<HostRules> = {
+    inDate: [{ what: 'driver-competence', of: 'driver', ...book }],
+    mostOnDuty: rule(43_200),
+    fitDeclared: rule(true),
+    youngestDriver: rule(16),
+    drivesAlone: rule(18),
+    lookouts: [{ at: 'the crossing', ...book }],
+    guardSignals: rule(true),
+    lightningStops: rule(true),
+    mostWind: rule(10),
+    mostHeat: rule(308),
+    runsAtNight: rule(false),
+  };
+  const [d, g] = [rider('d', '1', { duty: 'driver' }), rider('g', '2', { duty: 'guard', vehicle: 'car2' })];
+  const crew = [{ id: 'd', name: d.name, mass: exact(70), ...said }];
+  const of = withHost(2, rules, { riders: [d, g], crew, ...more });
+  return { ...of, conditions: { ...of.conditions, ...sky } };
 };
 
 const own: Partial<Record<FindingCode, () => Outing>> = {
@@ -146,28 +163,15 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     const of = plain(2).train.vehicles[0].name;
     return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });
   },
-  'not-signed-for-this': () => {
-    const inDate = [{ what: 'driver-competence', of: 'driver', source: 'rule book, p. 4' }] as const;
-    const shown = [
-      { what: 'driver-competence', of: 'rider d', state: 'stands', signedFor: { line: 'Elsewhere' } },
-    ] as const;
-    return { ...atWork({ inDate }), shown };
+  // And with it all else of the people and of the day that nobody said.
+  'hours-not-said': () => atWork({}, {}, {}),
+  // And with it all else that is amiss with them.
+  'out-of-hours': () => {
+    const signedFor = { line: 'Elsewhere' };
+    const shown = [{ what: 'driver-competence', of: 'rider d', state: 'stands', signedFor }] as const;
+    const sky = { lightning: true, wind: 11, temperature: 309, night: true };
+    return atWork({ hours: { onDuty: 43_260 }, fit: false, age: 15 }, sky, { shown });
   },
-  'out-of-hours': () => atWork({ mostOnDuty: rule(43_200) }, { hours: { onDuty: 43_260 } }),
-  'hours-not-said': () => atWork({ mostOnDuty: rule(43_200) }),
-  'not-fit-to-work': () => atWork({ fitDeclared: rule(true) }, { fit: false }),
-  'not-declared': () => atWork({ soberDeclared: rule(true) }),
-  'crew-too-young': () => atWork({ youngestDriver: rule(16) }, {}, 15),
-  'crew-age-not-said': () => atWork({ youngestDriver: rule(16) }),
-  'nobody-beside': () => atWork({ drivesAlone: rule(18) }, {}, 16),
-  'no-lookout': () => host({ lookouts: [{ at: 'the crossing', source: 'rule book, p. 5' }] }),
-  'signals-not-said': () =>
-    withHost(2, { guardSignals: rule(true) }, { riders: [rider('g', '1', { duty: 'guard' })] }),
-  'lightning-about': () => weather({ lightningStops: rule(true) }, { lightning: true }),
-  'too-windy': () => weather({ mostWind: rule(10) }, { wind: 11 }),
-  'too-hot': () => weather({ mostHeat: rule(308) }, { temperature: 309 }),
-  'no-running-at-night': () => weather({ runsAtNight: rule(false) }, { night: true }),
-  'weather-not-said': () => weather({ lightningStops: rule(true) }),
   'no-brake-answers': () => {
     const outing = plain(2);
     return {

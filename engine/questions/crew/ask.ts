@@ -8,7 +8,7 @@ import { driverReach } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { agesOf } from '../practice/people.ts';
-import { type AtWork, atWork, whereOf } from './at-work.ts';
+import { type AtWork, atWork, measureOf, whereOf } from './at-work.ts';
 import { askHours } from './hours.ts';
 
 export const askCrew = (outing: Outing): Finding[] => [
@@ -26,7 +26,7 @@ const oncePerPerson = (all: readonly AtWork[]): AtWork[] =>
   all.filter(({ id }, i) => all.findIndex((other) => other.id === id) === i);
 
 function declared({ host }: Outing, worker: AtWork): Finding[] {
-  const { id, name: who, said } = worker;
+  const { name: who, said } = worker;
   const asked = [
     { says: 'sober', rule: host.soberDeclared },
     { says: 'fit', rule: host.fitDeclared },
@@ -39,7 +39,7 @@ function declared({ host }: Outing, worker: AtWork): Finding[] {
       : [
           makeFinding('not-declared', 'unknown', 'host', {
             ...details,
-            measure: `outing.crew.${id}.${says}`,
+            measure: measureOf(worker, says),
           }),
         ];
   });
@@ -66,7 +66,7 @@ const ageNotSaid = (worker: AtWork, duty: Duty, source: string): Finding =>
   makeFinding('crew-age-not-said', 'unknown', 'host', {
     where: whereOf(worker),
     facts: { who: worker.name, duty },
-    measure: worker.rider ? 'riders.age' : `outing.crew.${worker.id}.age`,
+    measure: worker.rider ? 'riders.age' : measureOf(worker, 'age'),
     source,
   });
 

@@ -1,6 +1,6 @@
 /** Who works this train: drivers and guards aboard, lookouts wherever they stand; each with what is said of the day. */
 import type { Outing } from '../../outing/types.ts';
-import type { CrewMember, Duty } from '../../things/duty.ts';
+import type { CrewMember, Duty, Hours } from '../../things/duty.ts';
 import type { Rider } from '../../things/train/types.ts';
 
 export interface AtWork {
@@ -17,6 +17,10 @@ export interface AtWork {
 /** On which vehicle: whoever takes over has the same place. */
 export const whereOf = ({ rider }: AtWork): { readonly vehicle?: string } =>
   rider?.vehicle === undefined ? {} : { vehicle: rider.vehicle };
+
+/** The field of the outing's crew in which it is to be said. */
+export const measureOf = ({ id }: AtWork, field: 'age' | 'sober' | 'fit' | `hours.${keyof Hours}`): string =>
+  `outing.crew.${id}.${field}`;
 
 export function atWork({ riders, crew = [] }: Pick<Outing, 'riders' | 'crew'>): readonly AtWork[] {
   const aboard = riders.flatMap((rider): AtWork[] =>

@@ -4,7 +4,7 @@ import type { HostRules, Outing, Rule } from '../../outing/types.ts';
 import type { Hours } from '../../things/duty.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
-import { type AtWork, whereOf } from './at-work.ts';
+import { type AtWork, measureOf, whereOf } from './at-work.ts';
 import type { hourLimits } from './findings.ts';
 
 type LimitName = (typeof hourLimits)[number];
@@ -42,7 +42,7 @@ export const askHours = (outing: Outing, worker: AtWork): Finding[] => [
 ];
 
 function against({ name, rule, of, least }: Limit, worker: AtWork): Finding[] {
-  const { id, name: who, said } = worker;
+  const { name: who, said } = worker;
   const found = said?.hours?.[of];
   const details = { where: whereOf(worker), facts: { who, limit: name }, source: rule.source };
   const asked = amountOf(of, rule.value);
@@ -51,7 +51,7 @@ function against({ name, rule, of, least }: Limit, worker: AtWork): Finding[] {
       makeFinding('hours-not-said', 'unknown', 'host', {
         ...details,
         required: asked,
-        measure: `outing.crew.${id}.hours.${of}`,
+        measure: measureOf(worker, `hours.${of}`),
       }),
     ];
   if (least ? found >= rule.value - HAIR : found <= rule.value + HAIR) return [];

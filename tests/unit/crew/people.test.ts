@@ -1,5 +1,6 @@
 /** Who works a train: declared, old enough, somebody beside, somebody who looks out, signals agreed, and who could. */
 import { describe, expect, it } from 'vitest';
+import { askPlace } from '../../../desk/ask-place.ts';
 import { verdictOf } from '../../../engine/answer/verdict.ts';
 import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
@@ -10,6 +11,7 @@ import type { Finding } from '../../../engine/questions/finding.ts';
 import type { CrewMember } from '../../../engine/things/duty.ts';
 import type { Rider } from '../../../engine/things/train/types.ts';
 import { tellChange } from '../../../words/change.ts';
+import { describedAt } from '../../../words/field.ts';
 import { rider, rule, withHost } from '../../support/rules.ts';
 
 const listed = (id: string, more: Partial<CrewMember> = {}): CrewMember => ({
@@ -120,6 +122,25 @@ describe('lookouts and signals', () => {
     expect(codes(outing({ ...rules, signals }, [], riders))).toEqual([]);
     expect(codes(outing({ guardSignals: rule(false) }, [], riders))).toEqual([]);
   });
+});
+
+it('what is asked of anybody has words for it, and its place', () => {
+  const rules = {
+    fitDeclared: rule(true),
+    soberDeclared: rule(true),
+    mostOnDuty: rule(1),
+    youngestLookout: rule(14),
+  };
+  const more = { mostInDay: rule(1), mostInWeek: rule(1), mostDays: rule(1), leastRest: rule(1) };
+  const last = { mostWithoutBreak: rule(1), restAfterFullTurn: rule(1), mostDriving: rule(1) };
+  const of = outing({ ...rules, ...more, ...last }, [listed('l', { looksOutAt: 'x' })]);
+  const asked = askCrew(of).flatMap(({ measure }) => measure ?? []);
+  expect(new Set(asked).size).toBeGreaterThan(18);
+  for (const path of asked) {
+    expect(describedAt(path)?.asked, path).toBeDefined();
+    const place = askPlace({ crew: [{ name: 'Other' }, { name: 'L' }] }, path, {});
+    expect(place, path).toEqual(path.includes('.l.') ? ['crew', 1, ...path.split('.').slice(3)] : ['crew']);
+  }
 });
 
 describe('who could', () => {
