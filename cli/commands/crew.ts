@@ -2,30 +2,70 @@
 import { asHostRules, publishedHours } from '../../data/hours-rules.ts';
 import { type CrewSheet, crewSheet } from '../../desk/crew.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
+import { turnWords } from '../../papers/record/fields.ts';
+import { personNamed } from '../../records/names.ts';
+import { shownTime } from '../../records/time.ts';
+import { refused, turns } from '../../records/turns.ts';
+import { shortHash, turnTold } from '../../words/records/record.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { trade, type Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault, voiceOf } from '../command.ts';
 import { openAsked } from '../open-asked.ts';
+import { inStore, lookAt, record, type StoreOptions, storeOption, timeSaid } from '../records.ts';
 import { shownFrom } from '../shown.ts';
 import { findingsText, table, tellFully } from '../text.ts';
 
 interface CrewOptions extends Options {
   readonly records?: string;
-  readonly limits?: true;
+}
+
+interface TurnOptions extends Options, StoreOptions {
+  readonly person: string;
+  readonly freeSince?: string;
+  readonly said?: string;
 }
 
 export const crewCommand: Command = {
   name: 'crew',
   declare: (program, run) => {
-    common(program.command('crew [outing]'))
-      .description('Who works this train: signed off, hours, yes or no, and who else could.')
+    const crew = program.command('crew').description('Who works this train, and who else could.');
+    common(crew.command('sheet <outing>', { isDefault: true }))
+      .description('Signed off for what, hours, yes or no, who else could, and what is in the way.')
       .option('--records <file>', 'with what is recorded there of people and hours')
-      .option('--limits', 'published limits of hours, as rules that a host may take over')
-      .action((path: string | undefined, options: CrewOptions) =>
-        run(() => (options.limits ? limits() : crew(path, options)), options),
-      );
+      .action((path: string, options: CrewOptions) => run(() => sheet(path, options), options));
+    common(crew.command('limits'))
+      .description('Published limits of hours, as rules that a host may take over: nobody’s until then.')
+      .action((options: Options) => run(limits, options));
+    storeOption(common(crew.command('turn <what>')))
+      .description(`Signs ${turnWords.join(', ')}: a turn of duty, recorded.`)
+      .requiredOption('--person <name>', 'who: the name stands apart')
+      .option('--free-since <time>', 'signing on: since when without work, elsewhere neither')
+      .option('--said <time>', 'when, as 2026-05-31T08:00; now, if nothing is said')
+      .action((what: string, options: TurnOptions) => run(() => turn(what, options), options));
   },
 };
+
+/** The next thing of a turn, of somebody who may say it: off of one who is on, back of one who has a break. */
+const turn = (what: string, options: TurnOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    if (!isTurnWord(what)) throw new UsageFault(`found ${what}; expected ${turnWords.join(', ')}`);
+    const said = timeSaid(options.said);
+    const { person } = await personNamed(store, options.person);
+    const mine = turns((await lookAt(store)).entries).get(person) ?? [];
+    const fault = refused(what, mine, Date.parse(said));
+    if (fault) throw new UsageFault(`${options.person}: ${fault}`);
+    const { freeSince } = options;
+    const content = { person, what, ...(freeSince === undefined ? {} : { freeSince }) };
+    const { row } = await record(store, { kind: 'turn', content, said }, options);
+    return {
+      text: `${options.person} ${turnTold[what]}, ${shownTime(said)}. Recorded as ${shortHash(row.hash)}.`,
+      json: { record: row.hash, ...content },
+      exit: 0,
+    };
+  });
+
+const isTurnWord = (what: string): what is (typeof turnWords)[number] =>
+  turnWords.some((word) => word === what);
 
 /** Nobody's until a host takes them over. */
 const limits = async (): Promise<Outcome> => ({
@@ -36,15 +76,14 @@ const limits = async (): Promise<Outcome> => ({
   exit: 0,
 });
 
-async function crew(path: string | undefined, options: CrewOptions): Promise<Outcome> {
-  if (path === undefined) throw new UsageFault('found no outing; expected one, or --limits');
+async function sheet(path: string, options: CrewOptions): Promise<Outcome> {
   const { paper, outing } = await shownFrom(options.records, await openAsked(path));
   const voice = voiceOf(options, outing);
-  const sheet = crewSheet(paper, outing, voice);
-  const verdict = verdictOf(sheet.findings);
+  const made = crewSheet(paper, outing, voice);
+  const verdict = verdictOf(made.findings);
   return {
-    text: [...peopleText(sheet, voice), ...signalsText(sheet, voice), ...wayText(sheet, voice)].join('\n'),
-    json: { ...sheet, verdict, findings: sheet.findings.map((finding) => tellFully(finding, voice)) },
+    text: [...peopleText(made, voice), ...signalsText(made, voice), ...wayText(made, voice)].join('\n'),
+    json: { ...made, verdict, findings: made.findings.map((finding) => tellFully(finding, voice)) },
     exit: exitOf[verdict],
   };
 }
