@@ -3,6 +3,7 @@ import { CommanderError, Command as Program } from 'commander';
 import { plain } from '../engine/base/letters.ts';
 import { type Command, type Options, type Run, UsageFault } from './command.ts';
 import { balanceCommand } from './commands/balance.ts';
+import { boardCommand } from './commands/board.ts';
 import { brakeDesignCommand } from './commands/brake-design.ts';
 import { brakesCommand } from './commands/brakes.ts';
 import { bundleCommand } from './commands/bundle.ts';
@@ -12,6 +13,7 @@ import { chainsCommand } from './commands/chains.ts';
 import { checkCommand } from './commands/check.ts';
 import { clearCommand } from './commands/clear.ts';
 import { couplersCommand } from './commands/couplers.ts';
+import { crewCommand } from './commands/crew.ts';
 import { dueCommand } from './commands/due.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
@@ -61,6 +63,8 @@ const commands: readonly Command[] = [
   twistCommand,
   measureCommand,
   surveyCommand,
+  crewCommand,
+  boardCommand,
   leaveCommand,
   arriveCommand,
   replayCommand,

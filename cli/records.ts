@@ -124,3 +124,15 @@ export function entryNamed(entries: readonly Entry[], letters: string): Entry {
     `found ${found.length === 0 ? 'no record' : `${found.length} records`} ${letters}; expected the first letters of one's hash (heedway records list)`,
   );
 }
+
+/** When it was, as it is typed; now, if nothing is said. */
+export function timeSaid(said: string | undefined): string {
+  if (said === undefined) return clock.now();
+  const at = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?([+-]\d\d:\d\d)?$/.test(said) ? new Date(said) : undefined;
+  if (!at || Number.isNaN(at.getTime()))
+    throw new UsageFault(`--said: found ${said}; expected a time such as 2026-05-31T10:05`);
+  // With an offset it is as it stands; without, this machine's.
+  return /[+-]\d\d:\d\d$/.test(said) && said.length > 16
+    ? `${said.slice(0, 16)}${/T\d\d:\d\d:\d\d/.test(said) ? said.slice(16, 19) : ':00'}${said.slice(-6)}`
+    : localTime(at);
+}

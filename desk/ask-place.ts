@@ -35,7 +35,7 @@ export function askPlace(paper: Json, measure: string, where: Finding['where']):
   if (first === 'line' && keys[0] === 'places') return placeOfLine(paper, keys);
   if (first === 'line' || first === 'train' || first === 'host') return [first, ...keys];
   if (first === 'riders') return ['riders'];
-  if (first === 'outing') return keys;
+  if (first === 'outing') return keys[0] === 'crew' ? placeOfCrew(paper, keys) : keys;
   const train = membersOf(paper);
   const at = train.findIndex(({ id }) => id === where.vehicle);
   if (at < 0) return undefined;
@@ -48,6 +48,12 @@ function placeOfLine(paper: Json, [list, id, ...rest]: readonly string[]): Field
   const places = ((paper['line'] as Json | undefined)?.['places'] as Json[] | undefined) ?? [];
   const at = places.findIndex(({ name }) => slug(String(name)) === id);
   return at < 0 ? undefined : ['line', list, at, ...rest];
+}
+
+/** `crew.<who>.hours.rest`: by the name; of somebody who is not listed yet, the list. */
+function placeOfCrew(paper: Json, [list, id, ...rest]: readonly string[]): FieldPath {
+  const at = ((paper[list] as Json[] | undefined) ?? []).findIndex(({ name }) => slug(String(name)) === id);
+  return at < 0 ? [list] : [list, at, ...rest];
 }
 
 const vehiclePath = (member: number): FieldPath => ['train', 'vehicles', member, 'vehicle'];

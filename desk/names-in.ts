@@ -8,6 +8,8 @@ export interface Names {
   readonly isLine: (name: string) => boolean;
   /** By the letters by which the papers tell people apart. */
   readonly isAboard: (name: string) => boolean;
+  /** Of those who work the train or stand by to. */
+  readonly isCrew: (name: string) => boolean;
 }
 
 /** @param paper an outing's with all parts in it */
@@ -15,11 +17,14 @@ export function namesIn(paper: Json): Names {
   const vehicles = new Set(vehicleNames(paper));
   const riders = (paper['riders'] ?? []) as readonly { readonly name: string }[];
   const aboard = new Set(riders.map(({ name }) => slug(name)));
+  const crew = (paper['crew'] ?? []) as readonly { readonly name: string }[];
+  const listed = new Set(crew.map(({ name }) => slug(name)));
   const line = (paper['line'] as Json | undefined)?.['name'];
   return {
     isVehicle: (name) => vehicles.has(name),
     isLine: (name) => name === line,
     isAboard: (name) => aboard.has(slug(name)),
+    isCrew: (name) => listed.has(slug(name)),
   };
 }
 

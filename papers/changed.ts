@@ -46,6 +46,11 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
     const { adhesion: _measured, ...conditions } = paper['conditions'] as Json;
     changed['conditions'] = { ...conditions, railState: after.conditions.railState };
   }
+  if (after.conditions.brakeTried === undefined && before.conditions.brakeTried !== undefined) {
+    const { brakeTried: _tried, ...conditions } = changed['conditions'] as Json;
+    changed['conditions'] = conditions;
+  }
+  if (after.crew !== before.crew) changed['crew'] = crewOf(listOf(paper['crew']), after);
   if (after.plannedSpeed !== undefined && after.plannedSpeed !== before.plannedSpeed)
     changed['plannedSpeed'] = figure(after.plannedSpeed, 'm/s');
   const agreed = after.extraLimits.slice(before.extraLimits.length);
@@ -238,18 +243,28 @@ function ridersOf(papers: readonly Json[], { riders: before }: Outing, { riders:
   });
 }
 
+/** In the same order; only where somebody looks out is moved. */
+const crewOf = (papers: readonly Json[], { crew = [] }: Outing): Json[] =>
+  papers.map(({ looksOutAt: _was, ...rest }, i) => {
+    const at = crew[i].looksOutAt;
+    return at === undefined ? rest : { ...rest, looksOutAt: at };
+  });
+
 const placeOf = ({ vehicle, seat }: Rider): Json => ({
   ...(vehicle === undefined ? {} : { vehicle }),
   ...(seat === undefined ? {} : { seat }),
 });
 
 function newRider(now: Rider, like: Json | undefined): Json {
-  const { value, low, high, how } = now.mass;
+  const { value, low, high, how, source } = now.mass;
   const adult = like?.['typical'] !== 'child' && like?.['typical'] !== 'youth';
   const typical = adult ? like?.['typical'] : undefined;
   return {
     name: now.name,
-    ...(typical === undefined ? { weight: { value, low, high, unit: 'kg', how } } : { typical }),
+    ...(now.age === undefined ? {} : { age: now.age }),
+    ...(typical === undefined
+      ? { weight: { value, low, high, unit: 'kg', how, ...(source === undefined ? {} : { source }) } }
+      : { typical }),
     ...placeOf(now),
     duty: now.duty,
   };

@@ -56,6 +56,9 @@ export const remark = () => z.string().check(z.maxLength(10_000));
 export const yes = () => z.boolean();
 export const choice = <const T extends readonly string[]>(...of: T) => z.enum(of);
 export const day = () => z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31'));
+/** Local, without an offset: of the place where the train runs. */
+export const moment = () =>
+  z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'a day and time such as 2026-05-31T16:30'));
 export const rows = <T extends z.ZodMiniType>(row: T, least: number, most: number) =>
   z.array(row).check(z.minLength(least), z.maxLength(most));
 export const group = z.strictObject;

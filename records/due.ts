@@ -22,8 +22,9 @@ export interface DueItem {
   readonly serviceLeft?: number;
 }
 
-const keyOf = ({ what, of, person }: Certificate): string =>
-  JSON.stringify([what, of ?? null, person ?? null]);
+/** One for other engines, another gauge or line is another certificate. */
+const keyOf = ({ what, of, person, signedFor }: Certificate): string =>
+  JSON.stringify([what, of ?? null, person ?? null, signedFor ?? null]);
 
 /** The more is left of it the better: of several, the best counts. */
 const worth: readonly State[] = ['not-yet', 'out', 'unknown', 'before-use', 'grace', 'due', 'stands'];

@@ -68,11 +68,20 @@ export function printQuantity(si: number, kind: Kind, options: PrintOptions): st
     const special = lengthForm(si, options, toward);
     if (special !== undefined) return special;
   }
+  if (kind === 'time' && si >= 3600 && options.unit === undefined && options.digits === undefined)
+    return hoursAndMinutes(si, toward);
   if (kind === 'grade' && options.unit === '1 in n') return gradeOneIn(si, toward);
   const chosen = forms[kind][options.system];
   const unit = options.unit ?? chosen.unit;
   const digits = options.digits ?? (options.unit ? 3 : chosen.digits);
   return withUnit(roundToward(toUnit(si, kind, unit), digits, toward), digits, unit);
+}
+
+/** Of an hour or more nobody counts seconds. */
+function hoursAndMinutes(si: number, toward: Toward): string {
+  const minutes = roundToward(si / 60, 0, toward);
+  const rest = minutes % 60;
+  return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
 }
 
 function toUnit(si: number, kind: Kind, name: string): number {

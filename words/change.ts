@@ -9,6 +9,9 @@ import { chainage, riderName, say, trade, type Voice, vehicleName } from './voic
 const list = (names: readonly string[]): string =>
   names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 
+const crewName = ({ outing }: Voice, id: string): string =>
+  outing.crew?.find((one) => one.id === id)?.name ?? riderName({ outing }, id);
+
 const moved = (by: number, voice: Voice): string => calliper(Math.abs(by), voice, 'nearest');
 
 /** What to do, as an order. */
@@ -69,6 +72,12 @@ export function tellChange(change: Change, voice: Voice): string {
     }
     case 'guard':
       return `take a ${trade(voice.wording, 'conductor')} on the last car`;
+    case 'relieve': {
+      const duty = voice.outing.riders.find((r) => r.id === change.rider)?.duty;
+      return `let ${crewName(voice, change.by)} ${duty === 'guard' ? 'ride as ' : ''}${duty === 'guard' ? trade(voice.wording, 'conductor') : 'drive'} in place of ${rider(change.rider)}`;
+    }
+    case 'look-out':
+      return `let ${crewName(voice, change.by)} look out at ${change.at}`;
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
     case 'together':

@@ -9,6 +9,7 @@ import { chainWords } from './findings/chains.ts';
 import { clearanceWords } from './findings/clearance.ts';
 import { couplerWords } from './findings/couplers.ts';
 import { crestWords } from './findings/crests.ts';
+import { crewWords } from './findings/crew.ts';
 import { failureWords } from './findings/failures.ts';
 import { faultWords } from './findings/fault.ts';
 import { flagWords } from './findings/flag.ts';
@@ -53,6 +54,7 @@ const tellers: Tellers = {
   ...surveyWords,
   ...swingWords,
   ...crestWords,
+  ...crewWords,
   ...wheelWords,
   ...clearanceWords,
   ...standardWords,

@@ -26,6 +26,11 @@ interface AddOptions extends ListOptions {
   readonly by: string;
   readonly details?: string;
   readonly amends?: string;
+  readonly powers?: string;
+  readonly engines?: string;
+  readonly gauge?: string;
+  readonly heaviest?: string;
+  readonly line?: string;
 }
 interface CalendarOptions extends ListOptions {
   readonly out: string;
@@ -58,6 +63,11 @@ export const dueCommand: Command = {
       )
       .option('--until <day>', 'the last day on which it stands, where it says so')
       .option('--details <text>', 'pressure and factor of a test, limits; nothing of anybody’s health')
+      .option('--powers <kinds>', 'of a competence: for steam, electric, petrol engines alone, with commas')
+      .option('--engines <names>', 'of a competence: for these engines alone, with commas')
+      .option('--gauge <gauge>', 'of a competence: on this gauge alone')
+      .option('--heaviest <weight>', 'of a competence: for engines to this weight')
+      .option('--line <name>', 'of a competence: on this line alone')
       .option('--amends <record>', 'the certificate that this one says anew')
       .action((what: string, options: AddOptions) => run(() => add(what, options), options));
     whose(sub('calendar', 'The last days as an iCalendar file, with alarms 30 and 7 days before.'))
@@ -129,6 +139,7 @@ const add = (what: string, options: AddOptions): Promise<Outcome> =>
       ...(until === undefined ? {} : { until }),
       ...(interval === undefined ? {} : { interval }),
       by,
+      ...signedFor(options),
       ...(details === undefined ? {} : { details }),
     };
     const said = { kind: 'certificate', content, ...(amended ? { amends: amended.row.hash } : {}) } as const;
@@ -139,6 +150,24 @@ const add = (what: string, options: AddOptions): Promise<Outcome> =>
       exit: 0,
     };
   });
+
+const listed = (text: string): string[] =>
+  text
+    .split(',')
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+
+/** What a competence is limited to, as its paper takes it. */
+function signedFor({ powers, engines, gauge, heaviest, line }: AddOptions): { readonly signedFor?: object } {
+  const limits = {
+    ...(powers === undefined ? {} : { powers: listed(powers) }),
+    ...(engines === undefined ? {} : { engines: listed(engines) }),
+    ...(gauge === undefined ? {} : { gauge }),
+    ...(heaviest === undefined ? {} : { heaviest }),
+    ...(line === undefined ? {} : { line }),
+  };
+  return Object.keys(limits).length === 0 ? {} : { signedFor: limits };
+}
 
 const calendarFile = (options: CalendarOptions): Promise<Outcome> =>
   inStore(options, async (store) => {

@@ -16,14 +16,13 @@ import { type Check, checks } from '../../papers/record/fields.ts';
 import { personNamed } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
 import { stillOut, trips } from '../../records/service.ts';
-import { localTime } from '../../records/time.ts';
 import { shortHash } from '../../words/records/record.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
 import { type DayFlags, dayFlags, otherDay } from '../day.ts';
 import { refusal } from '../open.ts';
 import { openAsked } from '../open-asked.ts';
-import { clock, entryNamed, inStore, lookAt, record, type StoreOptions, storeOption } from '../records.ts';
+import { entryNamed, inStore, lookAt, record, type StoreOptions, storeOption, timeSaid } from '../records.ts';
 import { wrap } from '../screen.ts';
 import { program as version } from '../versions.ts';
 
@@ -54,17 +53,6 @@ async function readied(path: string, options: LeaveOptions, show: (paper: Json) 
   const ready = await readyToLeave(show(paper), speech);
   if ('problems' in ready) throw refusal(ready.problems.map((p) => ({ ...p, file: path })));
   return ready;
-}
-
-function timeSaid(said: string | undefined): string {
-  if (said === undefined) return clock.now();
-  const at = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?([+-]\d\d:\d\d)?$/.test(said) ? new Date(said) : undefined;
-  if (!at || Number.isNaN(at.getTime()))
-    throw new UsageFault(`--said: found ${said}; expected a time such as 2026-05-31T10:05`);
-  // With an offset it is as it stands; without, this machine's.
-  return /[+-]\d\d:\d\d$/.test(said) && said.length > 16
-    ? `${said.slice(0, 16)}${/T\d\d:\d\d:\d\d/.test(said) ? said.slice(16, 19) : ':00'}${said.slice(-6)}`
-    : localTime(at);
 }
 
 function checksDone(done: string | undefined): readonly Check[] {

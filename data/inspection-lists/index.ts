@@ -2,6 +2,7 @@
 import carBeforeUse from './car-before-use.json' with { type: 'json' };
 import poweredBeforeUse from './powered-before-use.json' with { type: 'json' };
 import steamDaily from './steam-daily.json' with { type: 'json' };
+import storageAndSteamingBay from './storage-and-steaming-bay.json' with { type: 'json' };
 import trackWalk from './track-walk.json' with { type: 'json' };
 
 export const exampleLists: Readonly<Record<string, unknown>> = {
@@ -9,4 +10,5 @@ export const exampleLists: Readonly<Record<string, unknown>> = {
   'powered-before-use': poweredBeforeUse,
   'car-before-use': carBeforeUse,
   'track-walk': trackWalk,
+  'storage-and-steaming-bay': storageAndSteamingBay,
 };

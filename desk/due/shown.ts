@@ -8,6 +8,7 @@ import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
 import { namesIn } from '../names-in.ts';
+import { recordedTurns, type TurnsOf, withHours } from './hours.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -17,12 +18,14 @@ function certificate(
   names: readonly Named[],
 ): Json {
   const whose = of ?? (person === undefined ? undefined : nameIn(names, person));
+  const signedFor = from.content['signedFor'];
   const ends = state === 'unknown' ? {} : { until: last, graceTo, serviceLeft };
   return {
     what,
     ...(whose === undefined ? {} : { of: whose }),
     on: since,
     ...Object.fromEntries(Object.entries(ends).filter(([, end]) => end !== undefined)),
+    ...(signedFor === undefined ? {} : { signedFor }),
     record: from.first.row.hash,
   };
 }
@@ -62,6 +65,7 @@ function renewed(paper: Json, key: 'shown' | 'defects', recorded: readonly Json[
 export interface Recorded {
   readonly shown: readonly Json[];
   readonly defects: readonly Json[];
+  readonly turns: readonly TurnsOf[];
 }
 
 /** @param day of the outing: what its own date says, else today */
@@ -71,12 +75,14 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
     ...inspectedOn(entries, day).map((one) => inspection(one, day)),
   ],
   defects: openDefects(entries).map(defect),
+  turns: recordedTurns(entries, names),
 });
 
 /** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
-export function withShown(paper: Json, { shown, defects }: Recorded): Json {
-  const { isVehicle, isLine, isAboard } = namesIn(paper);
+export function withShown(written: Json, { shown, defects, turns }: Recorded): Json {
+  const paper = withHours(written, turns);
+  const { isVehicle, isLine, isAboard, isCrew } = namesIn(paper);
   const here = ({ of }: Json): boolean =>
-    of === undefined || [isVehicle, isLine, isAboard].some((is) => is(of as string));
+    of === undefined || [isVehicle, isLine, isAboard, isCrew].some((is) => is(of as string));
   return renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
 }

@@ -5,6 +5,7 @@ import { chainFindings } from '../../engine/questions/chains/findings.ts';
 import { clearanceFindings } from '../../engine/questions/clearance/findings.ts';
 import { couplerFindings } from '../../engine/questions/couplers/findings.ts';
 import { crestFindings } from '../../engine/questions/crests/findings.ts';
+import { crewFindings } from '../../engine/questions/crew/findings.ts';
 import { failureFindings } from '../../engine/questions/failures/findings.ts';
 import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
@@ -71,6 +72,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [partFindings, '#parting', 'heedway parting <outing>'],
   [flagFindings, '#parting', 'heedway flag <outing>'],
   [failureFindings, '#answer', 'heedway failures <outing>'],
+  [crewFindings, '#crew', 'heedway crew <outing>'],
   [surveyFindings, '#line', 'heedway survey <file>'],
 ];
 

@@ -4,6 +4,7 @@
  */
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Verdict } from '../../engine/questions/finding.ts';
+import type { Duty } from '../../engine/things/duty.ts';
 import { changedPaper } from '../../papers/changed.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import type { Check, Content } from '../../papers/record/fields.ts';
@@ -20,8 +21,8 @@ export interface Ready {
   readonly speech: Speech;
   /** What this train asks to be seen to. */
   readonly asked: readonly Check[];
-  /** Driver and guards by their names, which the record does not have. */
-  readonly crew: readonly { readonly duty: 'driver' | 'guard'; readonly name: string }[];
+  /** Drivers, guards and lookouts by their names, which the record does not have. */
+  readonly crew: readonly { readonly duty: Duty; readonly name: string }[];
 }
 
 export type MadeReady = Ready | { readonly problems: readonly FileProblem[] };
@@ -32,12 +33,23 @@ export async function readyToLeave(written: Json, speech: Speech): Promise<MadeR
   const made = await answered(paper, speech);
   if ('problems' in made) return made;
   const riders = (written['riders'] ?? []) as readonly { readonly name: string; readonly duty?: string }[];
+  const listed = (written['crew'] ?? []) as readonly {
+    readonly name: string;
+    readonly looksOutAt?: string;
+  }[];
   return {
     paper,
     answered: made,
     speech,
     asked: askedChecks(made.outing),
-    crew: riders.flatMap(({ name, duty }) => (duty === 'driver' || duty === 'guard' ? [{ duty, name }] : [])),
+    crew: [
+      ...riders.flatMap(({ name, duty }) =>
+        duty === 'driver' || duty === 'guard' ? [{ duty, name } as const] : [],
+      ),
+      ...listed.flatMap(({ name, looksOutAt }) =>
+        looksOutAt === undefined ? [] : [{ duty: 'lookout', name } as const],
+      ),
+    ],
   };
 }
 

@@ -42,6 +42,11 @@ interface WrittenShown extends Json {
   readonly of?: string;
 }
 
+interface WrittenCrew extends Json {
+  readonly name: string;
+  readonly looksOutAt?: string;
+}
+
 /** @param paper an outing's with all parts in it */
 export function nameless(paper: Json): Json {
   const bare = withoutRemarks(paper) as Json;
@@ -55,14 +60,21 @@ export function nameless(paper: Json): Json {
     ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),
   }));
   const of = namesIn(bare);
+  // Whoever stands by did not work this train.
+  const crew = ((bare['crew'] ?? []) as readonly WrittenCrew[]).filter(
+    ({ name, looksOutAt }) => looksOutAt !== undefined || of.isAboard(name),
+  );
+  const looking = new Set(crew.map(({ name }) => slug(name)));
+  const atWork = (name: string): boolean => of.isAboard(name) || looking.has(slug(name));
   // Of a vehicle, of the club, or of somebody aboard; another person's is no matter of this outing.
-  const kept = shown.flatMap((one): WrittenShown[] => {
+  const kept = shown.flatMap(({ by: _whose, ...one }: WrittenShown): WrittenShown[] => {
     if (one.of === undefined || of.isVehicle(one.of)) return [one];
-    return of.isAboard(one.of) ? [{ ...one, of: person(one.of) }] : [];
+    return atWork(one.of) ? [{ ...one, of: person(one.of) }] : [];
   });
   return {
     ...bare,
     ...(bare['riders'] === undefined ? {} : { riders: numbered }),
+    ...(bare['crew'] === undefined ? {} : { crew: crew.map((one) => ({ ...one, name: person(one.name) })) }),
     ...(bare['shown'] === undefined ? {} : { shown: kept }),
   };
 }

@@ -15,6 +15,7 @@ const CRAWL = 3;
 const SEAT = 0.5;
 const CHAINS_HOOKED = 1;
 const GUARD = 2;
+const LOOKOUT = 1;
 const ORDER = 3;
 const RIDER = 3;
 const CAR = 4;
@@ -42,7 +43,10 @@ export function effortOf(outing: Outing, change: Change): number {
     case 'chains':
       return outing.train.vehicles.some((v) => v.front.chain || v.rear.chain) ? CHAINS_HOOKED : CHAINS_NEW;
     case 'guard':
+    case 'relieve':
       return GUARD;
+    case 'look-out':
+      return LOOKOUT;
     case 'order':
       return ORDER;
     case 'fewer-riders':

@@ -9,6 +9,7 @@ import { chainsRemedies } from '../questions/chains/remedies.ts';
 import { clearanceRemedies } from '../questions/clearance/remedies.ts';
 import { couplersRemedies } from '../questions/couplers/remedies.ts';
 import { crestRemedies } from '../questions/crests/remedies.ts';
+import { crewRemedies } from '../questions/crew/remedies.ts';
 import { failuresRemedies } from '../questions/failures/remedies.ts';
 import type { Family, Remedies } from '../questions/family.ts';
 import type { Finding } from '../questions/finding.ts';
@@ -16,6 +17,7 @@ import { gapRemedies } from '../questions/gap/remedies.ts';
 import { haulRemedies } from '../questions/haul/remedies.ts';
 import { holdRemedies } from '../questions/hold/remedies.ts';
 import { hostRemedies } from '../questions/host/remedies.ts';
+import { orderRemedies } from '../questions/order/remedies.ts';
 import { partRemedies } from '../questions/part/remedies.ts';
 import { practiceRemedies } from '../questions/practice/remedies.ts';
 import { ratingsRemedies } from '../questions/ratings/remedies.ts';
@@ -29,6 +31,8 @@ import { wheelRemedies } from '../questions/wheels/remedies.ts';
 export const remediesOf: Readonly<Record<string, Remedies>> = {
   host: hostRemedies,
   practice: practiceRemedies,
+  order: orderRemedies,
+  crew: crewRemedies,
   ratings: ratingsRemedies,
   swing: swingRemedies,
   crests: crestRemedies,

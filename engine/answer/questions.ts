@@ -7,6 +7,7 @@ import { chains } from '../questions/chains/question.ts';
 import { clearance } from '../questions/clearance/question.ts';
 import { couplers } from '../questions/couplers/question.ts';
 import { crests } from '../questions/crests/question.ts';
+import { crew } from '../questions/crew/question.ts';
 import { singleFailures } from '../questions/failures/question.ts';
 import { flag } from '../questions/flag/question.ts';
 import { gap } from '../questions/gap/question.ts';
@@ -29,6 +30,7 @@ export const questions: readonly Question<unknown>[] = [
   host,
   practice,
   order,
+  crew,
   ratings,
   swing,
   crests,

@@ -7,6 +7,7 @@ import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle, Wheelset } from '../things/vehicle/types.ts';
 import { usualWorker } from '../things/vehicle/worked-by.ts';
+import { lookOut, relieve } from './relieve.ts';
 import type { Outing } from './types.ts';
 
 /** A change to the outing. Each remedy is one, re-checked by asking again. */
@@ -49,6 +50,10 @@ export type Change =
   /** What stands beside the track set back from it, or what hangs over it raised, m. */
   | { readonly kind: 'set-back' | 'raised'; readonly structure: string; readonly by: number }
   | { readonly kind: 'guard' }
+  /** Somebody who is listed takes over the place and duty of a driver or guard. */
+  | { readonly kind: 'relieve'; readonly rider: string; readonly by: string }
+  /** Somebody who is listed looks out there, and whoever did no more. */
+  | { readonly kind: 'look-out'; readonly at: string; readonly by: string }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
   | { readonly kind: 'brake-kind'; readonly brake: BrakeKind }
   | { readonly kind: 'together'; readonly changes: readonly Change[] };
@@ -121,6 +126,10 @@ export function applyChange(outing: Outing, change: Change): Outing {
       };
     case 'guard':
       return addGuard(outing);
+    case 'relieve':
+      return relieve(outing, change.rider, change.by);
+    case 'look-out':
+      return lookOut(outing, change.at, change.by);
     case 'parking-brake':
       return changeVehicle(outing, change.vehicle, (v) => ({
         ...v,

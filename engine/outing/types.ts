@@ -2,6 +2,7 @@
 
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
+import type { CrewMember } from '../things/duty.ts';
 import type { Defect, InDateRule, Shown } from '../things/in-date.ts';
 import type { Line, RailStretch } from '../things/line/types.ts';
 import type { RailState } from '../things/rail.ts';
@@ -54,6 +55,50 @@ export interface HostRules {
   readonly standards?: Standards;
   /** What must be in date for an outing. */
   readonly inDate?: readonly InDateRule[];
+  // ---- people at work; times in s
+  readonly mostOnDuty?: Rule<number>;
+  readonly mostDriving?: Rule<number>;
+  readonly mostDrivingAtNight?: Rule<number>;
+  readonly mostWithoutBreak?: Rule<number>;
+  readonly leastRest?: Rule<number>;
+  /** Rest before a turn, where the one before it was of the most hours on duty. */
+  readonly restAfterFullTurn?: Rule<number>;
+  readonly mostInDay?: Rule<number>;
+  readonly mostInWeek?: Rule<number>;
+  readonly mostDays?: Rule<number>;
+  readonly soberDeclared?: Rule<boolean>;
+  readonly fitDeclared?: Rule<boolean>;
+  readonly youngestDriver?: Rule<number>;
+  readonly youngestGuard?: Rule<number>;
+  readonly youngestLookout?: Rule<number>;
+  /** Years: a younger driver drives with a grown one beside. */
+  readonly drivesAlone?: Rule<number>;
+  /** The driver has tried a stop with this engine before people are on the train. */
+  readonly stopTried?: Rule<boolean>;
+  /** It is written how guard and driver signal each other. */
+  readonly guardSignals?: Rule<boolean>;
+  readonly signals?: readonly Signal[];
+  /** Where somebody looks out whenever a train runs. */
+  readonly lookouts?: readonly LookoutRule[];
+  // ---- weather and night
+  /** Nothing runs while it is about. */
+  readonly lightningStops?: Rule<boolean>;
+  /** m/s, gusts, from whatever side. */
+  readonly mostWind?: Rule<number>;
+  /** K */
+  readonly mostHeat?: Rule<number>;
+  readonly runsAtNight?: Rule<boolean>;
+}
+
+/** How guard and driver speak to each other. */
+export interface Signal {
+  readonly signal: string;
+  readonly means: string;
+}
+
+export interface LookoutRule {
+  readonly at: string;
+  readonly source: string;
 }
 
 /** What a host's sheet speaks of. */
@@ -101,6 +146,12 @@ export interface Conditions {
   readonly night: boolean;
   /** m/s across the line. */
   readonly crosswind?: number;
+  /** m/s in gusts, from whatever side. */
+  readonly wind?: number;
+  /** It is about: seen or heard. */
+  readonly lightning?: boolean;
+  /** Of the air, in the shade, K. */
+  readonly temperature?: number;
   /** The driver has tried this engine's brake; absent: not said. */
   readonly brakeTried?: boolean;
   /** Driver's reaction, s. */
@@ -132,6 +183,10 @@ export interface Outing {
   readonly shown?: readonly Shown[];
   /** What is not mended. */
   readonly defects?: readonly Defect[];
+  /** Who works the train or stands by to. */
+  readonly crew?: readonly CrewMember[];
+  /** How guard and driver signal each other today, where the host does not say it. */
+  readonly signals?: string;
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
   readonly assumed: AssumedValues;

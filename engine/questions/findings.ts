@@ -6,6 +6,7 @@ import { chainFindings } from './chains/findings.ts';
 import { clearanceFindings } from './clearance/findings.ts';
 import { couplerFindings } from './couplers/findings.ts';
 import { crestFindings } from './crests/findings.ts';
+import { crewFindings } from './crew/findings.ts';
 import type { FactKinds, Facts } from './facts.ts';
 import { failureFindings } from './failures/findings.ts';
 import { faultFindings } from './fault.ts';
@@ -49,6 +50,7 @@ type Tables = typeof assumptionFindings &
   typeof surveyFindings &
   typeof swingFindings &
   typeof crestFindings &
+  typeof crewFindings &
   typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
@@ -80,6 +82,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...surveyFindings,
   ...swingFindings,
   ...crestFindings,
+  ...crewFindings,
   ...wheelFindings,
   ...clearanceFindings,
   ...standardFindings,

@@ -1,4 +1,5 @@
 /** What a host may ask to be in date, and of whom. */
+import type { SignedFor } from './duty.ts';
 
 export const inDateKinds = [
   'boiler-hydraulic-test',
@@ -14,13 +15,14 @@ export const inDateKinds = [
   'insurance',
   'driver-competence',
   'guard-competence',
+  'lookout-competence',
   'fit-for-duty',
   'inspection',
 ] as const;
 export type InDateKind = (typeof inDateKinds)[number];
 
-/** Every engine, every vehicle, whoever drives, whoever guards, the club once. */
-export const inDateHolders = ['engine', 'vehicle', 'driver', 'guard', 'club'] as const;
+/** Every engine, every vehicle, whoever drives, whoever guards, whoever looks out, the club once. */
+export const inDateHolders = ['engine', 'vehicle', 'driver', 'guard', 'lookout', 'club'] as const;
 export type InDateHolder = (typeof inDateHolders)[number];
 
 export interface InDateRule {
@@ -48,4 +50,6 @@ export interface Shown {
   readonly state: 'stands' | 'grace' | 'out' | 'unknown';
   /** Last day on which it stands, grace not counted. */
   readonly last?: string;
+  /** What alone it is for: of a person's competence. */
+  readonly signedFor?: SignedFor;
 }

@@ -11,6 +11,7 @@ import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
+import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
@@ -92,7 +93,17 @@ function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes
 }
 
 export function compileHost(file: HostFile): HostRules {
-  const { heedway: _kind, version: _version, note: _note, invented: _invented, ...rules } = file;
+  // What riders are told, and what is for records alone, no answer is reckoned from.
+  const {
+    heedway: _kind,
+    version: _version,
+    note: _note,
+    invented: _invented,
+    briefing: _briefing,
+    leastBreak: _break,
+    freeDays: _free,
+    ...rules
+  } = file;
   return rules;
 }
 
@@ -138,6 +149,8 @@ export function compileOuting(
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.defects === undefined ? {} : { defects: file.defects }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file) }),
+    ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
+    ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
   return withoutExpired(outing, notes);
 }

@@ -10,6 +10,7 @@ export const shownOn = ({ shown = [], date }: Pick<OutingFile, 'shown' | 'date'>
     ...(one.of === undefined ? {} : { of: one.of }),
     state: date === undefined ? 'unknown' : stateOf(one, date),
     ...(one.until === undefined ? {} : { last: one.until }),
+    ...(one.signedFor === undefined ? {} : { signedFor: one.signedFor }),
   }));
 
 /** Days as they are written stand in the order of time. */

@@ -78,6 +78,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
       ),
     ),
     ...(file.traction ? { traction: tractionOf(file.traction, where, notes) } : {}),
+    ...powerOf(file),
     front: couplingOf(file.front, where, notes),
     rear: couplingOf(file.rear, where, notes),
     seats: (file.seats ?? []).map((s) => seatOf(s, where, notes)),
@@ -287,6 +288,9 @@ function riggingOf(
     leakRate: leakRate && leakRate.fall / leakRate.in,
   }) as BrakeRigging;
 }
+
+const powerOf = ({ power, traction }: VehicleFile): Pick<Vehicle, 'power'> =>
+  power !== undefined ? { power } : traction?.kind === 'steam' ? { power: 'steam' } : {};
 
 function tractionOf(traction: NonNullable<VehicleFile['traction']>, where: string, notes: Notes): Traction {
   if (traction.kind === 'drawbar') {

@@ -3,16 +3,8 @@ import type * as z from 'zod/mini';
 import { inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
 import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
-
-const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
-  may(
-    group({
-      value: must(value, 'value', 'What the rule says.'),
-      source: must(text(), 'source', 'Where it is written: book and number.'),
-    }),
-    label,
-    help,
-  );
+import { crewRules, people, weatherRules } from './people-fields.ts';
+import { rule } from './rule.ts';
 
 /** A limit of the host's sheet, with the band in between where it has one: slower there, refused beyond. */
 const limit = (kind: 'length' | 'mass' | 'angle', low: number, high: number, label: string, help: string) =>
@@ -65,7 +57,7 @@ const inDate = group({
   of: must(
     choice(...inDateHolders),
     'of',
-    'Of every engine, every vehicle, whoever drives, whoever guards, or the club once.',
+    'Of every engine, every vehicle, whoever drives, guards or looks out, or the club once.',
   ),
   source: must(text(), 'source', 'Where it is written: book and number.'),
 });
@@ -134,6 +126,9 @@ export const hostSchema = group({
     'stop margin',
     'Distance to spare that is added to every stop.',
   ),
+  ...crewRules,
+  ...weatherRules,
+  ...people,
   standards: may(
     standards,
     'standards',

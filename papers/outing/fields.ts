@@ -10,6 +10,7 @@ import {
   head,
   keptTests,
   may,
+  moment,
   must,
   rows,
   speed,
@@ -18,6 +19,7 @@ import {
 } from '../describe.ts';
 import { age } from '../schema/age.ts';
 import { figure, quantity } from '../schema/quantity.ts';
+import { crewMember, signedFor } from './crew-fields.ts';
 
 const rider = group({
   name: must(text(), 'name', 'Whoever it is; a number will do.'),
@@ -28,7 +30,7 @@ const rider = group({
     'Instead of a weight: one like this, with all its spread; heavy: an adult of 230 lb or more.',
     { assumed: 'mass' },
   ),
-  age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.'),
+  age: may(age(), 'age', 'Such as 7, "8 months" or 0.5: of children always.', { asked: 'ask how old' }),
   vehicle: may(text(), 'vehicle', 'Which vehicle he or she rides on.'),
   seat: may(text(), 'seat', 'Which of its seats.', { asked: 'on which seat each rider sits' }),
   duty: may(choice('rider', 'driver', 'guard'), 'duty', 'Rider, if nothing is said.', {
@@ -75,7 +77,17 @@ const conditions = group({
     yes(),
     'brake tried',
     'The driver has tried a stop with this engine today, or knows its brake.',
+    { asked: 'try a stop with the empty train, and say so' },
   ),
+  wind: may(figure('speed', 0, 60), 'wind', 'In gusts, from whatever side.', {
+    asked: 'by an anemometer held up, the strongest gust of ten minutes',
+  }),
+  lightning: may(yes(), 'lightning', 'It is about, seen or heard; no: the sky was looked at.', {
+    asked: 'look at the sky and listen',
+  }),
+  temperature: may(figure('temperature', 230, 340), 'heat', 'Of the air, in the shade.', {
+    asked: 'by a thermometer in the shade',
+  }),
   crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
   reaction: may(
     quantity('time', 0, 30),
@@ -122,6 +134,8 @@ const shown = group({
     'service days left',
     'Where it goes by them: how many there are left, the day of the outing among them.',
   ),
+  signedFor: signedFor(),
+  by: may(text(), 'by', 'Who gave it.'),
   record: may(text(200), 'record', 'The record that says so; one written by hand has none.'),
 });
 
@@ -162,6 +176,23 @@ export const outingSchema = group({
     asked: 'show the certificate, with the last day on which it stands',
   }),
   defects: may(rows(defect, 0, 2000), 'defects', 'What was found amiss and is not mended.'),
+  crew: may(
+    rows(crewMember, 0, 200),
+    'crew',
+    'Whoever works this train or stands by to: hours, what each declares, who looks out where.',
+    { asked: 'who it is, by name' },
+  ),
+  signals: may(
+    text(500),
+    'signals today',
+    'How guard and driver signal each other, where the host does not say it.',
+    { asked: 'agree on it, and write it down' },
+  ),
+  back: may(
+    moment(),
+    'back by',
+    'When this outing is over at the latest: for hours of duty that are reckoned from records.',
+  ),
   tests: keptTests(),
 });
 

@@ -3,12 +3,14 @@
  * that an answer is reckoned from: the first screen does without them.
  */
 import * as z from 'zod/mini';
+import { duties } from '../../engine/things/duty.ts';
 import { inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
-import { choice, day, group, may, must, remark, rows, text } from '../describe.ts';
+import { choice, day, group, may, moment, must, remark, rows, text } from '../describe.ts';
 import { EXPECTED, readInterval } from '../due/interval.ts';
 import { whens } from '../inspection/fields.ts';
 import { results } from '../inspection/read.ts';
+import { signedFor } from '../outing/crew-fields.ts';
 import { figure } from '../schema/quantity.ts';
 
 const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
@@ -34,7 +36,7 @@ const aboard = group({
 });
 
 const crewMember = group({
-  duty: must(choice('driver', 'guard'), 'duty', 'What he or she does on this train.'),
+  duty: must(choice(...duties), 'duty', 'What he or she does on this train.'),
   person: must(person(), 'person', 'Reference to a name that stands apart.'),
 });
 
@@ -86,6 +88,7 @@ const certificate = group({
   until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
   interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
   by: must(text(), 'by', 'Who gave it.'),
+  signedFor: signedFor(),
   details: may(
     remark(),
     'details',
@@ -117,8 +120,22 @@ const mended = group({
   what: must(remark(), 'what was done', 'How it was mended or made good.'),
 });
 
+// ---- turns of duty
+
+export const turnWords = ['on', 'off', 'break', 'back'] as const;
+
+const turn = group({
+  person: must(person(), 'person', 'Reference to a name that stands apart.'),
+  what: must(choice(...turnWords), 'what', 'Signs on, signs off, has a break, is back from it.'),
+  freeSince: may(
+    moment(),
+    'free since',
+    'When signing on: since when he or she did no work, elsewhere neither.',
+  ),
+});
+
 const note = group({ text: must(remark(), 'text', 'Anything worth keeping.') });
 
-export const kinds = { author, departure, arrival, certificate, inspection, mended, note } as const;
+export const kinds = { author, departure, arrival, certificate, inspection, mended, turn, note } as const;
 export type Kind = keyof typeof kinds;
 export type Content<K extends Kind> = z.output<(typeof kinds)[K]>;

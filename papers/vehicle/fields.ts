@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
+import { powers } from '../../engine/things/duty.ts';
 import { postures, workedParts } from '../../engine/things/vehicle/types.ts';
 import {
   choice,
@@ -256,6 +257,12 @@ export const vehicleSchema = group({
     'traction',
     'What it pulls: from cylinders and boiler, or a measured pull by speed.',
     { asked: 'what the engine pulls: a spring balance in the {coupler}, at a few speeds' },
+  ),
+  power: may(
+    choice(...powers),
+    'what drives it',
+    'Of an engine: steam; battery or wire; petrol or diesel. One with cylinders and a boiler is steam.',
+    { asked: 'steam, electric or petrol' },
   ),
   worked: may(
     rows(

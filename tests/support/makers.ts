@@ -7,6 +7,7 @@ import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
+import type { CrewMember } from '../../engine/things/duty.ts';
 import type { Shown } from '../../engine/things/in-date.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
@@ -128,6 +129,32 @@ const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
   return { ...outing, shown: states.map((state) => ({ what: 'boiler-hydraulic-test', of, state })) };
 };
 
+/** A driver and a guard at work by rules of every kind, and what is said of the driver and of the day. */
+const atWork = (
+  said: Partial<CrewMember>,
+  sky: Partial<Outing['conditions']>,
+  more: Partial<Outing>,
+): Outing => {
+  const book = { source: 'rule book, p. 4' };
+  const rules: Partial<HostRules> = {
+    inDate: [{ what: 'driver-competence', of: 'driver', ...book }],
+    mostOnDuty: rule(43_200),
+    fitDeclared: rule(true),
+    youngestDriver: rule(16),
+    drivesAlone: rule(18),
+    lookouts: [{ at: 'the crossing', ...book }],
+    guardSignals: rule(true),
+    lightningStops: rule(true),
+    mostWind: rule(10),
+    mostHeat: rule(308),
+    runsAtNight: rule(false),
+  };
+  const [d, g] = [rider('d', '1', { duty: 'driver' }), rider('g', '2', { duty: 'guard', vehicle: 'car2' })];
+  const crew = [{ id: 'd', name: d.name, mass: exact(70), ...said }];
+  const of = withHost(2, rules, { riders: [d, g], crew, ...more });
+  return { ...of, conditions: { ...of.conditions, ...sky } };
+};
+
 const own: Partial<Record<FindingCode, () => Outing>> = {
   'out-of-date': () => asksForBoiler('out'),
   'not-shown': () => asksForBoiler(),
@@ -135,6 +162,15 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'defect-open': () => {
     const of = plain(2).train.vehicles[0].name;
     return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });
+  },
+  // And with it all else of the people and of the day that nobody said.
+  'hours-not-said': () => atWork({}, {}, {}),
+  // And with it all else that is amiss with them.
+  'out-of-hours': () => {
+    const signedFor = { line: 'Elsewhere' };
+    const shown = [{ what: 'driver-competence', of: 'rider d', state: 'stands', signedFor }] as const;
+    const sky = { lightning: true, wind: 11, temperature: 309, night: true };
+    return atWork({ hours: { onDuty: 43_260 }, fit: false, age: 15 }, sky, { shown });
   },
   'no-brake-answers': () => {
     const outing = plain(2);

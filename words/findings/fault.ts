@@ -24,6 +24,7 @@ const questions: Readonly<Record<string, string>> = {
   wheels: 'whether the wheels run on this track',
   clearance: 'whether the train clears what stands beside the line',
   order: 'what must be in date, and what is not mended',
+  crew: 'who works the train, and for how long',
   standards: "whether it meets the host's sheet",
   singleFailures: 'what happens if one thing fails',
   flag: 'protection of a stopped train',

@@ -3,6 +3,13 @@ import { age, type Tellers } from './teller.ts';
 
 const rule = 'It is the rule quoted as the source.';
 
+/** What of the weather nobody has said. */
+const skyWords = {
+  lightning: 'whether lightning is about',
+  wind: 'how hard the wind blows in gusts',
+  heat: 'how hot it is in the shade',
+} as const;
+
 export const hostWords = {
   'gauge-differs': (_f, t) => ({
     what: `${t.vehicle} is of ${t.found()} gauge, the line of ${t.required()}.`,
@@ -44,5 +51,22 @@ export const hostWords = {
   'rider-too-young': ({ facts }, t) => ({
     what: `${t.fact('rider')} is ${age(facts.age)}; the host asks for ${t.required()} years or more.`,
     why: rule,
+  }),
+  'lightning-about': () => ({
+    what: 'Lightning is about.',
+    why: 'Rail, wire and whoever sits on a train in the open draw it. Stop at a shelter, and wait as long as the host says after the last thunder.',
+  }),
+  'too-windy': (_f, t) => ({
+    what: `Wind of ${t.found('up')}; the host runs up to ${t.required('down')}.`,
+    why: rule,
+  }),
+  'too-hot': (_f, t) => ({
+    what: `${t.found('up')} in the shade; the host runs up to ${t.required('down')}.`,
+    why: 'Rails buckle and people faint in the heat.',
+  }),
+  'no-running-at-night': () => ({ what: 'The host does not run after dark.', why: rule }),
+  'weather-not-said': ({ facts: { sign } }) => ({
+    what: `Nobody has said ${skyWords[sign]}.`,
+    why: 'The host has a rule for it: look before it leaves, and again at every stop.',
   }),
 } satisfies Partial<Tellers>;

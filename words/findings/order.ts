@@ -2,6 +2,18 @@
 import { tellInDate } from '../in-date.ts';
 import type { Tellers } from './teller.ts';
 
+/** What it is not for. */
+const unfitWords = {
+  line: () => 'is for another line',
+  gauge: () => 'is for another gauge',
+  engine: (name: string) => `does not name ${name}`,
+  weight: (name: string) => `is for lighter engines than ${name}`,
+  power: (name: string, known: boolean) =>
+    known
+      ? `is for engines of other kinds than ${name}`
+      : `is for engines of some kinds, and nobody has said what drives ${name}`,
+} as const;
+
 const asked = 'The host asks for it: the rule is quoted as the source.';
 
 export const orderWords = {
@@ -12,6 +24,13 @@ export const orderWords = {
   'not-shown': ({ facts: { what, of } }) => ({
     what: `Nobody has shown that it stands: ${tellInDate(what)}, of ${of}.`,
     why: asked,
+  }),
+  'not-signed-for-this': (f, t) => ({
+    what: `${f.facts.of}: ${tellInDate(f.facts.what)} ${unfitWords[f.facts.why](t.fact('engine'), f.severity === 'forbids')}.`,
+    why:
+      f.severity === 'unknown'
+        ? 'Steam, battery and petrol are three trades: say what drives it.'
+        : 'Whoever learned one engine, gauge or line does not know the next by it. The host asks for it: the rule is quoted as the source.',
   }),
   'defect-open': ({ severity, facts: { what, of, since } }) => ({
     what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,

@@ -62,10 +62,9 @@ export const practiceWords = {
         : 'A train that follows sees nothing to stop for. Hang a red lamp on it, or run with no other train on the line.',
   }),
   'brake-not-tried': (f) => ({
-    what:
-      f.severity === 'limits'
-        ? 'The driver has not tried the brake of this engine.'
-        : 'Nobody has said whether the driver has tried the brake of this engine.',
+    what: f.facts.said
+      ? 'The driver has not tried the brake of this engine.'
+      : 'Nobody has said whether the driver has tried the brake of this engine.',
     why: `A borrowed engine brakes otherwise than one's own. Try a stop ${f.facts.said ? 'with the empty train, on the level, ' : ''}before anybody gets on.`,
   }),
 } satisfies Partial<Tellers>;

@@ -16,11 +16,20 @@ export const kindWords: Readonly<Record<Kind, string>> = {
   certificate: 'certificate',
   inspection: 'inspection',
   mended: 'mended',
+  turn: 'turn of duty',
   note: 'note',
 };
 
 /** What an item is found to be. */
 export const resultWords = { right: 'right', limit: 'to be mended', reject: 'REJECTED' } as const;
+
+/** What somebody does of a turn. */
+export const turnTold = {
+  on: 'signs on',
+  off: 'signs off',
+  break: 'has a break',
+  back: 'is back from a break',
+} as const;
 
 /** As much of a hash as tells records apart. */
 export const shortHash = (hash: string): string => hash.slice(0, 8);
@@ -33,13 +42,15 @@ const tell: Tell = {
     `${outing} left: ${tellVerdict(word)}, rail ${rail}${against === undefined ? '' : `, against the word: ${against}`}`,
   arrival: ({ departure, events }) =>
     `arrived, of ${shortHash(departure)}${events === undefined ? '' : `: ${events}`}`,
-  certificate: ({ what, of, person, on, until, interval, by }, names) =>
-    `${tellInDate(what)} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}, by ${by}`,
+  certificate: ({ what, of, person, on, until, interval, by, signedFor }, names) =>
+    `${tellInDate(what)} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}${signedFor === undefined ? '' : `, for ${Object.values(signedFor).flat().join(', ')} alone`}, by ${by}`,
   inspection: ({ list, of, looked }) => {
     const amiss = looked.filter(({ result }) => result !== 'right');
     return `${list}, of ${of}: ${amiss.length === 0 ? 'all right' : amiss.map(({ result, ask, note }) => `${resultWords[result]}: ${note ?? ask}`).join('; ')}`;
   },
   mended: ({ inspection, item, what }) => `mended, ${item} of ${shortHash(inspection)}: ${what}`,
+  turn: ({ person, what, freeSince }, names) =>
+    `${nameIn(names, person)} ${turnTold[what]}${freeSince === undefined ? '' : `, free since ${shownTime(freeSince)}`}`,
   note: ({ text }) => text,
 };
 

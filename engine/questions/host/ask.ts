@@ -8,6 +8,7 @@ import { isCar } from '../../things/train/cars.ts';
 import { hungChains, unsaidAt } from '../../things/train/chains.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
+import { askWeather } from './weather.ts';
 
 export function askHost(context: OutingContext): Finding[] {
   return [
@@ -17,6 +18,7 @@ export function askHost(context: OutingContext): Finding[] {
     ...braked(context),
     ...equipment(context),
     ...perVehicle(context),
+    ...askWeather(context.outing),
   ];
 }
 

@@ -11,4 +11,9 @@ export const hostFindings = {
   'lights-missing': { light: ['headlight', 'taillight'] },
   'seat-too-high': {},
   'rider-too-young': { rider: 'name', age: 'number' },
+  'lightning-about': {},
+  'too-windy': {},
+  'too-hot': {},
+  'no-running-at-night': {},
+  'weather-not-said': { sign: ['lightning', 'wind', 'heat'] },
 } as const;

@@ -4,8 +4,10 @@
  */
 import type { Outing } from '../../outing/types.ts';
 import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
+import { atWork, whereOf } from '../crew/at-work.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
+import { type Unfit, unfit } from './signed-for.ts';
 
 export const askOrder = (outing: Outing): Finding[] => [
   ...(outing.host.inDate ?? []).flatMap((rule) =>
@@ -33,18 +35,27 @@ interface Holder {
   /** Absent: the club. */
   readonly name?: string;
   readonly vehicle?: string;
+  /** Id of the rider, of whoever drives. */
+  readonly driver?: string;
 }
 
-function holders({ train, riders }: Outing, of: InDateHolder): readonly Holder[] {
+function holders(outing: Outing, of: InDateHolder): readonly Holder[] {
   switch (of) {
     case 'engine':
     case 'vehicle':
-      return train.vehicles
+      return outing.train.vehicles
         .filter(({ role }) => of === 'vehicle' || role === 'engine')
         .map(({ id, name }) => ({ name, vehicle: id }));
     case 'driver':
     case 'guard':
-      return riders.filter(({ duty }) => duty === of).map(({ name }) => ({ name }));
+    case 'lookout':
+      return atWork(outing)
+        .filter(({ duty }) => duty === of)
+        .map((one) => ({
+          name: one.name,
+          ...whereOf(one),
+          ...(of === 'driver' ? { driver: one.id } : {}),
+        }));
     case 'club':
       return [{}];
   }
@@ -52,17 +63,24 @@ function holders({ train, riders }: Outing, of: InDateHolder): readonly Holder[]
 
 const better: readonly Shown['state'][] = ['stands', 'grace', 'unknown', 'out'];
 
-/** The best; of two as good the longer. */
-function bestOf(shown: readonly Shown[]): Shown | undefined {
-  return [...shown].sort(
-    (a, b) => better.indexOf(a.state) - better.indexOf(b.state) || ((a.last ?? '') < (b.last ?? '') ? 1 : -1),
-  )[0];
+/** One that is for this train here, or may be, before one that is not; then the best; of two as good the longer. */
+function bestOf(shown: readonly Shown[], unfitOf: (one: Shown) => Unfit | undefined): Shown | undefined {
+  const rank = (one: Shown): number => {
+    const fits = unfitOf(one)?.fits ?? 'yes';
+    return (fits === 'no' ? 10 : fits === 'unknown' ? 2 : 0) + better.indexOf(one.state);
+  };
+  return [...shown].sort((a, b) => rank(a) - rank(b) || ((a.last ?? '') < (b.last ?? '') ? 1 : -1))[0];
 }
 
-function about({ shown = [] }: Outing, { what, source }: InDateRule, { name, vehicle }: Holder): Finding[] {
-  const best = bestOf(shown.filter((one) => one.what === what && one.of === name));
-  const facts = { what, of: name ?? 'the club', ...(best?.last === undefined ? {} : { last: best.last }) };
+function about(outing: Outing, { what, source }: InDateRule, { name, vehicle, driver }: Holder): Finding[] {
+  const mine = (outing.shown ?? []).filter((one) => one.what === what && one.of === name);
+  const unfitOf = ({ signedFor }: Shown): Unfit | undefined => signedFor && unfit(signedFor, outing, driver);
+  const best = bestOf(mine, unfitOf);
+  const [asked, not] = [{ what, of: name ?? 'the club' }, best && unfitOf(best)];
+  const facts = { ...asked, ...(best?.last === undefined ? {} : { last: best.last }) };
   const details = { where: vehicle === undefined ? {} : { vehicle }, facts, source };
+  if (not && (not.fits === 'no' || best?.state === 'stands' || best?.state === 'grace'))
+    return [notForThis(not, asked, details.where, source)];
   switch (best?.state) {
     case 'stands':
       return [];
@@ -72,11 +90,23 @@ function about({ shown = [] }: Outing, { what, source }: InDateRule, { name, veh
       return [makeFinding('out-of-date', 'forbids', 'host', details)];
     default:
       return [
-        makeFinding('not-shown', 'unknown', 'host', {
-          ...details,
-          facts: { what, of: facts.of },
-          measure: 'outing.shown',
-        }),
+        makeFinding('not-shown', 'unknown', 'host', { ...details, facts: asked, measure: 'outing.shown' }),
       ];
   }
+}
+
+/** Of an engine of which nobody said what drives it, that is to be said. */
+function notForThis(
+  { fits, why, engine }: Unfit,
+  asked: { readonly what: InDateRule['what']; readonly of: string },
+  aboard: Finding['where'],
+  source: string,
+): Finding {
+  const where = fits === 'unknown' && engine ? { vehicle: engine.id } : aboard;
+  return makeFinding('not-signed-for-this', fits === 'no' ? 'forbids' : 'unknown', 'host', {
+    where,
+    facts: { ...asked, why, ...(engine ? { engine: engine.name } : {}) },
+    ...(fits === 'no' ? {} : { measure: 'vehicle.power' }),
+    source,
+  });
 }

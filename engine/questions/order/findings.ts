@@ -3,5 +3,11 @@ export const orderFindings = {
   'out-of-date': { what: 'in date', of: 'name', 'last?': 'name' },
   'not-shown': { what: 'in date', of: 'name' },
   'in-grace': { what: 'in date', of: 'name', 'last?': 'name' },
+  'not-signed-for-this': {
+    what: 'in date',
+    of: 'name',
+    why: ['line', 'gauge', 'engine', 'weight', 'power'],
+    'engine?': 'name',
+  },
   'defect-open': { what: 'name', of: 'name', since: 'name' },
 } as const;

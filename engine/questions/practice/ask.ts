@@ -197,14 +197,27 @@ function lights({ outing }: OutingContext): Finding[] {
   ];
 }
 
-/** A driver tries the brake of an engine before people are on the train; one who has not is held to it. */
-function triedStop({ outing }: OutingContext): Finding[] {
-  const tried = outing.conditions.brakeTried;
+/**
+ * A driver tries the brake of an engine before people are on the train; one who has not is held to it. Where the
+ * host asks for the tried stop, it does not leave without one.
+ */
+function triedStop({ outing: { conditions, host } }: OutingContext): Finding[] {
+  const tried = conditions.brakeTried;
+  const rule = host.stopTried?.value ? host.stopTried : undefined;
   if (tried) return [];
+  const facts = { said: tried === false };
+  if (!rule)
+    return [
+      makeFinding('brake-not-tried', tried === false ? 'limits' : 'notes', 'practice', {
+        facts,
+        source: PRACTICE,
+      }),
+    ];
   return [
-    makeFinding('brake-not-tried', tried === false ? 'limits' : 'notes', 'practice', {
-      facts: { said: tried === false },
-      source: PRACTICE,
+    makeFinding('brake-not-tried', tried === false ? 'forbids' : 'unknown', 'practice', {
+      facts,
+      source: rule.source,
+      ...(tried === false ? {} : { measure: 'outing.conditions.brakeTried' }),
     }),
   ];
 }

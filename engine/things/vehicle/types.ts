@@ -5,6 +5,7 @@
 
 import type { Quantity } from '../../base/quantity.ts';
 import type { BrakeKind } from '../brake/kinds/index.ts';
+import type { Power } from '../duty.ts';
 
 export type VehicleRole = 'engine' | 'tender' | 'car' | 'guard';
 
@@ -340,6 +341,8 @@ export interface Vehicle {
   /** Kinds whose pipe passes through this vehicle although it has no such brake itself. */
   readonly throughPipe?: readonly BrakeKind[];
   readonly traction?: Traction;
+  /** What drives an engine. */
+  readonly power?: Power;
   readonly front: Coupling;
   readonly rear: Coupling;
   readonly seats: readonly Seat[];

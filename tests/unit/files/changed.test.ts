@@ -44,6 +44,24 @@ describe('a change in the paper', () => {
     expect(told(await read(written(change)))).toEqual(told(applyChange(outing, change)));
   });
 
+  it('reads as what was tried where people take over from each other', async () => {
+    const at = { name: 'Post', looksOutAt: 'the crossing' };
+    const crew = [{ name: 'Relief', weight: '170 lb', age: 40 }, at, { name: 'Other' }];
+    const listed = { ...paper, conditions: { ...(paper['conditions'] as Json), brakeTried: true }, crew };
+    const of = await read(listed);
+    const driver = of.riders.find(({ duty }) => duty === 'driver')?.id ?? '';
+    const tried: Change[] = [
+      { kind: 'relieve', rider: driver, by: 'relief' },
+      { kind: 'relieve', rider: driver, by: 'other' },
+      { kind: 'look-out', at: 'the crossing', by: 'other' },
+    ];
+    for (const change of tried) {
+      const after = applyChange(of, change);
+      expect(told(after)).not.toEqual(told(of));
+      expect(told(await read(changedPaper(listed, of, after)))).toEqual(told(after));
+    }
+  });
+
   it('keeps a train that is written by its count so', () => {
     const { vehicles } = written({ kind: 'fewer-cars', leave: ['car-4'] })['train'] as { vehicles: Json[] };
     expect(vehicles.map(({ id, count }) => [id, count])).toEqual([

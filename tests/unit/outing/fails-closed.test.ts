@@ -31,6 +31,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   wheels: ['wheels/ask.ts', 'askWheels'],
   clearance: ['clearance/ask.ts', 'askClearance'],
   order: ['order/ask.ts', 'askOrder'],
+  crew: ['crew/ask.ts', 'askCrew'],
   standards: ['standards/ask.ts', 'askStandards'],
   part: ['part/ask.ts', 'askParting'],
   singleFailures: ['failures/ask.ts', 'askFailures'],

@@ -1,0 +1,26 @@
+/** What this question can find, and the kinds of the facts. */
+export const hourLimits = [
+  'mostOnDuty',
+  'mostDriving',
+  'mostDrivingAtNight',
+  'mostWithoutBreak',
+  'leastRest',
+  'restAfterFullTurn',
+  'mostInDay',
+  'mostInWeek',
+  'mostDays',
+] as const;
+
+const duty = ['driver', 'guard', 'lookout'] as const;
+
+export const crewFindings = {
+  'out-of-hours': { who: 'name', limit: hourLimits },
+  'hours-not-said': { who: 'name', limit: hourLimits },
+  'not-fit-to-work': { who: 'name', says: ['sober', 'fit'] },
+  'not-declared': { who: 'name', says: ['sober', 'fit'] },
+  'crew-too-young': { who: 'name', duty, age: 'number' },
+  'crew-age-not-said': { who: 'name', duty },
+  'nobody-beside': { who: 'name', age: 'number' },
+  'no-lookout': { posts: 'name' },
+  'signals-not-said': {},
+} as const;
