@@ -114,6 +114,20 @@ export interface FollowingTrain {
   readonly speed: number;
 }
 
+/** Until somebody lifts it, in the line's own chainage. */
+export interface Restriction {
+  /** Line by its name. */
+  readonly of: string;
+  readonly from: number;
+  readonly to: number;
+  /** m/s; absent: shut to every train. */
+  readonly speed?: number;
+  readonly why: string;
+  /** Day from which it counts. */
+  readonly since: string;
+  readonly source: string;
+}
+
 export interface Outing {
   readonly name: string;
   readonly date?: string;
@@ -132,6 +146,8 @@ export interface Outing {
   readonly shown?: readonly Shown[];
   /** What is not mended. */
   readonly defects?: readonly Defect[];
+  /** Where the line is slow or shut for the time being. */
+  readonly restrictions?: readonly Restriction[];
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
   readonly assumed: AssumedValues;

@@ -8,6 +8,7 @@ import { shownTime } from '../../records/time.ts';
 import { tellInDate } from '../in-date.ts';
 import { tellVerdict } from '../verdict.ts';
 import { holderOf } from './due.ts';
+import { tellIncidents } from './incident.ts';
 
 export const kindWords: Readonly<Record<Kind, string>> = {
   author: 'author',
@@ -17,6 +18,13 @@ export const kindWords: Readonly<Record<Kind, string>> = {
   inspection: 'inspection',
   mended: 'mended',
   note: 'note',
+  incident: 'incident',
+  measure: 'measure',
+  measured: 'measure done',
+  restriction: 'temporary limit',
+  lifted: 'limit lifted',
+  retention: 'how long it is kept',
+  removal: 'removal',
 };
 
 /** What an item is found to be. */
@@ -41,6 +49,7 @@ const tell: Tell = {
   },
   mended: ({ inspection, item, what }) => `mended, ${item} of ${shortHash(inspection)}: ${what}`,
   note: ({ text }) => text,
+  ...tellIncidents,
 };
 
 export const tellContent = (

@@ -4,4 +4,7 @@ export const orderFindings = {
   'not-shown': { what: 'in date', of: 'name' },
   'in-grace': { what: 'in date', of: 'name', 'last?': 'name' },
   'defect-open': { what: 'name', of: 'name', since: 'name' },
+  'line-closed': { why: 'name', since: 'name' },
+  'line-slow': { why: 'name', since: 'name' },
+  'limit-off-line': { why: 'name', since: 'name', end: 'length' },
 } as const;
