@@ -24,7 +24,10 @@ export type Looked =
       readonly of: 'place';
       readonly line: string;
       readonly from: number;
-      readonly to: number /** Length of a loop, on which `to` may lie beyond it. */;
+      readonly to: number;
+      /** What those who recorded it called the place. */
+      readonly near: readonly string[];
+      /** Length of a loop, on which `to` may lie beyond it. */
       readonly lap?: number;
     }
   | { readonly of: 'vehicle'; readonly vehicle: string }
@@ -125,22 +128,23 @@ function apart(looks: readonly Look[]): Look[] {
 }
 
 function places(all: readonly Incident[], lines: ReadonlyMap<string, LineRun>, within: number): Part {
-  const placed = all.flatMap(({ said: { line, at } }) => {
+  const placed = all.flatMap(({ said: { line, at, place } }) => {
     const run = line === undefined ? undefined : lines.get(line);
-    return run && at !== undefined && at <= run.line.length ? [{ run, at }] : [];
+    return run && at !== undefined && at <= run.line.length ? [{ run, at, place }] : [];
   });
   const looks = placed.flatMap(({ run: { line }, at }): Bare[] => {
-    const here = placed.filter(({ run }) => run.line.name === line.name).map((one) => one.at);
+    const here = placed.filter(({ run }) => run.line.name === line.name);
     const share = within / line.length;
     // A stretch as long as the half of it is no place.
     if (share >= 0.5) return [];
     const ahead = (s: number): number => (line.loop && s < at ? s + line.length : s) - at;
-    const inside = here.map(ahead).filter((d) => d >= 0 && d <= within);
+    const inside = here.filter((one) => ahead(one.at) >= 0 && ahead(one.at) <= within);
     const found = inside.length;
-    const to = at + Math.max(...inside);
+    const to = at + Math.max(...inside.map((one) => ahead(one.at)));
+    const near = [...new Set(inside.flatMap(({ place }) => place ?? []))];
     return [
       {
-        at: { of: 'place', line: line.name, from: at, to, ...(line.loop ? { lap: line.length } : {}) },
+        at: { of: 'place', line: line.name, from: at, to, near, ...(line.loop ? { lap: line.length } : {}) },
         found,
         all: here.length,
         expected: here.length * share,

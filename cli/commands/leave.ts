@@ -56,7 +56,7 @@ async function readied(path: string, options: LeaveOptions, show: (paper: Json) 
   return ready;
 }
 
-function timeSaid(said: string | undefined): string {
+export function timeSaid(said: string | undefined): string {
   if (said === undefined) return clock.now();
   const at = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?([+-]\d\d:\d\d)?$/.test(said) ? new Date(said) : undefined;
   if (!at || Number.isNaN(at.getTime()))
