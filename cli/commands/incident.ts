@@ -383,7 +383,7 @@ function duties(kind: string | undefined, options: Options & { country?: string;
     text: [
       ...wrap(ASK, '  '),
       ...found.flatMap(({ country, where, says, deadline, source }) =>
-        wrap(`- ${country} (${where}): ${says} ${deadline}. Source: ${source}.`, '  '),
+        wrap(`- ${country} (${where}): ${says} Deadline: ${deadline}. Source: ${source}.`, '  '),
       ),
       ...(found.length === 0 ? ['None of the examples is about that.'] : []),
     ].join('\n'),

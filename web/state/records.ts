@@ -132,10 +132,12 @@ export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
     ];
   const store = await opened();
   const rows = verified.entries.map(({ row }) => row);
-  const { added, there } = await take(store, rows);
+  const { added, there, removed } = await take(store, rows);
   for (const one of names) await store.name(one);
   await changed();
-  return [`${added} records added; ${there} were here already.`];
+  return [
+    `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,
+  ];
 }
 
 export const saying = (fault: unknown): string =>

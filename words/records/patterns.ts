@@ -70,7 +70,7 @@ export function tellGround(all: Patterns, within: string, firstDays: number): st
   const { kind, found, runs, bounds, looked, by, unplaced } = all;
   const word = incidentWords[kind];
   return [
-    `${plural(found, word)} in ${plural(runs, 'recorded run').toLowerCase()}. Of so few, ${upTo(bounds)} are to be expected in as many runs again (19 times in 20, if each comes by itself).`,
+    `${plural(found, word)} in ${plural(runs, 'recorded run').toLowerCase()}.${runs === 0 ? '' : ` Of so few, ${upTo(bounds)} are to be expected in as many runs again (19 times in 20, if each comes by itself).`}`,
     ...(looked === 0
       ? []
       : [
