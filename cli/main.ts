@@ -19,6 +19,7 @@ import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
 import { flagCommand } from './commands/flag.ts';
+import { incidentCommand } from './commands/incident.ts';
 import { inspectCommand } from './commands/inspect.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { leanCommand } from './commands/lean.ts';
@@ -69,6 +70,7 @@ const commands: readonly Command[] = [
   arriveCommand,
   replayCommand,
   inspectCommand,
+  incidentCommand,
   dueCommand,
   recordsCommand,
   verifyCommand,

@@ -107,7 +107,9 @@ export function limitLines(
 /** Beside a count from running speed, where more are stopped slower. */
 function slowerWords({ none, stopped, stoppedSlower }: CarCount, way: CountWay): string {
   if (way !== 'stopped' || stoppedSlower === null) return '';
-  return none.includes('stopped') || stopped === 0 ? ', none from running speed' : `, ${stoppedSlower} slower`;
+  return none.includes('stopped') || stopped === 0
+    ? ', none from running speed'
+    : `, ${stoppedSlower} slower`;
 }
 
 /** 1st, 2nd, 3rd, 4th … */

@@ -2,6 +2,7 @@
 import type { Trouble } from '../papers/problem.ts';
 import { checkContent } from '../papers/record/check.ts';
 import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
+import { removalsIn } from './removed.ts';
 import type { Store } from './store.ts';
 import { type Newest, newestOf, type Verified, verify } from './verify.ts';
 
@@ -47,6 +48,8 @@ export const look = async (store: Store): Promise<Verified> =>
 export interface Taken {
   readonly added: number;
   readonly there: number;
+  /** Those that were removed here, and do not come back. */
+  readonly removed: number;
 }
 
 /** Records of another store that have been verified, put beside those that are here: sets, whatever the order. */
@@ -55,8 +58,11 @@ export async function take(store: Store, rows: readonly Row[]): Promise<Taken> {
     const here = await store.rows();
     const known = new Set(here.map(({ hash }) => hash));
     const theirs = new Map(rows.map((row) => [row.hash, row]));
-    const fresh = [...theirs.values()].filter(({ hash }) => !known.has(hash));
-    if (fresh.length === 0) return { added: 0, there: theirs.size };
+    const unknown = [...theirs.values()].filter(({ hash }) => !known.has(hash));
+    const gone = removedFrom(here);
+    const fresh = unknown.filter(({ hash }) => !gone.has(hash));
+    const counts = { there: theirs.size - unknown.length, removed: unknown.length - fresh.length };
+    if (fresh.length === 0) return { added: 0, ...counts };
     const entries = [...here, ...fresh].flatMap((row) => {
       const body = bodyIn(row.text);
       return body ? [{ body, row }] : [];
@@ -64,6 +70,17 @@ export async function take(store: Store, rows: readonly Row[]): Promise<Taken> {
     // What was newest and is missing stays named: a merge must not make it forgotten.
     const lost = (await store.newest()).filter(({ hash }) => !known.has(hash));
     if (await store.take(fresh, [...newestOf(entries), ...lost], here.length))
-      return { added: fresh.length, there: theirs.size - fresh.length };
+      return { added: fresh.length, ...counts };
   }
 }
+
+const MARKS = ['"kind":"removal"', '"kind":"retention"'];
+
+/** Most stores never removed anything: then none of their texts is read for it. */
+const removedFrom = (rows: readonly Row[]): ReadonlyMap<string, unknown> =>
+  removalsIn(
+    rows.flatMap((row) => {
+      const body = MARKS.some((mark) => row.text.includes(mark)) ? bodyIn(row.text) : undefined;
+      return body ? [{ body, row }] : [];
+    }),
+  ).gone;

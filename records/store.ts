@@ -1,5 +1,5 @@
 /**
- * What keeps records, whatever it is made of. It only ever grows; of what it is asked it does all or nothing, and what it
+ * What keeps records, whatever it is made of. It grows, and loses only what has reached its end; of what it is asked it does all or nothing, and what it
  * has acknowledged is on the disk.
  */
 import type { Head, Row } from './record.ts';
@@ -21,6 +21,8 @@ export interface Store {
   readonly add: (row: Row, at: Newest, after: Head | undefined) => Promise<boolean>;
   /** Puts by those that are not there; false: others came between, and nothing is written. @param had so many rows */
   readonly take: (rows: readonly Row[], newest: readonly Newest[], had: number) => Promise<boolean>;
+  /** Takes out what a record of its removal names, for good. */
+  readonly remove: (hashes: readonly string[]) => Promise<void>;
   readonly names: () => Promise<readonly Named[]>;
   /** One that was struck out here stays so, whoever brings it back. */
   readonly name: (named: Named) => Promise<void>;

@@ -6,6 +6,7 @@
 import { checkContent } from '../papers/record/check.ts';
 import { checkSignature, sha256 } from './hash.ts';
 import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
+import { removalsIn } from './removed.ts';
 
 export type Fault =
   /** Its text is not what its hash is of, or is no record's text. */
@@ -24,6 +25,8 @@ export type Fault =
     }
   /** The store calls it an author's newest, and it is another's, or not of that number. */
   | { readonly what: 'newest'; readonly hash: string; readonly author: string; readonly number: number }
+  /** It removes what no rule lets it remove, or what never stood where it says. */
+  | { readonly what: 'removal'; readonly row: number; readonly hash: string; readonly body: Body }
   /** Its number is not one more than that of the record before it, or that one is another author's. */
   | { readonly what: 'order'; readonly row: number; readonly hash: string; readonly body: Body };
 
@@ -110,11 +113,25 @@ export const inOrder = (entries: readonly Entry[]): Entry[] => {
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** What each names is there, and is the author's own. */
+type Linked = Pick<Body, 'author' | 'number'>;
+
+/** What each names is there or was removed on purpose, and is the author's own. */
 function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
-  const there = new Map(entries.map((entry) => [entry.row.hash, entry.body]));
+  const { gone, wrong } = removalsIn(entries);
+  const there = new Map<string, Linked>([
+    ...gone,
+    ...entries.map(({ row, body }) => [row.hash, body] as const),
+  ]);
   const rowOf = new Map(rows.map(({ hash }, i) => [hash, i]));
-  const faults: Fault[] = [];
+  const faults: Fault[] = wrong.map(({ row, body }) => ({
+    what: 'removal',
+    row: rowOf.get(row.hash) ?? 0,
+    hash: row.hash,
+    body,
+  }));
+  for (const { hash, previous, author, number } of gone.values())
+    if (previous !== undefined && !there.has(previous) && !rowOf.has(previous))
+      faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
   for (const { body, row } of entries) {
     const { previous, amends, author, number } = body;
     const before = previous === undefined ? undefined : there.get(previous);
@@ -123,7 +140,7 @@ function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
       faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: row.hash });
     else if (before && (before.author !== author || before.number !== number - 1))
       faults.push({ what: 'order', row: rowOf.get(row.hash) ?? 0, hash: row.hash, body });
-    if (amends !== undefined && !rowOf.has(amends))
+    if (amends !== undefined && !rowOf.has(amends) && !gone.has(amends))
       faults.push({ what: 'missing', hash: amends, author: '', namedBy: row.hash });
   }
   return faults;
@@ -131,7 +148,11 @@ function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
 
 function ofNewest(entries: readonly Entry[], newest: readonly Newest[], rows: readonly Row[]): Fault[] {
   const rowsThere = new Set(rows.map(({ hash }) => hash));
-  const there = new Map(entries.map(({ row, body }) => [row.hash, body]));
+  const { gone } = removalsIn(entries);
+  const there = new Map<string, Linked>([
+    ...gone,
+    ...entries.map(({ row, body }) => [row.hash, body] as const),
+  ]);
   return newest.flatMap((named): Fault[] => {
     const body = there.get(named.hash);
     if (!body) return rowsThere.has(named.hash) ? [] : [{ what: 'missing', ...named, namedBy: '' }];
@@ -156,8 +177,11 @@ function forksIn(entries: readonly Entry[]): Fork[] {
 
 /** The newest of each branch of each author: of the records that no other follows. */
 export function newestOf(entries: readonly Entry[]): Newest[] {
-  const followed = new Set(entries.flatMap(({ body }) => body.previous ?? []));
-  return entries
-    .filter(({ row }) => !followed.has(row.hash))
-    .map(({ body, row }) => ({ author: body.author, number: body.number, hash: row.hash }));
+  const links = [
+    ...removalsIn(entries).gone.values(),
+    ...entries.map(({ body, row }) => ({ ...body, hash: row.hash })),
+  ];
+  const followed = new Set(links.flatMap(({ previous }) => previous ?? []));
+  const ends = links.filter(({ hash }) => !followed.has(hash));
+  return [...new Map(ends.map(({ author, number, hash }) => [hash, { author, number, hash }])).values()];
 }

@@ -29,6 +29,7 @@ const views: Readonly<Record<string, Load>> = {
   sums: () => import('./rooms/sums/sums-room.tsx'),
   mine: () => import('./rooms/mine/mine-room.tsx'),
   inspect: () => import('./rooms/inspect/room.tsx'),
+  incident: () => import('./rooms/incident/room.tsx'),
   due: () => import('./rooms/due/room.tsx'),
   records: () => import('./rooms/records/room.tsx'),
   new: () => import('./rooms/new/new-room.tsx'),

@@ -21,6 +21,7 @@ import {
 } from '../records.ts';
 import { table } from '../text.ts';
 import { writeOut } from '../write.ts';
+import { declareKept } from './records-kept.ts';
 
 interface BeginOptions extends Options, StoreOptions {
   readonly name: string;
@@ -70,6 +71,7 @@ export const recordsCommand: Command = {
     sub('names', 'The persons whose names stand beside the records.').action(
       (options: Options & StoreOptions) => run(() => named(options), options),
     );
+    declareKept(sub, run);
     sub('strike <name>', 'Strikes a name out for good; the records of that person stay, and verify.').action(
       (name: string, options: Options & StoreOptions) => run(() => strike(name, options), options),
     );
@@ -167,7 +169,7 @@ const imported = (path: string, options: Options & StoreOptions): Promise<Outcom
       const words = faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2));
       throw new UsageFault(`${path}: nothing was taken.\n${words.join('\n')}`, faults);
     }
-    const { added, there } = await take(
+    const { added, there, removed } = await take(
       store,
       verified.entries.map(({ row }) => row),
     );
@@ -176,7 +178,7 @@ const imported = (path: string, options: Options & StoreOptions): Promise<Outcom
     const known = { entries: verified.entries, names };
     return {
       text: [
-        `${added} records added; ${there} were here already.`,
+        `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,
         ...forks.map((fork) => tellFork(fork, known)),
       ].join('\n'),
       json: { added, there, names: names.length, forks },

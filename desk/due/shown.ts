@@ -6,6 +6,7 @@ import { type DueItem, dueOn } from '../../records/due.ts';
 import { type Inspected, inspectedOn, type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
+import { type OpenRestriction, openRestrictions } from '../../records/restrictions.ts';
 import type { Named } from '../../records/store.ts';
 import { namesIn } from '../names-in.ts';
 import { recordedTurns, type TurnsOf, withHours } from './hours.ts';
@@ -46,6 +47,12 @@ const defect = ({ inspection: { first }, of, item, what, rejects, since }: OpenD
   record: `${first.row.hash} ${item}`,
 });
 
+/** As it was written: the paper reads its figures itself. */
+function restriction({ from: { first, content }, since }: OpenRestriction): Json {
+  const { line, because: _, ...said } = content;
+  return { of: line, ...said, since, record: first.row.hash };
+}
+
 /** As a paper takes it. */
 const MOST_LETTERS = 500;
 
@@ -53,7 +60,7 @@ const MOST_LETTERS = 500;
  * What is recorded now takes the place of what was recorded before: one that was said anew stands as it was said last, and
  * what is mended is gone. What was written by hand stays.
  */
-function renewed(paper: Json, key: 'shown' | 'defects', recorded: readonly Json[]): Json {
+function renewed(paper: Json, key: keyof Recorded, recorded: readonly Json[]): Json {
   const before = (paper[key] ?? []) as readonly Json[];
   const next = [...before.filter((one) => one['record'] === undefined), ...recorded];
   if (JSON.stringify(next) === JSON.stringify(before)) return paper;
@@ -66,6 +73,7 @@ export interface Recorded {
   readonly shown: readonly Json[];
   readonly defects: readonly Json[];
   readonly turns: readonly TurnsOf[];
+  readonly restrictions: readonly Json[];
 }
 
 /** @param day of the outing: what its own date says, else today */
@@ -76,13 +84,15 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
   ],
   defects: openDefects(entries).map(defect),
   turns: recordedTurns(entries, names),
+  restrictions: openRestrictions(entries).map(restriction),
 });
 
 /** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
-export function withShown(written: Json, { shown, defects, turns }: Recorded): Json {
+export function withShown(written: Json, { shown, defects, turns, restrictions }: Recorded): Json {
   const paper = withHours(written, turns);
   const { isVehicle, isLine, isAboard, isCrew } = namesIn(paper);
   const here = ({ of }: Json): boolean =>
     of === undefined || [isVehicle, isLine, isAboard, isCrew].some((is) => is(of as string));
-  return renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
+  const first = renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
+  return renewed(first, 'restrictions', restrictions.filter(here));
 }

@@ -239,6 +239,13 @@ export const tasks: readonly Entry[] = [
     'inspection checklist daily look over defect fault reject mend repair walk track steam car engine',
   ),
   t(
+    '#incident',
+    'What happened, and where is the line slow or shut?',
+    'Incidents by facts alone, what is done about them, temporary limits that every outing heeds, and whether they gather somewhere.',
+    'heedway incident',
+    'incident accident derailment near miss uncoupling runaway burn fall collision complaint temporary speed limit restriction closure pattern report authority',
+  ),
+  t(
     '#due',
     'What is in date, what is due?',
     'Certificates of boilers, brakes, people and the club; is this outing in order here; a calendar file.',

@@ -165,6 +165,20 @@ export interface FollowingTrain {
   readonly speed: number;
 }
 
+/** Until somebody lifts it, in the line's own chainage. */
+export interface Restriction {
+  /** Line by its name. */
+  readonly of: string;
+  readonly from: number;
+  readonly to: number;
+  /** m/s; absent: shut to every train. */
+  readonly speed?: number;
+  readonly why: string;
+  /** Day from which it counts. */
+  readonly since: string;
+  readonly source: string;
+}
+
 export interface Outing {
   readonly name: string;
   readonly date?: string;
@@ -187,6 +201,8 @@ export interface Outing {
   readonly crew?: readonly CrewMember[];
   /** How guard and driver signal each other today, where the host does not say it. */
   readonly signals?: string;
+  /** Where the line is slow or shut for the time being. */
+  readonly restrictions?: readonly Restriction[];
   /** Assumptions made while reading the files: each shows as a finding of lowest rank. */
   readonly assumptions: readonly Assumption[];
   readonly assumed: AssumedValues;

@@ -148,12 +148,24 @@ export function compileOuting(
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.defects === undefined ? {} : { defects: file.defects }),
+    ...(file.restrictions === undefined ? {} : { restrictions: file.restrictions.map(restrictionOf) }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file) }),
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
     ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
   return withoutExpired(outing, notes);
 }
+
+/** A record is called by its first letters, as everywhere. */
+const restrictionOf = ({
+  record,
+  since,
+  ...rest
+}: NonNullable<OutingFile['restrictions']>[number]): NonNullable<Outing['restrictions']>[number] => ({
+  ...rest,
+  since,
+  source: `temporary, since ${since}${record === undefined ? '' : `, record ${record.slice(0, 8)}`}`,
+});
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
 function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Notes): void {

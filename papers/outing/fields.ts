@@ -147,6 +147,16 @@ const defect = group({
   record: may(text(200), 'record', 'The inspection in which it was found, and the item.'),
 });
 
+const restriction = group({
+  of: must(text(), 'of', 'The line, by its name.'),
+  from: must(chainage(), 'from', 'Where it begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  speed: may(speed(), 'speed', 'Greatest speed there; shut to every train, if none is said.'),
+  why: must(text(400), 'why', 'The reason, as drivers are told it.'),
+  since: must(day(), 'since', 'Day from which it counts, until a record lifts it.'),
+  record: may(text(200), 'record', 'The record that says so; one written by hand has none.'),
+});
+
 export const outingSchema = group({
   ...head('outing'),
   date: may(day(), 'date', 'The day of the outing.'),
@@ -192,6 +202,12 @@ export const outingSchema = group({
     moment(),
     'back by',
     'When this outing is over at the latest: for hours of duty that are reckoned from records.',
+  ),
+  restrictions: may(
+    rows(restriction, 0, 2000),
+    'temporary limits and closures',
+    'Where the line is slow or shut until somebody lifts it.',
+    { asked: 'where along the line the limit begins and ends, by its boards or by tape' },
   ),
   tests: keptTests(),
 });

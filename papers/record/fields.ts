@@ -12,11 +12,9 @@ import { whens } from '../inspection/fields.ts';
 import { results } from '../inspection/read.ts';
 import { signedFor } from '../outing/crew-fields.ts';
 import { figure } from '../schema/quantity.ts';
-
-const hash = () => z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a hash of 64 hexadecimal digits'));
-
-/** A person in a record is a salted hash; the name stands apart, and may be struck out. */
-const person = hash;
+import { incident, lifted, measure, measured, restriction } from './incident-fields.ts';
+import { removal, retention } from './kept-fields.ts';
+import { hash, person } from './reference.ts';
 
 /** The first record of every author: who it is. */
 const author = group({ person: must(person(), 'person', 'Reference to a name that stands apart.') });
@@ -136,6 +134,22 @@ const turn = group({
 
 const note = group({ text: must(remark(), 'text', 'Anything worth keeping.') });
 
-export const kinds = { author, departure, arrival, certificate, inspection, mended, turn, note } as const;
+export const kinds = {
+  author,
+  departure,
+  arrival,
+  certificate,
+  inspection,
+  mended,
+  turn,
+  note,
+  incident,
+  measure,
+  measured,
+  restriction,
+  lifted,
+  retention,
+  removal,
+} as const;
 export type Kind = keyof typeof kinds;
 export type Content<K extends Kind> = z.output<(typeof kinds)[K]>;

@@ -68,6 +68,10 @@ function storeOn(db: IDBPDatabase): IndexedStore {
       ]);
       return same;
     },
+    remove: async (hashes) => {
+      const step = db.transaction('records', 'readwrite', STRICT);
+      await Promise.all([...hashes.map((hash) => step.store.delete(hash)), step.done]);
+    },
     names: async () => ((await db.getAll('names')) as Named[]).filter(({ name }) => name !== ''),
     name: async (named) => {
       const step = db.transaction('names', 'readwrite', STRICT);

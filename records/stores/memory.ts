@@ -26,6 +26,9 @@ export function memoryStore(): Store {
       newest = now;
       return true;
     },
+    remove: async (hashes) => {
+      for (const hash of hashes) rows.delete(hash);
+    },
     names: async () => [...names.values()].filter(({ name }) => name !== ''),
     name: async (named) => void (names.has(named.person) || names.set(named.person, named)),
     strike: async (person) => void names.set(person, { person, salt: '', name: '' }),

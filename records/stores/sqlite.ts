@@ -152,6 +152,11 @@ function storeOn(client: Client): SqliteStore {
       const counts = await step(statements);
       return rows.length === 0 || counts[counts.length - 1] === 1;
     },
+    remove: async (hashes) => {
+      await step(hashes.map((hash) => ({ sql: 'DELETE FROM records WHERE hash = ?', args: [hash] })));
+      // Nor in the file's free pages.
+      await client.execute('VACUUM');
+    },
     names: () =>
       all(
         `SELECT ${bytes('person')}, ${bytes('salt')}, ${bytes('name')} FROM names WHERE name != ''`,

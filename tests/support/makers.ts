@@ -4,7 +4,7 @@
  */
 
 import { exact } from '../../engine/base/quantity.ts';
-import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import type { HostRules, Outing, Restriction } from '../../engine/outing/types.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { CrewMember } from '../../engine/things/duty.ts';
@@ -44,6 +44,20 @@ const geared = (outing: Outing, change: Partial<BrakeGear>): Outing => ({
     })),
   },
 });
+const restricted = (more: Partial<Restriction>): Outing => {
+  const outing = plain(2);
+  const of = outing.line.name;
+  const one = {
+    of,
+    from: 30,
+    to: 50,
+    why: 'soft bank',
+    since: '2026-05-30',
+    source: 'record 1a2b3c4d',
+    ...more,
+  };
+  return { ...outing, restrictions: [one] };
+};
 const strong = { type: 'link', chain: { count: 2, size: 0.00635, slack: 0.01, weakestPart: exact(9000) } };
 const unmeasured = ({ centreHeight: _, ...vehicle }: Vehicle): Vehicle => vehicle;
 const unrigged = ({ rigging: _, ...gear }: BrakeGear): BrakeGear => gear;
@@ -159,6 +173,9 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'out-of-date': () => asksForBoiler('out'),
   'not-shown': () => asksForBoiler(),
   'in-grace': () => asksForBoiler('grace'),
+  'line-closed': () => restricted({}),
+  'line-slow': () => restricted({ speed: 1 }),
+  'limit-off-line': () => restricted({ to: 1e5 }),
   'defect-open': () => {
     const of = plain(2).train.vehicles[0].name;
     return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });

@@ -56,6 +56,7 @@ const shortReason: Readonly<Record<string, string>> = {
   balance: 'balance',
   flange: 'flange',
   agreed: 'agreed',
+  temporary: 'temporary limit',
   'looked-no-higher': 'no limit looked above this',
   'cannot-stop': 'cannot stop',
 };

@@ -6,6 +6,7 @@ import { canHash, hex, newKeys } from '../../records/hash.ts';
 import { type Clock, look, put, take } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
+import { remove } from '../../records/remove.ts';
 import type { Named } from '../../records/store.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
 import { localTime } from '../../records/time.ts';
@@ -98,13 +99,24 @@ async function write(store: IndexedStore, author: Author, said: Said): Promise<E
 }
 
 /** One record more; it is kept when this is done. What comes of it otherwise is thrown, and said by who asked. */
-export async function record(said: Omit<Said, 'said'>): Promise<Entry> {
+export async function record(said: Omit<Said, 'said'> & { readonly said?: string }): Promise<Entry> {
   const store = await opened();
   const me = await store.me();
   if (!me) throw new Error('nobody writes here yet');
-  const entry = await write(store, me, { ...said, said: clock.now() });
+  const entry = await write(store, me, { said: clock.now(), ...said });
   await changed();
   return entry;
+}
+
+/** Takes out what has reached its end; how many. */
+export async function removeEnded(): Promise<number> {
+  const store = await opened();
+  const me = await store.me();
+  if (!me) throw new Error('nobody writes here yet');
+  const done = await remove(store, me, clock);
+  if (!done.ok) throw new Error('something is amiss in these records');
+  await changed();
+  return done.gone.length;
 }
 
 export async function person(name: string): Promise<string> {
@@ -132,10 +144,12 @@ export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
     ];
   const store = await opened();
   const rows = verified.entries.map(({ row }) => row);
-  const { added, there } = await take(store, rows);
+  const { added, there, removed } = await take(store, rows);
   for (const one of names) await store.name(one);
   await changed();
-  return [`${added} records added; ${there} were here already.`];
+  return [
+    `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,
+  ];
 }
 
 export const saying = (fault: unknown): string =>

@@ -23,7 +23,7 @@ const questions: Readonly<Record<string, string>> = {
   crests: 'whether the couplers stay in hold over crests',
   wheels: 'whether the wheels run on this track',
   clearance: 'whether the train clears what stands beside the line',
-  order: 'what must be in date, and what is not mended',
+  order: 'what must be in date, what is not mended, and where the line is slow or shut',
   crew: 'who works the train, and for how long',
   standards: "whether it meets the host's sheet",
   singleFailures: 'what happens if one thing fails',

@@ -36,6 +36,18 @@ export const orderWords = {
     what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
     why: 'It stays open until a record says that it is mended.',
   }),
+  'line-closed': ({ facts: { why, since } }, t) => ({
+    what: `The line is shut ${t.where}: ${why} (since ${since}).`,
+    why: 'It stays shut until a record lifts it and says why.',
+  }),
+  'line-slow': ({ facts: { why, since } }, t) => ({
+    what: `Temporary limit ${t.where}: no faster than ${t.found('down')}, ${why} (since ${since}).`,
+    why: 'It counts until a record lifts it and says why; the last car has to have left it too.',
+  }),
+  'limit-off-line': ({ facts: { why, since } }, t) => ({
+    what: `A temporary limit (${why}, since ${since}) lies beyond the end of the line, ${t.fact('end', 'down')} from its start.`,
+    why: 'Where it is meant nobody can tell: lift it, and say it anew by the boards of this line.',
+  }),
   'in-grace': ({ facts: { what, of, last } }) => ({
     what: `In grace: ${tellInDate(what)}, of ${of}${last === undefined ? '' : `, which stood to ${last}`}.`,
     why: 'It still stands, and is due.',

@@ -14,6 +14,7 @@ const reasons: Readonly<Record<SpeedReasonKind, string>> = {
   balance: 'a car would not stay upright faster',
   flange: 'a flange might climb faster',
   agreed: 'the limit agreed for this outing',
+  temporary: 'a temporary limit there',
   'looked-no-higher': 'Heedway looks no higher',
   'cannot-stop': 'the brakes do not hold the train on that fall',
 };

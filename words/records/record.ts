@@ -8,6 +8,7 @@ import { shownTime } from '../../records/time.ts';
 import { tellInDate } from '../in-date.ts';
 import { tellVerdict } from '../verdict.ts';
 import { holderOf } from './due.ts';
+import { tellIncidents } from './incident.ts';
 
 export const kindWords: Readonly<Record<Kind, string>> = {
   author: 'author',
@@ -18,6 +19,13 @@ export const kindWords: Readonly<Record<Kind, string>> = {
   mended: 'mended',
   turn: 'turn of duty',
   note: 'note',
+  incident: 'incident',
+  measure: 'measure',
+  measured: 'measure done',
+  restriction: 'temporary limit',
+  lifted: 'limit lifted',
+  retention: 'how long it is kept',
+  removal: 'removal',
 };
 
 /** What an item is found to be. */
@@ -52,6 +60,7 @@ const tell: Tell = {
   turn: ({ person, what, freeSince }, names) =>
     `${nameIn(names, person)} ${turnTold[what]}${freeSince === undefined ? '' : `, free since ${shownTime(freeSince)}`}`,
   note: ({ text }) => text,
+  ...tellIncidents,
 };
 
 export const tellContent = (

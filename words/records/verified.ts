@@ -1,6 +1,8 @@
 /** What a look at a store found, in words: which record, and what is amiss with it. */
+import type { Kind } from '../../papers/record/fields.ts';
 import type { FileFault } from '../../records/file.ts';
 import type { Body, Entry } from '../../records/record.ts';
+import { removalsIn } from '../../records/removed.ts';
 import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
 import type { Fork, Verified } from '../../records/verify.ts';
@@ -30,6 +32,8 @@ export function tellFault(fault: FileFault, known: Known, line?: (row: number) =
       return `${at}${which(fault.body, fault.hash, known)} says what no record of its kind says.`;
     case 'order':
       return `${at}${which(fault.body, fault.hash, known)} does not follow the record that it names.`;
+    case 'removal':
+      return `${at}${which(fault.body, fault.hash, known)} removes what no rule lets it remove, or too early.`;
     case 'newest':
       return `the newest record${by(fault.author)} is said to be ${shortHash(fault.hash)}, number ${fault.number}, and is not.`;
     case 'missing': {
@@ -49,6 +53,18 @@ export const tellFork = ({ author, after, hashes }: Fork, { entries, names }: Kn
     .map(shortHash)
     .join(', ')}. A copy of this device's store was written into apart; nothing is lost, and both count.`;
 
+/** Gaps that are none: taken out because their time had ended, and said so. */
+function tellRemoved(entries: readonly Entry[]): readonly string[] {
+  const { gone } = removalsIn(entries);
+  if (gone.size === 0) return [];
+  const kinds = new Map<string, number>();
+  for (const { kind } of gone.values()) kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+  const list = [...kinds].map(([kind, count]) => `${count} ${kindWords[kind as Kind] ?? kind}`).join(', ');
+  return [
+    `${gone.size} more ${gone.size === 1 ? 'was' : 'were'} removed on purpose, since the time for which they are kept had ended (${list}): hash and place in the chain stand, and who removed them when.`,
+  ];
+}
+
 /** The first line: how many, and whether all is as it was written. */
 export function tellWhole(
   { entries, unsigned, unchecked }: Omit<Verified, 'faults'>,
@@ -61,6 +77,7 @@ export function tellWhole(
       : `${count} can be read; ${faults} ${faults === 1 ? 'thing is' : 'things are'} amiss:`;
   return [
     whole,
+    ...tellRemoved(entries),
     ...(unsigned === 0
       ? []
       : [

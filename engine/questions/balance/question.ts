@@ -16,6 +16,7 @@ export const balance: Question<Pick<BalanceAnswer, 'data' | 'ceilings'>> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
   ],
   findings: balanceFindings,

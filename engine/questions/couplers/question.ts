@@ -16,6 +16,7 @@ export const couplers: Question<CouplerData> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
   ],
   findings: couplerFindings,

@@ -18,6 +18,7 @@ export const singleFailures: Question<FailureRow[]> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
     'following',
   ],

@@ -17,6 +17,7 @@ export const flag: Question<FlagPlace[]> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
     'following',
   ],

@@ -16,6 +16,7 @@ export const gap: Question<null> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
   ],
   findings: gapFindings,

@@ -2,6 +2,8 @@
  * Is what the host asks to be in date in date? Of several certificates of a thing the best counts: one that is out
  * takes nothing from another, and adds nothing where there is none.
  */
+import { amount } from '../../base/quantity.ts';
+import { offLine, restrictionsHere } from '../../outing/restricted.ts';
 import type { Outing } from '../../outing/types.ts';
 import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
 import { atWork, whereOf } from '../crew/at-work.ts';
@@ -14,7 +16,28 @@ export const askOrder = (outing: Outing): Finding[] => [
     holders(outing, rule.of).flatMap((holder) => about(outing, rule, holder)),
   ),
   ...defects(outing),
+  ...restricted(outing),
 ];
+
+/** Where the line is shut or slow. One that lies beyond its end limits nothing that anybody could find there. */
+const restricted = (outing: Outing): Finding[] =>
+  restrictionsHere(outing).flatMap((one): Finding[] => {
+    const { from, to, speed, why, since, source } = one;
+    if (offLine(one, outing.line))
+      return [
+        makeFinding('limit-off-line', 'unknown', 'host', {
+          facts: { why, since, end: amount(outing.line.length, 'length') },
+          source,
+          measure: 'outing.restrictions',
+        }),
+      ];
+    const details = { where: { from, to }, facts: { why, since }, source };
+    return [
+      speed === undefined
+        ? makeFinding('line-closed', 'forbids', 'host', details)
+        : makeFinding('line-slow', 'limits', 'host', { ...details, found: amount(speed, 'speed') }),
+    ];
+  });
 
 /** Of this train and this line; what is amiss elsewhere is no matter of it. */
 function defects({ defects = [], train, line }: Outing): Finding[] {

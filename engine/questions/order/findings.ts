@@ -10,4 +10,7 @@ export const orderFindings = {
     'engine?': 'name',
   },
   'defect-open': { what: 'name', of: 'name', since: 'name' },
+  'line-closed': { why: 'name', since: 'name' },
+  'line-slow': { why: 'name', since: 'name' },
+  'limit-off-line': { why: 'name', since: 'name', end: 'length' },
 } as const;

@@ -5,7 +5,7 @@ import { orderFindings } from './findings.ts';
 
 export const order: Question<null> = {
   id: 'order',
-  reads: ['host', 'train', 'line', 'riders', 'crew', 'shown', 'defects'],
+  reads: ['host', 'train', 'line', 'riders', 'crew', 'shown', 'defects', 'restrictions', 'direction'],
   findings: orderFindings,
   ask: ({ context }) => ({ findings: askOrder(context.outing), data: null }),
 };

@@ -18,6 +18,7 @@ export const part: Question<GapParting[]> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
     'following',
   ],

@@ -18,6 +18,7 @@ export const sight: Question<null> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
   ],
   findings: sightFindings,

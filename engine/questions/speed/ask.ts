@@ -28,6 +28,7 @@ const ruled: ReadonlySet<SpeedReasonKind> = new Set([
   'host-place',
   'vehicle',
   'agreed',
+  'temporary',
   'looked-no-higher',
   'stopping-end',
 ]);
@@ -67,6 +68,8 @@ export function askSpeeds(
       const lets = doesNotHold(ready, map, first, last, fastestAllowed(ceilings, at.length));
       if (lets) return { ...lets, where };
     }
+    // That the line is shut there is told by itself.
+    if (why.kind === 'temporary' && limit[worst] === 0) return [];
     // Balance says for itself which car sets the speed; only where nobody drives so slowly is it said here as well.
     if (why.kind === 'balance' && limit[worst] >= SLOWEST_DRIVEN) return [];
     const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);

@@ -3,6 +3,7 @@
  */
 
 import type { OutingContext } from '../../outing/open.ts';
+import { restrictionsHere } from '../../outing/restricted.ts';
 import { turnedStretch } from '../../things/line/geometry.ts';
 import { covers } from '../../things/line/sights.ts';
 import type { Line } from '../../things/line/types.ts';
@@ -32,6 +33,14 @@ export function hostCeilings(context: OutingContext, grid: Float64Array): Ceilin
   for (const limit of outing.extraLimits) {
     ceilings.push(stretch(line, grid, runningStretch(context, limit), loaded.length, agreed));
   }
+  for (const { why, source, speed: most = 0, ...where } of restrictionsHere(outing))
+    ceilings.push(
+      stretch(line, grid, { ...where, speed: most }, loaded.length, {
+        kind: 'temporary',
+        what: why,
+        source,
+      }),
+    );
   const slowest = loaded.vehicles.reduce((a, b) => (ratedSpeed(b) < ratedSpeed(a) ? b : a)).vehicle;
   if (slowest.ratings.speed !== undefined)
     ceilings.push(

@@ -17,6 +17,7 @@ export const speed: Question<Running> = {
     'assumed',
     'host',
     'extraLimits',
+    'restrictions',
     'plannedSpeed',
   ],
   findings: speedFindings,

@@ -14,6 +14,7 @@ export type SpeedReasonKind =
   | 'balance'
   | 'flange'
   | 'agreed'
+  | 'temporary'
   | 'looked-no-higher'
   | 'cannot-stop';
 

@@ -34,7 +34,15 @@ export function Room() {
   );
 }
 
-const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace', 'defect-open']);
+const orderCodes: ReadonlySet<string> = new Set([
+  'out-of-date',
+  'not-shown',
+  'in-grace',
+  'defect-open',
+  'line-closed',
+  'line-slow',
+  'limit-off-line',
+]);
 
 /** What the host of the outing on the screen asks for, by its answer. */
 function HereToday() {

@@ -46,6 +46,9 @@ export function Room() {
           <a class="button" href="#inspect">
             Inspect
           </a>
+          <a class="button" href="#incident">
+            Incidents
+          </a>
           <a class="button" href="#records">
             Records
           </a>

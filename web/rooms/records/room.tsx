@@ -3,6 +3,7 @@ import '../../look/rooms.css';
 import './records.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { about } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
 import { shortHash, tellStanding } from '../../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
@@ -20,6 +21,7 @@ import {
   takeFile,
 } from '../../state/records.ts';
 import { Begin } from './begin.tsx';
+import { HowLong } from './kept.tsx';
 
 export function Room() {
   useEffect(() => void openRecords(), []);
@@ -37,6 +39,7 @@ export function Room() {
       {now && <List now={now} />}
       {now?.me && <Note />}
       {now && <InAndOut now={now} />}
+      {now?.me && <HowLong now={now} />}
     </>
   );
 }
@@ -186,9 +189,19 @@ function InAndOut({ now }: { readonly now: Kept }) {
         <details>
           <summary>Names, which stand apart from the records</summary>
           <ul class="records">
-            {now.names.map(({ person, name }) => (
+            {now.names.map(({ person, name, salt }) => (
               <li key={person}>
                 <span>{name}</span>
+                <button
+                  type="button"
+                  class="quiet"
+                  onClick={() => {
+                    const all = about({ person, name, salt }, now.entries);
+                    saveJson(`${JSON.stringify(all, undefined, 2)}\n`, 'heedway-person.json');
+                  }}
+                >
+                  Save all about {name}
+                </button>
                 <button type="button" class="quiet" onClick={() => void strikeName(person)}>
                   Strike {name} out
                 </button>
