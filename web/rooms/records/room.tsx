@@ -22,7 +22,7 @@ import {
 import { Begin } from './begin.tsx';
 
 export function Room() {
-  useEffect(() => void openRecords(), []);
+  useEffect(() => void openRecords('whole'), []);
   const now = kept.value;
   return (
     <>
