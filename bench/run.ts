@@ -4,6 +4,7 @@ import { run as balance } from './balance.ts';
 import { run as coupling } from './coupling.ts';
 import { run as fitting } from './fitting.ts';
 import { run as parting } from './parting.ts';
+import { run as records } from './records.ts';
 import type { BenchRow } from './row.ts';
 import { run as seating } from './seating.ts';
 import { run as stopping } from './stopping.ts';
@@ -15,6 +16,7 @@ const rows: BenchRow[] = [
   ...coupling(),
   ...balance(),
   ...fitting(),
+  ...(await records()),
   ...(await seating()),
   ...(await web()),
 ];

@@ -112,7 +112,7 @@ export async function record(
 }
 
 /** Records that can be trusted; the others are for `verify` to tell. */
-export const lookAt = (store: SqliteStore): Promise<Verified> => look(store);
+export const lookAt = (store: SqliteStore): Promise<Verified> => look(store, 'chain');
 
 /** The record that the first letters of a hash name. */
 export function entryNamed(entries: readonly Entry[], letters: string): Entry {

@@ -1,5 +1,6 @@
 /** What records say now: each with what was said anew of it. Nothing that was said is ever gone. */
-import type { Kind } from '../papers/record/fields.ts';
+import { checkContent } from '../papers/record/check.ts';
+import type { Content, Kind } from '../papers/record/fields.ts';
 import type { Entry, Json } from './record.ts';
 
 export interface Standing {
@@ -12,22 +13,60 @@ export interface Standing {
 
 /** @param entries oldest first, as `verify` gives them */
 export function standing(entries: readonly Entry[], kind?: Kind): Standing[] {
-  const byHash = new Map(entries.map((entry) => [entry.row.hash, entry]));
+  const { all, anew, byHash } = indexOf(entries);
   const amendments = new Map<string, Entry[]>();
-  for (const entry of entries) {
+  for (const entry of anew) {
     const first = firstOf(entry, byHash);
     if (!first || first === entry || first.body.kind !== entry.body.kind) continue;
     const list = amendments.get(first.row.hash) ?? [];
     list.push(entry);
     amendments.set(first.row.hash, list);
   }
-  return entries
-    .filter((entry) => entry.body.amends === undefined && (kind === undefined || entry.body.kind === kind))
-    .map((first) => {
-      const anew = amendments.get(first.row.hash) ?? [];
-      return { first, amendments: anew, content: (anew[anew.length - 1] ?? first).body.content };
-    });
+  return (kind === undefined ? all.flat : (all.byKind.get(kind) ?? [])).map((first) => {
+    const anew = amendments.get(first.row.hash) ?? [];
+    return { first, amendments: anew, content: (anew.at(-1) ?? first).body.content };
+  });
 }
+
+interface Index {
+  /** Those that say nothing anew. */
+  readonly all: { readonly flat: readonly Entry[]; readonly byKind: ReadonlyMap<Kind, readonly Entry[]> };
+  /** Those that do. */
+  readonly anew: readonly Entry[];
+  readonly byHash: ReadonlyMap<string, Entry>;
+}
+
+/** Made once for a look at a store: its records never change. */
+const indexes = new WeakMap<readonly Entry[], Index>();
+
+function indexOf(entries: readonly Entry[]): Index {
+  const known = indexes.get(entries);
+  if (known) return known;
+  const [firsts, anew] = [true, false].map((first) =>
+    entries.filter(({ body }) => (body.amends === undefined) === first),
+  );
+  const byKind = new Map<Kind, Entry[]>();
+  for (const entry of firsts) {
+    const list = byKind.get(entry.body.kind);
+    if (list) list.push(entry);
+    else byKind.set(entry.body.kind, [entry]);
+  }
+  const byHash = new Map(anew.length === 0 ? [] : entries.map((entry) => [entry.row.hash, entry]));
+  const index = { all: { flat: firsts, byKind }, anew, byHash };
+  indexes.set(entries, index);
+  return index;
+}
+
+/** What it says, if that is as its kind asks; read once. */
+export function contentOf<K extends Kind>({ content }: Standing, kind: K): Content<K> | undefined {
+  if (!contents.has(content)) {
+    const read = checkContent(kind, content);
+    contents.set(content, read.ok ? read.value : undefined);
+  }
+  return contents.get(content) as Content<K> | undefined;
+}
+
+const contents = new WeakMap<Json, unknown>();
 
 /** The record that a chain of amendments begins with; undefined: part of it is missing. */
 function firstOf(entry: Entry, byHash: ReadonlyMap<string, Entry>): Entry | undefined {

@@ -20,6 +20,26 @@ export function canonical(value: unknown): string {
   throw new RangeError(`${typeof value} has no place in a record`);
 }
 
+/** Whether a text is the canonical one of what was read from it: mostly seen without writing it anew. */
+export const isCanonical = (text: string, value: unknown): boolean =>
+  (JSON.stringify(value) === text && inOrder(value) && !HALF.test(text)) || canonical(value) === text;
+
+/** Half a letter, as it is written out. */
+const HALF = /\\ud[89a-f]/;
+
+/** Keys as they should stand, all the way down. */
+function inOrder(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  if (Array.isArray(value)) return value.every(inOrder);
+  let before: string | undefined;
+  for (const key of Object.keys(value)) {
+    if (before !== undefined && !(before < key)) return false;
+    if (!inOrder((value as Readonly<Record<string, unknown>>)[key])) return false;
+    before = key;
+  }
+  return true;
+}
+
 /** Half of a pair of units is no letter: two programs would write it down in two ways. */
 function written(text: string): string {
   if (text.isWellFormed()) return JSON.stringify(text);

@@ -1,9 +1,16 @@
 /** What stands, what is due and what is out: certificates by what and of whom, on a day. */
 import { dayNumber } from '../papers/due/day.ts';
-import { dueAfter, lastCounted, readInterval, type State, stateOn } from '../papers/due/interval.ts';
-import { checkContent } from '../papers/record/check.ts';
+import {
+  dueAfter,
+  goesByUse,
+  type Interval,
+  lastCounted,
+  readInterval,
+  type State,
+  stateOn,
+} from '../papers/due/interval.ts';
 import type { Content } from '../papers/record/fields.ts';
-import { type Standing, standing } from './amended.ts';
+import { contentOf, type Standing, standing } from './amended.ts';
 import type { Entry } from './record.ts';
 import { service, trips } from './service.ts';
 
@@ -34,16 +41,18 @@ const order: readonly State[] = ['out', 'unknown', 'before-use', 'grace', 'due',
 
 /** Of every thing and person the certificate that counts, as it stands on a day. */
 export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
-  const used = new Map(service(trips(entries)).map(({ vehicle, days }) => [vehicle, days]));
+  const known = { day, used: usedBy(entries), rules: new Map<string, Interval | undefined>() };
   const groups = new Map<string, { certificate: Certificate; from: Standing }[]>();
   for (const from of standing(entries, 'certificate')) {
-    const read = checkContent('certificate', from.content);
-    if (!read.ok) continue;
-    const key = keyOf(read.value);
-    groups.set(key, [...(groups.get(key) ?? []), { certificate: read.value, from }]);
+    const certificate = contentOf(from, 'certificate');
+    if (!certificate) continue;
+    const key = keyOf(certificate);
+    const group = groups.get(key);
+    if (group) group.push({ certificate, from });
+    else groups.set(key, [{ certificate, from }]);
   }
   return [...groups.values()]
-    .map((all) => itemOf(all, day, used))
+    .map((all) => itemOf(all, known))
     .sort(
       (a, b) =>
         order.indexOf(a.state) - order.indexOf(b.state) ||
@@ -53,12 +62,38 @@ export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
     );
 }
 
+/** Service days of a thing; undefined: none are recorded. */
+type Used = (of: string) => readonly string[] | undefined;
+
+/** What is the same for all of a list. */
+interface Known {
+  readonly day: string;
+  readonly used: Used;
+  /** Intervals once read: a club has few. */
+  readonly rules: Map<string, Interval | undefined>;
+}
+
+function ruleOf(interval: string, rules: Known['rules']): Interval | undefined {
+  if (!rules.has(interval)) rules.set(interval, readInterval(interval));
+  return rules.get(interval);
+}
+
+/** Runs are gone through only where something goes by them. */
+function usedBy(entries: readonly Entry[]): Used {
+  let days: ReadonlyMap<string, readonly string[]> | undefined;
+  return (of) => {
+    days ??= new Map(service(trips(entries)).map(({ vehicle, days: its }) => [vehicle, its]));
+    return days.get(of);
+  };
+}
+
 function itemOf(
   all: readonly { readonly certificate: Certificate; readonly from: Standing }[],
-  day: string,
-  used: ReadonlyMap<string, readonly string[]>,
+  known: Known,
 ): DueItem {
-  const items = all.map(({ certificate, from }) => ({ from, ...stands(certificate, all, day, used) }));
+  const { day } = known;
+  const done = all.map(({ certificate }) => certificate.on).filter((on) => on <= day);
+  const items = all.map(({ certificate, from }) => ({ from, ...stands(certificate, done, known) }));
   // The best of them counts: one that is out takes nothing from another that stands.
   const better = (a: DueItem, b: DueItem): boolean =>
     worth.indexOf(a.state) > worth.indexOf(b.state) ||
@@ -66,17 +101,16 @@ function itemOf(
   return items.reduce((a, b) => (better(b, a) ? b : a));
 }
 
+/** @param done days on which it was done, by any of them */
 function stands(
   certificate: Certificate,
-  all: readonly { readonly certificate: Certificate }[],
-  day: string,
-  used: ReadonlyMap<string, readonly string[]>,
+  done: readonly string[],
+  { day, used, rules }: Known,
 ): Omit<DueItem, 'from'> {
   const { on, until, interval, of } = certificate;
-  const days = of === undefined ? undefined : used.get(of);
+  const rule = interval === undefined ? undefined : ruleOf(interval, rules);
+  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
   const use = days ? { days } : {};
-  const rule = interval === undefined ? undefined : readInterval(interval);
-  const done = all.map((one) => one.certificate.on).filter((other) => other <= day);
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
   const ruled = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };

@@ -2,7 +2,7 @@
  * A store as one file: a line of canonical JSON for its head, then one for each record in their order, then one for each
  * name, if names go along. The same set is the same file, byte for byte; the head seals the rest.
  */
-import { canonical } from './canonical.ts';
+import { canonical, isCanonical } from './canonical.ts';
 import { sha256 } from './hash.ts';
 import { personOf } from './names.ts';
 import type { Row } from './record.ts';
@@ -89,20 +89,26 @@ export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
 
 const unsealed = ({ seal: _, ...head }: FileHead): Omit<FileHead, 'seal'> => head;
 
-/** Lines by their bytes. One whose bytes are not those of its text is no line that this program wrote. */
+const [exact, lenient] = [true, false].map((fatal) => new TextDecoder('utf-8', { ignoreBOM: true, fatal }));
+
+/** A text whose bytes are not those of any text is no line that this program wrote. */
+function lineIn(bytes: Uint8Array): string {
+  try {
+    return exact.decode(bytes);
+  } catch {
+    return `${lenient.decode(bytes)}\u0000`;
+  }
+}
+
+/** Lines by their bytes. */
 function linesIn(bytes: Uint8Array): string[] {
   const lines: string[] = [];
-  const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
-  const encoder = new TextEncoder();
   for (let from = 0; from < bytes.length; ) {
     const end = bytes.indexOf(10, from);
     const to = end < 0 ? bytes.length : end;
-    const slice = bytes.subarray(from, to);
-    const text = decoder.decode(slice);
-    const again = encoder.encode(text);
-    const same = again.length === slice.length && again.every((byte, i) => byte === slice[i]);
+    const text = lineIn(bytes.subarray(from, to));
     // The last line ends too.
-    lines.push(same && end >= 0 ? text : `${text}\u0000`);
+    lines.push(end >= 0 ? text : `${text}\u0000`);
     from = to + 1;
   }
   return lines;
@@ -117,7 +123,7 @@ function headIn(line: string | undefined): FileHead | undefined {
   try {
     const json = JSON.parse(line ?? '') as FileHead;
     const right =
-      canonical(json) === line &&
+      isCanonical(line ?? '', json) &&
       json.heedway === 'records' &&
       json.version === 1 &&
       [json.records, json.names].every((n) => Number.isSafeInteger(n) && n >= 0) &&
@@ -134,7 +140,7 @@ function rowIn(line: string): Row {
   try {
     const json = JSON.parse(line) as { body: unknown; hash: string; signature?: string };
     const { body, hash, signature, ...other } = json;
-    if (canonical(json) === line && typeof hash === 'string' && Object.keys(other).length === 0)
+    if (isCanonical(line, json) && typeof hash === 'string' && Object.keys(other).length === 0)
       return {
         text: canonical(body),
         hash,

@@ -18,9 +18,12 @@ export function fromHex(text: string, length: number): Uint8Array<ArrayBuffer> |
   return Uint8Array.from({ length }, (_, i) => Number.parseInt(text.slice(2 * i, 2 * i + 2), 16));
 }
 
-/** SHA-256 (FIPS 180-4) of a text in UTF-8, in hexadecimal. */
-export const sha256 = async (text: string): Promise<string> =>
-  hex(new Uint8Array(await crypto.subtle.digest('SHA-256', bytesOf(text))));
+/** SHA-256 (FIPS 180-4) of bytes, in hexadecimal. */
+export const sha256Of = async (bytes: Uint8Array<ArrayBuffer>): Promise<string> =>
+  hex(new Uint8Array(await crypto.subtle.digest('SHA-256', bytes)));
+
+/** Of a text in UTF-8. */
+export const sha256 = (text: string): Promise<string> => sha256Of(bytesOf(text));
 
 const ED25519 = { name: 'Ed25519' };
 
@@ -51,7 +54,11 @@ const read = new Map<string, Promise<CryptoKey | undefined>>();
 /** `unable`: this platform has no Ed25519, and cannot tell. */
 export type Signature = 'right' | 'wrong' | 'unable';
 
-export async function checkSignature(text: string, signature: string, author: string): Promise<Signature> {
+export async function checkSignature(
+  text: Uint8Array<ArrayBuffer>,
+  signature: string,
+  author: string,
+): Promise<Signature> {
   const raw = fromHex(author, 32);
   const bytes = fromHex(signature, 64);
   if (!raw || !bytes) return 'wrong';
@@ -62,5 +69,5 @@ export async function checkSignature(text: string, signature: string, author: st
   }
   const known = await key;
   if (!known) return 'unable';
-  return (await crypto.subtle.verify(ED25519, known, bytes, bytesOf(text))) ? 'right' : 'wrong';
+  return (await crypto.subtle.verify(ED25519, known, bytes, text)) ? 'right' : 'wrong';
 }

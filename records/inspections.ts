@@ -1,7 +1,6 @@
 /** Inspections: what was found amiss and is not mended, and which were gone through on a day. */
-import { checkContent } from '../papers/record/check.ts';
 import type { Content } from '../papers/record/fields.ts';
-import { type Standing, standing } from './amended.ts';
+import { contentOf, type Standing, standing } from './amended.ts';
 import { dayOf, type Entry } from './record.ts';
 
 export interface OpenDefect {
@@ -18,8 +17,8 @@ type Inspection = Content<'inspection'>;
 
 const inspections = (entries: readonly Entry[]): { readonly from: Standing; readonly said: Inspection }[] =>
   standing(entries, 'inspection').flatMap((from) => {
-    const read = checkContent('inspection', from.content);
-    return read.ok ? [{ from, said: read.value }] : [];
+    const said = contentOf(from, 'inspection');
+    return said ? [{ from, said }] : [];
   });
 
 const keyOf = (hash: string, item: string): string => `${hash} ${item}`;
@@ -27,9 +26,9 @@ const keyOf = (hash: string, item: string): string => `${hash} ${item}`;
 /** A later inspection in which it is right closes nothing: only a record that says what was done does. */
 export function openDefects(entries: readonly Entry[]): OpenDefect[] {
   const mended = new Set(
-    standing(entries, 'mended').flatMap(({ content }) => {
-      const read = checkContent('mended', content);
-      return read.ok ? [keyOf(read.value.inspection, read.value.item)] : [];
+    standing(entries, 'mended').flatMap((one) => {
+      const said = contentOf(one, 'mended');
+      return said ? [keyOf(said.inspection, said.item)] : [];
     }),
   );
   return inspections(entries).flatMap(({ from, said }) => {

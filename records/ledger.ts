@@ -4,7 +4,7 @@ import { checkContent } from '../papers/record/check.ts';
 import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
 import { removalsIn } from './removed.ts';
 import type { Store } from './store.ts';
-import { type Newest, newestOf, type Verified, verify } from './verify.ts';
+import { type Depth, type Newest, newestOf, type Verified, verify } from './verify.ts';
 
 export interface Clock {
   /** Now, as local time with its offset. */
@@ -41,9 +41,9 @@ export async function put(store: Store, said: Said, author: Author, clock: Clock
   }
 }
 
-/** All of a store, with what is amiss in it. */
-export const look = async (store: Store): Promise<Verified> =>
-  verify(await store.rows(), await store.newest());
+/** All of a store, with what is amiss in it. @param depth `chain`: as much as shows that every text is its author's */
+export const look = async (store: Store, depth: Depth = 'whole'): Promise<Verified> =>
+  verify(await store.rows(), await store.newest(), { depth, ...(store.hash ? { hash: store.hash } : {}) });
 
 export interface Taken {
   readonly added: number;

@@ -4,7 +4,7 @@
  * key signs it, where the device has one. What was wrong is said anew, by a record that names the old one.
  */
 import { type Kind, kinds } from '../papers/record/fields.ts';
-import { canonical } from './canonical.ts';
+import { canonical, isCanonical } from './canonical.ts';
 import { type Keys, sha256, signed } from './hash.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
@@ -122,12 +122,15 @@ const known: ReadonlySet<string> = new Set([
   'amends',
 ]);
 
-/** The body in a text; undefined: it is no text that this program wrote. */
-export function bodyIn(text: string): Body | undefined {
+/**
+ * The body in a text; undefined: it is no text that this program wrote.
+ * @param exact whether it is looked at for being canonical: what a hash or a signature vouches for needs no look
+ */
+export function bodyIn(text: string, exact = true): Body | undefined {
   let json: Record<string, unknown>;
   try {
     json = JSON.parse(text);
-    if (typeof json !== 'object' || json === null || canonical(json) !== text) return undefined;
+    if (typeof json !== 'object' || json === null || (exact && !isCanonical(text, json))) return undefined;
   } catch {
     return undefined;
   }

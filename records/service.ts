@@ -1,7 +1,6 @@
 /** What comes out of departures and arrivals: service days and distance of every vehicle, riders carried. */
-import { checkContent } from '../papers/record/check.ts';
 import type { Content } from '../papers/record/fields.ts';
-import { type Standing, standing } from './amended.ts';
+import { contentOf, type Standing, standing } from './amended.ts';
 import { dayOf, type Entry } from './record.ts';
 
 export interface Trip {
@@ -17,15 +16,15 @@ export interface Trip {
 export function trips(entries: readonly Entry[]): Trip[] {
   const arrivals = new Map(
     standing(entries, 'arrival').flatMap((arrival) => {
-      const read = checkContent('arrival', arrival.content);
-      return read.ok ? [[read.value.departure, { arrival, arrived: read.value }] as const] : [];
+      const arrived = contentOf(arrival, 'arrival');
+      return arrived ? [[arrived.departure, { arrival, arrived }] as const] : [];
     }),
   );
   return standing(entries, 'departure').flatMap((departure) => {
-    const read = checkContent('departure', departure.content);
-    if (!read.ok) return [];
+    const left = contentOf(departure, 'departure');
+    if (!left) return [];
     const closed = arrivals.get(departure.first.row.hash);
-    return [{ departure, left: read.value, day: dayOf(departure.first.body), ...(closed ?? {}) }];
+    return [{ departure, left, day: dayOf(departure.first.body), ...(closed ?? {}) }];
   });
 }
 

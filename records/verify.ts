@@ -4,9 +4,10 @@
  * off together with what the store says of how many there are.
  */
 import { checkContent } from '../papers/record/check.ts';
-import { checkSignature, sha256 } from './hash.ts';
+import { bytesOf } from './canonical.ts';
+import { checkSignature, sha256Of } from './hash.ts';
 import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
-import { removalsIn } from './removed.ts';
+import { type Removals, removalsIn } from './removed.ts';
 
 export type Fault =
   /** Its text is not what its hash is of, or is no record's text. */
@@ -54,44 +55,117 @@ export interface Newest extends Head {
   readonly author: string;
 }
 
-/** So many at once: the platform checks them beside each other. */
+/** So many at once: the platform checks them beside each other, while the next are read. */
 const BATCH = 256;
+
+/**
+ * `whole`: every record by itself, its signature too. `chain`: every hash, and the signatures of those that no other follows.
+ * A record that another follows is vouched for by it, which names its hash: no text can be another than its author's.
+ * What the chain alone does not show is a signature in the middle that was altered.
+ */
+export type Depth = 'whole' | 'chain';
+
+export interface Looking {
+  readonly depth?: Depth;
+  /** SHA-256 at once, where the platform can; else each is waited for. */
+  readonly hash?: (bytes: Uint8Array) => string;
+}
 
 interface Looked {
   readonly fault?: Fault;
   readonly entry?: Entry;
   readonly unsigned?: true;
   readonly unchecked?: true;
+  /** Bytes of a text whose signature is still to be checked, if no other record follows it. */
+  readonly later?: Uint8Array<ArrayBuffer>;
 }
 
-async function look(row: Row, i: number): Promise<Looked> {
+/** One record, but for its signature. */
+function lookAt(row: Row, i: number, bytes: Uint8Array<ArrayBuffer>, is: string, depth: Depth): Looked {
   const { text, hash, signature } = row;
-  const body = bodyIn(text);
-  if (!body || (await sha256(text)) !== hash)
-    return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
-  const at = { row: i, hash, body };
+  const body = bodyIn(text, depth === 'whole');
+  if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
   const entry = { body, row };
-  if (!checkContent(body.kind, body.content).ok) return { fault: { what: 'content', ...at }, entry };
-  if (isUnsigned(body.author))
-    return signature === undefined
-      ? { entry, unsigned: true }
-      : { fault: { what: 'signature', ...at }, entry };
-  if (signature === undefined) return { fault: { what: 'signature', ...at }, entry };
-  const is = await checkSignature(text, signature, body.author);
-  if (is === 'wrong') return { fault: { what: 'signature', ...at }, entry };
+  const faulty = (what: 'content' | 'signature'): Looked => ({ fault: { what, row: i, hash, body }, entry });
+  if (depth === 'whole' && !checkContent(body.kind, body.content).ok) return faulty('content');
+  const needs = !isUnsigned(body.author);
+  if (needs !== (signature !== undefined)) return faulty('signature');
+  return needs ? { entry, later: bytes } : { entry, unsigned: true };
+}
+
+async function look(row: Row, i: number, depth: Depth): Promise<Looked> {
+  const bytes = bytesOf(row.text);
+  const looked = lookAt(row, i, bytes, await sha256Of(bytes), depth);
+  return depth === 'whole' ? signed(looked, i) : looked;
+}
+
+async function signed(looked: Looked, i: number): Promise<Looked> {
+  const { entry, later } = looked;
+  if (!entry || !later) return looked;
+  const { body, row } = entry;
+  const is = await checkSignature(later, row.signature ?? '', body.author);
+  if (is === 'wrong') return { fault: { what: 'signature', row: i, hash: row.hash, body }, entry };
   return is === 'unable' ? { entry, unchecked: true } : { entry };
 }
 
-/** @param newest what the store says of its authors' newest records; undefined: it says nothing */
-export async function verify(rows: readonly Row[], newest: readonly Newest[] = []): Promise<Verified> {
+async function lookAtAll(
+  rows: readonly Row[],
+  { depth = 'whole', hash }: Looking,
+): Promise<readonly Looked[]> {
+  const each = (row: Row, i: number): Looked | Promise<Looked> => {
+    if (!hash) return look(row, i, depth);
+    const bytes = bytesOf(row.text);
+    const looked = lookAt(row, i, bytes, hash(bytes), depth);
+    return depth === 'whole' ? signed(looked, i) : looked;
+  };
   const looked: Looked[] = [];
-  for (let from = 0; from < rows.length; from += BATCH)
-    looked.push(...(await Promise.all(rows.slice(from, from + BATCH).map((row, i) => look(row, from + i)))));
-  const entries = looked.flatMap(({ entry }) => (entry ? [entry] : []));
-  const faults = looked.flatMap(({ fault }) => (fault ? [fault] : []));
+  let before: readonly (Looked | Promise<Looked>)[] = [];
+  for (let from = 0; from < rows.length; from += BATCH) {
+    const batch = rows.slice(from, from + BATCH).map((row, i) => each(row, from + i));
+    looked.push(...(await Promise.all(before)));
+    before = batch;
+  }
+  looked.push(...(await Promise.all(before)));
+  return depth === 'chain' ? endsSigned(looked) : looked;
+}
+
+/** The ends of all branches vouch for the rest; where one of them does not hold, each is checked by itself. */
+async function endsSigned(looked: readonly Looked[]): Promise<readonly Looked[]> {
+  const followed = new Map<string, string>();
+  for (const { entry, fault } of looked)
+    if (entry?.body.previous !== undefined && !fault) followed.set(entry.body.previous, entry.body.author);
+  const isEnd = ({ body, row }: Entry): boolean => followed.get(row.hash) !== body.author;
+  const ends = await signedWhere(looked, isEnd);
+  return ends.some(({ fault }, i) => fault !== looked[i].fault) ? signedWhere(looked, () => true) : ends;
+}
+
+async function signedWhere(looked: readonly Looked[], which: (entry: Entry) => boolean): Promise<Looked[]> {
+  const all = [...looked];
+  const asked = [...looked.keys()].filter((i) => {
+    const { entry, later } = looked[i];
+    return entry && later && which(entry);
+  });
+  const found = await Promise.all(asked.map((i) => signed(looked[i], i)));
+  for (const [k, i] of asked.entries()) all[i] = found[k];
+  return all;
+}
+
+/** @param newest what the store says of its authors' newest records; undefined: it says nothing */
+export async function verify(
+  rows: readonly Row[],
+  newest: readonly Newest[] = [],
+  how: Looking = {},
+): Promise<Verified> {
+  const looked = await lookAtAll(rows, how);
+  const entries = looked.flatMap(({ entry }) => entry ?? []);
+  const faults = looked.flatMap(({ fault }) => fault ?? []);
+  const those = rowsBy(rows);
+  // One that nobody's key signed, or that says what its kind does not, counts for nothing.
+  const sound = looked.flatMap(({ entry, fault }) => (entry && !fault ? entry : []));
+  const removals = removalsIn(sound);
   return {
-    entries: inOrder(entries),
-    faults: [...faults, ...links(entries, rows), ...ofNewest(entries, newest, rows)],
+    entries: inOrder(sound),
+    faults: [...faults, ...links(entries, removals, those), ...ofNewest(entries, removals, newest, those)],
     forks: forksIn(entries),
     unsigned: looked.filter(({ unsigned }) => unsigned).length,
     unchecked: looked.filter(({ unchecked }) => unchecked).length,
@@ -113,66 +187,81 @@ export const inOrder = (entries: readonly Entry[]): Entry[] => {
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
+/** Where the row of a hash stands; looked for only where something is amiss. */
+interface Rows {
+  readonly at: (hash: string) => number | undefined;
+}
+
+function rowsBy(rows: readonly Row[]): Rows {
+  let places: ReadonlyMap<string, number> | undefined;
+  return {
+    at: (hash) => {
+      places ??= new Map(rows.map((row, i) => [row.hash, i]));
+      return places.get(hash);
+    },
+  };
+}
+
 type Linked = Pick<Body, 'author' | 'number'>;
 
 /** What each names is there or was removed on purpose, and is the author's own. */
-function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
-  const { gone, wrong } = removalsIn(entries);
-  const there = new Map<string, Linked>([
-    ...gone,
-    ...entries.map(({ row, body }) => [row.hash, body] as const),
-  ]);
-  const rowOf = new Map(rows.map(({ hash }, i) => [hash, i]));
+function links(entries: readonly Entry[], { gone, wrong }: Removals, rows: Rows): Fault[] {
+  const there = new Map<string, Linked>(gone);
+  for (const { row, body } of entries) there.set(row.hash, body);
   const faults: Fault[] = wrong.map(({ row, body }) => ({
     what: 'removal',
-    row: rowOf.get(row.hash) ?? 0,
+    row: rows.at(row.hash) ?? 0,
     hash: row.hash,
     body,
   }));
   for (const { hash, previous, author, number } of gone.values())
-    if (previous !== undefined && !there.has(previous) && !rowOf.has(previous))
+    if (previous !== undefined && !there.has(previous) && rows.at(previous) === undefined)
       faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
   for (const { body, row } of entries) {
     const { previous, amends, author, number } = body;
     const before = previous === undefined ? undefined : there.get(previous);
     // One that is there and was altered has been told already.
-    if (previous !== undefined && !before && !rowOf.has(previous))
+    if (previous !== undefined && !before && rows.at(previous) === undefined)
       faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: row.hash });
     else if (before && (before.author !== author || before.number !== number - 1))
-      faults.push({ what: 'order', row: rowOf.get(row.hash) ?? 0, hash: row.hash, body });
-    if (amends !== undefined && !rowOf.has(amends) && !gone.has(amends))
+      faults.push({ what: 'order', row: rows.at(row.hash) ?? 0, hash: row.hash, body });
+    if (amends !== undefined && !there.has(amends) && rows.at(amends) === undefined)
       faults.push({ what: 'missing', hash: amends, author: '', namedBy: row.hash });
   }
   return faults;
 }
 
-function ofNewest(entries: readonly Entry[], newest: readonly Newest[], rows: readonly Row[]): Fault[] {
-  const rowsThere = new Set(rows.map(({ hash }) => hash));
-  const { gone } = removalsIn(entries);
-  const there = new Map<string, Linked>([
-    ...gone,
-    ...entries.map(({ row, body }) => [row.hash, body] as const),
-  ]);
-  return newest.flatMap((named): Fault[] => {
-    const body = there.get(named.hash);
-    if (!body) return rowsThere.has(named.hash) ? [] : [{ what: 'missing', ...named, namedBy: '' }];
-    return body.author === named.author && body.number === named.number ? [] : [{ what: 'newest', ...named }];
+function ofNewest(
+  entries: readonly Entry[],
+  { gone }: Removals,
+  newest: readonly Newest[],
+  rows: Rows,
+): Fault[] {
+  const named = new Set(newest.map(({ hash }) => hash));
+  const there = new Map<string, Linked>([...gone].filter(([hash]) => named.has(hash)));
+  for (const { row, body } of entries) if (named.has(row.hash)) there.set(row.hash, body);
+  return newest.flatMap((one): Fault[] => {
+    const body = there.get(one.hash);
+    if (!body) return rows.at(one.hash) === undefined ? [{ what: 'missing', ...one, namedBy: '' }] : [];
+    return body.author === one.author && body.number === one.number ? [] : [{ what: 'newest', ...one }];
   });
 }
 
 function forksIn(entries: readonly Entry[]): Fork[] {
   const after = new Map<string, Entry[]>();
+  const seen = new Map<string, Entry>();
   for (const entry of entries) {
-    const key = `${entry.body.author} ${entry.body.previous ?? ''}`;
-    after.set(key, [...(after.get(key) ?? []), entry]);
+    // A first record follows nothing, of its author.
+    const key = entry.body.previous ?? `${entry.body.author} `;
+    const other = seen.get(key);
+    if (!other) seen.set(key, entry);
+    else if (other.body.author === entry.body.author) after.set(key, [...(after.get(key) ?? [other]), entry]);
   }
-  return [...after.values()]
-    .filter((those) => those.length > 1)
-    .map((those) => ({
-      author: those[0].body.author,
-      after: those[0].body.previous ?? '',
-      hashes: those.map(({ row }) => row.hash).sort(),
-    }));
+  return [...after.values()].map((those) => ({
+    author: those[0].body.author,
+    after: those[0].body.previous ?? '',
+    hashes: those.map(({ row }) => row.hash).sort(),
+  }));
 }
 
 /** The newest of each branch of each author: of the records that no other follows. */

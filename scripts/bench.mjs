@@ -8,6 +8,7 @@ const built = run(bin('esbuild'), [
   '--format=esm',
   '--outfile=dist/bench.mjs',
   '--log-level=warning',
+  '--external:@libsql/client',
   '--external:odex',
   '--external:ode-rk4',
   '--external:dopri',

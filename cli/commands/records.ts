@@ -3,7 +3,7 @@ import type { Command as Program } from 'commander';
 import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
 import { standing } from '../../records/amended.ts';
 import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
-import { take } from '../../records/ledger.ts';
+import { look, take } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import { carried, service, trips } from '../../records/service.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
@@ -141,7 +141,7 @@ const note = (text: string, options: NoteOptions): Promise<Outcome> =>
 
 const exported = (options: FileOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const looked = await lookAt(store);
+    const looked = await look(store);
     if (looked.faults.length > 0)
       throw new UsageFault(
         `${options.records}: found ${looked.faults.length} things amiss (heedway verify tells them); expected a store that is as it was written`,
@@ -243,7 +243,7 @@ export const verifyCommand: Command = {
 };
 
 const ofStore = (options: StoreOptions): Promise<Outcome> =>
-  inStore(options, async (store) => toldVerified(await lookAt(store), await store.names()));
+  inStore(options, async (store) => toldVerified(await look(store), await store.names()));
 
 async function ofFile(path: string, options: StoreOptions): Promise<Outcome> {
   const bytes = await fileOf(path);

@@ -104,6 +104,10 @@ export function readInterval(text: string): Interval | undefined {
 const plus = (day: string, { count, of }: Span): string =>
   of === 'days' ? plusDays(day, count) : plusMonths(day, count);
 
+/** Whether the days of its use matter. */
+export const goesByUse = ({ serviceDays, beforeUse }: Interval): boolean =>
+  serviceDays !== undefined || beforeUse !== undefined;
+
 /** What is known of the thing's use. */
 export interface Use {
   /** Days on which it was in service; undefined: nobody keeps them. */
@@ -128,7 +132,10 @@ export function dueAfter(rule: Interval, on: string, day: string, use: Use): Due
   const due = every && rounded(plus(on, every));
   const last = most ? rounded(plus(on, most)) : due;
   // The day on which it was done counts too: it may have run afterwards.
-  const gone = use.days && new Set(use.days.filter((d) => d >= on && d < day)).size;
+  const gone =
+    serviceDays === undefined
+      ? undefined
+      : use.days && new Set(use.days.filter((d) => d >= on && d < day)).size;
   return {
     ...(due === undefined ? {} : { due }),
     ...(last === undefined ? {} : { last }),

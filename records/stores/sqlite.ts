@@ -2,6 +2,7 @@
  * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
@@ -76,16 +77,60 @@ const wordsOf = (fault: unknown): string => {
 /** As bytes: a text that is none, since somebody altered the file, would end the program in the library's hands. */
 const bytes = (column: string): string => `CAST(${column} AS BLOB)`;
 
-const [decoder, encoder] = [new TextDecoder('utf-8', { ignoreBOM: true }), new TextEncoder()];
+const [exact, lenient] = [true, false].map((fatal) => new TextDecoder('utf-8', { ignoreBOM: true, fatal }));
 
 /** What is no text of ours is told apart from every text that is. */
 function textIn(value: unknown): string {
-  const raw = value instanceof ArrayBuffer ? new Uint8Array(value) : encoder.encode(`${value}`);
-  const text = decoder.decode(raw);
-  const again = encoder.encode(text);
-  const same = again.length === raw.length && again.every((byte, i) => byte === raw[i]);
-  return same ? text : `${text}\u0000`;
+  if (!(value instanceof ArrayBuffer)) return `${value}`;
+  try {
+    // UTF-8 writes every text in one way: what can be read is what was written.
+    return exact.decode(value);
+  } catch {
+    return `${lenient.decode(value)}\u0000`;
+  }
 }
+
+type All = <T>(sql: string, read: (row: Found) => T, args?: (string | number)[]) => Promise<T[]>;
+
+/** Rows that are read in one piece: a piece for each costs more than all that is done with it. */
+const MOST_ROWS = 2000;
+
+const page = `SELECT CAST(group_concat(hash || char(10) || coalesce('=' || signature, '') || char(10) || text, char(10)) AS BLOB)
+  FROM (SELECT hash, signature, text FROM records WHERE hash > ? ORDER BY hash LIMIT ${MOST_ROWS})`;
+
+/** Undefined: something in the file is not as it should be, and every row is looked at for itself. */
+async function inPages(all: All): Promise<Row[] | undefined> {
+  const [count] = await all('SELECT count(*) FROM records', (found) => Number(found[0]));
+  const rows: Row[] = [];
+  while (rows.length < count) {
+    const after = rows.at(-1)?.hash ?? '';
+    const [read] = await all(page, (found) => rowsIn(found[0]), [after]);
+    if (!read || read.length > MOST_ROWS || !((read.at(-1)?.hash ?? '') > after)) return undefined;
+    rows.push(...read);
+  }
+  return rows.length === count ? rows : undefined;
+}
+
+function rowsIn(piece: unknown): Row[] | undefined {
+  let lines: string[];
+  try {
+    lines = exact.decode(piece as ArrayBuffer).split('\n');
+  } catch {
+    return undefined;
+  }
+  if (lines.length % 3 !== 0) return undefined;
+  return Array.from({ length: lines.length / 3 }, (_, i) => {
+    const [hash, signature, text] = lines.slice(3 * i, 3 * i + 3);
+    return { text, hash, ...(signature === '' ? {} : { signature: signature.slice(1) }) };
+  });
+}
+
+const rowByRow = (all: All): Promise<Row[]> =>
+  all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
+    text: textIn(row[0]),
+    hash: textIn(row[1]),
+    ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
+  }));
 
 function storeOn(client: Client): SqliteStore {
   const step = async (statements: InStatement[]): Promise<readonly number[]> => {
@@ -95,9 +140,9 @@ function storeOn(client: Client): SqliteStore {
       throw new NoStore(wordsOf(fault));
     }
   };
-  const all = async <T>(sql: string, read: (row: Found) => T): Promise<T[]> => {
+  const all: All = async (sql, read, args = []) => {
     try {
-      return (await client.execute(sql)).rows.map(read);
+      return (await client.execute({ sql, args })).rows.map(read);
     } catch (fault) {
       throw new NoStore(wordsOf(fault));
     }
@@ -108,12 +153,8 @@ function storeOn(client: Client): SqliteStore {
     signature = null,
   }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
   return {
-    rows: () =>
-      all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
-        text: textIn(row[0]),
-        hash: textIn(row[1]),
-        ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
-      })),
+    hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
+    rows: async () => (await inPages(all)) ?? rowByRow(all),
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
         author: textIn(row[0]),
@@ -137,17 +178,19 @@ function storeOn(client: Client): SqliteStore {
     },
     take: async (rows, newest, had) => {
       const guard = 'WHERE (SELECT count(*) FROM records) = ?';
-      // The heads first: they are held against how many rows there were.
+      const put = 'INSERT INTO records (hash, text, signature) SELECT ?, ?, ?';
+      // The heads first: they are held against how many rows there were, and so is the first row; each other against that before.
       const statements: InStatement[] = [
         { sql: `DELETE FROM newest ${guard}`, args: [had] },
         ...newest.map(({ author, hash, number }) => ({
           sql: `INSERT OR IGNORE INTO newest (author, hash, number) SELECT ?, ?, ? ${guard}`,
           args: [author, hash, number, had],
         })),
-        ...rows.map((row, i) => ({
-          sql: `INSERT INTO records (hash, text, signature) SELECT ?, ?, ? ${guard}`,
-          args: [...inserted(row), had + i],
-        })),
+        ...rows.map((row, i) =>
+          i === 0
+            ? { sql: `${put} ${guard}`, args: [...inserted(row), had] }
+            : { sql: `${put} WHERE changes() = 1`, args: [...inserted(row)] },
+        ),
       ];
       const counts = await step(statements);
       return rows.length === 0 || counts[counts.length - 1] === 1;

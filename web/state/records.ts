@@ -10,7 +10,7 @@ import { remove } from '../../records/remove.ts';
 import type { Named } from '../../records/store.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
 import { localTime } from '../../records/time.ts';
-import type { Verified } from '../../records/verify.ts';
+import type { Depth, Verified } from '../../records/verify.ts';
 import { tellFault } from '../../words/records/verified.ts';
 import { whyShut } from './storage.ts';
 import { version } from './version.ts';
@@ -45,15 +45,19 @@ const opened = (): Promise<IndexedStore> => {
 const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-records') : undefined;
 channel?.addEventListener('message', () => void openRecords());
 
-/** All records, looked at anew. */
-export async function openRecords(): Promise<Kept | undefined> {
+/** As far as any room has asked for since the page was loaded. */
+let deepest: Depth = 'chain';
+
+/** All records, looked at anew. @param depth `whole`: every signature too */
+export async function openRecords(depth: Depth = deepest): Promise<Kept | undefined> {
+  deepest = depth;
   if (!canHash()) {
     barred.value = NO_HASH;
     return undefined;
   }
   try {
     const store = await opened();
-    const [verified, names, me] = await Promise.all([look(store), store.names(), store.me()]);
+    const [verified, names, me] = await Promise.all([look(store, depth), store.names(), store.me()]);
     barred.value = '';
     kept.value = { ...verified, names, me };
     return kept.value;
@@ -129,7 +133,7 @@ export async function strikeName(who: string): Promise<void> {
 }
 
 export const asFile = async (withNames: boolean): Promise<string> => {
-  const now = await openRecords();
+  const now = await openRecords('whole');
   return now ? storeFile(now, withNames ? now.names : []) : '';
 };
 

@@ -1,6 +1,8 @@
 /** Whatever is changed in a store is found, and where: bytes of its file, its rows, and rows that are gone. */
 import { describe, expect, it } from 'vitest';
+import { canonical } from '../../../records/canonical.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
+import { sha256 } from '../../../records/hash.ts';
 import { look } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
 import type { Row } from '../../../records/record.ts';
@@ -154,5 +156,50 @@ describe('rows of a store', () => {
     );
     const { faults } = await verify([...rows, row]);
     expect(faults).toMatchObject([{ what: 'order', row: rows.length, hash: row.hash }]);
+  });
+});
+
+describe('a look along the chain', () => {
+  const rows = whole.entries.map(({ row }) => row);
+  const chained = (those: readonly Row[]) => verify(those, newestOf(whole.entries), { depth: 'chain' });
+  const forgedText = (row: Row): string => row.text.replace('looked over', 'all in order');
+  const forge = async (row: Row): Promise<Row> => {
+    const text = forgedText(row);
+    return { ...row, text, hash: await sha256(text) };
+  };
+  const ofAda = rows.filter(({ text }) => text.includes('looked over'));
+
+  it('finds all as the whole look does, where nothing is amiss', async () => {
+    const { entries, faults } = await chained(rows);
+    expect([entries, faults]).toEqual([whole.entries, []]);
+  });
+
+  it.each([0, 2, 5])('what was altered or forged at %i is found, and counts for nothing', async (at) => {
+    const target = ofAda[at];
+    const others = rows.filter((row) => row !== target);
+    for (const one of [{ ...target, text: forgedText(target) }, await forge(target)]) {
+      const { entries, faults } = await chained([...others, one]);
+      expect(faults.length).toBeGreaterThan(0);
+      expect(entries.some(({ row }) => row.text === one.text)).toBe(false);
+    }
+    expect((await chained(others)).faults).not.toEqual([]);
+  });
+
+  it('a forged branch vouches for nothing of itself', async () => {
+    const first = await forge(ofAda[3]);
+    const second: Row = await (async () => {
+      const body = JSON.parse(ofAda[4].text);
+      const text = canonical({ ...body, previous: first.hash });
+      return { ...ofAda[4], text, hash: await sha256(text) };
+    })();
+    const { entries, faults } = await chained([...rows, first, second]);
+    expect(faults.filter(({ what }) => what === 'signature')).toHaveLength(2);
+    expect(entries).toHaveLength(rows.length);
+  });
+
+  it('one whose signature is none counts for nothing in a whole look either', async () => {
+    const forged = await forge(ofAda[5]);
+    const { entries } = await verify([...rows, forged]);
+    expect(entries).toHaveLength(rows.length);
   });
 });

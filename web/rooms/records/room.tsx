@@ -24,7 +24,7 @@ import { Begin } from './begin.tsx';
 import { HowLong } from './kept.tsx';
 
 export function Room() {
-  useEffect(() => void openRecords(), []);
+  useEffect(() => void openRecords('whole'), []);
   const now = kept.value;
   return (
     <>

@@ -1,9 +1,11 @@
 /** The platform's SHA-256 and Ed25519, through our own doors, give the published octets. */
 import { expect, it } from 'vitest';
-import { checkSignature, fromHex, sha256, signed } from '../../../../records/hash.ts';
+import { bytesOf } from '../../../../records/canonical.ts';
+import { checkSignature as check, fromHex, sha256, signed } from '../../../../records/hash.ts';
 import { printedIn } from '../../../support/measured.ts';
 
 const printed = printedIn(import.meta.url, 'B');
+const checkSignature = (text: string, signature: string, key: string) => check(bytesOf(text), signature, key);
 const wrong = (ours: string, expected: string): number => (ours === expected ? 0 : 1);
 
 it('SHA-256 of abc', async () => {

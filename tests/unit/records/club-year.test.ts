@@ -1,0 +1,64 @@
+/** The example's year is what its seed makes, byte for byte; it verifies, and says what a year of a club says. */
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { inputsHash } from '../../../desk/leave/answered.ts';
+import { askedChecks } from '../../../desk/leave/checks.ts';
+import type { Ready } from '../../../desk/leave/depart.ts';
+import { type Json, nameless } from '../../../desk/leave/nameless.ts';
+import { readOuting } from '../../../papers/index.ts';
+import type { Content } from '../../../papers/record/fields.ts';
+import { dueOn } from '../../../records/due.ts';
+import { readStoreFile } from '../../../records/file.ts';
+import { openDefects } from '../../../records/inspections.ts';
+import { service, trips } from '../../../records/service.ts';
+import { clubPath, paperOf, reckoning, SEED } from '../../../scripts/club/outings.ts';
+import { clubYear, TO } from '../../../scripts/club/year.ts';
+import { full } from '../../support/tier.ts';
+
+const bytes = readFileSync(clubPath);
+const read = await readStoreFile(bytes);
+const { entries } = read.verified;
+
+/** As it was recorded: reckoned anew only in full. */
+async function asRecorded(train: 'steam' | 'battery', rail: 'dry' | 'damp'): Promise<Ready> {
+  const paper = nameless(await paperOf(train, rail)) as Json;
+  const inputs = await inputsHash(paper);
+  const left = entries
+    .map(({ body }) => body.content as unknown as Content<'departure'>)
+    .find((content) => content.inputs === inputs);
+  const outing = await readOuting({ path: 'outing', content: JSON.stringify(paper) }, async () => undefined);
+  if (!left || !outing.ok) throw new Error(`npm run club: no departure of ${train} on ${rail} rail`);
+  return {
+    paper,
+    answered: {
+      outing: outing.value,
+      answer: { verdict: left.word } as Ready['answered']['answer'],
+      hash: left.answer,
+      told: left.told,
+    },
+    speech: { system: left.units, wording: left.wording },
+    asked: askedChecks(outing.value),
+    crew: [{ duty: 'driver', name: 'Driver' }],
+  };
+}
+
+it('is made anew as it is (else: npm run club)', async () => {
+  const made = await clubYear({ seed: SEED, ready: full ? reckoning() : asRecorded });
+  expect(made === bytes.toString('utf8')).toBe(true);
+});
+
+it('another seed is another year', async () => {
+  const made = await clubYear({ seed: SEED + 1, ready: asRecorded });
+  expect(made === bytes.toString('utf8')).toBe(false);
+});
+
+it('verifies, and has what a year has', () => {
+  expect([read.faults, read.verified.forks, read.names.length]).toEqual([[], [], 3]);
+  const states = dueOn(entries, TO).map(({ state }) => state);
+  expect(new Set(states)).toEqual(new Set(['stands', 'out', 'grace']));
+  expect(openDefects(entries).length).toBeGreaterThan(0);
+  const all = trips(entries);
+  expect(all.every(({ arrival }) => arrival)).toBe(true);
+  const fenwick = service(all).find(({ vehicle }) => vehicle === 'Fenwick');
+  expect(fenwick?.days).toHaveLength(17);
+});
