@@ -310,6 +310,29 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
   ),
   'frog-angle': w('Angle of a frog', 'What angle has a frog number?', 'number=5'),
   'frog-number': w('Number of a frog', 'What number has a frog angle?', 'angle=11.421°'),
+  'turnout-lead': w(
+    'Lead of a turnout',
+    'How far from the points lies the frog, and how sharp is the curve between?',
+    'gauge=7.5in number=6',
+    'Curved all the way; with a straight frog the lead is shorter and the curve sharper.',
+  ),
+  'turnout-radius': w(
+    'Radius of a turnout',
+    'How sharp is the diverging track, from lead and frog?',
+    'gauge=7.5in number=6 lead=80in',
+    'Held to a versine in its middle it should agree; if not, measure again.',
+  ),
+  'turnout-closure': w(
+    'Closure of a turnout',
+    'How long and how sharp is the closure rail between straight points and a straight frog?',
+    'gauge=7.5in number=6 switch-length=24in heel-spread=1.25in heel-angle=2.98° toe-length=8in',
+  ),
+  'fouling-point': w(
+    'Fouling point on straight tracks',
+    'How far beyond the frog does a train stand clear?',
+    'gauge=7.5in number=6 passing=15in standing=15in room=2in',
+    'Both tracks straight beyond the frog. The siding table follows the curves, and the play and throw of this train.',
+  ),
   'track-warp': w(
     'Warp of track',
     'How much is the track twisted?',

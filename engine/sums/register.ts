@@ -11,6 +11,7 @@ import { clearanceSums } from '../things/clearance/sums.ts';
 import { couplerSums } from '../things/coupler/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
+import { turnoutSums } from '../things/line/turnout-sums.ts';
 import { peopleSums } from '../things/rider/sums.ts';
 import { wheelSums } from '../things/wheel/sums.ts';
 
@@ -24,6 +25,7 @@ export const sums: readonly Sum[] = [
   ...chainSums,
   ...couplerSums,
   ...trackSums,
+  ...turnoutSums,
   ...wheelSums,
   ...clearanceSums,
   ...peopleSums,

@@ -7,6 +7,7 @@ import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
 import { type Banked, layCants } from './cants.ts';
 import { type Notes, note, trouble } from './notes.ts';
+import { tracksOf } from './tracks.ts';
 
 /** A loop's heights may fail to close by this much per root of its length, m/√m (a taped hand-level survey). */
 const MISCLOSURE = 0.02;
@@ -20,7 +21,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
   const length = heights[heights.length - 1]?.at ?? 0;
   const curves = curvesOf(file, length, notes);
   checkWithin(file, length, notes);
-  return {
+  const line: Line = {
     name: file.name,
     gauge: file.gauge,
     contactWidth: file.contactWidth ?? assumedContact(file, notes),
@@ -40,6 +41,7 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
   };
+  return file.tracks ? { ...line, tracks: tracksOf(file, line, compileLine, notes) } : line;
 }
 
 function assumedContact(file: LineFile, notes: Notes): number {

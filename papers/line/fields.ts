@@ -190,6 +190,72 @@ const speedLimit = group({
   source: must(text(), 'source', 'The rule or notice that says so.'),
 });
 
+/** Points at an end of a track. */
+const points = () =>
+  group({
+    track: may(text(), 'track', 'Name of the track that they lie on; the line itself, if nothing is said.'),
+    at: must(chainage(), 'at', 'Where the tips of the points are, by that track’s own distances.'),
+    hand: must(
+      choice('left', 'right'),
+      'hand',
+      'To which hand this track leaves, seen from the tips toward the frog, whichever way trains run.',
+    ),
+    points: must(
+      choice('facing', 'trailing'),
+      'points',
+      'Facing where one comes to the tips first, walking the way that track’s distances grow; else trailing.',
+    ),
+    frogNumber: may(
+      figure('ratio', 1.5, 30),
+      'number of the frog',
+      'Along the frog from where it is one inch wide to where it is two, in inches: 6 for one in six.',
+      { asked: 'the number of the frog: how far along it grows wider by one inch' },
+    ),
+    frogAngle: may(
+      figure('angle', 0.03, 0.7),
+      'angle of the frog',
+      'Instead of its number, where that is what one knows.',
+    ),
+    lead: may(
+      figure('length', 0.1, 100),
+      'lead',
+      'From the tips of the points along the track that goes straight on to where the two gauge lines of the frog cross: half an inch of blunt point is that many frog numbers behind it.',
+      { asked: 'the lead: from the tips of the points to the frog, along the straight track' },
+    ),
+    radius: may(
+      figure('length', 0.5, 10_000),
+      'radius',
+      'Of its curve, by string and versine: instead of the lead, or to hold it against.',
+    ),
+  });
+
+const track = group({
+  name: must(text(), 'name', 'What it is called: goods loop, engine road …'),
+  length: must(
+    figure('length', 0.5, 100_000),
+    'length',
+    'Along it, from the tips of its first points to the tips of its last, or to its buffers.',
+  ),
+  start: must(points(), 'first points', 'Where it leaves the line or another track.'),
+  end: may(
+    points(),
+    'last points',
+    'Where it comes in again, as one sees them from their tips; none: it ends at buffers.',
+  ),
+  curves: may(
+    rows(curve, 0, 500),
+    'curves',
+    'Beyond its frogs, by its own distances; what lies in its turnouts follows from them.',
+  ),
+  profile: may(
+    rows(profilePoint, 2, 5000),
+    'profile',
+    'Heights along it, from the tips of its first points to its end; without them nobody is told how a train runs over it.',
+    { asked: 'the heights along this track, with a level' },
+  ),
+  speedLimits: may(rows(speedLimit, 0, 200), 'speed limits', 'Posted along it, by its own distances.'),
+});
+
 const sight = group({
   from: must(chainage(), 'from', 'Where the stretch begins.'),
   to: must(chainage(), 'to', 'Where it ends.'),
@@ -263,6 +329,11 @@ export const lineSchema = group({
     rows(siding, 0, 100),
     'sidings',
     'Tracks beside the line, by how far from it they lie: where does a train in them stand clear of the line?',
+  ),
+  tracks: may(
+    rows(track, 0, 200),
+    'tracks',
+    'Loops and sidings with their points, as a tape has them: where does a train stand clear, and does it fit? A route over them is named by the outing.',
   ),
   speedLimits: may(
     rows(speedLimit, 0, 2000),

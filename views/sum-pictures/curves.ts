@@ -111,6 +111,27 @@ export const frog: Picture = (say) => [
   measure(20, 190, 440, 190, 'N', 0, 16),
 ];
 
+/** Two tracks that part: points at the left, the frog where the near rails cross, a train beside another beyond it. */
+export const turnout: Picture = (say) => [
+  lineShape('rail', 20, 60, 460, 60),
+  lineShape('rail', 20, 96, 460, 96),
+  pathShape('rail', 'M20,60Q150,60 460,170'),
+  pathShape('rail', 'M20,96Q140,96 445,206'),
+  measure(20, 36, 208, 36, say('lead'), 0, -8),
+  word(140, 152, say('radius') || say('closure')),
+  word(250, 90, say('number'), 'start'),
+  measure(208, 36, 360, 36, say('beyond-frog'), 0, -8),
+  word(410, 84, say('passing')),
+  word(420, 150, say('standing')),
+  word(400, 118, say('room')),
+  word(40, 116, say('gauge'), 'start'),
+  word(90, 30, say('switch-length')),
+  word(90, 78, say('heel-spread')),
+  word(96, 134, say('heel-angle')),
+  word(190, 190, say('toe-length')),
+  word(150, 206, say('crossing')),
+];
+
 export const warp: Picture = (say) => [
   pathShape('earth', 'M60,140L330,140L430,60L160,60Z'),
   pathShape('bold', 'M60,140L330,140L430,34L160,60Z'),

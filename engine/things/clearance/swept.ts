@@ -138,7 +138,7 @@ function placeAt(plan: Plan, s: number): Place {
   return { x: at.x, y: at.y, nx: -at.sin, ny: at.cos };
 }
 
-interface Stand {
+export interface Stand {
   readonly rear: Spot;
   readonly front: Spot;
   /** Along the track from guide to guide, kept from one place to the next. */
@@ -150,7 +150,7 @@ interface Stand {
   uy: number;
 }
 
-const standing = (guides: number): Stand => ({
+export const standing = (guides: number): Stand => ({
   rear: spot(),
   front: spot(),
   along: guides,
@@ -161,7 +161,7 @@ const standing = (guides: number): Stand => ({
 });
 
 /** False where the track turns back within the length of the vehicle. */
-function standOn(plan: Plan, guides: number, at: number, aside: Aside, stand: Stand): boolean {
+export function standOn(plan: Plan, guides: number, at: number, aside: Aside, stand: Stand): boolean {
   const { rear, front } = stand;
   spotAt(plan, at, rear);
   stand.x = rear.x - rear.sin * aside.rear;

@@ -3,7 +3,18 @@
  *
  * Beyond the ends of a point-to-point line the last grade continues, straight and with the last cant.
  */
-import type { CantKnot, CurveElement, HeightKnot, Line, Place, Siding, Structure } from './types.ts';
+import {
+  type CantKnot,
+  type CurveElement,
+  type HeightKnot,
+  type Joint,
+  type Line,
+  MAIN,
+  type Place,
+  type Siding,
+  type Structure,
+  type Track,
+} from './types.ts';
 
 /** Index of the last item whose `at` is ≤ s, or 0. */
 export function lastBefore(items: readonly { readonly at: number }[], s: number): number {
@@ -106,6 +117,7 @@ export function reverseLine(line: Line): Line {
       ? { structures: line.structures.map((s) => ({ ...stretch(s), side: otherSide[s.side] })).reverse() }
       : {}),
     ...(line.sidings ? { sidings: line.sidings.map((s) => reverseSiding(s, turn)).reverse() } : {}),
+    ...(line.tracks ? { tracks: line.tracks.map((t) => reverseTrack(t, turn)) } : {}),
     ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
   };
 }
@@ -121,6 +133,13 @@ const reverseSiding = (siding: Siding, turn: (s: number) => number): Siding => (
   side: siding.side === 'left' ? 'right' : 'left',
   spacings: siding.spacings.map(({ at, spacing }) => ({ at: turn(at), spacing })).reverse(),
 });
+
+/** Points on the line itself lie the other way; on other tracks, and seen from their tips, nothing changes. */
+function reverseTrack({ start, end, ...rest }: Track, turn: (s: number) => number): Track {
+  const turned = (joint: Joint): Joint =>
+    joint.track === MAIN ? { ...joint, at: turn(joint.at), facing: !joint.facing } : joint;
+  return { ...rest, start: turned(start), ...(end ? { end: turned(end) } : {}) };
+}
 
 function reversePlace(place: Place, turn: (s: number) => number): Place {
   const { to, sight, sightReverse, ...rest } = place;

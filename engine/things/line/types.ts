@@ -7,6 +7,7 @@
 
 import type { Quantity } from '../../base/quantity.ts';
 import type { RailState, UsualRail } from '../rail.ts';
+import type { Turnout } from './turnout.ts';
 
 export interface HeightKnot {
   readonly at: number;
@@ -136,6 +137,40 @@ export interface Siding {
   readonly radius?: number;
 }
 
+/** Id of the line's own track among its tracks. */
+export const MAIN = 'main';
+
+/** Points where one track leaves another: their tips, how they lie, and how the diverging track runs to the frog. */
+export interface Joint {
+  /** Id of the track that goes on. */
+  readonly track: string;
+  /** Of the tips of the points, on that track. */
+  readonly at: number;
+  /** Seen from the tips toward the frog. */
+  readonly hand: 'left' | 'right';
+  /** The tips come before the frog where that track's chainage grows. */
+  readonly facing: boolean;
+  /** Absent: too little of it was measured. */
+  readonly turnout?: Turnout;
+  /** What of it is to be measured. */
+  readonly lacks?: 'frogNumber' | 'lead';
+  /** Radius as a versine has it, where frog and lead tell one too, m. */
+  readonly held?: number;
+}
+
+/** A track beside the main one. Its chainage begins at the tips of its first points. */
+export interface Track {
+  readonly id: string;
+  readonly name: string;
+  /** Its own alignment, its turnouts in it, and what stands along it. */
+  readonly line: Line;
+  /** Somebody took its heights; without them nobody is told how it runs over it. */
+  readonly levelled: boolean;
+  readonly start: Joint;
+  /** Absent: it ends at buffers. */
+  readonly end?: Joint;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -163,6 +198,8 @@ export interface Line {
   readonly structures?: readonly Structure[];
   /** Sorted; absent: nobody measured one. */
   readonly sidings?: readonly Siding[];
+  /** Tracks that leave it or one another, as a graph joined at points; absent: nobody measured one. */
+  readonly tracks?: readonly Track[];
   /** What the rail usually is there; it never makes a day's rail better. */
   readonly railStretches?: readonly RailStretch<UsualRail>[];
   /** Worst twist measured or admitted, m per m; absent: not known. */

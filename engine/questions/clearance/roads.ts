@@ -1,0 +1,243 @@
+/**
+ * Where on two tracks that part a train stands clear of whatever passes on the other: on each track from its points on, and on
+ * the stretch beside it where both ends of it join the same track. Both on their real alignments, from one and the same start; a track with
+ * points at both ends is laid from each of them, up to its middle, so that no error of its length moves a mark.
+ */
+import { highest } from '../../base/numerics/highest.ts';
+import { COARSE } from '../../things/clearance/room.ts';
+import { farthest, type Side } from '../../things/clearance/swept.ts';
+import { lengthBeside } from '../../things/line/branch.ts';
+import { reverseLine } from '../../things/line/geometry.ts';
+import { joined, pieceOf } from '../../things/line/pieces.ts';
+import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
+import { toFrog } from '../../things/line/turnout.ts';
+import { type Joint, type Line, MAIN, type Track } from '../../things/line/types.ts';
+import { type Beside, besideFor, type Least } from './beside.ts';
+import type { Body } from './bodies.ts';
+
+/** Before the points that both are laid from, and beyond the end of a track that what passes is followed to, m. */
+const BEFORE = 12;
+/** Between the places that are looked at, m; between them the mark is found to MARKED. */
+const STEP = 0.25;
+const MARKED = 2e-4;
+
+/** Where a train must stand beyond, so that it is clear: by what one can find on the ground, m. */
+export interface Mark {
+  /** Along its own track from the tips of the points. */
+  readonly beyondTips: number;
+  readonly beyondFrog: number;
+  /** Between the middles of the two tracks there. */
+  readonly apart: number;
+}
+
+export interface Road {
+  readonly track: Track;
+  /** The track itself, or the stretch beside it of the track that it leaves and joins again. */
+  readonly stands: 'in' | 'beside';
+  /** From tips to tips, or to its end, m. */
+  readonly length: number;
+  /** Where each vehicle stands clear, from its first tips on; null: nowhere. */
+  readonly clear: { readonly from: number; readonly to: number } | null;
+  /** At its first points, and at its last where it has them. */
+  readonly marks: readonly Mark[];
+  /** Least room to what passes along the clear stretch. */
+  readonly least: Least | null;
+}
+
+/** Of a track with too little measured: what; of one in which a frame cannot stand: nothing. */
+export interface Untold {
+  readonly track: Track;
+  readonly lacks: Joint['lacks'];
+}
+
+export interface Asked {
+  readonly line: Line;
+  readonly standing: readonly Body[];
+  readonly passing: readonly Body[];
+  /** Wanted between the two, m. */
+  readonly margin: number;
+}
+
+export function roadsOf(asked: Asked, track: Track): Road[] | Untold {
+  const { start, end } = track;
+  const lacks = start.lacks ?? end?.lacks;
+  if (!start.turnout || (end && !end.turnout)) return { track, lacks };
+  const { length } = track.line;
+  const from = viewOf(asked, track, start, false);
+  const to = end ? viewOf(asked, track, end, true) : undefined;
+  const own = roadIn(asked, track, 'in', length, from, to);
+  const besideLength = end && lengthBeside(lineOfTrack(asked.line, start.track) as Line, start, end);
+  if (besideLength === undefined) return own ? [own] : { track, lacks: undefined };
+  const beside = roadIn(asked, track, 'beside', besideLength, swapped(from), to && swapped(to));
+  return own && beside ? [own, beside] : { track, lacks: undefined };
+}
+
+/** Two tracks from one pair of points, the one stood on and the one passed on; chainages of both from the same start. */
+interface View {
+  readonly joint: Joint;
+  readonly stand: Line;
+  readonly pass: Line;
+  readonly standPlan: Plan;
+  readonly passPlan: Plan;
+  /** Tips of the points on both, m. */
+  readonly tips: number;
+  /** Where what passes lies, seen from what stands. */
+  readonly side: Side;
+}
+
+export const lineOfTrack = (line: Line, id: string): Line | undefined =>
+  id === MAIN ? line : line.tracks?.find((t) => t.id === id)?.line;
+
+function viewOf({ line, standing, passing }: Asked, track: Track, joint: Joint, last: boolean): View {
+  const parent = lineOfTrack(line, joint.track) as Line;
+  const through = joint.facing ? parent : reverseLine(parent);
+  const at = joint.facing ? joint.at : parent.length - joint.at;
+  const begins = through.loop ? at - BEFORE : Math.max(0, at - BEFORE);
+  const own = last ? reverseLine(track.line) : track.line;
+  const along = through.loop ? Math.min(own.length + BEFORE, through.length / 2) : own.length + BEFORE;
+  const pass = pieceOf(through, begins, at + along);
+  const stand = joined([pieceOf(through, begins, at), pieceOf(own, 0, own.length)]);
+  const reach = Math.max(...[...standing, ...passing].map(({ shape }) => farthest(shape)));
+  const lay = (of: Line): Plan => layPlan(of, -reach, of.length + reach);
+  return {
+    joint,
+    stand,
+    pass,
+    standPlan: lay(stand),
+    passPlan: lay(pass),
+    tips: at - begins,
+    side: joint.hand === 'left' ? 'right' : 'left',
+  };
+}
+
+const swapped = (view: View): View => ({
+  ...view,
+  stand: view.pass,
+  pass: view.stand,
+  standPlan: view.passPlan,
+  passPlan: view.standPlan,
+  side: view.side === 'left' ? 'right' : 'left',
+});
+
+/** undefined: a frame cannot stand somewhere in it. */
+function roadIn(
+  { standing, passing, margin }: Asked,
+  track: Track,
+  stands: Road['stands'],
+  length: number,
+  start: View,
+  end: View | undefined,
+): Road | undefined {
+  const [first, last] = [start, end].map((view) => view && besideFor(view, standing, passing));
+  if (!first || (end && !last)) return undefined;
+  /** With its nearer end so far beyond the first tips. */
+  const roomOf = (kind: number, p: number, fine: boolean): Least => {
+    const { long } = first.kinds[kind];
+    return !last || p <= (length - long) / 2
+      ? first.roomAt(kind, p, fine)
+      : { ...last.roomAt(kind, length - p - long, fine), at: p };
+  };
+  const runs = first.kinds.map(({ long }, kind) => {
+    const run = clearRun((p, fine) => roomOf(kind, p, fine).room - margin, length - long);
+    return run && { from: run.from, to: run.to + long };
+  });
+  const [from, to] = [
+    Math.max(...runs.map((r) => r?.from ?? Infinity)),
+    Math.min(...runs.map((r) => r?.to ?? -Infinity)),
+  ];
+  const clear = to > from ? { from, to } : null;
+  return {
+    track,
+    stands,
+    length,
+    clear,
+    marks: clear ? marksOf(clear, length, stands, start, end) : [],
+    least: clear && leastIn(first, roomOf, clear),
+  };
+}
+
+/** The longest stretch without less than is wanted. */
+function clearRun(
+  spare: (p: number, fine: boolean) => number,
+  end: number,
+): { from: number; to: number } | null {
+  if (!(end >= 0)) return null;
+  const count = Math.max(1, Math.ceil(end / STEP));
+  const at = (i: number): number => (end * i) / count;
+  const isClear = Array.from({ length: count + 1 }, (_, i) => spare(at(i), false) >= COARSE);
+  const edge = (foul: number, clear: number): number => {
+    let [bad, good] = [foul, clear];
+    while (Math.abs(good - bad) > MARKED) {
+      const middle = (bad + good) / 2;
+      if (spare(middle, true) >= 0) good = middle;
+      else bad = middle;
+    }
+    return good;
+  };
+  let best: { from: number; to: number } | null = null;
+  for (let i = 0; i <= count; i++) {
+    if (!isClear[i] || (i > 0 && isClear[i - 1])) continue;
+    let j = i;
+    while (j < count && isClear[j + 1]) j++;
+    const from = i === 0 ? 0 : edge(at(i - 1), at(i));
+    const to = j === count ? end : edge(at(j + 1), at(j));
+    if (best === null || to - from > best.to - best.from) best = { from, to };
+  }
+  return best;
+}
+
+/** Every metre and at both ends. */
+function leastIn(
+  { kinds }: Beside,
+  roomOf: (kind: number, p: number, fine: boolean) => Least,
+  { from, to }: { readonly from: number; readonly to: number },
+): Least | null {
+  let [least, at]: [Least | null, number] = [null, 0];
+  kinds.forEach(({ long }, kind) => {
+    const run = to - long - from;
+    if (run < 0) return;
+    const count = Math.max(1, Math.ceil(run));
+    for (let i = 0; i <= count; i++) {
+      const here = roomOf(kind, from + (run * i) / count, false);
+      if (least === null || here.room < least.room) [least, at] = [here, kind];
+    }
+  });
+  return least && roomOf(at, (least as Least).at, true);
+}
+
+function marksOf(
+  { from, to }: { readonly from: number; readonly to: number },
+  length: number,
+  stands: Road['stands'],
+  start: View,
+  end: View | undefined,
+): Mark[] {
+  const mark = (view: View, beyondTips: number): Mark => {
+    const { joint, standPlan, passPlan, pass, tips } = view;
+    const frog = joint.turnout ? (stands === 'in' ? toFrog(joint.turnout) : joint.turnout.lead) : 0;
+    return {
+      beyondTips,
+      beyondFrog: beyondTips - frog,
+      apart: apartAt(standPlan, tips + beyondTips, passPlan, pass.length),
+    };
+  };
+  return [mark(start, from), ...(end ? [mark(end, length - to)] : [])];
+}
+
+/** From the middle of one track at a chainage to the middle of the other, m. */
+function apartAt(plan: Plan, s: number, other: Plan, length: number): number {
+  const here = spotOf(plan, s);
+  const to = (t: number): number => {
+    const there = spotOf(other, t);
+    return Math.hypot(there.x - here.x, there.y - here.y);
+  };
+  let best = 0;
+  for (let t = 0; t <= length; t += STEP) if (to(t) < to(best)) best = t;
+  return -highest((t) => -to(t), best - STEP, best + STEP, 30).value;
+}
+
+function spotOf(plan: Plan, s: number): Spot {
+  const spot: Spot = { x: 0, y: 0, cos: 1, sin: 0 };
+  spotAt(plan, s, spot);
+  return spot;
+}

@@ -1,0 +1,166 @@
+/**
+ * How much room is left between a vehicle that stands on one track and whatever passes on another.
+ *
+ * Both stand with two guides on the middle of their track, so that each is a box along a chord. Between two boxes
+ *
+ *   d = the least from a corner of one to the other;  where they overlap  d = max over the four sides' normals of what lies
+ *   between them along it, which is below nothing
+ *
+ * The room at a place is the least d over all places of the one that passes. Looked for every tenth of a metre, then by
+ * golden section about the least. Source: common engineering geometry (separating axes; convex outlines are nearest at a corner).
+ */
+import { highest } from '../../base/numerics/highest.ts';
+import type { Plan } from '../line/plan.ts';
+import { type Aside, type Stand, type SweptShape, standing, standOn } from './swept.ts';
+
+/** Between the places of the one that passes, m. */
+const STEP = 0.1;
+const CUTS = 16;
+/** The room between two places of the grid is less than at them by no more than this, m. */
+export const COARSE = 5e-4;
+/** What stands farther off is not looked at: out of anybody's reach, m. */
+export const FAR = 1;
+/** The middle of a vehicle moves by no more than this for each metre along the track, its swing in a curve included. */
+const FASTEST = 2;
+
+/** A vehicle with one way of standing in the play of its wheels. */
+export interface Poised {
+  readonly shape: SweptShape;
+  readonly aside: Aside;
+}
+
+/** A box as it stands: its middle, its way, half its length and width; m. */
+export interface Boxed {
+  x: number;
+  y: number;
+  ux: number;
+  uy: number;
+  long: number;
+  wide: number;
+}
+
+const boxed = (): Boxed => ({ x: 0, y: 0, ux: 1, uy: 0, long: 0, wide: 0 });
+
+/** Into `box`; false where the frame cannot stand with its rear guide at this chainage. */
+export function boxAt(plan: Plan, { shape, aside }: Poised, rear: number, stand: Stand, box: Boxed): boolean {
+  if (!standOn(plan, shape.guides, rear, aside, stand)) return false;
+  const { rear: back, front, left, right } = shape.box;
+  const [along, across] = [(back + front) / 2, (left + right) / 2];
+  box.ux = stand.ux;
+  box.uy = stand.uy;
+  box.x = stand.x + along * stand.ux - across * stand.uy;
+  box.y = stand.y + along * stand.uy + across * stand.ux;
+  box.long = (front - back) / 2;
+  box.wide = (left - right) / 2;
+  return true;
+}
+
+/** What lies between two boxes, m. */
+export function between(a: Boxed, b: Boxed): number {
+  const along = alongNormals(a, b);
+  return along <= 0 ? along : Math.min(cornersTo(a, b), cornersTo(b, a));
+}
+
+/** The most along a side's normal: below nothing where they overlap, else no more than their distance. */
+function alongNormals(a: Boxed, b: Boxed): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const cos = Math.abs(a.ux * b.ux + a.uy * b.uy);
+  const sin = Math.abs(a.ux * b.uy - a.uy * b.ux);
+  return Math.max(
+    Math.abs(dx * a.ux + dy * a.uy) - a.long - b.long * cos - b.wide * sin,
+    Math.abs(dy * a.ux - dx * a.uy) - a.wide - b.long * sin - b.wide * cos,
+    Math.abs(dx * b.ux + dy * b.uy) - b.long - a.long * cos - a.wide * sin,
+    Math.abs(dy * b.ux - dx * b.uy) - b.wide - a.long * sin - a.wide * cos,
+  );
+}
+
+/** The least from a corner of b to the box a. */
+function cornersTo(a: Boxed, b: Boxed): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const [along, across] = [dx * a.ux + dy * a.uy, dy * a.ux - dx * a.uy];
+  const [cos, sin] = [a.ux * b.ux + a.uy * b.uy, a.ux * b.uy - a.uy * b.ux];
+  let least = Infinity;
+  for (let i = 0; i < 4; i++) {
+    const [long, wide] = [i & 1 ? b.long : -b.long, i & 2 ? b.wide : -b.wide];
+    const x = Math.max(0, Math.abs(along + long * cos - wide * sin) - a.long);
+    const y = Math.max(0, Math.abs(across + long * sin + wide * cos) - a.wide);
+    least = Math.min(least, x * x + y * y);
+  }
+  return Math.sqrt(least);
+}
+
+/** Whatever passes on a track between two chainages: boxes at every tenth of a metre. */
+export interface Lane {
+  readonly plan: Plan;
+  readonly poised: Poised;
+  readonly from: number;
+  readonly boxes: readonly Boxed[];
+}
+
+/** undefined: its frame cannot stand somewhere between. */
+export function laneOf(plan: Plan, poised: Poised, from: number, to: number): Lane | undefined {
+  const stand = standing(poised.shape.guides);
+  const boxes: Boxed[] = [];
+  for (let i = 0; from + (i - 1) * STEP < to; i++) {
+    const box = boxed();
+    if (!boxAt(plan, poised, from + i * STEP, stand, box)) return undefined;
+    boxes.push(box);
+  }
+  return { plan, poised, from, boxes };
+}
+
+export interface Room {
+  /** m; `FAR` where nothing comes near. */
+  readonly room: number;
+  /** Which of the lanes, and where its rear guide stands; −1: none. */
+  readonly lane: number;
+  readonly at: number;
+}
+
+/** The least between a standing box and all that passes; not `fine`: as the grid tells it, more by `COARSE` at the most. */
+export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean): Room {
+  const nearest = lanes.map((of, lane) => ({ ...nearestOf(box, of), lane })).sort((a, b) => a.room - b.room);
+  let best: Room = { room: FAR, lane: -1, at: 0 };
+  for (const here of nearest) {
+    if (here.room < best.room) best = here;
+    if (!fine || here.room - COARSE >= best.room || here.room >= FAR) continue;
+    const closer = refined(box, lanes[here.lane], here.at);
+    if (closer.room < best.room) best = { ...closer, lane: here.lane };
+  }
+  return best;
+}
+
+function nearestOf(box: Boxed, { boxes, from }: Lane): { room: number; at: number } {
+  let [room, at] = [FAR, from];
+  for (let i = 0; i < boxes.length; ) {
+    const other = boxes[i];
+    const off = Math.hypot(other.x - box.x, other.y - box.y);
+    const over = off - room - box.long - box.wide - other.long - other.wide;
+    if (over > 0) {
+      // None of those before it can come so near.
+      i += Math.max(1, Math.floor(over / (FASTEST * STEP)));
+      continue;
+    }
+    if (alongNormals(box, other) < room) {
+      const here = between(box, other);
+      if (here < room) [room, at] = [here, from + i * STEP];
+    }
+    i++;
+  }
+  return { room, at };
+}
+
+function refined(box: Boxed, { plan, poised }: Lane, at: number): { room: number; at: number } {
+  const stand = standing(poised.shape.guides);
+  const other = boxed();
+  const less = (rear: number): number =>
+    boxAt(plan, poised, rear, stand, other) ? -between(box, other) : -FAR;
+  const found = highest(less, at - STEP, at + STEP, CUTS);
+  return { room: -found.value, at: found.at };
+}
+
+/** A vehicle that faces the other way. */
+export const turned = ({ guides, box }: SweptShape): SweptShape => ({
+  guides,
+  box: { ...box, rear: guides - box.front, front: guides - box.rear },
+});

@@ -1,0 +1,168 @@
+/** Tracks in the paper of a line: what follows from a tape, what is refused and in which words. All made up. */
+import { describe, expect, it } from 'vitest';
+import type { Line } from '../../../engine/things/line/types.ts';
+import { readLine } from '../../../papers/index.ts';
+
+type Json = Record<string, unknown>;
+
+const start: Json = { at: '20 m', hand: 'right', points: 'facing', frogNumber: 6, lead: '2 m' };
+const road = (changes: Json = {}): Json => ({ name: 'Road', length: '20 m', start, ...changes });
+const paper = (tracks: readonly Json[], changes: Json = {}): Json => ({
+  heedway: 'line',
+  version: 1,
+  name: 'Line',
+  gauge: '184 mm',
+  shape: 'point-to-point',
+  profile: [
+    { at: '0 m', height: '0 m' },
+    { at: '200 m', height: '1 m' },
+  ],
+  tracks,
+  ...changes,
+});
+
+const read = async (json: Json) =>
+  readLine({ path: 'line.json', content: new TextEncoder().encode(JSON.stringify(json)) });
+
+async function lineOf(tracks: readonly Json[], changes: Json = {}): Promise<Line> {
+  const found = await read(paper(tracks, changes));
+  if (!found.ok)
+    throw new Error(found.problems.map((p) => `${p.path}: ${p.found}; ${p.expected}`).join('\n'));
+  return found.value;
+}
+
+async function refused(tracks: readonly Json[], changes: Json = {}): Promise<string> {
+  const found = await read(paper(tracks, changes));
+  return found.ok ? '' : found.problems.map((p) => `${p.path}: ${p.found}; ${p.expected}`).join('\n');
+}
+
+describe('a turnout', () => {
+  it('follows from frog and lead: crossing at lead − G·N, radius 2·N of what is left before it', async () => {
+    const [{ start: joint, line }] = (await lineOf([road()])).tracks ?? [];
+    const radius = 12 * (2 - 6 * 0.184);
+    expect(joint.turnout?.radius).toBeCloseTo(radius, 9);
+    expect(line.curves[0]).toMatchObject({ from: 0, startCurvature: -1 / radius });
+    expect(line.curves[0].to).toBeCloseTo(radius * 2 * Math.atan(1 / 12), 9);
+  });
+
+  it('follows from frog and radius as well', async () => {
+    const { lead: _, ...rest } = start;
+    const [{ start: joint }] = (await lineOf([road({ start: { ...rest, radius: '10 m' } })])).tracks ?? [];
+    expect(joint.turnout?.lead).toBeCloseTo(10 / 12 + 6 * 0.184, 9);
+  });
+
+  it('is bent to the curve that it lies in', async () => {
+    const curves = [{ from: '10 m', to: '50 m', radius: '40 m', hand: 'right' }];
+    const [{ start: joint, line }] = (await lineOf([road()], { curves })).tracks ?? [];
+    expect(line.curves[0].startCurvature).toBeCloseTo(-1 / 40 - 1 / (joint.turnout?.radius ?? 0), 9);
+    const trailing = { ...start, points: 'trailing', at: '40 m' };
+    const [other] = (await lineOf([road({ start: trailing })], { curves })).tracks ?? [];
+    expect(other.line.curves[0].startCurvature).toBeCloseTo(1 / 40 - 1 / (joint.turnout?.radius ?? 0), 9);
+  });
+
+  it('of which too little is measured stays, and says what to measure', async () => {
+    const { lead: _, ...noLead } = start;
+    const { frogNumber: __, ...noFrog } = start;
+    const lines = await Promise.all([noLead, noFrog].map((s) => lineOf([road({ start: s })])));
+    expect(lines.map((l) => l.tracks?.[0].start.lacks)).toEqual(['lead', 'frogNumber']);
+  });
+});
+
+it('leaves a line without tracks as it was', async () => {
+  const { tracks: _, ...bare } = paper([]);
+  const found = await read(bare);
+  expect(found.ok && 'tracks' in found.value).toBe(false);
+});
+
+it('finds tracks that leave one another in any order', async () => {
+  const branch = road({ name: 'Branch', start: { ...start, track: 'Road', at: '8 m' } });
+  expect((await lineOf([branch, road()])).tracks?.map((t) => t.start.track)).toEqual(['road', 'main']);
+});
+
+describe('is refused in clear words:', () => {
+  const loop = (end: Json, changes: Json = {}): Json =>
+    road({
+      length: '40 m',
+      end: { ...start, at: '60 m', points: 'trailing', hand: 'left', ...end },
+      ...changes,
+    });
+  const parallel = [
+    { from: '5 m', to: '6.99 m', radius: '12 m', hand: 'left' },
+    { from: '33.01 m', to: '35 m', radius: '12 m', hand: 'left' },
+  ];
+  it.each<[string, readonly Json[], RegExp]>([
+    ['points off the line', [road({ start: { ...start, at: '300 m' } })], /start\.at: 300.*at most 200/],
+    [
+      'a track that joins nothing',
+      [road({ start: { ...start, track: 'Yard' } })],
+      /"Yard", which is no track here/,
+    ],
+    [
+      'a track that joins itself',
+      [road({ start: { ...start, track: 'Road' } })],
+      /"Road" itself.*none joins itself/,
+    ],
+    [
+      'tracks that leave only one another',
+      [road({ start: { ...start, track: 'B' } }), road({ name: 'B', start: { ...start, track: 'Road' } })],
+      /reached from no track that leaves the line/,
+    ],
+    ['a frog of number 0', [road({ start: { ...start, frogNumber: 0 } })], /frogNumber: .*1\.5/],
+    [
+      'a lead too short for the frog',
+      [road({ start: { ...start, lead: '1 m' } })],
+      /lead: 1.*more than 1\.10 m/,
+    ],
+    [
+      'a radius too wide for the frog',
+      [road({ start: { at: '20 m', hand: 'left', points: 'facing', frogNumber: 6, radius: '20 m' } })],
+      /radius: 20.*at most 13\.25/,
+    ],
+    [
+      'a versine that another turnout has',
+      [road({ start: { ...start, radius: '20 m' } })],
+      /radius: 20.*near 10\.75/,
+    ],
+    [
+      'a number and an angle of two frogs',
+      [road({ start: { ...start, frogAngle: '8°' } })],
+      /frogAngle: 8\.0°.*9\.5°/,
+    ],
+    ['a track shorter than its turnout', [road({ length: '1.5 m' })], /length: 1\.50.*where its frog is/],
+    [
+      'a curve in the turnout',
+      [road({ curves: [{ from: '1 m', to: '5 m', radius: '12 m', hand: 'left' }] })],
+      /curves\[0\]\.from: 1\.00.*first frog/,
+    ],
+    [
+      'a frog beyond the buffers',
+      [road({ start: { ...start, at: '199 m' } })],
+      /at: 199.*whose frog lies on that track too/,
+    ],
+    ['two tracks of one name', [road(), road()], /name: "Road"; a name of its own/],
+    ['a track called main', [road({ name: 'Main' })], /"Main"; a name of its own/],
+    [
+      'a profile of another length',
+      [
+        road({
+          profile: [
+            { at: '0 m', height: '0 m' },
+            { at: '10 m', height: '0 m' },
+          ],
+        }),
+      ],
+      /profile: heights up to 10\.00 m/,
+    ],
+    [
+      'a loop whose last points lie on the wrong hand',
+      [loop({ hand: 'right' }, { curves: parallel })],
+      /ends .* from its last points/,
+    ],
+  ])('%s', async (_what, tracks, words) => {
+    expect(await refused(tracks)).toMatch(words);
+  });
+
+  it('and that loop as it should be is taken', async () => {
+    expect(await refused([loop({}, { curves: parallel })])).toBe('');
+  });
+});
