@@ -20,6 +20,7 @@ export const practiceKeys = [
   'chains-from',
   'chain-close',
   'half-knuckle',
+  'coupler-sink',
   'lever-least',
   'lever-most',
   'infant',

@@ -22,14 +22,11 @@ type Brake = NonNullable<VehicleFile['brakes']>[number];
 export function compileVehicle(file: VehicleFile, id: string, name: string, notes: Notes): Vehicle {
   const where = file.name;
   const groups = file.axleGroups.map((g) => ({
+    ...g,
     id: slug(g.name),
-    name: g.name,
-    at: g.at,
     axles: g.axles ?? plainAssumed('axles', 'axles of an axle group', where, notes),
     wheelBase: g.wheelBase ?? 0,
     driven: g.driven ?? false,
-    ...(g.wheelRadius === undefined ? {} : { wheelRadius: g.wheelRadius }),
-    ...(g.tareShare === undefined ? {} : { tareShare: g.tareShare }),
   }));
   checkPositions(file, notes);
   // What stands on one group alone is carried by its axles: no distance between them would mean no twist and no pitching.

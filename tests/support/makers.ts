@@ -12,7 +12,7 @@ import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { beside, CAR, post } from './beside.ts';
 import { brakedTrain } from './braked-trains.ts';
-import { crested } from './crested.ts';
+import { crested, knuckle } from './crested.ts';
 import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
 import { furnished, unequalTrains } from './finding-sums.ts';
 import { drawer } from './random-outings.ts';
@@ -248,6 +248,12 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'coupler-sink-unknown': () => {
+    const level = [0, 90].map((at) => ({ at, height: 0 }));
+    const shape = { length: 2, overhang: 0.4 };
+    const outing = crested(level, [shape, shape], [knuckle(0.11), knuckle(0.135)]);
+    return { ...outing, riders: party(1).map((r) => ({ ...r, vehicle: outing.train.vehicles[1].id })) };
+  },
   'strikes-structure': () => beside({ structures: [post({ distance: CAR.width / 2 - 0.01 })] }),
   'rider-strikes-structure': () =>
     beside({ structures: [post({ distance: CAR.width / 2 - 0.01, bottom: 1 })], ridden: true }),

@@ -54,12 +54,14 @@ export const wheelsTable = ({ wheelsets }: Fit, voice: Voice): WordTable => ({
       : 'Each at the frog, crossing or gauge where least is left. Not measured: on the wheelset or on the line.',
 });
 
-function holdCells({ hold }: CrestGap, voice: Voice): string[] {
-  if (!hold) return ['face not stated', ''];
-  const { held, face } = hold;
+function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {
+  if (!hold || !under) return ['face not stated', '', '', ''];
+  const cell = (held: number): string => (held <= 0 ? 'none' : length(held, voice, 'down'));
   return [
-    held <= 0 ? 'none' : length(held, voice, 'down'),
-    `${Math.floor((100 * Math.max(0, held)) / face)} %`,
+    cell(under.empty),
+    cell(under.seated),
+    cell(under.any),
+    `${Math.floor((100 * Math.max(0, hold.held)) / hold.face)} %`,
   ];
 }
 
@@ -71,9 +73,12 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
     'stated apart',
     'by the line',
     'by springs',
+    'by cant and twist',
     'in all',
     'where',
-    'held',
+    'held empty',
+    'as seated',
+    'full beside empty',
     'of the face',
   ],
   rows: gaps.map((g) => {
@@ -84,12 +89,15 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
       g.stated === null ? 'not stated' : size(g.stated),
       size(g.line),
       size(g.springs),
-      size(g.apart),
-      g.line === 0 ? '' : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
+      size(g.tilt),
+      size(Math.abs(g.apart) + g.tilt),
+      g.line === 0 && g.tilt === 0
+        ? ''
+        : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
       ...holdCells(g, voice),
     ];
   }),
-  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles. Links and bars are left out.',
+  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
 });
 
 const worstOf = ({ judged }: Compared): Judged | undefined =>
