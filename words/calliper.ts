@@ -12,6 +12,9 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'flange-strikes-floor',
   'back-to-back-varies',
   'wheel-diameters-differ',
+  'part-strikes-track',
+  'low-parts-not-measured',
+  'wheel-lifts-on-hump',
   'standard-refused',
   'standard-slow',
 ]);

@@ -16,6 +16,7 @@ import { gapWords } from './findings/gap.ts';
 import { haulWords } from './findings/haul.ts';
 import { holdWords } from './findings/hold.ts';
 import { hostWords } from './findings/host.ts';
+import { humpWords } from './findings/humps.ts';
 import { orderWords } from './findings/order.ts';
 import { partingWords } from './findings/part.ts';
 import { practiceWords } from './findings/practice.ts';
@@ -53,6 +54,7 @@ const tellers: Tellers = {
   ...surveyWords,
   ...swingWords,
   ...crestWords,
+  ...humpWords,
   ...wheelWords,
   ...clearanceWords,
   ...standardWords,

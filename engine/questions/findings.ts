@@ -14,6 +14,7 @@ import { gapFindings } from './gap/findings.ts';
 import { haulFindings } from './haul/findings.ts';
 import { holdFindings } from './hold/findings.ts';
 import { hostFindings } from './host/findings.ts';
+import { humpFindings } from './humps/findings.ts';
 import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
 import { practiceFindings } from './practice/findings.ts';
@@ -49,6 +50,7 @@ type Tables = typeof assumptionFindings &
   typeof surveyFindings &
   typeof swingFindings &
   typeof crestFindings &
+  typeof humpFindings &
   typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
@@ -80,6 +82,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...surveyFindings,
   ...swingFindings,
   ...crestFindings,
+  ...humpFindings,
   ...wheelFindings,
   ...clearanceFindings,
   ...standardFindings,

@@ -12,6 +12,7 @@ import { couplerSums } from '../things/coupler/sums.ts';
 import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
 import { peopleSums } from '../things/rider/sums.ts';
+import { humpSums } from '../things/vehicle/sums.ts';
 import { wheelSums } from '../things/wheel/sums.ts';
 
 export const sums: readonly Sum[] = [
@@ -26,6 +27,7 @@ export const sums: readonly Sum[] = [
   ...trackSums,
   ...wheelSums,
   ...clearanceSums,
+  ...humpSums,
   ...peopleSums,
 ];
 

@@ -33,6 +33,8 @@ export const practiceKeys = [
   'wheel-tread',
   'wheel-diameter',
   'clear-beside',
+  'clear-below',
+  'flange-least',
 ] as const;
 export type Practice = Readonly<
   Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>

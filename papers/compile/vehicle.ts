@@ -161,6 +161,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    lowParts,
     headlight,
     taillight,
     sander,
@@ -177,6 +178,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    lowParts,
     headlight,
     taillight,
     sander,
@@ -326,6 +328,7 @@ function checkPositions(file: VehicleFile, notes: Notes): void {
   };
   file.seats?.forEach((s, i) => check('seats', s.at, i));
   file.loads?.forEach((l, i) => check('loads', l.at, i));
+  file.lowParts?.forEach((p, i) => check('lowParts', p.at, i));
   file.axleGroups.forEach((g, i) => {
     check('axleGroups', g.at, i);
     if (i > 0 && g.at <= file.axleGroups[i - 1].at) {

@@ -47,6 +47,15 @@ const axleGroup = group({
     'How far an axle between the outer ones moves sideways in the frame, from the middle to one side; of wheels without flanges, how far they may stand aside and still lie on the rail.',
     { asked: 'how far the axles between the outer ones move sideways in the frame, to one side' },
   ),
+  travel: may(
+    figure('length', 0, 0.2),
+    'travel of its axles',
+    'How far one axle rises or falls from the line of the others and still bears: slide a feeler or a strip under one wheel until it is free to turn, less under the others nothing. Of a rigid frame 0.',
+    {
+      asked:
+        'how far one axle of the group rises or falls in the frame and still bears: strips under its wheels until the next ones turn free',
+    },
+  ),
   wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(
@@ -90,6 +99,16 @@ const wheelset = group({
     figure('length', 0.002, 0.2),
     'width',
     'Of one wheel from its back to its outer face; the narrower of the two.',
+  ),
+});
+
+const lowPart = group({
+  name: must(text(), 'name', 'Ash pan, truck frame, brake beam, pilot, step …'),
+  at: must(along(), 'at', 'Its lowest point from the front end.'),
+  height: must(
+    figure('length', -0.1, 1),
+    'height',
+    'Above the top of the rail, empty, by rule from a straight edge laid across both rails.',
   ),
 });
 
@@ -370,6 +389,15 @@ export const vehicleSchema = group({
     'envelope',
     'The space that it takes.',
     { asked: 'its width at the widest with people seated, and its height, with a rule held level and plumb' },
+  ),
+  lowParts: may(
+    rows(lowPart, 0, 100),
+    'low parts',
+    'What hangs low between the rails or over them, the lowest under the middle and under each end: what a crest or a sag comes up to.',
+    {
+      asked:
+        'how high the lowest parts hang above the rail, in the middle between the wheels and under both ends, by rule from a straight edge laid across both rails',
+    },
   ),
   headlight: may(yes(), 'headlight', 'It has one that shows ahead.', {
     asked: 'whether it has a light that shows ahead',

@@ -20,14 +20,14 @@ import { altered, party, plain, rider, rule, withHost } from './rules.ts';
 import { wheeled } from './wheeled.ts';
 
 /** A long engine and short cars over a hump of a tenth. */
-const overHump = (face?: number): Outing => {
+const overHump = (face?: number, changes: Partial<Vehicle> = {}): Outing => {
   const heights = [0, 40, 41, 42, 80].map((at) => ({ at, height: at < 41 ? 0.1 * at : 8.2 - 0.1 * at }));
   const on = { type: 'knuckle', height: 0.11, ...(face === undefined ? {} : { face }) };
   const shapes = [
     { length: 3.6, overhang: 0.9 },
     { length: 1.2, overhang: 0.2 },
   ];
-  return crested(heights, shapes, [on, on]);
+  return altered(crested(heights, shapes, [on, on]), 0, changes);
 };
 const car1 = (changes: Partial<Vehicle>): Outing => altered(plain(2, { riders: party(3) }), 1, changes);
 const host = (rules: Partial<HostRules>): Outing => withHost(2, rules, { riders: party(3) });
@@ -248,6 +248,12 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'part-strikes-track': () => overHump(undefined, { lowParts: [{ name: 'ash pan', at: 1.8, height: 0.02 }] }),
+  'low-parts-not-measured': () => overHump(),
+  'wheel-lifts-on-hump': () => {
+    const group = { id: 'd', name: 'drivers', at: 1.8, axles: 3, wheelBase: 1, driven: true, travel: 0 };
+    return overHump(undefined, { groups: [group] });
+  },
   'coupler-sink-unknown': () => {
     const level = [0, 90].map((at) => ({ at, height: 0 }));
     const shape = { length: 2, overhang: 0.4 };

@@ -100,6 +100,81 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
   note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
 });
 
+const radius = (si: number, voice: Voice): string =>
+  Number.isFinite(si) ? say(voice, { si, kind: 'length' }, 'up') : 'none does';
+
+/** What hangs low and where a wheel hangs, over this line. */
+export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
+  title: 'Over crests and sags: what is left under each vehicle',
+  head: ['vehicle', 'what', 'level, empty', 'springs give', 'rail comes up', 'left', 'where'],
+  rows: humps.flatMap((fit) => [
+    ...fit.parts.map((p) => [
+      fit.name,
+      p.part,
+      length(p.height, voice, 'down'),
+      length(p.sink, voice, 'up'),
+      length(p.rise, voice, 'up'),
+      p.left <= 0 ? 'strikes' : length(p.left, voice, 'down'),
+      `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
+    ]),
+    ...(fit.parts.length === 0 && fit.most
+      ? [
+          [
+            fit.name,
+            'low parts',
+            'not measured',
+            '',
+            length(fit.most.rise, voice, 'up'),
+            '',
+            `${fit.most.lie} at ${chainage(voice, at(fit.most.at))}${fit.most.sparse ? ' (few points)' : ''}`,
+          ],
+        ]
+      : []),
+    ...fit.groups.map((g) => [
+      fit.name,
+      `${g.group}: middle axle`,
+      g.travel === undefined
+        ? 'travel not measured'
+        : g.travel === Infinity
+          ? 'levers let it follow'
+          : `travel ${length(g.travel, voice, 'down')}`,
+      '',
+      length(Math.abs(g.versine), voice, 'up'),
+      g.hangs > 0
+        ? `a wheel hangs ${length(g.hangs, voice, 'up')}`
+        : g.travel === undefined
+          ? ''
+          : 'all bear',
+      `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
+    ]),
+  ]),
+  note: 'Heights as surveyed, straight between their points. Rail comes up: to the straight line of the frame; of a middle axle, off the line of the outer two.',
+});
+
+/** The line's sharpest, and what couplers, low parts and long wheelbases take. */
+export const verticalTable = ({ vertical, needs, gaps, at }: Fit, voice: Voice): WordTable => ({
+  title: 'Crests and sags: how sharp they are, and how sharp this train takes',
+  head: ['what', 'crest or sag', 'radius', ''],
+  rows: [
+    ...vertical.curves.map((c) => [
+      `the line at ${chainage(voice, at(c.at))}`,
+      c.lie,
+      say(voice, { si: c.radius, kind: 'length' }, 'down'),
+      c.sparse ? 'few points: level more' : '',
+    ]),
+    ...gaps.flatMap((g) =>
+      g.leastRadius === null
+        ? []
+        : [[`couplers of ${g.name} and ${g.other}`, 'both', radius(g.leastRadius, voice), 'at least']],
+    ),
+    ...needs.map((n) => [`${n.vehicle}, ${n.what}`, n.lie, radius(n.radius, voice), 'at least']),
+  ],
+  note:
+    vertical.chord > 0
+      ? `Of the line by an edge of ${say(voice, { si: vertical.chord, kind: 'length' })}, the longest frame of this train, sharpest first. Couplers: half of the lower face still holds.`
+      : 'No vehicle of this train has two guides apart.',
+});
+
 const worstOf = ({ judged }: Compared): Judged | undefined =>
   (['refused', 'slow', 'accepted'] as const)
     .map((word) => judged.filter((j) => j.word === word))

@@ -1,10 +1,11 @@
 /** Every gap of a train along its line: how far its couplers stand out of line, at the worst. */
 import type { OutingContext } from '../../outing/open.ts';
-import { endOnTrack, type Rise, risesOn } from '../../things/coupler/crest.ts';
+import { endOnTrack, leastVerticalRadius, type Rise, risesOn } from '../../things/coupler/crest.ts';
 import { isLinked } from '../../things/coupler/linked.ts';
 import { tiltOver } from '../../things/coupler/tilt.ts';
 import { heightAt } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
+import { isSparse } from '../../things/line/vertical.ts';
 import { sinksOf } from './sinks.ts';
 
 /** Height of the lower face, m, and how much of it holds the other: nothing or less, they slip by. */
@@ -37,6 +38,8 @@ export interface CrestGap {
   readonly people: People;
   /** What holds, m, under each loading; `any`: either vehicle full or empty. */
   readonly under: Readonly<Record<People | 'any', number>> | null;
+  /** Least radius of a crest or sag at which half of the lower face still holds, m; infinite: nowhere. Null: a face is not stated. */
+  readonly leastRadius: number | null;
   /** One of the two carries people on springs of which nothing is known. */
   readonly springsUnknown: boolean;
 }
@@ -68,6 +71,13 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
     const any = under([...of.empty, ...of.seated, ...of.full], [...next.empty, ...next.seated, ...next.full]);
     const held = (w: Worst): number => holdOf(rear.face, front.face, total(w))?.held ?? Number.NaN;
     const hold = holdOf(rear.face, front.face, total(worst));
+    const level = { rise: 0, tilt: Math.max(rises.most.tilt, rises.least.tilt), at: 0 };
+    const flat = Math.max(
+      ...(['seated', 'empty'] as const).map((p) =>
+        total(worstOf(stated ?? 0, { most: level, least: level }, of[p], next[p])),
+      ),
+    );
+    const room = hold && (rear.face ?? 0) / 2 + (front.face ?? 0) / 2 - flat - hold.face / 2;
     const reach = Math.max(...a.near, ...a.far, ...b.near, ...b.far);
     return [
       {
@@ -82,6 +92,7 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
         hold,
         people,
         under: hold && { seated: held(seated), empty: held(empty), any: held(any) },
+        leastRadius: room === null ? null : leastVerticalRadius(a, b, room),
         springsUnknown: of.unknown || next.unknown,
       },
     ];
@@ -119,12 +130,4 @@ function worstOf(
 function lieOf(line: Line, at: number, reach: number): CrestGap['lie'] {
   const beside = (heightAt(line, at - reach) + heightAt(line, at + reach)) / 2;
   return heightAt(line, at) >= beside ? 'crest' : 'sag';
-}
-
-function isSparse({ heights, loop, length }: Line, at: number, reach: number): boolean {
-  const near = heights.filter((k) => {
-    const d = Math.abs(k.at - at);
-    return Math.min(d, loop ? length - d : d) <= reach;
-  });
-  return near.length < 2;
 }

@@ -38,7 +38,7 @@ export function sinksOf({ vehicle, riders }: LoadedVehicle, end: 'front' | 'rear
       .filter((r) => !duty || r.rider.duty !== 'rider')
       .map(({ rider, seat }) => ({ mass: rider.mass.value, at: seat.at }));
   const under = (aboard: readonly At[]): number[] => {
-    const force = endForce(vehicle, end, [...things, ...aboard]);
+    const force = forceAt(vehicle, end === 'front' ? 0 : vehicle.length, [...things, ...aboard]);
     return [force / stiffness.low, force / stiffness.high];
   };
   return {
@@ -49,11 +49,21 @@ export function sinksOf({ vehicle, riders }: LoadedVehicle, end: 'front' | 'rear
   };
 }
 
-/** Load per wheel beyond the tare that would sink the end as far as it sinks, N. */
-function endForce(vehicle: LoadedVehicle['vehicle'], end: 'front' | 'rear', points: readonly At[]): number {
+/** On stiff and on soft springs, at a point of the frame, as people sit, m; nothing sinks without known springs. */
+export function frameSinks({ vehicle, riders }: LoadedVehicle, along: number): number[] {
+  const stiffness = vehicle.suspension?.wheelStiffness;
+  if (!stiffness) return [];
+  const force = forceAt(vehicle, along, [
+    ...vehicle.loads.map((l) => ({ mass: l.mass.value, at: l.at })),
+    ...riders.map(({ rider, seat }) => ({ mass: rider.mass.value, at: seat.at })),
+  ]);
+  return [force / stiffness.low, force / stiffness.high];
+}
+
+/** Load per wheel beyond the tare that would sink the frame there as far as it sinks, N. */
+function forceAt(vehicle: LoadedVehicle['vehicle'], along: number, points: readonly At[]): number {
   const tare = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), []);
   const loads = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), points);
-  const guides = guidesOf(vehicle);
   const under = (at: number): number => {
     // Of a single group both guides are its own outer axles.
     const k = Math.max(
@@ -62,7 +72,6 @@ function endForce(vehicle: LoadedVehicle['vehicle'], end: 'front' | 'rear', poin
     );
     return (loads[k] - tare[k]) / (2 * vehicle.groups[k].axles);
   };
-  const [near, far] = end === 'front' ? guides : [guides[1], guides[0]];
-  const overhang = end === 'front' ? near : vehicle.length - near;
-  return under(near) + (under(near) - under(far)) * (overhang / (guides[1] - guides[0]));
+  const [front, rear] = guidesOf(vehicle);
+  return under(front) + (under(rear) - under(front)) * ((along - front) / (rear - front));
 }

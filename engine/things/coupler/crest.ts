@@ -19,6 +19,19 @@ import { guidesOf } from './bend.ts';
 export const endOffRail = (truckCentres: number, overhang: number, radius: number): number =>
   ((truckCentres / 2 + overhang) ** 2 - (truckCentres / 2) ** 2) / (2 * radius);
 
+/**
+ * Least radius of a vertical curve that two coupled ends may meet, m: no end stands farther off its rail than `room`, and one of them
+ * may stand on straight track beside it. Where the track bends the other way at once, both add.
+ */
+export const leastVerticalRadius = (ahead: EndOnTrack, behind: EndOnTrack, room: number): number =>
+  room > 0 ? Math.max(offAtOne(ahead), offAtOne(behind)) / room : Infinity;
+
+/** Off the rail of a curve of 1 m, m; o·(A + o)/2 of bare guides. */
+function offAtOne({ near, far, lever }: EndOnTrack): number {
+  const square = (of: readonly number[]): number => of.reduce((sum, d) => sum + d * d, 0) / of.length;
+  return Math.abs(square(near) * (1 + lever) - square(far) * lever) / 2;
+}
+
 /** One end of a vehicle: from where it is coupled to the axles under its two guides, m. */
 export interface EndOnTrack {
   readonly near: readonly number[];

@@ -19,6 +19,8 @@ export interface AxleGroup {
   readonly wheelBase: number;
   /** How far axles between the outer ones move sideways in the frame, to one side, m; absent: not measured. */
   readonly middlePlay?: number;
+  /** How far one of its axles moves up or down from the line of the others and still bears, m; absent: not measured. */
+  readonly travel?: number;
   readonly wheelRadius?: number;
   readonly driven: boolean;
   /** Share of the tare that it carries; where absent the lever rule over two groups gives it. */
@@ -303,6 +305,13 @@ export interface Envelope {
   readonly underside?: number;
 }
 
+/** What hangs low between the rails or over them: ash pan, truck frame, brake gear. Height above the rail, empty, m. */
+export interface LowPart {
+  readonly name: string;
+  readonly at: number;
+  readonly height: number;
+}
+
 /** What was worked on: what was measured of it before counts as assumed again. */
 export const workedParts = ['brakes', 'wheels', 'body', 'couplers', 'engine'] as const;
 export type WorkedPart = (typeof workedParts)[number];
@@ -350,6 +359,8 @@ export interface Vehicle {
   /** From the front; no more than it has axles. Absent: nobody measured one. */
   readonly wheelsets?: readonly Wheelset[];
   readonly envelope?: Envelope;
+  /** Absent: nobody measured one. */
+  readonly lowParts?: readonly LowPart[];
   /** Throws sand under its driven wheels; absent: taken of an engine. */
   readonly sander?: boolean;
   readonly headlight?: boolean;

@@ -8,6 +8,7 @@ import { askClearance } from '../../../engine/questions/clearance/ask.ts';
 import { askCrests } from '../../../engine/questions/crests/ask.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
+import { askHumps } from '../../../engine/questions/humps/ask.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
 import { askWheels } from '../../../engine/questions/wheels/ask.ts';
 import type { practiceKeys } from '../../../engine/things/assumed.ts';
@@ -59,6 +60,13 @@ const fewHeld = (): Outing => {
   const outing = crested(level, [shape, shape], [knuckle(0.11), knuckle(0.13)]);
   return { ...altered(outing, 1, { seats: [SEAT] }), riders: [rider('1', '1')] };
 };
+/** A rigid group of three axles over a sharp hump. */
+const humped = (): Outing => {
+  const heights = [0, 40, 41, 42, 80].map((at) => ({ at, height: at < 41 ? 0.1 * at : 8.2 - 0.1 * at }));
+  const shape = { length: 2, overhang: 0.4 };
+  const group = { id: 'd', name: 'drivers', at: 1, axles: 3, wheelBase: 1, driven: true };
+  return altered(crested(heights, [shape, shape]), 1, { groups: [group] });
+};
 const besidePost = (): Outing => beside({ structures: [post({ distance: CAR.width / 2 + 0.06 })] });
 const aged = (age: number): Outing => plain(1, { riders: party(1, { age }) });
 const uneven = (): Outing => {
@@ -98,6 +106,15 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
       0.01,
     ],
     ['clear-beside', 'little-room-beside', besidePost, (c) => askClearance(c).findings, 0.1, 0.02],
+    ['clear-below', 'low-parts-not-measured', humped, (c) => askHumps(c).findings, 0.05, 0.9],
+    [
+      'flange-least',
+      'wheel-lifts-on-hump',
+      humped,
+      (c) => askHumps(c).findings.filter((f) => f.severity === 'unknown'),
+      0.01,
+      0.9,
+    ],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
       'small',
