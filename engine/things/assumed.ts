@@ -32,9 +32,9 @@ export const practiceKeys = [
   'wheel-runout',
   'wheel-tread',
   'wheel-diameter',
-  'clear-beside',
   'clear-below',
   'flange-least',
+  'clear-beside',
 ] as const;
 export type Practice = Readonly<
   Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>

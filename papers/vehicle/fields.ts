@@ -332,6 +332,10 @@ export const vehicleSchema = group({
         quantity('stiffness', 10, 1e9),
         'wheel stiffness',
         'Of the spring over one wheel: a known weight, and how far it sinks.',
+        {
+          asked:
+            'how far it sinks at each end: the height of both {coupler}s empty and with every seat taken, and what those people weigh',
+        },
       ),
       equalised: may(
         yes(),

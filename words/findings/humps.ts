@@ -24,11 +24,11 @@ export const humpWords = {
   }),
   'low-parts-not-measured': (f, t) => ({
     what: `${t.vehicle}: the rail comes up ${t.found('up')} under it ${place(f, t)}, and nobody measured how low its parts hang.${others(f, 'the same')}`,
-    why: `${t.required('down')} is what published practice leaves under a vehicle in all. Measure its lowest parts in the middle between the wheels and under both ends, or push it over by hand and look.`,
+    why: `${t.required('down')} is what published practice leaves under a vehicle in all. Measure its lowest parts in the middle between the wheels and under both ends, or push it over by hand and look.${f.severity === 'notes' ? ' The survey has few points there: level more, the track may turn more gently.' : ''}`,
   }),
   'wheel-lifts-on-hump': (f, t) => ({
     what:
-      f.severity === 'unknown' && f.measure === 'vehicle.axleGroups.travel'
+      f.measure === 'vehicle.axleGroups.travel'
         ? `${t.vehicle}, ${t.fact('group')}: a wheel would hang ${t.found('up')} ${place(f, t)} in a rigid frame; how far its axles move up and down is not measured.${others(f, 'the same')}`
         : `${t.vehicle}, ${t.fact('group')}: a wheel hangs ${t.found('up')} off the rail ${place(f, t)}, of a flange of ${t.required('down')}.${others(f, 'the same')}`,
     why: `Its middle axle stands ${t.fact('versine', 'up')} off the line of the outer ones there: a wheel that hangs bears nothing and brakes nothing, and its flange holds it no longer. ${f.measure === 'line.profile' ? FEW_POINTS : 'Slower does not help.'}`,

@@ -11,6 +11,8 @@ import { sinksOf } from './sinks.ts';
 /** Height of the lower face, m, and how much of it holds the other: nothing or less, they slip by. */
 export interface Hold {
   readonly face: number;
+  /** Mean of both. */
+  readonly mean: number;
   readonly held: number;
 }
 
@@ -77,7 +79,7 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
         total(worstOf(stated ?? 0, { most: level, least: level }, of[p], next[p])),
       ),
     );
-    const room = hold && (rear.face ?? 0) / 2 + (front.face ?? 0) / 2 - flat - hold.face / 2;
+    const room = hold && hold.mean - flat - hold.face / 2;
     const reach = Math.max(...a.near, ...a.far, ...b.near, ...b.far);
     return [
       {
@@ -103,7 +105,8 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
 function holdOf(a: number | undefined, b: number | undefined, apart: number): Hold | null {
   if (a === undefined || b === undefined) return null;
   const face = Math.min(a, b);
-  return { face, held: Math.min(face, (a + b) / 2 - apart) };
+  const mean = (a + b) / 2;
+  return { face, mean, held: Math.min(face, mean - apart) };
 }
 
 type Worst = Pick<CrestGap, 'line' | 'springs' | 'tilt' | 'apart' | 'at'>;

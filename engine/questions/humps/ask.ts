@@ -18,8 +18,9 @@ export function askHumps(context: OutingContext): Findings<readonly HumpFit[]> {
   const fits = lookAtHumps(context);
   const { practice } = context.outing.assumed;
   const gauge = context.line.gauge;
-  const clear = { room: practice['clear-below'].value * gauge, source: practice['clear-below'].source };
-  const flange = { height: practice['flange-least'].value * gauge, source: practice['flange-least'].source };
+  const [below, least] = [practice['clear-below'], practice['flange-least']];
+  const clear = { room: below.value * gauge, source: below.source };
+  const flange = { height: least.value * gauge, source: least.source };
   return {
     findings: [...strikes(fits, clear), ...notMeasured(fits, clear), ...lifts(fits, flange)],
     data: fits,
@@ -37,7 +38,7 @@ function worstOfEach<T>(
   weigh: (of: Of<T>) => Severity | undefined,
   tell: (worst: Of<T>, severity: Severity, others: number) => Finding,
 ): Finding[] {
-  return (['forbids', 'unknown', 'limits'] as const).flatMap((severity) => {
+  return (['forbids', 'unknown', 'limits', 'notes'] as const).flatMap((severity) => {
     const these = all.filter((of) => weigh(of) === severity);
     return these.length === 0 ? [] : [tell(these[0], severity, these.length - 1)];
   });
@@ -91,7 +92,10 @@ function strikes(fits: readonly HumpFit[], { room, source }: Clear): Finding[] {
   );
 }
 
-/** Where the rail comes up by all that practice leaves under a vehicle, push it over and look; by twice that, nobody can tell. */
+/**
+ * Where the rail comes up by all that practice leaves under a vehicle, push it over and look; by twice that, nobody can tell. Between
+ * far points of a survey neither the track nor the vehicle is known: a note.
+ */
 function notMeasured(fits: readonly HumpFit[], { room, source }: Clear): Finding[] {
   const all = fits
     .flatMap((fit): Of<NonNullable<HumpFit['most']>>[] =>
@@ -100,7 +104,8 @@ function notMeasured(fits: readonly HumpFit[], { room, source }: Clear): Finding
     .sort((a, b) => b.one.rise - a.one.rise);
   return worstOfEach(
     all,
-    ({ one }) => (one.rise >= 2 * room ? 'unknown' : one.rise >= room ? 'limits' : undefined),
+    ({ one }) =>
+      one.rise < room ? undefined : one.sparse ? 'notes' : one.rise >= 2 * room ? 'unknown' : 'limits',
     (worst, severity, others) =>
       makeFinding('low-parts-not-measured', severity, 'fit', {
         where: whereOf(worst),
@@ -128,7 +133,8 @@ function lifts(
     all,
     (of) => {
       const { one } = of;
-      if (one.travel === undefined) return one.mayHang >= flangeOf(of) - ROUNDING ? 'unknown' : undefined;
+      if (one.travel === undefined)
+        return one.mayHang < flangeOf(of) - ROUNDING ? undefined : one.sparse ? 'notes' : 'unknown';
       if (one.hangs >= flangeOf(of) - ROUNDING) return one.sparse ? 'unknown' : 'forbids';
       return one.hangs > ROUNDING ? 'limits' : undefined;
     },
@@ -147,9 +153,11 @@ function lifts(
           versine: amount(Math.abs(one.versine), 'length'),
           others,
         },
-        ...(severity === 'unknown'
-          ? { measure: one.travel === undefined ? 'vehicle.axleGroups.travel' : 'line.profile' }
-          : {}),
+        ...(one.travel === undefined
+          ? { measure: 'vehicle.axleGroups.travel' }
+          : severity === 'unknown'
+            ? { measure: 'line.profile' }
+            : {}),
         source: fit.flange === undefined ? usual.source : SOURCE,
       });
     },

@@ -14,6 +14,8 @@ export type Lie = 'crest' | 'sag';
 /** One low part where least is left under it. */
 export interface PartFit {
   readonly part: string;
+  /** From the front end, m. */
+  readonly along: number;
   /** Above the rail on the level and empty; what springs give; how far the rail comes up, m. */
   readonly height: number;
   readonly sink: number;
@@ -27,6 +29,7 @@ export interface PartFit {
 /** One rigid group of three axles or more where a wheel hangs farthest. */
 export interface GroupFit {
   readonly group: string;
+  readonly wheelBase: number;
   readonly versine: number;
   /** m; undefined: how far its axles move is not known. */
   readonly travel?: number;
@@ -44,7 +47,7 @@ export interface HumpFit {
   readonly parts: readonly PartFit[];
   readonly groups: readonly GroupFit[];
   /** How far the rail comes up midway between its guides, or under its ends, at most: what a part nobody measured would lose. */
-  readonly most: Omit<PartFit, 'part' | 'height' | 'sink' | 'left'> | null;
+  readonly most: Omit<PartFit, 'part' | 'along' | 'height' | 'sink' | 'left'> | null;
   readonly flange?: number;
 }
 
@@ -115,7 +118,7 @@ function worstRise(line: Line, vehicle: Vehicle, along: number): Rise {
 function partFit(loaded: LoadedVehicle, { name, at, height }: LowPart, riseOf: RiseOf): PartFit {
   const rise = riseOf(loaded.vehicle, at);
   const sink = Math.max(0, ...frameSinks(loaded, at));
-  return { part: name, height, sink, ...rise, left: height - sink - rise.rise };
+  return { part: name, along: at, height, sink, ...rise, left: height - sink - rise.rise };
 }
 
 /** Of its middle axle against the outer two, either way, where a wheel hangs farthest. */
@@ -140,6 +143,7 @@ function groupFit(
   const at = onLine(line, worst.head - middle);
   return {
     group: group.name,
+    wheelBase,
     versine,
     ...(travel === undefined ? {} : { travel }),
     hangs: travel === undefined ? 0 : worst.mayHang,

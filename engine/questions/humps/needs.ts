@@ -22,7 +22,7 @@ export function needsOf(vehicles: readonly Vehicle[], fits: readonly HumpFit[], 
     const vehicle = vehicles[i];
     const [front, rear] = guidesOf(vehicle);
     const parts = fit.parts.map((p): Need => {
-      const at = vehicle.lowParts?.find((l) => l.name === p.part)?.at ?? 0;
+      const { along: at } = p;
       return {
         vehicle: fit.name,
         what: p.part,
@@ -31,7 +31,7 @@ export function needsOf(vehicles: readonly Vehicle[], fits: readonly HumpFit[], 
       };
     });
     const groups = fit.groups.flatMap((g): Need[] => {
-      const base = vehicle.groups.find((of) => of.name === g.group)?.wheelBase ?? 0;
+      const { wheelBase: base } = g;
       if (g.travel === undefined || g.travel === Infinity) return [];
       return [
         {

@@ -99,6 +99,9 @@ describe('what hangs low', () => {
     expect(severity(4 / (8 * 0.98 * ROOM))).toBeUndefined();
     expect(severity(4 / (8 * 1.02 * ROOM))).toBe('limits');
     expect(severity(4 / (8 * 2.02 * ROOM))).toBe('unknown');
+    // Between far points neither is known.
+    const sharp = [0, 40, 80].map((at) => ({ at, height: -0.05 * Math.abs(at - 40) }));
+    expect(asked(on(sharp)).findings.map((f) => f.severity)).toEqual(['notes']);
   });
 
   it('is lifted by the least that does, or the car stays', () => {
@@ -146,6 +149,8 @@ describe('a rigid group of three axles', () => {
       'unknown wheel-lifts-on-hump vehicle.axleGroups.travel',
     ]);
     expect(said(on(round(200, 1, 0.1), six({})))).toEqual([]);
+    const sharp = [0, 40, 80].map((at) => ({ at, height: 0.05 * Math.abs(at - 40) }));
+    expect(said(on(sharp, six({})))).toEqual(['notes wheel-lifts-on-hump vehicle.axleGroups.travel']);
     const levers = { suspension: { equalised: true } };
     expect(said(on(round(10, 1, 0.1), six({}, levers)))).toEqual([]);
     const sprung = (k: number) => ({ suspension: { equalised: false, wheelStiffness: exact(k) } });
