@@ -14,11 +14,13 @@ import { type Compared, lookAtStandards } from '../engine/questions/standards/lo
 import { standards } from '../engine/questions/standards/question.ts';
 import type { WheelsetFit } from '../engine/questions/wheels/look.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
+import { lookAtWear, type Worn } from '../engine/questions/wheels/worn.ts';
 import type { VerticalCurve } from '../engine/things/line/vertical.ts';
 
 export interface Fit {
   readonly wheelsets: readonly WheelsetFit[];
   readonly gaps: readonly CrestGap[];
+  readonly wear: readonly Worn[];
   readonly humps: readonly HumpFit[];
   /** How sharp a crest or sag its low parts and long wheelbases take. */
   readonly needs: readonly Need[];
@@ -41,6 +43,7 @@ export function lookAtFit(outing: Outing): Fit {
   return {
     wheelsets: track.data.wheelsets,
     gaps: line.data.gaps,
+    wear: lookAtWear(context),
     humps: over.data,
     needs: needsOf(vehicles, over.data, room),
     vertical: sharpestOf(context.line, vehicles),

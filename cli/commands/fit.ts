@@ -8,6 +8,7 @@ import {
   sheetsTable,
   sheetTable,
   verticalTable,
+  wearTable,
   wheelsTable,
 } from '../../views/tables/fit.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
@@ -39,6 +40,7 @@ export const fitCommand: Command = {
           return {
             text: paragraphs([
               tableText(wheelsTable(fit, voice)),
+              ...(fit.wear.length > 0 ? [tableText(wearTable(fit, voice))] : []),
               ...(fit.gaps.length > 0 ? [tableText(crestsTable(fit, voice))] : []),
               tableText(humpsTable(fit, voice)),
               tableText(verticalTable(fit, voice)),
@@ -70,6 +72,7 @@ export const fitCommand: Command = {
                 ...fit.vertical,
                 curves: fit.vertical.curves.map((c) => ({ ...c, at: fit.at(c.at) })),
               },
+              wear: fit.wear,
               standards: fit.standards,
               sheets,
               findings: fit.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),

@@ -63,6 +63,7 @@ export const standardKeys = [
   'wheelCheck',
   'flangeThickness',
   'flangeHeight',
+  'treadHollow',
   'wheelWidth',
   'flangeAngle',
   'couplerHeight',
@@ -117,6 +118,8 @@ export interface FollowingTrain {
 export interface Outing {
   readonly name: string;
   readonly date?: string;
+  /** The same in days since 1970-01-01. */
+  readonly day?: number;
   readonly line: Line;
   readonly train: Train;
   readonly riders: readonly Rider[];

@@ -32,6 +32,8 @@ export const practiceKeys = [
   'wheel-runout',
   'wheel-tread',
   'wheel-diameter',
+  'flange-thin',
+  'tread-hollow',
   'clear-below',
   'flange-least',
   'clear-beside',

@@ -66,6 +66,17 @@ const axleGroup = group({
   ),
 });
 
+const wearReading = group({
+  date: must(day(), 'date', 'The day of the reading.'),
+  flangeThickness: may(
+    figure('length', 0.0005, 0.05),
+    'flange thickness',
+    'The thinner of the two, measured where it always is.',
+  ),
+  flangeHeight: may(figure('length', 0.0005, 0.05), 'flange height', 'The deeper of the two.'),
+  hollow: may(figure('length', 0, 0.05), 'hollow of the tread', 'The deeper of the two.'),
+});
+
 const wheelset = group({
   name: must(text(), 'name', 'Which axle: front {truck}, leading axle …'),
   backToBack: may(
@@ -88,6 +99,17 @@ const wheelset = group({
     'flange height',
     'From the tread to the tip of the flange, by depth gauge; the deeper of the two, hollow treads included.',
     { asked: 'how far the flange stands out beyond the tread, by depth gauge' },
+  ),
+  hollow: may(
+    figure('length', 0, 0.05),
+    'hollow of the tread',
+    'How deep the tread is worn: a straight edge along it, from the fillet of the flange to the outer edge, and a feeler under it; the deeper of the two.',
+    { asked: 'how deep the tread is worn hollow, by straight edge and feeler' },
+  ),
+  wear: may(
+    rows(wearReading, 0, 200),
+    'wear',
+    'What was read on other days, day by day: how fast it wears, and when it will reach a limit. The latest counts beside the figures above, whichever is more worn.',
   ),
   diameters: may(
     rows(figure('length', 0.02, 2), 2, 2),

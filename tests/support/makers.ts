@@ -248,6 +248,17 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'wheel-worn': () => wheeled({ hollow: 0.003 }),
+  'wheel-wears-out': () => ({
+    ...wheeled({
+      wear: [
+        { day: 0, flangeThickness: (5 / 32) * 0.0254 },
+        { day: 100, flangeThickness: 0.0035 },
+      ],
+      flangeThickness: exact(0.0035),
+    }),
+    day: 400,
+  }),
   'part-strikes-track': () => overHump(undefined, { lowParts: [{ name: 'ash pan', at: 1.8, height: 0.02 }] }),
   'low-parts-not-measured': () => overHump(),
   'wheel-lifts-on-hump': () => {

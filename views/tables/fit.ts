@@ -4,6 +4,8 @@ import type { CrestGap } from '../../engine/questions/crests/look.ts';
 import { kindOf } from '../../engine/questions/standards/ask.ts';
 import type { Compared, Judged } from '../../engine/questions/standards/look.ts';
 import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
+import { yearly } from '../../engine/questions/wheels/worn.ts';
+import { dayText } from '../../papers/due/day.ts';
 import { calliper } from '../../words/calliper.ts';
 import { standardNames } from '../../words/standards.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -52,6 +54,39 @@ export const wheelsTable = ({ wheelsets }: Fit, voice: Voice): WordTable => ({
     wheelsets.length === 0
       ? 'No wheelset of this train is measured.'
       : 'Each at the frog, crossing or gauge where least is left. Not measured: on the wheelset or on the line.',
+});
+
+const wornNames = {
+  flangeThickness: 'flange thickness',
+  flangeHeight: 'flange height',
+  hollow: 'hollow of the tread',
+} as const;
+
+/** What is left of each flange and tread, and when that is worn. */
+export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
+  title: 'Wear: what is left of flanges and treads',
+  head: ['wheelset', 'what', 'now', 'limit', 'left', 'read', 'wears a year', 'reaches it', 'limit from'],
+  rows: wear.map((w) => {
+    const thin = w.of === 'flangeThickness';
+    return [
+      `${w.name}, ${w.wheelset}`,
+      wornNames[w.of],
+      length(w.value, voice, thin ? 'down' : 'up'),
+      `at ${thin ? 'least' : 'most'} ${length(w.limit, voice, thin ? 'up' : 'down')}`,
+      w.left < 0 ? 'worn out' : length(w.left, voice, 'down'),
+      w.read === null
+        ? 'no day'
+        : `${dayText(w.read.last)}, ${w.read.days} ${w.read.days === 1 ? 'day' : 'days'}`,
+      w.rate === null
+        ? w.read !== null && w.read.days > 1
+          ? 'grown back: turned?'
+          : ''
+        : length(yearly(w.rate), voice, 'up'),
+      w.reaches === null ? '' : dayText(w.reaches),
+      w.source,
+    ];
+  }),
+  note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge.',
 });
 
 function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {

@@ -281,6 +281,15 @@ export interface Flange {
   readonly frictionHigh?: number;
 }
 
+/** What was read of a wheelset on one day, the more worn of its two wheels, m. */
+export interface WearReading {
+  /** Days since 1970-01-01. */
+  readonly day: number;
+  readonly flangeThickness?: number;
+  readonly flangeHeight?: number;
+  readonly hollow?: number;
+}
+
 /** Two wheels on one axle, as a calliper finds them. What was not measured is absent. */
 export interface Wheelset {
   readonly id: string;
@@ -291,6 +300,10 @@ export interface Wheelset {
   readonly flangeThickness?: Quantity;
   /** Of the flange below the tread, m: the deeper of the two wheels. */
   readonly flangeHeight?: number;
+  /** How deep the tread is worn hollow, m: the deeper of the two. */
+  readonly hollow?: number;
+  /** As read on earlier days. */
+  readonly wear?: readonly WearReading[];
   /** Of its two wheels on the tread, m. */
   readonly diameters?: readonly number[];
   /** From back to outer face of one wheel, m: the narrower. */

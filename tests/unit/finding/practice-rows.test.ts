@@ -93,6 +93,8 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['slow-climb', 'slow-on-grade', () => plain(1), haul, 30, 0],
     ['chains-from', 'no-chain-on-grade', steep, askPractice, 0.01, 0.03],
     ['half-knuckle', 'coupler-heights-differ', uneven, overrides, 0.05, 0.09],
+    ['flange-thin', 'wheel-worn', () => wheeled(), wheels, 0.03, 0.02],
+    ['tread-hollow', 'wheel-worn', () => wheeled({ hollow: 0.001 }), wheels, 0.005, 0.006],
     ['coupler-sink', 'coupler-sink-unknown', fewHeld, (c) => askCrests(c).findings, 0.3, 0.05],
     ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
     ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
