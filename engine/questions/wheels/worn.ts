@@ -50,6 +50,11 @@ const published = {
   flangeHeight: () => undefined,
   hollow: (practice: Practice) => practice['tread-hollow'],
 } as const;
+const fields = {
+  flangeThickness: 'vehicle.wheelsets.flangeThickness',
+  flangeHeight: 'vehicle.wheelsets.flangeHeight',
+  hollow: 'vehicle.wheelsets.hollow',
+} as const;
 const keys = {
   flangeThickness: 'flangeThickness',
   flangeHeight: 'flangeHeight',
@@ -129,7 +134,7 @@ function worst(of: readonly Worn[], code: 'wheel-worn' | 'wheel-wears-out'): Fin
         : makeFinding(code, 'limits', 'fit', {
             ...told,
             facts: { ...facts, rate: amount(yearly(rate), 'length') },
-            measure: `vehicle.wheelsets.${key}`,
+            measure: fields[key],
           }),
     ];
   });
