@@ -7,14 +7,25 @@ import type { HostRules, Outing } from '../engine/outing/types.ts';
 import type { CrestGap } from '../engine/questions/crests/look.ts';
 import { crests } from '../engine/questions/crests/question.ts';
 import type { Finding } from '../engine/questions/finding.ts';
+import type { HumpFit } from '../engine/questions/humps/look.ts';
+import { type Need, needsOf, sharpestOf } from '../engine/questions/humps/needs.ts';
+import { humps } from '../engine/questions/humps/question.ts';
 import { type Compared, lookAtStandards } from '../engine/questions/standards/look.ts';
 import { standards } from '../engine/questions/standards/question.ts';
 import type { WheelsetFit } from '../engine/questions/wheels/look.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
+import { lookAtWear, type Worn } from '../engine/questions/wheels/worn.ts';
+import type { VerticalCurve } from '../engine/things/line/vertical.ts';
 
 export interface Fit {
   readonly wheelsets: readonly WheelsetFit[];
   readonly gaps: readonly CrestGap[];
+  readonly wear: readonly Worn[];
+  readonly humps: readonly HumpFit[];
+  /** How sharp a crest or sag its low parts and long wheelbases take. */
+  readonly needs: readonly Need[];
+  /** The line's sharpest crests and sags, by an edge as long as the longest frame, m. */
+  readonly vertical: { readonly chord: number; readonly curves: readonly VerticalCurve[] };
   /** Of the host's sheet; none where it has no limits. */
   readonly standards: readonly Compared[];
   readonly findings: readonly Finding[];
@@ -25,11 +36,21 @@ export interface Fit {
 export function lookAtFit(outing: Outing): Fit {
   const inquiry = inquire(outing);
   const [track, line, sheet] = [inquiry.of(wheels), inquiry.of(crests), inquiry.of(standards)];
+  const over = inquiry.of(humps);
+  const context = openOuting(outing);
+  const { vehicles } = outing.train;
+  const room = outing.assumed.practice['clear-below'].value * outing.line.gauge;
   return {
     wheelsets: track.data.wheelsets,
     gaps: line.data.gaps,
+    wear: lookAtWear(context),
+    humps: over.data,
+    needs: needsOf(vehicles, over.data, room),
+    vertical: sharpestOf(context.line, vehicles),
     standards: sheet.data,
-    findings: ranked(turnFindings(outing, [...track.findings, ...line.findings, ...sheet.findings])),
+    findings: ranked(
+      turnFindings(outing, [...track.findings, ...line.findings, ...over.findings, ...sheet.findings]),
+    ),
     at: turnOf(outing),
   };
 }

@@ -63,6 +63,7 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
     case 'ballast':
     case 'parking-brake':
     case 'coupler-raised':
+    case 'part-lifted':
     case 'wheel-gauge':
       return [change.vehicle].find(noVehicle);
     case 'guard-rail':

@@ -106,6 +106,12 @@ const wheelsetsOf = (paper: unknown, { wheelsets = [] }: Vehicle): Json[] =>
     return back ? { ...written, backToBack: back.map((b) => figure(b, 'm')) } : written;
   });
 
+/** In the same order; only how low they hang is moved. */
+const lowPartsOf = (paper: unknown, { lowParts = [] }: Vehicle): Json[] =>
+  listOf(paper).map((written, i) =>
+    lowParts[i] ? { ...written, height: figure(lowParts[i].height, 'm') } : written,
+  );
+
 function trainOf(paper: Json, before: Outing, after: Outing): Json {
   const members = listOf(paper['vehicles']) as Member[];
   const standing = members.flatMap((member) =>
@@ -166,6 +172,7 @@ function vehicleOf(now: Vehicle, { vehicle: was, member }: Written, written: rea
     ...(now.front === was.front ? {} : { front: couplingOf(paper['front'], now.front, was.front) }),
     ...(now.rear === was.rear ? {} : { rear: couplingOf(paper['rear'], now.rear, was.rear) }),
     ...(now.wheelsets === was.wheelsets ? {} : { wheelsets: wheelsetsOf(paper['wheelsets'], now) }),
+    ...(now.lowParts === was.lowParts ? {} : { lowParts: lowPartsOf(paper['lowParts'], now) }),
     ...(now.loads === was.loads ? {} : { loads: loadsOf(paper['loads'], now, was) }),
     ...(now.brakes === was.brakes ? {} : { brakes: brakesOf(listOf(paper['brakes']), now, was, written) }),
     ...(now.supplies === undefined || now.supplies === was.supplies ? {} : { supplies: now.supplies }),

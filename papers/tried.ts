@@ -49,6 +49,12 @@ const plain = [
     end: z.enum(['front', 'rear']),
     by: within(0.5),
   }),
+  z.strictObject({
+    kind: kind('part-lifted'),
+    vehicle: id,
+    part: z.string().check(z.maxLength(200)),
+    by: upTo(1),
+  }),
   z.strictObject({ kind: kind('wheel-gauge'), vehicle: id, wheelset: id, by: within(0.05) }),
   z.strictObject({ kind: kind('guard-rail'), flangeway: id, by: within(0.05) }),
   z.strictObject({ kind: kind('set-back'), structure: id, by: within(2) }),

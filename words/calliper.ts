@@ -12,6 +12,11 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'flange-strikes-floor',
   'back-to-back-varies',
   'wheel-diameters-differ',
+  'wheel-worn',
+  'wheel-wears-out',
+  'part-strikes-track',
+  'low-parts-not-measured',
+  'wheel-lifts-on-hump',
   'standard-refused',
   'standard-slow',
 ]);

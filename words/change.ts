@@ -53,6 +53,8 @@ export function tellChange(change: Change, voice: Voice): string {
       return `fit a bar ${say(voice, { si: change.by, kind: 'length' }, 'up')} longer behind vehicle ${change.gap + 1}`;
     case 'coupler-raised':
       return `shim the ${change.end} coupler of ${vehicleName(voice, change.vehicle)} ${moved(change.by, voice)} ${change.by > 0 ? 'higher' : 'lower'}`;
+    case 'part-lifted':
+      return `lift the ${change.part} of ${vehicleName(voice, change.vehicle)} ${moved(change.by, voice)}, or cut it away`;
     case 'wheel-gauge': {
       const of = voice.outing.train.vehicles.find((v) => v.id === change.vehicle);
       const name = of?.wheelsets?.find((w) => w.id === change.wheelset)?.name ?? change.wheelset;

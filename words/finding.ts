@@ -17,6 +17,7 @@ import { gapWords } from './findings/gap.ts';
 import { haulWords } from './findings/haul.ts';
 import { holdWords } from './findings/hold.ts';
 import { hostWords } from './findings/host.ts';
+import { humpWords } from './findings/humps.ts';
 import { orderWords } from './findings/order.ts';
 import { partingWords } from './findings/part.ts';
 import { practiceWords } from './findings/practice.ts';
@@ -55,6 +56,7 @@ const tellers: Tellers = {
   ...swingWords,
   ...crestWords,
   ...crewWords,
+  ...humpWords,
   ...wheelWords,
   ...clearanceWords,
   ...standardWords,

@@ -7,6 +7,7 @@ export const standardNames: Readonly<Record<StandardKey, string>> = {
   wheelCheck: 'wheel check',
   flangeThickness: 'flange thickness',
   flangeHeight: 'flange height',
+  treadHollow: 'hollow of the tread',
   wheelWidth: 'wheel width',
   flangeAngle: 'flange angle',
   couplerHeight: 'coupler height',

@@ -350,6 +350,24 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'truck-centres=48in overhang=12in radius=100ft',
     'Of one end; two that meet differ by as much as their cars do, and more where the curve begins.',
   ),
+  'pair-vertical-curve': w(
+    'Least vertical curve for two cars',
+    'How sharp a crest or sag do these two couplers take?',
+    'truck-centres=48in overhang=12in other-truck-centres=66in other-overhang=15in room=3/8in',
+    'Room: what the faces may stand out of line, less what springs and heights take already.',
+  ),
+  'face-tilt': w(
+    'Couplers on twisted track',
+    'How far does twist tilt two coupler faces apart at their edge?',
+    'twist=4mm/m apart=8ft contact-width=7-3/4in face=1-1/2in',
+    'What cant and twist take comes on top of what crest, sag and springs take.',
+  ),
+  'rail-rise': w(
+    'Rail under a long wheelbase',
+    'How far does a crest come up under a car?',
+    'truck-centres=48in along=24in radius=100ft',
+    'Springs under people, and wear of the wheels, take off more.',
+  ),
   'wheel-check': w(
     'Check gauge of a wheelset',
     'Does this wheelset strike the point of the frog?',

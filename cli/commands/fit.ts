@@ -2,7 +2,15 @@
 import { lookAtFit, lookAtSheet } from '../../desk/fit.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Met } from '../../engine/questions/wheels/look.ts';
-import { crestsTable, sheetsTable, sheetTable, wheelsTable } from '../../views/tables/fit.ts';
+import {
+  crestsTable,
+  humpsTable,
+  sheetsTable,
+  sheetTable,
+  verticalTable,
+  wearTable,
+  wheelsTable,
+} from '../../views/tables/fit.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openHostFile, openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
@@ -32,7 +40,10 @@ export const fitCommand: Command = {
           return {
             text: paragraphs([
               tableText(wheelsTable(fit, voice)),
+              ...(fit.wear.length > 0 ? [tableText(wearTable(fit, voice))] : []),
               ...(fit.gaps.length > 0 ? [tableText(crestsTable(fit, voice))] : []),
+              tableText(humpsTable(fit, voice)),
+              tableText(verticalTable(fit, voice)),
               ...(fit.standards.length > 0
                 ? [tableText(sheetTable(outing.host.name, fit.standards, voice))]
                 : []),
@@ -50,6 +61,18 @@ export const fitCommand: Command = {
                 floor: placed(floor),
               })),
               gaps: fit.gaps.map((g) => ({ ...g, at: fit.at(g.at) })),
+              humps: fit.humps.map(({ most, ...of }) => ({
+                ...of,
+                parts: of.parts.map((p) => ({ ...p, at: fit.at(p.at) })),
+                groups: of.groups.map((g) => ({ ...g, at: fit.at(g.at) })),
+                most: most && { ...most, at: fit.at(most.at) },
+              })),
+              needs: fit.needs,
+              vertical: {
+                ...fit.vertical,
+                curves: fit.vertical.curves.map((c) => ({ ...c, at: fit.at(c.at) })),
+              },
+              wear: fit.wear,
               standards: fit.standards,
               sheets,
               findings: fit.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),

@@ -9,6 +9,7 @@ import { crewFindings } from '../../engine/questions/crew/findings.ts';
 import { failureFindings } from '../../engine/questions/failures/findings.ts';
 import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
+import { humpFindings } from '../../engine/questions/humps/findings.ts';
 import { partFindings } from '../../engine/questions/part/findings.ts';
 import { standardFindings } from '../../engine/questions/standards/findings.ts';
 import { surveyFindings } from '../../engine/questions/survey/findings.ts';
@@ -66,6 +67,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [couplerFindings, '#couplers', 'heedway couplers <outing>'],
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
   [crestFindings, '#fit', 'heedway fit <outing>'],
+  [humpFindings, '#fit', 'heedway fit <outing>'],
   [wheelFindings, '#fit', 'heedway fit <outing>'],
   [clearanceFindings, '#fit', 'heedway clear <outing>'],
   [standardFindings, '#fit', 'heedway fit <outing>'],

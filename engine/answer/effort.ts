@@ -59,6 +59,7 @@ export function effortOf(outing: Outing, change: Change): number {
       return BALLAST + change.mass / 1000;
     case 'longer-coupling':
     case 'coupler-raised':
+    case 'part-lifted':
     case 'wheel-gauge':
     case 'guard-rail':
     case 'parking-brake':

@@ -17,6 +17,7 @@ import { gapRemedies } from '../questions/gap/remedies.ts';
 import { haulRemedies } from '../questions/haul/remedies.ts';
 import { holdRemedies } from '../questions/hold/remedies.ts';
 import { hostRemedies } from '../questions/host/remedies.ts';
+import { humpRemedies } from '../questions/humps/remedies.ts';
 import { orderRemedies } from '../questions/order/remedies.ts';
 import { partRemedies } from '../questions/part/remedies.ts';
 import { practiceRemedies } from '../questions/practice/remedies.ts';
@@ -36,6 +37,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   ratings: ratingsRemedies,
   swing: swingRemedies,
   crests: crestRemedies,
+  humps: humpRemedies,
   wheels: wheelRemedies,
   clearance: clearanceRemedies,
   standards: standardRemedies,

@@ -14,6 +14,7 @@ import { gap } from '../questions/gap/question.ts';
 import { haul } from '../questions/haul/question.ts';
 import { hold } from '../questions/hold/question.ts';
 import { host } from '../questions/host/question.ts';
+import { humps } from '../questions/humps/question.ts';
 import { order } from '../questions/order/question.ts';
 import { part } from '../questions/part/question.ts';
 import { practice } from '../questions/practice/question.ts';
@@ -34,6 +35,7 @@ export const questions: readonly Question<unknown>[] = [
   ratings,
   swing,
   crests,
+  humps,
   wheels,
   clearance,
   standards,

@@ -38,6 +38,8 @@ export type Change =
       readonly end: 'front' | 'rear';
       readonly by: number;
     }
+  /** What hangs low on a vehicle lifted or cut away by so much, m. */
+  | { readonly kind: 'part-lifted'; readonly vehicle: string; readonly part: string; readonly by: number }
   /** Wheels of one axle pressed farther apart, or nearer together where negative, m. */
   | {
       readonly kind: 'wheel-gauge';
@@ -97,6 +99,13 @@ export function applyChange(outing: Outing, change: Change): Outing {
       return changeVehicle(outing, change.vehicle, (v) => ({
         ...v,
         [change.end]: raised(v[change.end], change.by),
+      }));
+    case 'part-lifted':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        lowParts: (v.lowParts ?? []).map((p) =>
+          p.name === change.part ? { ...p, height: p.height + change.by } : p,
+        ),
       }));
     case 'wheel-gauge':
       return changeVehicle(outing, change.vehicle, (v) => ({

@@ -108,6 +108,7 @@ export const standardKeys = [
   'wheelCheck',
   'flangeThickness',
   'flangeHeight',
+  'treadHollow',
   'wheelWidth',
   'flangeAngle',
   'couplerHeight',
@@ -182,6 +183,8 @@ export interface Restriction {
 export interface Outing {
   readonly name: string;
   readonly date?: string;
+  /** The same in days since 1970-01-01. */
+  readonly day?: number;
   readonly line: Line;
   readonly train: Train;
   readonly riders: readonly Rider[];

@@ -15,6 +15,7 @@ import { gapFindings } from './gap/findings.ts';
 import { haulFindings } from './haul/findings.ts';
 import { holdFindings } from './hold/findings.ts';
 import { hostFindings } from './host/findings.ts';
+import { humpFindings } from './humps/findings.ts';
 import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
 import { practiceFindings } from './practice/findings.ts';
@@ -51,6 +52,7 @@ type Tables = typeof assumptionFindings &
   typeof swingFindings &
   typeof crestFindings &
   typeof crewFindings &
+  typeof humpFindings &
   typeof wheelFindings;
 
 export type FindingCode = keyof Tables;
@@ -83,6 +85,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...swingFindings,
   ...crestFindings,
   ...crewFindings,
+  ...humpFindings,
   ...wheelFindings,
   ...clearanceFindings,
   ...standardFindings,

@@ -13,6 +13,7 @@ import { curveSums } from '../things/line/curve-sums.ts';
 import { trackSums } from '../things/line/sums.ts';
 import { turnoutSums } from '../things/line/turnout-sums.ts';
 import { peopleSums } from '../things/rider/sums.ts';
+import { humpSums } from '../things/vehicle/sums.ts';
 import { wheelSums } from '../things/wheel/sums.ts';
 
 export const sums: readonly Sum[] = [
@@ -28,6 +29,7 @@ export const sums: readonly Sum[] = [
   ...turnoutSums,
   ...wheelSums,
   ...clearanceSums,
+  ...humpSums,
   ...peopleSums,
 ];
 

@@ -20,6 +20,7 @@ export const practiceKeys = [
   'chains-from',
   'chain-close',
   'half-knuckle',
+  'coupler-sink',
   'lever-least',
   'lever-most',
   'infant',
@@ -31,6 +32,10 @@ export const practiceKeys = [
   'wheel-runout',
   'wheel-tread',
   'wheel-diameter',
+  'flange-thin',
+  'tread-hollow',
+  'clear-below',
+  'flange-least',
   'clear-beside',
 ] as const;
 export type Practice = Readonly<

@@ -1,5 +1,6 @@
 /** Train, host and outing files made into the engine's outing, from parts that are already read. */
 import { assumed, assumedValues } from '../../data/index.ts';
+import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
@@ -9,6 +10,7 @@ import { railOnDay, railStates } from '../../engine/things/rail.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
+import { dayNumber } from '../due/day.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
 import { crewOf } from './crew.ts';
@@ -144,7 +146,7 @@ export function compileOuting(
       adhesion,
       ...(line.curveConstant ? { curveConstant: line.curveConstant } : {}),
     },
-    ...(file.date === undefined ? {} : { date: file.date }),
+    ...(file.date === undefined ? {} : { date: file.date, ...dropAbsent({ day: dayNumber(file.date) }) }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.defects === undefined ? {} : { defects: file.defects }),

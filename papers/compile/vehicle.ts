@@ -16,22 +16,21 @@ import { usualWorker } from '../../engine/things/vehicle/worked-by.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
 import { type Notes, note, orAssumed, plainAssumed, trouble } from './notes.ts';
+import { wheelsetsOf } from './wheels.ts';
 
 type Brake = NonNullable<VehicleFile['brakes']>[number];
 
 export function compileVehicle(file: VehicleFile, id: string, name: string, notes: Notes): Vehicle {
   const where = file.name;
   const groups = file.axleGroups.map((g) => ({
+    ...g,
     id: slug(g.name),
-    name: g.name,
-    at: g.at,
     axles: g.axles ?? plainAssumed('axles', 'axles of an axle group', where, notes),
     wheelBase: g.wheelBase ?? 0,
     driven: g.driven ?? false,
-    ...(g.wheelRadius === undefined ? {} : { wheelRadius: g.wheelRadius }),
-    ...(g.tareShare === undefined ? {} : { tareShare: g.tareShare }),
   }));
   checkPositions(file, notes);
+  checkCouplers(file, notes);
   // What stands on one group alone is carried by its axles: no distance between them would mean no twist and no pitching.
   if (groups.length === 1 && groups[0].axles > 1 && !groups[0].wheelBase)
     trouble(
@@ -98,43 +97,6 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
   };
 }
 
-const millimetres = (m: number): string => `${(m * 1000).toFixed(2)} mm`;
-
-/** Wheels that could not stand between the rails of their own gauge are misread or written in another unit. */
-function wheelsetsOf(file: VehicleFile, notes: Notes): NonNullable<Vehicle['wheelsets']> {
-  const { gauge, axleGroups, wheelsets = [] } = file;
-  const axles = axleGroups.map((g) => g.axles);
-  const known = axles.every((n) => n !== undefined)
-    ? axles.reduce((sum: number, n) => sum + (n ?? 0), 0)
-    : undefined;
-  if (known !== undefined && wheelsets.length > known)
-    trouble(
-      notes,
-      ['wheelsets', known],
-      `${wheelsets.length} wheelsets`,
-      `at most ${known}: one for each axle`,
-    );
-  wheelsets.forEach(({ backToBack, flangeThickness, width }, i) => {
-    backToBack?.forEach((b, k) => {
-      if (b >= gauge)
-        trouble(
-          notes,
-          ['wheelsets', i, 'backToBack', k],
-          millimetres(b),
-          `less than the gauge, ${millimetres(gauge)}: between the backs of the wheels`,
-        );
-    });
-    if (width !== undefined && flangeThickness && width <= flangeThickness.high)
-      trouble(
-        notes,
-        ['wheelsets', i, 'width'],
-        millimetres(width),
-        'more than the flange: from the back of the wheel to its outer face',
-      );
-  });
-  return wheelsets.map((w, i) => ({ ...w, id: `${slug(w.name)}-${i + 1}` }));
-}
-
 type SeatFile = NonNullable<VehicleFile['seats']>[number];
 
 /** How high people's weight lies above a seat goes by how they sit on it; not stated, anything plausible counts. */
@@ -165,6 +127,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    lowParts,
     headlight,
     taillight,
     sander,
@@ -181,6 +144,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    lowParts,
     headlight,
     taillight,
     sander,
@@ -320,6 +284,31 @@ function couplingOf(coupling: VehicleFile['front'], where: string, notes: Notes)
   return dropAbsent({ ...rest, type: type ?? 'coupler', chain: fastened }) as Vehicle['front'];
 }
 
+const metres = (m: number): string => `${m.toFixed(3)} m`;
+
+/** A coupler on the vehicle, not above it, and clear of the rail. */
+function checkCouplers({ front, rear, envelope }: VehicleFile, notes: Notes): void {
+  const ends = { front, rear };
+  for (const end of ['front', 'rear'] as const) {
+    const { height, face = 0 } = ends[end] ?? {};
+    if (height === undefined) continue;
+    if (envelope && height > envelope.height)
+      trouble(
+        notes,
+        [end, 'height'],
+        metres(height),
+        `at most ${metres(envelope.height)}, the height of the vehicle: the middle of the coupler above the rail`,
+      );
+    if (face / 2 >= height)
+      trouble(
+        notes,
+        [end, 'face'],
+        metres(face),
+        `less than ${metres(2 * height)}: half of it lies below the middle, ${metres(height)} above the rail`,
+      );
+  }
+}
+
 /** Seats, loads and axle groups must lie on the vehicle; axle groups from front to rear. */
 function checkPositions(file: VehicleFile, notes: Notes): void {
   const check = (list: string, at: number, i: number): void => {
@@ -333,6 +322,7 @@ function checkPositions(file: VehicleFile, notes: Notes): void {
   };
   file.seats?.forEach((s, i) => check('seats', s.at, i));
   file.loads?.forEach((l, i) => check('loads', l.at, i));
+  file.lowParts?.forEach((p, i) => check('lowParts', p.at, i));
   file.axleGroups.forEach((g, i) => {
     check('axleGroups', g.at, i);
     if (i > 0 && g.at <= file.axleGroups[i - 1].at) {

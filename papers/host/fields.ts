@@ -39,6 +39,7 @@ const standards = group({
     'A little below the tread, new and worn.',
   ),
   flangeHeight: limit('length', 0.0005, 0.05, 'flange height', 'Below the tread, new and worn.'),
+  treadHollow: limit('length', 0, 0.05, 'hollow of the tread', 'How deep it is worn, across the tread.'),
   wheelWidth: limit('length', 0.002, 0.2, 'wheel width', 'From back to outer face.'),
   flangeAngle: limit('angle', 0.5, 1.6, 'flange angle', 'Steepest part against the level.'),
   couplerHeight: limit('length', 0.01, 2, '{coupler} height', 'Above the rail, at either end.'),

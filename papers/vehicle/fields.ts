@@ -48,6 +48,15 @@ const axleGroup = group({
     'How far an axle between the outer ones moves sideways in the frame, from the middle to one side; of wheels without flanges, how far they may stand aside and still lie on the rail.',
     { asked: 'how far the axles between the outer ones move sideways in the frame, to one side' },
   ),
+  travel: may(
+    figure('length', 0, 0.2),
+    'travel of its axles',
+    'How far one axle rises or falls from the line of the others and still bears: slide a feeler or a strip under one wheel until it is free to turn, less under the others nothing. Of a rigid frame 0.',
+    {
+      asked:
+        'how far one axle of the group rises or falls in the frame and still bears: strips under its wheels until the next ones turn free',
+    },
+  ),
   wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(
@@ -56,6 +65,17 @@ const axleGroup = group({
     'Share of the tare that stands on it, by scales under each group; needed where there are more than two.',
     { asked: 'the weight under each axle group, by scales' },
   ),
+});
+
+const wearReading = group({
+  date: must(day(), 'date', 'The day of the reading.'),
+  flangeThickness: may(
+    figure('length', 0.0005, 0.05),
+    'flange thickness',
+    'The thinner of the two, measured where it always is.',
+  ),
+  flangeHeight: may(figure('length', 0.0005, 0.05), 'flange height', 'The deeper of the two.'),
+  hollow: may(figure('length', 0, 0.05), 'hollow of the tread', 'The deeper of the two.'),
 });
 
 const wheelset = group({
@@ -81,6 +101,17 @@ const wheelset = group({
     'From the tread to the tip of the flange, by depth gauge; the deeper of the two, hollow treads included.',
     { asked: 'how far the flange stands out beyond the tread, by depth gauge' },
   ),
+  hollow: may(
+    figure('length', 0, 0.05),
+    'hollow of the tread',
+    'How deep the tread is worn: a straight edge along it, from the fillet of the flange to the outer edge, and a feeler under it; the deeper of the two.',
+    { asked: 'how deep the tread is worn hollow, by straight edge and feeler' },
+  ),
+  wear: may(
+    rows(wearReading, 0, 200),
+    'wear',
+    'What was read on other days, day by day: how fast it wears, and when it will reach a limit. The latest counts beside the figures above, whichever is more worn.',
+  ),
   diameters: may(
     rows(figure('length', 0.02, 2), 2, 2),
     'diameters',
@@ -91,6 +122,16 @@ const wheelset = group({
     figure('length', 0.002, 0.2),
     'width',
     'Of one wheel from its back to its outer face; the narrower of the two.',
+  ),
+});
+
+const lowPart = group({
+  name: must(text(), 'name', 'Ash pan, truck frame, brake beam, pilot, step …'),
+  at: must(along(), 'at', 'Its lowest point from the front end.'),
+  height: must(
+    figure('length', -0.1, 1),
+    'height',
+    'Above the top of the rail, empty, by rule from a straight edge laid across both rails.',
   ),
 });
 
@@ -320,6 +361,10 @@ export const vehicleSchema = group({
         quantity('stiffness', 10, 1e9),
         'wheel stiffness',
         'Of the spring over one wheel: a known weight, and how far it sinks.',
+        {
+          asked:
+            'how far it sinks at each end: the height of both {coupler}s empty and with every seat taken, and what those people weigh',
+        },
       ),
       equalised: may(
         yes(),
@@ -377,6 +422,15 @@ export const vehicleSchema = group({
     'envelope',
     'The space that it takes.',
     { asked: 'its width at the widest with people seated, and its height, with a rule held level and plumb' },
+  ),
+  lowParts: may(
+    rows(lowPart, 0, 100),
+    'low parts',
+    'What hangs low between the rails or over them, the lowest under the middle and under each end: what a crest or a sag comes up to.',
+    {
+      asked:
+        'how high the lowest parts hang above the rail, in the middle between the wheels and under both ends, by rule from a straight edge laid across both rails',
+    },
   ),
   headlight: may(yes(), 'headlight', 'It has one that shows ahead.', {
     asked: 'whether it has a light that shows ahead',

@@ -4,7 +4,9 @@
  */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Outing } from '../../engine/outing/types.ts';
 import { endOnTrack, riseOver, risesOn } from '../../engine/things/coupler/crest.ts';
+import { edgeApart, rollBetween } from '../../engine/things/coupler/tilt.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import { crested, crestsOf, knuckle, type Shape, shaped } from '../support/crested.ts';
@@ -177,4 +179,63 @@ it('shaped vehicles have the trucks that they say', () => {
   expect(shaped(v, { length: 3, overhang: 0.5, base: 0.3 }, v.front).groups.map((g) => g.at)).toEqual([
     0.5, 2.5,
   ]);
+});
+
+describe('couplers on cant and twist', () => {
+  const level = [
+    { at: 0, height: 0 },
+    { at: 90, height: 0 },
+  ];
+  const two: readonly Shape[] = [
+    { length: 3, overhang: 0.6 },
+    { length: 2, overhang: 0.4 },
+  ];
+  const canted = (cants: Line['cants'], twist?: number, shapes = two): Outing => {
+    const outing = crested(level, shapes);
+    return { ...outing, line: { ...outing.line, cants, ...(twist === undefined ? {} : { twist }) } };
+  };
+  const tiltOf = (outing: Outing): number => crestsOf(outing).data.gaps[0].tilt;
+  const ramp = (rise: number, over = 10): Line['cants'] => [
+    { at: 30, cant: 0 },
+    { at: 30 + over, cant: rise },
+  ];
+
+  it('is by hand on a run-off that both stand on: slope × distance of their middles ÷ width × half a face', () => {
+    const outing = canted(ramp(0.02, 40));
+    // Middles of 3 m and 2 m cars are 2.5 m apart; 0.02/40 m of cant each metre; faces 30 mm.
+    const roll = ((0.02 / 40) * 2.5) / outing.line.contactWidth;
+    expect(tiltOf(outing)).toBeCloseTo((roll * 0.03) / 2, 9);
+  });
+
+  it('the same cant under both tilts nothing, and the twist admitted counts where it is more', () => {
+    expect(tiltOf(canted([{ at: 0, cant: 0.03 }]))).toBe(0);
+    const outing = canted([], 0.004);
+    expect(tiltOf(outing)).toBeCloseTo((((0.004 * 2.5) / outing.line.contactWidth) * 0.03) / 2, 9);
+    expect(tiltOf(canted(ramp(0.02, 40), 0.01))).toBeGreaterThan(tiltOf(canted(ramp(0.02, 40))));
+  });
+
+  it('run the other way and mirrored it is the same; a steeper run-off never less; no place is worse', () => {
+    fc.assert(
+      fc.property(real(0.002, 0.03), real(3, 20), shape, shape, real(0, 1), (rise, over, a, b, share) => {
+        const outing = canted(ramp(rise, over), undefined, [a, b]);
+        const there = canted([], undefined, [b, a]);
+        const turned = { ...there, line: reverseLine(outing.line) };
+        const is = tiltOf(outing);
+        expect(tiltOf(turned)).toBeCloseTo(is, 9);
+        expect(tiltOf(canted(ramp(-rise, over), undefined, [a, b]))).toBeCloseTo(is, 12);
+        expect(tiltOf(canted(ramp(rise * 1.5, over), undefined, [a, b]))).toBeGreaterThanOrEqual(is);
+        const { rear, front } = ends(a, b);
+        const at = b.length + share * (90 - a.length - b.length);
+        expect(edgeApart(rollBetween(outing.line, rear, front, at), 0, 0.03)).toBeLessThanOrEqual(is + 1e-12);
+      }),
+      { numRuns: runs(20, 300) },
+    );
+  });
+
+  it('takes from what holds', () => {
+    const held = (outing: Outing): number => crestsOf(outing).data.gaps[0].hold?.held ?? Number.NaN;
+    const twisted = canted([], 0.05);
+    expect(held(canted([])) - held(twisted)).toBeCloseTo(tiltOf(twisted), 12);
+    expect(tiltOf(twisted)).toBeGreaterThan(0.005);
+  });
 });

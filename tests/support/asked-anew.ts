@@ -31,6 +31,7 @@ function changesOf({ train: { vehicles }, riders, line, plannedSpeed }: Outing):
     { kind: 'chain-size', gap: 0, grade: 80, size: 0.01 },
     { kind: 'longer-coupling', gap: 0, by: 0.1 },
     { kind: 'coupler-raised', vehicle: ids[0], end: 'rear', by: 0.01 },
+    { kind: 'part-lifted', vehicle: ids[0], part: 'ash pan', by: 0.01 },
     { kind: 'guard' },
     ...(cars.length > 1 ? [{ kind: 'fewer-cars' as const, leave: [last.id] }] : []),
     ...(rider ? [{ kind: 'fewer-riders' as const, leave: [rider.id] }] : []),

@@ -13,7 +13,7 @@ import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { beside, CAR, post } from './beside.ts';
 import { brakedTrain } from './braked-trains.ts';
-import { crested } from './crested.ts';
+import { crested, knuckle } from './crested.ts';
 import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
 import { furnished, unequalTrains } from './finding-sums.ts';
 import { drawer } from './random-outings.ts';
@@ -21,14 +21,14 @@ import { altered, party, plain, rider, rule, withHost } from './rules.ts';
 import { wheeled } from './wheeled.ts';
 
 /** A long engine and short cars over a hump of a tenth. */
-const overHump = (face?: number): Outing => {
+const overHump = (face?: number, changes: Partial<Vehicle> = {}): Outing => {
   const heights = [0, 40, 41, 42, 80].map((at) => ({ at, height: at < 41 ? 0.1 * at : 8.2 - 0.1 * at }));
   const on = { type: 'knuckle', height: 0.11, ...(face === undefined ? {} : { face }) };
   const shapes = [
     { length: 3.6, overhang: 0.9 },
     { length: 1.2, overhang: 0.2 },
   ];
-  return crested(heights, shapes, [on, on]);
+  return altered(crested(heights, shapes, [on, on]), 0, changes);
 };
 const car1 = (changes: Partial<Vehicle>): Outing => altered(plain(2, { riders: party(3) }), 1, changes);
 const host = (rules: Partial<HostRules>): Outing => withHost(2, rules, { riders: party(3) });
@@ -301,6 +301,29 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'wheel-worn': () => wheeled({ hollow: 0.003 }),
+  'wheel-wears-out': () => ({
+    ...wheeled({
+      wear: [
+        { day: 0, flangeThickness: (5 / 32) * 0.0254 },
+        { day: 100, flangeThickness: 0.0035 },
+      ],
+      flangeThickness: exact(0.0035),
+    }),
+    day: 400,
+  }),
+  'part-strikes-track': () => overHump(undefined, { lowParts: [{ name: 'ash pan', at: 1.8, height: 0.02 }] }),
+  'low-parts-not-measured': () => overHump(),
+  'wheel-lifts-on-hump': () => {
+    const group = { id: 'd', name: 'drivers', at: 1.8, axles: 3, wheelBase: 1, driven: true, travel: 0 };
+    return overHump(undefined, { groups: [group] });
+  },
+  'coupler-sink-unknown': () => {
+    const level = [0, 90].map((at) => ({ at, height: 0 }));
+    const shape = { length: 2, overhang: 0.4 };
+    const outing = crested(level, [shape, shape], [knuckle(0.11), knuckle(0.135)]);
+    return { ...outing, riders: party(1).map((r) => ({ ...r, vehicle: outing.train.vehicles[1].id })) };
+  },
   'strikes-structure': () => beside({ structures: [post({ distance: CAR.width / 2 - 0.01 })] }),
   'rider-strikes-structure': () =>
     beside({ structures: [post({ distance: CAR.width / 2 - 0.01, bottom: 1 })], ridden: true }),

@@ -4,6 +4,8 @@ import type { CrestGap } from '../../engine/questions/crests/look.ts';
 import { kindOf } from '../../engine/questions/standards/ask.ts';
 import type { Compared, Judged } from '../../engine/questions/standards/look.ts';
 import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
+import { yearly } from '../../engine/questions/wheels/worn.ts';
+import { dayText } from '../../papers/due/day.ts';
 import { calliper } from '../../words/calliper.ts';
 import { standardNames } from '../../words/standards.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -54,12 +56,47 @@ export const wheelsTable = ({ wheelsets }: Fit, voice: Voice): WordTable => ({
       : 'Each at the frog, crossing or gauge where least is left. Not measured: on the wheelset or on the line.',
 });
 
-function holdCells({ hold }: CrestGap, voice: Voice): string[] {
-  if (!hold) return ['face not stated', ''];
-  const { held, face } = hold;
+const wornNames = {
+  flangeThickness: 'flange thickness',
+  flangeHeight: 'flange height',
+  hollow: 'hollow of the tread',
+} as const;
+
+/** What is left of each flange and tread, and when that is worn. */
+export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
+  title: 'Wear: what is left of flanges and treads',
+  head: ['wheelset', 'what', 'now', 'limit', 'left', 'read', 'wears a year', 'reaches it', 'limit from'],
+  rows: wear.map((w) => {
+    const thin = w.of === 'flangeThickness';
+    return [
+      `${w.name}, ${w.wheelset}`,
+      wornNames[w.of],
+      length(w.value, voice, thin ? 'down' : 'up'),
+      `at ${thin ? 'least' : 'most'} ${length(w.limit, voice, thin ? 'up' : 'down')}`,
+      w.left < 0 ? 'worn out' : length(w.left, voice, 'down'),
+      w.read === null
+        ? 'no day'
+        : `${dayText(w.read.last)}, ${w.read.days} ${w.read.days === 1 ? 'day' : 'days'}`,
+      w.rate === null
+        ? w.read !== null && w.read.days > 1
+          ? 'grown back: turned?'
+          : ''
+        : length(yearly(w.rate), voice, 'up'),
+      w.reaches === null ? '' : dayText(w.reaches),
+      w.source,
+    ];
+  }),
+  note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge.',
+});
+
+function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {
+  if (!hold || !under) return ['face not stated', '', '', ''];
+  const cell = (held: number): string => (held <= 0 ? 'none' : length(held, voice, 'down'));
   return [
-    held <= 0 ? 'none' : length(held, voice, 'down'),
-    `${Math.floor((100 * Math.max(0, held)) / face)} %`,
+    cell(under.empty),
+    cell(under.seated),
+    cell(under.any),
+    `${Math.floor((100 * Math.max(0, hold.held)) / hold.face)} %`,
   ];
 }
 
@@ -71,9 +108,12 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
     'stated apart',
     'by the line',
     'by springs',
+    'by cant and twist',
     'in all',
     'where',
-    'held',
+    'held empty',
+    'as seated',
+    'full beside empty',
     'of the face',
   ],
   rows: gaps.map((g) => {
@@ -84,12 +124,90 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
       g.stated === null ? 'not stated' : size(g.stated),
       size(g.line),
       size(g.springs),
-      size(g.apart),
-      g.line === 0 ? '' : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
+      size(g.tilt),
+      size(Math.abs(g.apart) + g.tilt),
+      g.line === 0 && g.tilt === 0
+        ? ''
+        : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
       ...holdCells(g, voice),
     ];
   }),
-  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles. Links and bars are left out.',
+  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
+});
+
+const radius = (si: number, voice: Voice): string =>
+  Number.isFinite(si) ? say(voice, { si, kind: 'length' }, 'up') : 'none does';
+
+/** What hangs low and where a wheel hangs, over this line. */
+export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
+  title: 'Over crests and sags: what is left under each vehicle',
+  head: ['vehicle', 'what', 'level, empty', 'springs give', 'rail comes up', 'left', 'where'],
+  rows: humps.flatMap((fit) => [
+    ...fit.parts.map((p) => [
+      fit.name,
+      p.part,
+      length(p.height, voice, 'down'),
+      length(p.sink, voice, 'up'),
+      length(p.rise, voice, 'up'),
+      p.left <= 0 ? 'strikes' : length(p.left, voice, 'down'),
+      `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
+    ]),
+    ...(fit.parts.length === 0 && fit.most
+      ? [
+          [
+            fit.name,
+            'low parts',
+            'not measured',
+            '',
+            length(fit.most.rise, voice, 'up'),
+            '',
+            `${fit.most.lie} at ${chainage(voice, at(fit.most.at))}${fit.most.sparse ? ' (few points)' : ''}`,
+          ],
+        ]
+      : []),
+    ...fit.groups.map((g) => [
+      fit.name,
+      `${g.group}: middle axle`,
+      g.travel === undefined
+        ? 'travel not measured'
+        : g.travel === Infinity
+          ? 'levers let it follow'
+          : `travel ${length(g.travel, voice, 'down')}`,
+      '',
+      length(Math.abs(g.versine), voice, 'up'),
+      g.hangs > 0
+        ? `a wheel hangs ${length(g.hangs, voice, 'up')}`
+        : g.travel === undefined
+          ? ''
+          : 'all bear',
+      `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
+    ]),
+  ]),
+  note: 'Heights as surveyed, straight between their points. Rail comes up: to the straight line of the frame; of a middle axle, off the line of the outer two.',
+});
+
+/** The line's sharpest, and what couplers, low parts and long wheelbases take. */
+export const verticalTable = ({ vertical, needs, gaps, at }: Fit, voice: Voice): WordTable => ({
+  title: 'Crests and sags: how sharp they are, and how sharp this train takes',
+  head: ['what', 'crest or sag', 'radius', ''],
+  rows: [
+    ...vertical.curves.map((c) => [
+      `the line at ${chainage(voice, at(c.at))}`,
+      c.lie,
+      say(voice, { si: c.radius, kind: 'length' }, 'down'),
+      c.sparse ? 'few points: level more' : '',
+    ]),
+    ...gaps.flatMap((g) =>
+      g.leastRadius === null
+        ? []
+        : [[`couplers of ${g.name} and ${g.other}`, 'both', radius(g.leastRadius, voice), 'at least']],
+    ),
+    ...needs.map((n) => [`${n.vehicle}, ${n.what}`, n.lie, radius(n.radius, voice), 'at least']),
+  ],
+  note:
+    vertical.chord > 0
+      ? `Of the line by an edge of ${say(voice, { si: vertical.chord, kind: 'length' })}, the longest frame of this train, sharpest first. Couplers: half of the lower face still holds.`
+      : 'No vehicle of this train has two guides apart.',
 });
 
 const worstOf = ({ judged }: Compared): Judged | undefined =>

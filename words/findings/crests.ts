@@ -4,7 +4,8 @@ import { others, type Tellers, type Tools } from './teller.ts';
 
 type Apart = 'couplers-slip-by' | 'coupler-face-unknown';
 
-const between = (t: Tools<Apart>): string => `The couplers of ${t.vehicle} and ${t.fact('other')}`;
+const between = (t: Tools<Apart | 'coupler-sink-unknown'>): string =>
+  `The couplers of ${t.vehicle} and ${t.fact('other')}`;
 
 const place = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
   `${f.facts.lie === 'crest' ? 'over the crest' : 'in the sag'} ${t.where.replace(/^.*, /, '')}`;
@@ -14,6 +15,7 @@ const parts = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
   [
     `the line bends them ${t.fact('line', 'up')} out of line there`,
     ...(f.facts.springs.si > 0 ? [`springs under people ${t.fact('springs', 'up')}`] : []),
+    ...(f.facts.tilt.si > 0 ? [`cant and twist tilt them ${t.fact('tilt', 'up')} at the edge`] : []),
     ...(f.facts.stated.si > 0 ? [`they stand ${t.fact('stated', 'up')} apart on the level`] : []),
   ].join(', ');
 
@@ -23,14 +25,20 @@ const higher = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
 export const crestWords = {
   'couplers-slip-by': (f, t) => ({
     what:
-      f.severity === 'limits'
-        ? `${between(t)} hold by ${t.found('down')} only ${place(f, t)}, of faces ${t.fact('face')} high.${others(f, 'the same')}`
-        : `${between(t)} slip by each other ${place(f, t)}: that of ${higher(f, t)} rides over.${others(f, 'the same')}`,
+      f.facts.people === 'any'
+        ? `${between(t)} would slip by each other ${place(f, t)} with a full car beside an empty one.${others(f, 'the same')}`
+        : f.severity === 'limits'
+          ? `${between(t)} hold by ${t.found('down')} only ${place(f, t)}, of faces ${t.fact('face')} high.${others(f, 'the same')}`
+          : `${between(t)} slip by each other ${place(f, t)}: that of ${higher(f, t)} rides over.${others(f, 'the same')}`,
     why: `Of it: ${parts(f, t)}. ${
       f.severity === 'unknown'
         ? 'That is if the track turns as sharply as the survey’s few points have it: level points a car’s length apart there.'
         : 'The train parts, or a car is lifted off its truck. Shim one of them, or put a car between that suits both. Slower does not help.'
     }`,
+  }),
+  'coupler-sink-unknown': (f, t) => ({
+    what: `${between(t)} hold by ${t.found('down')} ${f.facts.lie === 'crest' ? 'over the crest' : 'in the sag'}; springs that nobody measured may sink ${t.fact('sink', 'up')} under people.${others(f, 'the same')}`,
+    why: 'Heights are stated empty. Measure the coupler empty and with every seat taken: what it sinks is what the faces lose where the other car does not sink with it.',
   }),
   'coupler-face-unknown': (f, t) => ({
     what: `${between(t)} stand ${t.found('up')} out of line ${place(f, t)}; half of a usual knuckle is ${t.required('down')}.${others(f, 'the same')}`,

@@ -8,6 +8,12 @@ const byGap = (known: FindingOf<'wheel-strikes-frog'>['facts']['known']): string
     ? ' The track’s figure is its gauge less its gaps: measure it across the track itself.'
     : '';
 
+const wornNames = {
+  flangeThickness: 'a flange',
+  flangeHeight: 'a flange height of',
+  hollow: 'a tread hollow by',
+} as const;
+
 export const wheelWords = {
   'wheel-strikes-frog': (f, t) => ({
     what:
@@ -44,6 +50,14 @@ export const wheelWords = {
   'back-to-back-varies': (f, t) => ({
     what: `${t.vehicle}, ${t.fact('wheelset')}: back to back varies by ${t.found('up')} round the wheels, from ${t.fact('least', 'down')} to ${t.fact('most', 'up')}; ${t.required('down')} is allowed.${others(f, 'the same')}`,
     why: 'The axle is bent, or a wheel sits aslant or works loose on it. Mark wheel and axle with one line of paint, and look at it after every run; take it out of the train where the line has parted.',
+  }),
+  'wheel-worn': (f, t) => ({
+    what: `${t.vehicle}, ${t.fact('wheelset')}: ${wornNames[f.facts.of]} ${t.found(f.facts.of === 'flangeThickness' ? 'down' : 'up')}; worn out ${f.facts.of === 'flangeThickness' ? 'below' : 'above'} ${t.required()}.${others(f, 'the same')}`,
+    why: 'A worn flange climbs sooner and picks the points, a hollow tread leads its wheel wrong and strikes frogs with its rim. Turn the wheels, or renew them.',
+  }),
+  'wheel-wears-out': (f, t) => ({
+    what: `${t.vehicle}, ${t.fact('wheelset')}: ${wornNames[f.facts.of]} ${t.found(f.facts.of === 'flangeThickness' ? 'down' : 'up')} when it was read last; at ${t.fact('rate', 'up')} a year it has worn to ${t.required()} by the day of the outing.${others(f, 'the same')}`,
+    why: 'Wear in proportion to days, by what was read on each: measure it anew before the outing.',
   }),
   'wheel-diameters-differ': (f, t) => ({
     what: `${t.vehicle}, ${t.fact('wheelset')}: its two wheels differ by ${t.found('up')} in diameter; ${t.required('down')} is allowed.${others(f, 'the same')}`,

@@ -1,5 +1,6 @@
 /**
- * Do the couplers stay in hold? Heights as stated, less what springs give under people, and the line under both vehicles.
+ * Do the couplers stay in hold? Heights as stated, less what springs give under people, the line under both vehicles, and
+ * what cant and twist tilt them.
  * Less than half a face limits, nothing left forbids. Faces that nobody measured are asked for only where couplers of the usual size
  * might slip by.
  */
@@ -24,10 +25,20 @@ const ROUNDING = 1e-9;
 export function askCrests(context: OutingContext): Findings<CrestsData> {
   const gaps = lookAtCrests(context);
   const usual = context.outing.assumed.practice['half-knuckle'].value * context.line.gauge;
-  return { findings: [...slips(gaps), ...unknown(gaps, usual)], data: { gaps } };
+  const sink = context.outing.assumed.practice['coupler-sink'];
+  return {
+    findings: [
+      ...slips(gaps),
+      ...otherwiseSeated(gaps),
+      ...unknown(gaps, usual),
+      ...sinksUnknown(gaps, sink.value * context.line.gauge, sink.source),
+    ],
+    data: { gaps },
+  };
 }
 
-const added = ({ apart, stated }: CrestGap): boolean => Math.abs(apart) > Math.abs(stated ?? 0) + NOTHING;
+const added = ({ apart, tilt, stated }: CrestGap): boolean =>
+  Math.abs(apart) + tilt > Math.abs(stated ?? 0) + NOTHING;
 
 /** A survey with few points does not know how sharp the track bends: it may ask, not forbid. */
 function weighHeld({ held, face }: Hold, sparse: boolean): Severity | undefined {
@@ -36,7 +47,7 @@ function weighHeld({ held, face }: Hold, sparse: boolean): Severity | undefined 
 }
 
 const factsOf = (
-  { other, lie, apart, stated, line, springs }: CrestGap,
+  { other, lie, apart, stated, line, springs, tilt, people }: CrestGap,
   others: number,
 ): FactsOf<'coupler-face-unknown'> => ({
   other,
@@ -45,6 +56,8 @@ const factsOf = (
   stated: amount(Math.abs(stated ?? 0), 'length'),
   line: amount(Math.abs(line), 'length'),
   springs: amount(Math.abs(springs), 'length'),
+  tilt: amount(tilt, 'length'),
+  people,
   others,
 });
 
@@ -73,24 +86,72 @@ function slips(gaps: readonly CrestGap[]): Finding[] {
   });
 }
 
+/** What holds as people sit, and would not with a full car beside an empty one. */
+function otherwiseSeated(gaps: readonly CrestGap[]): Finding[] {
+  const of = gaps.flatMap((g) =>
+    g.hold && g.under && g.stated !== null && g.hold.held > ROUNDING && g.under.any <= ROUNDING
+      ? [{ ...g, hold: g.hold, under: g.under }]
+      : [],
+  );
+  if (of.length === 0) return [];
+  const worst = of.reduce((a, b) => (b.under.any < a.under.any ? b : a));
+  const { face } = worst.hold;
+  return [
+    makeFinding('couplers-slip-by', 'notes', 'fit', {
+      where: placeOf(worst),
+      found: amount(0, 'length'),
+      required: amount(face / 2, 'length'),
+      margin: -1,
+      facts: { ...factsOf(worst, of.length - 1), people: 'any', face: amount(face, 'length') },
+      source: SOURCE,
+    }),
+  ];
+}
+
+/** Cars that carry people on springs which nobody measured: what holds now may not when they have sunk. @param sink m */
+function sinksUnknown(gaps: readonly CrestGap[], sink: number, source: string): Finding[] {
+  const of = gaps.flatMap((g) =>
+    g.springsUnknown && g.hold && g.hold.held > ROUNDING && g.hold.held <= sink + ROUNDING
+      ? [{ ...g, hold: g.hold }]
+      : [],
+  );
+  if (of.length === 0) return [];
+  const worst = of.reduce((a, b) => (b.hold.held < a.hold.held ? b : a));
+  const { held } = worst.hold;
+  return [
+    makeFinding('coupler-sink-unknown', 'limits', 'fit', {
+      where: placeOf(worst),
+      found: amount(held, 'length'),
+      required: amount(sink, 'length'),
+      margin: (held - sink) / sink,
+      facts: { other: worst.other, lie: worst.lie, sink: amount(sink, 'length'), others: of.length - 1 },
+      sure: 'assumed',
+      measure: 'vehicle.suspension.wheelStiffness',
+      source,
+    }),
+  ];
+}
+
 /** @param usual half of a usual knuckle, m */
 function unknown(gaps: readonly CrestGap[], usual: number): Finding[] {
   const silent = gaps.filter((g) => (g.hold === null || g.stated === null) && added(g));
-  const weigh = ({ apart, stated }: CrestGap): Severity | undefined => {
-    if (Math.abs(apart) >= 2 * usual) return 'unknown';
+  const weigh = ({ apart, tilt, stated }: CrestGap): Severity | undefined => {
+    const out = Math.abs(apart) + tilt;
+    if (out >= 2 * usual) return 'unknown';
     // Heights that nobody measured are not known to differ.
-    return Math.abs(apart) < usual ? undefined : stated === null ? 'notes' : 'limits';
+    return out < usual ? undefined : stated === null ? 'notes' : 'limits';
   };
   return (['unknown', 'limits', 'notes'] as const).flatMap((severity) => {
     const of = silent.filter((g) => weigh(g) === severity);
     if (of.length === 0) return [];
-    const worst = of.reduce((a, b) => (Math.abs(b.apart) > Math.abs(a.apart) ? b : a));
+    const out = ({ apart, tilt }: CrestGap): number => Math.abs(apart) + tilt;
+    const worst = of.reduce((a, b) => (out(b) > out(a) ? b : a));
     return [
       makeFinding('coupler-face-unknown', severity, 'fit', {
         where: placeOf(worst),
-        found: amount(Math.abs(worst.apart), 'length'),
+        found: amount(out(worst), 'length'),
         required: amount(usual, 'length'),
-        margin: Math.max(-1, 1 - Math.abs(worst.apart) / usual),
+        margin: Math.max(-1, 1 - out(worst) / usual),
         facts: factsOf(worst, of.length - 1),
         sure: 'assumed',
         measure: worst.stated === null ? 'coupling.height' : 'coupling.face',

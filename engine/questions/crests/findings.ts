@@ -6,6 +6,8 @@ const apart = {
   stated: 'length',
   line: 'length',
   springs: 'length',
+  tilt: 'length',
+  people: ['seated', 'empty', 'any'],
   others: 'number',
 } as const;
 const held: typeof apart & { readonly face: 'length' } = { ...apart, face: 'length' };
@@ -13,4 +15,5 @@ const held: typeof apart & { readonly face: 'length' } = { ...apart, face: 'leng
 export const crestFindings = {
   'couplers-slip-by': held as typeof held,
   'coupler-face-unknown': apart as typeof apart,
+  'coupler-sink-unknown': { other: 'name', lie: ['crest', 'sag'], sink: 'length', others: 'number' },
 } as const;

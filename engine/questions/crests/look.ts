@@ -1,16 +1,18 @@
 /** Every gap of a train along its line: how far its couplers stand out of line, at the worst. */
 import type { OutingContext } from '../../outing/open.ts';
-import { guidesOf } from '../../things/coupler/bend.ts';
-import { endOnTrack, type Rise, risesOn } from '../../things/coupler/crest.ts';
+import { endOnTrack, leastVerticalRadius, type Rise, risesOn } from '../../things/coupler/crest.ts';
 import { isLinked } from '../../things/coupler/linked.ts';
+import { tiltOver } from '../../things/coupler/tilt.ts';
 import { heightAt } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import { groupLoads, type LoadedVehicle } from '../../things/train/loaded.ts';
-import { tareAlong } from '../../things/vehicle/tare.ts';
+import { isSparse } from '../../things/line/vertical.ts';
+import { sinksOf } from './sinks.ts';
 
 /** Height of the lower face, m, and how much of it holds the other: nothing or less, they slip by. */
 export interface Hold {
   readonly face: number;
+  /** Mean of both. */
+  readonly mean: number;
   readonly held: number;
 }
 
@@ -24,30 +26,60 @@ export interface CrestGap {
   /** What the line and the springs add where it is worst, m. */
   readonly line: number;
   readonly springs: number;
-  /** All together, m; positive: the one ahead stands higher. */
+  /** What cant and twist tilt the faces apart at their edge there, m, ≥ 0. */
+  readonly tilt: number;
+  /** All but the tilt together, m; positive: the one ahead stands higher. */
   readonly apart: number;
   readonly at: number;
   readonly lie: 'crest' | 'sag';
   /** No two points of the survey lie as near there as the vehicles are long: how sharp it bends is not known. */
   readonly sparse: boolean;
-  /** What of the two faces holds; null: one is not stated. */
+  /** What of the two faces holds; null: one is not stated. Empty or as seated, whichever holds less. */
   readonly hold: Hold | null;
+  /** Which of the two that is. */
+  readonly people: People;
+  /** What holds, m, under each loading; `any`: either vehicle full or empty. */
+  readonly under: Readonly<Record<People | 'any', number>> | null;
+  /** Least radius of a crest or sag at which half of the lower face still holds, m; infinite: nowhere. Null: a face is not stated. */
+  readonly leastRadius: number | null;
+  /** One of the two carries people on springs of which nothing is known. */
+  readonly springsUnknown: boolean;
 }
 
-export function lookAtCrests({ line, loaded }: OutingContext): CrestGap[] {
+export type People = 'seated' | 'empty';
+
+export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[] {
   const kept = new Map<string, ReturnType<typeof risesOn>>();
+  const usual = 2 * outing.assumed.practice['half-knuckle'].value * line.gauge;
+  const heaviest = Math.max(0, ...outing.riders.map((r) => r.mass.high));
   return loaded.vehicles.slice(1).flatMap((behind, gap) => {
     const ahead = loaded.vehicles[gap];
     const [rear, front] = [ahead.vehicle.rear, behind.vehicle.front];
     const [a, b] = [endOnTrack(ahead.vehicle, 'rear'), endOnTrack(behind.vehicle, 'front')];
     if (isLinked(rear, front) || !a || !b) return [];
-    const key = JSON.stringify([a, b]);
-    const rises = kept.get(key) ?? risesOn(line, a, b);
+    // A face is taken as wide as it is high: knuckles are narrower.
+    const wide = Math.min(rear.face ?? usual, front.face ?? usual);
+    const key = JSON.stringify([a, b, wide]);
+    const rises = kept.get(key) ?? risesOn(line, a, b, tiltOver(line, a, b, wide));
     kept.set(key, rises);
     const stated =
       rear.height === undefined || front.height === undefined ? null : rear.height - front.height;
-    const worst = worstOf(stated ?? 0, rises, sinks(ahead, 'rear'), sinks(behind, 'front'));
-    const hold = holdOf(rear.face, front.face, Math.abs(worst.apart));
+    const [of, next] = [sinksOf(ahead, 'rear', heaviest), sinksOf(behind, 'front', heaviest)];
+    const under = (ofAhead: readonly number[], ofBehind: readonly number[]): Worst =>
+      worstOf(stated ?? 0, rises, ofAhead, ofBehind);
+    const [seated, empty] = [under(of.seated, next.seated), under(of.empty, next.empty)];
+    const people: People = total(empty) > total(seated) ? 'empty' : 'seated';
+    const worst = people === 'empty' ? empty : seated;
+    const any = under([...of.empty, ...of.seated, ...of.full], [...next.empty, ...next.seated, ...next.full]);
+    const held = (w: Worst): number => holdOf(rear.face, front.face, total(w))?.held ?? Number.NaN;
+    const hold = holdOf(rear.face, front.face, total(worst));
+    const level = { rise: 0, tilt: Math.max(rises.most.tilt, rises.least.tilt), at: 0 };
+    const flat = Math.max(
+      ...(['seated', 'empty'] as const).map((p) =>
+        total(worstOf(stated ?? 0, { most: level, least: level }, of[p], next[p])),
+      ),
+    );
+    const room = hold && hold.mean - flat - hold.face / 2;
     const reach = Math.max(...a.near, ...a.far, ...b.near, ...b.far);
     return [
       {
@@ -60,6 +92,10 @@ export function lookAtCrests({ line, loaded }: OutingContext): CrestGap[] {
         lie: lieOf(line, worst.at, reach),
         sparse: isSparse(line, worst.at, reach),
         hold,
+        people,
+        under: hold && { seated: held(seated), empty: held(empty), any: held(any) },
+        leastRadius: room === null ? null : leastVerticalRadius(a, b, room),
+        springsUnknown: of.unknown || next.unknown,
       },
     ];
   });
@@ -69,10 +105,14 @@ export function lookAtCrests({ line, loaded }: OutingContext): CrestGap[] {
 function holdOf(a: number | undefined, b: number | undefined, apart: number): Hold | null {
   if (a === undefined || b === undefined) return null;
   const face = Math.min(a, b);
-  return { face, held: Math.min(face, (a + b) / 2 - apart) };
+  const mean = (a + b) / 2;
+  return { face, mean, held: Math.min(face, mean - apart) };
 }
 
-type Worst = Pick<CrestGap, 'line' | 'springs' | 'apart' | 'at'>;
+type Worst = Pick<CrestGap, 'line' | 'springs' | 'tilt' | 'apart' | 'at'>;
+
+/** By which the faces miss one another, at the edge where they do most, m. */
+const total = ({ apart, tilt }: Worst): number => Math.abs(apart) + tilt;
 
 /** Of the line's two extremes and the springs' bounds, the one that stands farthest out of line, either way. */
 function worstOf(
@@ -81,45 +121,16 @@ function worstOf(
   ahead: readonly number[],
   behind: readonly number[],
 ): Worst {
-  const all = [most, least].flatMap(({ rise, at }) =>
+  const all = [most, least].flatMap(({ rise, tilt, at }) =>
     ahead.flatMap((a) =>
-      behind.map((b): Worst => ({ line: rise, springs: b - a, apart: stated + rise + b - a, at })),
+      behind.map((b): Worst => ({ line: rise, springs: b - a, tilt, apart: stated + rise + b - a, at })),
     ),
   );
-  return all.reduce((a, b) => (Math.abs(b.apart) > Math.abs(a.apart) ? b : a));
-}
-
-/** How far an end sinks under people and loads: on stiff and on soft springs, m; not at all without known springs. */
-function sinks({ vehicle, groupLoads: loads }: LoadedVehicle, end: 'front' | 'rear'): number[] {
-  const stiffness = vehicle.suspension?.wheelStiffness;
-  if (!stiffness) return [0];
-  const tare = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), []);
-  const guides = guidesOf(vehicle);
-  const under = (at: number): number => {
-    // Of a single group both guides are its own outer axles.
-    const k = Math.max(
-      0,
-      vehicle.groups.findIndex((g) => g.at === at),
-    );
-    return (loads[k] - tare[k]) / (2 * vehicle.groups[k].axles);
-  };
-  const [near, far] = end === 'front' ? guides : [guides[1], guides[0]];
-  const overhang = end === 'front' ? near : vehicle.length - near;
-  const lever = overhang / (guides[1] - guides[0]);
-  const force = under(near) + (under(near) - under(far)) * lever;
-  return [force / stiffness.low, force / stiffness.high];
+  return all.reduce((a, b) => (total(b) > total(a) ? b : a));
 }
 
 /** Above the straight between the two points a reach away: a crest. */
 function lieOf(line: Line, at: number, reach: number): CrestGap['lie'] {
   const beside = (heightAt(line, at - reach) + heightAt(line, at + reach)) / 2;
   return heightAt(line, at) >= beside ? 'crest' : 'sag';
-}
-
-function isSparse({ heights, loop, length }: Line, at: number, reach: number): boolean {
-  const near = heights.filter((k) => {
-    const d = Math.abs(k.at - at);
-    return Math.min(d, loop ? length - d : d) <= reach;
-  });
-  return near.length < 2;
 }

@@ -61,6 +61,7 @@ const fields: Readonly<Record<StandardKey, string>> = {
   wheelCheck: 'vehicle.wheelsets.flangeThickness',
   flangeThickness: 'vehicle.wheelsets.flangeThickness',
   flangeHeight: 'vehicle.wheelsets.flangeHeight',
+  treadHollow: 'vehicle.wheelsets.hollow',
   wheelWidth: 'vehicle.wheelsets.width',
   flangeAngle: 'vehicle.flange.angle',
   couplerHeight: 'coupling.height',

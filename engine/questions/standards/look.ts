@@ -140,6 +140,7 @@ const readers: Readonly<Record<Exclude<StandardKey, 'trainLength'>, Reader>> = {
   }),
   flangeThickness: ofAxles((w) => w.flangeThickness && [w.flangeThickness.low, w.flangeThickness.high]),
   flangeHeight: ofAxles((w) => (w.flangeHeight === undefined ? undefined : [w.flangeHeight, w.flangeHeight])),
+  treadHollow: ofAxles((w) => (w.hollow === undefined ? undefined : [w.hollow, w.hollow])),
   wheelWidth: ofAxles((w) => (w.width === undefined ? undefined : [w.width, w.width])),
   flangeAngle: ofOne((v) => v.flange?.angle),
   couplerHeight: (v) => {

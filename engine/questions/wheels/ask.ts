@@ -11,6 +11,7 @@ import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { framesBind } from './frame.ts';
 import { comparedOn, lookAtWheels, type Measured, type Met, type WheelsetFit, without } from './look.ts';
+import { wornWheels } from './worn.ts';
 
 export interface WheelsData {
   readonly wheelsets: readonly WheelsetFit[];
@@ -34,6 +35,7 @@ export function askWheels(context: OutingContext): Findings<WheelsData> {
       ...floors(wheelsets, near),
       ...varies(wheelsets, context),
       ...diametersDiffer(wheelsets, context),
+      ...wornWheels(context),
       ...framesBind(context),
       ...notMeasured(context),
       ...frogsNotMeasured(context.line, wheelsets),

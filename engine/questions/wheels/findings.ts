@@ -1,3 +1,5 @@
+import { type Wearing, wearingKeys } from '../../things/wheel/wear.ts';
+
 /** What this question can find, and the kinds of the facts. */
 const pair = {
   wheelset: 'name',
@@ -23,6 +25,17 @@ export const wheelFindings = {
   'wheel-drops-in': { wheelset: 'name', widening: 'length', others: 'number' },
   'flange-strikes-floor': { wheelset: 'name', place: 'name', others: 'number' },
   'back-to-back-varies': { wheelset: 'name', least: 'length', most: 'length', others: 'number' },
+  'wheel-worn': { wheelset: 'name', of: wearingKeys, others: 'number' } as {
+    readonly wheelset: 'name';
+    readonly of: readonly Wearing[];
+    readonly others: 'number';
+  },
+  'wheel-wears-out': { wheelset: 'name', of: wearingKeys, rate: 'length', others: 'number' } as {
+    readonly wheelset: 'name';
+    readonly of: readonly Wearing[];
+    readonly rate: 'length';
+    readonly others: 'number';
+  },
   'wheel-diameters-differ': { wheelset: 'name', others: 'number' },
   'frame-binds-in-curve': { group: 'name', play: 'length', widening: 'length', radius: 'length' },
   'wheels-not-measured': { vehicles: 'name', of: ['back to back', 'flange thickness', 'flange height'] },

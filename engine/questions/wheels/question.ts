@@ -5,7 +5,7 @@ import { wheelFindings } from './findings.ts';
 
 export const wheels: Question<WheelsData> = {
   id: 'wheels',
-  reads: ['line', 'direction', 'train', 'assumed'],
+  reads: ['line', 'direction', 'train', 'assumed', 'host', 'day'],
   findings: wheelFindings,
   ask: ({ context }) => askWheels(context),
 };

@@ -19,6 +19,19 @@ import { guidesOf } from './bend.ts';
 export const endOffRail = (truckCentres: number, overhang: number, radius: number): number =>
   ((truckCentres / 2 + overhang) ** 2 - (truckCentres / 2) ** 2) / (2 * radius);
 
+/**
+ * Least radius of a vertical curve that two coupled ends may meet, m: no end stands farther off its rail than `room`, and one of them
+ * may stand on straight track beside it. Where the track bends the other way at once, both add.
+ */
+export const leastVerticalRadius = (ahead: EndOnTrack, behind: EndOnTrack, room: number): number =>
+  room > 0 ? Math.max(offAtOne(ahead), offAtOne(behind)) / room : Infinity;
+
+/** Off the rail of a curve of 1 m, m; o·(A + o)/2 of bare guides. */
+function offAtOne({ near, far, lever }: EndOnTrack): number {
+  const square = (of: readonly number[]): number => of.reduce((sum, d) => sum + d * d, 0) / of.length;
+  return Math.abs(square(near) * (1 + lever) - square(far) * lever) / 2;
+}
+
 /** One end of a vehicle: from where it is coupled to the axles under its two guides, m. */
 export interface EndOnTrack {
   readonly near: readonly number[];
@@ -80,30 +93,36 @@ export function riseOver(line: Line, ahead: EndOnTrack, behind: EndOnTrack): Rai
 
 export interface Rise {
   readonly rise: number;
+  /** What cant and twist tilt the two faces apart there, at their edge, m, ≥ 0. */
+  readonly tilt: number;
   readonly at: number;
 }
 
+const NO_TILT = (): number => 0;
+
 /**
- * Greatest and least rise along the line. Heights are straight between their knots, so it turns only where an axle passes
- * one: exact at no step.
+ * Greatest rise with the tilt added and least with it taken off, along the line. Heights and cants are straight between their
+ * knots, so both turn only where an axle passes one: exact at no step.
  */
 export function risesOn(
   line: Line,
   ahead: EndOnTrack,
   behind: EndOnTrack,
+  tiltAt: (at: number) => number = NO_TILT,
 ): { readonly most: Rise; readonly least: Rise } {
   const offsets = [...ahead.near, ...ahead.far, ...[...behind.near, ...behind.far].map((d) => -d)];
   const [back, forth] = [-Math.min(...offsets), Math.max(...offsets)];
-  let most: Rise = { rise: 0, at: line.loop ? 0 : back };
+  let most: Rise = { rise: 0, tilt: 0, at: line.loop ? 0 : back };
   let least: Rise = most;
   const riseAt = riseOver(line, ahead, behind);
+  const knots = tiltAt === NO_TILT ? line.heights : [...line.heights, ...line.cants];
   for (const d of offsets)
-    for (const knot of line.heights) {
+    for (const knot of knots) {
       const at = line.loop ? onLine(line, knot.at - d) : knot.at - d;
       if (!line.loop && (at < back || at > line.length - forth)) continue;
-      const rise = riseAt(at);
-      if (rise > most.rise) most = { rise, at };
-      if (rise < least.rise) least = { rise, at };
+      const [rise, tilt] = [riseAt(at), tiltAt(at)];
+      if (rise + tilt > most.rise + most.tilt) most = { rise, tilt, at };
+      if (rise - tilt < least.rise - least.tilt) least = { rise, tilt, at };
     }
   return { most, least };
 }

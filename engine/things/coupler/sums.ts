@@ -2,6 +2,7 @@
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 import { endOffRail } from './crest.ts';
 import { couplerAngle } from './formulas.ts';
+import { edgeApart } from './tilt.ts';
 
 export const couplerSums: readonly Sum[] = [
   {
@@ -17,6 +18,46 @@ export const couplerSums: readonly Sum[] = [
     remark: 'R: of the crest or the sag',
     source: 'common engineering geometry (parabola)',
     compute: ({ 'truck-centres': centres, overhang, radius }) => [endOffRail(centres, overhang, radius)],
+  },
+  {
+    id: 'pair-vertical-curve',
+    inputs: [
+      input('truck-centres', 'length', notNegative),
+      input('overhang', 'length', notNegative),
+      input('other-truck-centres', 'length', notNegative),
+      input('other-overhang', 'length', notNegative),
+      input('room', 'length', positive),
+    ],
+    results: [result('radius', 'length')],
+    equation: 'R₁ = o₁·(A₁ + o₁)/(2·z);  R₂ = o₂·(A₂ + o₂)/(2·z);  R = max(R₁, R₂)',
+    letters:
+      'R radius, R₁ radius-of-the-one, R₂ radius-of-the-other, A₁ truck-centres, o₁ overhang, A₂ other-truck-centres, o₂ other-overhang, z room',
+    remark:
+      'z: how far the two may stand out of line; one of them may stand on straight track beside the curve',
+    source: 'common engineering geometry (parabola)',
+    compute: ({ room, ...given }) => [
+      Math.max(
+        ...['', 'other-'].map((of) => endOffRail(given[`${of}truck-centres`], given[`${of}overhang`], room)),
+      ),
+    ],
+  },
+  {
+    id: 'face-tilt',
+    inputs: [
+      input('twist', 'twist', notNegative),
+      input('apart', 'length', positive),
+      input('contact-width', 'length', positive),
+      input('aside', 'length', { ...notNegative, default: 0 }),
+      input('face', 'length', positive),
+    ],
+    results: [result('tilt', 'length')],
+    equation: 't = g·D/w·(y + f/2)',
+    letters: 't tilt, g twist, D apart, w contact-width, y aside, f face',
+    remark: 'D: between the middles of the two vehicles; f: how wide the narrower face is',
+    source: 'common engineering geometry',
+    compute: ({ twist, apart, 'contact-width': width, aside, face }) => [
+      edgeApart((twist * apart) / width, aside, face),
+    ],
   },
   {
     id: 'coupler-angle',

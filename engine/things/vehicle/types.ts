@@ -20,6 +20,8 @@ export interface AxleGroup {
   readonly wheelBase: number;
   /** How far axles between the outer ones move sideways in the frame, to one side, m; absent: not measured. */
   readonly middlePlay?: number;
+  /** How far one of its axles moves up or down from the line of the others and still bears, m; absent: not measured. */
+  readonly travel?: number;
   readonly wheelRadius?: number;
   readonly driven: boolean;
   /** Share of the tare that it carries; where absent the lever rule over two groups gives it. */
@@ -280,6 +282,15 @@ export interface Flange {
   readonly frictionHigh?: number;
 }
 
+/** What was read of a wheelset on one day, the more worn of its two wheels, m. */
+export interface WearReading {
+  /** Days since 1970-01-01. */
+  readonly day: number;
+  readonly flangeThickness?: number;
+  readonly flangeHeight?: number;
+  readonly hollow?: number;
+}
+
 /** Two wheels on one axle, as a calliper finds them. What was not measured is absent. */
 export interface Wheelset {
   readonly id: string;
@@ -290,6 +301,10 @@ export interface Wheelset {
   readonly flangeThickness?: Quantity;
   /** Of the flange below the tread, m: the deeper of the two wheels. */
   readonly flangeHeight?: number;
+  /** How deep the tread is worn hollow, m: the deeper of the two. */
+  readonly hollow?: number;
+  /** As read on earlier days. */
+  readonly wear?: readonly WearReading[];
   /** Of its two wheels on the tread, m. */
   readonly diameters?: readonly number[];
   /** From back to outer face of one wheel, m: the narrower. */
@@ -302,6 +317,13 @@ export interface Envelope {
   readonly height: number;
   /** What is wider than the track lies no lower than this above the rail; absent: it may reach down to it. */
   readonly underside?: number;
+}
+
+/** What hangs low between the rails or over them: ash pan, truck frame, brake gear. Height above the rail, empty, m. */
+export interface LowPart {
+  readonly name: string;
+  readonly at: number;
+  readonly height: number;
 }
 
 /** What was worked on: what was measured of it before counts as assumed again. */
@@ -353,6 +375,8 @@ export interface Vehicle {
   /** From the front; no more than it has axles. Absent: nobody measured one. */
   readonly wheelsets?: readonly Wheelset[];
   readonly envelope?: Envelope;
+  /** Absent: nobody measured one. */
+  readonly lowParts?: readonly LowPart[];
   /** Throws sand under its driven wheels; absent: taken of an engine. */
   readonly sander?: boolean;
   readonly headlight?: boolean;

@@ -115,6 +115,21 @@ describe('a change in the paper', () => {
     }
   });
 
+  it('writes a low part lifted', async () => {
+    const train = paper['train'] as { vehicles: (Json & { vehicle: Json })[] };
+    const lowParts = [
+      { name: 'ash pan', at: '3 ft', height: '1 in' },
+      { name: 'step', at: '1 ft', height: '40 mm' },
+    ];
+    const vehicles = train.vehicles.map((m) => ({ ...m, vehicle: { ...m.vehicle, lowParts } }));
+    const low = { ...paper, train: { ...train, vehicles } };
+    const from = await read(low);
+    const after = applyChange(from, { kind: 'part-lifted', vehicle: 'car-2', part: 'step', by: 0.005 });
+    const again = await read(changedPaper(low, from, after));
+    expect(again.train.vehicles.map((v) => v.lowParts)).toEqual(after.train.vehicles.map((v) => v.lowParts));
+    expect(after.train.vehicles[2].lowParts?.[1].height).toBeCloseTo(0.045, 12);
+  });
+
   it('writes brakes: another kind, one like that of another car, one that parks', async () => {
     const vacuum = await examplePaper('battery-vacuum');
     const train = vacuum['train'] as { vehicles: (Json & { vehicle: Json })[] };

@@ -5,19 +5,32 @@ import { type OutingContext, openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askBrakes } from '../../../engine/questions/brakes/ask.ts';
 import { askClearance } from '../../../engine/questions/clearance/ask.ts';
+import { askCrests } from '../../../engine/questions/crests/ask.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
+import { askHumps } from '../../../engine/questions/humps/ask.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
 import { askWheels } from '../../../engine/questions/wheels/ask.ts';
 import type { practiceKeys } from '../../../engine/things/assumed.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { beside, CAR, post } from '../../support/beside.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
+import { crested, knuckle } from '../../support/crested.ts';
 import { randomOuting } from '../../support/random-outings.ts';
-import { altered, party, plain } from '../../support/rules.ts';
+import { altered, party, plain, rider } from '../../support/rules.ts';
 import { wheeled } from '../../support/wheeled.ts';
 
 type Key = (typeof practiceKeys)[number];
+
+const SEAT = {
+  id: '1',
+  name: '1',
+  at: 0.1,
+  across: 0,
+  height: 0.3,
+  facing: 'forward',
+  driver: false,
+} as const;
 
 const withRow = (outing: Outing, key: Key, value: number): Outing => ({
   ...outing,
@@ -39,6 +52,20 @@ const steep = (): Outing => {
   const outing = plain(2);
   const heights = [0, 100].map((at) => ({ at, height: 0.02 * at }));
   return { ...outing, line: { ...outing.line, heights }, train: { ...outing.train, chainsFastened: false } };
+};
+/** Ten of thirty millimetres hold, with somebody on springs that nobody measured. */
+const fewHeld = (): Outing => {
+  const level = [0, 90].map((at) => ({ at, height: 0 }));
+  const shape = { length: 2, overhang: 0.4 };
+  const outing = crested(level, [shape, shape], [knuckle(0.11), knuckle(0.13)]);
+  return { ...altered(outing, 1, { seats: [SEAT] }), riders: [rider('1', '1')] };
+};
+/** A rigid group of three axles over a sharp hump. */
+const humped = (): Outing => {
+  const heights = [0, 40, 41, 42, 80].map((at) => ({ at, height: at < 41 ? 0.1 * at : 8.2 - 0.1 * at }));
+  const shape = { length: 2, overhang: 0.4 };
+  const group = { id: 'd', name: 'drivers', at: 1, axles: 3, wheelBase: 1, driven: true };
+  return altered(crested(heights, [shape, shape]), 1, { groups: [group] });
 };
 const besidePost = (): Outing => beside({ structures: [post({ distance: CAR.width / 2 + 0.06 })] });
 const aged = (age: number): Outing => plain(1, { riders: party(1, { age }) });
@@ -66,6 +93,9 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['slow-climb', 'slow-on-grade', () => plain(1), haul, 30, 0],
     ['chains-from', 'no-chain-on-grade', steep, askPractice, 0.01, 0.03],
     ['half-knuckle', 'coupler-heights-differ', uneven, overrides, 0.05, 0.09],
+    ['flange-thin', 'wheel-worn', () => wheeled(), wheels, 0.03, 0.02],
+    ['tread-hollow', 'wheel-worn', () => wheeled({ hollow: 0.001 }), wheels, 0.005, 0.006],
+    ['coupler-sink', 'coupler-sink-unknown', fewHeld, (c) => askCrests(c).findings, 0.3, 0.05],
     ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
     ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
     ['wheel-tread', 'wheel-drops-in', () => wheeled(), wheels, 0.1, 0.02],
@@ -78,6 +108,15 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
       0.01,
     ],
     ['clear-beside', 'little-room-beside', besidePost, (c) => askClearance(c).findings, 0.1, 0.02],
+    ['clear-below', 'low-parts-not-measured', humped, (c) => askHumps(c).findings, 0.05, 0.9],
+    [
+      'flange-least',
+      'wheel-lifts-on-hump',
+      humped,
+      (c) => askHumps(c).findings.filter((f) => f.severity === 'unknown'),
+      0.01,
+      0.9,
+    ],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
       'small',

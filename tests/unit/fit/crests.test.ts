@@ -103,7 +103,71 @@ describe('faces and heights that nobody stated', () => {
   });
 });
 
+describe('people', () => {
+  const seats = [
+    { id: '1', name: '1', at: 0.1, across: 0, height: 0.3, facing: 'forward', driver: false },
+  ] as const;
+  const sprung = (k: number) => ({ seats, suspension: { equalised: true, wheelStiffness: exact(k) } });
+  const aboard = (k: number, riders = [rider('1', '1')], high = 0.11): Outing =>
+    altered({ ...of(0, knuckle(0.11), knuckle(high)), riders }, 1, sprung(k));
+
+  it('empty counts beside as seated: a coupler set high for people rides over when nobody sits', () => {
+    const k = 20_000;
+    // It sinks by some 20 mm under one person: set as much higher, it stands level then.
+    const sink = crestsOf(aboard(k)).data.gaps[0].springs;
+    const [gap] = crestsOf(aboard(k, undefined, 0.11 + sink)).data.gaps;
+    expect(gap.people).toBe('empty');
+    expect(gap.under?.seated).toBeCloseTo(0.03, 9);
+    expect(gap.under?.empty).toBeCloseTo(0.03 - sink, 9);
+    expect(gap.hold?.held).toBe(gap.under?.empty);
+  });
+
+  it('what holds as people sit and would not with a seat taken is a note', () => {
+    const outing = aboard(12_000, []);
+    const one = { ...rider('1', '1'), vehicle: 'engine' };
+    expect(said({ ...outing, riders: [one] })).toEqual(['notes couplers-slip-by']);
+    const [finding] = crestsOf({ ...outing, riders: [one] }).findings;
+    expect(factOf(finding, 'people')).toBe('any');
+    expect(tellFinding(finding, voice(outing)).what).toContain('with a full car beside an empty one');
+    // With nobody to go by there is nothing to load a seat with.
+    expect(said(outing)).toEqual([]);
+  });
+
+  it('on springs that nobody measured, little hold is asked after', () => {
+    const bare = (high: number, riders = [rider('1', '1')]): Outing =>
+      altered({ ...of(0.002 / per, knuckle(0.11), knuckle(high)), riders }, 1, { seats });
+    const sign = Math.sign(one.apart);
+    // 49 CFR 231.31 by gauge: 3/56.5 of the gauge.
+    const sink = (3 / 56.5) * bare(0.11).line.gauge;
+    const lower = (held: number): number => 0.11 - sign * (0.03 - 0.002 - held);
+    expect(said(bare(lower(sink - 5e-4)))).toContain(
+      'limits coupler-sink-unknown vehicle.suspension.wheelStiffness',
+    );
+    expect(said(bare(lower(sink + 5e-4)))).not.toContain(
+      'limits coupler-sink-unknown vehicle.suspension.wheelStiffness',
+    );
+    expect(said(bare(lower(sink - 5e-4), [])).join()).not.toContain('sink');
+  });
+});
+
 describe('what clears it', () => {
+  it('ballast on the springs of the one that stands too high', () => {
+    const high = one.apart > 0 ? 0 : 1;
+    const outing = altered(of(0.031 / per), high, {
+      role: 'car',
+      suspension: { equalised: true, wheelStiffness: exact(30_000) },
+    });
+    const [finding] = crestsOf(outing).findings as Finding[];
+    const ballast = familiesFor(outing, finding)
+      .flatMap(({ changes }) => changes)
+      [Symbol.iterator]();
+    const held = (change?: Change): number =>
+      crestsOf(change ? applyChange(outing, change) : outing).data.gaps[0].under?.empty ?? Number.NaN;
+    const heavy = [...ballast].filter((c) => c.kind === 'ballast').at(-1);
+    expect(heavy).toMatchObject({ kind: 'ballast', vehicle: outing.train.vehicles[high].id });
+    expect(held(heavy)).toBeGreaterThan(held());
+  });
+
   it('a shim of the least that does, at either of the two; another order; a car left', () => {
     const outing = of(0.031 / per, knuckle(0.11), knuckle(one.apart > 0 ? 0.105 : 0.115));
     const [finding] = crestsOf(outing).findings as Finding[];
@@ -124,7 +188,7 @@ it('the table has a row for every gap, with where and what is held', () => {
   const outing = of(0.016 / per);
   const [row] = crestsTable(lookAtFit(outing), voice(outing)).rows;
   expect(row.slice(0, 3)).toEqual(['engine', 'car1', '0.00 mm']);
-  expect(row[6]).toMatch(/^crest at \d+ m$/);
-  expect(row.slice(7)).toEqual(['14.00 mm', '46 %']);
+  expect(row[7]).toMatch(/^crest at \d+ m$/);
+  expect(row.slice(8)).toEqual(['14.00 mm', '14.00 mm', '14.00 mm', '46 %']);
   expect(factOf(crestsOf(outing).findings[0], 'others')).toBe(0);
 });

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { AxleGroup, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { changedExample, vehiclesOf } from '../../support/changed-examples.ts';
 import { altered } from '../../support/rules.ts';
 import { wheeled, wheelset, wheelsSay } from '../../support/wheeled.ts';
 
@@ -96,4 +97,27 @@ it('two wheels of one axle may differ by 3/32 in on 56.5 in of gauge, and no mor
   expect(odd(most + 1e-6)).toMatchObject([
     { severity: 'limits', source: '49 CFR 230.112(a): 3/32 in on 56.5 in' },
   ]);
+});
+
+it('what a paper says of an axle group reaches the question, field by field', async () => {
+  const said = {
+    name: 'coupled wheels',
+    at: '4 ft',
+    axles: 3,
+    wheelBase: '28 in',
+    middlePlay: '1/8 in',
+    wheelRadius: '5 in',
+    driven: true,
+    tareShare: 0.7,
+  };
+  const outing = await changedExample('steam-light', (paper) => {
+    const [engine] = vehiclesOf(paper);
+    engine['axleGroups'] = [
+      said,
+      { name: 'tender', at: '8 ft', axles: 2, wheelBase: '14 in', tareShare: 0.3 },
+    ];
+  });
+  const [group] = outing.train.vehicles[0].groups;
+  expect(Object.keys(group)).toEqual(expect.arrayContaining(Object.keys(said)));
+  expect(group.middlePlay).toBeCloseTo(0.003175, 12);
 });

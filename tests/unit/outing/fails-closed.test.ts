@@ -28,6 +28,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   couplers: ['couplers/ask.ts', 'askCouplers'],
   swing: ['swing/ask.ts', 'askSwing'],
   crests: ['crests/ask.ts', 'askCrests'],
+  humps: ['humps/ask.ts', 'askHumps'],
   wheels: ['wheels/ask.ts', 'askWheels'],
   clearance: ['clearance/ask.ts', 'askClearance'],
   order: ['order/ask.ts', 'askOrder'],

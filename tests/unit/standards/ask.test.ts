@@ -13,7 +13,11 @@ import { wheeled } from '../../support/wheeled.ts';
 const IN = 0.0254;
 const SOURCE = 'sheet of the invented host, 3';
 const measured = (): Outing => {
-  const outing = wheeled();
+  const bare = wheeled();
+  const hollow = (v: Vehicle): Partial<Vehicle> => ({
+    wheelsets: (v.wheelsets ?? []).map((w) => ({ ...w, hollow: 0.0005 })),
+  });
+  const outing = bare.train.vehicles.reduce((o, v, i) => altered(o, i, hollow(v)), bare);
   const dress = (v: Vehicle): Partial<Vehicle> => ({
     front: { ...v.front, height: 0.11 },
     rear: { ...v.rear, height: 0.112 },
@@ -39,6 +43,7 @@ const figures: readonly (readonly [StandardKey, number, number])[] = [
   ['wheelCheck', 6.87 * IN + (5 / 32) * IN, 6.872 * IN + (5 / 32) * IN],
   ['flangeThickness', (5 / 32) * IN, (5 / 32) * IN],
   ['flangeHeight', (5 / 32) * IN, (5 / 32) * IN],
+  ['treadHollow', 0.0005, 0.0005],
   ['wheelWidth', 0.75 * IN, 0.75 * IN],
   ['flangeAngle', 1.2, 1.2],
   ['couplerHeight', 0.11, 0.112],

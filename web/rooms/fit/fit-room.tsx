@@ -6,7 +6,14 @@ import { lookAtFit } from '../../../desk/fit.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
-import { crestsTable, sheetTable, wheelsTable } from '../../../views/tables/fit.ts';
+import {
+  crestsTable,
+  humpsTable,
+  sheetTable,
+  verticalTable,
+  wearTable,
+  wheelsTable,
+} from '../../../views/tables/fit.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
@@ -42,8 +49,12 @@ export function FitRoom({ outing, voice }: Props) {
       <h2>Wheels and couplers</h2>
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />
+      {fit.wear.length > 0 && <Table table={wearTable(fit, voice)} />}
       <Table table={sheetTable(outing.host.name, fit.standards, voice)} />
       {fit.gaps.length > 0 && <Table table={crestsTable(fit, voice)} />}
+      <h2>Over crests and sags</h2>
+      <Table table={humpsTable(fit, voice)} />
+      <Table table={verticalTable(fit, voice)} />
     </section>
   );
 }
