@@ -5,6 +5,7 @@ import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, 
 import { at } from './support/rooms.ts';
 
 const url = served();
+const whole = served('whole');
 /** With counts and remedies. */
 
 const rail = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
@@ -21,7 +22,7 @@ const told = (...flags: string[]): string => {
 test('rain: word, figures and sentence follow the dial, as the command line has them; and are put back', {
   tag: '@both',
 }, async ({ page }) => {
-  await openSettled(page, url(), at.answer);
+  await openSettled(page, whole(), at.answer);
   const dry = (await sentence(page).textContent()) ?? '';
   const dial = await page.locator('.dial').boundingBox();
   await rail(page, 'greasy').check();
@@ -152,14 +153,14 @@ test('one of the moves of the found seating is made alone, and the rest stay off
 for (const { theme, tag } of themes) {
   test(`no barrier that axe can find once the day has changed, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page, url(), at.answer);
+    await open(page, whole(), at.answer);
     await rail(page, 'greasy').check();
     await answered(page);
     await expect(changed(page)).toBeVisible();
     await page.locator('.settings summary').click();
     await barrierFreeIn(theme, page, 'the day changed, settings open');
     for (const room of [at.people, at.line, at.mine, 'tools', 'new']) {
-      await page.goto(`${url()}#${room}`);
+      await page.goto(`${whole()}#${room}`);
       await expect(page.locator('main h1').first()).toBeAttached();
       await barrierFreeIn(theme, page, room);
       await fits(page);

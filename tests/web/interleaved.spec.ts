@@ -26,7 +26,7 @@ import {
   workersDie,
 } from './support/workbench.ts';
 
-const url = served();
+const url = served('whole');
 
 type Json = Record<string, unknown>;
 

@@ -11,6 +11,7 @@ import { answered, fits, open, roomOpen, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 
 const url = served();
+const whole = served('whole');
 
 interface Told {
   readonly answer: string;
@@ -125,7 +126,7 @@ test('the whole job by keys alone', async ({ page }) => {
     throw new Error(`no way by Tab to ${goal}`);
   };
   const button = (name: string | RegExp): Locator => page.getByRole('button', { name }).first();
-  await page.goto(url());
+  await page.goto(whole());
   await expect(page.getByRole('dialog')).toBeVisible();
   await tabTo(button('I have read this'));
   await page.keyboard.press('Enter');

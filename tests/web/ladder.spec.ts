@@ -2,7 +2,7 @@
 import { expect, test } from '@playwright/test';
 import { example, open, served, settled } from './served.ts';
 
-const url = served();
+const url = served('whole');
 
 test('a ladder is found, tried with a tap and written into the papers', async ({ page }) => {
   await open(page, url(), 'answer');

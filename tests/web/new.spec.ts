@@ -7,7 +7,7 @@ import { heedway } from '../support/cli.ts';
 import { barrierFree, fits, open, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = served();
+const url = served('whole');
 /** With counts and remedies. */
 
 /** Everything that a hand does, counted. */

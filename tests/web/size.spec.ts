@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { folder, served } from './served.ts';
 
-const url = served();
+const url = served('whole');
 
 test.use({ serviceWorkers: 'allow' });
 

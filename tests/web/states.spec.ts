@@ -7,7 +7,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { answered, barriers, example, open, roomOpen, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = served();
+const url = served('whole');
 
 const everyRoom: readonly string[] = [
   at.answer,

@@ -10,6 +10,7 @@ import { type PdfText, pdfText } from '../support/pdf-text.ts';
 import { barrierFree, example, fits, open, openSettled, served, settled } from './served.ts';
 
 const url = served();
+const whole = served('whole');
 /** With counts and remedies. */
 
 const WORD = /go|hold|cannot tell/i;
@@ -165,9 +166,9 @@ test('the strip of the line being edited has no limits of the line before', asyn
 
 test('a trial is marked on screen, card, PDF and code, and its code opens to it', async ({ page }) => {
   test.setTimeout(120_000);
-  await open(page, url(), 'answer');
-  await example(page, url(), 'Battery engine, vacuum brakes');
-  await page.goto(`${url()}#answer`);
+  await open(page, whole(), 'answer');
+  await example(page, whole(), 'Battery engine, vacuum brakes');
+  await page.goto(`${whole()}#answer`);
   await settled(page);
   const finding = page.locator('details.finding').filter({ hasText: 'Try: ' }).first();
   await finding.locator('summary').click();
@@ -179,7 +180,7 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   await settled(page);
   const change = ((await page.locator('.verdict .tried').textContent()) ?? '').replace(' tried: ', '');
   const said = ((await word(page).textContent()) ?? '').replace(/ tried: .*/, '');
-  await page.goto(`${url()}#card`);
+  await page.goto(`${whole()}#card`);
   await expect(page.locator('.card-tried')).toContainText('Tried, not as its papers have it:');
   await expect(page.locator('.card-tried li')).toHaveText([change]);
   await expect(page.getByAltText(/Code that carries/)).toBeVisible();
@@ -201,13 +202,13 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   expect(told.answer).toBe(said);
 
   // Elsewhere it opens to the same word, still marked.
-  await example(page, url(), 'Steam with light cars');
+  await example(page, whole(), 'Steam with light cars');
   await expect(page.locator('.verdict .tried')).toHaveCount(0);
   await openPaper(page, file, 'tried.json');
   await expect(page.locator('.verdict .tried')).toHaveText(` tried: ${change}`);
   await settled(page);
   await expect(word(page)).toHaveText(`${said} tried: ${change}`);
-  await page.goto(`${url()}#answer`);
+  await page.goto(`${whole()}#answer`);
   await page.getByRole('button', { name: 'Undo this' }).click();
   await expect(word(page)).toHaveText('go within limits');
 });

@@ -5,6 +5,7 @@ import { barrierFreeIn, fits, open, openSettled, served, themes } from './served
 import { at as rooms } from './support/rooms.ts';
 
 const url = served();
+const counted = served('whole');
 /** With counts and remedies. */
 const example = (path: string): string =>
   readFileSync(new URL(`../../examples/${path}`, import.meta.url), 'utf8');
@@ -42,7 +43,7 @@ async function carry(page: Page, from: Locator, to: { x: number; y: number }): P
 const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
 
 test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, counted(), 'train');
   expect(await order(page)).toEqual(whole);
   // Both places are read on a page that has come to rest.
   await expect(page.locator('.counts-bar')).not.toContainText('…');
@@ -174,7 +175,7 @@ test('riders by keys alone: seated, moved, let off', async ({ page }) => {
 });
 
 test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
-  await openSettled(page, url(), 'train');
+  await openSettled(page, counted(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
   await expect(counts).toContainText('starts anywhere');
@@ -264,10 +265,10 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
 test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
   page,
 }) => {
-  await open(page, url(), rooms.train);
+  await open(page, counted(), rooms.train);
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
   for (const room of [rooms.train, rooms.people]) {
-    await page.goto(`${url()}#${room}`);
+    await page.goto(`${counted()}#${room}`);
     await fits(page);
     const small = await page
       .locator(
@@ -284,7 +285,7 @@ test('everything fits the screen; what a thumb must hit is large enough', { tag:
       );
     expect(small).toEqual([]);
   }
-  await page.goto(`${url()}#${rooms.train}`);
+  await page.goto(`${counted()}#${rooms.train}`);
   await page.mouse.wheel(0, 900);
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
 });
@@ -306,12 +307,12 @@ test('a vehicle is edited where it is drawn; of several alike one is made differ
 for (const { theme, tag } of themes) {
   test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
-    await open(page, url(), rooms.train);
+    await open(page, counted(), rooms.train);
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
     await barrierFreeIn(theme, page, 'train');
     await vehicle(page, 'Air car 2').click();
     await barrierFreeIn(theme, page, 'train with a vehicle taken up');
-    await page.goto(`${url()}#${rooms.people}`);
+    await page.goto(`${counted()}#${rooms.people}`);
     await page.getByRole('button', { name: /^Seat 2 of Air car 2:/ }).click();
     await barrierFreeIn(theme, page, 'people with a rider in hand');
   });

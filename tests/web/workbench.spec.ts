@@ -6,12 +6,13 @@ import { barrierFreeIn, example, open, openSettled, roomOpen, served, themesOfWa
 import { at, openDoor, set } from './support/rooms.ts';
 
 const url = served();
+const whole = served('whole');
 /** With counts and remedies. */
 
 test('the answer on the demo is there at once, cautions first, no set-up', { tag: '@both' }, async ({
   page,
 }) => {
-  await page.goto(url());
+  await page.goto(whole());
   await expect(page.getByRole('dialog')).toContainText('come first');
   await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.locator('.verdict')).toContainText('go within limits');
@@ -60,9 +61,9 @@ test('the train is moved by keys and by hand, and its stop follows', async ({ pa
 });
 
 test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
-  await open(page, url(), 'answer');
-  await example(page, url(), 'Battery engine, vacuum brakes');
-  await page.goto(`${url()}#answer`);
+  await open(page, whole(), 'answer');
+  await example(page, whole(), 'Battery engine, vacuum brakes');
+  await page.goto(`${whole()}#answer`);
   await page.locator('details.finding').first().locator('summary').click();
   await page
     .getByRole('button', { name: /^Try: / })
@@ -171,17 +172,17 @@ test.describe('without a network', () => {
     page,
     context,
   }) => {
-    await open(page, url(), 'answer');
+    await open(page, whole(), 'answer');
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await context.setOffline(true);
     const gone = await context.newPage();
-    await gone.goto(`${url()}#answer`);
+    await gone.goto(`${whole()}#answer`);
     await expect(gone.locator('.verdict')).toContainText('go within limits');
     for (const room of ['train', 'papers', 'brakes', 'balance', 'parting', 'sums', 'card', 'files']) {
-      await gone.goto(`${url()}#${room}`);
+      await gone.goto(`${whole()}#${room}`);
       await expect(gone.locator('main h1').first()).toBeVisible();
     }
-    await gone.goto(`${url()}#card`);
+    await gone.goto(`${whole()}#card`);
     const coming = gone.waitForEvent('download');
     await gone.getByRole('button', { name: 'Save as PDF, A5' }).click();
     expect(pdfText(readFileSync(await (await coming).path())).pages).toBeLessThanOrEqual(2);

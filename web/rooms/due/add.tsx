@@ -22,6 +22,8 @@ export function Add() {
   const said = useSignal('');
   const isOfPerson = ofPersons.has(what.value);
   const add = async (): Promise<void> => {
+    // What was said of the one before is not said of this one; said again, it is heard again.
+    said.value = '';
     const whose = of.value.trim();
     const holder = whose === '' ? {} : isOfPerson ? { person: await person(whose) } : { of: whose };
     const given = { interval: interval.value.trim(), until: until.value };
