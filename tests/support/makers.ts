@@ -314,7 +314,10 @@ const tried = (outing: Outing, finding: Finding): string =>
     .map(({ size, changes }) => `${size}: ${changes.length} × ${flat(changes[0])}`)
     .join(', ');
 
-/** What is found of a code in its own outing: weight, found of required, what to measure, changes tried. */
+/**
+ * What is found of a code in its own outing: weight, found of required, margin, where, facts, sum, what to measure, changes
+ * tried.
+ */
 export function found(code: string): string[] {
   const outing = own[code as FindingCode]?.();
   if (!outing) throw new Error(`no outing of its own: ${code}`);
@@ -322,9 +325,24 @@ export function found(code: string): string[] {
     .filter((f) => f.code === code)
     .map((f) => {
       const amounts = [f.found, f.required].map((a) => (a === undefined ? '' : figure(a.si)));
-      return [code, f.severity, amounts.join(' of '), f.measure ?? '', tried(outing, f)].join(' | ');
+      const facts = Object.entries(f.facts).map(([key, fact]) => `${key} ${flat(factOf(fact))}`);
+      return [
+        code,
+        f.severity,
+        amounts.join(' of '),
+        f.margin === undefined ? '' : figure(f.margin),
+        Object.values(f.where).map(flat).join(' '),
+        facts.join(', '),
+        f.sum?.id ?? '',
+        f.measure ?? '',
+        tried(outing, f),
+      ].join(' | ');
     });
 }
+
+/** Of an amount its figure. */
+const factOf = (fact: unknown): unknown =>
+  typeof fact === 'object' && fact !== null && 'si' in fact ? fact.si : fact;
 
 const made = new Set<string>();
 /** What a question finds that its table does not have. */
