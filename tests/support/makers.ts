@@ -3,8 +3,10 @@
  * here: a new code that chance does not make gets one line. Runs by itself in a bundle (tests/support/bundled.ts).
  */
 
+import { familiesFor } from '../../engine/answer/families.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing, Restriction } from '../../engine/outing/types.ts';
+import type { Finding } from '../../engine/questions/finding.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { CrewMember } from '../../engine/things/duty.ts';
@@ -370,38 +372,84 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'coupler-overloaded': () => swapped(1, (v) => ({ ...v, front: { type: 'link', strength: exact(20) } })),
 };
 
+/** Codes that have an outing of their own. */
+export const ownCodes: readonly string[] = Object.keys(own);
+
+const figure = (n: number): string => String(Number(n.toPrecision(3)));
+const flat = (value: unknown): string =>
+  typeof value === 'number'
+    ? figure(value)
+    : typeof value === 'object' && value !== null
+      ? Object.values(value).map(flat).join(' ')
+      : String(value);
+
+/** Changes that are tried for it: size of the family, how many, and the first of them. */
+const tried = (outing: Outing, finding: Finding): string =>
+  familiesFor(outing, finding)
+    .filter(({ changes }) => changes.length > 0)
+    .map(({ size, changes }) => `${size}: ${changes.length} × ${flat(changes[0])}`)
+    .join(', ');
+
+/**
+ * What is found of a code in its own outing: weight, found of required, margin, where, facts, sum, what to measure, changes
+ * tried.
+ */
+export function found(code: string): string[] {
+  const outing = own[code as FindingCode]?.();
+  if (!outing) throw new Error(`no outing of its own: ${code}`);
+  return answered(outing)
+    .filter((f) => f.code === code)
+    .map((f) => {
+      const amounts = [f.found, f.required].map((a) => (a === undefined ? '' : figure(a.si)));
+      const facts = Object.entries(f.facts).map(([key, fact]) => `${key} ${flat(factOf(fact))}`);
+      return [
+        code,
+        f.severity,
+        amounts.join(' of '),
+        f.margin === undefined ? '' : figure(f.margin),
+        Object.values(f.where).map(flat).join(' '),
+        facts.join(', '),
+        f.sum?.id ?? '',
+        f.measure ?? '',
+        tried(outing, f),
+      ].join(' | ');
+    });
+}
+
+/** Of an amount its figure. */
+const factOf = (fact: unknown): unknown =>
+  typeof fact === 'object' && fact !== null && 'si' in fact ? fact.si : fact;
+
+const made = new Set<string>();
+/** What a question finds that its table does not have. */
+const undeclared = new Set<string>();
+
+function answered(outing: Outing): readonly Finding[] {
+  const inquiry = quickInquiry(outing);
+  const { findings: all } = firstAnswer(inquiry);
+  for (const [{ id, findings }, { said }] of inquiry.asked)
+    for (const { code } of said.findings) if (!(code in findings)) undeclared.add(`${id}: ${code}`);
+  for (const { code } of all) made.add(code);
+  return all;
+}
+
 /** As many random outings as make all that is common. */
 const RANDOM = 40;
 
 interface Made {
   readonly made: ReadonlySet<string>;
-  readonly failed: readonly string[];
-  /** What a question finds that its table does not have. */
   readonly undeclared: ReadonlySet<string>;
 }
 
 /**
- * Every code that the outings make. Each outing of its own must make its code.
+ * Every code that random outings make, and those of their own that were looked at before.
  *
  * @param enough when all of these are made, no more random outings are drawn
  */
 export function codesMade(enough?: readonly string[]): Made {
-  const made = new Set<string>();
-  const undeclared = new Set<string>();
-  const codesOf = (outing: Outing): string[] => {
-    const inquiry = quickInquiry(outing);
-    const codes = firstAnswer(inquiry).findings.map((f) => f.code);
-    for (const [{ id, findings }, { said }] of inquiry.asked)
-      for (const { code } of said.findings) if (!(code in findings)) undeclared.add(`${id}: ${code}`);
-    for (const code of codes) made.add(code);
-    return codes;
-  };
-  const failed = Object.entries(own).flatMap(([code, make]) => {
-    return codesOf(make()).includes(code) ? [] : [code];
-  });
-  for (const outing of unequalTrains(0)) codesOf(outing);
+  for (const outing of unequalTrains(0)) answered(outing);
   const drawn = [dressed, furnished];
   for (let seed = 1; seed <= RANDOM && !enough?.every((code) => made.has(code)); seed++)
-    for (const of of drawn) codesOf(of(seed));
-  return { made, failed, undeclared };
+    for (const of of drawn) answered(of(seed));
+  return { made, undeclared };
 }

@@ -10,6 +10,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { brakedTrain } from '../../support/braked-trains.ts';
 import { factOf } from '../../support/facts.ts';
 import { assumedValues, randomOuting } from '../../support/random-outings.ts';
 
@@ -109,6 +110,20 @@ describe('the chain at a gap', () => {
   });
   it('bears twice the pull where it has no slack', () => {
     expect(peakOf({ ...quarter, slack: 0 }, 300, 0, 600)).toBeCloseTo(1200, 9);
+  });
+});
+
+describe('a tail', () => {
+  const braking = (...cars: readonly boolean[]): readonly boolean[] => {
+    const train = brakedTrain('automatic-vacuum', 3);
+    const vehicles = train.vehicles.map((v, i) => (i === 0 || cars[i - 1] ? v : { ...v, brakes: [] }));
+    return ask({ ...base, train: { ...train, vehicles }, riders: [] }).data.map((row) => row.tailBrakes);
+  };
+  it('brakes by itself where every car behind the gap does', () => {
+    expect(braking(true, true, true)).toEqual([true, true, true]);
+    expect(braking(false, true, true)).toEqual([false, true, true]);
+    expect(braking(true, true, false)).toEqual([false, false, false]);
+    expect(braking(true, false, true)).toEqual([false, false, true]);
   });
 });
 

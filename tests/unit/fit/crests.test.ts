@@ -43,6 +43,11 @@ describe('couplers over a hump', () => {
     const outing = of(0.031 / per);
     expect(said(outing)).toEqual(['forbids couplers-slip-by']);
     const [finding] = crestsOf(outing).findings;
+    expect(finding).toMatchObject({ found: { si: 0 }, required: { si: 0.015 }, margin: -1 });
+    const [half] = crestsOf(of(0.024 / per)).findings;
+    // Of 15 mm that must hold 6 do.
+    expect(half.found?.si).toBeCloseTo(0.006, 4);
+    expect(half.margin).toBeCloseTo(-0.6, 2);
     expect(finding.where.gap).toBe(0);
     expect(Math.abs((finding.where.from ?? 0) - 40)).toBeLessThan(3);
     expect(tellFinding(finding, voice(outing)).what).toMatch(/slip by each other over the crest at/);
@@ -93,6 +98,12 @@ describe('faces and heights that nobody stated', () => {
     expect(said(of((0.95 * half) / per, faceless))).toEqual([]);
     expect(said(of((1.05 * half) / per, faceless))).toEqual(['limits coupler-face-unknown coupling.face']);
     expect(said(of((2.05 * half) / per, faceless))).toEqual(['unknown coupler-face-unknown coupling.face']);
+  });
+
+  it('by how much, of half a usual knuckle', () => {
+    const [finding] = crestsOf(of((1.5 * half) / per, faceless)).findings;
+    expect(finding.found?.si).toBeCloseTo(1.5 * half, 4);
+    expect(finding.margin).toBeCloseTo(-0.5, 2);
   });
 
   it('heights: a note, until no height could do', () => {

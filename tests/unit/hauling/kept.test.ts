@@ -11,83 +11,13 @@ import { drawHaul, failsAt, NUISANCE, pullsAlong } from '../../../engine/questio
 import { carefulKeep, KEPT_SPEED, speedKept } from '../../../engine/questions/haul/keep.ts';
 import { haul } from '../../../engine/questions/haul/question.ts';
 import { bookedStops, carefulStart, START_OF_RUN, startsAt } from '../../../engine/questions/haul/start.ts';
-import type { RailStretch } from '../../../engine/things/line/types.ts';
-import { randomOuting } from '../../support/random-outings.ts';
-
-const G = 9.80665;
-const GRADE = 0.02;
-const ROLLING = 0.006;
-const PER_SPEED = 0.001;
-const LENGTH = 400;
-const base = randomOuting(5, 2);
-
-interface Set {
-  /** N at a stand, and falling to nothing at 10 m/s. */
-  readonly pull?: number;
-  readonly stretches?: readonly RailStretch[];
-  /** The rail is level but for this, m. */
-  readonly climb?: readonly [number, number];
-  readonly signal?: number;
-  readonly plannedSpeed?: number;
-}
-
-const onRails = exact(1);
-
-function laid({ pull = 1000, stretches = [], climb = [0, LENGTH], signal, plannedSpeed = 2 }: Set) {
-  const [foot, top] = climb;
-  const heights = [...new Set([0, foot, top, LENGTH])].map((at) => ({
-    at,
-    height: GRADE * (Math.min(Math.max(at, foot), top) - foot),
-  }));
-  const { assumed, train } = base;
-  return openOuting({
-    ...base,
-    plannedSpeed,
-    line: {
-      ...base.line,
-      loop: false,
-      length: LENGTH,
-      heights,
-      curves: [],
-      cants: [],
-      speedLimits: [],
-      places:
-        signal === undefined
-          ? []
-          : [{ id: 's', name: 'Signal', kind: 'signal' as const, at: signal, stop: false }],
-    },
-    conditions: { ...base.conditions, railState: 'dry', railStretches: stretches },
-    train: {
-      ...train,
-      vehicles: train.vehicles.map((v, i) => {
-        const { traction: _own, ...vehicle } = v;
-        const curve = [
-          { speed: 0, force: pull },
-          { speed: 10, force: 0 },
-        ];
-        return {
-          ...vehicle,
-          bearing: 'ball' as const,
-          groups: v.groups.map((g) => ({ ...g, driven: i === 0 })),
-          resistance: { rolling: exact(ROLLING), perSpeed: exact(PER_SPEED), perSpeedSquared: 0 },
-          ...(i === 0 ? { traction: { kind: 'drawbar' as const, how: 'measured' as const, curve } } : {}),
-        };
-      }),
-    },
-    assumed: {
-      ...assumed,
-      adhesion: { ...assumed.adhesion, dry: { ...onRails, how: 'measured' }, greasy: exact(0.02) },
-      gradeSpread: { ...assumed.gradeSpread, [base.line.heightQuality]: exact(0) },
-      startingByBearing: { ...assumed.startingByBearing, ball: exact(1.5) },
-    },
-  } as typeof base);
-}
+import { base, G, GRADE, laid, type OnClimb, PER_SPEED, ROLLING } from '../../support/on-a-climb.ts';
 
 const weightOf = ({ loaded }: OutingContext): number => loaded.mass * G;
 /** Pull at a stand at which the train just keeps a speed up the climb. */
 const justKeeps = (context: OutingContext, v: number): number =>
   (weightOf(context) * (GRADE + ROLLING + PER_SPEED * v)) / (1 - v / 10);
-const keepOf = (set: Set) => {
+const keepOf = (set: OnClimb) => {
   const context = laid(set);
   return carefulKeep(context, pullsAlong(context, 1), 'dry', 100)!;
 };
@@ -156,7 +86,7 @@ describe('a start where booked', () => {
   // Just too weak to start on the climb, strong enough on the level.
   const climb = [150, 250] as const;
   const pull = weightOf(laid({})) * (GRADE + 1.5 * ROLLING) * 0.98;
-  const failing = (set: Set) => {
+  const failing = (set: OnClimb) => {
     const context = laid({ pull, climb, ...set });
     const pulls = pullsAlong(context, 1);
     const start = carefulStart(context, pulls, 'dry', 100)!;

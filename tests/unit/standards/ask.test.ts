@@ -153,3 +153,17 @@ it('a heavier load is no less of an axle load', () => {
   const of = (o: Outing): number => told(asks('axleLoad', { most: 1 }, o))[0].found?.si ?? 0;
   expect(of(heavier)).toBeGreaterThan(of(outing));
 });
+
+it('what the sheet asks of an axle is asked for where any part of it was not measured', () => {
+  const lacking = (of: 'flangeThickness' | 'backToBack'): Outing => {
+    const outing = measured();
+    const [engine] = outing.train.vehicles;
+    const wheelsets = (engine.wheelsets ?? []).map((w, i) => {
+      const { [of]: _, ...rest } = w;
+      return i === 0 ? rest : w;
+    });
+    return altered(outing, 0, { wheelsets });
+  };
+  for (const of of ['flangeThickness', 'backToBack'] as const)
+    expect(words(asks('wheelCheck', { most: 1 }, lacking(of)))).toEqual(['standard-not-measured unknown']);
+});
