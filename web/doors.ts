@@ -35,6 +35,8 @@ export const rooms: readonly RoomAt[] = [
   { id: 'sums', door: 'tools', title: 'Sums' },
   { id: 'mine', door: 'mine', title: 'My papers' },
   { id: 'inspect', door: 'train', title: 'Inspect' },
+  { id: 'crew', door: 'train', title: 'Crew' },
+  { id: 'board', door: 'train', title: 'Riders’ board' },
   { id: 'due', door: 'mine', title: 'Due' },
   { id: 'records', door: 'mine', title: 'Records' },
   { id: 'new', door: 'mine', title: 'New train and line' },

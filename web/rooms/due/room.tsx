@@ -34,7 +34,13 @@ export function Room() {
   );
 }
 
-const orderCodes: ReadonlySet<string> = new Set(['out-of-date', 'not-shown', 'in-grace', 'defect-open']);
+const orderCodes: ReadonlySet<string> = new Set([
+  'out-of-date',
+  'not-shown',
+  'in-grace',
+  'defect-open',
+  'not-signed-for-this',
+]);
 
 /** What the host of the outing on the screen asks for, by its answer. */
 function HereToday() {
