@@ -110,10 +110,9 @@ function lastBreak({ on, breaks }: Turn, end: number, { leastBreak = 0 }: Counti
 /** From whichever is later: the end of the last turn, or since when he or she said to be free. */
 function restBefore({ on, freeSince }: Turn, last: Turn | undefined): Pick<Hours, 'rest' | 'turnBefore'> {
   const ends = [freeSince, last?.off].filter((end) => end !== undefined);
-  const forgot = last !== undefined && last.off === undefined && freeSince === undefined;
   const worked = freeSince !== undefined && last?.off !== undefined && freeSince > last.off;
   return {
-    ...(ends.length === 0 || forgot ? {} : { rest: Math.max(0, on - Math.max(...ends)) / 1000 }),
+    ...(ends.length === 0 ? {} : { rest: Math.max(0, on - Math.max(...ends)) / 1000 }),
     ...(last?.off === undefined || worked ? {} : { turnBefore: (last.off - last.on) / 1000 }),
   };
 }

@@ -36,6 +36,8 @@ export const rooms: readonly RoomAt[] = [
   { id: 'mine', door: 'mine', title: 'My papers' },
   { id: 'inspect', door: 'train', title: 'Inspect' },
   { id: 'incident', door: 'line', title: 'Incidents' },
+  { id: 'crew', door: 'train', title: 'Crew' },
+  { id: 'board', door: 'train', title: 'Riders’ board' },
   { id: 'due', door: 'mine', title: 'Due' },
   { id: 'records', door: 'mine', title: 'Records' },
   { id: 'new', door: 'mine', title: 'New train and line' },

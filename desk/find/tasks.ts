@@ -232,6 +232,20 @@ export const tasks: readonly Entry[] = [
     'departure register depart dispatch arrive brake test hose-off briefing service days distance carried',
   ),
   t(
+    '#crew',
+    'Who may work this train, and who else could?',
+    'Signed off for what, hours and rest, yes or no, lookouts, signals of guard and driver.',
+    outing('crew'),
+    'crew driver guard conductor lookout competence hours duty rest fatigue sober alcohol fit minor sign on off bell signals',
+  ),
+  t(
+    '#board',
+    'What are riders told?',
+    'The riders’ board to print, and half a minute to read aloud, in the host’s words.',
+    outing('board'),
+    'briefing riders rules sign poster safety announcement infants dropped lightning wind heat',
+  ),
+  t(
     '#inspect',
     'Inspect before use',
     'Lists gone through with one thumb: what is rejected holds the outing until it is mended.',

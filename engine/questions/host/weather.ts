@@ -27,7 +27,8 @@ function lightning({ host: { lightningStops: rule }, conditions }: Outing): Find
 /** What blows across the line is wind too. */
 function wind({ host: { mostWind: rule }, conditions }: Outing): Finding[] {
   if (!rule) return [];
-  const found = Math.max(conditions.wind ?? 0, conditions.crosswind ?? 0);
+  const blows = [conditions.wind, conditions.crosswind].filter((speed) => speed !== undefined);
+  const found = Math.max(...blows);
   if (found > rule.value + 1e-6)
     return [
       makeFinding('too-windy', 'forbids', 'host', {

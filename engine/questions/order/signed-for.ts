@@ -7,8 +7,6 @@ import type { Vehicle } from '../../things/vehicle/types.ts';
 /** A hair of a millimetre: the same gauge written in inches and in millimetres. */
 const SAME_GAUGE = 0.001;
 
-export type Fits = 'yes' | 'no' | 'unknown';
-
 /** What of a sign-off does not fit, or of which nobody can tell. */
 export interface Unfit {
   readonly fits: 'no' | 'unknown';

@@ -91,6 +91,17 @@ describe('a young driver', () => {
     expect(with_(rider('b', '2', { vehicle: engine, mass: exact(25) }))).toEqual(['forbids nobody-beside']);
     expect(with_(rider('b', '2', { age: 40 }))).toEqual(['forbids nobody-beside']);
   });
+  it('has somebody of the host’s age beside, not of any age that is grown', () => {
+    const of = (age: number) =>
+      codes(
+        outing(
+          { drivesAlone: rule(21) },
+          [],
+          [driver({ age: 20 }), rider('b', '2', { vehicle: engine, age })],
+        ),
+      );
+    expect([of(20), of(21)]).toEqual([['forbids nobody-beside'], []]);
+  });
   it('of that age drives alone, and one of no age said cannot be told', () => {
     expect(codes(outing(rules, [], [driver({ age: 18 })]))).toEqual([]);
     expect(codes(outing(rules, []))).toEqual(['unknown crew-age-not-said']);

@@ -93,4 +93,4 @@ function Pull({ place }: { readonly place: FieldPath }) {
 }
 
 const paperOf = ([part]: FieldPath): string =>
-  part === 'riders' ? '#train/people' : part === 'train' ? '#train' : '#line';
+  part === 'riders' ? '#train/people' : part === 'crew' ? '#crew' : part === 'train' ? '#train' : '#line';

@@ -9,6 +9,7 @@ const ofPersons: ReadonlySet<InDateKind> = new Set([
   'first-aid',
   'driver-competence',
   'guard-competence',
+  'lookout-competence',
   'fit-for-duty',
 ]);
 

@@ -42,6 +42,7 @@ const orderCodes: ReadonlySet<string> = new Set([
   'line-closed',
   'line-slow',
   'limit-off-line',
+  'not-signed-for-this',
 ]);
 
 /** What the host of the outing on the screen asks for, by its answer. */

@@ -16,7 +16,8 @@ interface Props {
 }
 
 const isRule = (field: NamedField): boolean =>
-  field.is.form === 'group' && field.is.fields.some((f) => f.key === 'source');
+  field.is.form === 'group' &&
+  ['value', 'source'].every((key) => (field.is as GroupForm).fields.some((f) => f.key === key));
 
 const partOf = (field: NamedField, key: string): NamedField =>
   (field.is as GroupForm).fields.find((f) => f.key === key) as NamedField;

@@ -39,6 +39,8 @@ export function Room() {
             {p.word}
           </a>
         ))}
+        <a href="#crew">The crew</a>
+        <a href="#board">Riders’ board</a>
       </nav>
       {broken && <p>Mend the papers first, or undo: the make-up rests until they can be read.</p>}
       <Choices.Provider value={choicesFor}>
