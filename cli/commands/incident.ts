@@ -253,7 +253,7 @@ const list = (options: Stored & { outing?: string; svg?: string }): Promise<Outc
     if (options.svg !== undefined && outing) {
       const voice = voiceOf(options, outing);
       const size = { width: 1400, height: 480, textSize: 13 };
-      const scene = incidentStrip(outing, incidentMarks(outing, all, slow, voice), voice, size);
+      const scene = incidentStrip(outing, null, incidentMarks(outing, all, slow, voice), voice, size);
       drawn.push(await drawInto(options.svg, scene));
     }
     const open = openMeasures(all).length;

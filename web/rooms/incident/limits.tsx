@@ -91,33 +91,35 @@ export function SetLimit({ now }: { readonly now: Kept }) {
   return (
     <section aria-label="Make the line slow or shut">
       <h2>Make {line ?? 'the line'} slow or shut</h2>
-      <Written label="From, by its boards" value={from} placeholder="120 ft" />
-      <Written label="To" value={to} placeholder="200 ft" />
-      <p class="field">
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={shut.value}
-            onChange={(e) => {
-              shut.value = e.currentTarget.checked;
-            }}
-          />{' '}
-          Shut to every train
-        </label>
-      </p>
-      {!shut.value && <Written label="Greatest speed there" value={speed} placeholder="3 mph" />}
-      <Written label="Why, as drivers are told it" value={why} />
-      <Chosen
-        label="Because of"
-        value={because}
-        of={[
-          ['', 'nothing that is recorded'],
-          ...recent.map(
-            ({ from: { first }, said, day }) =>
-              [first.row.hash, `${incidentWords[said.what]}, ${day}`] as const,
-          ),
-        ]}
-      />
+      <div class="pairs">
+        <Written label="From, by its boards" value={from} placeholder="120 ft" />
+        <Written label="To" value={to} placeholder="200 ft" />
+        <p class="asked">
+          <label class="tick">
+            <input
+              type="checkbox"
+              checked={shut.value}
+              onChange={(e) => {
+                shut.value = e.currentTarget.checked;
+              }}
+            />{' '}
+            Shut to every train
+          </label>
+        </p>
+        {!shut.value && <Written label="Greatest speed there" value={speed} placeholder="3 mph" />}
+        <Written label="Why, as drivers are told it" value={why} />
+        <Chosen
+          label="Because of"
+          value={because}
+          of={[
+            ['', 'nothing that is recorded'],
+            ...recent.map(
+              ({ from: { first }, said, day }) =>
+                [first.row.hash, `${incidentWords[said.what]}, ${day}`] as const,
+            ),
+          ]}
+        />
+      </div>
       <button type="button" class="main wide" disabled={!ready} onClick={() => void set()}>
         {shut.value ? 'Shut it' : 'Make it slow'}
       </button>
