@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { restrictionContent, type WrittenLimit } from '../../../desk/incident/content.ts';
 import { incidents } from '../../../records/incidents.ts';
+import { openDefects } from '../../../records/inspections.ts';
 import { type OpenRestriction, openRestrictions } from '../../../records/restrictions.ts';
 import { incidentWords, speedOrShut } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
@@ -70,6 +71,7 @@ export function SetLimit({ now }: { readonly now: Kept }) {
   const told = useSignal('');
   const line = outing.value?.line.name;
   const recent = incidents(now.entries).slice(-10).reverse();
+  const amiss = openDefects(now.entries).filter(({ of }) => of === line);
   const ready =
     line !== undefined &&
     [from, to, why].every(({ value }) => value.trim() !== '') &&
@@ -113,6 +115,7 @@ export function SetLimit({ now }: { readonly now: Kept }) {
           value={because}
           of={[
             ['', 'nothing that is recorded'],
+            ...amiss.map(({ inspection, what }) => [inspection.first.row.hash, what] as const),
             ...recent.map(
               ({ from: { first }, said, day }) =>
                 [first.row.hash, `${incidentWords[said.what]}, ${day}`] as const,
