@@ -16,6 +16,8 @@ test('what happened shuts the line, the answer holds at once; lifted with a reas
   await expect(page.getByText('“careless” says whose doing it was')).toBeVisible();
   await page.getByLabel('What was seen, in its order').fill('Ties washed bare');
   await page.getByLabel('Or along the line, by its boards').fill('380 ft');
+  await page.getByText('Vehicle and wheel, speed').click();
+  await page.getByLabel('When; now, if nothing is said').fill('2020-05-30T14:10');
   await page.getByRole('button', { name: 'Record it', exact: true }).click();
   await expect(page.getByText('1 of 1 lie on Larkfield Hollow')).toBeVisible();
 
@@ -37,4 +39,15 @@ test('what happened shuts the line, the answer holds at once; lifted with a reas
   await page.getByLabel('Why it need not be any more').fill('bank rebuilt, walked');
   await page.getByRole('button', { name: 'Lift it' }).click();
   await expect(word).toHaveText(/^go within limits/);
+
+  // Years later its time has ended: it goes, and the rest verifies.
+  await page.goto(`${url()}#records`);
+  await page.getByText('How long records are kept').click();
+  await page.getByLabel('Records of kind').selectOption('incident');
+  await page.getByLabel('Are kept for').fill('3 years');
+  await page.getByLabel('By which rule').fill('club rule 9');
+  await page.getByRole('button', { name: 'Record how long' }).click();
+  await page.getByRole('button', { name: 'Remove what has reached its end, for good' }).click();
+  await expect(page.getByText('5 records, all as they were written')).toBeVisible();
+  await expect(page.getByText(/^1 more was removed on purpose.*\(1 incident\)/)).toBeVisible();
 });

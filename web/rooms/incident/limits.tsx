@@ -13,20 +13,28 @@ import { Chosen, Written, written } from './fields.tsx';
 
 export function Limits({ now }: { readonly now: Kept }) {
   const open = openRestrictions(now.entries);
+  // Numbered on from what happened, as on the strip.
+  const before = incidents(now.entries).length;
   if (open.length === 0) return null;
   return (
     <section aria-label="Slow or shut">
       <h2>Slow or shut until it is lifted</h2>
       <ul class="records">
-        {open.map((one) => (
-          <Limit key={one.from.first.row.hash} limit={one} />
+        {open.map((one, i) => (
+          <Limit key={one.from.first.row.hash} limit={one} number={before + i + 1} />
         ))}
       </ul>
     </section>
   );
 }
 
-function Limit({ limit: { from, since } }: { readonly limit: OpenRestriction }) {
+function Limit({
+  limit: { from, since },
+  number,
+}: {
+  readonly limit: OpenRestriction;
+  readonly number: number;
+}) {
   const { line, from: begins, to, speed, why } = from.content as unknown as WrittenLimit;
   const { hash } = from.first.row;
   const done = useSignal('');
@@ -42,7 +50,7 @@ function Limit({ limit: { from, since } }: { readonly limit: OpenRestriction }) 
   return (
     <li>
       <span>
-        <strong>{speedOrShut(speed)}</strong> {line}, {begins} to {to}: {why} (since {since},{' '}
+        {number}. <strong>{speedOrShut(speed)}</strong> {line}, {begins} to {to}: {why} (since {since},{' '}
         {shortHash(hash)})
       </span>
       <span class="written">

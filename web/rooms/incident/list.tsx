@@ -52,7 +52,7 @@ function Strip({
             <Drawing scene={incidentStrip(now, told.value?.answer ?? null, marks, speaks, size)} />
           </div>
           <figcaption>
-            {marks.length} of {all.length + open.length} lie on {now.line.name}; numbers as in the list.
+            {marks.length} of {all.length + open.length} lie on {now.line.name}; numbers as in the lists.
           </figcaption>
         </figure>
       )}
