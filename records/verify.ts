@@ -177,11 +177,16 @@ function forksIn(entries: readonly Entry[]): Fork[] {
 
 /** The newest of each branch of each author: of the records that no other follows. */
 export function newestOf(entries: readonly Entry[]): Newest[] {
+  const { gone } = removalsIn(entries);
+  const followed = new Set(
+    [...entries.map(({ body }) => body), ...gone.values()].flatMap(({ previous }) => previous ?? []),
+  );
+  const here = new Set(entries.map(({ row }) => row.hash));
   const links = [
-    ...removalsIn(entries).gone.values(),
-    ...entries.map(({ body, row }) => ({ ...body, hash: row.hash })),
+    ...entries.map(({ body: { author, number }, row: { hash } }) => ({ author, number, hash })),
+    ...[...gone.values()]
+      .filter(({ hash }) => !here.has(hash))
+      .map(({ author, number, hash }) => ({ author, number, hash })),
   ];
-  const followed = new Set(links.flatMap(({ previous }) => previous ?? []));
-  const ends = links.filter(({ hash }) => !followed.has(hash));
-  return [...new Map(ends.map(({ author, number, hash }) => [hash, { author, number, hash }])).values()];
+  return links.filter(({ hash }) => !followed.has(hash));
 }
