@@ -91,7 +91,12 @@ export async function verify(rows: readonly Row[], newest: readonly Newest[] = [
   const faults = looked.flatMap(({ fault }) => (fault ? [fault] : []));
   return {
     entries: inOrder(entries),
-    faults: [...faults, ...links(entries, rows), ...ofNewest(entries, newest, rows)],
+    faults: [
+      ...faults,
+      ...links(entries, rows),
+      ...ofRemovals(entries, rows),
+      ...ofNewest(entries, newest, rows),
+    ],
     forks: forksIn(entries),
     unsigned: looked.filter(({ unsigned }) => unsigned).length,
     unchecked: looked.filter(({ unchecked }) => unchecked).length,
@@ -115,23 +120,40 @@ const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 type Linked = Pick<Body, 'author' | 'number'>;
 
-/** What each names is there or was removed on purpose, and is the author's own. */
-function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
-  const { gone, wrong } = removalsIn(entries);
-  const there = new Map<string, Linked>([
-    ...gone,
+/** What is there, and what was removed on purpose: a chain goes through both. */
+const linked = (entries: readonly Entry[]): ReadonlyMap<string, Linked> =>
+  new Map<string, Linked>([
+    ...removalsIn(entries).gone,
     ...entries.map(({ row, body }) => [row.hash, body] as const),
   ]);
+
+/** Removals that no rule lets be, and removed records that do not stand in their author's chain. */
+function ofRemovals(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
+  const { gone, by, wrong } = removalsIn(entries);
+  if (gone.size + wrong.length === 0) return [];
+  const there = linked(entries);
   const rowOf = new Map(rows.map(({ hash }, i) => [hash, i]));
-  const faults: Fault[] = wrong.map(({ row, body }) => ({
-    what: 'removal',
-    row: rowOf.get(row.hash) ?? 0,
-    hash: row.hash,
-    body,
-  }));
-  for (const { hash, previous, author, number } of gone.values())
-    if (previous !== undefined && !there.has(previous) && !rowOf.has(previous))
-      faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
+  const misplaced = new Set(wrong);
+  const missing: Fault[] = [];
+  for (const { hash, previous, author, number } of gone.values()) {
+    const before = previous === undefined ? undefined : there.get(previous);
+    if (previous !== undefined && !before && !rowOf.has(previous))
+      missing.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
+    const follows = before ? before.author === author && before.number === number - 1 : number === 1;
+    const teller = by.get(hash);
+    if (teller && !follows && (before || previous === undefined)) misplaced.add(teller);
+  }
+  const told = [...misplaced].map(({ row, body }): Fault => {
+    return { what: 'removal', row: rowOf.get(row.hash) ?? 0, hash: row.hash, body };
+  });
+  return [...told, ...missing];
+}
+
+/** What each names is there, and is the author's own. */
+function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
+  const there = linked(entries);
+  const rowOf = new Map(rows.map(({ hash }, i) => [hash, i]));
+  const faults: Fault[] = [];
   for (const { body, row } of entries) {
     const { previous, amends, author, number } = body;
     const before = previous === undefined ? undefined : there.get(previous);
@@ -140,7 +162,7 @@ function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
       faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: row.hash });
     else if (before && (before.author !== author || before.number !== number - 1))
       faults.push({ what: 'order', row: rowOf.get(row.hash) ?? 0, hash: row.hash, body });
-    if (amends !== undefined && !rowOf.has(amends) && !gone.has(amends))
+    if (amends !== undefined && !rowOf.has(amends) && !there.has(amends))
       faults.push({ what: 'missing', hash: amends, author: '', namedBy: row.hash });
   }
   return faults;
@@ -148,11 +170,7 @@ function links(entries: readonly Entry[], rows: readonly Row[]): Fault[] {
 
 function ofNewest(entries: readonly Entry[], newest: readonly Newest[], rows: readonly Row[]): Fault[] {
   const rowsThere = new Set(rows.map(({ hash }) => hash));
-  const { gone } = removalsIn(entries);
-  const there = new Map<string, Linked>([
-    ...gone,
-    ...entries.map(({ row, body }) => [row.hash, body] as const),
-  ]);
+  const there = linked(entries);
   return newest.flatMap((named): Fault[] => {
     const body = there.get(named.hash);
     if (!body) return rowsThere.has(named.hash) ? [] : [{ what: 'missing', ...named, namedBy: '' }];
