@@ -74,6 +74,9 @@ export interface Asked {
 /** Rarer than this by chance, among all that was looked at, it is told as more than chance. */
 export const MORE_THAN_CHANCE = 0.05;
 
+/** Rare by itself, and not among so many: it may be chance, and whoever knows the place may know better. */
+export const isWorthALook = ({ chance }: Look): boolean => chance <= MORE_THAN_CHANCE;
+
 export const isPattern = ({ anywhere }: Look): boolean => anywhere <= MORE_THAN_CHANCE;
 
 type Bare = Omit<Look, 'bounds' | 'anywhere'>;
@@ -93,7 +96,8 @@ export function patterns(entries: readonly Entry[], kind: IncidentKind, asked: A
   const looked = parts.reduce((sum, part) => sum + part.looked, 0);
   const looks = parts
     .flatMap((part) => part.looks)
-    .filter(({ found }) => found > 0)
+    // One alone at a place says nothing of the place; it was looked at all the same.
+    .filter(({ found, at }) => found > (at.of === 'place' ? 1 : 0))
     .map((one) => ({ ...one, bounds: countBounds(one.found), anywhere: Math.min(1, one.chance * looked) }))
     .sort((a, b) => a.chance - b.chance);
   const [place, vehicle, curve, first] = parts.map(({ unplaced }) => unplaced);

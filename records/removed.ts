@@ -53,6 +53,8 @@ function onTime(
 export interface Removals {
   /** By hash. */
   readonly gone: ReadonlyMap<string, Gone>;
+  /** Which record says so. */
+  readonly by: ReadonlyMap<string, Entry>;
   /** Records of removals that say what cannot be: too early, under no rule, or of a kind that is never removed. */
   readonly wrong: readonly Entry[];
 }
@@ -61,16 +63,20 @@ export interface Removals {
 export function removalsIn(entries: readonly Entry[]): Removals {
   const removals = entries.filter(({ body }) => body.kind === 'removal');
   const gone = new Map<string, Gone>();
+  const by = new Map<string, Entry>();
   const wrong: Entry[] = [];
   const rules = removals.length === 0 ? new Map() : rulesIn(entries);
   for (const entry of removals) {
     const read = checkContent('removal', entry.body.content);
     const all = read.ok ? read.value.removed : [];
     const right = all.filter((one) => onTime(one, rules, entry.body.stored.slice(0, 10)));
-    for (const one of right) gone.set(one.hash, one);
+    for (const one of right) {
+      gone.set(one.hash, one);
+      by.set(one.hash, entry);
+    }
     if (right.length < all.length || !read.ok) wrong.push(entry);
   }
-  return { gone, wrong };
+  return { gone, by, wrong };
 }
 
 /** Of an entry: as much as is left of it, under which rule. @param day of its unit, the last of which anything in it speaks */

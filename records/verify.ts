@@ -163,9 +163,15 @@ export async function verify(
   // One that nobody's key signed, or that says what its kind does not, counts for nothing.
   const sound = looked.flatMap(({ entry, fault }) => (entry && !fault ? entry : []));
   const removals = removalsIn(sound);
+  const there = linked(entries, removals);
   return {
     entries: inOrder(sound),
-    faults: [...faults, ...links(entries, removals, those), ...ofNewest(entries, removals, newest, those)],
+    faults: [
+      ...faults,
+      ...links(entries, there, those),
+      ...ofRemovals(removals, there, those),
+      ...ofNewest(there, newest, those),
+    ],
     forks: forksIn(entries),
     unsigned: looked.filter(({ unsigned }) => unsigned).length,
     unchecked: looked.filter(({ unchecked }) => unchecked).length,
@@ -204,19 +210,36 @@ function rowsBy(rows: readonly Row[]): Rows {
 
 type Linked = Pick<Body, 'author' | 'number'>;
 
-/** What each names is there or was removed on purpose, and is the author's own. */
-function links(entries: readonly Entry[], { gone, wrong }: Removals, rows: Rows): Fault[] {
+/** What is there, and what was removed on purpose: a chain goes through both. */
+type Chain = ReadonlyMap<string, Linked>;
+
+function linked(entries: readonly Entry[], { gone }: Removals): Chain {
   const there = new Map<string, Linked>(gone);
   for (const { row, body } of entries) there.set(row.hash, body);
-  const faults: Fault[] = wrong.map(({ row, body }) => ({
-    what: 'removal',
-    row: rows.at(row.hash) ?? 0,
-    hash: row.hash,
-    body,
-  }));
-  for (const { hash, previous, author, number } of gone.values())
-    if (previous !== undefined && !there.has(previous) && rows.at(previous) === undefined)
-      faults.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
+  return there;
+}
+
+/** Removals that no rule lets be, and removed records that do not stand in their author's chain. */
+function ofRemovals({ gone, by, wrong }: Removals, there: Chain, rows: Rows): Fault[] {
+  const misplaced = new Set(wrong);
+  const missing: Fault[] = [];
+  for (const { hash, previous, author, number } of gone.values()) {
+    const before = previous === undefined ? undefined : there.get(previous);
+    if (previous !== undefined && !before && rows.at(previous) === undefined)
+      missing.push({ what: 'missing', hash: previous, author, number: number - 1, namedBy: hash });
+    const follows = before ? before.author === author && before.number === number - 1 : number === 1;
+    const teller = by.get(hash);
+    if (teller && !follows && (before || previous === undefined)) misplaced.add(teller);
+  }
+  const told = [...misplaced].map(({ row, body }): Fault => {
+    return { what: 'removal', row: rows.at(row.hash) ?? 0, hash: row.hash, body };
+  });
+  return [...told, ...missing];
+}
+
+/** What each names is there or was removed on purpose, and is the author's own. */
+function links(entries: readonly Entry[], there: Chain, rows: Rows): Fault[] {
+  const faults: Fault[] = [];
   for (const { body, row } of entries) {
     const { previous, amends, author, number } = body;
     const before = previous === undefined ? undefined : there.get(previous);
@@ -231,15 +254,7 @@ function links(entries: readonly Entry[], { gone, wrong }: Removals, rows: Rows)
   return faults;
 }
 
-function ofNewest(
-  entries: readonly Entry[],
-  { gone }: Removals,
-  newest: readonly Newest[],
-  rows: Rows,
-): Fault[] {
-  const named = new Set(newest.map(({ hash }) => hash));
-  const there = new Map<string, Linked>([...gone].filter(([hash]) => named.has(hash)));
-  for (const { row, body } of entries) if (named.has(row.hash)) there.set(row.hash, body);
+function ofNewest(there: Chain, newest: readonly Newest[], rows: Rows): Fault[] {
   return newest.flatMap((one): Fault[] => {
     const body = there.get(one.hash);
     if (!body) return rows.at(one.hash) === undefined ? [{ what: 'missing', ...one, namedBy: '' }] : [];
@@ -266,11 +281,16 @@ function forksIn(entries: readonly Entry[]): Fork[] {
 
 /** The newest of each branch of each author: of the records that no other follows. */
 export function newestOf(entries: readonly Entry[]): Newest[] {
+  const { gone } = removalsIn(entries);
+  const followed = new Set(
+    [...entries.map(({ body }) => body), ...gone.values()].flatMap(({ previous }) => previous ?? []),
+  );
+  const here = new Set(entries.map(({ row }) => row.hash));
   const links = [
-    ...removalsIn(entries).gone.values(),
-    ...entries.map(({ body, row }) => ({ ...body, hash: row.hash })),
+    ...entries.map(({ body: { author, number }, row: { hash } }) => ({ author, number, hash })),
+    ...[...gone.values()]
+      .filter(({ hash }) => !here.has(hash))
+      .map(({ author, number, hash }) => ({ author, number, hash })),
   ];
-  const followed = new Set(links.flatMap(({ previous }) => previous ?? []));
-  const ends = links.filter(({ hash }) => !followed.has(hash));
-  return [...new Map(ends.map(({ author, number, hash }) => [hash, { author, number, hash }])).values()];
+  return links.filter(({ hash }) => !followed.has(hash));
 }

@@ -1,4 +1,5 @@
 /** The line with what happened on it and where it is slow or shut, each marked and numbered as in the list. */
+import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Incident } from '../records/incidents.ts';
 import type { OpenRestriction } from '../records/restrictions.ts';
@@ -40,13 +41,15 @@ export function incidentMarks(
   return [...happened, ...slow];
 }
 
+/** @param answer whose speeds are drawn along; null: the line alone */
 export function incidentStrip(
   outing: Outing,
+  answer: Answer | null,
   marks: readonly StripMark[],
   voice: Voice,
   size: { readonly width: number; readonly height: number; readonly textSize: number },
 ): Scene {
-  const model = stripModel(outing, null, voice);
+  const model = stripModel(outing, answer, voice);
   const view = { ...size, from: 0, to: outing.line.length };
   const head = stillHead(outing, model.train?.length ?? 0);
   return drawStrip({ ...model, marks }, view, stripWords(voice), { head, speed: 0 });

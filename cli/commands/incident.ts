@@ -7,26 +7,25 @@ import {
   type Written,
   type WrittenLimit,
 } from '../../desk/incident/content.ts';
-import { ASK, dutiesFor, dutyCountries } from '../../desk/incident/duties.ts';
+import { dutiesFor, dutyCountries } from '../../desk/incident/duties.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Kind } from '../../papers/record/fields.ts';
-import { type Hurt, hurts, type IncidentKind, incidentKinds } from '../../papers/record/incident-fields.ts';
+import { incidentKinds } from '../../papers/record/incident-fields.ts';
 import { type Incident, incidents, openMeasures } from '../../records/incidents.ts';
 import { nameIn, personNamed } from '../../records/names.ts';
-import { patterns } from '../../records/patterns.ts';
 import type { Entry, Json } from '../../records/record.ts';
 import { openRestrictions } from '../../records/restrictions.ts';
 import type { Named } from '../../records/store.ts';
 import type { SqliteStore } from '../../records/stores/sqlite.ts';
 import { incidentMarks, incidentStrip } from '../../views/incident-strip.ts';
 import { blameIn, speedOrShut } from '../../words/records/incident.ts';
-import { CAVEAT, tellGround, tellLook } from '../../words/records/patterns.ts';
 import { shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { openOutingFile } from '../open.ts';
 import { entryNamed, inStore, lookAt, record, type StoreOptions, storeOption, timeSaid } from '../records.ts';
 import { wrap } from '../screen.ts';
 import { drawInto, table } from '../text.ts';
+import { duties, hurtOf, kindOf, type PatternOptions, told } from './incident-told.ts';
 
 type Stored = Options & StoreOptions;
 
@@ -47,12 +46,6 @@ interface LimitOptions extends Stored, Omit<WrittenLimit, 'line'> {
   readonly outing?: string;
   readonly closed?: boolean;
 }
-interface PatternOptions extends Stored {
-  readonly kind: string;
-  readonly within?: string;
-  readonly firstDays: string;
-}
-
 export const incidentCommand: Command = {
   name: 'incident',
   declare: (program, run) => {
@@ -132,16 +125,6 @@ export const incidentCommand: Command = {
       );
   },
 };
-
-function kindOf(kind: string): IncidentKind {
-  if (incidentKinds.includes(kind as IncidentKind)) return kind as IncidentKind;
-  throw new UsageFault(`found ${kind}; expected ${incidentKinds.join(', ')}`);
-}
-
-function hurtOf(hurt: string): Hurt {
-  if (hurts.includes(hurt as Hurt)) return hurt as Hurt;
-  throw new UsageFault(`--hurt: found ${hurt}; expected ${hurts.join(', ')}`);
-}
 
 const outingAt = (path: string | undefined): Promise<Outing | undefined> =>
   path === undefined ? Promise.resolve(undefined) : openOutingFile(path);
@@ -248,16 +231,24 @@ const list = (options: Stored & { outing?: string; svg?: string }): Promise<Outc
       ),
       ...measureLine(one, names).flatMap((line) => wrap(`   - ${line}`, '     ')),
     ]);
+    lines.push(
+      ...slow.flatMap(({ from }, i) =>
+        wrap(
+          `${all.length + i + 1}. ${tellContent({ kind: 'restriction', content: from.content }, names)}`,
+          '   ',
+        ),
+      ),
+    );
     const drawn: string[] = [];
     if (options.svg !== undefined && outing) {
       const voice = voiceOf(options, outing);
       const size = { width: 1400, height: 480, textSize: 13 };
-      const scene = incidentStrip(outing, incidentMarks(outing, all, slow, voice), voice, size);
+      const scene = incidentStrip(outing, null, incidentMarks(outing, all, slow, voice), voice, size);
       drawn.push(await drawInto(options.svg, scene));
     }
     const open = openMeasures(all).length;
     return {
-      text: [...(all.length === 0 ? ['No incident is recorded.'] : lines), ...drawn].join('\n'),
+      text: [...(lines.length === 0 ? ['No incident is recorded.'] : lines), ...drawn].join('\n'),
       json: all.map(({ from, said, day, measures }) => ({
         record: from.first.row.hash,
         day,
@@ -348,45 +339,3 @@ const lift = (letters: string, why: string, options: Stored & { by?: string }): 
     const who = options.by === undefined ? {} : { person: (await personNamed(store, options.by)).person };
     return keep(store, 'lifted', { restriction: row.hash, why, ...who }, options);
   });
-
-const told = (options: PatternOptions): Promise<Outcome> =>
-  inStore(options, async (store) => {
-    const kind = kindOf(options.kind);
-    const within = options.within ?? { imperial: '100 ft', metric: '30 m' }[options.units];
-    const firstDays = Number(options.firstDays);
-    if (!Number.isInteger(firstDays) || firstDays < 1)
-      throw new UsageFault(`--first-days: found ${options.firstDays}; expected how many days`);
-    const asked = { within: quantityOf(within, 'length', '--within'), firstDays };
-    const all = patterns((await lookAt(store)).entries, kind, asked);
-    const looks = all.looks.map((look) => tellLook(look, all.looked, { system: options.units }));
-    return {
-      text: [
-        ...tellGround(all, within, firstDays),
-        ...looks.map(({ where, word, figures, odds }) => `${word}: ${where}: ${figures}; ${odds}.`),
-        CAVEAT,
-      ]
-        .flatMap((line) => wrap(line, '  '))
-        .join('\n'),
-      json: { ...all, words: looks },
-      exit: 0,
-    };
-  });
-
-function duties(kind: string | undefined, options: Options & { country?: string; hurt?: string }): Outcome {
-  const said = {
-    ...(kind === undefined ? {} : { what: kindOf(kind) }),
-    ...(options.hurt === undefined ? {} : { hurt: hurtOf(options.hurt) }),
-  };
-  const found = dutiesFor(said, options.country);
-  return {
-    text: [
-      ...wrap(ASK, '  '),
-      ...found.flatMap(({ country, where, says, deadline, source }) =>
-        wrap(`- ${country} (${where}): ${says} Deadline: ${deadline}. Source: ${source}.`, '  '),
-      ),
-      ...(found.length === 0 ? ['None of the examples is about that.'] : []),
-    ].join('\n'),
-    json: found,
-    exit: 0,
-  };
-}

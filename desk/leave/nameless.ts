@@ -4,6 +4,7 @@
  */
 
 import { slug } from '../../papers/compile/line.ts';
+import { age } from '../../papers/schema/age.ts';
 import { namesIn } from '../names-in.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
@@ -32,6 +33,22 @@ function numbers(word: string): (name: string) => string {
   };
 }
 
+/** From here on nothing hangs on how old a rider is. */
+const GROWN = 18;
+const ages = age();
+
+/** Of grown riders the group, not the age; where a host asks for older ones, from there on. */
+function ageGroup(paper: Json): (rider: Json) => Json {
+  const host = paper['host'] as { readonly youngestRider?: { readonly value?: unknown } } | undefined;
+  const asked = ages.safeParse(host?.youngestRider?.value);
+  const from = Math.max(GROWN, asked.success ? asked.data : 0);
+  return (rider) => {
+    const read = ages.safeParse(rider['age']);
+    const rides = (rider['duty'] ?? 'rider') === 'rider';
+    return rides && read.success && read.data > from ? { ...rider, age: from } : rider;
+  };
+}
+
 interface WrittenRider extends Json {
   readonly name: string;
   readonly group?: string;
@@ -53,8 +70,9 @@ export function nameless(paper: Json): Json {
   const riders = (bare['riders'] ?? []) as readonly WrittenRider[];
   const shown = (bare['shown'] ?? []) as readonly WrittenShown[];
   const [person, group] = [numbers('person'), numbers('group')];
+  const grouped = ageGroup(bare);
   const numbered = riders.map(({ name, group: of, heldBy, ...rest }) => ({
-    ...rest,
+    ...grouped(rest),
     name: person(name),
     ...(of === undefined ? {} : { group: group(of) }),
     ...(heldBy === undefined ? {} : { heldBy: person(heldBy) }),

@@ -1,5 +1,5 @@
 /** Patterns of incidents, in words: how many, how many by chance, how seldom chance does that, and what that does not say. */
-import { isPattern, type Look, type Looked, type Patterns } from '../../records/patterns.ts';
+import { isPattern, isWorthALook, type Look, type Looked, type Patterns } from '../../records/patterns.ts';
 import { chainage, type Voice } from '../voice.ts';
 import { incidentWords } from './incident.ts';
 
@@ -39,7 +39,7 @@ export function tellLooked(at: Looked, voice: Shown): string {
 
 export interface ToldLook {
   readonly where: string;
-  /** MORE THAN CHANCE, or as chance has it. */
+  /** MORE THAN CHANCE; worth a look, may be chance; as chance has it. */
   readonly word: string;
   readonly figures: string;
   readonly odds: string;
@@ -49,7 +49,11 @@ export function tellLook(look: Look, looked: number, voice: Shown): ToldLook {
   const { at, found, all, expected, bounds, chance, anywhere } = look;
   return {
     where: tellLooked(at, voice),
-    word: isPattern(look) ? 'MORE THAN CHANCE' : 'as chance has it',
+    word: isPattern(look)
+      ? 'MORE THAN CHANCE'
+      : isWorthALook(look)
+        ? 'worth a look, may be chance'
+        : 'as chance has it',
     figures: `${found} of ${all}; ${few(expected)} by chance; of so few the true figure may be ${upTo(bounds)}`,
     odds: `chance does so there ${odds(chance)}, and anywhere among the ${looked} looked at ${odds(anywhere)}`,
   };

@@ -1,6 +1,7 @@
 /** Patterns of incidents, against a closed form of the scan, against chance thrown by another program, and by hand. */
 import { describe, expect, it } from 'vitest';
-import { isPattern, type Looked, patterns } from '../../../records/patterns.ts';
+import { isPattern, isWorthALook, type Looked, patterns } from '../../../records/patterns.ts';
+import { tellLook } from '../../../words/records/patterns.ts';
 import { dayAt, departure, derailed, entriesOf, LENGTH } from '../../support/incidents.ts';
 import { runs } from '../../support/tier.ts';
 
@@ -66,7 +67,9 @@ describe('at a place', () => {
 
   it('one alone is no pattern, and what lies beyond the line, or nobody placed, is said', () => {
     const one = at(100);
-    expect(one.looks.every((l) => !isPattern(l))).toBe(true);
+    expect([one.looked, placeLooks(one)]).toEqual([1, []]);
+    const two = at(100, 300);
+    expect([two.looked, placeLooks(two)]).toEqual([2, []]);
     expect(at(100, LENGTH + 50).unplaced.place).toBe(1);
     const entries = entriesOf([departure({ day }), derailed(day)]);
     expect(patterns(entries, 'derailment', asked)).toMatchObject({
@@ -101,6 +104,19 @@ describe('of a vehicle', () => {
     expect(look.anywhere).toBeCloseTo(3 * 0.2 ** 4, 12);
     expect(isPattern(look)).toBe(true);
     expect(found.by).toBe('runs');
+    // Two of two: once in 25 by itself, and once in 9 among the three.
+    const two = patterns(
+      entriesOf([...ran, ...[0, 1].map((i) => derailed(dayAt(i), { vehicle: 'Car 1' }, i))]),
+      'derailment',
+      asked,
+    );
+    const [few] = of(two, 'vehicle');
+    expect([isPattern(few), isWorthALook(few)]).toEqual([false, true]);
+    expect(tellLook(few, two.looked, { system: 'metric' })).toMatchObject({
+      word: 'worth a look, may be chance',
+      figures: '2 of 2; 0.4 by chance; of so few the true figure may be 0.2 to 7.2',
+      odds: 'chance does so there once in 25, and anywhere among the 3 looked at once in 8',
+    });
   });
   it('one that never left is not held against any share', () => {
     const other = patterns(entriesOf([...ran, derailed(day, { vehicle: 'Elsewhere' })]), 'derailment', asked);

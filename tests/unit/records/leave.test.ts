@@ -93,6 +93,32 @@ describe('the paper that is recorded', () => {
     ]);
   });
 
+  it('keeps of grown riders that they are grown, and of children how old they are', () => {
+    const of = (host: object) =>
+      (
+        nameless({
+          heedway: 'outing',
+          host,
+          riders: [
+            { name: 'Ann', age: 71 },
+            { name: 'Bo', age: '19 years' },
+            { name: 'Cy', age: '7 years 6 months' },
+            { name: 'Di', age: 71, duty: 'driver' },
+            { name: 'Ed' },
+          ],
+        })['riders'] as readonly Json[]
+      ).map(({ age }) => age);
+    expect(of({})).toEqual([18, 18, '7 years 6 months', 71, undefined]);
+    // A host who asks for older riders gets the same answer from it.
+    expect(of({ youngestRider: { value: '21 years', source: 'x' } })).toEqual([
+      21,
+      '19 years',
+      '7 years 6 months',
+      71,
+      undefined,
+    ]);
+  });
+
   it('keeps who is held by whom, and who belongs together', () => {
     const bare = nameless({
       heedway: 'outing',

@@ -10,6 +10,7 @@ import type { Author, Entry, Json } from '../../../records/record.ts';
 import { remove } from '../../../records/remove.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
+import { newestOf } from '../../../records/verify.ts';
 import { tellFault, tellWhole } from '../../../words/records/verified.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { departure } from '../../support/incidents.ts';
@@ -179,6 +180,19 @@ describe('removed', () => {
     await said(store, bo, on('2026-02-01'), 'note', { text: 'new' });
     expect(await look(store)).toMatchObject({ faults: [], forks: [] });
   });
+  it('one branch stays one: what stood before it is not taken for its author’s newest', async () => {
+    await rule('note', '1 year');
+    await note('2024-03-01');
+    await note('2025-12-01');
+    await remove(store, ada, on(today));
+    const { entries } = await look(store);
+    expect(newestOf(entries).map(({ number }) => number)).toEqual([4]);
+    // Nor is a removed newest forgotten: what would be cut off with it is missed.
+    const bo = await author('other');
+    const old = await said(store, bo, on('2024-03-01'), 'note', { text: 'old' });
+    await remove(store, ada, on(today));
+    expect(newestOf((await look(store)).entries).map(({ hash }) => hash)).toContain(old.row.hash);
+  });
   it.each([
     ['too early', '2025-03-01', 'note'],
     ['of another kind than its rule', '2020-03-01', 'departure'],
@@ -209,7 +223,7 @@ describe('removed', () => {
     };
     await said(store, ada, on('2026-01-01'), 'removal', { removed: [one] });
     await store.remove([gone.row.hash]);
-    expect((await look(store)).faults.map(({ what }) => what)).toEqual(['order']);
+    expect((await look(store)).faults.map(({ what }) => what).sort()).toEqual(['order', 'removal']);
   });
   it('from a store in which something is amiss nothing is removed; stopped half-way it is done again', async () => {
     const gone = await note('2024-03-01', secret);

@@ -7,7 +7,7 @@ interface Field {
 }
 
 export const Written = ({ label, value, ...more }: Field & { readonly [attribute: string]: unknown }) => (
-  <p class="field">
+  <p class="asked">
     <label>
       {label}{' '}
       <input
@@ -26,7 +26,7 @@ export const Chosen = ({
   value,
   of,
 }: Field & { readonly of: readonly (readonly [value: string, word: string])[] }) => (
-  <p class="field">
+  <p class="asked">
     <label>
       {label}{' '}
       <select

@@ -86,7 +86,7 @@ export function Happened({ now }: { readonly now: Kept }) {
           </button>
         ))}
       </p>
-      <p class="field">
+      <p class="asked">
         <label>
           What was seen, in its order; facts only{' '}
           <textarea
@@ -103,41 +103,45 @@ export function Happened({ now }: { readonly now: Kept }) {
           “{blame}” says whose doing it was. What was seen helps more, and a record is never altered.
         </p>
       )}
-      <Chosen
-        label="Near"
-        value={where.place}
-        of={[none, ...places.map(({ name }) => [name, name] as const)]}
-      />
-      <Written label="Or along the line, by its boards" value={where.at} placeholder="380 ft" />
-      <Chosen
-        label="Worst that came to anybody"
-        value={more.hurt}
-        of={[none, ...hurts.map((one) => [one, hurtWords[one]] as const)]}
-      />
+      <div class="pairs">
+        <Chosen
+          label="Near"
+          value={where.place}
+          of={[none, ...places.map(({ name }) => [name, name] as const)]}
+        />
+        <Written label="Or along the line, by its boards" value={where.at} placeholder="380 ft" />
+        <Chosen
+          label="Worst that came to anybody"
+          value={more.hurt}
+          of={[none, ...hurts.map((one) => [one, hurtWords[one]] as const)]}
+        />
+      </div>
       <details>
         <summary>Vehicle and wheel, speed, rail, which run, who saw it, when</summary>
-        <Chosen
-          label="Vehicle that was first"
-          value={more.vehicle}
-          of={same(outing.value?.train.vehicles.map(({ name }) => name) ?? [])}
-        />
-        <Written label="Axle, from the front" value={more.axle} inputMode="numeric" />
-        <Chosen label="Side, facing the way it ran" value={more.side} of={same(['left', 'right'])} />
-        <Written label="Speed" value={more.speed} placeholder="3 mph" />
-        <Chosen label="Rail there" value={more.rail} of={same(railStates)} />
-        <Chosen label="Ran" value={more.direction} of={same(['forward', 'reverse'])} />
-        <Chosen
-          label="Which run"
-          value={more.departure}
-          of={[
-            none,
-            ...out.map(
-              ({ departure, left, day }) => [departure.first.row.hash, `${left.train}, ${day}`] as const,
-            ),
-          ]}
-        />
-        <Written label="Who saw it, with commas; names stand apart" value={saw} />
-        <Written label="When; now, if nothing is said" value={when} type="datetime-local" />
+        <div class="pairs">
+          <Chosen
+            label="Vehicle that was first"
+            value={more.vehicle}
+            of={same(outing.value?.train.vehicles.map(({ name }) => name) ?? [])}
+          />
+          <Written label="Axle, from the front" value={more.axle} inputMode="numeric" />
+          <Chosen label="Side, facing the way it ran" value={more.side} of={same(['left', 'right'])} />
+          <Written label="Speed" value={more.speed} placeholder="3 mph" />
+          <Chosen label="Rail there" value={more.rail} of={same(railStates)} />
+          <Chosen label="Ran" value={more.direction} of={same(['forward', 'reverse'])} />
+          <Chosen
+            label="Which run"
+            value={more.departure}
+            of={[
+              none,
+              ...out.map(
+                ({ departure, left, day }) => [departure.first.row.hash, `${left.train}, ${day}`] as const,
+              ),
+            ]}
+          />
+          <Written label="Who saw it, with commas; names stand apart" value={saw} />
+          <Written label="When; now, if nothing is said" value={when} type="datetime-local" />
+        </div>
       </details>
       <button
         type="button"

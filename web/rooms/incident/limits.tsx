@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { restrictionContent, type WrittenLimit } from '../../../desk/incident/content.ts';
 import { incidents } from '../../../records/incidents.ts';
+import { openDefects } from '../../../records/inspections.ts';
 import { type OpenRestriction, openRestrictions } from '../../../records/restrictions.ts';
 import { incidentWords, speedOrShut } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
@@ -12,20 +13,28 @@ import { Chosen, Written, written } from './fields.tsx';
 
 export function Limits({ now }: { readonly now: Kept }) {
   const open = openRestrictions(now.entries);
+  // Numbered on from what happened, as on the strip.
+  const before = incidents(now.entries).length;
   if (open.length === 0) return null;
   return (
     <section aria-label="Slow or shut">
       <h2>Slow or shut until it is lifted</h2>
       <ul class="records">
-        {open.map((one) => (
-          <Limit key={one.from.first.row.hash} limit={one} />
+        {open.map((one, i) => (
+          <Limit key={one.from.first.row.hash} limit={one} number={before + i + 1} />
         ))}
       </ul>
     </section>
   );
 }
 
-function Limit({ limit: { from, since } }: { readonly limit: OpenRestriction }) {
+function Limit({
+  limit: { from, since },
+  number,
+}: {
+  readonly limit: OpenRestriction;
+  readonly number: number;
+}) {
   const { line, from: begins, to, speed, why } = from.content as unknown as WrittenLimit;
   const { hash } = from.first.row;
   const done = useSignal('');
@@ -41,7 +50,7 @@ function Limit({ limit: { from, since } }: { readonly limit: OpenRestriction }) 
   return (
     <li>
       <span>
-        <strong>{speedOrShut(speed)}</strong> {line}, {begins} to {to}: {why} (since {since},{' '}
+        {number}. <strong>{speedOrShut(speed)}</strong> {line}, {begins} to {to}: {why} (since {since},{' '}
         {shortHash(hash)})
       </span>
       <span class="written">
@@ -70,6 +79,7 @@ export function SetLimit({ now }: { readonly now: Kept }) {
   const told = useSignal('');
   const line = outing.value?.line.name;
   const recent = incidents(now.entries).slice(-10).reverse();
+  const amiss = openDefects(now.entries).filter(({ of }) => of === line);
   const ready =
     line !== undefined &&
     [from, to, why].every(({ value }) => value.trim() !== '') &&
@@ -91,33 +101,36 @@ export function SetLimit({ now }: { readonly now: Kept }) {
   return (
     <section aria-label="Make the line slow or shut">
       <h2>Make {line ?? 'the line'} slow or shut</h2>
-      <Written label="From, by its boards" value={from} placeholder="120 ft" />
-      <Written label="To" value={to} placeholder="200 ft" />
-      <p class="field">
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={shut.value}
-            onChange={(e) => {
-              shut.value = e.currentTarget.checked;
-            }}
-          />{' '}
-          Shut to every train
-        </label>
-      </p>
-      {!shut.value && <Written label="Greatest speed there" value={speed} placeholder="3 mph" />}
-      <Written label="Why, as drivers are told it" value={why} />
-      <Chosen
-        label="Because of"
-        value={because}
-        of={[
-          ['', 'nothing that is recorded'],
-          ...recent.map(
-            ({ from: { first }, said, day }) =>
-              [first.row.hash, `${incidentWords[said.what]}, ${day}`] as const,
-          ),
-        ]}
-      />
+      <div class="pairs">
+        <Written label="From, by its boards" value={from} placeholder="120 ft" />
+        <Written label="To" value={to} placeholder="200 ft" />
+        <p class="asked">
+          <label class="tick">
+            <input
+              type="checkbox"
+              checked={shut.value}
+              onChange={(e) => {
+                shut.value = e.currentTarget.checked;
+              }}
+            />{' '}
+            Shut to every train
+          </label>
+        </p>
+        {!shut.value && <Written label="Greatest speed there" value={speed} placeholder="3 mph" />}
+        <Written label="Why, as drivers are told it" value={why} />
+        <Chosen
+          label="Because of"
+          value={because}
+          of={[
+            ['', 'nothing that is recorded'],
+            ...amiss.map(({ inspection, what }) => [inspection.first.row.hash, what] as const),
+            ...recent.map(
+              ({ from: { first }, said, day }) =>
+                [first.row.hash, `${incidentWords[said.what]}, ${day}`] as const,
+            ),
+          ]}
+        />
+      </div>
       <button type="button" class="main wide" disabled={!ready} onClick={() => void set()}>
         {shut.value ? 'Shut it' : 'Make it slow'}
       </button>

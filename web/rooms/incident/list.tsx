@@ -9,7 +9,7 @@ import { shortHash, tellContent } from '../../../words/records/record.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { useWidth } from '../../parts/use-width.ts';
 import { type Kept, person, record, saying } from '../../state/records.ts';
-import { outing, voice } from '../../state/session.ts';
+import { outing, told, voice } from '../../state/session.ts';
 import { Written } from './fields.tsx';
 
 export function List({ now }: { readonly now: Kept }) {
@@ -48,9 +48,11 @@ function Strip({
     <div ref={box} class="strip-box">
       {now && speaks && marks.length > 0 && width > 0 && (
         <figure>
-          <Drawing scene={incidentStrip(now, marks, speaks, size)} />
+          <div class="strip still" role="img" aria-label={`What happened on ${now.line.name}`}>
+            <Drawing scene={incidentStrip(now, told.value?.answer ?? null, marks, speaks, size)} />
+          </div>
           <figcaption>
-            {marks.length} of {all.length + open.length} lie on {now.line.name}; numbers as in the list.
+            {marks.length} of {all.length + open.length} lie on {now.line.name}; numbers as in the lists.
           </figcaption>
         </figure>
       )}
@@ -106,9 +108,11 @@ function Todo({ measure: { from, said, done }, now }: { readonly measure: Measur
     );
   return (
     <li>
-      <strong>Open</strong>
-      {said.by === undefined ? '' : ` by ${said.by}`}
-      {who}: {said.what}
+      <span>
+        <strong>Open</strong>
+        {said.by === undefined ? '' : ` by ${said.by}`}
+        {who}: {said.what}
+      </span>
       <span class="written">
         <label>
           What was done{' '}

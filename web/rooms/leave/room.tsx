@@ -58,7 +58,8 @@ export function Room() {
       {all.length > 0 && <ServiceTable all={all} />}
       <p>
         <a href="#crew">Crew</a> · <a href="#board">Riders’ board</a> · <a href="#inspect">Inspect</a> ·{' '}
-        <a href="#incident">Incidents</a> · <a href="#due">What is due</a> · <a href="#records">All records</a>
+        <a href="#incident">Incidents</a> · <a href="#due">What is due</a> ·{' '}
+        <a href="#records">All records</a>
       </p>
     </>
   );
