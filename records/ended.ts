@@ -3,6 +3,7 @@
  * comes to life again; and nothing goes that an answer still hangs on.
  */
 
+import { daysBetween } from '../papers/due/day.ts';
 import { readInterval } from '../papers/due/interval.ts';
 import { checkContent } from '../papers/record/check.ts';
 import type { RemovableKind } from '../papers/record/kept-fields.ts';
@@ -69,6 +70,9 @@ function units(entries: readonly Entry[]): ReadonlyMap<string, readonly Entry[]>
   return found;
 }
 
+/** Of so many days turns of duty are counted: no limit looks farther back. */
+const TURNS_COUNTED = 62;
+
 /** Hashes of records that something still hangs on, whatever their age. */
 function needed(entries: readonly Entry[], today: string): ReadonlySet<string> {
   const limits = openRestrictions(entries);
@@ -105,6 +109,10 @@ function needed(entries: readonly Entry[], today: string): ReadonlySet<string> {
     // What came too soon after another counts for nothing, as long as that other is known.
     ...entries
       .filter(({ body: { kind, content } }) => kind === 'certificate' && spaced.has(keyOf(content)))
+      .map(({ row }) => row.hash),
+    // Hours of a week or a month, and days in a row, are counted from turns of duty.
+    ...entries
+      .filter(({ body }) => body.kind === 'turn' && daysBetween(dayOf(body), today) <= TURNS_COUNTED)
       .map(({ row }) => row.hash),
     // The crew, riders and rail of an incident stand in its departure.
     ...happened.flatMap(({ said: { departure } }) => departure ?? []),

@@ -22,6 +22,7 @@ export const openerOf: Readonly<Record<string, RemovableKind>> = {
   measured: 'incident',
   restriction: 'restriction',
   lifted: 'restriction',
+  turn: 'turn',
   note: 'note',
 };
 

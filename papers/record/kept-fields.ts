@@ -14,6 +14,7 @@ export const removableKinds = [
   'inspection',
   'incident',
   'restriction',
+  'turn',
   'note',
 ] as const;
 export type RemovableKind = (typeof removableKinds)[number];

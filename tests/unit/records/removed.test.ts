@@ -108,6 +108,14 @@ describe('what an answer still hangs on stays, whatever its age', () => {
     // That of the car alone goes.
     expect(await end('2024-06-01')).toEqual(['arrival', 'departure']);
   });
+  it('turns of duty of two months, from which hours of a week and days in a row are counted', async () => {
+    await rule('turn', '1 day');
+    const { person } = await personNamed(store, 'A Driver');
+    await say('2026-03-01', 'turn', { person, what: 'on' });
+    await say('2026-03-01', 'turn', { person, what: 'off' });
+    expect(await end('2026-05-02')).toEqual([]);
+    expect(await end('2026-05-03')).toEqual(['turn', 'turn']);
+  });
   it('a certificate that stands; one that is out goes', async () => {
     await rule('certificate', '1 month');
     await say('2024-02-01', 'certificate', {
