@@ -13,6 +13,7 @@ import { checkCommand } from './commands/check.ts';
 import { clearCommand } from './commands/clear.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { dueCommand } from './commands/due.ts';
+import { evidenceCommand } from './commands/evidence.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -67,6 +68,7 @@ const commands: readonly Command[] = [
   inspectCommand,
   dueCommand,
   recordsCommand,
+  evidenceCommand,
   verifyCommand,
   sumCommand,
   findCommand,
