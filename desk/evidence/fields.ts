@@ -88,7 +88,7 @@ const named = (value: string, { names, persons }: Reading): string => {
 
 /** "12 lb (measured, 11.5 lb to 12.4 lb, source: scale 3)" */
 function figure({ value, ...rest }: Json): string {
-  const { low, high, how, source, date, ...other } = rest;
+  const { low, high, how, source, date, unit, ...other } = rest;
   const between = low !== undefined && high !== undefined ? `${low} to ${high}` : '';
   const more = Object.entries(other).map(([key, one]) =>
     isGroup(one) || Array.isArray(one) ? '' : `${key} ${one}`,
@@ -96,6 +96,6 @@ function figure({ value, ...rest }: Json): string {
   const told = [how, between, date, source === undefined ? '' : `source: ${source}`, ...more].filter(
     (part) => part !== undefined && part !== '',
   );
-  const plain = isGroup(value) ? JSON.stringify(value) : `${value}`;
+  const plain = `${isGroup(value) ? JSON.stringify(value) : value}${unit === undefined ? '' : ` ${unit}`}`;
   return told.length === 0 ? plain : `${plain} (${told.join(', ')})`;
 }

@@ -87,7 +87,7 @@ const inspections: KindPage = {
 };
 
 const departures: KindPage = {
-  title: 'Departures and arrivals',
+  title: 'Departures',
   blocks: (all, { entries, reading }) => {
     const closed = new Map(trips(entries).map((trip) => [trip.departure.first.row.hash, trip]));
     const read = all.flatMap((one) => {

@@ -211,19 +211,20 @@ function inOrder(all: Packed, speech: Speech): Section[] {
 
 // ---- what was recorded
 
-function recorded(all: Packed): Section[] {
+/** @param pages of kinds; one without is printed field by field */
+export function recorded(all: Packed, pages: typeof kindPages = kindPages): Section[] {
   const byKind = new Map<Kind, Standing[]>();
   for (const one of all.picked) {
     const list = byKind.get(one.first.body.kind) ?? [];
     list.push(one);
     byKind.set(one.first.body.kind, list);
   }
-  const described = Object.keys(kindPages) as Kind[];
+  const described = Object.keys(pages) as Kind[];
   const others = [...byKind.keys()].filter((kind) => !described.includes(kind)).sort();
   return [...described, ...others].flatMap((kind) => {
     const those = byKind.get(kind);
     if (!those) return [];
-    const page = kindPages[kind];
+    const page = pages[kind];
     return [
       page
         ? { title: page.title, blocks: [...page.blocks(those, all), ...saidAnew(those)] }

@@ -12,21 +12,20 @@ export const clubPath = new URL('../../examples/club/year.jsonl', import.meta.ur
 /** Reckons each outing once. */
 export function reckoning(): Club['ready'] {
   const made = new Map<string, Promise<Ready>>();
-  return (train, rail) => {
-    const key = `${train} ${rail}`;
-    const known = made.get(key) ?? ready(train, rail);
-    made.set(key, known);
+  return (train) => {
+    const known = made.get(train) ?? ready(train);
+    made.set(train, known);
     return known;
   };
 }
 
-export async function paperOf(train: keyof typeof papers, rail: string): Promise<Json> {
+export async function paperOf(train: keyof typeof papers): Promise<Json> {
   const { date: _, ...paper } = await examplePaper(papers[train]);
-  return { ...paper, conditions: { ...(paper['conditions'] as object), railState: rail } };
+  return paper;
 }
 
-async function ready(train: keyof typeof papers, rail: string): Promise<Ready> {
-  const made = await readyToLeave(await paperOf(train, rail), { system: 'imperial', wording: 'us' });
+async function ready(train: keyof typeof papers): Promise<Ready> {
+  const made = await readyToLeave(await paperOf(train), { system: 'imperial', wording: 'us' });
   if ('problems' in made) throw new Error(JSON.stringify(made.problems));
   return made;
 }

@@ -32,6 +32,7 @@ export function packDocument(pack: Pack, paper: PackPaper, has: Letters): TDocum
     known.set(text, told);
     return told;
   };
+  const typed: Say = (text) => printable(text, has);
   const at = new Date(pack.made.at);
   return {
     pageSize: sizes[paper],
@@ -62,21 +63,21 @@ export function packDocument(pack: Pack, paper: PackPaper, has: Letters): TDocum
     }),
     content: [
       { text: say(pack.title), fontSize: 22, bold: true, margin: [0, 0, 0, 10] },
-      ...pack.cover.map((block) => laid(block, say)),
+      ...pack.cover.map((block) => laid(block, say, typed)),
       { toc: { title: { text: 'Contents', fontSize: 13, bold: true, margin: [0, 14, 0, 4] } } },
-      ...pack.sections.flatMap((section) => sectionOf(section, say)),
+      ...pack.sections.flatMap((section) => sectionOf(section, say, typed)),
     ],
   };
 }
 
-const sectionOf = ({ title, blocks }: Section, say: Say): Content[] => [
+const sectionOf = ({ title, blocks }: Section, say: Say, typed: Say): Content[] => [
   { text: say(title), fontSize: 16, bold: true, tocItem: true, pageBreak: 'before', margin: [0, 0, 0, 6] },
-  ...blocks.map((block) => laid(block, say)),
+  ...blocks.map((block) => laid(block, say, typed)),
 ];
 
 const INDENT = 10;
 
-function laid(block: Block, say: Say): Content {
+function laid(block: Block, say: Say, typed: Say): Content {
   switch (block.is) {
     case 'heading':
       return {
@@ -91,7 +92,11 @@ function laid(block: Block, say: Say): Content {
     case 'list':
       return { ul: block.lines.map(say), margin: [0, 1, 0, 3] };
     case 'typed':
-      return { stack: block.lines.map((line) => ({ text: say(line), fontSize: 8 })), margin: [8, 3, 0, 3] };
+      return {
+        // Nothing is put into what is copied.
+        stack: block.lines.map((line) => ({ text: typed(line), fontSize: 8 })),
+        margin: [8, 3, 0, 3],
+      };
     case 'table':
       return table(block.head, block.rows, say);
     case 'fields':
@@ -110,23 +115,26 @@ function laid(block: Block, say: Say): Content {
   }
 }
 
-/** A column gets room by the longest word and by how much stands in it. */
+/** Beyond so many letters a column shares what room the short ones leave. */
+const SHORT = 17;
+const HASH = /^[0-9a-f]{64}$/;
+
+/** A column of short words takes what it needs, and one of hashes too: they are not parted. */
 function table(head: readonly string[], rows: readonly (readonly string[])[], say: Say): Content {
-  const body = [head, ...rows];
-  const shares = head.map((_, i) => {
-    const lengths = body.map((row) => row[i]?.length ?? 0);
-    const mean = lengths.reduce((sum, n) => sum + n, 0) / lengths.length;
-    return Math.min(48, Math.max(5, Math.min(mean * 1.2, 48), Math.min(LONG, Math.max(...lengths))));
+  const widths = head.map((name, i) => {
+    const short = rows.every((row) => (row[i] ?? '').length <= SHORT || HASH.test(row[i]));
+    return short && name.length <= SHORT ? 'auto' : '*';
   });
-  const whole = shares.reduce((sum, share) => sum + share, 0);
+  const cell = (text: string): string => (HASH.test(text) ? text : say(text));
   return {
     table: {
       headerRows: 1,
       dontBreakRows: true,
-      widths: shares.map((share) => `${Math.floor((1000 * share) / whole) / 10}%`),
+      // Where all are short the last takes the rest.
+      widths: widths.includes('*') ? widths : widths.map((w, i) => (i === widths.length - 1 ? '*' : w)),
       body: [
         head.map((text) => ({ text: say(text), bold: true })),
-        ...rows.map((row) => head.map((_, i) => say(row[i] ?? ''))),
+        ...rows.map((row) => head.map((_, i) => cell(row[i] ?? ''))),
       ],
     },
     layout: 'lightHorizontalLines',

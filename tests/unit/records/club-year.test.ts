@@ -20,14 +20,14 @@ const read = await readStoreFile(bytes);
 const { entries } = read.verified;
 
 /** As it was recorded: reckoned anew only in full. */
-async function asRecorded(train: 'steam' | 'battery', rail: 'dry' | 'damp'): Promise<Ready> {
-  const paper = nameless(await paperOf(train, rail)) as Json;
+async function asRecorded(train: 'steam' | 'battery'): Promise<Ready> {
+  const paper = nameless(await paperOf(train)) as Json;
   const inputs = await inputsHash(paper);
   const left = entries
     .map(({ body }) => body.content as unknown as Content<'departure'>)
     .find((content) => content.inputs === inputs);
   const outing = await readOuting({ path: 'outing', content: JSON.stringify(paper) }, async () => undefined);
-  if (!left || !outing.ok) throw new Error(`npm run club: no departure of ${train} on ${rail} rail`);
+  if (!left || !outing.ok) throw new Error(`npm run club: no departure of ${train}`);
   return {
     paper,
     answered: {
