@@ -23,7 +23,7 @@ export const TO = '2026-05-31';
 /** Of the program that is said to have written them; replaying says what differs under another. */
 const PROGRAM = '0.2.0';
 
-const people = {
+export const people = {
   shed: 'Ada Quillfeather',
   gate: 'Barnaby Marrowby',
   track: 'Clementine Hobday',

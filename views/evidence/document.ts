@@ -72,8 +72,25 @@ export function packDocument(pack: Pack, paper: PackPaper, has: Letters): TDocum
 
 const sectionOf = ({ title, blocks }: Section, say: Say, typed: Say): Content[] => [
   { text: say(title), fontSize: 16, bold: true, tocItem: true, pageBreak: 'before', margin: [0, 0, 0, 6] },
-  ...blocks.map((block) => laid(block, say, typed)),
+  ...together(blocks).map((some) =>
+    some.length === 1
+      ? laid(some[0], say, typed)
+      : { stack: some.map((block) => laid(block, say, typed)), unbreakable: true },
+  ),
 ];
+
+/** A heading, and what is written in bold, does not stand at the foot of a page alone. */
+function together(blocks: readonly Block[]): Block[][] {
+  const groups: Block[][] = [];
+  for (const block of blocks) {
+    const last = groups.at(-1);
+    const before = last?.at(-1);
+    const leads = before?.is === 'heading' || (before?.is === 'text' && before.strong);
+    if (last && leads && (block.is === 'text' || block.is === 'heading')) last.push(block);
+    else groups.push([block]);
+  }
+  return groups;
+}
 
 const INDENT = 10;
 
