@@ -37,6 +37,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'inspect', door: 'train', title: 'Inspect' },
   { id: 'due', door: 'mine', title: 'Due' },
   { id: 'records', door: 'mine', title: 'Records' },
+  { id: 'evidence', door: 'mine', title: 'Evidence pack' },
   { id: 'new', door: 'mine', title: 'New train and line' },
 ];
 

@@ -8,6 +8,7 @@ import { nameless } from '../../desk/leave/nameless.ts';
 import { dayNumber } from '../../papers/due/day.ts';
 import { look } from '../../records/ledger.ts';
 import { type PackPaper, packDocument } from '../../views/evidence/document.ts';
+import { packDone } from '../../words/records/evidence.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
 import { refusal } from '../open.ts';
@@ -88,12 +89,8 @@ async function evidence(options: EvidenceOptions): Promise<Outcome> {
   );
   progress.end();
   await writeOut(pdf, bytes);
-  const whole =
-    pack.faults === 0
-      ? 'all as they were written'
-      : `${pack.faults} things amiss: they stand on its first page`;
   return {
-    text: `Evidence pack of ${pack.count} records written into ${pdf}; of the store, ${whole}.`,
+    text: packDone(pack.count, pdf, pack.faults),
     json: {
       pdf,
       records: pack.count,

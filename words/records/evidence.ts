@@ -1,6 +1,15 @@
 /** An evidence pack, in words. */
 
+export const packDone = (count: number, file: string, faults: number): string =>
+  `Evidence pack of ${count} ${count === 1 ? 'record' : 'records'} written into ${file}; of the store, ${
+    faults === 0
+      ? 'all as they were written'
+      : `${faults} ${faults === 1 ? 'thing is' : 'things are'} amiss: the first page says what`
+  }.`;
+
 export const packWords = {
+  about:
+    'For an insurer, an inspector or a host: what was recorded of a span, what stands, and the chain of hashes that anybody can check. One PDF, with the records inside it as a file.',
   title: (of: readonly string[] | undefined): string =>
     of === undefined ? 'Evidence pack' : `Evidence pack: ${of[0]}${of.length > 1 ? ' and others' : ''}`,
   span: (from: string | undefined, to: string | undefined): string =>

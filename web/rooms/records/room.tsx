@@ -37,6 +37,9 @@ export function Room() {
       {now && <List now={now} />}
       {now?.me && <Note />}
       {now && <InAndOut now={now} />}
+      <p>
+        <a href="#evidence">Evidence pack</a>
+      </p>
     </>
   );
 }
