@@ -30,7 +30,7 @@ const views: Readonly<Record<string, Load>> = {
   mine: () => import('./rooms/mine/mine-room.tsx'),
   inspect: () => import('./rooms/inspect/room.tsx'),
   due: () => import('./rooms/due/room.tsx'),
-  evidence: () => import('./rooms/evidence/room.tsx'),
+  evidence: () => import('./rooms/evidence/packing-room.tsx'),
   records: () => import('./rooms/records/room.tsx'),
   new: () => import('./rooms/new/new-room.tsx'),
 };

@@ -52,7 +52,7 @@ function Ask() {
     busy.value = true;
     const those = of.value.split(',').flatMap((name) => name.trim() || []);
     try {
-      const { makePack } = await import('./make.ts');
+      const { makePack } = await import('./packing.ts');
       const { pack, pdf } = await makePack(
         {
           wanted: { from: day(from.value), to: day(to.value), of: those.length === 0 ? undefined : those },
