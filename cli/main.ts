@@ -15,6 +15,7 @@ import { clearCommand } from './commands/clear.ts';
 import { couplersCommand } from './commands/couplers.ts';
 import { crewCommand } from './commands/crew.ts';
 import { dueCommand } from './commands/due.ts';
+import { evidenceCommand } from './commands/evidence.ts';
 import { failuresCommand } from './commands/failures.ts';
 import { findCommand } from './commands/find.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -73,6 +74,7 @@ const commands: readonly Command[] = [
   incidentCommand,
   dueCommand,
   recordsCommand,
+  evidenceCommand,
   verifyCommand,
   sumCommand,
   findCommand,

@@ -59,6 +59,9 @@ export function fileForm(kind: FileKind): GroupForm {
   return form;
 }
 
+/** Of what is no file by itself, as what a record says. */
+export const schemaForm = (schema: object): FieldForm => formOf(schema as Node);
+
 function formOf(node: Node): FieldForm {
   const { def } = node;
   switch (def.type) {

@@ -33,6 +33,7 @@ const views: Readonly<Record<string, Load>> = {
   crew: () => import('./rooms/crew/room.tsx'),
   board: () => import('./rooms/board/room.tsx'),
   due: () => import('./rooms/due/room.tsx'),
+  evidence: () => import('./rooms/evidence/packing-room.tsx'),
   records: () => import('./rooms/records/room.tsx'),
   new: () => import('./rooms/new/new-room.tsx'),
 };

@@ -40,6 +40,7 @@ export const rooms: readonly RoomAt[] = [
   { id: 'board', door: 'train', title: 'Riders’ board' },
   { id: 'due', door: 'mine', title: 'Due' },
   { id: 'records', door: 'mine', title: 'Records' },
+  { id: 'evidence', door: 'mine', title: 'Evidence pack' },
   { id: 'new', door: 'mine', title: 'New train and line' },
 ];
 

@@ -273,4 +273,11 @@ export const tasks: readonly Entry[] = [
     'heedway records list',
     'log book history diary proof signature hash verify export import names data protection',
   ),
+  t(
+    '#evidence',
+    'Prove it, for an insurer, inspector or host',
+    'One PDF: answer, sheets, measurements, inspections, certificates, departures, and how to check them.',
+    'heedway evidence',
+    'evidence pack pdf archive insurer inspector audit claim proof report attachments',
+  ),
 ];

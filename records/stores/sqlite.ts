@@ -68,6 +68,8 @@ export async function openSqlite(path: string, fresh = false): Promise<SqliteSto
 const wordsOf = (fault: unknown): string => {
   const { code, message } = fault as { readonly code?: string; readonly message?: string };
   if (code === 'SQLITE_FULL') return 'the disk is full: nothing was written';
+  if (code?.startsWith('SQLITE_IOERR'))
+    return 'the disk is full, or cannot be written or read: nothing was written';
   if (code === 'SQLITE_BUSY') return 'another program has been writing into it for 10 seconds';
   if (code === 'SQLITE_NOTADB' || code === 'SQLITE_CORRUPT')
     return 'damaged, or no SQLite file: take the newest file that was exported from it';

@@ -40,6 +40,9 @@ export function Room() {
       {now?.me && <Note />}
       {now && <InAndOut now={now} />}
       {now?.me && <HowLong now={now} />}
+      <p>
+        <a href="#evidence">Evidence pack</a>
+      </p>
     </>
   );
 }

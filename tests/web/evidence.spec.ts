@@ -1,0 +1,94 @@
+/** Records in the browser survive what comes, and what was recorded goes out as a pack that can be checked. */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { pdfText } from '../support/pdf-text.ts';
+import { runs } from '../support/tier.ts';
+import { answered, barriers, open, served } from './served.ts';
+
+const url = served();
+
+test('a year of records is brought in and goes out as a pack', async ({ page }) => {
+  await open(page, url(), 'records');
+  await page
+    .getByLabel('Bring records in')
+    .setInputFiles(new URL('../../examples/club/year.jsonl', import.meta.url).pathname);
+  await expect(page.getByText('records added; 0 were here already.')).toBeVisible();
+  await page.getByRole('link', { name: 'Evidence pack' }).click();
+  await page.getByLabel('First day').fill('2026-05-01');
+  await page.getByLabel(/^with the answer, sheets and measurements of/).check();
+  await page.getByLabel('Of these vehicles').fill('Fenwick');
+  expect(await barriers(page)).toEqual([]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the pack as PDF' }).click(),
+  ]);
+  await expect(page.getByText('written into evidence.pdf; of the store, all as they were')).toBeVisible();
+  const { text, pages, boxes } = pdfText(readFileSync(await download.path()));
+  for (const words of ['Evidence pack: Fenwick', 'Contents', 'How sure', 'boiler steam test', 'sha256sum'])
+    expect(text).toContain(words);
+  expect([pages > 8, boxes]).toEqual([true, 0]);
+});
+
+/** Writes notes as fast as the page lets it, and says each that was acknowledged; never ends by itself. */
+async function writing(page: Page, acknowledged: string[]): Promise<void> {
+  await page.exposeFunction('acknowledged', (hash: string) => acknowledged.push(hash));
+  await page.evaluate(() => {
+    const said = document.querySelector('section[aria-label="A note"] [role="status"]') as HTMLElement;
+    const input = document.querySelector('#note') as HTMLInputElement;
+    const button = document.querySelector('section[aria-label="A note"] button') as HTMLElement;
+    const press = (): void => {
+      input.value = `note ${performance.now()}`;
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      requestAnimationFrame(() => button.click());
+    };
+    let before = '';
+    new MutationObserver(() => {
+      const [hash] = /\b[0-9a-f]{8}\b/.exec(said.textContent ?? '') ?? [];
+      if (hash === undefined || hash === before) return;
+      before = hash;
+      (globalThis as unknown as { acknowledged: (hash: string) => void }).acknowledged(hash);
+      press();
+    }).observe(said, { childList: true, characterData: true, subtree: true });
+    press();
+  });
+}
+
+test('without room it says so; killed while it writes, all that was acknowledged is there', async ({
+  context,
+}) => {
+  let page = await context.newPage();
+  const browser = await context.newCDPSession(page);
+  const origin = new URL(url()).origin;
+  await browser.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  await open(page, url(), 'records');
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  const begin = page.getByRole('button', { name: 'Begin' });
+  await begin.click();
+  await expect(page.getByText('The browser’s storage is full: nothing was recorded.')).toBeVisible();
+  await browser.send('Storage.overrideQuotaForOrigin', { origin });
+  await page.reload();
+  await answered(page);
+  await expect(page.getByText(/\d record/)).toHaveCount(0);
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await begin.click();
+  await expect(page.getByText('1 record, all as they were written')).toBeVisible();
+
+  const acknowledged: string[] = [];
+  for (let n = 0; n < runs(1, 100); n++) {
+    const wanted = acknowledged.length + 1 + ((n * 7) % 5);
+    await expect(page.getByRole('region', { name: 'A note' })).toBeVisible();
+    await writing(page, acknowledged);
+    await expect.poll(() => acknowledged.length, { intervals: [5] }).toBeGreaterThanOrEqual(wanted);
+    const died = page.waitForEvent('crash');
+    void (await context.newCDPSession(page)).send('Page.crash').catch(() => undefined);
+    await died;
+    await page.close();
+    page = await context.newPage();
+    await page.goto(`${url()}#records`);
+  }
+  await expect(page.getByText(/^\d+ records, all as they were written; none is missing/)).toBeVisible();
+  const all = page.getByRole('button', { name: /^All \d+$/ });
+  if ((await all.count()) > 0) await all.click();
+  const shown = await page.getByRole('region', { name: 'All records' }).textContent();
+  expect(acknowledged.filter((hash) => !shown?.includes(hash))).toEqual([]);
+});

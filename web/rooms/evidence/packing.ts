@@ -1,0 +1,49 @@
+/** Making the pack: all that it takes is loaded when it is asked for. */
+import { evidencePack, type Pack } from '../../../desk/evidence/pack.ts';
+import type { Wanted } from '../../../desk/evidence/pick.ts';
+import { tellInvented } from '../../../desk/invented.ts';
+import { answered } from '../../../desk/leave/answered.ts';
+import { asWritten } from '../../../desk/leave/depart.ts';
+import { nameless } from '../../../desk/leave/nameless.ts';
+import { type PackPaper, packDocument } from '../../../views/evidence/document.ts';
+import { clock, openRecords } from '../../state/records.ts';
+import { speech, told } from '../../state/session.ts';
+import { cardPdf } from '../card/card-pdf.ts';
+
+export interface PackAsked {
+  readonly wanted: Wanted;
+  readonly names: boolean;
+  /** With the answer, sheets and measurements of the outing on the screen. */
+  readonly outing: boolean;
+  readonly paper: PackPaper;
+}
+
+export interface MadePack {
+  readonly pack: Pack;
+  readonly pdf: Blob;
+}
+
+/** @param say hears what is being done, and waits until that can be read */
+export async function makePack(
+  { wanted, names, outing, paper }: PackAsked,
+  say: (words: string) => Promise<void>,
+): Promise<MadePack> {
+  await say('Looking at every record …');
+  const looked = await openRecords('whole');
+  if (!looked) throw new Error('records cannot be had here');
+  const asked = outing ? told.value?.asked : undefined;
+  if (asked) await say('Answering …');
+  const written = asked && asWritten(asked);
+  const made = written && (await answered(nameless(written), speech.value));
+  if (made && 'problems' in made) throw new Error(made.problems[0].message);
+  const pack = await evidencePack({
+    looked,
+    names: names ? looked.names : [],
+    wanted,
+    speech: speech.value,
+    outing: made && { answered: made, paper: written, invented: tellInvented(written) },
+    made: { at: clock.now(), program: clock.program },
+  });
+  await say(`Laying out ${pack.count} records …`);
+  return { pack, pdf: await cardPdf((has) => packDocument(pack, paper, has)) };
+}
