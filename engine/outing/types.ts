@@ -50,6 +50,8 @@ export interface HostRules {
   readonly measuredLasts?: Rule<number>;
   /** Extra distance added to each cautious stop, m. */
   readonly stopMargin?: Rule<number>;
+  /** Least between two trains beside each other, m. */
+  readonly roomBetweenTrains?: Rule<number>;
   /** The host's sheet. */
   readonly standards?: Standards;
   /** What must be in date for an outing. */

@@ -134,6 +134,11 @@ export const hostSchema = group({
     'stop margin',
     'Distance to spare that is added to every stop.',
   ),
+  roomBetweenTrains: rule(
+    figure('length', 0, 2),
+    'room between trains',
+    'Least between two trains that stand or pass beside each other, play and throw taken off.',
+  ),
   standards: may(
     standards,
     'standards',

@@ -37,11 +37,13 @@ export interface Road {
   /** From tips to tips, or to its end, m. */
   readonly length: number;
   /** Where each vehicle stands clear, from its first tips on; null: nowhere. */
-  readonly clear: { readonly from: number; readonly to: number } | null;
+  readonly clear: Stretch | null;
   /** At its first points, and at its last where it has them. */
   readonly marks: readonly Mark[];
-  /** Least room to what passes along the clear stretch. */
+  /** Least room to what passes where the train stands midway between its marks, or at the end of a road that ends; null: it does not fit. */
   readonly least: Least | null;
+  /** Where it stands clear on either side and not between: the least there. */
+  readonly pinch: Least | null;
 }
 
 /** Of a track with too little measured: what; of one in which a frame cannot stand: nothing. */
@@ -54,6 +56,8 @@ export interface Asked {
   readonly line: Line;
   readonly standing: readonly Body[];
   readonly passing: readonly Body[];
+  /** Of the whole train that stands, m. */
+  readonly length: number;
   /** Wanted between the two, m. */
   readonly margin: number;
 }
@@ -121,7 +125,7 @@ const swapped = (view: View): View => ({
 
 /** undefined: a frame cannot stand somewhere in it. */
 function roadIn(
-  { standing, passing, margin }: Asked,
+  { standing, passing, margin, length: train }: Asked,
   track: Track,
   stands: Road['stands'],
   length: number,
@@ -139,8 +143,9 @@ function roadIn(
   };
   const runs = first.kinds.map(({ long }, kind) => {
     const run = clearRun((p, fine) => roomOf(kind, p, fine).room - margin, length - long);
-    return run && { from: run.from, to: run.to + long };
+    return run && { ...run, to: run.to + long, kind };
   });
+  const pinches = runs.flatMap((r) => (r?.pinch === undefined ? [] : [roomOf(r.kind, r.pinch, true)]));
   const [from, to] = [
     Math.max(...runs.map((r) => r?.from ?? Infinity)),
     Math.min(...runs.map((r) => r?.to ?? -Infinity)),
@@ -152,21 +157,29 @@ function roadIn(
     length,
     clear,
     marks: clear ? marksOf(clear, length, stands, start, end) : [],
-    least: clear && leastIn(first, roomOf, clear),
+    least: clear && leastIn(first, roomOf, midway(clear, train, end !== undefined)),
+    pinch: pinches.reduce<Least | null>((a, b) => (a && a.room <= b.room ? a : b), null),
   };
 }
 
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  /** Where there is least between the first place that is clear and the last. */
+  readonly pinch?: number;
+}
+
 /** The longest stretch without less than is wanted. */
-function clearRun(
-  spare: (p: number, fine: boolean) => number,
-  end: number,
-): { from: number; to: number } | null {
+function clearRun(spare: (p: number, fine: boolean) => number, end: number): Run | null {
   if (!(end >= 0)) return null;
   const count = Math.max(1, Math.ceil(end / STEP));
   const at = (i: number): number => (end * i) / count;
-  const isClear = Array.from({ length: count + 1 }, (_, i) => spare(at(i), false) >= COARSE);
+  const spares = Array.from({ length: count + 1 }, (_, i) => spare(at(i), false));
+  const isClear = spares.map((s) => s >= COARSE);
   const edge = (foul: number, clear: number): number => {
     let [bad, good] = [foul, clear];
+    // What the grid alone calls foul may be clear by less than it tells.
+    if (spare(bad, true) >= 0) [bad, good] = [2 * bad - good, bad];
     while (Math.abs(good - bad) > MARKED) {
       const middle = (bad + good) / 2;
       if (spare(middle, true) >= 0) good = middle;
@@ -174,7 +187,7 @@ function clearRun(
     }
     return good;
   };
-  let best: { from: number; to: number } | null = null;
+  let best: Run | null = null;
   for (let i = 0; i <= count; i++) {
     if (!isClear[i] || (i > 0 && isClear[i - 1])) continue;
     let j = i;
@@ -183,14 +196,28 @@ function clearRun(
     const to = j === count ? end : edge(at(j + 1), at(j));
     if (best === null || to - from > best.to - best.from) best = { from, to };
   }
-  return best;
+  const [first, last] = [isClear.indexOf(true), isClear.lastIndexOf(true)];
+  const foul = spares.flatMap((s, i) => (i > first && i < last && !isClear[i] ? [{ s, i }] : []));
+  if (best === null || foul.length === 0) return best;
+  return { ...best, pinch: at(foul.reduce((a, b) => (b.s < a.s ? b : a)).i) };
+}
+
+/** Where a train stands in it, farthest from its marks; it stands out of one that is too short. */
+function midway({ from, to }: Stretch, train: number, through: boolean): Stretch {
+  const begins = through ? (from + to - train) / 2 : to - train;
+  return { from: begins, to: begins < from ? -Infinity : begins + train };
+}
+
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Every metre and at both ends. */
 function leastIn(
   { kinds }: Beside,
   roomOf: (kind: number, p: number, fine: boolean) => Least,
-  { from, to }: { readonly from: number; readonly to: number },
+  { from, to }: Stretch,
 ): Least | null {
   let [least, at]: [Least | null, number] = [null, 0];
   kinds.forEach(({ long }, kind) => {
@@ -206,7 +233,7 @@ function leastIn(
 }
 
 function marksOf(
-  { from, to }: { readonly from: number; readonly to: number },
+  { from, to }: Stretch,
   length: number,
   stands: Road['stands'],
   start: View,

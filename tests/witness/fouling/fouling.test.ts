@@ -203,6 +203,7 @@ function engineFouling(d: Drawn, base: Line, body: Body): Road | undefined {
       line: { ...line, tracks: [track] },
       standing: [bodyOf(body, d.stands, d.play)],
       passing: [bodyOf(body, d.passes, d.play)],
+      length: d.stands.rear + d.stands.guides + d.stands.front,
       margin: d.margin,
     },
     track,
