@@ -119,7 +119,10 @@ export interface FollowingTrain {
 export interface Outing {
   readonly name: string;
   readonly date?: string;
+  /** That it runs over: a route over the tracks of a line as one line, where it names one. */
   readonly line: Line;
+  /** The line whose tracks the route runs over; absent: no route is named. */
+  readonly whole?: Line;
   readonly train: Train;
   readonly riders: readonly Rider[];
   readonly host: HostRules;

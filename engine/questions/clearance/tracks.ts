@@ -19,7 +19,7 @@ export interface TracksLook {
 const SOURCE = 'both trains as measured, placed on the two tracks as laid out: common engineering geometry';
 
 /** The line whose tracks these are: as written, whichever way and over whatever route it is run. */
-export const wholeLine = ({ outing }: OutingContext): Line => outing.line;
+export const wholeLine = ({ outing }: OutingContext): Line => outing.whole ?? outing.line;
 
 const unmeasuredOf = ({ loaded }: OutingContext): string[] =>
   loaded.vehicles.filter((v) => !v.vehicle.envelope).map((v) => v.vehicle.name);
@@ -161,7 +161,8 @@ function ofRoad(
 
 /** In the running direction, where its points lie on the line itself. */
 function chainagesOf({ outing, line }: OutingContext, { start, end }: Track): { from?: number; to?: number } {
-  if (start.track !== MAIN) return {};
+  // Along a route the line's own distances say nothing.
+  if (start.track !== MAIN || outing.whole) return {};
   const turn = (s: number): number => (outing.direction === 'reverse' ? line.length - s : s);
   const ends = [start, ...(end?.track === MAIN ? [end] : [])].map(({ at }) => turn(at));
   return { from: Math.min(...ends), to: Math.max(...ends) };
