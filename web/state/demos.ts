@@ -18,6 +18,7 @@ export const demoNames: readonly { readonly file: string; readonly title: string
   { file: 'busy-afternoon.json', title: 'A busy afternoon after a shower' },
   { file: 'too-long-wet.json', title: 'Too long on a wet rail' },
   { file: 'visit-fits.json', title: 'A visitor and a lamp post' },
+  { file: 'two-roads.json', title: 'A loop and three sidings' },
   { file: 'brake-not-measured.json', title: 'A brake nobody has measured' },
 ];
 
