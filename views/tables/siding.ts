@@ -14,26 +14,26 @@ const roadName = ({ line }: Sidings, { track, stands }: Road): string =>
 
 function roadRow(sidings: Sidings, road: Road, train: Standing, voice: Voice): string[] {
   const name = roadName(sidings, road);
-  if (!road.clear) return [name, 'nowhere', '', '', '', 'does not fit'];
+  if (!road.clear) return [name, 'does not fit', 'nowhere', '', '', ''];
   const usable = usableOf(road);
   const [first, last] = road.marks;
   return [
     name,
+    `${length(voice, train.length, 'up')}: ${usable >= train.length ? 'fits' : 'does not fit'}`,
+    length(voice, usable, 'down'),
     length(voice, first.beyondFrog, 'up'),
     length(voice, first.apart, 'up'),
     last ? length(voice, last.beyondFrog, 'up') : 'to its end',
-    length(voice, usable, 'down'),
-    `${length(voice, train.length, 'up')}: ${usable >= train.length ? 'fits' : 'does not fit'}`,
   ];
 }
 
 /** Where a train must stand beyond, road by road. */
 export const roadsTable = (sidings: Sidings, train: Standing, voice: Voice): WordTable => ({
   title: `Where ${train.train} stands clear while ${train.passes === train.train ? 'another like it' : train.passes} passes`,
-  head: ['road', 'beyond the frog', 'tracks apart there', 'short of the last frog', 'usable', 'this train'],
+  head: ['road', 'this train', 'usable', 'beyond the frog', 'tracks apart there', 'short of the last frog'],
   rows: [
     ...train.look.roads.map((road) => roadRow(sidings, road, train, voice)),
-    ...train.look.untold.map(({ track, lacks }) => [track.name, 'cannot tell', '', '', '', lackWords(lacks)]),
+    ...train.look.untold.map(({ track, lacks }) => [track.name, 'cannot tell', lackWords(lacks), '', '', '']),
   ],
   note: noteOf(train, voice),
 });
