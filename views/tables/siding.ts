@@ -48,7 +48,7 @@ const lackWords = (lacks: Joint['lacks']): string =>
 function noteOf({ look }: Standing, voice: Voice): string {
   const { without, margin } = look;
   if (without.length > 0) return `Cannot tell: nobody measured the width of ${without.join(', ')}.`;
-  return `From the point of the frog, paced along the road; or where the middles of the tracks lie so far apart: from rail to the same rail. No end nearer. Whichever way round the vehicles stand, wheels hard over in their play, ${length(voice, margin.value, 'up')} between the two (${margin.source}). Against the track that a road leaves; others that come near are not looked at.`;
+  return `From the point of the frog, paced along the road; or where the middles of the tracks lie so far apart: from rail to the same rail. No end nearer. Whichever way round the vehicles stand, wheels hard over in their play, ${length(voice, margin.value, 'up')} between the two (${margin.source}). Against the track that a road leaves and all others of the line that come near, those whose points are not measured left out.`;
 }
 
 /** How near two trains come where both stand clear. */
@@ -68,7 +68,7 @@ export const passingTable = (sidings: Sidings, train: Standing, voice: Voice): W
                 at.passes === '' ? 'out of reach' : at.room < 0 ? 'strikes' : length(voice, at.room, 'down'),
                 length(voice, at.at),
                 at.stands,
-                at.passes === '' ? '—' : at.passes,
+                at.passes === '' ? '—' : at.on === undefined ? at.passes : `${at.passes}, on ${at.on}`,
               ],
             ],
       ),

@@ -7,6 +7,7 @@ import { highest } from '../../base/numerics/highest.ts';
 import { COARSE } from '../../things/clearance/room.ts';
 import { farthest, type Side } from '../../things/clearance/swept.ts';
 import { lengthBeside } from '../../things/line/branch.ts';
+import { about, type Frame } from '../../things/line/frames.ts';
 import { reverseLine } from '../../things/line/geometry.ts';
 import { joined, pieceOf } from '../../things/line/pieces.ts';
 import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
@@ -14,6 +15,7 @@ import { toFrog } from '../../things/line/turnout.ts';
 import { type Joint, type Line, MAIN, type Track } from '../../things/line/types.ts';
 import { type Beside, besideFor, type Least } from './beside.ts';
 import type { Body } from './bodies.ts';
+import { joinedTo, nearFor, type Other, othersNear } from './others.ts';
 
 /** Before the points that both are laid from, and beyond the end of a track that what passes is followed to, m. */
 const BEFORE = 12;
@@ -87,6 +89,8 @@ interface View {
   readonly tips: number;
   /** Where what passes lies, seen from what stands. */
   readonly side: Side;
+  /** The track that leaves, and where its own start lies. */
+  readonly laid: { readonly id: string; readonly frame: Frame };
 }
 
 export const lineOfTrack = (line: Line, id: string): Line | undefined =>
@@ -103,15 +107,28 @@ function viewOf({ line, standing, passing }: Asked, track: Track, joint: Joint, 
   const stand = joined([pieceOf(through, begins, at), pieceOf(own, 0, own.length)]);
   const reach = Math.max(...[...standing, ...passing].map(({ shape }) => farthest(shape)));
   const lay = (of: Line): Plan => layPlan(of, -reach, of.length + reach);
+  const tips = at - begins;
+  const standPlan = lay(stand);
+  const frame = last ? about(spotOf(standPlan, tips + own.length)) : spotOf(standPlan, tips);
   return {
     joint,
     stand,
     pass,
-    standPlan: lay(stand),
+    standPlan,
     passPlan: lay(pass),
-    tips: at - begins,
+    tips,
+    laid: { id: track.id, frame },
     side: joint.hand === 'left' ? 'right' : 'left',
   };
+}
+
+/** Those that come near without joining the track stood on, in the frame of a view of it. */
+function othersOf(line: Line, stood: string, view: View, length: number, near: number): Other[] {
+  const count = Math.ceil(length);
+  const along = Array.from({ length: count + 1 }, (_, i) =>
+    spotOf(view.standPlan, view.tips + (length * i) / count),
+  );
+  return othersNear(line, { ...view.laid, along }, joinedTo(line, stood), near);
 }
 
 const swapped = (view: View): View => ({
@@ -125,14 +142,20 @@ const swapped = (view: View): View => ({
 
 /** undefined: a frame cannot stand somewhere in it. */
 function roadIn(
-  { standing, passing, margin, length: train }: Asked,
+  { line, standing, passing, margin, length: train }: Asked,
   track: Track,
   stands: Road['stands'],
   length: number,
   start: View,
   end: View | undefined,
 ): Road | undefined {
-  const [first, last] = [start, end].map((view) => view && besideFor(view, standing, passing));
+  const near = nearFor(
+    Math.max(...[...standing, ...passing].map(({ shape }) => shape.box.front - shape.box.rear)),
+  );
+  const id = stands === 'in' ? track.id : track.start.track;
+  const [first, last] = [start, end].map(
+    (view) => view && besideFor(view, standing, passing, othersOf(line, id, view, length, near)),
+  );
   if (!first || (end && !last)) return undefined;
   /** With its nearer end so far beyond the first tips. */
   const roomOf = (kind: number, p: number, fine: boolean): Least => {

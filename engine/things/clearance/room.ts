@@ -10,6 +10,7 @@
  * golden section about the least. Source: common engineering geometry (separating axes; convex outlines are nearest at a corner).
  */
 import { highest } from '../../base/numerics/highest.ts';
+import type { Frame } from '../line/frames.ts';
 import type { Plan } from '../line/plan.ts';
 import { type Aside, type Stand, type SweptShape, standing, standOn } from './swept.ts';
 
@@ -93,20 +94,38 @@ function cornersTo(a: Boxed, b: Boxed): number {
 export interface Lane {
   readonly plan: Plan;
   readonly poised: Poised;
+  /** Where the plan's own start lies; absent: as that of what stands. */
+  readonly frame?: Frame;
   readonly from: number;
   readonly boxes: readonly Boxed[];
 }
 
 /** undefined: its frame cannot stand somewhere between. */
-export function laneOf(plan: Plan, poised: Poised, from: number, to: number): Lane | undefined {
+export function laneOf(
+  plan: Plan,
+  poised: Poised,
+  from: number,
+  to: number,
+  frame?: Frame,
+): Lane | undefined {
   const stand = standing(poised.shape.guides);
   const boxes: Boxed[] = [];
   for (let i = 0; from + (i - 1) * STEP < to; i++) {
     const box = boxed();
     if (!boxAt(plan, poised, from + i * STEP, stand, box)) return undefined;
+    if (frame) move(box, frame);
     boxes.push(box);
   }
-  return { plan, poised, from, boxes };
+  return { plan, poised, from, boxes, ...(frame ? { frame } : {}) };
+}
+
+/** From the frame of a plan of its own into that of what stands. */
+function move(box: Boxed, { x, y, cos, sin }: Frame): void {
+  const { x: bx, y: by, ux, uy } = box;
+  box.x = x + bx * cos - by * sin;
+  box.y = y + bx * sin + by * cos;
+  box.ux = ux * cos - uy * sin;
+  box.uy = ux * sin + uy * cos;
 }
 
 export interface Room {
@@ -150,11 +169,14 @@ function nearestOf(box: Boxed, { boxes, from }: Lane): { room: number; at: numbe
   return { room, at };
 }
 
-function refined(box: Boxed, { plan, poised }: Lane, at: number): { room: number; at: number } {
+function refined(box: Boxed, { plan, poised, frame }: Lane, at: number): { room: number; at: number } {
   const stand = standing(poised.shape.guides);
   const other = boxed();
-  const less = (rear: number): number =>
-    boxAt(plan, poised, rear, stand, other) ? -between(box, other) : -FAR;
+  const less = (rear: number): number => {
+    if (!boxAt(plan, poised, rear, stand, other)) return -FAR;
+    if (frame) move(other, frame);
+    return -between(box, other);
+  };
   const found = highest(less, at - STEP, at + STEP, CUTS);
   return { room: -found.value, at: found.at };
 }

@@ -117,6 +117,51 @@ describe('a loop', () => {
   });
 });
 
+describe('a track that comes near without joining', () => {
+  /** Parallel to the line, and ends at buffers. */
+  const parallel = (name: string, spacing: number, at: number, length: number, back = false): Track => {
+    const { end: _, ...road } = loopRoad(base, spacing, { at, ...(back ? { hand: 'right' } : {}) });
+    return {
+      ...road,
+      id: name,
+      name,
+      start: { ...road.start, facing: !back },
+      line: { ...road.line, length, curves: road.line.curves.filter((c) => c.to < length) },
+    };
+  };
+  const inner = parallel('Inner', 1.2, 40, 32);
+  const least = (outer: Track, line?: Partial<Line>) =>
+    roads(withTracks([inner, outer], line)).find((r) => r.track.name === 'Inner')?.least;
+
+  it('counts by its own place, whichever way its points lie', () => {
+    expect(least(parallel('Outer', 3, 30, 42))?.room).toBeCloseTo(1.2 - CAR.width, 6);
+    for (const outer of [parallel('Outer', 2.1, 30, 42), parallel('Outer', 2.1, 92, 44, true)]) {
+      expect(least(outer)?.room).toBeCloseTo(2.1 - 1.2 - CAR.width, 6);
+      expect(least(outer)?.on).toBe('Outer');
+    }
+  });
+
+  it('leaves nowhere clear where it lies too near', () => {
+    const [road] = roads(withTracks([inner, parallel('Outer', 1.85, 30, 42)]));
+    expect((road.clear?.to ?? 0) - (road.clear?.from ?? 0)).toBeLessThan(CAR.length + 3);
+  });
+
+  it('counts over the origin of a line that closes, whatever that misses', () => {
+    const far = parallel('Outer', 2.1, 190, 42);
+    const near = { ...inner, start: { ...inner.start, at: 0 } };
+    const found = roads(withTracks([near, far], { loop: true })).find((r) => r.track.name === 'Inner');
+    expect(found?.least?.room).toBeCloseTo(2.1 - 1.2 - CAR.width, 6);
+  });
+
+  it('is none that leaves the road itself', () => {
+    const off = { ...roadThatEnds(base, { at: 20 }), id: 'off', name: 'Off' };
+    const leaves: Track = { ...off, start: { ...off.start, track: 'Inner' } };
+    const [own] = roads(withTracks([inner, leaves]));
+    expect(own.clear?.from).toBeCloseTo(roads(withTracks([inner]))[0].clear?.from ?? 0, 3);
+    expect(own.clear?.to).toBe(32);
+  });
+});
+
 describe('what is found', () => {
   const says = (outing: Outing): string[] =>
     besideSays(outing).map((f) => `${f.code} ${f.severity} ${f.measure ?? ''}`.trim());
