@@ -1,8 +1,7 @@
 /** Where a train stands clear in the tracks of its line, and which of two trains fits which road. */
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { Road, Untold } from '../engine/questions/clearance/roads.ts';
-import { lookAtTracks, type TracksLook, wholeLine } from '../engine/questions/clearance/tracks.ts';
+import { lookAtTracks, type Road, type TracksLook, wholeLine } from '../engine/questions/clearance/tracks.ts';
 import { type Joint, type Line, MAIN, type Track } from '../engine/things/line/types.ts';
 
 /** A train that stands, while another passes. */
@@ -64,4 +63,4 @@ const jointsOf = (line: Line): TrackJoint[] =>
 /** Length over which the train stands clear, m. */
 export const usableOf = ({ clear }: Road): number => (clear ? clear.to - clear.from : 0);
 
-export type { Road, Untold };
+export type { Road };

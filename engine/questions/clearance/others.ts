@@ -1,6 +1,6 @@
 /** Tracks that come near one on which a train stands without joining it: what passes on them, in the frame of that one. */
 import { FAR } from '../../things/clearance/room.ts';
-import { type Frame, framesFrom, seenFrom, within } from '../../things/line/frames.ts';
+import { type Frame, framesFrom, planOf, seenFrom, within } from '../../things/line/frames.ts';
 import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
 import { type Line, MAIN, type Track } from '../../things/line/types.ts';
 
@@ -25,21 +25,25 @@ export function othersNear(
   near: number,
 ): Other[] {
   const frames = framesFrom(line, from.id, from.frame);
+  const [xs, ys] = [from.along.map(({ x }) => x), from.along.map(({ y }) => y)];
+  const [west, east] = [Math.min(...xs) - near, Math.max(...xs) + near];
+  const [south, north] = [Math.min(...ys) - near, Math.max(...ys) + near];
+  const isNear = ({ x, y }: Frame): boolean =>
+    x > west &&
+    x < east &&
+    y > south &&
+    y < north &&
+    from.along.some((p) => Math.hypot(p.x - x, p.y - y) < near);
   const all = [{ id: MAIN, name: line.name, line }, ...(line.tracks ?? [])];
   return all.flatMap(({ id, name, line: own }): Other[] => {
     const frame = frames.of.get(id);
     if (!frame || not.has(id)) return [];
     const begins = own.loop ? frames.about - own.length / 2 : 0;
-    const plan = layPlan(own, begins, begins + own.length);
+    const plan = own.loop ? layPlan(own, begins, begins + own.length) : planOf(own);
     const laid = within(frame, seenFrom(spotOn(plan, 0)));
     const count = Math.ceil(own.length / STEP);
-    const close = Array.from({ length: count + 1 }, (_, i) => begins + (own.length * i) / count).filter(
-      (s) => {
-        const here = within(laid, spotOn(plan, s));
-        return from.along.some(
-          (p) => Math.abs(p.x - here.x) < near && Math.hypot(p.x - here.x, p.y - here.y) < near,
-        );
-      },
+    const close = Array.from({ length: count + 1 }, (_, i) => begins + (own.length * i) / count).filter((s) =>
+      isNear(within(laid, spotOn(plan, s))),
     );
     if (close.length === 0) return [];
     return [{ name, line: own, from: close[0] - near, to: close[close.length - 1] + near, frame }];

@@ -32,7 +32,7 @@ export interface Mark {
   readonly apart: number;
 }
 
-export interface Road {
+export interface RoadLaid {
   readonly track: Track;
   /** The track itself, or the stretch beside it of the track that it leaves and joins again. */
   readonly stands: 'in' | 'beside';
@@ -42,8 +42,8 @@ export interface Road {
   readonly clear: Stretch | null;
   /** At its first points, and at its last where it has them. */
   readonly marks: readonly Mark[];
-  /** Least room to what passes where the train stands midway between its marks, or at the end of a road that ends; null: it does not fit. */
-  readonly least: Least | null;
+  /** Least room to what passes where a train so long stands midway between its marks, or at the end of a road that ends; null: it does not fit. */
+  readonly leastOf: (train: number) => Least | null;
   /** Where it stands clear on either side and not between: the least there. */
   readonly pinch: Least | null;
 }
@@ -58,13 +58,11 @@ export interface Asked {
   readonly line: Line;
   readonly standing: readonly Body[];
   readonly passing: readonly Body[];
-  /** Of the whole train that stands, m. */
-  readonly length: number;
   /** Wanted between the two, m. */
   readonly margin: number;
 }
 
-export function roadsOf(asked: Asked, track: Track): Road[] | Untold {
+export function roadsOf(asked: Asked, track: Track): RoadLaid[] | Untold {
   const { start, end } = track;
   const lacks = start.lacks ?? end?.lacks;
   if (!start.turnout || (end && !end.turnout)) return { track, lacks };
@@ -142,13 +140,13 @@ const swapped = (view: View): View => ({
 
 /** undefined: a frame cannot stand somewhere in it. */
 function roadIn(
-  { line, standing, passing, margin, length: train }: Asked,
+  { line, standing, passing, margin }: Asked,
   track: Track,
-  stands: Road['stands'],
+  stands: RoadLaid['stands'],
   length: number,
   start: View,
   end: View | undefined,
-): Road | undefined {
+): RoadLaid | undefined {
   const near = nearFor(
     Math.max(...[...standing, ...passing].map(({ shape }) => shape.box.front - shape.box.rear)),
   );
@@ -180,7 +178,7 @@ function roadIn(
     length,
     clear,
     marks: clear ? marksOf(clear, length, stands, start, end) : [],
-    least: clear && leastIn(first, roomOf, midway(clear, train, end !== undefined)),
+    leastOf: (train) => clear && leastIn(first, roomOf, midway(clear, train, end !== undefined)),
     pinch: pinches.reduce<Least | null>((a, b) => (a && a.room <= b.room ? a : b), null),
   };
 }
@@ -258,7 +256,7 @@ function leastIn(
 function marksOf(
   { from, to }: Stretch,
   length: number,
-  stands: Road['stands'],
+  stands: RoadLaid['stands'],
   start: View,
   end: View | undefined,
 ): Mark[] {

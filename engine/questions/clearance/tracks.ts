@@ -4,8 +4,15 @@ import type { OutingContext } from '../../outing/open.ts';
 import { type Joint, type Line, MAIN, type Track } from '../../things/line/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
+import type { Least } from './beside.ts';
 import { type Body, bodiesOf } from './bodies.ts';
-import { type Road, roadsOf, type Untold } from './roads.ts';
+import { type RoadLaid, roadsOf, type Untold } from './roads.ts';
+
+/** A road as one train finds it. */
+export interface Road extends Omit<RoadLaid, 'leastOf'> {
+  /** Least room to what passes where it stands farthest from its marks; null: it does not fit. */
+  readonly least: Least | null;
+}
 
 export interface TracksLook {
   readonly roads: readonly Road[];
@@ -33,19 +40,19 @@ export function lookAtTracks(context: OutingContext, passing: OutingContext = co
   const { tracks = [] } = line;
   const [standing, moving] = [bodiesOf(context), bodiesOf(passing)];
   if (tracks.length === 0 || without.length > 0) return { roads: [], untold: [], without, margin };
-  const found = tracks.map((track) =>
-    kept({ line, standing, passing: moving, length: context.loaded.length, margin: margin.value }, track),
-  );
+  const found = tracks.map((track) => kept({ line, standing, passing: moving, margin: margin.value }, track));
   return {
-    roads: found.flatMap((f) => (isTold(f) ? f : [])),
+    roads: found
+      .flatMap((f) => (isTold(f) ? f : []))
+      .map(({ leastOf, ...road }) => ({ ...road, least: leastOf(context.loaded.length) })),
     untold: found.flatMap((f) => (isTold(f) ? [] : [f])),
     without,
     margin,
   };
 }
 
-type Found = readonly Road[] | Untold;
-const isTold = (found: Found): found is readonly Road[] => Array.isArray(found);
+type Found = readonly RoadLaid[] | Untold;
+const isTold = (found: Found): found is readonly RoadLaid[] => Array.isArray(found);
 
 /** Of one line the same trains are asked again and again. */
 const memory = new WeakMap<Line, Map<string, Found>>();
@@ -53,24 +60,24 @@ const memory = new WeakMap<Line, Map<string, Found>>();
 function kept(asked: Parameters<typeof roadsOf>[0], track: Track): Found {
   const known = memory.get(asked.line) ?? new Map<string, Found>();
   memory.set(asked.line, known);
-  const told = ({ shape, play, underside, top, of }: Body) => [
-    shape,
-    play.high,
-    underside,
-    top,
-    of.vehicle.name,
-  ];
-  const key = JSON.stringify([
-    track.id,
-    asked.margin,
-    asked.length,
-    asked.standing.map(told),
-    asked.passing.map(told),
-  ]);
+  const key = JSON.stringify([track.id, asked.margin, kindsIn(asked.standing), kindsIn(asked.passing)]);
   const found = known.get(key) ?? roadsOf(asked, track);
   known.set(key, found);
   return found;
 }
+
+/** Cars alike, however many, make the same of it. */
+const kindsIn = (bodies: readonly Body[]): unknown[] => {
+  const kinds = new Map(
+    [...bodies]
+      .reverse()
+      .map(({ shape, play, underside, top, of }) => [
+        JSON.stringify([shape, play.high, underside, top]),
+        of.vehicle.name,
+      ]),
+  );
+  return [...kinds].sort(([a], [b]) => (a < b ? -1 : 1));
+};
 
 /** What of this train and another of its kind: where it does not stand clear, where two do not pass, where people touch. */
 export function trackFindings(context: OutingContext): Finding[] {

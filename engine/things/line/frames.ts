@@ -1,5 +1,5 @@
 /** Where the tracks of a line lie to one another: each in the frame of its own start, found from track to track by their points. */
-import { layPlan, type Spot, spotAt } from './plan.ts';
+import { layPlan, type Plan, type Spot, spotAt } from './plan.ts';
 import { type Line, MAIN, type Track } from './types.ts';
 
 /** Where one's own start lies in another's frame, and which way it points there. */
@@ -24,9 +24,19 @@ export const seenFrom = ({ x, y, cos, sin }: Frame): Frame => ({
 /** The same place looking the other way. */
 export const about = ({ x, y, cos, sin }: Frame): Frame => ({ x, y, cos: -cos, sin: -sin });
 
+const laid = new WeakMap<Line, Plan>();
+
+/** Of a whole track, each laid once. */
+export function planOf(line: Line): Plan {
+  const known = laid.get(line) ?? layPlan(line, 0, line.length);
+  laid.set(line, known);
+  return known;
+}
+
 /** A place of a track in its own frame; of a loop laps away too. */
 export function spotOf(line: Line, at: number): Frame {
-  const plan = layPlan(line, Math.min(0, at), Math.max(line.length, at));
+  const on = at >= 0 && at <= line.length;
+  const plan = on ? planOf(line) : layPlan(line, Math.min(0, at), Math.max(line.length, at));
   const [start, spot] = [0, at].map((s) => {
     const here: Spot = { x: 0, y: 0, cos: 1, sin: 0 };
     spotAt(plan, s, here);
