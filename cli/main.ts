@@ -32,6 +32,7 @@ import { partingCommand } from './commands/parting.ts';
 import { recordsCommand, verifyCommand } from './commands/records.ts';
 import { seatHeightCommand } from './commands/seat-height.ts';
 import { seatingCommand } from './commands/seating.ts';
+import { sidingCommand } from './commands/siding.ts';
 import { speedsCommand } from './commands/speeds.ts';
 import { stopCommand } from './commands/stop.ts';
 import { sumCommand } from './commands/sum.ts';
@@ -55,6 +56,7 @@ const commands: readonly Command[] = [
   couplersCommand,
   fitCommand,
   clearCommand,
+  sidingCommand,
   chainsCommand,
   partingCommand,
   failuresCommand,

@@ -51,6 +51,8 @@ export interface HostRules {
   readonly measuredLasts?: Rule<number>;
   /** Extra distance added to each cautious stop, m. */
   readonly stopMargin?: Rule<number>;
+  /** Least between two trains beside each other, m. */
+  readonly roomBetweenTrains?: Rule<number>;
   /** The host's sheet. */
   readonly standards?: Standards;
   /** What must be in date for an outing. */
@@ -185,7 +187,10 @@ export interface Outing {
   readonly date?: string;
   /** The same in days since 1970-01-01. */
   readonly day?: number;
+  /** That it runs over: a route over the tracks of a line as one line, where it names one. */
   readonly line: Line;
+  /** The line whose tracks the route runs over; absent: no route is named. */
+  readonly whole?: Line;
   readonly train: Train;
   readonly riders: readonly Rider[];
   readonly host: HostRules;

@@ -6,11 +6,10 @@ import { printQuantity } from '../../units/index.ts';
 import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
 import { type Banked, layCants } from './cants.ts';
+import { MISCLOSURE } from './misclosure.ts';
 import { type Notes, note, trouble } from './notes.ts';
 import { tracksOf } from './tracks.ts';
 
-/** A loop's heights may fail to close by this much per root of its length, m/√m (a taped hand-level survey). */
-const MISCLOSURE = 0.02;
 /** Steeper than this is taken for an error of the file. */
 const STEEPEST = 0.4;
 

@@ -17,6 +17,7 @@ import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
+import { routeOver } from './route.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -111,12 +112,13 @@ export function compileHost(file: HostFile): HostRules {
 
 export function compileOuting(
   file: OutingFile,
-  line: Line,
+  whole: Line,
   train: Train,
   host: HostRules,
   notes: Notes,
 ): Outing {
   const { conditions } = file;
+  const line = routeOver(file, whole, notes);
   const adhesion = adhesionOn(file);
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
   if (adhesion[conditions.railState].how === 'assumed' && !conditions.adhesion)
@@ -130,6 +132,7 @@ export function compileOuting(
   const outing: Outing = {
     name: file.name,
     line,
+    ...(line === whole ? {} : { whole }),
     train,
     host,
     riders: ridersOf(file, train, notes),

@@ -1,6 +1,7 @@
 /** Tracks of a line file made into the engine's: their points found on one another, their turnouts laid out, their curves joined to them. */
 
 import { curvesInTurnout, fromOtherEnd, missedBy } from '../../engine/things/line/branch.ts';
+import { heightAt } from '../../engine/things/line/geometry.ts';
 import {
   angleOfFrog,
   type Turnout,
@@ -12,6 +13,7 @@ import { type Joint, type Line, MAIN, type Track } from '../../engine/things/lin
 import { printQuantity } from '../../units/index.ts';
 import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
+import { MISCLOSURE } from './misclosure.ts';
 import { type Notes, trouble } from './notes.ts';
 
 type TrackFile = NonNullable<LineFile['tracks']>[number];
@@ -26,7 +28,7 @@ const SAME_FROG = 0.05;
 const MISSED = { share: 0.1, least: 1, askew: 0.15 } as const;
 
 const metres = (m: number): string => printQuantity(m, 'length', { system: 'metric', digits: 2 });
-const idOf = (name: string | undefined): string => (name ?? MAIN).trim().toLowerCase();
+export const trackId = (name: string | undefined): string => (name ?? MAIN).trim().toLowerCase();
 
 /** @param compile how a line is made of a file: each track is one of its own */
 export function tracksOf(
@@ -41,7 +43,7 @@ export function tracksOf(
   const tracks = new Map<string, Track>();
   // Each when the track that it leaves is laid.
   for (let left = [...files.keys()]; left.length > 0; ) {
-    const now = left.filter((i) => lines.has(idOf(files[i].start.track)));
+    const now = left.filter((i) => lines.has(trackId(files[i].start.track)));
     if (now.length === 0) {
       for (const i of left)
         trouble(
@@ -55,13 +57,13 @@ export function tracksOf(
     for (const i of now) {
       const track = begun(file, i, lines, compile, notes);
       if (!track) continue;
-      lines.set(idOf(files[i].name), track.line);
-      tracks.set(idOf(files[i].name), track);
+      lines.set(trackId(files[i].name), track.line);
+      tracks.set(trackId(files[i].name), track);
     }
     left = left.filter((i) => !now.includes(i));
   }
   return files.flatMap((of, i) => {
-    const track = tracks.get(idOf(of.name));
+    const track = tracks.get(trackId(of.name));
     return track ? ended(of, i, track, lines, main.gauge, notes) : [];
   });
 }
@@ -69,7 +71,7 @@ export function tracksOf(
 /** Names by which tracks are found, and what they join; false: one of them is at fault. */
 function named(files: readonly TrackFile[], notes: Notes): boolean {
   const before = notes.troubles.length;
-  const names = files.map(({ name }) => idOf(name));
+  const names = files.map(({ name }) => trackId(name));
   files.forEach(({ name, start, end }, i) => {
     const path = (...rest: string[]): FieldPath => ['tracks', i, ...rest];
     if (names[i] === MAIN || names.indexOf(names[i]) < i)
@@ -84,7 +86,7 @@ function named(files: readonly TrackFile[], notes: Notes): boolean {
       ['end', end],
     ] as const) {
       if (points === undefined) continue;
-      const joins = idOf(points.track);
+      const joins = trackId(points.track);
       if (joins === names[i])
         trouble(notes, path(key, 'track'), `"${name}" itself`, 'another track: none joins itself');
       else if (joins !== MAIN && !names.includes(joins))
@@ -132,13 +134,18 @@ function begun(
     );
     return undefined;
   }
-  const parent = lines.get(idOf(of.start.track)) as Line;
+  const parent = lines.get(trackId(of.start.track)) as Line;
   const start = jointOf(of.start, ['tracks', i, 'start'], parent, file.gauge, notes);
   if (!start || !roomFor(start.turnout, 'start', of, i, notes)) return undefined;
   return {
-    id: idOf(name),
+    id: trackId(name),
     name,
-    line: { ...line, name, curves: [...curvesInTurnout(parent, start), ...line.curves] },
+    line: {
+      ...line,
+      name,
+      curves: [...curvesInTurnout(parent, start), ...line.curves],
+      heights: raised(line.heights, heightAt(parent, start.at) - line.heights[0].height),
+    },
     levelled: profile !== undefined,
     start,
   };
@@ -154,12 +161,13 @@ function ended(
   notes: Notes,
 ): Track[] {
   if (!of.end) return [track];
-  const parent = lines.get(idOf(of.end.track));
+  const parent = lines.get(trackId(of.end.track));
   const end = parent && jointOf(of.end, ['tracks', i, 'end'], parent, gauge, notes);
   if (!parent || !end || !roomFor(end.turnout, 'end', of, i, notes)) return [];
   const { length } = track.line;
   const last = fromOtherEnd(curvesInTurnout(parent, end), length);
-  const whole = { ...track, end, line: { ...track.line, curves: [...track.line.curves, ...last] } };
+  const heights = metAt(of.name, heightAt(parent, end.at), track, i, notes);
+  const whole = { ...track, end, line: { ...track.line, curves: [...track.line.curves, ...last], heights } };
   const missed = track.start.turnout && end.turnout && missedBy(parent, whole);
   if (
     missed &&
@@ -174,6 +182,28 @@ function ended(
     return [];
   }
   return [whole];
+}
+
+const raised = (heights: Line['heights'], by: number): Line['heights'] =>
+  heights.map(({ at, height }) => ({ at, height: height + by }));
+
+/** Heights that end at those of the track that it comes in to: a small misclosure is spread, a large one is a fault. */
+function metAt(
+  name: string,
+  height: number,
+  { line, levelled }: Track,
+  i: number,
+  notes: Notes,
+): Line['heights'] {
+  const gap = height - line.heights[line.heights.length - 1].height;
+  if (levelled && Math.abs(gap) > MISCLOSURE * Math.sqrt(line.length))
+    trouble(
+      notes,
+      ['tracks', i, 'profile'],
+      `${name} ending ${metres(Math.abs(gap))} ${gap > 0 ? 'below' : 'above'} the track that it comes in to`,
+      'the same height: level again',
+    );
+  return line.heights.map((k) => ({ at: k.at, height: k.height + (gap * k.at) / line.length }));
 }
 
 /** Two turnouts and the curves between have room on the track. */
@@ -219,7 +249,7 @@ function jointOf(
   };
   if (at > parent.length + 1e-6)
     return wrong('at', metres(at), `at most ${metres(parent.length)}, where that track ends`);
-  const joint = { track: idOf(track), at, hand, facing: points === 'facing' };
+  const joint = { track: trackId(track), at, hand, facing: points === 'facing' };
   const byNumber = frogNumber === undefined ? undefined : angleOfFrog(frogNumber);
   const angle = frogAngle ?? byNumber;
   if (angle === undefined) return { ...joint, lacks: 'frogNumber' };

@@ -130,6 +130,11 @@ export const hostSchema = group({
   ...crewRules,
   ...weatherRules,
   ...people,
+  roomBetweenTrains: rule(
+    figure('length', 0, 2),
+    'room between trains',
+    'Least between two trains that stand or pass beside each other, play and throw taken off.',
+  ),
   standards: may(
     standards,
     'standards',

@@ -219,7 +219,7 @@ const points = () =>
     lead: may(
       figure('length', 0.1, 100),
       'lead',
-      'From the tips of the points along the track that goes straight on to where the two gauge lines of the frog cross: half an inch of blunt point is that many frog numbers behind it.',
+      'From the tips of the points along the track that goes straight on to where the two gauge lines of the frog cross; a point blunt by half an inch stands half its number of inches behind that.',
       { asked: 'the lead: from the tips of the points to the frog, along the straight track' },
     ),
     radius: may(

@@ -168,6 +168,11 @@ export const outingSchema = group({
     'direction',
     'The way that the line is run; forward, if nothing is said.',
   ),
+  route: may(
+    rows(text(), 1, 100),
+    'route',
+    'Tracks of the line in the order in which they are run, "main" for the line itself; the line alone, if nothing is said. All distances of this outing are then along the route.',
+  ),
   riders: may(rows(rider, 0, 1000), 'riders', 'Everybody on the train, the driver included.'),
   conditions: must(conditions, 'conditions', 'Rail, air and driver today.'),
   measuredAdhesion: may(

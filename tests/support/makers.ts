@@ -11,6 +11,7 @@ import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { CrewMember } from '../../engine/things/duty.ts';
 import type { Shown } from '../../engine/things/in-date.ts';
+import type { Line, Track } from '../../engine/things/line/types.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { beside, CAR, post } from './beside.ts';
@@ -20,6 +21,7 @@ import { dressed, firstAnswer, quickInquiry } from './dressed-outings.ts';
 import { furnished, unequalTrains } from './finding-sums.ts';
 import { drawer } from './random-outings.ts';
 import { altered, party, plain, rider, rule, withHost } from './rules.ts';
+import { loopRoad, pointsOf, roadThatEnds, straight } from './tracks.ts';
 import { wheeled } from './wheeled.ts';
 
 /** A long engine and short cars over a hump of a tenth. */
@@ -68,6 +70,11 @@ const swapped = (index: number, change: (v: Vehicle) => Vehicle): Outing => {
   const outing = plain(2);
   const vehicles = outing.train.vehicles.map((v, i) => (i === index ? change(v) : v));
   return { ...outing, train: { ...outing.train, vehicles } };
+};
+/** Ridden, on a line with a track beside it. */
+const railed = (track: (line: Line) => Track, changes: Partial<Line> = {}): Outing => {
+  const line = straight(beside({}).line);
+  return beside({ line: { ...line, ...changes, tracks: [track(line)] }, ridden: true });
 };
 const stub = (radius?: number) => ({
   id: 'stub-1',
@@ -340,6 +347,19 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     }),
   'siding-too-short': () => beside({ line: { sidings: [stub(0.9)] } }),
   'siding-not-measured': () => beside({ line: { sidings: [stub()] } }),
+  'track-not-measured': () => {
+    const { turnout: _, ...start } = pointsOf();
+    return railed((line) => ({ ...roadThatEnds(line), start: { ...start, lacks: 'lead' } }));
+  },
+  'trains-do-not-pass': () =>
+    railed((line) => loopRoad(line, 0.9), {
+      curves: [
+        { from: 60, to: 64, startCurvature: 1 / 40, endCurvature: 1 / 40, gaugeWidening: 0 },
+        { from: 64, to: 72, startCurvature: -1 / 40, endCurvature: -1 / 40, gaugeWidening: 0 },
+        { from: 72, to: 76, startCurvature: 1 / 40, endCurvature: 1 / 40, gaugeWidening: 0 },
+      ],
+    }),
+  'reach-between-trains': () => railed((line) => loopRoad(line, 1.2)),
   'body-not-measured': () => {
     const outing = beside({ structures: [post()] });
     const vehicles = outing.train.vehicles.map(({ envelope: _, ...v }): Vehicle => v);

@@ -24,6 +24,7 @@ import {
 import { bendsOf } from '../strip/track.ts';
 import { type Fitted, fitPlan } from './fit.ts';
 import { type Laid, layLine } from './lay.ts';
+import { type DrawnTrack, drawnTracks } from './tracks.ts';
 import type { PlanWords } from './words.ts';
 
 export interface PlanView {
@@ -69,15 +70,20 @@ export function drawPlan(model: StripModel, plan: Plan, words: PlanWords, moment
   const track = stretch(plan, 0, length);
   for (const [x, y] of track) sheet.keep({ x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 });
   const bends = bendsOf(model.line);
+  const tracks = drawnTracks(model.line, fitted);
+  for (const { points } of tracks)
+    for (const [x, y] of points) sheet.keep({ x0: x - 4, y0: y - 4, x1: x + 4, y1: y + 4 });
   return drawing(width, height, planSentences(model, plan, words), [
     rectShape('paper', 0, 0, width, height),
     ...bends.map((b) => pathShape(b.sharp ? 'bendsharp' : 'bend', polyline(stretch(plan, b.from, b.to)))),
     ...(model.rails ?? []).map((p) => pathShape('slick', polyline(stretch(plan, p.from, p.to)))),
     pathShape('rail', polyline(track)),
+    ...tracks.map(({ points }) => pathShape('rail', polyline(points))),
     ...(plan.laid.open ? [seam(fitted, length)] : []),
     ...bendNames(model, plan, words, sheet, true),
     places(model, plan, words, sheet),
     ...bendNames(model, plan, words, sheet, false),
+    ...tracks.flatMap((t) => trackName(t, plan, sheet)),
     ...way(model, plan, sheet),
     ...scaleBar(plan, words, foot),
     ...notes.map((text, i) => textShape('small', MARGIN, foot + size * (ROW * (i + 2) - 0.1), text, size)),
@@ -220,6 +226,28 @@ function bendNames(
       const name = sheet.put(ink, `${words.radius(b.radius)} ${hand}`, size, beside(plan, middle, size));
       return name ? [name.shape] : [];
     });
+}
+
+/** Where it leaves room, about the middle of the track. */
+function trackName({ name, points }: DrawnTrack, { view }: Plan, sheet: Sheet): Shape[] {
+  const size = view.textSize;
+  const [x, y] = points[points.length >> 1];
+  const spots = [1.1, 1.9, 2.8, 3.8].flatMap((off) =>
+    [
+      [0, off],
+      [0, -off],
+      [off, 0],
+      [-off, 0],
+    ].map(
+      ([dx, dy]): Spot => ({
+        x: x + dx * size,
+        y: y + dy * size + size * 0.35,
+        anchor: dx > 0 ? 'start' : dx < 0 ? 'end' : 'middle',
+      }),
+    ),
+  );
+  const put = sheet.put('small', name, size, spots);
+  return put ? [...lead([x, y], put.box), put.shape] : [];
 }
 
 /** From a place to its name where that had to go far off. */

@@ -19,6 +19,7 @@ export const demoNames: readonly { readonly file: string; readonly title: string
   { file: 'too-long-wet.json', title: 'Too long on a wet rail' },
   { file: 'visit-fits.json', title: 'A visitor and a lamp post' },
   { file: 'late-turn.json', title: 'A driver at it for too long' },
+  { file: 'two-roads.json', title: 'A loop and three sidings' },
   { file: 'brake-not-measured.json', title: 'A brake nobody has measured' },
 ];
 

@@ -48,6 +48,26 @@ export const clearanceWords = {
     what: `Whether this train stands clear of the line in ${t.fact('siding')} cannot be told: ${f.facts.vehicles === '' ? 'the radius of its sharpest curve is not measured, or a frame cannot stand in it' : `nobody measured the width of ${t.fact('vehicles')}`}.`,
     why: 'A post at the fouling point, set for the widest vehicle, is what a line usually has: stop short of it.',
   }),
+  'track-not-measured': (f, t) => ({
+    what: `Whether this train stands clear in ${t.fact('track')} cannot be told: ${
+      f.facts.lacks === 'width'
+        ? `nobody measured the width of ${t.fact('vehicles')}`
+        : f.facts.lacks === 'curve'
+          ? 'a frame cannot stand in a curve of it or beside it'
+          : f.facts.lacks === 'lead'
+            ? 'how far its frog lies from the tips of its points is not measured'
+            : 'the number of its frog is not measured'
+    }.`,
+    why: 'The two tracks part as frog and lead have it; where they lie far enough apart follows from both. Two minutes with a tape.',
+  }),
+  'trains-do-not-pass': (f, t) => ({
+    what: `Two trains like this do not pass each other all along ${t.fact('track')}: ${t.fact('along')} beyond its first points ${t.fact('stands')} and ${t.fact('passes')} ${(f.found?.si ?? 0) < 0 ? 'strike' : `have ${t.found('down')} between them; ${t.required('up')} is wanted`}.`,
+    why: 'Slower does not help. Hold one train back at its mark until the other is by, or keep the wider vehicle off that track.',
+  }),
+  'reach-between-trains': (_f, t) => ({
+    what: `Where two trains stand or pass in ${t.fact('track')} they come as near as ${t.found('down')}: people on one can touch the other.`,
+    why: 'Hands and feet in while another train is beside; nobody gets on or off between the two.',
+  }),
   'body-not-measured': (f, t) => ({
     what: `Nobody measured how wide and how high ${t.fact('vehicles')} ${/, /.test(f.facts.vehicles) ? 'are' : 'is'}; the line states what stands beside it.`,
     why: 'Its width with people seated, and its height, decide whether it passes. Measure both with a rule held level and plumb.',

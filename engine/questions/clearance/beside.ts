@@ -8,10 +8,12 @@ import {
   roomBeside,
   turned,
 } from '../../things/clearance/room.ts';
-import { type Side, type SweptShape, standing } from '../../things/clearance/swept.ts';
-import type { Plan } from '../../things/line/plan.ts';
+import { farthest, type Side, type SweptShape, standing } from '../../things/clearance/swept.ts';
+import { type Frame, seenFrom, within } from '../../things/line/frames.ts';
+import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
 import { type Body, leanToward } from './bodies.ts';
+import type { Other } from './others.ts';
 
 export interface Least {
   readonly room: number;
@@ -20,6 +22,8 @@ export interface Least {
   /** Names of the two vehicles; nothing passes near: no name. */
   readonly stands: string;
   readonly passes: string;
+  /** Name of the track that it passes on, where that is none that the one stood on joins. */
+  readonly on?: string;
 }
 
 /** Vehicles alike, one way round. */
@@ -51,26 +55,36 @@ export function besideFor(
   { stand, pass, standPlan, passPlan, tips, side }: Two,
   standingBodies: readonly Body[],
   passingBodies: readonly Body[],
+  others: readonly Other[],
 ): Beside | undefined {
-  const kinds = kindsOf(standingBodies);
-  const passers = kindsOf(passingBodies).flatMap((kind) =>
-    poisedOf(leaned(kind, pass, OPPOSITE[side]), pass, OPPOSITE[side], kind.body.play.high).map((poised) => ({
-      kind,
-      poised,
-    })),
-  );
+  const [kinds, passing] = [kindsOf(standingBodies), kindsOf(passingBodies)];
+  // Those may lie on either side.
+  const sides: readonly Side[] = others.length > 0 ? ['left', 'right'] : [side];
   const lanes: Lane[] = [];
-  for (const { kind, poised } of passers) {
-    const lane = laneOf(passPlan, poised, -kind.long, pass.length);
-    if (!lane) return undefined;
-    lanes.push(lane);
-  }
+  const passers: { readonly kind: Kind; readonly on?: string }[] = [];
+  const add = (kind: Kind, on: Way, toward: readonly Side[]): boolean => {
+    for (const poised of poisedOf(leaned(kind, on.line, toward), on.line, toward, kind.body.play.high)) {
+      const lane = laneOf(on.plan, poised, on.from - kind.long, on.to, on.frame);
+      if (!lane) return false;
+      lanes.push(lane);
+      passers.push({ kind, ...(on.name === undefined ? {} : { on: on.name }) });
+    }
+    return true;
+  };
+  const ways: Way[] = others.map((other) => wayOf(other, passing));
+  const stands = passing.every(
+    (kind) =>
+      add(kind, { line: pass, plan: passPlan, from: 0, to: pass.length }, [OPPOSITE[side]]) &&
+      ways.every((way) => add(kind, way, ['left', 'right'])),
+  );
+  if (!stands) return undefined;
   const box: Boxed = { x: 0, y: 0, ux: 1, uy: 0, long: 0, wide: 0 };
-  const poised = kinds.map((kind) => poisedOf(kind.shape, stand, side, kind.body.play.high));
+  const poised = kinds.map((kind) => poisedOf(kind.shape, stand, sides, kind.body.play.high));
   const roomAt = (kind: number, at: number, fine: boolean): Least => {
     const { body, shape } = kinds[kind];
     const rear = tips + at - shape.box.rear;
-    const lean = leanToward(stand, side, rear, { low: body.underside, high: body.top });
+    const heights = { low: body.underside, high: body.top };
+    const lean = Math.max(...sides.map((to) => leanToward(stand, to, rear, heights)));
     let least: Least = { room: Infinity, at, stands: body.of.vehicle.name, passes: '' };
     for (const p of poised[kind]) {
       if (!boxAt(standPlan, p, rear, standing(shape.guides), box)) {
@@ -78,8 +92,7 @@ export function besideFor(
       }
       const { room, lane } = roomBeside(box, lanes, fine);
       const left = room - lean;
-      if (left < least.room)
-        least = { ...least, room: left, passes: lane < 0 ? '' : passers[lane].kind.body.of.vehicle.name };
+      if (left < least.room) least = { room: left, at, stands: least.stands, ...passedBy(passers[lane]) };
     }
     return least;
   };
@@ -101,25 +114,57 @@ function kindsOf(bodies: readonly Body[]): Kind[] {
 const rounded = ({ guides, box }: SweptShape): readonly number[] =>
   [guides, box.rear, box.front, box.left, box.right].map((m) => Math.round(m * 1e6));
 
-/** Its flanges hard over toward the other track, both ends alike or aslant. */
-function poisedOf(shape: SweptShape, line: Line, side: Side, play: number): Poised[] {
+/** A track that something passes on. */
+interface Way {
+  readonly line: Line;
+  readonly plan: Plan;
+  readonly from: number;
+  readonly to: number;
+  readonly frame?: Frame;
+  readonly name?: string;
+}
+
+/** Its plan reaches beyond its ends, and so begins elsewhere than the track itself. */
+function wayOf({ line, from, to, frame, name }: Other, kinds: readonly Kind[]): Way {
+  const reach = Math.max(...kinds.map(({ shape }) => farthest(shape)));
+  const plan = layPlan(line, Math.min(-reach, from - reach), Math.max(line.length, to) + reach);
+  const start: Spot = { x: 0, y: 0, cos: 1, sin: 0 };
+  spotAt(plan, 0, start);
+  return { line, plan, from, to, frame: within(frame, seenFrom(start)), name };
+}
+
+const passedBy = (
+  passer: { readonly kind: Kind; readonly on?: string } | undefined,
+): Pick<Least, 'passes' | 'on'> => ({
+  passes: passer?.kind.body.of.vehicle.name ?? '',
+  ...(passer?.on === undefined ? {} : { on: passer.on }),
+});
+
+/** Its flanges hard over to a side, both ends alike or aslant. */
+function poisedOf(shape: SweptShape, line: Line, sides: readonly Side[], play: number): Poised[] {
   const widened = Math.max(0, ...line.curves.map((c) => c.gaugeWidening));
-  const off = ((play + widened) / 2) * (side === 'left' ? 1 : -1);
-  if (off === 0) return [{ shape, aside: { rear: 0, front: 0 } }];
+  const most = (play + widened) / 2;
+  if (most === 0) return [{ shape, aside: { rear: 0, front: 0 } }];
+  const aslant = [
+    { shape, aside: { rear: -most, front: most } },
+    { shape, aside: { rear: most, front: -most } },
+  ];
   return [
-    { shape, aside: { rear: off, front: off } },
-    { shape, aside: { rear: -off, front: off } },
-    { shape, aside: { rear: off, front: -off } },
+    ...sides.map((side) => {
+      const off = side === 'left' ? most : -most;
+      return { shape, aside: { rear: off, front: off } };
+    }),
+    ...aslant,
   ];
 }
 
-/** As wide to that side as canted track leans it anywhere. */
-function leaned({ body, shape }: Kind, line: Line, side: Side): SweptShape {
+/** As wide to those sides as canted track leans it anywhere. */
+function leaned({ body, shape }: Kind, line: Line, sides: readonly Side[]): SweptShape {
   const heights = { low: body.underside, high: body.top };
-  const lean = Math.max(0, ...line.cants.map(({ at }) => leanToward(line, side, at, heights)));
+  const lean = (side: Side): number =>
+    sides.includes(side)
+      ? Math.max(0, ...line.cants.map(({ at }) => leanToward(line, side, at, heights)))
+      : 0;
   const { left, right } = shape.box;
-  return {
-    ...shape,
-    box: { ...shape.box, ...(side === 'left' ? { left: left + lean } : { right: right - lean }) },
-  };
+  return { ...shape, box: { ...shape.box, left: left + lean('left'), right: right - lean('right') } };
 }

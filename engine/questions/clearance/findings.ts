@@ -12,6 +12,9 @@ export const clearanceFindings = {
   'frame-too-long-for-curve': {},
   'siding-too-short': { siding: 'name', length: 'length' },
   'siding-not-measured': { siding: 'name', vehicles: 'name' },
+  'track-not-measured': { track: 'name', lacks: ['frogNumber', 'lead', 'width', 'curve'], vehicles: 'name' },
+  'trains-do-not-pass': { track: 'name', along: 'length', stands: 'name', passes: 'name' },
+  'reach-between-trains': { track: 'name' },
   'body-not-measured': { vehicles: 'name' },
   'structures-not-measured': { places: 'number' },
 } as const;

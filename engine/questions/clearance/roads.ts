@@ -7,6 +7,7 @@ import { highest } from '../../base/numerics/highest.ts';
 import { COARSE } from '../../things/clearance/room.ts';
 import { farthest, type Side } from '../../things/clearance/swept.ts';
 import { lengthBeside } from '../../things/line/branch.ts';
+import { about, type Frame } from '../../things/line/frames.ts';
 import { reverseLine } from '../../things/line/geometry.ts';
 import { joined, pieceOf } from '../../things/line/pieces.ts';
 import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
@@ -14,6 +15,7 @@ import { toFrog } from '../../things/line/turnout.ts';
 import { type Joint, type Line, MAIN, type Track } from '../../things/line/types.ts';
 import { type Beside, besideFor, type Least } from './beside.ts';
 import type { Body } from './bodies.ts';
+import { joinedTo, nearFor, type Other, othersNear } from './others.ts';
 
 /** Before the points that both are laid from, and beyond the end of a track that what passes is followed to, m. */
 const BEFORE = 12;
@@ -30,18 +32,20 @@ export interface Mark {
   readonly apart: number;
 }
 
-export interface Road {
+export interface RoadLaid {
   readonly track: Track;
   /** The track itself, or the stretch beside it of the track that it leaves and joins again. */
   readonly stands: 'in' | 'beside';
   /** From tips to tips, or to its end, m. */
   readonly length: number;
   /** Where each vehicle stands clear, from its first tips on; null: nowhere. */
-  readonly clear: { readonly from: number; readonly to: number } | null;
+  readonly clear: Stretch | null;
   /** At its first points, and at its last where it has them. */
   readonly marks: readonly Mark[];
-  /** Least room to what passes along the clear stretch. */
-  readonly least: Least | null;
+  /** Least room to what passes where a train so long stands midway between its marks, or at the end of a road that ends; null: it does not fit. */
+  readonly leastOf: (train: number) => Least | null;
+  /** Where it stands clear on either side and not between: the least there. */
+  readonly pinch: Least | null;
 }
 
 /** Of a track with too little measured: what; of one in which a frame cannot stand: nothing. */
@@ -58,7 +62,7 @@ export interface Asked {
   readonly margin: number;
 }
 
-export function roadsOf(asked: Asked, track: Track): Road[] | Untold {
+export function roadsOf(asked: Asked, track: Track): RoadLaid[] | Untold {
   const { start, end } = track;
   const lacks = start.lacks ?? end?.lacks;
   if (!start.turnout || (end && !end.turnout)) return { track, lacks };
@@ -83,6 +87,8 @@ interface View {
   readonly tips: number;
   /** Where what passes lies, seen from what stands. */
   readonly side: Side;
+  /** The track that leaves, and where its own start lies. */
+  readonly laid: { readonly id: string; readonly frame: Frame };
 }
 
 export const lineOfTrack = (line: Line, id: string): Line | undefined =>
@@ -99,15 +105,28 @@ function viewOf({ line, standing, passing }: Asked, track: Track, joint: Joint, 
   const stand = joined([pieceOf(through, begins, at), pieceOf(own, 0, own.length)]);
   const reach = Math.max(...[...standing, ...passing].map(({ shape }) => farthest(shape)));
   const lay = (of: Line): Plan => layPlan(of, -reach, of.length + reach);
+  const tips = at - begins;
+  const standPlan = lay(stand);
+  const frame = last ? about(spotOf(standPlan, tips + own.length)) : spotOf(standPlan, tips);
   return {
     joint,
     stand,
     pass,
-    standPlan: lay(stand),
+    standPlan,
     passPlan: lay(pass),
-    tips: at - begins,
+    tips,
+    laid: { id: track.id, frame },
     side: joint.hand === 'left' ? 'right' : 'left',
   };
+}
+
+/** Those that come near without joining the track stood on, in the frame of a view of it. */
+function othersOf(line: Line, stood: string, view: View, length: number, near: number): Other[] {
+  const count = Math.ceil(length);
+  const along = Array.from({ length: count + 1 }, (_, i) =>
+    spotOf(view.standPlan, view.tips + (length * i) / count),
+  );
+  return othersNear(line, { ...view.laid, along }, joinedTo(line, stood), near);
 }
 
 const swapped = (view: View): View => ({
@@ -121,14 +140,20 @@ const swapped = (view: View): View => ({
 
 /** undefined: a frame cannot stand somewhere in it. */
 function roadIn(
-  { standing, passing, margin }: Asked,
+  { line, standing, passing, margin }: Asked,
   track: Track,
-  stands: Road['stands'],
+  stands: RoadLaid['stands'],
   length: number,
   start: View,
   end: View | undefined,
-): Road | undefined {
-  const [first, last] = [start, end].map((view) => view && besideFor(view, standing, passing));
+): RoadLaid | undefined {
+  const near = nearFor(
+    Math.max(...[...standing, ...passing].map(({ shape }) => shape.box.front - shape.box.rear)),
+  );
+  const id = stands === 'in' ? track.id : track.start.track;
+  const [first, last] = [start, end].map(
+    (view) => view && besideFor(view, standing, passing, othersOf(line, id, view, length, near)),
+  );
   if (!first || (end && !last)) return undefined;
   /** With its nearer end so far beyond the first tips. */
   const roomOf = (kind: number, p: number, fine: boolean): Least => {
@@ -139,8 +164,9 @@ function roadIn(
   };
   const runs = first.kinds.map(({ long }, kind) => {
     const run = clearRun((p, fine) => roomOf(kind, p, fine).room - margin, length - long);
-    return run && { from: run.from, to: run.to + long };
+    return run && { ...run, to: run.to + long, kind };
   });
+  const pinches = runs.flatMap((r) => (r?.pinch === undefined ? [] : [roomOf(r.kind, r.pinch, true)]));
   const [from, to] = [
     Math.max(...runs.map((r) => r?.from ?? Infinity)),
     Math.min(...runs.map((r) => r?.to ?? -Infinity)),
@@ -152,21 +178,29 @@ function roadIn(
     length,
     clear,
     marks: clear ? marksOf(clear, length, stands, start, end) : [],
-    least: clear && leastIn(first, roomOf, clear),
+    leastOf: (train) => clear && leastIn(first, roomOf, midway(clear, train, end !== undefined)),
+    pinch: pinches.reduce<Least | null>((a, b) => (a && a.room <= b.room ? a : b), null),
   };
 }
 
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  /** Where there is least between the first place that is clear and the last. */
+  readonly pinch?: number;
+}
+
 /** The longest stretch without less than is wanted. */
-function clearRun(
-  spare: (p: number, fine: boolean) => number,
-  end: number,
-): { from: number; to: number } | null {
+function clearRun(spare: (p: number, fine: boolean) => number, end: number): Run | null {
   if (!(end >= 0)) return null;
   const count = Math.max(1, Math.ceil(end / STEP));
   const at = (i: number): number => (end * i) / count;
-  const isClear = Array.from({ length: count + 1 }, (_, i) => spare(at(i), false) >= COARSE);
+  const spares = Array.from({ length: count + 1 }, (_, i) => spare(at(i), false));
+  const isClear = spares.map((s) => s >= COARSE);
   const edge = (foul: number, clear: number): number => {
     let [bad, good] = [foul, clear];
+    // What the grid alone calls foul may be clear by less than it tells.
+    if (spare(bad, true) >= 0) [bad, good] = [2 * bad - good, bad];
     while (Math.abs(good - bad) > MARKED) {
       const middle = (bad + good) / 2;
       if (spare(middle, true) >= 0) good = middle;
@@ -174,7 +208,7 @@ function clearRun(
     }
     return good;
   };
-  let best: { from: number; to: number } | null = null;
+  let best: Run | null = null;
   for (let i = 0; i <= count; i++) {
     if (!isClear[i] || (i > 0 && isClear[i - 1])) continue;
     let j = i;
@@ -183,14 +217,28 @@ function clearRun(
     const to = j === count ? end : edge(at(j + 1), at(j));
     if (best === null || to - from > best.to - best.from) best = { from, to };
   }
-  return best;
+  const [first, last] = [isClear.indexOf(true), isClear.lastIndexOf(true)];
+  const foul = spares.flatMap((s, i) => (i > first && i < last && !isClear[i] ? [{ s, i }] : []));
+  if (best === null || foul.length === 0) return best;
+  return { ...best, pinch: at(foul.reduce((a, b) => (b.s < a.s ? b : a)).i) };
+}
+
+/** Where a train stands in it, farthest from its marks; it stands out of one that is too short. */
+function midway({ from, to }: Stretch, train: number, through: boolean): Stretch {
+  const begins = through ? (from + to - train) / 2 : to - train;
+  return { from: begins, to: begins < from ? -Infinity : begins + train };
+}
+
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Every metre and at both ends. */
 function leastIn(
   { kinds }: Beside,
   roomOf: (kind: number, p: number, fine: boolean) => Least,
-  { from, to }: { readonly from: number; readonly to: number },
+  { from, to }: Stretch,
 ): Least | null {
   let [least, at]: [Least | null, number] = [null, 0];
   kinds.forEach(({ long }, kind) => {
@@ -206,9 +254,9 @@ function leastIn(
 }
 
 function marksOf(
-  { from, to }: { readonly from: number; readonly to: number },
+  { from, to }: Stretch,
   length: number,
-  stands: Road['stands'],
+  stands: RoadLaid['stands'],
   start: View,
   end: View | undefined,
 ): Mark[] {

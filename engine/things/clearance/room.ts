@@ -10,6 +10,7 @@
  * golden section about the least. Source: common engineering geometry (separating axes; convex outlines are nearest at a corner).
  */
 import { highest } from '../../base/numerics/highest.ts';
+import type { Frame } from '../line/frames.ts';
 import type { Plan } from '../line/plan.ts';
 import { type Aside, type Stand, type SweptShape, standing, standOn } from './swept.ts';
 
@@ -63,7 +64,8 @@ export function between(a: Boxed, b: Boxed): number {
 
 /** The most along a side's normal: below nothing where they overlap, else no more than their distance. */
 function alongNormals(a: Boxed, b: Boxed): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const cos = Math.abs(a.ux * b.ux + a.uy * b.uy);
   const sin = Math.abs(a.ux * b.uy - a.uy * b.ux);
   return Math.max(
@@ -76,12 +78,16 @@ function alongNormals(a: Boxed, b: Boxed): number {
 
 /** The least from a corner of b to the box a. */
 function cornersTo(a: Boxed, b: Boxed): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const [along, across] = [dx * a.ux + dy * a.uy, dy * a.ux - dx * a.uy];
-  const [cos, sin] = [a.ux * b.ux + a.uy * b.uy, a.ux * b.uy - a.uy * b.ux];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const along = dx * a.ux + dy * a.uy;
+  const across = dy * a.ux - dx * a.uy;
+  const cos = a.ux * b.ux + a.uy * b.uy;
+  const sin = a.ux * b.uy - a.uy * b.ux;
   let least = Infinity;
   for (let i = 0; i < 4; i++) {
-    const [long, wide] = [i & 1 ? b.long : -b.long, i & 2 ? b.wide : -b.wide];
+    const long = i & 1 ? b.long : -b.long;
+    const wide = i & 2 ? b.wide : -b.wide;
     const x = Math.max(0, Math.abs(along + long * cos - wide * sin) - a.long);
     const y = Math.max(0, Math.abs(across + long * sin + wide * cos) - a.wide);
     least = Math.min(least, x * x + y * y);
@@ -93,20 +99,38 @@ function cornersTo(a: Boxed, b: Boxed): number {
 export interface Lane {
   readonly plan: Plan;
   readonly poised: Poised;
+  /** Where the plan's own start lies; absent: as that of what stands. */
+  readonly frame?: Frame;
   readonly from: number;
   readonly boxes: readonly Boxed[];
 }
 
 /** undefined: its frame cannot stand somewhere between. */
-export function laneOf(plan: Plan, poised: Poised, from: number, to: number): Lane | undefined {
+export function laneOf(
+  plan: Plan,
+  poised: Poised,
+  from: number,
+  to: number,
+  frame?: Frame,
+): Lane | undefined {
   const stand = standing(poised.shape.guides);
   const boxes: Boxed[] = [];
   for (let i = 0; from + (i - 1) * STEP < to; i++) {
     const box = boxed();
     if (!boxAt(plan, poised, from + i * STEP, stand, box)) return undefined;
+    if (frame) move(box, frame);
     boxes.push(box);
   }
-  return { plan, poised, from, boxes };
+  return { plan, poised, from, boxes, ...(frame ? { frame } : {}) };
+}
+
+/** From the frame of a plan of its own into that of what stands. */
+function move(box: Boxed, { x, y, cos, sin }: Frame): void {
+  const { x: bx, y: by, ux, uy } = box;
+  box.x = x + bx * cos - by * sin;
+  box.y = y + bx * sin + by * cos;
+  box.ux = ux * cos - uy * sin;
+  box.uy = ux * sin + uy * cos;
 }
 
 export interface Room {
@@ -119,42 +143,57 @@ export interface Room {
 
 /** The least between a standing box and all that passes; not `fine`: as the grid tells it, more by `COARSE` at the most. */
 export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean): Room {
-  const nearest = lanes.map((of, lane) => ({ ...nearestOf(box, of), lane })).sort((a, b) => a.room - b.room);
   let best: Room = { room: FAR, lane: -1, at: 0 };
-  for (const here of nearest) {
-    if (here.room < best.room) best = here;
-    if (!fine || here.room - COARSE >= best.room || here.room >= FAR) continue;
-    const closer = refined(box, lanes[here.lane], here.at);
-    if (closer.room < best.room) best = { ...closer, lane: here.lane };
+  for (let lane = 0; lane < lanes.length; lane++) {
+    const near = nearestOf(box, lanes[lane], fine ? best.room + COARSE : best.room);
+    if (!near) continue;
+    if (near.room < best.room) best = { ...near, lane };
+    if (!fine) continue;
+    const closer = refined(box, lanes[lane], near.at);
+    if (closer.room < best.room) best = { ...closer, lane };
   }
   return best;
 }
 
-function nearestOf(box: Boxed, { boxes, from }: Lane): { room: number; at: number } {
-  let [room, at] = [FAR, from];
+/** undefined: none as near as is asked. */
+function nearestOf(
+  box: Boxed,
+  { boxes, from }: Lane,
+  asked: number,
+): { readonly room: number; readonly at: number } | undefined {
+  let room = Math.min(asked, FAR);
+  let nearest = -1;
   for (let i = 0; i < boxes.length; ) {
     const other = boxes[i];
-    const off = Math.hypot(other.x - box.x, other.y - box.y);
-    const over = off - room - box.long - box.wide - other.long - other.wide;
-    if (over > 0) {
+    const dx = other.x - box.x;
+    const dy = other.y - box.y;
+    const reach = room + box.long + box.wide + other.long + other.wide;
+    const square = dx * dx + dy * dy;
+    if (square > reach * reach) {
       // None of those before it can come so near.
-      i += Math.max(1, Math.floor(over / (FASTEST * STEP)));
+      i += Math.max(1, Math.floor((Math.sqrt(square) - reach) / (FASTEST * STEP)));
       continue;
     }
     if (alongNormals(box, other) < room) {
       const here = between(box, other);
-      if (here < room) [room, at] = [here, from + i * STEP];
+      if (here < room) {
+        room = here;
+        nearest = i;
+      }
     }
     i++;
   }
-  return { room, at };
+  return nearest < 0 ? undefined : { room, at: from + nearest * STEP };
 }
 
-function refined(box: Boxed, { plan, poised }: Lane, at: number): { room: number; at: number } {
+function refined(box: Boxed, { plan, poised, frame }: Lane, at: number): { room: number; at: number } {
   const stand = standing(poised.shape.guides);
   const other = boxed();
-  const less = (rear: number): number =>
-    boxAt(plan, poised, rear, stand, other) ? -between(box, other) : -FAR;
+  const less = (rear: number): number => {
+    if (!boxAt(plan, poised, rear, stand, other)) return -FAR;
+    if (frame) move(other, frame);
+    return -between(box, other);
+  };
   const found = highest(less, at - STEP, at + STEP, CUTS);
   return { room: -found.value, at: found.at };
 }

@@ -1,7 +1,9 @@
 /** Tracks in the paper of a line: what follows from a tape, what is refused and in which words. All made up. */
+
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Line } from '../../../engine/things/line/types.ts';
-import { readLine } from '../../../papers/index.ts';
+import { readLine, readOuting } from '../../../papers/index.ts';
 
 type Json = Record<string, unknown>;
 
@@ -164,5 +166,38 @@ describe('is refused in clear words:', () => {
 
   it('and that loop as it should be is taken', async () => {
     expect(await refused([loop({}, { curves: parallel })])).toBe('');
+  });
+});
+
+describe('a route that an outing names', () => {
+  const folder = new URL('../../../examples/', import.meta.url);
+  const outing = async (route?: readonly string[]) => {
+    const json = JSON.parse(readFileSync(new URL('over-the-loop.json', folder), 'utf8'));
+    const content = new TextEncoder().encode(JSON.stringify({ ...json, route }));
+    return readOuting({ path: 'outing.json', content }, async (path) => readFileSync(new URL(path, folder)));
+  };
+  const words = async (route: readonly string[]): Promise<string> => {
+    const found = await outing(route);
+    return found.ok ? '' : found.problems.map((p) => `${p.path}: ${p.found}; ${p.expected}`).join();
+  };
+
+  it('makes the line that it runs over, and keeps the whole one beside it', async () => {
+    const [main, over] = await Promise.all([outing(), outing(['main', 'Passing loop', 'main'])]);
+    if (!main.ok || !over.ok) throw new Error('not read');
+    expect(over.value.line.length - main.value.line.length).toBeCloseTo((120.49 - 120) * 0.3048, 6);
+    expect(over.value.whole?.tracks?.length).toBe(4);
+    expect(main.value.whole).toBeUndefined();
+    expect(over.value.line.name).toBe('Osier Bed line by main, Passing loop, main');
+  });
+
+  it('is refused in clear words', async () => {
+    expect(await words(['main', 'Yard'])).toMatch(
+      /route\[1\]: "Yard", which is no track of this line; "main" or one of: Passing loop/,
+    );
+    expect(await words(['main', 'Old spur'])).toMatch(/"Old spur", whose heights are not measured/);
+    expect(await words(['main', 'Passing loop', 'Passing loop'])).toMatch(
+      /route\[2\]: .*no points lead to from Passing loop/,
+    );
+    expect(await words([])).toMatch(/route/);
   });
 });

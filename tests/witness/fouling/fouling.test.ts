@@ -6,7 +6,7 @@ import { expect, it } from 'vitest';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Body } from '../../../engine/questions/clearance/bodies.ts';
 import { bodiesOf } from '../../../engine/questions/clearance/bodies.ts';
-import { type Road, roadsOf } from '../../../engine/questions/clearance/roads.ts';
+import { type RoadLaid, roadsOf } from '../../../engine/questions/clearance/roads.ts';
 import { curvesInTurnout } from '../../../engine/things/line/branch.ts';
 import { turnoutByLead } from '../../../engine/things/line/turnout.ts';
 import type { Joint, Line } from '../../../engine/things/line/types.ts';
@@ -185,7 +185,7 @@ const bodyOf = (base: Body, { guides, rear, front, width }: Shape, play: number)
 
 const LENGTH = 45;
 
-function engineFouling(d: Drawn, base: Line, body: Body): Road | undefined {
+function engineFouling(d: Drawn, base: Line, body: Body): RoadLaid | undefined {
   const angle = 2 * Math.atan(0.5 / d.number);
   const turnout = turnoutByLead(d.gauge, angle, d.lead);
   const line: Line = { ...base, loop: false, gauge: d.gauge, length: 100, curves: [] };

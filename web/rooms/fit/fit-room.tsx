@@ -20,6 +20,7 @@ import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
 import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
+import { Tracks } from './tracks.tsx';
 
 interface Props {
   readonly outing: Outing;
@@ -46,6 +47,7 @@ export function FitRoom({ outing, voice }: Props) {
       )}
       <Table table={curvesTable(clear, voice)} />
       {clear.sidings.length > 0 && <Table table={sidingsTable(clear, voice)} />}
+      <Tracks outing={outing} voice={voice} />
       <h2>Wheels and couplers</h2>
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />

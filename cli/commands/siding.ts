@@ -1,0 +1,61 @@
+/** heedway siding: where does the train stand clear, and which of two trains fits which road. */
+import { lookAtTracksOf, usableOf } from '../../desk/siding.ts';
+import { passingTable, roadsTable, turnoutsTable } from '../../views/tables/siding.ts';
+import { type Command, common, type Options, voiceOf } from '../command.ts';
+import { openOutingFile } from '../open.ts';
+import { paragraphs, tableText } from '../text.ts';
+
+interface SidingOptions extends Options {
+  readonly other?: string;
+}
+
+const NONE = 'The line states no tracks: nothing is measured. See docs/siding.md for what a tape tells.';
+
+export const sidingCommand: Command = {
+  name: 'siding',
+  declare: (program, run) => {
+    common(program.command('siding <outing>'))
+      .description(
+        'Where the train stands clear in loops and sidings while another passes, and whether it fits.',
+      )
+      .option('--other <outing>', 'the outing of the train that passes; of its line nothing is taken')
+      .action((path: string, options: SidingOptions) =>
+        run(async () => {
+          const outing = await openOutingFile(path);
+          const other = options.other === undefined ? undefined : await openOutingFile(options.other);
+          const voice = voiceOf(options, outing);
+          const sidings = lookAtTracksOf(outing, other);
+          const tables = sidings.standing.flatMap((train) => [
+            roadsTable(sidings, train, voice),
+            ...(train.look.roads.length > 0 ? [passingTable(sidings, train, voice)] : []),
+          ]);
+          return {
+            text:
+              sidings.joints.length === 0
+                ? NONE
+                : paragraphs([...tables, turnoutsTable(sidings, voice)].map(tableText)),
+            json: {
+              standing: sidings.standing.map(({ look, ...train }) => ({
+                ...train,
+                without: look.without,
+                margin: look.margin,
+                roads: look.roads.map((road) => ({
+                  ...road,
+                  track: road.track.name,
+                  usable: usableOf(road),
+                  fits: usableOf(road) >= train.length,
+                })),
+                untold: look.untold.map(({ track, lacks }) => ({ track: track.name, lacks: lacks ?? null })),
+              })),
+              turnouts: sidings.joints.map(({ track, joint, ...rest }) => ({
+                ...joint,
+                ...rest,
+                track: track.name,
+              })),
+            },
+            exit: 0,
+          };
+        }, options),
+      );
+  },
+};
