@@ -16,6 +16,7 @@ import { MOST_VEHICLES } from '../train/fields.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
+import { outlineOf } from './outline.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -93,9 +94,16 @@ function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes
   });
 }
 
-export function compileHost(file: HostFile): HostRules {
-  const { heedway: _kind, version: _version, note: _note, invented: _invented, ...rules } = file;
-  return rules;
+export function compileHost(file: HostFile, notes: Notes): HostRules {
+  const { heedway: _kind, version: _version, note: _note, invented: _invented, profiles, ...rules } = file;
+  if (!profiles) return rules;
+  return {
+    ...rules,
+    profiles: profiles.map((p, i) => ({
+      ...p,
+      points: outlineOf(p.points, ['profiles', i, 'points'], notes),
+    })),
+  };
 }
 
 export function compileOuting(

@@ -14,6 +14,7 @@ import {
   keptTests,
   may,
   must,
+  outline,
   rows,
   speed,
   text,
@@ -415,6 +416,15 @@ export const vehicleSchema = group({
     'envelope',
     'The space that it takes.',
     { asked: 'its width at the widest with people seated, and its height, with a rule held level and plumb' },
+  ),
+  section: may(
+    outline(),
+    'outline',
+    'Seen from the front, people seated: the farthest that it reaches at each height, in order from the middle below up one side to the middle above, or all round.',
+    {
+      asked:
+        'its outline from the front, people seated: from a plumb line beside it, level to its side at each height where it changes',
+    },
   ),
   lowParts: may(
     rows(lowPart, 0, 100),

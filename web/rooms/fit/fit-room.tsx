@@ -5,10 +5,12 @@ import { lookAtClear } from '../../../desk/clear.ts';
 import { lookAtFit } from '../../../desk/fit.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
+import { sectionPlot } from '../../../views/fit/section-plot.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
 import {
   crestsTable,
   humpsTable,
+  sectionsTable,
   sheetTable,
   verticalTable,
   wearTable,
@@ -32,6 +34,7 @@ export function FitRoom({ outing, voice }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box, 760).value;
   const scene = useMemo(() => clearPlot(clear, voice, Math.min(760, width)), [clear, voice, width]);
+  const profile = useMemo(() => sectionPlot(fit.sections, voice, Math.min(760, width)), [fit, voice, width]);
   return (
     <section ref={box}>
       <Inks />
@@ -50,6 +53,12 @@ export function FitRoom({ outing, voice }: Props) {
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />
       {fit.wear.length > 0 && <Table table={wearTable(fit, voice)} />}
+      {fit.sections.length > 0 && <Table table={sectionsTable(fit.sections, voice)} />}
+      {profile && (
+        <figure class="plot drawn">
+          <Drawing scene={profile} />
+        </figure>
+      )}
       <Table table={sheetTable(outing.host.name, fit.standards, voice)} />
       {fit.gaps.length > 0 && <Table table={crestsTable(fit, voice)} />}
       <h2>Over crests and sags</h2>
