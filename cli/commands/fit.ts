@@ -1,8 +1,10 @@
 /** heedway fit: wheels on this track, couplers over crests and sags, every vehicle against a host's sheet. */
+import { Option } from 'commander';
 import { lookAtFit, lookAtSheet } from '../../desk/fit.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Met } from '../../engine/questions/wheels/look.ts';
 import { sectionPlot } from '../../views/fit/section-plot.ts';
+import { type WorksheetPage, worksheetDocument } from '../../views/fit/worksheet.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import {
   crestsTable,
@@ -14,6 +16,7 @@ import {
   wearTable,
   wheelsTable,
 } from '../../views/tables/fit.ts';
+import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openHostFile, openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
@@ -22,6 +25,8 @@ import { writeOut } from '../write.ts';
 interface FitOptions extends Options {
   readonly against?: readonly string[];
   readonly svg?: string;
+  readonly worksheets?: string;
+  readonly page?: WorksheetPage;
 }
 
 const NOT_DRAWN = 'Nothing is drawn: the host has no profile for this gauge, or no vehicle is measured.';
@@ -35,6 +40,8 @@ export const fitCommand: Command = {
       )
       .option('--against <host...>', 'sheets of other hosts to compare with')
       .option('--svg <file>', 'draw each section within the host’s profile into a file')
+      .option('--worksheets <file>', 'a PDF to measure by: a box for every reading of each vehicle')
+      .addOption(new Option('--page <size>', 'page of the PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: FitOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
@@ -46,6 +53,13 @@ export const fitCommand: Command = {
           const scene = sectionPlot(fit.sections, voice, 900);
           if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
           const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          if (options.worksheets !== undefined) {
+            const ask = { vehicles: outing.train.vehicles, page: options.page ?? 'letter', voice } as const;
+            await writeOut(options.worksheets, await cardPdf((has) => worksheetDocument(ask, has)));
+            drawn.push(
+              `Worksheets of ${outing.train.vehicles.length} vehicles written into ${options.worksheets}`,
+            );
+          }
           const placed = <M extends Met>(met: M | null): M | null =>
             met && { ...met, ...inOrder(fit.at(met.from), fit.at(met.to)) };
           return {

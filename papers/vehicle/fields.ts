@@ -420,10 +420,10 @@ export const vehicleSchema = group({
   section: may(
     outline(),
     'outline',
-    'Seen from the front, people seated: the farthest that it reaches at each height, in order from the middle below up one side to the middle above, or all round.',
+    'Seen from the front, knees, elbows and feet of seated people included, heads not: the farthest that it reaches at each height, in order from the middle below up one side to the middle above, or all round.',
     {
       asked:
-        'its outline from the front, people seated: from a plumb line beside it, level to its side at each height where it changes',
+        'its outline from the front, knees, elbows and feet of seated people included: from a plumb line beside it, level to its side at each height where it changes',
     },
   ),
   lowParts: may(

@@ -6,6 +6,7 @@ import { lookAtFit } from '../../../desk/fit.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
 import { sectionPlot } from '../../../views/fit/section-plot.ts';
+import { templatesPlot } from '../../../views/fit/template.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
 import {
   crestsTable,
@@ -22,6 +23,7 @@ import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
 import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
+import { TemplateButtons, WorksheetButton } from './papers.tsx';
 
 interface Props {
   readonly outing: Outing;
@@ -35,6 +37,10 @@ export function FitRoom({ outing, voice }: Props) {
   const width = useWidth(box, 760).value;
   const scene = useMemo(() => clearPlot(clear, voice, Math.min(760, width)), [clear, voice, width]);
   const profile = useMemo(() => sectionPlot(fit.sections, voice, Math.min(760, width)), [fit, voice, width]);
+  const sections = useMemo(
+    () => templatesPlot(clear, outing.line.gauge, voice, Math.min(760, width)),
+    [clear, outing, voice, width],
+  );
   return (
     <section ref={box}>
       <Inks />
@@ -48,8 +54,17 @@ export function FitRoom({ outing, voice }: Props) {
         </figure>
       )}
       <Table table={curvesTable(clear, voice)} />
+      {sections && (
+        <>
+          <figure class="plot drawn">
+            <Drawing scene={sections} />
+          </figure>
+          <TemplateButtons clear={clear} outing={outing} voice={voice} />
+        </>
+      )}
       {clear.sidings.length > 0 && <Table table={sidingsTable(clear, voice)} />}
       <h2>Wheels and couplers</h2>
+      <WorksheetButton clear={clear} outing={outing} voice={voice} />
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />
       {fit.wear.length > 0 && <Table table={wearTable(fit, voice)} />}
