@@ -31,7 +31,7 @@ const pictures = {
     lineShape('bold', 14, 40, 226, 40),
     measure(72, 66, 168, 66, 'back to back', 0, -8),
     arc(120, 40, 26, 200, -20, 'pencil'),
-    word(120, 138, 'level with the axle; turn a quarter, again'),
+    word(120, 138, 'level with the axle, four times'),
   ],
   flangeThickness: [
     wheel(90),
@@ -86,8 +86,8 @@ const pictures = {
     lineShape('fine', 120, 14, 120, 118),
     lineShape('pencil', 206, 14, 206, 118),
     measure(180, 64, 206, 64, '', 0, 0),
-    word(214, 30, 'plumb', 'start'),
-    word(120, 138, 'from a plumb line, level, at each height'),
+    word(236, 12, 'plumb', 'end'),
+    word(120, 138, 'level, from a plumb line'),
   ],
 } as const satisfies Readonly<Record<string, readonly Shape[]>>;
 
