@@ -4,6 +4,7 @@ import { lookAtFit, lookAtSheet } from '../../desk/fit.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Met } from '../../engine/questions/wheels/look.ts';
 import { sectionPlot } from '../../views/fit/section-plot.ts';
+import { wheelPlot } from '../../views/fit/wheel-plot.ts';
 import { type WorksheetPage, worksheetDocument } from '../../views/fit/worksheet.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import {
@@ -25,11 +26,14 @@ import { writeOut } from '../write.ts';
 interface FitOptions extends Options {
   readonly against?: readonly string[];
   readonly svg?: string;
+  readonly wheels?: string;
   readonly worksheets?: string;
   readonly page?: WorksheetPage;
 }
 
 const NOT_DRAWN = 'Nothing is drawn: the host has no profile for this gauge, or no vehicle is measured.';
+
+const NO_WHEELS = 'No wheel is drawn: of none are flange thickness, flange height and width measured.';
 
 export const fitCommand: Command = {
   name: 'fit',
@@ -40,6 +44,7 @@ export const fitCommand: Command = {
       )
       .option('--against <host...>', 'sheets of other hosts to compare with')
       .option('--svg <file>', 'draw each section within the host’s profile into a file')
+      .option('--wheels <file>', 'draw each wheel as measured over the host’s sheet into a file')
       .option('--worksheets <file>', 'a PDF to measure by: a box for every reading of each vehicle')
       .addOption(new Option('--page <size>', 'page of the PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: FitOptions) =>
@@ -53,6 +58,11 @@ export const fitCommand: Command = {
           const scene = sectionPlot(fit.sections, voice, 900);
           if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
           const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          if (options.wheels !== undefined) {
+            const wheels = wheelPlot(outing.train.vehicles, outing.host.standards, voice, 900);
+            if (wheels) await writeOut(options.wheels, sceneToSvg(wheels));
+            drawn.push(wheels ? `Wheels drawn into ${options.wheels}` : NO_WHEELS);
+          }
           if (options.worksheets !== undefined) {
             const ask = { vehicles: outing.train.vehicles, page: options.page ?? 'letter', voice } as const;
             await writeOut(options.worksheets, await cardPdf((has) => worksheetDocument(ask, has)));

@@ -80,7 +80,7 @@ export function templatesPlot(clear: Clear, gauge: number, voice: Voice, wide = 
   const highest = Math.max(...all.map((t) => sizes(t.outline).high - sizes(t.outline).low));
   const unit = Math.min((each - 40) / widest, 190 / highest);
   const row = highest * unit + 86;
-  const title = 'What must be left clear: sections, as the train runs';
+  const title = 'What must be left clear, in section';
   const rows = Math.ceil(all.length / columns);
   return drawing(wide, 36 + rows * row, title, [
     rectShape('paper', 0, 0, wide, 36 + rows * row),

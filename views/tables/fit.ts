@@ -93,7 +93,7 @@ export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
           : ''
         : length(yearly(w.rate), voice, 'up'),
       w.reaches === null ? '' : dayText(w.reaches),
-      w.source,
+      w.source.split(':')[0],
     ];
   }),
   note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge. Wheelsets read by days, and the most worn of the rest.',

@@ -6,8 +6,9 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { calliperPicture, calliperPictures } from '../../../views/fit/calliper-pictures.ts';
 import { dxf, layerName } from '../../../views/fit/dxf.ts';
 import { scaleFor, templateDocument, templatesDxf, templatesPlot } from '../../../views/fit/template.ts';
+import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
 import { sheetOf, worksheetDocument } from '../../../views/fit/worksheet.ts';
-import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { type Scene, sceneToSvg } from '../../../views/strip/scene.ts';
 import { beside, CAR } from '../../support/beside.ts';
 import { altered } from '../../support/rules.ts';
 import { wheeled } from '../../support/wheeled.ts';
@@ -123,6 +124,37 @@ describe('the section to be left clear', () => {
   it('is drawn', () => {
     const scene = templatesPlot(clear, outing.line.gauge, voice(outing));
     expect(scene && sceneToSvg(scene)).toMatch(/What must be left clear[\s\S]*12.0 m left/);
+  });
+});
+
+describe('wheels over the sheet', () => {
+  const outing = wheeled();
+  const { vehicles } = outing.train;
+  const standards = {
+    flangeThickness: { least: 0.003, source: 'sheet' },
+    flangeHeight: { most: 0.005, source: 'sheet' },
+  };
+
+  it('draws each as measured, with the limits that the sheet has', () => {
+    const svg = (of = vehicles): string => sceneToSvg(wheelPlot(of, standards, voice(outing)) as Scene);
+    expect(svg().match(/axle \d/g)).toHaveLength(vehicles.flatMap((v) => v.wheelsets ?? []).length);
+    expect(svg()).toContain('least 3.00 mm');
+    expect(svg()).toContain('most 5.00 mm');
+    expect(sceneToSvg(wheelPlot(vehicles, undefined, voice(outing)) as Scene)).not.toContain('least');
+    // A hollow tread is drawn so.
+    const hollow = vehicles.map((v) => ({
+      ...v,
+      wheelsets: (v.wheelsets ?? []).map((w) => ({ ...w, hollow: 0.001 })),
+    }));
+    expect(svg(hollow)).not.toBe(svg());
+  });
+
+  it('draws nothing of what is not measured', () => {
+    const bare = vehicles.map((v) => ({
+      ...v,
+      wheelsets: (v.wheelsets ?? []).map(({ width: _width, ...w }) => w),
+    }));
+    expect(wheelPlot(bare, standards, voice(outing))).toBeUndefined();
   });
 });
 

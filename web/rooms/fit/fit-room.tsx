@@ -7,6 +7,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
 import { sectionPlot } from '../../../views/fit/section-plot.ts';
 import { templatesPlot } from '../../../views/fit/template.ts';
+import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
 import {
   crestsTable,
@@ -25,6 +26,9 @@ import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
 import { TemplateButtons, WorksheetButton } from './papers.tsx';
 
+/** Drawn on the screen: the thinnest flanges. */
+const MOST_WHEELS = 6;
+
 interface Props {
   readonly outing: Outing;
   readonly voice: Voice;
@@ -40,6 +44,10 @@ export function FitRoom({ outing, voice }: Props) {
   const sections = useMemo(
     () => templatesPlot(clear, outing.line.gauge, voice, Math.min(760, width)),
     [clear, outing, voice, width],
+  );
+  const wheelsDrawn = useMemo(
+    () => wheelPlot(outing.train.vehicles, outing.host.standards, voice, Math.min(760, width), MOST_WHEELS),
+    [outing, voice, width],
   );
   return (
     <section ref={box}>
@@ -68,6 +76,11 @@ export function FitRoom({ outing, voice }: Props) {
       <Said findings={fit.findings} voice={voice} />
       <Table table={wheelsTable(fit, voice)} />
       {fit.wear.length > 0 && <Table table={wearTable(fit, voice)} />}
+      {wheelsDrawn && (
+        <figure class="plot drawn">
+          <Drawing scene={wheelsDrawn} />
+        </figure>
+      )}
       {fit.sections.length > 0 && <Table table={sectionsTable(fit.sections, voice)} />}
       {profile && (
         <figure class="plot drawn">

@@ -43,7 +43,7 @@ async function worksheets({ outing, voice }: Props): Promise<void> {
 }
 
 export const TemplateButtons = (props: Props) => (
-  <p class="buttons">
+  <p class="row">
     <button type="button" onClick={() => templates(props, 'pdf')}>
       Sections to scale (PDF)
     </button>
@@ -57,7 +57,7 @@ export const TemplateButtons = (props: Props) => (
 );
 
 export const WorksheetButton = (props: Props) => (
-  <p class="buttons">
+  <p class="row">
     <button type="button" onClick={() => worksheets(props)}>
       Worksheets to measure by (PDF)
     </button>
