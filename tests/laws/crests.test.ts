@@ -239,3 +239,15 @@ describe('couplers on cant and twist', () => {
     expect(tiltOf(twisted)).toBeGreaterThan(0.005);
   });
 });
+
+it('a bend near the end of a line counts as far as both can stand over it, and no farther', () => {
+  const shape = { length: 2, overhang: 0.4 };
+  // Level, and down by a half from 89.2 m on: the one ahead stands with its first axle at the end, 90 m.
+  const heights = [0, 40, 89.2, 90].map((at) => ({ at, height: at > 89.2 ? -0.4 : 0 }));
+  const line = onLine(heights, shape, shape);
+  const { rear, front } = ends(shape, shape);
+  // Its axles 1.2 m apart: the front one 0.4 m down, the rear one level, its end 0.4 m beyond: up by 0.4·0.4/1.2.
+  const { most } = risesOn(line, rear, front);
+  expect(most.rise).toBeCloseTo((0.4 * 0.4) / 1.2, 9);
+  expect(most.at).toBeCloseTo(90 - 1.6, 9);
+});
