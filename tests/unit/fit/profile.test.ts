@@ -64,6 +64,24 @@ describe('a section within a profile', () => {
     expect(sectionPlot(lookAtFit(sectioned({})).sections, voice(sectioned({})))).toBeUndefined();
   });
 
+  it('of the box counts every side; of several the worst is told, with how many more', () => {
+    const boxed = (width: number, height: number, underside = 0.03): string[] =>
+      said(sectioned({ envelope: { width, height, underside } }));
+    expect(boxed(0.6 - 1e-6, 0.5)).toEqual([]);
+    expect(boxed(0.6 + 1e-6, 0.5)).toEqual(['unknown outline-not-measured']);
+    expect(boxed(0.1, 0.8 + 1e-6)).toEqual(['unknown outline-not-measured']);
+    expect(boxed(0.1, 0.5, 0.02 - 1e-6)).toEqual(['unknown outline-not-measured']);
+    const outing = altered(sectioned({ section: box(0.25, 0.7) }), 1, { section: box(0.31, 0.4) });
+    const [finding] = told(outing);
+    expect(finding).toMatchObject({ where: { vehicle: 'engine' }, facts: { others: 1 } });
+    expect(finding.found?.si).toBeCloseTo((0.2 * 0.1 - 0.05 * 0.3) / Math.hypot(0.1, 0.3), 9);
+    const other = altered(outing, 1, { section: box(0.33, 0.4) });
+    expect(told(other)[0]).toMatchObject({
+      where: { vehicle: 'car1' },
+      found: { si: expect.closeTo(0.03, 9) },
+    });
+  });
+
   it('a sheet without a profile of the gauge says nothing of it: cannot tell; without any, nothing is asked', () => {
     const outing = sectioned({ section: box(0.1, 0.3) });
     const [profile] = outing.host.profiles ?? [];
