@@ -69,7 +69,7 @@ function nearestOf(passings: readonly Passing[]): Passing[] {
 }
 
 /** Its ends reach out so far before and after a curve, m. */
-const BESIDE = 3;
+export const BESIDE = 3;
 
 function curvesOf({ curves }: Line, kept: KeptClear): ClearCurve[] {
   return joined(curves).map((pieces) => {

@@ -11,6 +11,7 @@ import type { HumpFit } from '../engine/questions/humps/look.ts';
 import { type Need, needsOf, sharpestOf } from '../engine/questions/humps/needs.ts';
 import { humps } from '../engine/questions/humps/question.ts';
 import { type Compared, lookAtStandards } from '../engine/questions/standards/look.ts';
+import { lookAtSections, outsideProfile, type SectionFit } from '../engine/questions/standards/profile.ts';
 import { standards } from '../engine/questions/standards/question.ts';
 import type { WheelsetFit } from '../engine/questions/wheels/look.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
@@ -26,6 +27,8 @@ export interface Fit {
   readonly needs: readonly Need[];
   /** The line's sharpest crests and sags, by an edge as long as the longest frame, m. */
   readonly vertical: { readonly chord: number; readonly curves: readonly VerticalCurve[] };
+  /** Against the host's profile; none where it has none. */
+  readonly sections: readonly SectionFit[];
   /** Of the host's sheet; none where it has no limits. */
   readonly standards: readonly Compared[];
   readonly findings: readonly Finding[];
@@ -47,6 +50,7 @@ export function lookAtFit(outing: Outing): Fit {
     humps: over.data,
     needs: needsOf(vehicles, over.data, room),
     vertical: sharpestOf(context.line, vehicles),
+    sections: lookAtSections(context),
     standards: sheet.data,
     findings: ranked(
       turnFindings(outing, [...track.findings, ...line.findings, ...over.findings, ...sheet.findings]),
@@ -66,14 +70,18 @@ export interface SheetWord {
 
 /** The train against the sheet of another host, its wheels and sizes as they are. */
 export function lookAtSheet(outing: Outing, host: HostRules): SheetWord {
-  const compared = lookAtStandards(openOuting({ ...outing, host }));
+  const context = openOuting({ ...outing, host });
+  const compared = lookAtStandards(context);
+  const sections = outsideProfile(context);
   const words = new Set(compared.flatMap(({ judged }) => judged.map((j) => j.word)));
-  const missing = compared.some(({ without }) => without.length > 0);
+  const missing =
+    compared.some(({ without }) => without.length > 0) || sections.some((f) => f.severity === 'unknown');
+  if (sections.some((f) => f.severity === 'forbids')) words.add('refused');
   const speeds = compared.flatMap(({ judged, standard: { slowSpeed } }) =>
     judged.some((j) => j.word === 'slow') && slowSpeed !== undefined ? [slowSpeed] : [],
   );
   const word =
-    compared.length === 0
+    compared.length === 0 && (host.profiles ?? []).length === 0
       ? 'no limits'
       : words.has('refused')
         ? 'refused'

@@ -80,6 +80,21 @@ export const head = <K extends string>(kind: K) => ({
   note: may(remark(), 'note', 'Anything worth keeping with it; nothing is reckoned from it.'),
 });
 
+/** Corners of an outline seen from the front, in order round, or of one side from the middle to the middle. */
+export const outline = () =>
+  rows(
+    group({
+      across: must(
+        figure('length', -5, 5),
+        'across',
+        'From the middle of the track, to the left positive. Without any below nothing it is one side, the other alike.',
+      ),
+      height: must(figure('length', -1, 10), 'height', 'Above the top of the rail.'),
+    }),
+    3,
+    400,
+  );
+
 /** Tests of a vehicle or an outing that were applied to it, each a paper that is checked by itself. */
 export const keptTests = () =>
   may(

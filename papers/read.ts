@@ -244,7 +244,7 @@ async function trainFrom(
 
 const hostFrom = (reading: Reading, part: Part): { file: HostFile; host: HostRules } | undefined => {
   const file = reading.check('host', part);
-  return file && { file, host: compileHost(file) };
+  return file && { file, host: reading.compile(part, (notes) => compileHost(file, notes)) };
 };
 
 export async function outingFrom(reading: Reading, part: Part): Promise<Outing | undefined> {

@@ -1,16 +1,42 @@
 /** heedway clear: does the train clear what stands beside and over the line, and what must be left clear for it? */
-import { lookAtClear } from '../../desk/clear.ts';
+import { Option } from 'commander';
+import { type Clear, lookAtClear } from '../../desk/clear.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
+import { type Page, templateDocument, templatesDxf, templatesPlot } from '../../views/fit/template.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
-import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
+import type { Voice } from '../../words/voice.ts';
+import { cardPdf } from '../card-pdf.ts';
+import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 import { writeOut } from '../write.ts';
 
 interface ClearOptions extends Options {
   readonly svg?: string;
+  readonly template?: string;
+  readonly page?: Page;
+}
+
+async function template(
+  file: string,
+  { page = 'letter' }: ClearOptions,
+  clear: Clear,
+  gauge: number,
+  voice: Voice,
+): Promise<string> {
+  const scene = templatesPlot(clear, gauge, voice, 900);
+  if (!scene) return NOT_DRAWN;
+  const kind = /\.(pdf|dxf|svg)$/i.exec(file)?.[1].toLowerCase();
+  if (kind === undefined)
+    throw new UsageFault(
+      `${file}: found no kind of drawing; expected a name that ends in .pdf, .dxf or .svg`,
+    );
+  if (kind === 'pdf')
+    await writeOut(file, await cardPdf((has) => templateDocument(clear, gauge, page, voice, has)));
+  else await writeOut(file, kind === 'dxf' ? templatesDxf(clear, gauge, voice) : sceneToSvg(scene));
+  return `What must be left clear, section by section, drawn into ${file}`;
 }
 
 const NOT_DRAWN = 'Nothing is drawn: no vehicle of this train has a width and a height measured.';
@@ -21,6 +47,11 @@ export const clearCommand: Command = {
     common(program.command('clear <outing>'))
       .description('What stands beside and over the line against this train; what it must be left clear.')
       .option('--svg <file>', 'draw how far it reaches into a file')
+      .option(
+        '--template <file>',
+        'the section to be left clear on straight track and in each curve: .pdf to scale, .dxf full size, .svg',
+      )
+      .addOption(new Option('--page <size>', 'page of a PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: ClearOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
@@ -29,6 +60,8 @@ export const clearCommand: Command = {
           const scene = clearPlot(clear, voice, 900);
           if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
           const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          if (options.template !== undefined)
+            drawn.push(await template(options.template, options, clear, outing.line.gauge, voice));
           const inOrder = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) });
           return {
             text: paragraphs([

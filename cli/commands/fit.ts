@@ -1,23 +1,39 @@
 /** heedway fit: wheels on this track, couplers over crests and sags, every vehicle against a host's sheet. */
+import { Option } from 'commander';
 import { lookAtFit, lookAtSheet } from '../../desk/fit.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Met } from '../../engine/questions/wheels/look.ts';
+import { sectionPlot } from '../../views/fit/section-plot.ts';
+import { wheelPlot } from '../../views/fit/wheel-plot.ts';
+import { type WorksheetPage, worksheetDocument } from '../../views/fit/worksheet.ts';
+import { sceneToSvg } from '../../views/strip/scene.ts';
 import {
   crestsTable,
   humpsTable,
+  sectionsTable,
   sheetsTable,
   sheetTable,
   verticalTable,
   wearTable,
   wheelsTable,
 } from '../../views/tables/fit.ts';
+import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { openHostFile, openOutingFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
+import { writeOut } from '../write.ts';
 
 interface FitOptions extends Options {
   readonly against?: readonly string[];
+  readonly svg?: string;
+  readonly wheels?: string;
+  readonly worksheets?: string;
+  readonly page?: WorksheetPage;
 }
+
+const NOT_DRAWN = 'Nothing is drawn: the host has no profile for this gauge, or no vehicle is measured.';
+
+const NO_WHEELS = 'No wheel is drawn: of none are flange thickness, flange height and width measured.';
 
 export const fitCommand: Command = {
   name: 'fit',
@@ -27,6 +43,10 @@ export const fitCommand: Command = {
         'Wheels against frogs, guard rails and gauge; couplers over crests and sags; the host’s sheet.',
       )
       .option('--against <host...>', 'sheets of other hosts to compare with')
+      .option('--svg <file>', 'draw each section within the host’s profile into a file')
+      .option('--wheels <file>', 'draw each wheel as measured over the host’s sheet into a file')
+      .option('--worksheets <file>', 'a PDF to measure by: a box for every reading of each vehicle')
+      .addOption(new Option('--page <size>', 'page of the PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: FitOptions) =>
         run(async () => {
           const outing = await openOutingFile(path);
@@ -35,6 +55,21 @@ export const fitCommand: Command = {
           const sheets = await Promise.all(
             (options.against ?? []).map(async (file) => lookAtSheet(outing, await openHostFile(file))),
           );
+          const scene = sectionPlot(fit.sections, voice, 900);
+          if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
+          const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          if (options.wheels !== undefined) {
+            const wheels = wheelPlot(outing.train.vehicles, outing.host.standards, voice, 900);
+            if (wheels) await writeOut(options.wheels, sceneToSvg(wheels));
+            drawn.push(wheels ? `Wheels drawn into ${options.wheels}` : NO_WHEELS);
+          }
+          if (options.worksheets !== undefined) {
+            const ask = { vehicles: outing.train.vehicles, page: options.page ?? 'letter', voice } as const;
+            await writeOut(options.worksheets, await cardPdf((has) => worksheetDocument(ask, has)));
+            drawn.push(
+              `Worksheets of ${outing.train.vehicles.length} vehicles written into ${options.worksheets}`,
+            );
+          }
           const placed = <M extends Met>(met: M | null): M | null =>
             met && { ...met, ...inOrder(fit.at(met.from), fit.at(met.to)) };
           return {
@@ -44,12 +79,14 @@ export const fitCommand: Command = {
               ...(fit.gaps.length > 0 ? [tableText(crestsTable(fit, voice))] : []),
               tableText(humpsTable(fit, voice)),
               tableText(verticalTable(fit, voice)),
+              ...(fit.sections.length > 0 ? [tableText(sectionsTable(fit.sections, voice))] : []),
               ...(fit.standards.length > 0
                 ? [tableText(sheetTable(outing.host.name, fit.standards, voice))]
                 : []),
               ...sheets.map((s) => tableText(sheetTable(s.host, s.compared, voice))),
               ...(sheets.length > 1 ? [tableText(sheetsTable(sheets, voice))] : []),
               findingsText(fit.findings, voice),
+              ...drawn,
             ]),
             json: {
               wheelsets: fit.wheelsets.map(({ frog, guard, gauge, tread, floor, ...rest }) => ({
@@ -73,6 +110,7 @@ export const fitCommand: Command = {
                 curves: fit.vertical.curves.map((c) => ({ ...c, at: fit.at(c.at) })),
               },
               wear: fit.wear,
+              sections: fit.sections,
               standards: fit.standards,
               sheets,
               findings: fit.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),

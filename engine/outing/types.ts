@@ -1,5 +1,6 @@
 /** The outing: one train, on one line, with these riders, in today's conditions, under the host's rules. */
 
+import type { Polygon } from '../base/numerics/polygon.ts';
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
 import type { CrewMember } from '../things/duty.ts';
@@ -55,6 +56,8 @@ export interface HostRules {
   readonly roomBetweenTrains?: Rule<number>;
   /** The host's sheet. */
   readonly standards?: Standards;
+  /** What a vehicle must lie within on straight level track, by gauge. */
+  readonly profiles?: readonly Profile[];
   /** What must be in date for an outing. */
   readonly inDate?: readonly InDateRule[];
   // ---- people at work; times in s
@@ -131,6 +134,13 @@ export interface Standard {
   readonly slowAbove?: number;
   /** m/s */
   readonly slowSpeed?: number;
+  readonly source: string;
+}
+
+/** Corners round, or of one side from the middle to the middle; x to the left of the middle of the track, y above the rail, m. */
+export interface Profile {
+  readonly gauge: number;
+  readonly points: Polygon;
   readonly source: string;
 }
 

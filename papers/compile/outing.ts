@@ -18,6 +18,7 @@ import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { routeOver } from './route.ts';
+import { outlineOf } from './outline.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -95,7 +96,7 @@ function brokenAfter(file: TrainFile, vehicles: readonly Vehicle[], notes: Notes
   });
 }
 
-export function compileHost(file: HostFile): HostRules {
+export function compileHost(file: HostFile, notes: Notes): HostRules {
   // What riders are told, and what is for records alone, no answer is reckoned from.
   const {
     heedway: _kind,
@@ -105,9 +106,17 @@ export function compileHost(file: HostFile): HostRules {
     briefing: _briefing,
     leastBreak: _break,
     freeDays: _free,
+    profiles,
     ...rules
   } = file;
-  return rules;
+  if (!profiles) return rules;
+  return {
+    ...rules,
+    profiles: profiles.map((p, i) => ({
+      ...p,
+      points: outlineOf(p.points, ['profiles', i, 'points'], notes),
+    })),
+  };
 }
 
 export function compileOuting(

@@ -16,6 +16,7 @@ import { usualWorker } from '../../engine/things/vehicle/worked-by.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
 import { type Notes, note, orAssumed, plainAssumed, trouble } from './notes.ts';
+import { outlineOf } from './outline.ts';
 import { wheelsetsOf } from './wheels.ts';
 
 type Brake = NonNullable<VehicleFile['brakes']>[number];
@@ -66,6 +67,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
       perSpeedSquared: file.resistance?.perSpeedSquared ?? 0,
     },
     ...(file.wheelsets ? { wheelsets: wheelsetsOf(file, notes) } : {}),
+    ...(file.section ? { section: outlineOf(file.section, ['section'], notes) } : {}),
     brakes: (file.brakes ?? []).map((b, i) =>
       brakeOf(
         b,

@@ -1,7 +1,7 @@
 /** The host's rules: each field once. Every rule has its value and the place where it is written. */
 import type * as z from 'zod/mini';
 import { inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
-import { choice, gauge, group, head, may, must, rows, speed, text, yes } from '../describe.ts';
+import { choice, gauge, group, head, may, must, outline, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 import { crewRules, people, weatherRules } from './people-fields.ts';
 import { rule } from './rule.ts';
@@ -139,6 +139,24 @@ export const hostSchema = group({
     standards,
     'standards',
     'What the host’s sheet asks of every visiting vehicle: wheels, {coupler}s, sizes, loads.',
+  ),
+  profiles: may(
+    rows(
+      group({
+        gauge: must(gauge(), 'gauge', 'Of the vehicles that it is for.'),
+        points: must(
+          outline(),
+          'points',
+          'In order from the middle below up one side to the middle above, or all round.',
+        ),
+        source: must(text(), 'source', 'Where it is written: drawing and number.'),
+      }),
+      0,
+      20,
+    ),
+    'profiles',
+    'The outline that a vehicle must lie within on straight level track, for each gauge.',
+    { asked: 'the host’s profile for vehicles of this gauge' },
   ),
   inDate: may(
     rows(inDate, 0, 100),

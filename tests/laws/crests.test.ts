@@ -6,7 +6,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Outing } from '../../engine/outing/types.ts';
 import { endOnTrack, riseOver, risesOn } from '../../engine/things/coupler/crest.ts';
-import { edgeApart, rollBetween } from '../../engine/things/coupler/tilt.ts';
+import { edgeApart, rollBetween, tiltOver } from '../../engine/things/coupler/tilt.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import { crested, crestsOf, knuckle, type Shape, shaped } from '../support/crested.ts';
@@ -14,7 +14,7 @@ import { runs } from '../support/tier.ts';
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const shape = fc
-  .record({ length: real(1.2, 4), share: real(0.1, 0.3), base: real(0, 0.3) })
+  .record({ length: real(1.2, 4), share: real(0.1, 0.3), base: real(0, 0.23) })
   .map(({ length, share, base }): Shape => ({ length, overhang: length * share, base }));
 /** Grades of a few per cent, points half a metre to three metres apart. */
 const profile = fc
@@ -232,10 +232,49 @@ describe('couplers on cant and twist', () => {
     );
   });
 
+  it('of two places by hand: only the one ahead on canted track; and in a curve as far aside as the ends hang', () => {
+    const { rear, front } = ends(two[0], two[1]);
+    // From 40 m on 20 mm: ahead of 40 m the one stands on it wholly, the other not at all.
+    const { line } = canted([
+      { at: 39.999, cant: 0 },
+      { at: 40, cant: 0.02 },
+    ]);
+    expect(rollBetween(line, rear, front, 40)).toBeCloseTo(0.02 / line.contactWidth, 9);
+    expect(rollBetween(line, rear, front, 36)).toBe(0);
+    const at = (radius: number): number => {
+      const curve = {
+        from: 20,
+        to: 60,
+        startCurvature: 1 / radius,
+        endCurvature: 1 / radius,
+        gaugeWidening: 0,
+      };
+      return tiltOver({ ...line, curves: [curve] }, rear, front, 0.03)?.(40) ?? Number.NaN;
+    };
+    // The 3 m car with 1.8 m between trucks: √(20² − 0.81 + 2.25) − 20 m aside, more than the 2 m one.
+    const aside = Math.sqrt(400 - 0.81 + 2.25) - 20;
+    expect(at(20)).toBeCloseTo((0.02 / line.contactWidth) * (aside + 0.015), 9);
+    // Sharper than its trucks can stand in nothing is added: another question holds that.
+    expect(at(0.8)).toBeLessThan((0.02 / line.contactWidth) * 1);
+    expect(Number.isFinite(at(0.8))).toBe(true);
+  });
+
   it('takes from what holds', () => {
     const held = (outing: Outing): number => crestsOf(outing).data.gaps[0].hold?.held ?? Number.NaN;
     const twisted = canted([], 0.05);
     expect(held(canted([])) - held(twisted)).toBeCloseTo(tiltOf(twisted), 12);
     expect(tiltOf(twisted)).toBeGreaterThan(0.005);
   });
+});
+
+it('a bend near the end of a line counts as far as both can stand over it, and no farther', () => {
+  const shape = { length: 2, overhang: 0.4 };
+  // Level, and down by a half from 89.2 m on: the one ahead stands with its first axle at the end, 90 m.
+  const heights = [0, 40, 89.2, 90].map((at) => ({ at, height: at > 89.2 ? -0.4 : 0 }));
+  const line = onLine(heights, shape, shape);
+  const { rear, front } = ends(shape, shape);
+  // Its axles 1.2 m apart: the front one 0.4 m down, the rear one level, its end 0.4 m beyond: up by 0.4·0.4/1.2.
+  const { most } = risesOn(line, rear, front);
+  expect(most.rise).toBeCloseTo((0.4 * 0.4) / 1.2, 9);
+  expect(most.at).toBeCloseTo(90 - 1.6, 9);
 });

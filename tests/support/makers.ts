@@ -4,6 +4,7 @@
  */
 
 import { familiesFor } from '../../engine/answer/families.ts';
+import type { Polygon } from '../../engine/base/numerics/polygon.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing, Restriction } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
@@ -33,6 +34,19 @@ const overHump = (face?: number, changes: Partial<Vehicle> = {}): Outing => {
     { length: 1.2, overhang: 0.2 },
   ];
   return altered(crested(heights, shapes, [on, on]), 0, changes);
+};
+/** Half a box, from the middle below to the middle above. */
+const box = (half: number, high: number): Polygon => [
+  { x: 0, y: 0.02 },
+  { x: half, y: 0.02 },
+  { x: half, y: high },
+  { x: 0, y: high },
+];
+const profiled = (changes: Partial<Vehicle>): Outing => {
+  const outing = car1(changes);
+  const { gauge } = outing.train.vehicles[0];
+  const profiles = [{ gauge, points: box(0.25, 0.8), source: 'drawing 3' }];
+  return { ...outing, host: { ...outing.host, profiles } };
 };
 const car1 = (changes: Partial<Vehicle>): Outing => altered(plain(2, { riders: party(3) }), 1, changes);
 const host = (rules: Partial<HostRules>): Outing => withHost(2, rules, { riders: party(3) });
@@ -310,6 +324,9 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
   'couplers-slip-by': () => overHump(0.03),
   'coupler-face-unknown': () => overHump(),
+  'outside-profile': () => profiled({ section: box(0.3, 0.9) }),
+  'outline-not-measured': () => profiled({}),
+  'no-profile-of-gauge': () => profiled({ gauge: 0.5 }),
   'wheel-worn': () => wheeled({ hollow: 0.003 }),
   'wheel-wears-out': () => ({
     ...wheeled({

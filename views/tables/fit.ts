@@ -62,11 +62,21 @@ const wornNames = {
   hollow: 'hollow of the tread',
 } as const;
 
+/** Those that were read by days or are worn out, and of each figure the one with least left. */
+function toldOf(wear: Fit['wear']): Fit['wear'] {
+  const least = new Map<string, Fit['wear'][number]>();
+  for (const w of wear) {
+    const known = least.get(w.of);
+    if (!known || w.left < known.left) least.set(w.of, w);
+  }
+  return wear.filter((w) => w.read !== null || w.left < 0 || least.get(w.of) === w);
+}
+
 /** What is left of each flange and tread, and when that is worn. */
 export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
   title: 'Wear: what is left of flanges and treads',
   head: ['wheelset', 'what', 'now', 'limit', 'left', 'read', 'wears a year', 'reaches it', 'limit from'],
-  rows: wear.map((w) => {
+  rows: toldOf(wear).map((w) => {
     const thin = w.of === 'flangeThickness';
     return [
       `${w.name}, ${w.wheelset}`,
@@ -83,10 +93,10 @@ export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
           : ''
         : length(yearly(w.rate), voice, 'up'),
       w.reaches === null ? '' : dayText(w.reaches),
-      w.source,
+      w.source.split(':')[0],
     ];
   }),
-  note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge.',
+  note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge. Wheelsets read by days, and the most worn of the rest.',
 });
 
 function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {
@@ -245,6 +255,28 @@ export const sheetTable = (of: string, compared: readonly Compared[], voice: Voi
     ];
   }),
   ...(compared.length === 0 ? { note: 'It has no limits for wheels, couplers, sizes or loads.' } : {}),
+});
+
+/** What each vehicle leaves of the host's profile. */
+export const sectionsTable = (sections: Fit['sections'], voice: Voice): WordTable => ({
+  title: 'Within the host’s profile',
+  head: ['vehicle', 'measured', 'left', 'where', 'where it is written'],
+  rows: sections.map(({ name, outlined, section, room, profile }) => [
+    name,
+    outlined ? 'outline' : section ? 'width and height alone' : 'not measured',
+    room === null
+      ? 'cannot tell'
+      : room.left >= 0
+        ? length(room.left, voice, 'down')
+        : outlined
+          ? `stands out ${length(-room.left, voice, 'up')}`
+          : 'cannot tell: its box stands out',
+    room === null
+      ? ''
+      : `${length(Math.abs(room.at.x), voice, 'up')} from the middle, ${length(room.at.y, voice, 'up')} up`,
+    profile.source,
+  ]),
+  note: 'On straight level track, people seated. What throw in curves, play and lean take beside it is told by what must be left clear.',
 });
 
 /** Several sheets at one look. */

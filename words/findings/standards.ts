@@ -19,6 +19,18 @@ export const standardWords = {
       ? 'Within what the host’s sheet takes, and not within what it takes at full speed: worn, to be put right before long.'
       : 'Ask the host for the speed that goes with it.',
   }),
+  'outside-profile': (f, t) => ({
+    what: `${t.vehicle} stands ${t.found('up')} out of the host’s profile, ${t.fact('across')} from the middle of the track and ${t.fact('height')} above the rail.${others(f, 'the same')}`,
+    why: 'The host keeps its tunnels, platforms and posts clear of its profile and no farther. What stands out of it is cut back, taken off, or stays at home; slower does not help.',
+  }),
+  'outline-not-measured': (_f, t) => ({
+    what: `The host’s sheet has a profile, and whether ${t.fact('vehicles')} lies within it is not known.`,
+    why: 'Its width and height, where they are known, make a box that stands out of the profile; its outline, point by point, may not.',
+  }),
+  'no-profile-of-gauge': (f, t) => ({
+    what: `The host’s sheet has profiles, and none for vehicles of ${t.fact('gauge')} gauge such as ${t.vehicle}.${others(f, 'the same')}`,
+    why: 'Ask the host for the profile of that gauge.',
+  }),
   'standard-not-measured': (f, t) => ({
     what: `The host’s sheet has a limit for ${named(f.facts.of)}, and that of ${t.fact('vehicles')} is not measured.`,
     why: 'Measured at home it is known before the trip; measured at the gate it may end there.',

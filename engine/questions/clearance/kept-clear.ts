@@ -1,15 +1,25 @@
 /** What a host must keep clear for a train: how far it reaches to either side, all along the line and in each curve. */
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
-import { bodiesOf, fullWidthTo, leanToward, reachedAlong, wayFor } from './bodies.ts';
+import { type Body, bodiesOf, fullWidthTo, leanToward, reachedAlong, wayFor } from './bodies.ts';
 
 /** By place: m from the middle of the track, play and lean at their most. */
 export interface KeptClear {
   readonly at: readonly number[];
   readonly left: readonly number[];
   readonly right: readonly number[];
+  /** Each vehicle by itself, with the heights between which it takes so much; heads of its people in it. */
+  readonly bodies: readonly KeptBody[];
   /** Names of the vehicles that were not measured, and so are not in it. */
   readonly without: readonly string[];
+}
+
+export interface KeptBody {
+  readonly name: string;
+  readonly underside: number;
+  readonly top: number;
+  readonly left: readonly number[];
+  readonly right: readonly number[];
 }
 
 /** undefined: nothing was measured, or a frame cannot stand somewhere. */
@@ -19,26 +29,33 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
   const without = loaded.vehicles.filter((v) => !v.vehicle.envelope).map((v) => v.vehicle.name);
   if (bodies.length === 0) return undefined;
   const way = wayFor(line, bodies);
-  const along = (side: Side) => {
-    const each = bodies.map((body) => {
-      const reached = reachedAlong(way, body, 0, line.length, side, body.play.high);
-      return typeof reached === 'number'
-        ? undefined
-        : reached.map(({ at, reach }) => ({
-            at,
-            reach: reach + leanToward(line, side, at, { low: body.underside, high: fullWidthTo(body) }),
-          }));
-    });
-    return each.some((e) => e === undefined) ? undefined : each.flatMap((e) => (e ? [e] : []));
+  const along = (body: Body, side: Side) => {
+    const reached = reachedAlong(way, body, 0, line.length, side, body.play.high);
+    return typeof reached === 'number'
+      ? undefined
+      : reached.map(({ at, reach }) => ({
+          at,
+          reach: reach + leanToward(line, side, at, { low: body.underside, high: fullWidthTo(body) }),
+        }));
   };
-  const [left, right] = [along('left'), along('right')];
-  if (!left || !right) return undefined;
-  const most = (of: typeof left): number[] =>
-    of[0].map((_, i) => of.reduce((widest, reached) => Math.max(widest, reached[i].reach), 0));
+  const each = bodies.flatMap((body) => {
+    const [left, right] = [along(body, 'left'), along(body, 'right')];
+    return left && right ? [{ body, left, right }] : [];
+  });
+  if (each.length < bodies.length) return undefined;
+  const most = (side: Side): number[] =>
+    each[0][side].map((_, i) => each.reduce((widest, e) => Math.max(widest, e[side][i].reach), 0));
   return {
-    at: left[0].map(({ at }) => at),
-    left: most(left),
-    right: most(right),
+    at: each[0].left.map(({ at }) => at),
+    left: most('left'),
+    right: most('right'),
+    bodies: each.map(({ body, left, right }) => ({
+      name: body.of.vehicle.name,
+      underside: body.underside,
+      top: Math.max(body.top, body.people?.heads.high ?? body.top),
+      left: left.map((r) => r.reach),
+      right: right.map((r) => r.reach),
+    })),
     without: [...new Set(without)],
   };
 }

@@ -84,14 +84,16 @@ function risesOn(line: Line): RiseOf {
   };
 }
 
-/** Places of a vehicle's front end at which a point of it comes over a point of the survey. */
+/** Places of a vehicle's front end at which a point of it comes over a point of the survey, or it stands at an end of the line. */
 function standings(line: Line, vehicle: Vehicle, points: readonly number[]): number[] {
-  return points.flatMap((d) =>
+  const ends = line.loop || line.length < vehicle.length ? [] : [vehicle.length, line.length];
+  const over = points.flatMap((d) =>
     line.heights.flatMap(({ at }) => {
       const head = line.loop ? onLine(line, at + d) : at + d;
       return line.loop || (head <= line.length && head - vehicle.length >= 0) ? [head] : [];
     }),
   );
+  return [...ends, ...over];
 }
 
 type Rise = NonNullable<HumpFit['most']>;
@@ -133,8 +135,8 @@ function groupFit(
   const bears = (versine: number): number | undefined => travelOf(vehicle, group, groupLoads[index], versine);
   let worst = { versine: 0, head: vehicle.length, mayHang: 0 };
   for (const head of standings(line, vehicle, offsets)) {
-    const [a, m, b] = offsets.map((d) => heightAt(line, head - d));
-    const versine = m - (a + b) / 2;
+    const [first, middlemost, last] = offsets.map((d) => heightAt(line, head - d));
+    const versine = middlemost - (first + last) / 2;
     const mayHang = wheelHangs(versine, bears(versine) ?? 0);
     if (mayHang > worst.mayHang) worst = { versine, head, mayHang };
   }

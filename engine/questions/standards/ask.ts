@@ -9,10 +9,14 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Compared, type Judged, lookAtStandards } from './look.ts';
+import { outsideProfile } from './profile.ts';
 
 export function askStandards(context: OutingContext): Findings<readonly Compared[]> {
   const compared = lookAtStandards(context);
-  return { findings: compared.flatMap((c) => [...beyond(c), ...notMeasured(c)]), data: compared };
+  return {
+    findings: [...compared.flatMap((c) => [...beyond(c), ...notMeasured(c)]), ...outsideProfile(context)],
+    data: compared,
+  };
 }
 
 export const kindOf = (key: StandardKey): Kind =>

@@ -19,6 +19,16 @@ const common: {
 export const standardFindings = {
   'standard-refused': common as typeof common,
   'standard-slow': { ...common, 'speed?': 'speed' } as typeof common & { readonly 'speed?': 'speed' },
+  'outside-profile': { across: 'length', height: 'length', others: 'number' } as {
+    readonly across: 'length';
+    readonly height: 'length';
+    readonly others: 'number';
+  },
+  'outline-not-measured': { vehicles: 'name' } as { readonly vehicles: 'name' },
+  'no-profile-of-gauge': { gauge: 'length', others: 'number' } as {
+    readonly gauge: 'length';
+    readonly others: 'number';
+  },
   'standard-not-measured': { of: standardKeys, vehicles: 'name' } as {
     readonly of: Of;
     readonly vehicles: 'name';

@@ -57,9 +57,9 @@ function bindsIn(
   const play = own ?? assumed.coupler.play.high;
   const { middlePlay } = group;
   const lacking = curves
-    .filter(({ radius }) => group.wheelBase < 2 * radius)
     .map((curve) => {
-      const needs = middleThrow(curve.radius, group.wheelBase);
+      // Longer than the curve is wide it cannot stand in it at all: the throw of the widest chord is far beyond any play.
+      const needs = middleThrow(curve.radius, Math.min(group.wheelBase, 2 * curve.radius));
       const gives = play + curve.widening + (middlePlay ?? 0);
       return { ...curve, needs, gives, left: gives - needs };
     })

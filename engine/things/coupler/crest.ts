@@ -116,13 +116,17 @@ export function risesOn(
   let least: Rise = most;
   const riseAt = riseOver(line, ahead, behind);
   const knots = tiltAt === NO_TILT ? line.heights : [...line.heights, ...line.cants];
+  const look = (at: number): void => {
+    const [rise, tilt] = [riseAt(at), tiltAt(at)];
+    if (rise + tilt > most.rise + most.tilt) most = { rise, tilt, at };
+    if (rise - tilt < least.rise - least.tilt) least = { rise, tilt, at };
+  };
+  // Where the first and the last axle stand at an end of the line, no other need be over a knot.
+  if (!line.loop && back <= line.length - forth) for (const at of [back, line.length - forth]) look(at);
   for (const d of offsets)
     for (const knot of knots) {
       const at = line.loop ? onLine(line, knot.at - d) : knot.at - d;
-      if (!line.loop && (at < back || at > line.length - forth)) continue;
-      const [rise, tilt] = [riseAt(at), tiltAt(at)];
-      if (rise + tilt > most.rise + most.tilt) most = { rise, tilt, at };
-      if (rise - tilt < least.rise - least.tilt) least = { rise, tilt, at };
+      if (line.loop || (at >= back && at <= line.length - forth)) look(at);
     }
   return { most, least };
 }

@@ -3,6 +3,7 @@
  * across it m to the left of the centre line, heights m above the rail head.
  */
 
+import type { Polygon } from '../../base/numerics/polygon.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import type { BrakeKind } from '../brake/kinds/index.ts';
 import type { Power } from '../duty.ts';
@@ -375,6 +376,8 @@ export interface Vehicle {
   /** From the front; no more than it has axles. Absent: nobody measured one. */
   readonly wheelsets?: readonly Wheelset[];
   readonly envelope?: Envelope;
+  /** Its outline from the front, people seated: corners round, or of one side; x to the left, y above the rail, m. */
+  readonly section?: Polygon;
   /** Absent: nobody measured one. */
   readonly lowParts?: readonly LowPart[];
   /** Throws sand under its driven wheels; absent: taken of an engine. */

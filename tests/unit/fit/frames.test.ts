@@ -53,6 +53,11 @@ const said = (outing: Outing): string[] =>
   );
 
 describe('a rigid frame in a curve', () => {
+  it('that is narrower than the frame is long holds, and is not passed over', () => {
+    expect(said(framed({ middlePlay: 0.01 }, [bend(BASE / 2 - 0.01)]))).toEqual(['forbids ']);
+    expect(said(framed({}, [bend(BASE / 2 - 0.01)]))).toEqual(['unknown vehicle.axleGroups.middlePlay']);
+  });
+
   it('goes round where play and the middle axle give what the curve asks for, and not with less', () => {
     expect(said(framed({ middlePlay: NEEDS - PLAY + 1e-5 }))).toEqual([]);
     expect(said(framed({ middlePlay: NEEDS - PLAY - 1e-5 }))).toEqual(['forbids ']);

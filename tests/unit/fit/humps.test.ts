@@ -66,6 +66,32 @@ describe('what hangs low', () => {
     expect(said(on(round(30, -1), pan(ROOM + 1e-4, 0)))).toEqual([]);
   });
 
+  it('tells the worst with how many more, and in what it lies', () => {
+    const low = (height: number): Partial<Vehicle> => ({
+      lowParts: [
+        { name: 'step', at: 0, height },
+        { name: 'ash pan', at: 1.5, height: MIDDLE - 0.001 },
+      ],
+    });
+    const crest = altered(on(round(30), low(1)), 0, pan(MIDDLE - 0.004));
+    const [worst] = asked(crest).findings;
+    expect(worst).toMatchObject({ where: { vehicle: 'engine' }, facts: { lie: 'crest', others: 1 } });
+    const [sag] = asked(on(round(30, 1), low(0.001))).findings;
+    expect(sag).toMatchObject({ where: { vehicle: 'car1' }, facts: { part: 'step', lie: 'sag' } });
+  });
+
+  it('does not strike where the vehicle cannot stand: beyond the end of the line', () => {
+    const heights = [0, 1, 2, 3, 78, 78.6, 79.2, 80].map((at) => ({
+      at,
+      height: at > 78.6 ? -(at - 78.6) / 2 : 0,
+    }));
+    const [part] = asked(on(heights, pan(0.5))).data[1].parts;
+    // Its front guide stands half a metre before the end at the most, 0.45 m down; its middle on the level: half of it.
+    expect(part.rise).toBeCloseTo(0.225, 9);
+    const loop = on(heights, pan(0.5));
+    expect(asked({ ...loop, line: { ...loop.line, loop: true } }).data[1].parts[0].rise).toBeCloseTo(0.25, 9);
+  });
+
   it('sinks on springs under people, by the softest that they may be', () => {
     const seats = [
       { id: '1', name: '1', at: 1.5, across: 0, height: 0.3, facing: 'forward', driver: false },
@@ -144,6 +170,21 @@ describe('a rigid group of three axles', () => {
     expect(sag(V + 3e-4)).toEqual([]);
   });
 
+  it('goes by its own flanges where they are measured, the least of them', () => {
+    const wheelsets = [0.02, 0.001].map((flangeHeight, i) => ({ id: `${i}`, name: `${i}`, flangeHeight }));
+    const sag = (hangs: number): string[] =>
+      said(on(round(10, 1, 0.1), six({ travel: V - hangs }, { wheelsets })));
+    expect(sag(0.0015)).toEqual(['forbids wheel-lifts-on-hump']);
+    expect(sag(0.0007)).toEqual(['limits wheel-lifts-on-hump']);
+  });
+
+  it('of two axles is not looked at; of four, springs alone do not answer', () => {
+    const sprung = { suspension: { equalised: false, wheelStiffness: exact(1) } };
+    expect(asked(on(round(10, 1, 0.1), six({ axles: 2 }))).data[1].groups).toEqual([]);
+    expect(asked(on(round(10, 1, 0.1), six({ axles: 4 }, sprung))).data[1].groups[0].travel).toBeUndefined();
+    expect(asked(on(round(10, 1, 0.1), six({}, sprung))).data[1].groups[0].travel).toBeGreaterThan(1);
+  });
+
   it('is asked after where a rigid frame would hang by its flange; springs and levers answer', () => {
     expect(said(on(round(10, 1, 0.1), six({})))).toEqual([
       'unknown wheel-lifts-on-hump vehicle.axleGroups.travel',
@@ -151,6 +192,15 @@ describe('a rigid group of three axles', () => {
     expect(said(on(round(200, 1, 0.1), six({})))).toEqual([]);
     const sharp = [0, 40, 80].map((at) => ({ at, height: 0.05 * Math.abs(at - 40) }));
     expect(said(on(sharp, six({})))).toEqual(['notes wheel-lifts-on-hump vehicle.axleGroups.travel']);
+    const [known] = asked(on(round(10, 1, 0.1), six({ travel: 0 }))).findings.filter(
+      (f) => f.severity === 'forbids',
+    );
+    expect(known.measure).toBeUndefined();
+    expect(known.margin).toBe(-1);
+    const [unknown] = asked(on(round(10, 1, 0.1), six({}))).findings.filter(
+      (f) => f.code === 'wheel-lifts-on-hump',
+    );
+    expect(unknown.found?.si).toBeCloseTo(V, 4);
     const levers = { suspension: { equalised: true } };
     expect(said(on(round(10, 1, 0.1), six({}, levers)))).toEqual([]);
     const sprung = (k: number) => ({ suspension: { equalised: false, wheelStiffness: exact(k) } });
@@ -181,4 +231,14 @@ it('the tables say what is left under each, and how sharp a crest this train tak
   expect(rows[0].slice(0, 2)).toEqual(['the line at 31 m', 'crest']);
   expect(rows.at(-1)?.slice(0, 2)).toEqual(['car1, ash pan', 'crest']);
   expect(fit.needs[0].radius).toBeCloseTo(4 / (8 * (0.03 - ROOM)), 9);
+  // A step at the front end, o·(A + o)/2R, and a part over the pivot, which no crest comes up to.
+  const parts = [
+    { name: 'step', at: 0, height: 0.03 },
+    { name: 'bolster', at: 0.5, height: 0.03 },
+    { name: 'drain', at: 1.5, height: ROOM },
+  ];
+  const [step, bolster, drain] = lookAtFit(on(round(30), { lowParts: parts })).needs;
+  expect(step).toMatchObject({ lie: 'sag', radius: expect.closeTo((0.5 * 2.5) / (2 * (0.03 - ROOM)), 9) });
+  expect(bolster).toMatchObject({ lie: 'crest', radius: 0 });
+  expect(drain.radius).toBe(Infinity);
 });

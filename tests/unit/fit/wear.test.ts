@@ -76,6 +76,30 @@ describe('a wheelset', () => {
     expect(said(wheeled({ hollow: hollow - 1e-6 }))).toEqual([]);
   });
 
+  it('of its tread and its flange’s height is reckoned as its thickness is, in whatever order it was read', () => {
+    const outing = wheeled({
+      hollow: 5e-4,
+      flangeHeight: 0.0045,
+      wear: [
+        { day: 200, hollow: 5e-4, flangeHeight: 0.0045 },
+        { day: 0, hollow: 1e-4, flangeHeight: 0.0041 },
+      ],
+    });
+    const standards = { flangeHeight: { most: 0.005, source: 'sheet' } };
+    const { wear } = lookAtFit({ ...outing, host: { ...outing.host, standards } });
+    const row = (of: string) => wear.find((w) => w.of === of && w.read !== null);
+    // 0.4 mm in 200 days; 0.5 mm left of the height, 0.5 mm of what is left of the tread.
+    expect(row('flangeHeight')).toMatchObject({ reaches: 450, host: true });
+    expect(row('flangeHeight')?.rate).toBeCloseTo(2e-6, 15);
+    expect(row('hollow')?.reaches).toBe(200 + Math.floor((hollow - 5e-4) / 2e-6));
+    expect(row('hollow')?.read).toEqual({ first: 0, last: 200, days: 2 });
+  });
+
+  it('beyond the limit is told once: it is worn out, not that it will be', () => {
+    const last = thin - 1e-5;
+    expect(said({ ...wheeled(read([0, FLANGE], [100, last])), day: 5000 })).toEqual(['limits wheel-worn']);
+  });
+
   it('by the host’s sheet where it has one: that question judges it', () => {
     const outing = wheeled({ flangeThickness: exact(thin - 1e-6) });
     const standards = { flangeThickness: { least: thin - 1e-4, source: 'sheet' } };

@@ -1,0 +1,194 @@
+/** The section to be left clear on paper and as a drawing exchange file, read back by a reader of its own; worksheets. */
+import { describe, expect, it } from 'vitest';
+import { lookAtClear } from '../../../desk/clear.ts';
+import { keepClear } from '../../../desk/keep-clear.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { calliperPicture, calliperPictures } from '../../../views/fit/calliper-pictures.ts';
+import { dxf, layerName } from '../../../views/fit/dxf.ts';
+import { scaleFor, templateDocument, templatesDxf, templatesPlot } from '../../../views/fit/template.ts';
+import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
+import { sheetOf, worksheetDocument } from '../../../views/fit/worksheet.ts';
+import { type Scene, sceneToSvg } from '../../../views/strip/scene.ts';
+import { beside, CAR } from '../../support/beside.ts';
+import { altered } from '../../support/rules.ts';
+import { wheeled } from '../../support/wheeled.ts';
+
+const curve = { from: 40, to: 90, startCurvature: 1 / 12, endCurvature: 1 / 12, gaugeWidening: 0 };
+const curved = (): Outing => beside({ line: { curves: [curve] } });
+const voice = (outing: Outing) => ({ system: 'metric', wording: 'us', outing }) as const;
+const all = (): true => true;
+
+/** Group codes and values, two lines each. */
+function pairsOf(text: string): { code: number; value: string }[] {
+  const lines = text.split('\n');
+  expect(lines.pop()).toBe('');
+  expect(lines.length % 2).toBe(0);
+  return Array.from({ length: lines.length / 2 }, (_, i) => ({
+    code: Number(lines[2 * i]),
+    value: lines[2 * i + 1],
+  }));
+}
+
+/** Closed polylines by layer, mm. */
+function polylinesOf(text: string): Map<string, [number, number][]> {
+  const found = new Map<string, [number, number][]>();
+  let [layer, in_] = ['', false];
+  const pairs = pairsOf(text);
+  pairs.forEach(({ code, value }, i) => {
+    if (code === 0) in_ = value === 'VERTEX' ? in_ : value === 'POLYLINE';
+    if (code === 8 && in_) {
+      layer = value;
+      if (!found.has(layer)) found.set(layer, []);
+    }
+    if (code === 10 && in_) found.get(layer)?.push([Number(value), Number(pairs[i + 1].value)]);
+  });
+  return found;
+}
+
+describe('the section to be left clear', () => {
+  const outing = curved();
+  const clear = lookAtClear(outing);
+  const made = keepClear(clear);
+
+  it('has one for the straight and one for each curve, as wide as the tables say', () => {
+    expect(made.map((t) => t.where)).toEqual(['straight', { from: curve.from, to: curve.to }]);
+    const [straight, bend] = made.map(({ outline }) => ({
+      left: Math.max(...outline.map((p) => p.x)),
+      right: Math.max(...outline.map((p) => -p.x)),
+    }));
+    expect(straight.left).toBeCloseTo(clear.straight ?? 0, 9);
+    expect([bend.left, bend.right].sort()).toEqual(
+      [clear.curves[0].inside, clear.curves[0].outside].sort().map((n) => expect.closeTo(n, 9)),
+    );
+    expect(bend.left).toBeGreaterThan(CAR.width / 2);
+  });
+
+  it('is nothing where nothing is measured', () => {
+    const { envelope: _none, ...bare } = outing.train.vehicles[0];
+    const unknown = { ...outing, train: { ...outing.train, vehicles: [bare] } };
+    expect(keepClear(lookAtClear(unknown))).toEqual([]);
+    expect(templatesPlot(lookAtClear(unknown), 0.18, voice(outing))).toBeUndefined();
+  });
+
+  it('as DXF holds the same corners in full size, a layer each', () => {
+    const text = templatesDxf(clear, outing.line.gauge, voice(outing));
+    const pairs = pairsOf(text);
+    expect(pairs.at(-1)).toEqual({ code: 0, value: 'EOF' });
+    expect(pairs.filter((p) => p.value === 'SECTION')).toHaveLength(
+      pairs.filter((p) => p.value === 'ENDSEC').length,
+    );
+    const polylines = polylinesOf(text);
+    expect([...polylines.keys()]).toEqual(['STRAIGHT-1', 'R-12000-MM-LEFT-2']);
+    const [straight] = polylines.values();
+    expect(straight).toEqual(
+      made[0].outline.map(({ x, y }) => [expect.closeTo(-x * 1000, 3), expect.closeTo(y * 1000, 3)]),
+    );
+    const [first, second] = [...polylines.values()].map((of) => of.map(([x]) => x));
+    // Beside each other, not over.
+    expect(Math.min(...second)).toBeGreaterThan(Math.max(...first));
+  });
+
+  it('letters that a reader may not know are left out of names and texts', () => {
+    expect(layerName('Kurve “Süd” 12’')).toBe('KURVE-S-D-12');
+    expect(layerName('…')).toBe('SHEET');
+    const text = dxf([
+      {
+        layer: 'a',
+        x: 0,
+        outline: [],
+        lines: [],
+        letters: [{ x: 0, y: 0, high: 1, text: 'host’s — 1\n0\nEOF' }],
+      },
+    ]);
+    expect(
+      pairsOf(text)
+        .filter((p) => p.code === 1)
+        .at(-1)?.value,
+    ).toBe("host's - 1-0-EOF");
+  });
+
+  it('on paper is to the scale that it says, by the bar and by its own width', () => {
+    const document = templateDocument(clear, outing.line.gauge, 'a4', voice(outing), all);
+    const text = JSON.stringify(document);
+    const scale = scaleFor(made, 'a4');
+    expect(text).toContain(`Scale 1 : ${scale}`);
+    expect(text).toContain('this bar measures 100 mm');
+    // 100 mm are 283.46 pt; pictures are printed at their own width.
+    expect(text).toContain('x2=\\"283.5\\"');
+    const half = Math.max(...made[0].outline.map((p) => p.x));
+    const x = 595.28 / 2 - 36 - (half * 72) / 0.0254 / scale;
+    expect(text).toContain(`M${Math.round(x * 10) / 10},`);
+    expect(scaleFor([], 'a4')).toBe(1);
+  });
+
+  it('is drawn', () => {
+    const scene = templatesPlot(clear, outing.line.gauge, voice(outing));
+    expect(scene && sceneToSvg(scene)).toMatch(/What must be left clear[\s\S]*12.0 m left/);
+  });
+});
+
+describe('wheels over the sheet', () => {
+  const outing = wheeled();
+  const { vehicles } = outing.train;
+  const standards = {
+    flangeThickness: { least: 0.003, source: 'sheet' },
+    flangeHeight: { most: 0.005, source: 'sheet' },
+  };
+
+  it('draws each as measured, with the limits that the sheet has', () => {
+    const svg = (of = vehicles): string => sceneToSvg(wheelPlot(of, standards, voice(outing)) as Scene);
+    expect(svg().match(/axle \d/g)).toHaveLength(vehicles.flatMap((v) => v.wheelsets ?? []).length);
+    expect(svg()).toContain('least 3.00 mm');
+    expect(svg()).toContain('most 5.00 mm');
+    expect(sceneToSvg(wheelPlot(vehicles, undefined, voice(outing)) as Scene)).not.toContain('least');
+    // A hollow tread is drawn so.
+    const hollow = vehicles.map((v) => ({
+      ...v,
+      wheelsets: (v.wheelsets ?? []).map((w) => ({ ...w, hollow: 0.001 })),
+    }));
+    expect(svg(hollow)).not.toBe(svg());
+  });
+
+  it('draws nothing of what is not measured', () => {
+    const bare = vehicles.map((v) => ({
+      ...v,
+      wheelsets: (v.wheelsets ?? []).map(({ width: _width, ...w }) => w),
+    }));
+    expect(wheelPlot(bare, standards, voice(outing))).toBeUndefined();
+  });
+});
+
+describe('a worksheet', () => {
+  it('has a box for every reading of every axle and end, with what is known in it', () => {
+    const outing = altered(wheeled(), 1, { lowParts: [{ name: 'ash pan', at: 1, height: 0.03 }] });
+    const [, car] = outing.train.vehicles;
+    const [backs, flanges, couplers, low] = sheetOf(car, voice(outing));
+    const axles = car.groups.reduce((n, g) => n + g.axles, 0);
+    expect(backs.rows).toHaveLength(axles);
+    expect(backs.rows[0].slice(0, 5)).toEqual(['axle 1', '174.50 mm', '174.55 mm', '174.52 mm', '']);
+    expect(flanges.rows[0].slice(1, 4)).toEqual(['3.97 mm', '3.97 mm', '3.97 mm']);
+    expect(couplers.rows.map((r) => r[0])).toEqual(['front', 'rear']);
+    expect(low.rows[0]).toEqual(['ash pan', '1000.00 mm', '30.00 mm']);
+    expect(low.rows.length).toBeGreaterThan(1);
+    for (const { head, rows } of sheetOf(car, voice(outing)))
+      for (const row of rows) expect(row).toHaveLength(head.length);
+  });
+
+  it('of a vehicle that nobody measured has all its boxes empty', () => {
+    const outing = curved();
+    const [vehicle] = outing.train.vehicles;
+    const [backs] = sheetOf(vehicle, voice(outing));
+    expect(backs.rows.length).toBe(vehicle.groups.reduce((n, g) => n + g.axles, 0));
+    expect(backs.rows.flatMap((r) => r.slice(1)).join('')).toBe('');
+  });
+
+  it('shows where to put the calliper, each with how it is read', () => {
+    const outing = wheeled();
+    const ask = { vehicles: outing.train.vehicles, page: 'letter', voice: voice(outing) } as const;
+    const text = JSON.stringify(worksheetDocument(ask, all));
+    expect(text.match(/Where to put the calliper/g)).toHaveLength(outing.train.vehicles.length);
+    expect(text).toContain('Inside calliper between the backs');
+    for (const of of calliperPictures)
+      expect(sceneToSvg(calliperPicture(of, of)), of).toMatch(/<svg[\s\S]*<text/);
+  });
+});
