@@ -4,6 +4,7 @@
  */
 import { signal } from '@preact/signals';
 import { fresh } from './session.ts';
+import { takeOver } from './take-over.ts';
 
 declare const HEEDWAY_VERSION: string;
 export const version = HEEDWAY_VERSION;
@@ -11,10 +12,10 @@ export const version = HEEDWAY_VERSION;
 /** All of this version is kept here, and works without a network; undefined while that is being found out. */
 export const ready = signal<boolean | undefined>(undefined);
 
-let waiting: ServiceWorker | null = null;
+let registered: ServiceWorkerRegistration | undefined;
 
 export function take(): void {
-  waiting?.postMessage({ type: 'SKIP_WAITING' });
+  if (registered) takeOver(registered);
 }
 
 /** What this very page is made of lies in the offline copy. */
@@ -29,18 +30,22 @@ async function keptHere(): Promise<boolean> {
 }
 
 function watch(registration: ServiceWorkerRegistration): void {
+  registered = registration;
   const look = (): void => {
-    waiting = registration.waiting;
     // The first version of all has nothing to wait for.
-    fresh.value = waiting !== null && registration.active !== null;
+    fresh.value = registration.waiting !== null && registration.active !== null;
   };
   look();
   const follow = (): void => {
     const { installing } = registration;
+    const replaces = registration.active !== null;
     installing?.addEventListener('statechange', () => {
       look();
       // Something of it could not be fetched: all or nothing is put by.
       if (installing.state === 'redundant' && !registration.active) ready.value = false;
+      // A page of the first visit is under no worker that could change: it goes over with the others all the same.
+      if (installing.state === 'activated' && replaces && !navigator.serviceWorker.controller)
+        location.reload();
     });
   };
   follow();
