@@ -6,7 +6,7 @@
  * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json. With --most so many
  * are drawn of all, with --each so many of each folder, from the seed: the same seed draws the same. With --whole so
  * many besides of the whole engine. With --minutes no other is begun after so long: what has been tried until then
- * is a smaller sample. With --again the last run's survivors alone are tried anew.
+ * is a smaller sample. With --again the last run goes on: its survivors are tried anew, then what was not reached.
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -60,14 +60,18 @@ async function main(): Promise<number> {
   const all = mutateAll(files).mutants;
   const sample = drawn(all, new Set(named));
   const { code } = mutateAll(files, new Set(sample.map((m) => m.id)));
-  const chosen = values.again ? survivors(before, sample) : sample;
+  const chosen = values.again ? goingOn(before, sample) : sample;
   say(`${chosen.length} of ${all.length} mutants in ${files.length} files`);
 
   const hands = Array.from({ length: Math.max(1, Number(values.workers)) }, () => new Hand());
   const reaching = await lookAround(code, hands);
   const fates: Fate[] = before.filter((f) => f.fate !== 'lives');
   const keep = (): void => {
-    const left = before.filter((f) => f.fate === 'lives' && !fates.some((g) => alike(f.mutant)(g.mutant)));
+    const left = before.filter(
+      (f) =>
+        f.fate === 'lives' &&
+        !fates.some((g) => alike(f.mutant)(g.mutant) && f.mutant.whole === g.mutant.whole),
+    );
     writeFileSync(kept, `${JSON.stringify([...fates, ...left], null, 1)}\n`);
   };
   mkdirSync(join(root, 'test-results'), { recursive: true });
@@ -216,8 +220,19 @@ const alike =
   (b: Mutant): boolean =>
     a.file === b.file && a.line === b.line && a.what === b.what && a.from === b.from && a.to === b.to;
 
-const survivors = (fates: readonly Fate[], sample: readonly Mutant[]): readonly Mutant[] =>
-  sample.filter((m) => fates.some((f) => f.fate === 'lives' && alike(f.mutant)(m)));
+/** Those of a run before that lived, then those that it did not come to: of the whole engine first. */
+function goingOn(before: readonly Fate[], sample: readonly Mutant[]): readonly Mutant[] {
+  const turn = (m: Mutant): number => {
+    const known = before.find((f) => alike(f.mutant)(m) && f.mutant.whole === m.whole);
+    if (known) return known.fate === 'lives' ? 0 : 3;
+    return m.whole ? 1 : 2;
+  };
+  return sample
+    .map((mutant) => ({ mutant, turn: turn(mutant) }))
+    .filter((m) => m.turn < 3)
+    .sort((a, b) => a.turn - b.turn)
+    .map(({ mutant }) => mutant);
+}
 
 /**
  * The mutants that are tried, by seed: of each folder in turn, then those of the whole engine. Each room's are

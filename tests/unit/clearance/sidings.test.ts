@@ -102,3 +102,13 @@ it('says what does not stand clear in it, and what is not measured', () => {
     'siding-not-measured notes vehicle.envelope',
   ]);
 });
+
+it('cannot be told where no radius is stated, or the frame cannot stand in it', () => {
+  const { radius: _, ...bare } = siding();
+  expect(roomIn(siding({ radius: 0.7 }))).toBeUndefined();
+  expect(roomIn(bare)).toBeUndefined();
+  const said = (of: Siding) => besideSays(beside({ line: { sidings: [of] } })).map((f) => f.code);
+  expect(said(siding({ radius: 0.7 }))).toContain('siding-not-measured');
+  expect(said(bare)).toContain('siding-not-measured');
+  expect(said(siding())).not.toContain('siding-not-measured');
+});

@@ -166,6 +166,11 @@ describe('of whose strength nobody knows', () => {
       },
     ]);
   });
+  it('of a hook whose strength is known the size alone is asked for', () => {
+    const [only] = said(row({ of: { workingLoad: null, breaks: null, part }, verdict: 'cannot tell' }));
+    expect(only.measure).toBe('coupling.chain.size');
+    expect(only.facts).not.toHaveProperty('part');
+  });
   it('one line for each thing, of the gap that asks most and hangs on it', () => {
     expect(said(size(0, 500), size(1, 700), hook(2, 900), size(2, 600))).toMatchObject([
       { where: { gap: 1 }, facts: { others: 2 } },

@@ -123,3 +123,25 @@ describe('a certificate in the paper, on the day of the outing', () => {
     expect([on(undefined, until), on('2026-03-31', {})]).toEqual(['unknown', 'unknown']);
   });
 });
+
+describe('a defect that an inspection left open', () => {
+  const defect = (of: string, rejects: boolean) => ({
+    of,
+    what: 'cracked tire',
+    rejects,
+    since: '2026-05-30',
+  });
+  const said = (...defects: ReturnType<typeof defect>[]) =>
+    askOrder({ ...outing({}), defects }).map(({ code, severity, where }) => [code, severity, where.vehicle]);
+  const code = 'defect-open';
+  it('forbids what it rejects, and limits what it lets run', () => {
+    expect(said(defect(car1, true))).toEqual([[code, 'forbids', 'car1']]);
+    expect(said(defect(car1, false))).toEqual([[code, 'limits', 'car1']]);
+  });
+  it('of the line is one of this outing; of another train or line is none', () => {
+    const { line } = outing({});
+    expect(said(defect(line.name, true))).toEqual([[code, 'forbids', undefined]]);
+    expect(said(defect('another engine', true), defect(car2, true))).toEqual([[code, 'forbids', 'car2']]);
+  });
+  it('and where nothing was written is none', () => expect(askOrder(outing({}))).toEqual([]));
+});
