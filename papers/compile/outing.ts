@@ -17,8 +17,8 @@ import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
-import { routeOver } from './route.ts';
 import { outlineOf } from './outline.ts';
+import { routeOver } from './route.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 

@@ -120,7 +120,9 @@ export function plainStop(
       const grade2 = line.loop && on(line, front) < on(line, rear) && Math.abs(grade) > 1 ? NaN : grade;
       const r = vehicle.resistance;
       force += mass * G * (grade2 + assumed.curveConstant.low * meanCurvature(line, rear, front));
-      force += mass * G * (at(r.rolling, scenario.resistance) + at(r.perSpeed, scenario.resistance) * v) + r.perSpeedSquared * v * v;
+      force +=
+        mass * G * (at(r.rolling, scenario.resistance) + at(r.perSpeed, scenario.resistance) * v) +
+        r.perSpeedSquared * v * v;
     }
     if (t < react) return force < 0 ? -force / loaded.effectiveMass : 0;
     for (const g of groups)

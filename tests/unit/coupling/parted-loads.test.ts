@@ -27,7 +27,7 @@ function train({ grade = 0, brakes = [], pull }: Known): Outing {
     ...v,
     tare: exact(i === 0 ? 400 : 100),
     rotatingShare: exact(0),
-    resistance: { rolling: exact(0.005), perSpeed: 0, perSpeedSquared: 0 },
+    resistance: { rolling: exact(0.005), perSpeed: exact(0), perSpeedSquared: 0 },
     brakes: i === 0 ? [] : brakes,
     ...(i === 0 && pull !== undefined
       ? {
