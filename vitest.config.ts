@@ -11,18 +11,26 @@ const replacing = ['tests/unit/outing/fails-closed.test.ts'];
 
 /** What takes longest, longest first. */
 const long = [
-  'golden/answers',
   'docs/commands',
   'laws/promises',
+  'golden/answers',
   'attack/attack',
+  'unit/cli/commands',
   'unit/cli/card',
   'laws/answers',
-  'unit/cli/commands',
+  'laws/finding-sums',
+  'unit/answer/ladder',
+  'unit/code/outing-code',
+  'meta/every-code',
   'laws/worsened',
   'unit/cli/measure',
   'laws/asked-anew',
-  'meta/every-code',
-  'laws/finding-sums',
+  'laws/parting',
+  'unit/brake/who-works',
+  'unit/failures/failures',
+  'unit/stopping/holds-fall',
+  'unit/calibrate/next',
+  'unit/new/four-questions',
 ];
 
 /** Long files first: begun last, one of them is waited for with the other processors idle. */
@@ -51,10 +59,10 @@ export default defineConfig({
           name: 'all',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/web/**', ...replacing],
-          // Modules as Node loads them: by the runner's own way the engine's inner loops take half as long again.
+          // Modules by a loader of the tests' own: by the runner's the engine's inner loops take half as long again.
           // Loaded once for all files that a worker takes: no test leaves anything behind in a module.
           isolate: false,
-          execArgv: ['--import', 'tsx'],
+          execArgv: ['--import', new URL('tests/support/loading.mjs', import.meta.url).href],
           experimental: { viteModuleRunner: false, nodeLoader: false },
         },
       },

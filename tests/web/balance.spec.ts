@@ -51,7 +51,8 @@ test('the shoulders are dragged', { tag: '@both' }, async ({ page }) => {
   await expect(page.getByText(/Lean of the centre of gravity: .* to the right/)).toBeVisible();
 });
 
-test('seats are found, proven, taken and undone', async ({ page }) => {
+// On a push found and taken in tests/web/day.spec.ts, and proven in tests/unit/balance/seating.test.ts.
+test('seats are found, proven, taken and undone', { tag: '@full' }, async ({ page }) => {
   await balance(page);
   await page.getByLabel('no matter where they sit now').check();
   await page.getByRole('button', { name: 'Find the seating' }).click();

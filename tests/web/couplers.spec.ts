@@ -39,7 +39,8 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
   await expect(chains).toHaveText(before ?? '');
 });
 
-test('units follow the switch; nothing sticks out', { tag: '@both' }, async ({ page }) => {
+// On a push units are switched on the strip and where it parts, and tests/web/states.spec.ts sees whether it fits.
+test('units follow the switch; nothing sticks out', { tag: '@full' }, async ({ page }) => {
   await couplers(page);
   await set(page, 'Units', 'metric');
   await expect(peaks(page)).toContainText(' N');

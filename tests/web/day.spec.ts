@@ -1,6 +1,7 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
 import { expect, type Page, test } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
+import { full } from '../support/tier.ts';
 import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at } from './support/rooms.ts';
 
@@ -159,7 +160,8 @@ for (const { theme, tag } of themes) {
     await expect(changed(page)).toBeVisible();
     await page.locator('.settings summary').click();
     await barrierFreeIn(theme, page, 'the day changed, settings open');
-    for (const room of [at.people, at.line, at.mine, 'tools', 'new']) {
+    // On a push the others are looked at in the walk through every room (tests/web/states.spec.ts).
+    for (const room of full ? [at.people, at.line, at.mine, 'tools', 'new'] : [at.line]) {
       await page.goto(`${whole()}#${room}`);
       await expect(page.locator('main h1').first()).toBeAttached();
       await barrierFreeIn(theme, page, room);

@@ -186,7 +186,7 @@ const writtenIn = (paper: Json): Written => ({
 });
 
 /** Sittings from one seed on, in one test: the browser is started once for all. */
-const PIECES = 3;
+const PIECES = runs(2, 3);
 const EACH = runs(1, 334);
 const FIRST = Number(process.env['SITTING'] ?? 1);
 

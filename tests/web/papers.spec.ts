@@ -225,7 +225,10 @@ test('a long survey shows a hundred rows at a time, and leads to the row that mu
   await expect(page.getByLabel('at, row 230 of profile')).toHaveAttribute('aria-invalid', 'true');
 });
 
-test('by keys alone: from the top of the page to a curve of another radius, and back', async ({ page }) => {
+// On a push the whole job is done by keys alone in tests/web/journeys.spec.ts.
+test('by keys alone: from the top of the page to a curve of another radius, and back', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'papers');
   const reach = async (goal: Locator, key = 'Tab'): Promise<void> => {
     await expect(goal).toBeEnabled();

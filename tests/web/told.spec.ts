@@ -236,7 +236,10 @@ test('fourteen stations, each braked for, are all on the card, on the screen and
   expect(pdf.pages).toBe(2);
 });
 
-test('a name in letters that the paper cannot print is said by its seat', async ({ page }) => {
+// On a push held of the same PDF by tests/unit/cli/card.test.ts.
+test('a name in letters that the paper cannot print is said by its seat', { tag: '@full' }, async ({
+  page,
+}) => {
   await open(page, url(), 'answer');
   const rider = { name: '王小明', typical: 'man', vehicle: 'car-1', seat: '2' };
   await openPaper(page, await withCars(2, [rider]));

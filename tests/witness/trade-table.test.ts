@@ -158,7 +158,7 @@ describe('the trade table', () => {
   }
 
   it('what a silent file leaves to assume never adds a car', async () => {
-    for (const { rail, percent } of rows.filter((_, i) => i % runs(3, 1) === 0)) {
+    for (const { rail, percent } of rows.filter((_, i) => i % runs(4, 1) === 0)) {
       const most = carsThatStop(rail, percent);
       const { stops } = await mainJob(rail, percent, most + 1, true);
       expect(stops, `${rail} ${percent} %`).toBe(false);
