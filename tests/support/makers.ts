@@ -6,6 +6,7 @@
 import { familiesFor } from '../../engine/answer/families.ts';
 import type { Polygon } from '../../engine/base/numerics/polygon.ts';
 import { exact } from '../../engine/base/quantity.ts';
+import { remembered } from '../../engine/base/remember.ts';
 import type { HostRules, Outing, Restriction } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
@@ -431,7 +432,9 @@ const tried = (outing: Outing, finding: Finding): string =>
  * What is found of a code in its own outing: weight, found of required, margin, where, facts, sum, what to measure, changes
  * tried.
  */
-export function found(code: string): string[] {
+export const found: (code: string) => string[] = remembered(findingsOf);
+
+function findingsOf(code: string): string[] {
   const outing = own[code as FindingCode]?.();
   if (!outing) throw new Error(`no outing of its own: ${code}`);
   return answered(outing)
@@ -479,11 +482,12 @@ interface Made {
 }
 
 /**
- * Every code that random outings make, and those of their own that were looked at before.
+ * Every code that outings of their own make, and random ones.
  *
  * @param enough when all of these are made, no more random outings are drawn
  */
 export function codesMade(enough?: readonly string[]): Made {
+  for (const code of ownCodes) found(code);
   for (const outing of unequalTrains(0)) answered(outing);
   const drawn = [dressed, furnished];
   for (let seed = 1; seed <= RANDOM && !enough?.every((code) => made.has(code)); seed++)

@@ -177,7 +177,9 @@ describe('under a roof', () => {
 it('a sign at the height of heads strikes people and not the car', () => {
   const sign = post({ distance: HALF - 0.1, bottom: 1 });
   expect(told({ structures: [sign] })).toEqual([]);
-  expect(told({ structures: [sign], ridden: true })).toContain('rider-strikes-structure forbids');
+  const struck = told({ structures: [sign], ridden: true });
+  expect(struck).toContain('rider-strikes-structure forbids');
+  expect(struck.filter((word) => word.startsWith('strikes'))).toEqual([]);
   const higher = post({ distance: HALF - 0.1, bottom: 1.25 });
   expect(told({ structures: [higher], ridden: true })).toContain('rider-strikes-structure limits');
 });
@@ -229,4 +231,39 @@ it('an engine that strikes is not left behind, nor the last of its cars before i
   expect(leaves([engine, car], engine.id)).toEqual([]);
   expect(leaves([engine, car], car.id)).toEqual([{ kind: 'fewer-cars', leave: [car.id] }]);
   expect(leaves([car], car.id)).toEqual([]);
+});
+
+describe('what must be kept clear', () => {
+  const clear = (of: Case) => keptClear(openOuting(beside(of)));
+  it('on straight track is half the width and the play, on either side alike', () => {
+    const kept = clear({});
+    expect(kept?.at.length).toBeGreaterThan(10);
+    for (const side of ['left', 'right'] as const)
+      for (const reach of kept?.[side] ?? []) {
+        expect(reach).toBeGreaterThan(HALF + play.high / 2 - 1e-9);
+        // Aslant in its play its ends stand out by twice their overhang over the guides at most.
+        expect(reach).toBeLessThan(HALF + (play.high / 2) * (1 + (2 * CAR.overhang) / CAR.guides) + 1e-3);
+      }
+    expect(kept?.without).toEqual([]);
+  });
+  it('in a curve is more, inside by its middle and outside by its ends', () => {
+    const kept = clear({ line: arc(8, 100, 140) });
+    const most = (of: readonly number[] = []): number => Math.max(...of);
+    const axis = Math.sqrt(8 ** 2 - (CAR.guides / 2) ** 2);
+    expect(most(kept?.left)).toBeGreaterThan(8 - axis + HALF);
+    expect(most(kept?.right)).toBeGreaterThan(Math.hypot(axis + HALF, CAR.length / 2) - 8);
+    expect(most(kept?.left)).toBeLessThan(8 - axis + HALF + 2 * play.high);
+  });
+  it('is not known of a vehicle that nobody measured, nor where a frame cannot stand', () => {
+    const { envelope: _, ...bare } = beside({}).train.vehicles[0];
+    const outing = beside({});
+    expect(
+      keptClear(openOuting({ ...outing, train: { ...outing.train, vehicles: [bare] } })),
+    ).toBeUndefined();
+    const two = [...outing.train.vehicles, { ...bare, id: 'bare', name: 'bare' }];
+    expect(keptClear(openOuting({ ...outing, train: { ...outing.train, vehicles: two } }))?.without).toEqual([
+      'bare',
+    ]);
+    expect(clear({ line: arc(0.78) })).toBeUndefined();
+  });
 });
