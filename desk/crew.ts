@@ -4,12 +4,11 @@
  */
 import { exampleBriefing } from '../data/briefing.ts';
 import { applyChange } from '../engine/outing/change.ts';
-import { openOuting } from '../engine/outing/open.ts';
 import type { Outing, Signal } from '../engine/outing/types.ts';
 import { askCrew } from '../engine/questions/crew/ask.ts';
 import { type AtWork, atWork } from '../engine/questions/crew/at-work.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { askHost } from '../engine/questions/host/ask.ts';
+import { askGuard } from '../engine/questions/host/guard.ts';
 import { askOrder } from '../engine/questions/order/ask.ts';
 import type { CrewMember, Duty } from '../engine/things/duty.ts';
 import { tellCompetence, tellHours, tellSays } from '../words/crew.ts';
@@ -73,7 +72,7 @@ export function crewSheet(paper: Json, outing: Outing, voice: Voice): CrewSheet 
 export const crewFindings = (outing: Outing): readonly Finding[] => [
   ...askCrew(outing),
   ...askOrder(outing).filter(({ facts }) => 'what' in facts && competences.has(facts.what)),
-  ...askHost(openOuting(outing)).filter(({ code }) => code === 'guard-missing'),
+  ...askGuard(outing),
 ];
 
 function onSheet(

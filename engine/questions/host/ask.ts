@@ -8,6 +8,7 @@ import { isCar } from '../../things/train/cars.ts';
 import { hungChains, unsaidAt } from '../../things/train/chains.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
+import { askGuard } from './guard.ts';
 import { askWeather } from './weather.ts';
 
 export function askHost(context: OutingContext): Finding[] {
@@ -66,26 +67,8 @@ function numbers(context: OutingContext): Finding[] {
 }
 
 function people(context: OutingContext): Finding[] {
-  const { host, train, riders } = context.outing;
-  const out: Finding[] = [];
-  const cars = train.vehicles.filter(isCar).length;
-  const people = ridersOf(context).length;
-  const guard = riders.some((r) => r.duty === 'guard');
-  const from = [
-    { rule: host.guardFromCars, found: cars, of: 'cars' as const },
-    { rule: host.guardFromRiders, found: people, of: 'riders' as const },
-  ];
-  for (const { rule, found, of } of from) {
-    if (!rule || guard || found < rule.value) continue;
-    out.push(
-      makeFinding('guard-missing', 'forbids', 'host', {
-        found: amount(found, 'count'),
-        required: amount(rule.value, 'count'),
-        facts: { of },
-        source: rule.source,
-      }),
-    );
-  }
+  const { host } = context.outing;
+  const out = askGuard(context.outing);
   for (const rider of ridersOf(context)) {
     const { youngestRider } = host;
     if (!youngestRider || rider.age === undefined || rider.age >= youngestRider.value) continue;

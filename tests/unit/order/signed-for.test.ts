@@ -1,4 +1,5 @@
 /** A sign-off is for some engines, a gauge, a line: on another it is none, and where nobody can tell it says so. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
@@ -8,6 +9,7 @@ import type { Power, SignedFor } from '../../../engine/things/duty.ts';
 import type { InDateHolder, Shown } from '../../../engine/things/in-date.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { altered, rider, withHost } from '../../support/rules.ts';
+import { runs } from '../../support/tier.ts';
 
 const what = 'driver-competence';
 const base = withHost(2, {});
@@ -108,4 +110,30 @@ it('somebody who is listed and signed off for it could', () => {
   expect(
     orderRemedies['not-signed-for-this']?.({ ...of, shown }, finding).flatMap(({ changes }) => changes),
   ).toEqual([{ kind: 'relieve', rider: 'd', by: 'b' }]);
+});
+
+it('one more that is out never betters the word, whatever each is for', () => {
+  const signed = fc.constantFrom<SignedFor>(
+    {},
+    { line: 'Elsewhere' },
+    { powers: ['steam'] },
+    { engines: ['Another'] },
+  );
+  const one = fc.record({
+    state: fc.constantFrom<Shown['state']>('stands', 'grace', 'out', 'unknown'),
+    signedFor: signed,
+  });
+  const worth = { forbids: 0, unknown: 1, notes: 2 } as const;
+  const of = (
+    shown: readonly { readonly state: Shown['state']; readonly signedFor: SignedFor }[],
+  ): number => {
+    const found = askOrder({ ...outing([]), shown: shown.map((s) => ({ what, of: driver.name, ...s })) });
+    return Math.min(3, ...found.map(({ severity }) => worth[severity as keyof typeof worth]));
+  };
+  fc.assert(
+    fc.property(fc.array(one, { maxLength: 4 }), signed, (shown, signedFor) => {
+      expect(of([...shown, { state: 'out', signedFor }])).toBeLessThanOrEqual(of(shown));
+    }),
+    { numRuns: runs(80, 2000), seed: 16 },
+  );
 });
