@@ -60,3 +60,20 @@ describe('heedway records', () => {
     expect(at('records', 'import', file).stderr).toContain('nothing was taken');
   });
 });
+
+describe('heedway evidence', () => {
+  it('says what it cannot read; else how many records, and whether all are as they were written', () => {
+    const pdf = join(folder, 'evidence.pdf');
+    const refused = (flag: string, value: string): void => {
+      const ran = at('evidence', flag, value, '--pdf', pdf);
+      expect([ran.status, ran.stderr]).toEqual([2, expect.stringContaining(`${flag}: found ${value}`)]);
+    };
+    refused('--from', 'yesterday');
+    refused('--paper', 'a6');
+    expect(at('evidence', '--from', '2026-06-02', '--to', '2026-06-01', '--pdf', pdf).stderr).toContain(
+      'not after',
+    );
+    const ran = at('evidence', '--of', 'Fenwick', '--pdf', pdf);
+    expect([ran.status, ran.stdout]).toEqual([0, expect.stringContaining('all as they were written')]);
+  });
+});
