@@ -54,7 +54,13 @@ describe('a road that ends', () => {
     const left = clear([roadThatEnds(base)]);
     expect(clear([roadThatEnds(base, { hand: 'right' })])).toBeCloseTo(left ?? 0, 6);
     const outing = withTracks([roadThatEnds(base)]);
-    expect(roads({ ...outing, line: reverseLine(outing.line) })[0].clear?.from).toBeCloseTo(left ?? 0, 6);
+    // On a line that is bent beyond the frog alone: the frog must lie on the same side of the tips.
+    const curves = [{ from: 43, to: 60, startCurvature: 1 / 60, endCurvature: 1 / 60, gaugeWidening: 0 }];
+    const bent = withTracks([roadThatEnds(base)], { curves });
+    expect(roads({ ...bent, line: reverseLine(bent.line) })[0].clear?.from).toBeCloseTo(
+      roads(bent)[0].clear?.from ?? 0,
+      6,
+    );
     expect(roads({ ...outing, direction: 'reverse' })[0].clear?.from).toBe(left);
   });
 
