@@ -9,7 +9,8 @@ interface SidingOptions extends Options {
   readonly other?: string;
 }
 
-const NONE = 'The line states no tracks: nothing is measured. See docs/siding.md for what a tape tells.';
+const NONE =
+  'The line states no tracks: nothing is measured. See docs/siding.md for what a tape tells; sidings that were taped across stand in `heedway clear`.';
 
 export const sidingCommand: Command = {
   name: 'siding',
