@@ -3,7 +3,7 @@ import { lookAtTracksOf, usableOf } from '../../desk/siding.ts';
 import { passingTable, roadsTable, turnoutsTable } from '../../views/tables/siding.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { paragraphs, tableText } from '../text.ts';
+import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface SidingOptions extends Options {
   readonly other?: string;
@@ -34,7 +34,10 @@ export const sidingCommand: Command = {
             text:
               sidings.joints.length === 0
                 ? NONE
-                : paragraphs([...tables, turnoutsTable(sidings, voice)].map(tableText)),
+                : paragraphs([
+                    ...[...tables, turnoutsTable(sidings, voice)].map(tableText),
+                    findingsText(sidings.findings, voice),
+                  ]),
             json: {
               standing: sidings.standing.map(({ look, ...train }) => ({
                 ...train,
@@ -48,6 +51,7 @@ export const sidingCommand: Command = {
                 })),
                 untold: look.untold.map(({ track, lacks }) => ({ track: track.name, lacks: lacks ?? null })),
               })),
+              findings: sidings.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
               turnouts: sidings.joints.map(({ track, joint, ...rest }) => ({
                 ...joint,
                 ...rest,

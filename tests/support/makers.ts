@@ -5,6 +5,7 @@
 
 import { exact } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import { trackFindings } from '../../engine/questions/clearance/tracks.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { Shown } from '../../engine/things/in-date.ts';
@@ -334,7 +335,8 @@ export function codesMade(enough?: readonly string[]): Made {
   const undeclared = new Set<string>();
   const codesOf = (outing: Outing): string[] => {
     const inquiry = quickInquiry(outing);
-    const codes = firstAnswer(inquiry).findings.map((f) => f.code);
+    // What is found by who looks at tracks stands in no answer.
+    const codes = [...firstAnswer(inquiry).findings, ...trackFindings(inquiry.context)].map((f) => f.code);
     for (const [{ id, findings }, { said }] of inquiry.asked)
       for (const { code } of said.findings) if (!(code in findings)) undeclared.add(`${id}: ${code}`);
     for (const code of codes) made.add(code);
