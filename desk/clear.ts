@@ -8,6 +8,7 @@ import { type KeptClear, keptClear } from '../engine/questions/clearance/kept-cl
 import type { Passing, Spread } from '../engine/questions/clearance/look.ts';
 import { clearance } from '../engine/questions/clearance/question.ts';
 import { lookAtSidings, type SidingRoom } from '../engine/questions/clearance/sidings.ts';
+import { trackFindings } from '../engine/questions/clearance/tracks.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { CurveElement, Line, Structure } from '../engine/things/line/types.ts';
 
@@ -49,7 +50,7 @@ export function lookAtClear(outing: Outing): Clear {
     trainLength: inquiry.context.loaded.length,
     curves: kept ? curvesOf(line, kept) : [],
     ...(kept ? { kept, straight: Math.min(...kept.left, ...kept.right) } : {}),
-    findings: ranked(turnFindings(outing, asked.findings)),
+    findings: ranked(turnFindings(outing, [...asked.findings, ...trackFindings(inquiry.context)])),
     at: turnOf(outing),
   };
 }

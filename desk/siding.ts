@@ -1,7 +1,15 @@
 /** Where a train stands clear in the tracks of its line, and which of two trains fits which road. */
+import { turnFindings } from '../engine/answer/chainage.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { lookAtTracks, type Road, type TracksLook, wholeLine } from '../engine/questions/clearance/tracks.ts';
+import {
+  lookAtTracks,
+  type Road,
+  type TracksLook,
+  trackFindings,
+  wholeLine,
+} from '../engine/questions/clearance/tracks.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { type Joint, type Line, MAIN, type Track } from '../engine/things/line/types.ts';
 
 /** A train that stands, while another passes. */
@@ -26,6 +34,8 @@ export interface Sidings {
   /** This train; and the other, if there is one. */
   readonly standing: readonly Standing[];
   readonly joints: readonly TrackJoint[];
+  /** Of this train and another of its kind. */
+  readonly findings: readonly Finding[];
 }
 
 /** @param other an outing with the train that passes; of its line and host nothing is taken */
@@ -46,7 +56,12 @@ export function lookAtTracksOf(outing: Outing, other?: Outing): Sidings {
     length: beside.loaded.length,
     look: lookAtTracks(beside, context),
   };
-  return { line, standing: second ? [own, second] : [own], joints: jointsOf(line) };
+  return {
+    line,
+    standing: second ? [own, second] : [own],
+    joints: jointsOf(line),
+    findings: turnFindings(outing, trackFindings(context)),
+  };
 }
 
 export const nameOfTrack = (line: Line, id: string): string =>

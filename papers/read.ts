@@ -191,12 +191,23 @@ export async function run<T>(
     : { ok: true, value };
 }
 
-const lineFrom = (reading: Reading, part: Part): { file: LineFile; line: Line } | undefined => {
+async function lineFrom(reading: Reading, part: Part): Promise<{ file: LineFile; line: Line } | undefined> {
   const file = reading.check('line', part);
-  return file && keptTestsRead(reading, part, file.tests)
-    ? { file, line: reading.compile(part, (notes) => compileLine(file, notes)) }
-    : undefined;
-};
+  if (!file || !keptTestsRead(reading, part, file.tests)) return undefined;
+  const line = reading.compile(part, (notes) => compileLine(file, notes));
+  if (!file.tracks) return { file, line };
+  // Few lines have any: fetched for those alone.
+  const { tracksOf } = await import('./compile/tracks.ts');
+  const tracks = reading.compile(part, (notes) => tracksOf(file, line, notes));
+  return { file, line: { ...line, tracks } };
+}
+
+/** The line that an outing runs over: the whole of it, or a route over its tracks. */
+async function runOver(reading: Reading, part: Part, file: OutingFile, whole: Line): Promise<Line> {
+  if (!file.route) return whole;
+  const { routeOver } = await import('./compile/route.ts');
+  return reading.compile(part, (notes) => routeOver(file, whole, notes));
+}
 
 export const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
   const file = reading.check('vehicle', part);
@@ -253,13 +264,15 @@ export async function outingFrom(reading: Reading, part: Part): Promise<Outing |
   const at = (key: string) =>
     reading.part(part, [key], raw && typeof raw === 'object' ? raw[key] : undefined);
   const linePart = await at('line');
-  const line = linePart && lineFrom(reading, linePart);
+  const line = linePart && (await lineFrom(reading, linePart));
   const trainPart = await at('train');
   const train = trainPart && (await trainFrom(reading, trainPart));
   const hostPart = await at('host');
   const host = hostPart && hostFrom(reading, hostPart);
   if (!file || !keptTestsRead(reading, part, file.tests) || !line || !train || !host) return undefined;
-  return reading.compile(part, (notes) => compileOuting(file, line.line, train.train, host.host, notes));
+  const over = await runOver(reading, part, file, line.line);
+  const outing = reading.compile(part, (notes) => compileOuting(file, over, train.train, host.host, notes));
+  return over === line.line ? outing : { ...outing, whole: line.line };
 }
 
 const none: Load = async () => undefined;
@@ -267,7 +280,7 @@ const none: Load = async () => undefined;
 export const readOuting = (entry: Entry, load: Load): Promise<Read<Outing>> => run(entry, load, outingFrom);
 
 export const readLine = (entry: Entry): Promise<Read<Line>> =>
-  run(entry, none, async (reading, part) => lineFrom(reading, part)?.line);
+  run(entry, none, async (reading, part) => (await lineFrom(reading, part))?.line);
 
 export const readVehicle = (entry: Entry): Promise<Read<Vehicle>> =>
   run(entry, none, async (reading, part) => {

@@ -3,13 +3,14 @@ import { lookAtTracksOf, usableOf } from '../../desk/siding.ts';
 import { passingTable, roadsTable, turnoutsTable } from '../../views/tables/siding.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
 import { openOutingFile } from '../open.ts';
-import { paragraphs, tableText } from '../text.ts';
+import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface SidingOptions extends Options {
   readonly other?: string;
 }
 
-const NONE = 'The line states no tracks: nothing is measured. See docs/siding.md for what a tape tells.';
+const NONE =
+  'The line states no tracks: nothing is measured. See docs/siding.md for what a tape tells; sidings that were taped across stand in `heedway clear`.';
 
 export const sidingCommand: Command = {
   name: 'siding',
@@ -33,7 +34,10 @@ export const sidingCommand: Command = {
             text:
               sidings.joints.length === 0
                 ? NONE
-                : paragraphs([...tables, turnoutsTable(sidings, voice)].map(tableText)),
+                : paragraphs([
+                    ...[...tables, turnoutsTable(sidings, voice)].map(tableText),
+                    findingsText(sidings.findings, voice),
+                  ]),
             json: {
               standing: sidings.standing.map(({ look, ...train }) => ({
                 ...train,
@@ -47,6 +51,7 @@ export const sidingCommand: Command = {
                 })),
                 untold: look.untold.map(({ track, lacks }) => ({ track: track.name, lacks: lacks ?? null })),
               })),
+              findings: sidings.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
               turnouts: sidings.joints.map(({ track, joint, ...rest }) => ({
                 ...joint,
                 ...rest,

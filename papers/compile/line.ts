@@ -8,19 +8,19 @@ import type { LineFile } from '../schema/index.ts';
 import { type Banked, layCants } from './cants.ts';
 import { MISCLOSURE } from './misclosure.ts';
 import { type Notes, note, trouble } from './notes.ts';
-import { tracksOf } from './tracks.ts';
 
 /** Steeper than this is taken for an error of the file. */
 const STEEPEST = 0.4;
 
 const metres = (m: number): string => printQuantity(m, 'length', { system: 'metric', digits: 2 });
 
+/** Without its tracks: compile/tracks.ts joins them to it. */
 export function compileLine(file: LineFile, notes: Notes): Line {
   const heights = heightsOf(file, notes);
   const length = heights[heights.length - 1]?.at ?? 0;
   const curves = curvesOf(file, length, notes);
   checkWithin(file, length, notes);
-  const line: Line = {
+  return {
     name: file.name,
     gauge: file.gauge,
     contactWidth: file.contactWidth ?? assumedContact(file, notes),
@@ -40,7 +40,6 @@ export function compileLine(file: LineFile, notes: Notes): Line {
     ...(file.curveConstant ? { curveConstant: file.curveConstant } : {}),
     ...(file.railStretches ? { railStretches: file.railStretches } : {}),
   };
-  return file.tracks ? { ...line, tracks: tracksOf(file, line, compileLine, notes) } : line;
 }
 
 function assumedContact(file: LineFile, notes: Notes): number {

@@ -18,7 +18,6 @@ import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
-import { routeOver } from './route.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -121,13 +120,12 @@ export function compileHost(file: HostFile, notes: Notes): HostRules {
 
 export function compileOuting(
   file: OutingFile,
-  whole: Line,
+  line: Line,
   train: Train,
   host: HostRules,
   notes: Notes,
 ): Outing {
   const { conditions } = file;
-  const line = routeOver(file, whole, notes);
   const adhesion = adhesionOn(file);
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
   if (adhesion[conditions.railState].how === 'assumed' && !conditions.adhesion)
@@ -141,7 +139,6 @@ export function compileOuting(
   const outing: Outing = {
     name: file.name,
     line,
-    ...(line === whole ? {} : { whole }),
     train,
     host,
     riders: ridersOf(file, train, notes),

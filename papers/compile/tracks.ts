@@ -13,6 +13,7 @@ import { type Joint, type Line, MAIN, type Track } from '../../engine/things/lin
 import { printQuantity } from '../../units/index.ts';
 import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
+import { compileLine } from './line.ts';
 import { MISCLOSURE } from './misclosure.ts';
 import { type Notes, trouble } from './notes.ts';
 
@@ -30,13 +31,8 @@ const MISSED = { share: 0.1, least: 1, askew: 0.15 } as const;
 const metres = (m: number): string => printQuantity(m, 'length', { system: 'metric', digits: 2 });
 export const trackId = (name: string | undefined): string => (name ?? MAIN).trim().toLowerCase();
 
-/** @param compile how a line is made of a file: each track is one of its own */
-export function tracksOf(
-  file: LineFile,
-  main: Line,
-  compile: (file: LineFile, notes: Notes) => Line,
-  notes: Notes,
-): Track[] {
+/** @param main the line without them */
+export function tracksOf(file: LineFile, main: Line, notes: Notes): Track[] {
   const files = file.tracks ?? [];
   if (!named(files, notes)) return [];
   const lines = new Map<string, Line>([[MAIN, main]]);
@@ -55,7 +51,7 @@ export function tracksOf(
       break;
     }
     for (const i of now) {
-      const track = begun(file, i, lines, compile, notes);
+      const track = begun(file, i, lines, notes);
       if (!track) continue;
       lines.set(trackId(files[i].name), track.line);
       tracks.set(trackId(files[i].name), track);
@@ -102,13 +98,7 @@ function named(files: readonly TrackFile[], notes: Notes): boolean {
 }
 
 /** Its own alignment, from its first points on. */
-function begun(
-  file: LineFile,
-  i: number,
-  lines: ReadonlyMap<string, Line>,
-  compile: (file: LineFile, notes: Notes) => Line,
-  notes: Notes,
-): Track | undefined {
+function begun(file: LineFile, i: number, lines: ReadonlyMap<string, Line>, notes: Notes): Track | undefined {
   const of = (file.tracks ?? [])[i];
   const { length, profile, curves = [], speedLimits = [], name } = of;
   const { places: _p, sights: _s, flangeways: _f, structures: _st, sidings: _si, tracks: _t, ...rest } = file;
@@ -117,8 +107,9 @@ function begun(
     { at: 0, height: 0 },
     { at: length, height: 0 },
   ];
-  const own: Notes = { assumptions: notes.assumptions, troubles: [] };
-  const line = compile(
+  // What it assumes the line has told already.
+  const own: Notes = { assumptions: [], troubles: [] };
+  const line = compileLine(
     { ...shared, shape: 'point-to-point', profile: profile ?? level, curves, speedLimits },
     own,
   );

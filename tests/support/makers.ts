@@ -8,6 +8,7 @@ import type { Polygon } from '../../engine/base/numerics/polygon.ts';
 import { exact } from '../../engine/base/quantity.ts';
 import { remembered } from '../../engine/base/remember.ts';
 import type { HostRules, Outing, Restriction } from '../../engine/outing/types.ts';
+import { trackFindings } from '../../engine/questions/clearance/tracks.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
@@ -466,7 +467,8 @@ const undeclared = new Set<string>();
 
 function answered(outing: Outing): readonly Finding[] {
   const inquiry = quickInquiry(outing);
-  const { findings: all } = firstAnswer(inquiry);
+  // What is found by who looks at tracks stands in no answer.
+  const all = [...firstAnswer(inquiry).findings, ...trackFindings(inquiry.context)];
   for (const [{ id, findings }, { said }] of inquiry.asked)
     for (const { code } of said.findings) if (!(code in findings)) undeclared.add(`${id}: ${code}`);
   for (const { code } of all) made.add(code);

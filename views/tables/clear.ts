@@ -73,10 +73,10 @@ function noteOf({ kept }: Clear): string {
 /** Where a train in a siding stands clear of the line. */
 export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
   title: `Sidings: where this train stands clear of the line`,
-  head: ['siding', 'side', 'clear from', 'to', 'usable', 'this train'],
-  rows: clear.sidings.map(({ siding, clear: room }) => {
-    if (room === undefined) return [siding.name, siding.side, 'cannot tell', '', '', ''];
-    if (room === null) return [siding.name, siding.side, 'nowhere', '', '', 'does not fit'];
+  head: ['siding', 'side', 'clear from', 'to', 'usable', 'this train', 'room midway'],
+  rows: clear.sidings.map(({ siding, clear: room, least }) => {
+    if (room === undefined) return [siding.name, siding.side, 'cannot tell', '', '', '', ''];
+    if (room === null) return [siding.name, siding.side, 'nowhere', '', '', 'does not fit', ''];
     const [from, to] = [clear.at(room.from), clear.at(room.to)].sort((a, b) => a - b);
     const usable = room.to - room.from;
     return [
@@ -86,7 +86,8 @@ export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
       chainage(voice, to, 'down'),
       length(voice, usable, 'down'),
       `${length(voice, clear.trainLength, 'up')}: ${usable >= clear.trainLength ? 'fits' : 'does not fit'}`,
+      least === undefined ? '—' : length(voice, least, 'down'),
     ];
   }),
-  note: 'By the line’s own chainage. A train of this kind may pass on the line meanwhile, with 2 in between the two at the least (common practice, no source).',
+  note: 'By the line’s own chainage. A train of this kind may pass on the line meanwhile, with 2 in between the two at the least (common practice, no source); room midway: what is left beside this train where it stands in the middle.',
 });

@@ -1,4 +1,4 @@
-/** Names that the outing itself gives: vehicles and seats for riders, axle groups for brakes. */
+/** Names that the outing itself gives: vehicles and seats for riders, axle groups for brakes, tracks for a route. */
 import { type Json, outing, paper } from '../state/session.ts';
 import { type Path, valueAt } from './form/path.ts';
 
@@ -14,6 +14,10 @@ export function choicesFor(path: Path): readonly string[] | undefined {
   if (path.includes('brakes') && key === 'on') {
     const groups = valueAt(paper.value, [...path.slice(0, path.indexOf('brakes')), 'axleGroups']);
     return Array.isArray(groups) ? groups.map((g: Json) => String(g['name'])) : undefined;
+  }
+  if (path[0] === 'route') {
+    const line = outing.value?.whole ?? outing.value?.line;
+    return line?.tracks && ['main', ...line.tracks.map((t) => t.name)];
   }
   return path.includes('pipeBrokenAfter') ? vehicles.map((v) => v.id) : undefined;
 }

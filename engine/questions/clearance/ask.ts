@@ -11,7 +11,6 @@ import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Clearances, lookAtClearance, type Passing, type Room, type Spread } from './look.ts';
 import { lookAtSidings } from './sidings.ts';
-import { trackFindings } from './tracks.ts';
 
 const SOURCE =
   'vehicle and structure as measured, placed on the plan of the line: common engineering geometry';
@@ -31,7 +30,6 @@ export function askClearance(context: OutingContext): Findings<Clearances> {
       ...tooLong(data),
       ...unmeasured(data),
       ...sidingsShort(context),
-      ...trackFindings(context),
       ...nothingMeasured(context.line),
     ],
     data,

@@ -11,6 +11,8 @@ export interface SidingRoom {
   readonly siding: Siding;
   /** Longest stretch of the line beside which a train stands clear, m; null: nowhere; undefined: cannot tell. */
   readonly clear: { readonly from: number; readonly to: number } | null | undefined;
+  /** Least room to what passes where the train stands midway in it, m; absent: it does not fit, or cannot tell. */
+  readonly least?: number;
   /** Names of vehicles that were not measured. */
   readonly without: string;
 }
@@ -57,8 +59,24 @@ export function lookAtSidings(context: OutingContext): SidingRoom[] {
       at,
       free: spacingAt(siding, at) - own - margin - Math.max(...along.map((r) => r[i].reach)),
     }));
-    return { siding, clear: longest(free), without };
+    const clear = longest(free);
+    const least = clear && midway(free, clear, loaded.length);
+    return { siding, clear, ...(typeof least === 'number' ? { least: least + margin } : {}), without };
   });
+}
+
+/** Least along a train that stands as far from both ends as it can; null: it does not fit. */
+function midway(
+  of: readonly { readonly at: number; readonly free: number }[],
+  { from, to }: { readonly from: number; readonly to: number },
+  train: number,
+): number | null {
+  const off = (to - from - train) / 2;
+  if (off < 0) return null;
+  // Those just outside count too: between two places it is no less than at one of them.
+  const step = of.length > 1 ? of[1].at - of[0].at : 0;
+  const beside = of.filter(({ at }) => at > from + off - step && at < to - off + step);
+  return beside.length === 0 ? null : Math.min(...beside.map(({ free }) => free));
 }
 
 /** Linear between the taped ones. */

@@ -79,7 +79,10 @@ const kindsIn = (bodies: readonly Body[]): unknown[] => {
   return [...kinds].sort(([a], [b]) => (a < b ? -1 : 1));
 };
 
-/** What of this train and another of its kind: where it does not stand clear, where two do not pass, where people touch. */
+/**
+ * What of this train and another of its kind: where it does not stand clear, where two do not pass, where people touch. Notes,
+ * that no word of an answer hangs on: found where somebody looks at tracks, so that no answer waits for them.
+ */
 export function trackFindings(context: OutingContext): Finding[] {
   const { tracks = [] } = wholeLine(context);
   if (tracks.length === 0) return [];

@@ -60,6 +60,17 @@ describe('a siding', () => {
     expect(clear?.to).toBeCloseTo(70 - 10 * needs, 2);
   });
 
+  it('has midway what the spacing leaves of both', () => {
+    const [room] = lookAtSidings(openOuting(beside({ line: { sidings: [siding()] } })));
+    const onLine = CAR.width / 2 + (play / 2) * 1.5;
+    // To a hundredth of a millimetre: the play is small beside the guides.
+    expect(room.least).toBeCloseTo(1 - ((reachInCurve(shape, R) as number) + play / 2) - onLine, 5);
+    const narrow = siding({
+      spacings: siding().spacings.map(({ at, spacing }) => ({ at: 30 + (at - 30) / 12, spacing })),
+    });
+    expect(lookAtSidings(openOuting(beside({ line: { sidings: [narrow] } })))[0].least).toBeUndefined();
+  });
+
   it('less of it in a sharper curve of its own, and beside a curve of the line', () => {
     const usable = (of: Siding, line?: Partial<Line>): number => {
       const clear = roomIn(of, line);

@@ -2,11 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { lookAtTracks } from '../../../engine/questions/clearance/tracks.ts';
+import { lookAtTracks, trackFindings } from '../../../engine/questions/clearance/tracks.ts';
 import { reverseLine } from '../../../engine/things/line/geometry.ts';
 import { angleOfFrog } from '../../../engine/things/line/turnout.ts';
 import type { Joint, Line, Track } from '../../../engine/things/line/types.ts';
-import { beside, besideSays, CAR } from '../../support/beside.ts';
+import { beside, CAR } from '../../support/beside.ts';
 import { GAUGE, loopRoad, pointsOf, roadThatEnds, straight } from '../../support/tracks.ts';
 
 const base = straight(beside({}).line);
@@ -54,7 +54,13 @@ describe('a road that ends', () => {
     const left = clear([roadThatEnds(base)]);
     expect(clear([roadThatEnds(base, { hand: 'right' })])).toBeCloseTo(left ?? 0, 6);
     const outing = withTracks([roadThatEnds(base)]);
-    expect(roads({ ...outing, line: reverseLine(outing.line) })[0].clear?.from).toBeCloseTo(left ?? 0, 6);
+    // On a line that is bent beyond the frog alone: the frog must lie on the same side of the tips.
+    const curves = [{ from: 43, to: 60, startCurvature: 1 / 60, endCurvature: 1 / 60, gaugeWidening: 0 }];
+    const bent = withTracks([roadThatEnds(base)], { curves });
+    expect(roads({ ...bent, line: reverseLine(bent.line) })[0].clear?.from).toBeCloseTo(
+      roads(bent)[0].clear?.from ?? 0,
+      6,
+    );
     expect(roads({ ...outing, direction: 'reverse' })[0].clear?.from).toBe(left);
   });
 
@@ -164,7 +170,7 @@ describe('a track that comes near without joining', () => {
 
 describe('what is found', () => {
   const says = (outing: Outing): string[] =>
-    besideSays(outing).map((f) => `${f.code} ${f.severity} ${f.measure ?? ''}`.trim());
+    trackFindings(openOuting(outing)).map((f) => `${f.code} ${f.severity} ${f.measure ?? ''}`.trim());
   const lacking = (lacks: Joint['lacks']): Track => {
     const { turnout: _, ...joint } = pointsOf();
     return { ...roadThatEnds(base), start: { ...joint, ...(lacks ? { lacks } : {}) } };
@@ -210,9 +216,9 @@ describe('what is found', () => {
 
   it('is where people on two trains can touch', () => {
     const ridden = (spacing: number): string[] =>
-      besideSays(beside({ line: { ...base, tracks: [loopRoad(base, spacing)] }, ridden: true })).map(
-        (f) => f.code,
-      );
+      trackFindings(
+        openOuting(beside({ line: { ...base, tracks: [loopRoad(base, spacing)] }, ridden: true })),
+      ).map((f) => f.code);
     expect(ridden(1.2)).toEqual(['reach-between-trains']);
     expect(ridden(2)).toEqual([]);
   });

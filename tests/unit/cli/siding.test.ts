@@ -10,6 +10,7 @@ it('says where the train stands clear, what is to be measured, and how near two 
   expect(stdout).toMatch(/Passing loop +26 ft: fits +88 ft +9 ft 4[-\d/ ]* in +2 ft 1[-\d/ ]* in/);
   expect(stdout).toMatch(/Old spur +cannot tell +measure the lead/);
   expect(stdout).toMatch(/Coal road +Passing loop +40 ft +right +facing +no\. 5/);
+  expect(stdout).toMatch(/people on one can touch the other/);
   const { standing } = JSON.parse(heedwayOnce('siding', example, '--json').stdout);
   const loop = standing[0].roads.find((r: { track: string }) => r.track === 'Passing loop');
   // 40 in between the tracks, less 12-1/16 in to either side.

@@ -156,6 +156,22 @@ describe('is refused in clear words:', () => {
       /profile: heights up to 10\.00 m/,
     ],
     [
+      'a loop that comes in a metre above the line',
+      [
+        loop(
+          {},
+          {
+            curves: parallel,
+            profile: [
+              { at: '0 m', height: '0.1 m' },
+              { at: '40 m', height: '1.3 m' },
+            ],
+          },
+        ),
+      ],
+      /profile: Road ending 1\.00 m above the track that it comes in to/,
+    ],
+    [
       'a loop whose last points lie on the wrong hand',
       [loop({ hand: 'right' }, { curves: parallel })],
       /ends .* from its last points/,
