@@ -1,7 +1,7 @@
 /** A table of words with its caption and note. */
 import type { WordTable } from '../../words/table.ts';
 
-/** Letters of a figure with its unit: kept on one line. */
+/** Letters of a figure with its unit: kept on one line; what is longer has room for a few words. */
 const SHORT = 12;
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
@@ -27,7 +27,7 @@ export function Table({ table: { title, head, rows, note } }: { readonly table: 
             <tr key={i}>
               <th scope="row">{name}</th>
               {cells.map((cell, j) => (
-                <td key={j} class={cell.length <= SHORT ? 'short' : undefined}>
+                <td key={j} class={cell.length <= SHORT ? 'short' : 'long'}>
                   {cell}
                 </td>
               ))}
