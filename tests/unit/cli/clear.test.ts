@@ -26,6 +26,30 @@ it('draws it into a file', () => {
   expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*How far the train reaches beside the track/);
 });
 
+it('draws the section to be left clear by the ending of the file’s name, and says which it knows', () => {
+  const made = (name: string): string => {
+    const file = join(folder, name);
+    expect(heedway('clear', example, '--template', file).stdout).toContain(`drawn into ${file}`);
+    return readFileSync(file, 'latin1');
+  };
+  expect(made('left-clear.dxf')).toMatch(/^0\nSECTION[\s\S]*\nEOF\n$/);
+  expect(made('left-clear.PDF')).toMatch(/^%PDF-/);
+  const { stderr, status } = heedway('clear', example, '--template', join(folder, 'left-clear.txt'));
+  expect(status).toBeGreaterThan(1);
+  expect(stderr).toMatch(/found no kind of drawing; expected a name that ends in \.pdf, \.dxf or \.svg/);
+});
+
+it('prints worksheets, and draws wheels and sections, of the same outing', () => {
+  const at = (name: string): string => join(folder, name);
+  const { stdout } = heedway(
+    ...['fit', example, '--worksheets', at('w.pdf'), '--wheels', at('w.svg'), '--svg', at('s.svg')],
+  );
+  expect(stdout).toContain('Worksheets of 4 vehicles written into');
+  expect(readFileSync(at('w.pdf'), 'latin1')).toMatch(/^%PDF-/);
+  expect(readFileSync(at('w.svg'), 'utf8')).toContain('Wheels as measured');
+  expect(readFileSync(at('s.svg'), 'utf8')).toContain('Within the host’s profile');
+});
+
 it.each([
   [
     'inside the rail',
