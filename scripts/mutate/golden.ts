@@ -6,7 +6,7 @@ import { exampleLine, randomLine } from '../../tests/golden/told.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 const kept = readFileSync(join(root, 'tests/golden/answers.txt'), 'utf8').trimEnd().split('\n');
-/** Random outings of a push. */
+/** So many of the random outings: each runs through most of the engine. */
 const RANDOM = 20;
 
 for (const line of kept.slice(0, kept.findIndex((l) => l.startsWith('random ')) + RANDOM)) {

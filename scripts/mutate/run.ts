@@ -78,7 +78,7 @@ async function main(): Promise<number> {
   await share(chosen, hands, async (mutant, hand) => {
     if (Date.now() > until) return;
     fates.push(await tryMutant(mutant, reaching.get(mutant.id) ?? [], hand));
-    if (fates.length % 20 === 0) {
+    if (fates.length % 5 === 0) {
       say(`${fates.length} tried`);
       keep();
     }
@@ -187,7 +187,7 @@ async function tryTests(mutant: Mutant, reaching: readonly Reaching[], hand: Han
     chosen.set(test.bundle, [...(chosen.get(test.bundle) ?? []), test]);
   }
   for (const [bundle, tests] of chosen) {
-    const most = 5000 + 6 * tests.reduce((sum, t) => sum + t.ms, 0);
+    const most = 30_000 + 6 * tests.reduce((sum, t) => sum + t.ms, 0);
     const report = await hand.ask({ bundle, mutant: mutant.id, tests: tests.map((t) => t.name) }, most);
     if (report === HUNG) return { mutant, fate: 'hangs', why: tests[0].name };
     if (report.failed) {
