@@ -40,7 +40,7 @@ export function packDocument(pack: Pack, paper: PackPaper, has: Letters): TDocum
     version: '1.7',
     subset: 'PDF/A-3b',
     language: 'en',
-    info: { title: say(pack.title), creator: 'Heedway', creationDate: at, modDate: at },
+    info: { title: say(pack.title), creator: 'Heedway', creationDate: at },
     defaultStyle: { font: cardFace.name, fontSize: 9, lineHeight: 1.1 },
     files: {
       records: {

@@ -162,6 +162,10 @@ describe('on paper', () => {
     expect(raw).toMatch(/\/ID \[/);
     for (const not of ['/JavaScript', '/Encrypt', '/Launch']) expect(raw).not.toContain(not);
     expect(streams).toContain(printed.records);
+    // Every link of the contents is printed.
+    const links = raw.match(/\/Subtype \/Link[\s\S]*?endobj/g) ?? [];
+    expect(links.filter((link) => !link.includes('/F 4'))).toEqual([]);
+    expect(links.length).toBeGreaterThanOrEqual(printed.sections.length);
   });
 
   it('made anew at the same moment it is the same file', async () => {

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { heedway, type Ran } from '../../support/cli.ts';
+import { pdfText } from '../../support/pdf-text.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'club-'));
 const store = join(folder, 'club.records');
@@ -75,5 +76,8 @@ describe('heedway evidence', () => {
     );
     const ran = at('evidence', '--of', 'Fenwick', '--pdf', pdf);
     expect([ran.status, ran.stdout]).toEqual([0, expect.stringContaining('all as they were written')]);
+    expect(pdfText(readFileSync(pdf)).text).not.toContain('An Invented Person');
+    expect(at('evidence', '--names', '--pdf', pdf).status).toBe(0);
+    expect(pdfText(readFileSync(pdf)).text).toContain('An Invented Person');
   });
 });
