@@ -68,14 +68,14 @@ export const tasks: readonly Entry[] = [
     'Does the train clear what stands beside the line?',
     'Overthrow in curves, lean, heads; platforms, posts, walls, tunnels; what must be left clear.',
     outing('clear'),
-    'clearance swept path overthrow end throw envelope platform tunnel bridge post wall tree loading gauge structure headroom',
+    'clearance swept path overthrow end throw envelope platform tunnel bridge post wall tree loading gauge structure headroom template dxf section',
   ),
   t(
     '#fit',
     'Do the wheels and couplers fit this line?',
-    'Back to back and flanges against frogs and guard rails; couplers over crests and sags.',
+    'Back to back, flanges and their wear against frogs and guard rails; couplers, low parts and long wheelbases over crests and sags; worksheets.',
     outing('fit'),
-    'fit wheelset back-to-back check gauge frog flangeway guard rail crest sag hump uncouple override',
+    'fit wheelset back-to-back check gauge frog flangeway guard rail crest sag hump uncouple override wear hollow ground ash pan profile outline worksheet calliper',
   ),
   t(
     '#card',
