@@ -31,13 +31,20 @@ const all = pages.flatMap((page) => {
 /** Each once, by the page that shows it first. */
 const shown = [...new Map(all.toReversed().map((one) => [one.line, one])).values()].reverse();
 
-/** On a push those that show a command or one of its flags for the first time; in full all. */
+/** On a push those that show a command, one of its flags or a store of records for the first time; in full all. */
 const met = new Set<string>();
 const commands = shown.filter(({ line }) => {
   const [command, ...rest] = line.replace('heedway ', '').split(' ');
   const shows = [
     command,
-    ...rest.filter((word) => word.startsWith('--')).map((flag) => `${command} ${flag}`),
+    // What a page records it begins, each store by itself.
+    ...rest.flatMap((flag, i) =>
+      flag === '--records'
+        ? [`${command} ${rest[i + 1]}`]
+        : flag.startsWith('--')
+          ? [`${command} ${flag}`]
+          : [],
+    ),
   ];
   const fresh = shows.filter((one) => !met.has(one));
   for (const one of fresh) met.add(one);
