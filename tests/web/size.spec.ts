@@ -13,9 +13,9 @@ const KB = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
 
 /** What is asked since has grown it; 100 is where it has to come back to. */
-const MOST_FIRST = 175 * KB;
+const MOST_FIRST = 190 * KB;
 
-test('script of the first screen, worker included, is at most 175 kB', async ({ page, context }) => {
+test('script of the first screen, worker included, is at most 190 kB', async ({ page, context }) => {
   const asked: { readonly file: string; readonly at: number }[] = [];
   context.on('request', (request) => {
     const { pathname } = new URL(request.url());
@@ -44,7 +44,7 @@ test('script of the first screen, worker included, is at most 175 kB', async ({ 
   expect(total, sizes.map(([s, size]) => `${s} ${size}`).join('\n')).toBeLessThanOrEqual(MOST_FIRST);
 });
 
-test('all script but the solver and other lazy libraries is at most 726 kB', () => {
+test('all script but the solver and other lazy libraries is at most 795 kB', () => {
   const all = readdirSync(join(folder, 'assets')).filter(
     (f) =>
       f.endsWith('.js') &&
@@ -52,5 +52,5 @@ test('all script but the solver and other lazy libraries is at most 726 kB', () 
   );
   const total = all.reduce((sum, f) => sum + zipped(join(folder, 'assets', f)), 0);
   expect(all.length).toBeGreaterThan(5);
-  expect(total).toBeLessThanOrEqual(726 * KB);
+  expect(total).toBeLessThanOrEqual(795 * KB);
 });
