@@ -1,5 +1,5 @@
 /** What happened, facts only: kind by one tap, what was seen, where; the rest for who has it. */
-import { type Signal, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { incidentContent, type Written as Said } from '../../../desk/incident/content.ts';
 import { ASK, dutiesFor } from '../../../desk/incident/duties.ts';
 import { railStates } from '../../../engine/things/rail.ts';
@@ -13,6 +13,7 @@ import { trips } from '../../../records/service.ts';
 import { localTime } from '../../../records/time.ts';
 import { blameIn, hurtWords, incidentWords } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
+import { emptied } from '../../parts/emptied.ts';
 import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
 import { Chosen, Written, written } from './fields.tsx';
@@ -39,10 +40,8 @@ export function Happened({ now }: { readonly now: Kept }) {
   const told = useSignal('');
   const kind = what.value;
   const blame = kind === '' ? undefined : blameIn(kind, facts.value);
-  const clear = (fields: Readonly<Record<string, Signal<string>>>): void => {
-    for (const field of Object.values(fields)) field.value = '';
-  };
   const keep = async (): Promise<void> => {
+    const empty = emptied([what, facts, saw, when, ...Object.values(where), ...Object.values(more)]);
     try {
       const { axle, ...rest } = written({ ...where, ...more });
       const said = {
@@ -61,8 +60,7 @@ export function Happened({ now }: { readonly now: Kept }) {
         ...(when.value === '' ? {} : { said: localTime(new Date(when.value)) }),
       });
       told.value = `Recorded as ${shortHash(row.hash)}.`;
-      what.value = '';
-      clear({ facts, saw, when, ...where, ...more });
+      empty();
     } catch (fault) {
       told.value = saying(fault);
     }

@@ -6,6 +6,7 @@ import { openDefects } from '../../../records/inspections.ts';
 import { type OpenRestriction, openRestrictions } from '../../../records/restrictions.ts';
 import { incidentWords, speedOrShut } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
+import { emptied } from '../../parts/emptied.ts';
 import { type Kept, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
 import { showToHost } from '../../state/shown.ts';
@@ -85,6 +86,7 @@ export function SetLimit({ now }: { readonly now: Kept }) {
     [from, to, why].every(({ value }) => value.trim() !== '') &&
     (shut.value || speed.value.trim() !== '');
   const set = async (): Promise<void> => {
+    const empty = emptied([from, to, speed, why, because]);
     try {
       const { speed: most, ...rest } = written({ from, to, why, because, speed });
       const said = { line, ...rest, ...(shut.value ? {} : { speed: most }) } as WrittenLimit;
@@ -92,7 +94,7 @@ export function SetLimit({ now }: { readonly now: Kept }) {
       const { row } = await record({ kind: 'restriction', content });
       showToHost();
       told.value = `Recorded as ${shortHash(row.hash)}. It stands in the outing now, and the answer follows it.`;
-      for (const field of [from, to, speed, why, because]) field.value = '';
+      empty();
       shut.value = false;
     } catch (fault) {
       told.value = saying(fault);

@@ -7,6 +7,7 @@ import { openRestrictions } from '../../../records/restrictions.ts';
 import { incidentMarks, incidentStrip } from '../../../views/incident-strip.ts';
 import { shortHash, tellContent } from '../../../words/records/record.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { emptied } from '../../parts/emptied.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing, told, voice } from '../../state/session.ts';
@@ -136,6 +137,7 @@ function AddMeasure({ incident }: { readonly incident: string }) {
   const [what, by, who] = [useSignal(''), useSignal(''), useSignal('')];
   const fault = useSignal('');
   const add = async (): Promise<void> => {
+    const empty = emptied([what, by, who]);
     try {
       const content = {
         incident,
@@ -144,7 +146,7 @@ function AddMeasure({ incident }: { readonly incident: string }) {
         ...(who.value.trim() === '' ? {} : { person: await person(who.value.trim()) }),
       };
       await record({ kind: 'measure', content });
-      for (const field of [what, by, who]) field.value = '';
+      empty();
     } catch (error) {
       fault.value = saying(error);
     }

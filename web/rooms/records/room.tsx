@@ -7,6 +7,7 @@ import { about } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
 import { shortHash, tellStanding } from '../../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
+import { emptied } from '../../parts/emptied.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { saveJson } from '../../parts/save.ts';
 import {
@@ -112,10 +113,11 @@ function Note() {
   const text = useSignal('');
   const said = useSignal('');
   const keep = async (): Promise<void> => {
+    const empty = emptied([text]);
     try {
       const { row } = await record({ kind: 'note', content: { text: text.value.trim() } });
       said.value = `Recorded as ${shortHash(row.hash)}.`;
-      text.value = '';
+      empty();
     } catch (fault) {
       said.value = saying(fault);
     }
