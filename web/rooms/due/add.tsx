@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type InDateKind, inDateKinds } from '../../../engine/things/in-date.ts';
 import { tellInDate } from '../../../words/in-date.ts';
+import { Written } from '../../parts/written.tsx';
 import { person, record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
 
@@ -45,18 +46,7 @@ export function Add() {
     }
   };
   const field = (label: string, value: typeof of, more: object = {}) => (
-    <p class="field">
-      <label>
-        {label}{' '}
-        <input
-          value={value.value}
-          onInput={(e) => {
-            value.value = e.currentTarget.value;
-          }}
-          {...more}
-        />
-      </label>
-    </p>
+    <Written as="field" label={label} value={value} {...more} />
   );
   return (
     <section aria-label="A certificate">

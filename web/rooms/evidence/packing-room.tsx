@@ -6,6 +6,7 @@ import { useEffect } from 'preact/hooks';
 import type { PackPaper } from '../../../views/evidence/document.ts';
 import { packDone, packWords } from '../../../words/records/evidence.ts';
 import { save } from '../../parts/save.ts';
+import { Written } from '../../parts/written.tsx';
 import { barred, kept, openRecords } from '../../state/records.ts';
 import { told } from '../../state/session.ts';
 
@@ -70,18 +71,7 @@ function Ask() {
     busy.value = false;
   };
   const field = (label: string, value: typeof from, more: object = {}) => (
-    <p class="field">
-      <label>
-        {label}{' '}
-        <input
-          value={value.value}
-          onInput={(e) => {
-            value.value = e.currentTarget.value;
-          }}
-          {...more}
-        />
-      </label>
-    </p>
+    <Written as="field" label={label} value={value} {...more} />
   );
   const tick = (label: string, value: typeof names) => (
     <label class="tick">

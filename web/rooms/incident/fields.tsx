@@ -6,21 +6,6 @@ interface Field {
   readonly value: Signal<string>;
 }
 
-export const Written = ({ label, value, ...more }: Field & { readonly [attribute: string]: unknown }) => (
-  <p class="asked">
-    <label>
-      {label}{' '}
-      <input
-        value={value.value}
-        onInput={(e) => {
-          value.value = e.currentTarget.value;
-        }}
-        {...more}
-      />
-    </label>
-  </p>
-);
-
 export const Chosen = ({
   label,
   value,

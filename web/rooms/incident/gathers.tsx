@@ -5,9 +5,10 @@ import { isPattern, patterns } from '../../../records/patterns.ts';
 import { parseQuantity } from '../../../units/index.ts';
 import { incidentWords } from '../../../words/records/incident.ts';
 import { CAVEAT, tellGround, tellLook } from '../../../words/records/patterns.ts';
+import { Written } from '../../parts/written.tsx';
 import type { Kept } from '../../state/records.ts';
 import { speech } from '../../state/session.ts';
-import { Chosen, Written } from './fields.tsx';
+import { Chosen } from './fields.tsx';
 
 export function Gathers({ now }: { readonly now: Kept }) {
   const open = useSignal(false);

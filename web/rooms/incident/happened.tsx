@@ -14,9 +14,10 @@ import { localTime } from '../../../records/time.ts';
 import { blameIn, hurtWords, incidentWords } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
 import { emptied } from '../../parts/emptied.ts';
+import { Written } from '../../parts/written.tsx';
 import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
-import { Chosen, Written, written } from './fields.tsx';
+import { Chosen, written } from './fields.tsx';
 
 const none = ['', 'not said'] as const;
 const same = (of: readonly string[]) => [none, ...of.map((one) => [one, one] as const)];

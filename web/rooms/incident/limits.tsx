@@ -7,10 +7,11 @@ import { type OpenRestriction, openRestrictions } from '../../../records/restric
 import { incidentWords, speedOrShut } from '../../../words/records/incident.ts';
 import { shortHash } from '../../../words/records/record.ts';
 import { emptied } from '../../parts/emptied.ts';
+import { Written } from '../../parts/written.tsx';
 import { type Kept, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
 import { showToHost } from '../../state/shown.ts';
-import { Chosen, Written, written } from './fields.tsx';
+import { Chosen, written } from './fields.tsx';
 
 export function Limits({ now }: { readonly now: Kept }) {
   const open = openRestrictions(now.entries);

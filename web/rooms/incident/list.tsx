@@ -9,9 +9,9 @@ import { shortHash, tellContent } from '../../../words/records/record.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { emptied } from '../../parts/emptied.ts';
 import { useWidth } from '../../parts/use-width.ts';
+import { Written } from '../../parts/written.tsx';
 import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing, told, voice } from '../../state/session.ts';
-import { Written } from './fields.tsx';
 
 export function List({ now }: { readonly now: Kept }) {
   const all = incidents(now.entries);
