@@ -15,8 +15,11 @@ export interface StoreOptions {
   readonly records: string;
 }
 
+/** Where records are looked for, unless another file is named. */
+export const STORE = 'heedway.records';
+
 export const storeOption = (command: Program): Program =>
-  command.option('--records <file>', 'the store of records', 'heedway.records');
+  command.option('--records <file>', 'the store of records', STORE);
 
 export const clock: Clock = { now: () => localTime(new Date()), program };
 

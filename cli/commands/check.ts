@@ -17,7 +17,7 @@ import { type DayFlags, dayFlags, otherDay } from '../day.ts';
 import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
 import { setIn } from '../set-in.ts';
-import { shownFrom } from '../shown.ts';
+import { shownFrom, unasked } from '../shown.ts';
 import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson } from './cars.ts';
@@ -73,7 +73,7 @@ export const checkCommand: Command = {
               ? longText(answer, voice, { why: options.why === true, all: options.all === true }, beside)
               : screenText(answer, voice, beside);
           return {
-            text: changed ? `${changed.lines.join('\n')}\n\n${text}` : text,
+            text: `${unasked(options.records)}${changed ? `${changed.lines.join('\n')}\n\n` : ''}${text}`,
             json: { ...answerJson(answer, voice, tried, ladder), ...(changed ? { day: changed.json } : {}) },
             exit: exitOf[answer.verdict],
           };
