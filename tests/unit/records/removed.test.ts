@@ -156,6 +156,20 @@ describe('removed', () => {
     await store.remove([kept.row.hash]);
     expect((await look(store)).faults).toMatchObject([{ what: 'missing', hash: kept.row.hash }]);
   });
+  it('by a record that its author did not sign, what is gone is missing', async () => {
+    const gone = await cleared();
+    const rows = await store.rows();
+    const signature = rows.find(({ text }) => text.includes('"kind":"note"'))?.signature ?? '';
+    const forged = memoryStore();
+    await forged.take(
+      rows.map((row) => (row.text.includes('"kind":"removal"') ? { ...row, signature } : row)),
+      [],
+      0,
+    );
+    const { faults } = await look(forged);
+    expect(faults.map(({ what }) => what).sort()).toEqual(['missing', 'signature']);
+    expect(faults).toContainEqual(expect.objectContaining({ what: 'missing', hash: gone.row.hash }));
+  });
   it('goes out as a file that verifies, and does not come back from another device', async () => {
     const elsewhere = memoryStore();
     const before = await note('2024-02-01', 'first');
