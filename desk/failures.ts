@@ -10,6 +10,7 @@ import type { Failure } from '../engine/questions/failures/left.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { Outcome } from '../engine/questions/part/types.ts';
 import { speed } from '../engine/questions/speed/question.ts';
+import { brakeKindWords } from '../words/findings/brakes.ts';
 
 /** One failure at its worst place. */
 export interface FailureCase {
@@ -56,7 +57,7 @@ export function lookAtFailures(outing: Outing, spacing = 1): FailureLook {
   const turn = turnOf(outing);
   const { vehicles } = outing.train;
   const names = (gears: (typeof data)[number]['left']['lost']): string[] =>
-    gears.map(({ vehicle, gear }) => `${gear.name} of ${vehicles[vehicle].name}`);
+    gears.map(({ vehicle, gear }) => `${brakeKindWords(gear.name)} of ${vehicles[vehicle].name}`);
   return {
     cases: data.map(({ map: _map, index: _index, left, place, at, end, ...row }) => ({
       ...row,

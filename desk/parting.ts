@@ -19,6 +19,7 @@ import type { Basis } from '../engine/questions/part/part.ts';
 import { type Outcome, outcomes } from '../engine/questions/part/types.ts';
 import { longerThanLine } from '../engine/questions/ratings/ask.ts';
 import { speed as speedQuestion } from '../engine/questions/speed/question.ts';
+import { brakeKindWords } from '../words/findings/brakes.ts';
 
 /** One place on the map of a gap, in the line's own chainage. */
 export interface PartingPlace {
@@ -305,7 +306,7 @@ function sampledAt(time: Float64Array, values: Float64Array, t: number): number 
 function playOf(basis: Basis, half: HalfMotion, turn: (s: number) => number): HalfPlay {
   const { vehicles } = basis.context.outing.train;
   const names = (gears: HalfMotion['brakes']['lost']): string[] =>
-    gears.map(({ vehicle, gear }) => `${gear.name} of ${vehicles[vehicle].name}`);
+    gears.map(({ vehicle, gear }) => `${brakeKindWords(gear.name)} of ${vehicles[vehicle].name}`);
   const { groups, lost, unknown, leaking } = half.brakes;
   const left = groups.map(({ vehicle, gear }) => ({ vehicle, gear }));
   return {

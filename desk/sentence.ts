@@ -6,6 +6,7 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
+import { brakeKindWords } from '../words/findings/brakes.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
@@ -114,5 +115,5 @@ function brakePart({ findings }: Answer, voice: Voice): string {
   const eased = findings.flatMap((f) => (f.code === 'wheels-slide' && f.facts.eased ? [f] : []));
   if (eased.length === 0) return '';
   const tightest = eased.reduce((a, b) => (b.facts.share.si < a.facts.share.si ? b : a));
-  return `brake no harder than ${hardestWords(tightest, voice)} (${tightest.facts.gear})`;
+  return `brake no harder than ${hardestWords(tightest, voice)} (${brakeKindWords(tightest.facts.gear)})`;
 }

@@ -95,7 +95,7 @@ function lossTable({ data }: BrakeLook, voice: Voice): WordTable {
     head: ['', 'brake', 'hose or cable parts', 'engine fails'],
     rows: data.losses.map(({ vehicle, gear, loss }) => [
       vehicleAt(voice, vehicle),
-      gear.name,
+      brakeKindWords(gear.name),
       outcomeWords[loss.parted],
       outcomeWords[loss.engineFails],
     ]),

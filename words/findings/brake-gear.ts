@@ -2,6 +2,7 @@
 import type { FindingOf } from '../../engine/questions/finding.ts';
 import type { FactsOf } from '../../engine/questions/findings.ts';
 import { chainage, say, type Voice } from '../voice.ts';
+import { brakeKindWords } from './brakes.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 /** A share that a hand on a brake can follow: by 5 %, downward. */
@@ -47,7 +48,7 @@ const whyNot: Readonly<Record<string, string>> = {
 
 export const brakeGearWords = {
   'brake-force-unknown': (_f, t) => ({
-    what: `Nobody has said how hard the ${t.fact('gear')} of ${t.vehicle} brakes.`,
+    what: `Nobody has said how hard the ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} brakes.`,
     why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
   }),
   'wheels-slide': (f, t) => {
@@ -55,21 +56,21 @@ export const brakeGearWords = {
     const slides = f.facts.likely ? 'slides' : 'may slide';
     if (!f.facts.eased) {
       return {
-        what: `The ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels: ${ratio}.`,
+        what: `The ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} ${slides} its wheels: ${ratio}.`,
         why: 'Nobody eases a brake that comes on by itself: its wheels lock, keep about a third of their hold at speed, and wear flats. The stop is reckoned so.',
       };
     }
     return {
-      what: `${hardest(f, t.voice)}: the ${t.fact('gear')} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
+      what: `${hardest(f, t.voice)}: the ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} ${slides} its wheels (${ratio}).`,
       why: `The stop is reckoned with a driver who feels the slide, eases and brakes anew.${heldFullOn(f.facts, t)}`,
     };
   },
   'brake-kinds-do-not-work-together': (_f, t) => ({
-    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} is of another kind than the one the engine works.`,
+    what: `The ${brakeKindWords(t.fact('kind'))} of ${t.fact('vehicles')} is of another kind than the one the engine works.`,
     why: 'Air and vacuum, straight and automatic do not work together: across the joint there is no continuous brake. It is left out of the stop.',
   }),
   'brake-pipe-broken': (_f, t) => ({
-    what: `The ${t.fact('kind')} brake of ${t.fact('vehicles')} does not answer the driver.`,
+    what: `The ${brakeKindWords(t.fact('kind'))} of ${t.fact('vehicles')} does not answer the driver.`,
     why: 'No supply or pipe reaches it through the vehicles ahead. It is left out of the stop.',
   }),
   'vacuum-limited-by-air': (_f, t) => ({
@@ -77,7 +78,7 @@ export const brakeGearWords = {
     why: `The air presses with ${t.fact('air')}; a vacuum brake can have no more than a share of it.`,
   }),
   'brake-not-worked-by-driver': (_f, t) => ({
-    what: `The ${t.fact('gear')} of ${t.fact('vehicles')} does not answer the driver and is not counted in the stop.`,
+    what: `The ${brakeKindWords(t.fact('gear'))} of ${t.fact('vehicles')} does not answer the driver and is not counted in the stop.`,
     why: whyNot[t.fact('why')] ?? 'Heedway counts on the driver alone.',
   }),
   'not-braked': (_f, t) => ({

@@ -43,7 +43,7 @@ export const brakeWords = {
     why: 'The air must run along the pipe and fill each cylinder through its choke. Until the last has filled, the front brakes and the rear pushes.',
   }),
   'brake-slower-than-stated': (_f, t) => ({
-    what: `The ${t.fact('gear')} of ${t.vehicle} needs ${t.found('up')} to come on; ${t.required('down')} is stated and reckoned with.`,
+    what: `The ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} needs ${t.found('up')} to come on; ${t.required('down')} is stated and reckoned with.`,
     why: 'Filled from its parts it cannot be on so soon. Film the block from the moment the handle moves, and state that time.',
   }),
   'brake-slow-to-release': ({ facts }, t) => ({
@@ -84,7 +84,7 @@ export const brakeWords = {
     why: 'The strongly braked vehicle is pushed or pulled by the others, and it is the first to lock its wheels.',
   }),
   'slides-first': (_f, t) => ({
-    what: `As the rail worsens, the ${t.fact('group')} of ${t.vehicle} slide first: brake ratio ${t.found('up')}, empty ${t.fact('empty')}; the rail may give only ${t.required('down')}.`,
+    what: `As the rail worsens, the wheels of the ${t.fact('group')} of ${t.vehicle} slide first: brake ratio ${t.found('up')}, empty ${t.fact('empty')}; the rail may give only ${t.required('down')}.`,
     why: `Order of sliding: ${t.fact('order')}.`,
   }),
   'brake-lost-with-hose': ({ facts }, t) => ({

@@ -1,7 +1,7 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { high, meets } from './part.ts';
+import { high, meets, wanders } from './part.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {
@@ -49,7 +49,7 @@ export const failureWords = {
     why: `${answers[facts.failure](lostWords(facts.lost))}${high(facts)}`,
   }),
   'failure-rolls-back': ({ facts, where }, t) => ({
-    what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} there, at up to ${t.found('up')}.`,
+    what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train ${wanders(facts, t, 'there')}.`,
     why: answers[facts.failure](lostWords(facts.lost)),
   }),
   'failure-stops-late': ({ facts, where }, t) => ({

@@ -33,13 +33,19 @@ export const high = ({ unmeasured }: FactsOf<Roll>): string =>
     ? ''
     : ` That ${unmeasured} goes over is not known: how high its centre of gravity lies was not measured, and it counts as high as its shape allows. Tilt it empty until a wheel lifts.`;
 
+type Wandering = 'tail-rolls-back' | 'held-train-rolls-back' | 'failure-rolls-back';
+
+/** What nothing holds where it first comes to rest: how fast it gets, and where it rests for good. */
+export const wanders = (facts: FactsOf<Wandering>, t: Tools<Wandering>, from: string): string =>
+  `does not stand where it stops: it rolls at up to ${t.found('up')}, and rests at last ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} ${from}`;
+
 export const partingWords = {
   'tail-runs-away': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail ${meets(f.facts, t)}, ${t.fact('time', 'down')} later.`,
     why: `Parted at ${t.fact('speed', 'up')}, no chain holds it and no brake that is left stops it.${several(f.facts.gaps)}${high(f.facts)}`,
   }),
   'tail-rolls-back': (f, t) => ({
-    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${f.facts.side === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
+    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail ${wanders(f.facts, t, 'where it parted')}.`,
     why: `No chain holds it, and nothing left on it holds the ${t.word('grade')}.${several(f.facts.gaps)}`,
   }),
   'tail-stands': ({ facts }, t) => ({
@@ -61,7 +67,7 @@ export const partingWords = {
     why: `The hose or cable tears with the coupling, and at ${t.fact('speed', 'up')} no brake that is left stops it.${several(f.facts.gaps)}${high(f.facts)}`,
   }),
   'held-train-rolls-back': (f, t) => ({
-    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train comes to rest, rolls off again and ends ${t.fact('way', 'up')} ${f.facts.side === 'back' ? 'behind' : 'ahead of'} where it parted, at up to ${t.found('up')}.`,
+    what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train ${wanders(f.facts, t, 'where it parted')}.`,
     why: `The hose or cable tears with the coupling, and no brake that is left holds the ${t.word('grade')}.${several(f.facts.gaps)}`,
   }),
 } satisfies Partial<Tellers>;

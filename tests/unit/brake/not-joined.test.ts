@@ -27,7 +27,7 @@ describe('brakes of another kind', () => {
     });
     const { what } = tellFinding(only, { wording: 'us', system: 'imperial', outing: mixed } as never);
     expect(what).toBe(
-      'The straight-air brake of car2, car4 is of another kind than the one the engine works.',
+      'The straight air brake of car2, car4 is of another kind than the one the engine works.',
     );
   });
 
