@@ -23,13 +23,13 @@ export interface Sentence {
 
 export function sentenceParts(answer: Answer, voice: Voice): Sentence {
   const { verdict, findings } = answer;
-  const cars = carsPart(answer, voice);
   if (verdict === 'hold' || verdict === 'unknown') {
     const worst = findings[0];
+    const not = worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '';
     return {
-      not: worst ? tellFinding(worst, voice).what.replace(/\.$/, '') : '',
+      not,
       speed: '',
-      cars,
+      cars: carsPart(answer, voice, not),
       gap: '',
       brake: '',
     };
@@ -38,11 +38,13 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
   return {
     not: '',
     speed: speedPart(answer, voice),
-    cars,
+    cars: carsPart(answer, voice),
     gap: gap === undefined ? '' : `${distance(voice, gap, 'up')} behind the train ahead`,
     brake: brakePart(answer, voice),
   };
 }
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 export function sentence(answer: Answer, voice: Voice): string {
   const { not, speed, cars, gap, brake } = sentenceParts(answer, voice);
@@ -91,13 +93,14 @@ function speedPart(answer: Answer, voice: Voice): string {
   return `${top}${places} ${slowest.speed} from ${slowest.from} to ${slowest.to}`;
 }
 
-function carsPart({ cars }: Answer, voice: Voice): string {
+/** @param said why it may not leave: not given again as the reason of the count */
+function carsPart({ cars }: Answer, voice: Voice, said = ''): string {
   const rail = voice.outing.conditions.railState;
   const today = cars.find((c) => c.railState === rail);
   if (!today) return '';
   if (today.least === null && today.by === null) return 'how many cars, nobody can tell';
   const reason = leastReason(today, voice);
-  const because = reason === '' ? '' : ` (${reason})`;
+  const because = reason === '' || reason === lowerFirst(said) ? '' : ` (${reason})`;
   if (today.least === null) return `no number of cars${because}`;
   const anywhere =
     today.pulled !== null && today.pulled < today.least

@@ -3,11 +3,22 @@ import { type Finding, isSeverity, type Severity, severities, type Verdict } fro
 
 const rank = ({ severity }: Finding): number => severities.indexOf(severity);
 
-/** Worst first; among equals the thinner margin first; else in the order found. */
+/** What makes the figures beside it idle: told before them, whatever their margins. */
+const causes: readonly Finding['code'][] = ['line-closed', 'no-brake-answers'];
+
+const cause = ({ code }: Finding): number => (causes.includes(code) ? 0 : 1);
+
+/** Worst first; among equals a cause, then the thinner margin first; else in the order found. */
 export function ranked(findings: readonly Finding[]): Finding[] {
   return findings
     .map((finding, order) => ({ finding, order }))
-    .sort((a, b) => rank(a.finding) - rank(b.finding) || thinner(a.finding, b.finding) || a.order - b.order)
+    .sort(
+      (a, b) =>
+        rank(a.finding) - rank(b.finding) ||
+        cause(a.finding) - cause(b.finding) ||
+        thinner(a.finding, b.finding) ||
+        a.order - b.order,
+    )
     .map(({ finding }) => finding);
 }
 

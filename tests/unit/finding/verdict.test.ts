@@ -50,6 +50,15 @@ describe('the order of findings', () => {
       ),
     ).toEqual(['a', 'b', 'c', 'd', 'e']);
   });
+  it('tells what makes other figures idle before them, and never before what is worse', () => {
+    const noBrake = makeFinding('no-brake-answers', 'forbids', 'brakes', {
+      source: 'cause',
+      facts: { fitted: false },
+    });
+    const thin = finding('forbids', 'thin', -9);
+    expect(order(thin, noBrake)).toEqual(['cause', 'thin']);
+    expect(order(thin, { ...noBrake, severity: 'limits' })).toEqual(['thin', 'cause']);
+  });
   it('is by the thinner margin among equals; without a margin last', () => {
     const [none, thin, wide] = [
       finding('limits', 'none'),
