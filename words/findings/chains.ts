@@ -59,7 +59,7 @@ export const chainWords = {
           why: `For sure it bears ${t.fact('bears', 'down')}. Ask the maker for the breaking load, fit a stronger one, or hang the chain with less slack.`,
         }
       : {
-          what: `What the chain behind ${t.vehicle} bears is not known: neither its size nor a marked load is given.${others(f, 'the same')}`,
+          what: `What the chain behind ${t.vehicle} bears is not known: neither a marked load nor a size that the tables have is given.${others(f, 'the same')}`,
           why: `Parted on the steepest grade it must hold ${t.required('up')}. Measure the wire of a link, and look for a grade mark; unmarked counts as grade 30.`,
         },
 } satisfies Partial<Tellers>;

@@ -161,16 +161,20 @@ const furtherRows = [
 ];
 
 /**
- * Working load limit of a chain, N, or undefined where the table has no such grade and size.
- * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain), the nearest of several; nothing is interpolated.
+ * Working load limit of a chain, N; undefined where the table has no such grade, or none so small.
  *
- * grade 30, 43, 70, 80, 100 · size m, 1/8 to 5/8 in or 6 to 16 mm. Source: 49 CFR 393.108; EN 818-4 (metric, grade 80);
- * 1/8, 3/16, 7/32 and 9/32 in: suppliers' charts; metric grade 100: from memory.
+ * A size matches within 1 % (a caliper reading of 6.4 mm is a ¼-in chain), the nearest of several; one between two
+ * rows bears at least what the next smaller of its grade does, and counts as that: nothing is interpolated.
+ *
+ * grade 30, 43, 70, 80, 100 · size m, from 1/8 in (grade 30) or 6 mm. Source: 49 CFR 393.108; EN 818-4 (metric, grade
+ * 80); 1/8, 3/16, 7/32 and 9/32 in: suppliers' charts; metric grade 100: from memory.
  */
 export function chainWorkingLoad(grade: number, size: number): number | undefined {
   const off = (row: { readonly size: number }): number => Math.abs(row.size - size) / row.size;
-  const near = [...chainCatalogue, ...furtherRows].filter((row) => row.grade === grade && off(row) <= 0.01);
-  return near.sort((a, b) => off(a) - off(b))[0]?.workingLoad;
+  const rows = [...chainCatalogue, ...furtherRows].filter((row) => row.grade === grade);
+  const near = rows.filter((row) => off(row) <= 0.01).sort((a, b) => off(a) - off(b));
+  const smaller = rows.filter((row) => row.size < size).sort((a, b) => b.size - a.size);
+  return (near[0] ?? smaller[0])?.workingLoad;
 }
 
 /**

@@ -32,7 +32,8 @@ export const chainSums: readonly Sum[] = [
     results: [result('working-load', 'force'), result('breaking-load', 'force')],
     equation: 'W = f(d, G);  B = n·W',
     letters: 'W working-load, f table, d size, G grade-mark, B breaking-load, n design-factor',
-    remark: 'f is read from a table; an unmarked chain counts as grade 30; n is 3 for grade 43, else 4',
+    remark:
+      'f is read from a table, a size between two as the smaller; an unmarked chain counts as grade 30; n is 3 for grade 43, else 4',
     source: '49 CFR 393.108; EN 818-4 (metric grade 80); 1/8, 3/16, 7/32 and 9/32 in: suppliers’ charts',
     compute: ({ size, 'grade-mark': mark }) => {
       const load = chainWorkingLoad(mark, size);
@@ -40,7 +41,8 @@ export const chainSums: readonly Sum[] = [
         return {
           symbol: 'size',
           found: `${size}`,
-          expected: 'a size and grade of the table: grades 30, 43, 70, 80, 100, 1/8 to 5/8 in or 6 to 16 mm',
+          expected:
+            'a grade of the table (30, 43, 70, 80, 100) and a size not below its smallest: 1/8 in of 30, 1/4 in of 43 and 70, 7/32 in of 80 and 100',
         };
       return [load, load * chainDesignFactor(mark)];
     },

@@ -9,6 +9,7 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askChains } from '../../../engine/questions/chains/ask.ts';
 import { catchPeak, chainOf, steadyOnOne } from '../../../engine/things/chain/chain.ts';
+import { chainWorkingLoad } from '../../../engine/things/chain/formulas.ts';
 import type { SafetyChain, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { brakedTrain } from '../../support/braked-trains.ts';
 import { factOf } from '../../support/facts.ts';
@@ -60,9 +61,9 @@ describe('the chain at a gap', () => {
     const weak = { ...quarter, weakestPart: exact(140 * POUND), weakestPartName: 'S-hook' };
     expect(gear(weak)?.workingLoad).toMatchObject({ value: 140 * POUND, by: 'S-hook' });
   });
-  it('cannot be told without size or load, even where a part is rated', () => {
+  it('cannot be told without a load or a size that the tables have, even where a part is rated', () => {
     expect(gear({ count: 1, slack: 0.05, weakestPart: exact(5000) })?.workingLoad).toBeNull();
-    expect(gear({ ...quarter, size: 0.0055 })?.workingLoad).toBeNull();
+    expect(gear({ ...quarter, size: 0.003 })?.workingLoad).toBeNull();
   });
   it('breaks at four times its working load at the least, three where no mark tells the grade', () => {
     expect(gear(quarter)?.breaks).toBeCloseTo(4 * 1300 * POUND, 6);
@@ -210,4 +211,18 @@ describe('chains asked of a train', () => {
     };
     expect(ask(outing).findings[0]).toMatchObject({ severity: 'forbids', question: 'host', source: 'R1' });
   });
+});
+
+it('a chain between two sizes of the table counts as the smaller, one below them all as none', () => {
+  const pounds = (grade: number, size: number): number | undefined => {
+    const load = chainWorkingLoad(grade, size);
+    return load === undefined ? undefined : Math.round(load / POUND);
+  };
+  // 5/32 in, 4 mm and 5 mm are hung and in no row: 1/8 in bears 400 lbf, 3/16 in (4.76 mm) 800 lbf.
+  expect([(5 / 32) * INCH, 0.004, 0.005, 0.006].map((size) => pounds(30, size))).toEqual([
+    400, 400, 800, 800,
+  ]);
+  // 3.15 mm is 1/8 in within 1 %; 3 mm is not.
+  expect([0.00315, 0.003].map((size) => pounds(30, size))).toEqual([400, undefined]);
+  expect(pounds(43, 0.006)).toBeUndefined();
 });
