@@ -190,6 +190,32 @@ const speedLimit = group({
   source: must(text(), 'source', 'The rule or notice that says so.'),
 });
 
+const sight = group({
+  from: must(chainage(), 'from', 'Where the stretch begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  distance: must(
+    figure('length', 0.1, 10_000),
+    'distance',
+    'Least distance that the driver sees ahead anywhere in it.',
+  ),
+  direction: may(
+    choice('forward', 'reverse', 'both'),
+    'direction',
+    'Running which way; both, if nothing is said.',
+  ),
+});
+
+const railStretch = group({
+  from: must(chainage(), 'from', 'Where the stretch begins.'),
+  to: must(chainage(), 'to', 'Where it ends.'),
+  state: must(
+    choice(...badRail, ONE_STEP_WORSE),
+    'usually',
+    'What its rail usually is: damp in a tunnel, greasy under trees or where engines stand and drip oil. One step worse: whatever the day is, in shade or under leaves: damp on a dry day, greasy on a damp or a wet one.',
+  ),
+  why: may(text(), 'why', 'What makes it so, as drivers are told it.'),
+});
+
 /** Points at an end of a track. */
 const points = () =>
   group({
@@ -254,32 +280,36 @@ const track = group({
     { asked: 'the heights along this track, with a level' },
   ),
   speedLimits: may(rows(speedLimit, 0, 200), 'speed limits', 'Posted along it, by its own distances.'),
-});
-
-const sight = group({
-  from: must(chainage(), 'from', 'Where the stretch begins.'),
-  to: must(chainage(), 'to', 'Where it ends.'),
-  distance: must(
-    figure('length', 0.1, 10_000),
-    'distance',
-    'Least distance that the driver sees ahead anywhere in it.',
+  places: may(
+    rows(place, 0, 200),
+    'places',
+    'Stations, signals, {switch} and whatever else stands along it, by its own distances; an empty list where there is none. Asked for where a route runs over it and the line tells its own.',
+    { asked: 'stations, signals and crossings along this track, or that there are none' },
   ),
-  direction: may(
-    choice('forward', 'reverse', 'both'),
-    'direction',
-    'Running which way; both, if nothing is said.',
+  sights: may(
+    rows(sight, 0, 200),
+    'sight distances',
+    'Where on it the driver cannot see far; an empty list where he sees all of it.',
+    { asked: 'how far the driver sees along this track' },
   ),
-});
-
-const railStretch = group({
-  from: must(chainage(), 'from', 'Where the stretch begins.'),
-  to: must(chainage(), 'to', 'Where it ends.'),
-  state: must(
-    choice(...badRail, ONE_STEP_WORSE),
-    'usually',
-    'What its rail usually is: damp in a tunnel, greasy under trees or where engines stand and drip oil. One step worse: whatever the day is, in shade or under leaves: damp on a dry day, greasy on a damp or a wet one.',
+  structures: may(
+    rows(structure, 0, 200),
+    'structures',
+    'Whatever solid stands near it or hangs over it, from the tips of its first points on: what is told of the line and stands near this track too once more, measured from this one. An empty list where nothing does.',
+    { asked: 'how far from the middle of this track, and how high, everything near it stands' },
   ),
-  why: may(text(), 'why', 'What makes it so, as drivers are told it.'),
+  flangeways: may(
+    rows(flangeway, 0, 50),
+    'frogs and crossings',
+    'Its frogs, those of its own points included, and crossings; an empty list where it has none.',
+    { asked: 'guard check, guard face and depth of the gaps at each frog of this track' },
+  ),
+  railStretches: may(
+    rows(railStretch, 0, 50),
+    'stretches of rail',
+    'Where its rail is usually worse than the rest; an empty list where it is not.',
+    { asked: 'where the rail of this track is usually damp or greasy' },
+  ),
 });
 
 export const lineSchema = group({
