@@ -214,7 +214,11 @@ async function runOver(
   const { line, train } = parts;
   if (!file.route) {
     if (file.move !== undefined)
-      reading.report(part, { path: ['move'], found: 'a move without a route', expected: '"route" beside it' });
+      reading.report(part, {
+        path: ['move'],
+        found: 'a move without a route',
+        expected: '"route" beside it',
+      });
     return compiled(line, train);
   }
   const { alongMove, routeOver } = await import('./compile/route.ts');

@@ -8,7 +8,9 @@ import type { OtherMove, Outing } from './types.ts';
 export const nameOfLine = ({ whole, line }: Pick<Outing, 'whole' | 'line'>): string => (whole ?? line).name;
 
 /** The others beside the one that is answered in full, as outings. Agreed limits are told along the first alone. */
-export const otherMoves = (outing: Outing): readonly { readonly of: OtherMove; readonly outing: Outing }[] => {
+export const otherMoves = (
+  outing: Outing,
+): readonly { readonly of: OtherMove; readonly outing: Outing }[] => {
   const { moves = [], ...rest } = outing;
   return moves.map((of) => ({
     of,

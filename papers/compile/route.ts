@@ -72,8 +72,7 @@ function setsBack(file: OutingFile, moves: readonly Move[], line: Line, notes: N
     trouble(notes, ['direction'], 'reverse', '"forward": a route that sets back is written as it is run');
   if (file.conditions.railStretches !== undefined)
     trouble(notes, ['conditions', 'railStretches'], 'stretches along the route', alone);
-  if (file.agreedLimits !== undefined)
-    trouble(notes, ['agreedLimits'], 'limits along the route', alone);
+  if (file.agreedLimits !== undefined) trouble(notes, ['agreedLimits'], 'limits along the route', alone);
   return notes.troubles.length > known ? [] : named(file, moves, line);
 }
 
