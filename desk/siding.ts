@@ -11,6 +11,7 @@ import {
 } from '../engine/questions/clearance/tracks.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { type Joint, type Line, MAIN, type Track } from '../engine/things/line/types.ts';
+import { type RoadWay, waysFor } from './siding-ways.ts';
 
 /** A train that stands, while another passes. */
 export interface Standing {
@@ -36,6 +37,8 @@ export interface Sidings {
   readonly joints: readonly TrackJoint[];
   /** Of this train and another of its kind. */
   readonly findings: readonly Finding[];
+  /** What clears the roads that this train does not stand clear in, tried. */
+  readonly ways: readonly RoadWay[];
 }
 
 /** @param other an outing with the train that passes; of its line and host nothing is taken */
@@ -61,6 +64,7 @@ export function lookAtTracksOf(outing: Outing, other?: Outing): Sidings {
     standing: second ? [own, second] : [own],
     joints: jointsOf(line),
     findings: turnFindings(outing, trackFindings(context)),
+    ways: waysFor(outing, own.look.roads, other),
   };
 }
 

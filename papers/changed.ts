@@ -3,11 +3,10 @@
  * where the paper says it. It reads as the changed outing; all that is not touched stays as it was written.
  */
 import type { Outing } from '../engine/outing/types.ts';
-import type { Structure } from '../engine/things/line/types.ts';
+import type { Flangeway, Line, Structure } from '../engine/things/line/types.ts';
 import type { Rider } from '../engine/things/train/types.ts';
 import type { BrakeGear, Coupling, SafetyChain, Vehicle } from '../engine/things/vehicle/types.ts';
-
-import { structureId } from './compile/line.ts';
+import { slug, structureId } from './compile/line.ts';
 
 type Json = Record<string, unknown>;
 
@@ -66,32 +65,51 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
   return changed;
 }
 
-/** By name and place: the outing's are in order of chainage. */
+/** What was moved beside the line and, along a route, beside its tracks. */
 function lineOf(paper: Json, { line }: Outing): Json {
-  const given = { frog: 'frogFlangeway', guard: 'guardFlangeway' } as const;
+  const tracks = listOf(paper['tracks']).map((track) => ({
+    ...track,
+    ...besideOf(track, line, `${slug(String(track['name']))}-`),
+  }));
+  return { ...paper, ...besideOf(paper, line, ''), ...(tracks.length > 0 ? { tracks } : {}) };
+}
+
+/** By name and place in the file: the outing's are in order of chainage, and a route has not all of them. */
+function besideOf(paper: Json, { flangeways, structures }: Line, of: string): Json {
+  const has = (key: string): boolean => paper[key] !== undefined;
   return {
-    ...paper,
-    ...(line.flangeways
-      ? {
-          flangeways: line.flangeways.map(({ id: _id, name, ...figures }) => ({
-            name,
-            ...Object.fromEntries(
-              Object.entries(figures).map(([key, si]) => [
-                given[key as keyof typeof given] ?? key,
-                figure(si as number, 'm'),
-              ]),
-            ),
-          })),
-        }
+    ...(flangeways && has('flangeways')
+      ? { flangeways: flangewaysOf(paper['flangeways'], flangeways, of) }
       : {}),
-    ...(line.structures ? { structures: structuresOf(paper['structures'], line.structures) } : {}),
+    ...(structures && has('structures')
+      ? { structures: structuresOf(paper['structures'], structures, of) }
+      : {}),
   };
 }
 
-/** In the order of the file; only how near and how low they stand is moved. */
-const structuresOf = (paper: unknown, structures: readonly Structure[]): Json[] =>
+const atPlace = <T extends { readonly id: string }>(
+  all: readonly T[],
+  of: string,
+  written: Json,
+  i: number,
+): T | undefined => all.find(({ id }) => id === `${of}${structureId(String(written['name']), i)}`);
+
+/** Only the guard rail is moved. */
+const flangewaysOf = (paper: unknown, flangeways: readonly Flangeway[], of: string): Json[] =>
   listOf(paper).map((written, i) => {
-    const now = structures.find((s) => s.id === structureId(String(written['name']), i));
+    const now = atPlace(flangeways, of, written, i);
+    return {
+      ...written,
+      ...(now?.guard === undefined ? {} : { guardFlangeway: figure(now.guard, 'm') }),
+      ...(now?.guardCheck === undefined ? {} : { guardCheck: figure(now.guardCheck, 'm') }),
+      ...(now?.guardFace === undefined ? {} : { guardFace: figure(now.guardFace, 'm') }),
+    };
+  });
+
+/** Only how near and how low they stand is moved. */
+const structuresOf = (paper: unknown, structures: readonly Structure[], of: string): Json[] =>
+  listOf(paper).map((written, i) => {
+    const now = atPlace(structures, of, written, i);
     return {
       ...written,
       ...(now?.distance === undefined ? {} : { distance: figure(now.distance, 'm') }),

@@ -202,11 +202,29 @@ async function lineFrom(reading: Reading, part: Part): Promise<{ file: LineFile;
   return { file, line: { ...line, tracks } };
 }
 
-/** The line that an outing runs over: the whole of it, or a route over its tracks. */
-async function runOver(reading: Reading, part: Part, file: OutingFile, whole: Line): Promise<Line> {
-  if (!file.route) return whole;
-  const { routeOver } = await import('./compile/route.ts');
-  return reading.compile(part, (notes) => routeOver(file, whole, notes));
+/** The outing over the whole of its line, or over a route over its tracks. */
+async function runOver(
+  reading: Reading,
+  part: Part,
+  file: OutingFile,
+  parts: { readonly line: Line; readonly train: Train; readonly host: HostRules },
+): Promise<Outing> {
+  const compiled = (line: Line, train: Train) =>
+    reading.compile(part, (notes) => compileOuting(file, line, train, parts.host, notes));
+  const { line, train } = parts;
+  if (!file.route) {
+    if (file.move !== undefined)
+      reading.report(part, {
+        path: ['move'],
+        found: 'a move without a route',
+        expected: '"route" beside it',
+      });
+    return compiled(line, train);
+  }
+  const { alongMove, routeOver } = await import('./compile/route.ts');
+  const moves = reading.compile(part, (notes) => routeOver(file, line, train, notes));
+  if (moves.length === 0) return compiled(line, train);
+  return alongMove((file.move ?? 1) - 1, moves, line, train, compiled);
 }
 
 export const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
@@ -270,9 +288,7 @@ export async function outingFrom(reading: Reading, part: Part): Promise<Outing |
   const hostPart = await at('host');
   const host = hostPart && hostFrom(reading, hostPart);
   if (!file || !keptTestsRead(reading, part, file.tests) || !line || !train || !host) return undefined;
-  const over = await runOver(reading, part, file, line.line);
-  const outing = reading.compile(part, (notes) => compileOuting(file, over, train.train, host.host, notes));
-  return over === line.line ? outing : { ...outing, whole: line.line };
+  return runOver(reading, part, file, { line: line.line, train: train.train, host: host.host });
 }
 
 const none: Load = async () => undefined;

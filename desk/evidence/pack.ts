@@ -2,6 +2,7 @@
  * An evidence pack: the answer to an outing, the sheets of its vehicles, what was measured, and what was recorded of a span,
  * with the chain of hashes and how anybody checks it. For an insurer, an inspector or a host.
  */
+import { nameOfLine } from '../../engine/outing/moves.ts';
 import { fileForm, schemaForm } from '../../papers/fields.ts';
 import { type Kind, kinds } from '../../papers/record/fields.ts';
 import type { Standing } from '../../records/amended.ts';
@@ -84,8 +85,8 @@ export async function evidencePack(asked: Asked): Promise<Pack> {
 /** Of what an outing runs with, where nobody says otherwise. */
 function spanned({ wanted, outing }: Asked): Wanted {
   if (wanted.of !== undefined || !outing) return wanted;
-  const { train, line } = outing.answered.outing;
-  return { ...wanted, of: [...train.vehicles.map(({ name }) => name), line.name] };
+  const { train } = outing.answered.outing;
+  return { ...wanted, of: [...train.vehicles.map(({ name }) => name), nameOfLine(outing.answered.outing)] };
 }
 
 function cover({ looked, names, made }: Asked, { from, to, of }: Wanted, rows: readonly Entry[]): Block[] {

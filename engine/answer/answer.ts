@@ -3,6 +3,7 @@
  * Pure and repeatable: the same outing gives the same answer, byte for byte. A fault inside a question is told as
  * one, and then nobody can tell whether the train may leave.
  */
+import { otherMoves } from '../outing/moves.ts';
 import type { Outing } from '../outing/types.ts';
 import { LEAST_WHEEL_SHARE } from '../questions/balance/limits.ts';
 import type { BalanceLook } from '../questions/balance/look.ts';
@@ -42,9 +43,26 @@ export function firstAnswer(inquiry: OpenInquiry): Answer {
       haul: dataOf(haul) ?? null,
       hold: dataOf(hold) ?? null,
     },
-    [...said, ...[...faults.values()].map(faultFinding)],
+    [...said, ...moves(inquiry), ...[...faults.values()].map(faultFinding)],
   );
 }
+
+const weighs = { hold: 'forbids', unknown: 'unknown', limits: 'limits' } as const;
+
+/** The other moves of a route that sets back: each is answered whole, and none that is not free lets the train go. */
+const moves = ({ context: { written }, care }: OpenInquiry): Finding[] =>
+  otherMoves(written).flatMap(({ of, outing }): Finding[] => {
+    const { verdict: word, findings } = firstAnswer(inquire(outing, care));
+    if (word === 'go') return [];
+    const these = findings.filter(({ severity }) => severity === weighs[word]);
+    return [
+      makeFinding('other-move', weighs[word], 'line', {
+        where: { place: of.line.name },
+        facts: { move: of.number, word, findings: these.length },
+        source: 'the same questions, asked of that move',
+      }),
+    ];
+  });
 
 /** The word alone: nothing more is asked once something forbids. */
 export function wordOf(inquiry: OpenInquiry): Verdict {

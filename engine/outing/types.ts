@@ -192,6 +192,17 @@ export interface Restriction {
   readonly source: string;
 }
 
+/** A move of a route that sets back, beside the one that is answered in full. */
+export interface OtherMove {
+  /** From 1 in the order in which they are run. */
+  readonly number: number;
+  readonly line: Line;
+  /** The train runs the other way round than in the move that is answered in full. */
+  readonly turned: boolean;
+  /** As they lie along it. */
+  readonly restrictions?: readonly Restriction[];
+}
+
 export interface Outing {
   readonly name: string;
   readonly date?: string;
@@ -201,6 +212,8 @@ export interface Outing {
   readonly line: Line;
   /** The line whose tracks the route runs over; absent: no route is named. */
   readonly whole?: Line;
+  /** The other moves of a route that sets back; absent: it has none. */
+  readonly moves?: readonly OtherMove[];
   readonly train: Train;
   readonly riders: readonly Rider[];
   readonly host: HostRules;

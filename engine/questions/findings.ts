@@ -16,6 +16,7 @@ import { haulFindings } from './haul/findings.ts';
 import { holdFindings } from './hold/findings.ts';
 import { hostFindings } from './host/findings.ts';
 import { humpFindings } from './humps/findings.ts';
+import { moveFindings } from './moves.ts';
 import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
 import { practiceFindings } from './practice/findings.ts';
@@ -41,6 +42,7 @@ type Tables = typeof assumptionFindings &
   typeof haulFindings &
   typeof holdFindings &
   typeof hostFindings &
+  typeof moveFindings &
   typeof orderFindings &
   typeof partFindings &
   typeof practiceFindings &
@@ -75,6 +77,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...haulFindings,
   ...holdFindings,
   ...hostFindings,
+  ...moveFindings,
   ...orderFindings,
   ...partFindings,
   ...practiceFindings,

@@ -1,5 +1,6 @@
 /** Tracks of a line file made into the engine's: their points found on one another, their turnouts laid out, their curves joined to them. */
 
+import { dropAbsent } from '../../engine/base/absent.ts';
 import { curvesInTurnout, fromOtherEnd, missedBy } from '../../engine/things/line/branch.ts';
 import { heightAt } from '../../engine/things/line/geometry.ts';
 import {
@@ -9,11 +10,11 @@ import {
   turnoutByLead,
   turnoutByRadius,
 } from '../../engine/things/line/turnout.ts';
-import { type Joint, type Line, MAIN, type Track } from '../../engine/things/line/types.ts';
+import { alongside, type Joint, type Line, MAIN, type Track } from '../../engine/things/line/types.ts';
 import { printQuantity } from '../../units/index.ts';
 import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
-import { compileLine } from './line.ts';
+import { compileLine, slug } from './line.ts';
 import { MISCLOSURE } from './misclosure.ts';
 import { type Notes, trouble } from './notes.ts';
 
@@ -103,6 +104,7 @@ function begun(file: LineFile, i: number, lines: ReadonlyMap<string, Line>, note
   const { length, profile, curves = [], speedLimits = [], name } = of;
   const { places: _p, sights: _s, flangeways: _f, structures: _st, sidings: _si, tracks: _t, ...rest } = file;
   const { railStretches: _r, ...shared } = rest;
+  const beside = dropAbsent(Object.fromEntries(alongside.map((key) => [key, of[key]])));
   const level = [
     { at: 0, height: 0 },
     { at: length, height: 0 },
@@ -110,7 +112,7 @@ function begun(file: LineFile, i: number, lines: ReadonlyMap<string, Line>, note
   // What it assumes the line has told already.
   const own: Notes = { assumptions: [], troubles: [] };
   const line = compileLine(
-    { ...shared, shape: 'point-to-point', profile: profile ?? level, curves, speedLimits },
+    { ...shared, ...beside, shape: 'point-to-point', profile: profile ?? level, curves, speedLimits },
     own,
   );
   for (const { path, ...said } of own.troubles)
@@ -132,14 +134,35 @@ function begun(file: LineFile, i: number, lines: ReadonlyMap<string, Line>, note
     id: trackId(name),
     name,
     line: {
-      ...line,
+      ...withIdsOf(line, slug(name)),
       name,
+      ...unstatedOf(of, file),
       curves: [...curvesInTurnout(parent, start), ...line.curves],
       heights: raised(line.heights, heightAt(parent, start.at) - line.heights[0].height),
     },
     levelled: profile !== undefined,
     start,
   };
+}
+
+/** What stands along one of several tracks is called by that track too. */
+const withIdsOf = (line: Line, of: string): Line => {
+  const called = <T extends { readonly id: string }>(list: readonly T[]): T[] =>
+    list.map((item) => ({ ...item, id: `${of}-${item.id}` }));
+  const { places, structures, flangeways } = line;
+  return {
+    ...line,
+    places: called(places),
+    ...(structures ? { structures: called(structures) } : {}),
+    ...(flangeways ? { flangeways: called(flangeways) } : {}),
+  };
+};
+
+/** What is told of the line and not of this track, nor that there is none of it. */
+function unstatedOf(of: TrackFile, file: LineFile): Pick<Line, 'unstated'> {
+  const lacking = alongside.filter((key) => of[key] === undefined && (file[key]?.length ?? 0) > 0);
+  if (lacking.length === 0) return {};
+  return { unstated: lacking.map((lacks) => ({ from: 0, to: of.length, track: of.name, lacks })) };
 }
 
 /** With its last points, if it has any. */

@@ -173,6 +173,11 @@ export const outingSchema = group({
     'route',
     'Tracks of the line in the order in which they are run, "main" for the line itself; the line alone, if nothing is said. All distances of this outing are then along the route.',
   ),
+  move: may(
+    figure('count', 1, 100),
+    'move',
+    'Where the route sets back: which of its moves is answered in full, the first if nothing is said. The word is of all.',
+  ),
   riders: may(rows(rider, 0, 1000), 'riders', 'Everybody on the train, the driver included.'),
   conditions: must(conditions, 'conditions', 'Rail, air and driver today.'),
   measuredAdhesion: may(

@@ -366,6 +366,18 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     }),
   'siding-too-short': () => beside({ line: { sidings: [stub(0.9)] } }),
   'siding-not-measured': () => beside({ line: { sidings: [stub()] } }),
+  'track-not-told': () =>
+    railed((line) => loopRoad(line, 1.2), {
+      unstated: [{ from: 40, to: 100, track: 'Loop', lacks: 'sights' }],
+    }),
+  'structure-beside-track': () =>
+    railed((line) => loopRoad(line, 1.2), {
+      unstated: [{ from: 40, to: 100, track: 'Loop', lacks: 'structures', near: 'wall' }],
+    }),
+  'other-move': () => {
+    const outing = plain(1);
+    return { ...outing, moves: [{ number: 2, line: outing.line, turned: true }] };
+  },
   'track-not-measured': () => {
     const { turnout: _, ...start } = pointsOf();
     return railed((line) => ({ ...roadThatEnds(line), start: { ...start, lacks: 'lead' } }));

@@ -9,6 +9,7 @@ import { openSheet, type Sheet } from './letters.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
 import { longEnough, reach } from './moment.ts';
 import { places } from './places.ts';
+import { roads } from './roads.ts';
 import {
   drawing,
   group,
@@ -57,12 +58,14 @@ export function drawStrip(
   const speeds = speedLane(model, layout, words, sheet);
   const found = marks(model, layout, sheet);
   const rail = track(model, layout, words, ground, sheet);
+  const besides = roads(model, layout, ground, sheet);
   const named = places(model, layout, words, ground, sheet);
   const wheels = wheelBand(model, layout, words, sheet);
   return drawing(view.width, view.height, stripSentences(model, words), [
     rectShape('paper', 0, 0, view.width, view.height),
     speeds,
     rail,
+    besides,
     named,
     wheels,
     axis(layout, words, sheet, scaleWords(model, layout, words, ground.times)),

@@ -1,6 +1,7 @@
 /** The strip for those who do not see it: the same in sentences. */
 
 import type { StripModel, StripWords } from './model.ts';
+import { drawnOf } from './roads.ts';
 import { pieces } from './speeds.ts';
 
 export function stripSentences(model: StripModel, words: StripWords): string {
@@ -35,11 +36,18 @@ export function stripSentences(model: StripModel, words: StripWords): string {
       ),
     ),
     sentence('Places', named),
+    sentence('Tracks beside it', tracksIn(model, words)),
     sentence('Curves', facing > 0 ? bends : [...bends].reverse()),
   ]
     .filter((s) => s !== '')
     .join(' ');
 }
+
+const tracksIn = ({ line }: StripModel, words: StripWords): string[] =>
+  (line.tracks ?? []).flatMap((track) => {
+    const drawn = drawnOf(track, line);
+    return drawn ? [`${track.name} from ${words.chainage(drawn.from)} to ${words.chainage(drawn.to)}`] : [];
+  });
 
 const sentence = (head: string, parts: readonly string[]): string =>
   parts.length === 0 ? '' : `${head}: ${parts.join('; ')}.`;

@@ -101,3 +101,21 @@ export const turnoutsTable = ({ joints, line }: Sidings, voice: Voice): WordTabl
   }),
   note: 'Hand as seen from the tips toward the frog. Radius of the middle of the diverging track beyond the curve that it leaves. The middles of two tracks cross gauge × number before the frog.',
 });
+
+/** What clears it; none where this train stands clear everywhere. */
+export const waysTables = ({ ways }: Sidings): WordTable[] =>
+  ways.length === 0
+    ? []
+    : [
+        {
+          title: 'What clears it, each tried on both trains',
+          head: ['road', 'lacks', 'leave behind', 'or take'],
+          rows: ways.map(({ road, lacks, leave, others }) => [
+            road,
+            lacks,
+            leave.length > 0 ? leave.join(', ') : 'nothing that was tried clears it',
+            others.length > 0 ? others.join(', ') : 'no other road clears it as it is',
+          ]),
+          note: 'Cars from the rear, the fewest; of two that come too near, those. A road that it does not fit is left by whoever is longer: hold it where it does.',
+        },
+      ];

@@ -1,7 +1,29 @@
 /** Words for how good the survey of the line is. */
 import type { Tellers } from './teller.ts';
 
+const lacking = {
+  places: 'stations, signals and crossings along it',
+  sights: 'how far the driver sees on it',
+  structures: 'what stands beside and over it',
+  flangeways: 'its frogs and crossings',
+  railStretches: 'where its rail is usually worse',
+} as const;
+
+const words = { hold: 'hold', unknown: 'cannot tell', limits: 'go within limits' } as const;
+
 export const surveyWords = {
+  'track-not-told': (f, t) => ({
+    what: `The route runs over ${t.fact('track')}, and of it nobody told ${lacking[f.facts.lacks]}.`,
+    why: 'What the rest of the line tells says nothing of this track, and that nothing is written does not mean that nothing is there. Write it by this track’s own distances, or an empty list where there is none.',
+  }),
+  'other-move': (f, t) => ({
+    what: `Move ${f.facts.move} of this route, over ${t.where}: ${words[f.facts.word]}, for ${f.facts.findings === 1 ? 'one reason' : `${f.facts.findings} reasons`}.`,
+    why: `The route sets back, and the train runs it move by move, end for end in every other one. "move": ${f.facts.move} in the outing answers that one in full.`,
+  }),
+  'structure-beside-track': (_f, t) => ({
+    what: `${t.fact('structure')} stands near ${t.fact('track')}, over which the route runs, and is measured from another track alone.`,
+    why: 'It may stand in the way of this one too. Measure it from the middle of this track as well, and write it there under the same name, however far it is.',
+  }),
   'heights-poor': (_f, t) => ({
     what: `The heights of the line are poor (${t.fact('quality')}).`,
     why: 'A satellite height is off by metres, a guessed one by more: the steepest place may be twice as steep. Level the line there at least; until then stops are reckoned as if its grades had been taped.',

@@ -3,6 +3,7 @@
  * takes nothing from another, and adds nothing where there is none.
  */
 import { amount } from '../../base/quantity.ts';
+import { nameOfLine } from '../../outing/moves.ts';
 import { offLine, restrictionsHere } from '../../outing/restricted.ts';
 import type { Outing } from '../../outing/types.ts';
 import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
@@ -40,10 +41,11 @@ const restricted = (outing: Outing): Finding[] =>
   });
 
 /** Of this train and this line; what is amiss elsewhere is no matter of it. */
-function defects({ defects = [], train, line }: Outing): Finding[] {
+function defects(outing: Outing): Finding[] {
+  const { defects = [], train } = outing;
   return defects.flatMap(({ of, what, rejects, since }) => {
     const vehicle = train.vehicles.find(({ name }) => name === of);
-    if (!vehicle && of !== line.name) return [];
+    if (!vehicle && of !== nameOfLine(outing)) return [];
     return [
       makeFinding('defect-open', rejects ? 'forbids' : 'limits', 'host', {
         where: vehicle ? { vehicle: vehicle.id } : {},

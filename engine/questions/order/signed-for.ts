@@ -1,4 +1,5 @@
 /** Whether what somebody is signed off for is what this train and line are. */
+import { nameOfLine } from '../../outing/moves.ts';
 import type { Outing } from '../../outing/types.ts';
 import type { SignedFor } from '../../things/duty.ts';
 import { driverReach } from '../../things/train/crew.ts';
@@ -20,7 +21,7 @@ export interface Unfit {
  */
 export function unfit(signed: SignedFor, outing: Outing, driver?: string): Unfit | undefined {
   const { line } = outing;
-  if (signed.line !== undefined && signed.line !== line.name) return { fits: 'no', why: 'line' };
+  if (signed.line !== undefined && signed.line !== nameOfLine(outing)) return { fits: 'no', why: 'line' };
   if (signed.gauge !== undefined && Math.abs(signed.gauge - line.gauge) > SAME_GAUGE)
     return { fits: 'no', why: 'gauge' };
   if (driver === undefined) return undefined;

@@ -6,7 +6,7 @@ import { surveyFindings } from './findings.ts';
 
 export const survey: Question<null> = {
   id: 'survey',
-  reads: ['line'],
+  reads: ['line', 'direction'],
   findings: surveyFindings,
   ask: ({ context }) => ({ findings: askSurvey(context), data: null }),
 };

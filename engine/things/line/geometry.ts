@@ -119,6 +119,7 @@ export function reverseLine(line: Line): Line {
     ...(line.sidings ? { sidings: line.sidings.map((s) => reverseSiding(s, turn)).reverse() } : {}),
     ...(line.tracks ? { tracks: line.tracks.map((t) => reverseTrack(t, turn)) } : {}),
     ...(line.railStretches ? { railStretches: line.railStretches.map(stretch).reverse() } : {}),
+    ...(line.unstated ? { unstated: line.unstated.map(stretch).reverse() } : {}),
   };
 }
 

@@ -21,7 +21,7 @@ export function pieceOf(line: Line, from: number, to: number): Line {
 }
 
 function within(line: Line, from: number, to: number): Line {
-  const { tracks: _tracks, sidings, flangeways, structures, railStretches, ...rest } = line;
+  const { tracks: _tracks, sidings, flangeways, structures, railStretches, unstated, ...rest } = line;
   const stretches = <T extends { readonly from: number; readonly to: number }>(list: readonly T[]): T[] =>
     list
       .flatMap((item) => clipped(item, line.length))
@@ -47,6 +47,7 @@ function within(line: Line, from: number, to: number): Line {
     ...(structures ? { structures: stretches(structures) } : {}),
     ...(inside ? { sidings: inside.map((s) => ({ ...s, spacings: points(s.spacings) })) } : {}),
     ...(railStretches ? { railStretches: stretches(railStretches) } : {}),
+    ...(unstated ? { unstated: stretches(unstated) } : {}),
   };
 }
 
@@ -119,7 +120,7 @@ function after(line: Line, next: Line): Line {
     to: item.to + off,
   });
   const point = <T extends { readonly at: number }>(item: T): T => ({ ...item, at: item.at + off });
-  const lists = <K extends 'flangeways' | 'structures' | 'sidings' | 'railStretches'>(
+  const lists = <K extends 'flangeways' | 'structures' | 'sidings' | 'railStretches' | 'unstated'>(
     key: K,
     moved: (item: NonNullable<Line[K]>[number]) => NonNullable<Line[K]>[number],
   ) => (line[key] || next[key] ? { [key]: [...(line[key] ?? []), ...(next[key] ?? []).map(moved)] } : {});
@@ -142,6 +143,7 @@ function after(line: Line, next: Line): Line {
     ...lists('structures', stretch),
     ...lists('sidings', (s) => ({ ...s, spacings: s.spacings.map(point) })),
     ...lists('railStretches', stretch),
+    ...lists('unstated', stretch),
   };
 }
 

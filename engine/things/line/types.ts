@@ -171,6 +171,20 @@ export interface Track {
   readonly end?: Joint;
 }
 
+/** What runs along a line and its paper may leave out. */
+export const alongside = ['places', 'sights', 'structures', 'flangeways', 'railStretches'] as const;
+
+/** Of a stretch of track on which nobody said what the rest of the line says, nor that there is none. */
+export interface Unstated {
+  readonly from: number;
+  readonly to: number;
+  /** Name of the track. */
+  readonly track: string;
+  readonly lacks: (typeof alongside)[number];
+  /** What stands near it and is told of the track that it leaves alone. */
+  readonly near?: string;
+}
+
 export type SurveyQuality = 'levelled' | 'taped' | 'gps' | 'stated' | 'assumed';
 
 export interface Line {
@@ -202,6 +216,8 @@ export interface Line {
   readonly tracks?: readonly Track[];
   /** What the rail usually is there; it never makes a day's rail better. */
   readonly railStretches?: readonly RailStretch<UsualRail>[];
+  /** What nobody told of a track: it is asked for where one runs over it. */
+  readonly unstated?: readonly Unstated[];
   /** Worst twist measured or admitted, m per m; absent: not known. */
   readonly twist?: number;
   /** Curve resistance ÷ weight × radius, m, as measured; absent: assumed. */

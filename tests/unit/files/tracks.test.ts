@@ -2,8 +2,13 @@
 
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { answerOnly } from '../../../engine/answer/answer.ts';
+import { turnedTrain } from '../../../engine/outing/moves.ts';
+import { restrictionsHere } from '../../../engine/outing/restricted.ts';
+import { askOrder } from '../../../engine/questions/order/ask.ts';
 import type { Line } from '../../../engine/things/line/types.ts';
 import { readLine, readOuting } from '../../../papers/index.ts';
+import { plain } from '../../support/rules.ts';
 
 type Json = Record<string, unknown>;
 
@@ -214,6 +219,122 @@ describe('a route that an outing names', () => {
     expect(await words(['main', 'Passing loop', 'Passing loop'])).toMatch(
       /route\[2\]: .*no points lead to from Passing loop/,
     );
+    // The Engine road leaves against the distances, and has no heights; nor is there room to set back at the buffers.
+    expect(await words(['Passing loop', 'Old spur'])).toMatch(/"Old spur", whose heights/);
     expect(await words([])).toMatch(/route/);
   });
+});
+
+describe('what a track tells of what stands along it', () => {
+  const line = {
+    places: [{ name: 'Halt', kind: 'station', at: '10 m', stop: true }],
+    structures: [{ name: 'Wall', at: '5 m', distance: '1 m' }],
+    sights: [{ from: '0 m', to: '200 m', distance: '30 m' }],
+    railStretches: [{ from: '0 m', to: '5 m', state: 'damp' }],
+  };
+  const lacks = async (own: Json): Promise<readonly string[]> => {
+    const [track] = (await lineOf([road(own)], line)).tracks ?? [];
+    return (track.line.unstated ?? []).map((u) => u.lacks);
+  };
+
+  it('is asked where the line tells its own and the track says nothing; an empty list says that there is none', async () => {
+    expect(await lacks({})).toEqual(['places', 'sights', 'structures', 'railStretches']);
+    expect(await lacks({ places: [], sights: [], structures: [], railStretches: [] })).toEqual([]);
+    expect(await lacks({ places: [] })).toEqual(['sights', 'structures', 'railStretches']);
+  });
+
+  it('lies within the track, by its own distances, under an id of its own', async () => {
+    const own = { structures: [{ name: 'Wall', at: '19 m', distance: '2 m' }], places: line.places };
+    const [track] = (await lineOf([road(own)], line)).tracks ?? [];
+    expect(track.line.structures).toMatchObject([{ id: 'road-wall-1', from: 19, distance: 2 }]);
+    expect(track.line.places).toMatchObject([{ id: 'road-halt', at: 10 }]);
+    expect(await refused([road({ places: [{ ...line.places[0], at: '21 m' }] })])).toMatch(
+      /tracks\[0\]\.places\[0\]\.at: 21.*at most 20/,
+    );
+    expect(await refused([road({ structures: [{ name: 'Post', at: '3 m', distance: '50 mm' }] })])).toMatch(
+      /tracks\[0\]\.structures\[0\]\.distance/,
+    );
+  });
+});
+
+describe('over a route', () => {
+  const folder = new URL('../../../examples/', import.meta.url);
+  const outing = async (changes: Json) => {
+    const json = JSON.parse(readFileSync(new URL('over-the-loop.json', folder), 'utf8'));
+    const content = new TextEncoder().encode(JSON.stringify({ ...json, ...changes }));
+    const found = await readOuting({ path: 'outing.json', content }, async (path) =>
+      readFileSync(new URL(path, folder)),
+    );
+    if (!found.ok) return found.problems.map((p) => `${p.path}: ${p.found}; ${p.expected}`).join('\n');
+    return found.value;
+  };
+  const limit = (from: string, to: string, changes: Json = {}): Json => ({
+    of: 'Osier Bed line',
+    from,
+    to,
+    speed: '2 mph',
+    why: 'wash-out',
+    since: '2026-05-01',
+    ...changes,
+  });
+  const along = async (changes: Json) => {
+    const made = await outing(changes);
+    if (typeof made === 'string') throw new Error(made);
+    return made;
+  };
+
+  it('temporary limits of the line hold where the route runs over it', async () => {
+    const restrictions = [limit('100 ft', '220 ft'), limit('400 ft', '420 ft'), limit('250 ft', '260 ft')];
+    const made = await along({ restrictions });
+    const feet = restrictionsHere(made).map(({ from, to }) =>
+      [from, to].map((m) => Number((m / 0.3048).toFixed(2))),
+    );
+    // Up to the tips of the points; beyond the loop half a foot later; beside the loop it is no matter of the route.
+    expect(feet).toEqual([
+      [100, 200],
+      [400.49, 420.49],
+    ]);
+    const beyond = await along({ restrictions: [limit('950 ft', '960 ft')] });
+    expect(askOrder(beyond).map((f) => f.code)).toContain('limit-off-line');
+  });
+
+  it('what is amiss with the line and whoever is signed off for it are of the line, whatever route is run', async () => {
+    const defects = [{ what: 'broken rail', of: 'Osier Bed line', rejects: true, since: '2026-05-01' }];
+    expect(askOrder(await along({ defects })).map((f) => f.code)).toContain('defect-open');
+  });
+
+  it('that sets back is answered move by move, the train end for end', async () => {
+    const route = ['main', 'Passing loop', 'main', 'Passing loop'];
+    const first = await along({ route, restrictions: [limit('321 ft', '322 ft')] });
+    expect(first.moves?.map(({ number, turned }) => [number, turned])).toEqual([[2, true]]);
+    expect(first.restrictions?.length).toBe(1);
+    expect(first.moves?.[0].restrictions?.length).toBe(1);
+    const second = await along({ route, move: 2 });
+    expect(second.train.vehicles.map((v) => v.id)).toEqual(first.train.vehicles.map((v) => v.id).reverse());
+    expect(second.moves?.map(({ number, turned }) => [number, turned])).toEqual([[1, true]]);
+    // The cars lead, and nobody looks out on the first.
+    const codes = answerOnly(second, { samples: 20, couplerRuns: 2, step: 2 }).findings.map((f) => f.code);
+    expect(codes).toContain('propelled-without-lookout');
+    expect(codes).toContain('other-move');
+  });
+
+  it('that sets back takes nothing that is told along one move alone', async () => {
+    const route = ['main', 'Passing loop', 'main', 'Passing loop'];
+    expect(await outing({ route, direction: 'reverse' })).toMatch(/direction: reverse; "forward"/);
+    const agreedLimits = [{ from: '0 ft', to: '10 ft', speed: '2 mph' }];
+    expect(await outing({ route, agreedLimits })).toMatch(/agreedLimits: .*on the tracks themselves/);
+    expect(await outing({ route, move: 3 })).toMatch(/move: 3; .*at most 2/);
+    expect(await outing({ route: undefined, move: 2 })).toMatch(/move: a move without a route/);
+  });
+});
+
+it('a train turned round twice is as it was', () => {
+  const { train } = plain(3);
+  // To a tenth of a nanometre: lengths are taken off twice.
+  const rounded = (of: unknown): unknown =>
+    JSON.parse(JSON.stringify(of), (_, v) => (typeof v === 'number' ? Number(v.toFixed(10)) : v));
+  expect(rounded(turnedTrain(turnedTrain(train)))).toEqual(rounded(train));
+  const [last] = turnedTrain(train).vehicles;
+  const { length, groups } = train.vehicles[train.vehicles.length - 1];
+  expect(last.groups[0].at).toBeCloseTo(length - groups[groups.length - 1].at, 12);
 });

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { heightAt } from '../../../engine/things/line/geometry.ts';
 import { layPlan, spotAt } from '../../../engine/things/line/plan.ts';
-import { wayOver } from '../../../engine/things/line/route.ts';
-import type { Joint, Line, Track } from '../../../engine/things/line/types.ts';
+import { BEYOND, type Move, wayOver } from '../../../engine/things/line/route.ts';
+import type { Joint, Line, Structure, Track } from '../../../engine/things/line/types.ts';
 import { beside } from '../../support/beside.ts';
 import { loopRoad, roadThatEnds, straight } from '../../support/tracks.ts';
 
@@ -46,10 +46,16 @@ const trailing: Track = {
   },
 };
 const line: Line = { ...base, tracks: [tilted, trailing] };
-const way = (ids: readonly string[], over: Line = line): Line => {
-  const found = wayOver(over, ids);
+const TRAIN = 8;
+const moves = (ids: readonly string[], over: Line = line): readonly Move[] => {
+  const found = wayOver(over, ids, TRAIN);
   if ('lacks' in found) throw new Error(`${found.at} ${found.lacks}`);
   return found;
+};
+const way = (ids: readonly string[], over: Line = line): Line => {
+  const [first, ...others] = moves(ids, over);
+  expect(others).toEqual([]);
+  return first.line;
 };
 
 describe('over a loop', () => {
@@ -111,13 +117,94 @@ it('closes with a line that closes', () => {
 
 it('is none where points do not lead on, are not measured, or nobody took heights', () => {
   const { turnout: _, ...bare } = tilted.start as Joint;
-  expect(wayOver(line, ['main', 'road'])).toEqual({ at: 1, lacks: 'way' });
-  expect(wayOver(line, ['main', 'yard'])).toEqual({ at: 1, lacks: 'track' });
-  expect(wayOver({ ...line, tracks: [{ ...tilted, start: bare }] }, ['main', 'loop'])).toEqual({
+  expect(wayOver(line, ['loop', 'road'], TRAIN)).toEqual({ at: 1, lacks: 'way' });
+  expect(wayOver(line, ['main', 'yard'], TRAIN)).toEqual({ at: 1, lacks: 'track' });
+  expect(wayOver({ ...line, tracks: [{ ...tilted, start: bare }] }, ['main', 'loop'], TRAIN)).toEqual({
     at: 1,
     lacks: 'turnout',
   });
-  expect(wayOver({ ...line, tracks: [ends] }, ['main', 'road'])).toEqual({ at: 1, lacks: 'heights' });
-  // Points behind the train.
-  expect(wayOver(line, ['main', 'loop', 'main', 'loop'])).toEqual({ at: 3, lacks: 'way' });
+  expect(wayOver({ ...line, tracks: [ends] }, ['main', 'road'], TRAIN)).toEqual({ at: 1, lacks: 'heights' });
+});
+
+describe('sets back', () => {
+  const into = moves(['main', 'road']);
+
+  it('over points that lie behind it, drawn clear of them by its length and a pace', () => {
+    expect(into.map(({ back }) => back)).toEqual([false, true]);
+    const beyond = 40 + TRAIN + BEYOND;
+    expect(into.map((m) => m.line.length)).toEqual([beyond, TRAIN + BEYOND + 30]);
+    // It rises by 1 in 100 to where it stops, and comes down again before it runs into the road.
+    const [out, back] = into.map((m) => m.line);
+    expect(heightAt(out, beyond)).toBeCloseTo(beyond / 100, 9);
+    expect(heightAt(back, 0)).toBeCloseTo(beyond / 100, 9);
+    expect(heightAt(back, TRAIN + BEYOND)).toBeCloseTo(0.4, 9);
+    expect(heightAt(back, back.length)).toBeCloseTo(0.1, 9);
+  });
+
+  it('out of a road that it drew into, and goes on the other way', () => {
+    const facing: Track = { ...trailing, start: { ...trailing.start, facing: true } };
+    const out = moves(['main', 'road', 'main'], { ...line, tracks: [facing] });
+    // Into the road by its length and a pace, and back over the line to its beginning.
+    expect(out.map((m) => m.line.length)).toEqual([40 + TRAIN + BEYOND, TRAIN + BEYOND + 40]);
+    expect(out[1].legs.map(({ id, along }) => [id, along])).toEqual([
+      ['road', -1],
+      ['main', -1],
+    ]);
+  });
+
+  it('twice, to run round a loop: it ends as it began', () => {
+    expect(moves(['main', 'loop', 'main', 'loop']).map(({ back }) => back)).toEqual([false, true]);
+  });
+
+  it('is refused where the train has no room beyond the points', () => {
+    const short = { ...line, length: 47, heights: [line.heights[0], { at: 47, height: 0.47 }] };
+    expect(wayOver({ ...short, tracks: [trailing] }, ['main', 'road'], TRAIN)).toEqual({
+      at: 1,
+      lacks: 'room',
+      room: 7,
+      takes: TRAIN + BEYOND,
+    });
+  });
+});
+
+describe('what stands along the tracks', () => {
+  const post = (name: string, changes: Partial<Structure> = {}): Structure => ({
+    id: name,
+    name,
+    from: 60,
+    to: 60,
+    side: 'left',
+    distance: 0.6,
+    bottom: 0,
+    ...changes,
+  });
+  const asked = (main: Partial<Line>, own: Partial<Line>): readonly string[] => {
+    const track = { ...tilted, line: { ...tilted.line, ...own } };
+    return (way(['main', 'loop', 'main'], { ...line, ...main, tracks: [track] }).unstated ?? []).map(
+      ({ track: of, lacks, near }) => `${of}: ${near ?? lacks}`,
+    );
+  };
+
+  it('goes with the way, at its distances', () => {
+    const structures = [post('lamp', { from: 30, to: 31 })];
+    const track = { ...tilted, line: { ...tilted.line, structures } };
+    const over = way(['main', 'loop', 'main'], { ...line, tracks: [track] });
+    expect(over.structures).toMatchObject([{ name: 'lamp', from: 70, to: 71 }]);
+  });
+
+  it('is asked of the line where a track alone tells it', () => {
+    const sights = [{ from: 0, to: 60, distance: 20, direction: 'both' as const }];
+    expect([...new Set(asked({}, { sights }))]).toEqual([`${line.name}: sights`]);
+  });
+
+  it('is asked where it stands near a track that does not name it, and not far off or on the other side', () => {
+    // The loop lies 1.2 m to the left.
+    expect(asked({ structures: [post('wall')] }, { structures: [] })).toEqual(['Loop: wall']);
+    expect(asked({ structures: [post('wall')] }, { structures: [post('wall')] })).toEqual([]);
+    expect(asked({ structures: [post('shed', { side: 'right' })] }, { structures: [] })).toEqual([]);
+    expect(asked({ structures: [post('far', { from: 150, to: 150 })] }, { structures: [] })).toEqual([]);
+    const bridge = post('bridge', { side: 'both', headroom: 2 });
+    const { distance: _, ...over } = bridge;
+    expect(asked({ structures: [over] }, { structures: [] })).toEqual(['Loop: bridge']);
+  });
 });

@@ -72,7 +72,7 @@ export function FitRoom({ outing, voice }: Props) {
         </>
       )}
       {clear.sidings.length > 0 && <Table table={sidingsTable(clear, voice)} />}
-      <Tracks outing={outing} voice={voice} />
+      <Tracks outing={outing} voice={voice} width={width} />
       <h2>Wheels and couplers</h2>
       <WorksheetButton clear={clear} outing={outing} voice={voice} />
       <Said findings={fit.findings} voice={voice} />

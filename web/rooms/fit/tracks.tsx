@@ -3,20 +3,28 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { lookAtTracksOf } from '../../../desk/siding.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { readOuting } from '../../../papers/index.ts';
-import { passingTable, roadsTable, turnoutsTable } from '../../../views/tables/siding.ts';
+import { roadsPlot } from '../../../views/fit/roads-plot.ts';
+import { passingTable, roadsTable, turnoutsTable, waysTables } from '../../../views/tables/siding.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { Drawing } from '../../parts/drawing.tsx';
 import { openShelf, others } from '../../parts/shelf.ts';
 import { Table } from '../../parts/word-table.tsx';
 
 interface Props {
   readonly outing: Outing;
   readonly voice: Voice;
+  /** px */
+  readonly width: number;
 }
 
-export function Tracks({ outing, voice }: Props) {
+export function Tracks({ outing, voice, width }: Props) {
   const [name, setName] = useState('');
   const other = useOther(name);
   const sidings = useMemo(() => lookAtTracksOf(outing, other), [outing, other]);
+  const scene = useMemo(
+    () => roadsPlot(sidings, sidings.standing[0], voice, Math.min(760, width)),
+    [sidings, voice, width],
+  );
   if (sidings.joints.length === 0) return null;
   return (
     <>
@@ -28,6 +36,14 @@ export function Tracks({ outing, voice }: Props) {
           {train.look.roads.length > 0 && <Table table={passingTable(sidings, train, voice)} />}
         </div>
       ))}
+      {waysTables(sidings).map((table) => (
+        <Table key={table.title} table={table} />
+      ))}
+      {scene && (
+        <figure class="plot drawn">
+          <Drawing scene={scene} />
+        </figure>
+      )}
       <Table table={turnoutsTable(sidings, voice)} />
     </>
   );
