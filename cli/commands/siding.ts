@@ -2,7 +2,7 @@
 import { lookAtTracksOf, usableOf } from '../../desk/siding.ts';
 import { passingTable, roadsTable, turnoutsTable } from '../../views/tables/siding.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface SidingOptions extends Options {
@@ -15,15 +15,15 @@ const NONE =
 export const sidingCommand: Command = {
   name: 'siding',
   declare: (program, run) => {
-    common(program.command('siding <outing>'))
+    asksRecords(common(program.command('siding <outing>')))
       .description(
         'Where the train stands clear in loops and sidings while another passes, and whether it fits.',
       )
       .option('--other <outing>', 'the outing of the train that passes; of its line nothing is taken')
       .action((path: string, options: SidingOptions) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
-          const other = options.other === undefined ? undefined : await openOutingFile(options.other);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
+          const other = options.other === undefined ? undefined : await gate.outing(options.other);
           const voice = voiceOf(options, outing);
           const sidings = lookAtTracksOf(outing, other);
           const tables = sidings.standing.flatMap((train) => [
