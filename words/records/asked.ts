@@ -30,6 +30,10 @@ export function inForce(outing: Outing): InForce {
   };
 }
 
+/** @param count records that are not as they were written */
+export const amissWords = (count: number): string =>
+  `SOMETHING IS AMISS in the records (${count}): what it hides counts for nothing in this answer.`;
+
 const some = (count: number, one: string): readonly string[] =>
   count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
 
@@ -47,10 +51,7 @@ export function asked({
     ...some(defects, 'open defect'),
     ...some(certificates, 'certificate'),
   ];
-  const trouble =
-    amiss === 0
-      ? ''
-      : ` SOMETHING IS AMISS IN IT (${amiss}), and what it hides counts for nothing here: heedway verify ${store}.`;
+  const trouble = amiss === 0 ? '' : ` ${amissWords(amiss)} heedway verify ${store} tells what.`;
   return `Records asked: ${store}. In force here: ${list.join(', ') || 'nothing'}.${trouble}`;
 }
 
