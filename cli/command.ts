@@ -7,6 +7,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import type { Verdict } from '../engine/questions/finding.ts';
 import type { System } from '../units/index.ts';
 import type { Voice, Wording } from '../words/voice.ts';
+import type { Gate } from './gate.ts';
 
 export interface Options {
   readonly json?: boolean;
@@ -14,11 +15,18 @@ export interface Options {
   readonly wording: Wording;
 }
 
+export interface RecordsFlag {
+  /** The store of records by name; false: none is asked; absent: the one that lies at hand. */
+  readonly records?: string | false;
+}
+
 export interface Outcome {
   /** For people; lines joined by newlines. */
   readonly text: string;
   /** The same for programs. */
   readonly json: unknown;
+  /** The text is a file: nothing may stand over it. */
+  readonly bare?: boolean;
   readonly exit: number;
 }
 
@@ -28,7 +36,8 @@ export interface Command {
   readonly declare: (program: Program, run: Run) => void;
 }
 
-export type Run = (action: () => Promise<Outcome>, options: Options) => Promise<void>;
+/** @param action gets its outings by the gate: with what is recorded of them */
+export type Run = (action: (gate: Gate) => Promise<Outcome>, options: Options & RecordsFlag) => Promise<void>;
 
 export const exitOf: Readonly<Record<Verdict, number>> = { go: 0, limits: 10, hold: 20, unknown: 30 };
 

@@ -1,7 +1,7 @@
 /** The command line: heedway <command> … */
 import { CommanderError, Command as Program } from 'commander';
 import { plain } from '../engine/base/letters.ts';
-import { type Command, type Options, type Run, UsageFault } from './command.ts';
+import { type Command, type Run, UsageFault } from './command.ts';
 import { balanceCommand } from './commands/balance.ts';
 import { boardCommand } from './commands/board.ts';
 import { brakeDesignCommand } from './commands/brake-design.ts';
@@ -38,9 +38,11 @@ import { stopCommand } from './commands/stop.ts';
 import { sumCommand } from './commands/sum.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { twistCommand } from './commands/twist.ts';
+import { openGate } from './gate.ts';
 import { program as version } from './versions.ts';
 
-const commands: readonly Command[] = [
+/** The whole table. */
+export const commands: readonly Command[] = [
   newCommand,
   checkCommand,
   ladderCommand,
@@ -82,17 +84,27 @@ const commands: readonly Command[] = [
   findCommand,
 ];
 
-const run: Run = async (action, options: Options) => {
+const run: Run = async (action, options) => {
   if (!['imperial', 'metric'].includes(options.units)) {
     throw new UsageFault(`--units: found ${options.units}; expected imperial or metric`);
   }
   if (!['us', 'uk'].includes(options.wording)) {
     throw new UsageFault(`--wording: found ${options.wording}; expected us or uk`);
   }
-  const outcome = await action();
-  print(options.json ? JSON.stringify(outcome.json, undefined, 2) : outcome.text);
+  const { gate, lines, json } = openGate(options);
+  const outcome = await action(gate);
+  const over = lines().join('\n');
+  // What is read by programs, or is a file, stays what it is: what is said of the records stands beside it.
+  if (over !== '' && (options.json || outcome.bare)) onto(process.stderr)(`${over}\n`);
+  const text = outcome.bare || over === '' ? outcome.text : `${over}\n\n${outcome.text}`;
+  print(options.json ? JSON.stringify(withRecords(outcome.json, json()), undefined, 2) : text);
   process.exitCode = outcome.exit;
 };
+
+const withRecords = (json: unknown, records: unknown): unknown =>
+  records === undefined || typeof json !== 'object' || json === null || Array.isArray(json)
+    ? json
+    : { records, ...json };
 
 /** All that is said goes through here: no name in it is obeyed by the terminal. */
 const onto = (stream: NodeJS.WriteStream) => (text: string) => void stream.write(plain(text));

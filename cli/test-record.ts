@@ -8,7 +8,8 @@ import type { Outcome as Made } from '../engine/calibrate/result.ts';
 import { type TestKind, tests } from '../engine/calibrate/tests/index.ts';
 import type { ReadTest } from '../papers/read-test.ts';
 import { type Options, UsageFault } from './command.ts';
-import { bundleFile, fromDisk, jsonIn, openOutingFile, refusal } from './open.ts';
+import { asksRecords, type Gate } from './gate.ts';
+import { fromDisk, jsonIn, refusal } from './open.ts';
 import { type ReadingsOptions, recordFromCsv } from './readings.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
@@ -25,7 +26,7 @@ export interface WithOptions extends Options, ReadingsOptions {
 
 /** Options of whatever takes a record. */
 export const made = (program: Program): Program =>
-  program
+  asksRecords(program)
     .option(
       '--outing <file>',
       'the train on its line that it was made with, where the record does not hold it',
@@ -58,12 +59,12 @@ export async function recordAt(path: string): Promise<Json> {
   );
 }
 
-export async function opened(path: string, options: WithOptions): Promise<Opened> {
+export async function opened(gate: Gate, path: string, options: WithOptions): Promise<Opened> {
   const record =
     options.test === undefined
       ? await recordAt(path)
       : await recordFromCsv(path, kindNamed(options.test), options);
-  const outing = options.outing === undefined ? undefined : await bundled(options.outing);
+  const outing = options.outing === undefined ? undefined : (await gate.untried(options.outing)).paper;
   if (options.vehicle !== undefined && !outing) throw new UsageFault('--vehicle: expected with --outing');
   const { riders = false, vehicle } = options;
   if (outing && vehicle !== undefined) vehicleIn(outing, vehicle);
@@ -91,17 +92,9 @@ function vehicleIn(outing: Json, id: string): void {
   if (!ids.includes(id)) throw new UsageFault(`--vehicle: found ${id}; expected ${ids.join(', ')}`);
 }
 
-async function bundled(path: string): Promise<Json> {
-  // Its problems are told with their files.
-  await openOutingFile(path);
-  const bundle = await bundleFile(path);
-  if (!bundle.ok) throw refusal(bundle.problems);
-  return bundle.value;
-}
-
-export async function paperAt(path: string): Promise<Json> {
+export async function paperAt(gate: Gate, path: string): Promise<Json> {
   const json = (await jsonIn(path)) as Json | undefined;
-  if (json?.['heedway'] === 'outing') return bundled(path);
+  if (json?.['heedway'] === 'outing') return (await gate.untried(path)).paper;
   if (json?.['heedway'] === 'vehicle' || json?.['heedway'] === 'line') return json;
   throw new UsageFault(`${path}: found none of them; expected an outing, a vehicle or a line`);
 }

@@ -5,9 +5,10 @@
 
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import type { Severity } from '../engine/questions/finding.ts';
+import type { Finding, Severity } from '../engine/questions/finding.ts';
 import { VERSION } from '../papers/index.ts';
 import { tellRails } from '../words/rails.ts';
+import { NOT_ASKED } from '../words/records/asked.ts';
 import { tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import { type Told, tellTrials } from './asked.ts';
@@ -32,6 +33,8 @@ export interface Card {
   readonly tried: readonly string[];
   /** What of it is an example that nobody measured; empty: nothing. */
   readonly invented: string;
+  /** That records lie at hand and were not asked; empty: they were, or there are none. */
+  readonly records: string;
   /** Findings that hold, are unknown, or limit; worst first, numbered as on the strip. */
   readonly heeds: readonly { readonly number: number; readonly text: string }[];
   /** Zones in the running order, with the seconds from post to post that keep to them. */
@@ -67,8 +70,9 @@ export const cardFile = ({ asked }: Told, kind: 'card.pdf' | 'cards.pdf' | 'card
   fileName(asked.outing.name, asked.outing.date, asked.trials.length > 0 ? `tried-${kind}` : kind);
 
 /** Whose each side of a card is: in the margin, where it is not overlooked. */
-export const cardMark = ({ verdict, title, day, tried, invented }: Card): string =>
+export const cardMark = ({ verdict, title, day, tried, invented, records }: Card): string =>
   [
+    ...(records === '' ? [] : [NOT_ASKED]),
     ...(invented === '' ? [] : ['INVENTED']),
     ...(tried.length > 0 ? ['TRIED'] : []),
     verdict.toUpperCase(),
@@ -81,8 +85,9 @@ export const TRIED = 'Tried, not as its papers have it:';
 /**
  * @param told the answer with its own outing: there is no card of another
  * @param program its version
+ * @param records that there are some which were not asked
  */
-export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: string): Card {
+export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: string, records = ''): Card {
   const { answer } = told;
   const { outing } = told.asked;
   const voice = { ...speech, outing };
@@ -96,8 +101,11 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
     rail: tellRails(voice),
     tried: tellTrials(told.asked, speech),
     invented: tellInvented(told.asked.paper),
+    records,
     heeds: gathered(answer.findings).flatMap((heed, i) =>
-      heeded(heed.finding.severity) ? [{ number: i + 1, text: tellGathered(heed, voice) }] : [],
+      heeded(heed.finding.severity)
+        ? [{ number: i + 1, text: `${tellGathered(heed, voice)}${whoSays(heed.finding)}` }]
+        : [],
     ),
     speeds: speedRows(answer, voice),
     braking: actLines(answer, voice),
@@ -109,6 +117,13 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
       "Reckoned, not licensed: the host's rules, boiler and local codes and the person in charge come first. Conditions change: check again when the rail does.",
     made: `Reckoned by Heedway ${program}, papers of version ${VERSION}.`,
   };
+}
+
+/** Of what is slow or shut for the time being: whose word it is and how long it counts. No name leaves the store. */
+function whoSays({ code, source }: Finding): string {
+  if (code !== 'line-slow' && code !== 'line-closed') return '';
+  const [, record] = /, record (\w+)$/.exec(source) ?? [];
+  return ` ${record === undefined ? 'Written by hand' : `Record ${record}`}; it stands until it is lifted.`;
 }
 
 const speedRows = (answer: Answer, voice: Voice): Card['speeds'] =>

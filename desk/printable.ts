@@ -46,6 +46,7 @@ export function printableCard(card: Card, has: Letters): Card {
     line: say(card.line),
     tried: card.tried.map(say),
     invented: say(card.invented),
+    records: say(card.records),
     heeds: card.heeds.map((h) => ({ ...h, text: say(h.text) })),
     speeds: card.speeds.map((s) => ({ ...s, why: say(s.why) })),
     braking: card.braking.map(say),

@@ -7,8 +7,13 @@ import type { CardOnPaper } from './card-paper.ts';
 import { cardPlan, cardStrip } from './card-strip.ts';
 import { type Scene, sceneToSvg } from './strip/scene.ts';
 
-export const cardMade = (told: Told, speech: Omit<Voice, 'outing'>, program: string): CardOnPaper => ({
-  card: runningCard(told, speech, program),
+export const cardMade = (
+  told: Told,
+  speech: Omit<Voice, 'outing'>,
+  program: string,
+  records = '',
+): CardOnPaper => ({
+  card: runningCard(told, speech, program, records),
   ...cardDrawings(cardStrip(told, speech), cardPlan(told, speech)),
   handed: handed(fileOf(told.asked)),
 });

@@ -94,7 +94,10 @@ function oneCard(
     footer: side,
     section: [
       head(card, inner),
-      ...tried(card),
+      ...(card.records === '' ? [] : [framed([{ text: broken(card.records), bold: true }])]),
+      ...(card.tried.length === 0
+        ? []
+        : [framed([{ text: TRIED, bold: true }, { ul: card.tried.map((text) => broken(text)) }])]),
       { text: broken(card.sentence), margin: [0, 3, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
@@ -159,27 +162,11 @@ const head = (card: Card, inner: number): Content => ({
   ],
 });
 
-/** A frame that nobody overlooks: the train that stands there is another. */
-const tried = (card: Card): Content[] =>
-  card.tried.length === 0
-    ? []
-    : [
-        {
-          table: {
-            widths: ['*'],
-            body: [
-              [
-                {
-                  stack: [{ text: TRIED, bold: true }, { ul: card.tried.map((text) => broken(text)) }],
-                  fontSize: 10.5,
-                  margin: [2, 1, 2, 2],
-                },
-              ],
-            ],
-          },
-          margin: [0, 5, 0, 0],
-        },
-      ];
+/** A frame that nobody overlooks: the train that stands there is another, or something is left out. */
+const framed = (stack: Content[]): Content => ({
+  table: { widths: ['*'], body: [[{ stack, fontSize: 10.5, margin: [2, 1, 2, 2] }]] },
+  margin: [0, 5, 0, 0],
+});
 
 const heeds = (card: Card): Content[] =>
   card.heeds.length === 0

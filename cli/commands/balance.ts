@@ -5,7 +5,8 @@ import type { Quantity } from '../../engine/base/quantity.ts';
 import { balanceTables, twistTable } from '../../views/tables/balance.ts';
 import { say, type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
+import { quantityOf } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface BalanceOptions extends Options {
@@ -18,7 +19,7 @@ interface BalanceOptions extends Options {
 export const balanceCommand: Command = {
   name: 'balance',
   declare: (program, run) => {
-    common(program.command('balance <outing>'))
+    asksRecords(common(program.command('balance <outing>')))
       .description(
         'Do the cars stay up: loads on wheels, leaning, curves, flange climb; or judge a tilt test.',
       )
@@ -26,7 +27,9 @@ export const balanceCommand: Command = {
       .option('--tilt <angle>', 'angle at which its first wheel lifted')
       .option('--base <width>', 'between rail contacts on the tilt bench; else the line’s')
       .option('--loaded', 'it was tilted with its riders (or sand bags) on')
-      .action((path: string, options: BalanceOptions) => run(() => balance(path, options), options));
+      .action((path: string, options: BalanceOptions) =>
+        run((gate) => balance(gate, path, options), options),
+      );
   },
 };
 
@@ -38,8 +41,8 @@ export function vehicleIndex({ outing }: Voice, id: string | undefined): number 
   throw new UsageFault(`--car: found ${id ?? 'nothing'}; expected one of ${known}`);
 }
 
-async function balance(path: string, options: BalanceOptions) {
-  const outing = await openOutingFile(path);
+async function balance(gate: Gate, path: string, options: BalanceOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const view = lookAtBalance(outing);
   if (options.tilt !== undefined) return tilt(view, voice, options, options.tilt);

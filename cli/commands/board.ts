@@ -4,7 +4,7 @@ import { fileName } from '../../desk/file-name.ts';
 import { type BoardPaper, boardDocument, boardPaperNames, footOf } from '../../views/board-paper.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, UsageFault } from '../command.ts';
-import { openAsked } from '../open-asked.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { writeOut } from '../write.ts';
 
 interface BoardOptions extends Options {
@@ -15,18 +15,18 @@ interface BoardOptions extends Options {
 export const boardCommand: Command = {
   name: 'board',
   declare: (program, run) => {
-    common(program.command('board <outing>'))
+    asksRecords(common(program.command('board <outing>')))
       .description('The riders’ board: what riders are told in the host’s words, and half a minute to read.')
       .option('--pdf [file]', 'write the board as a PDF; without a name, named after the host')
       .option('--paper <paper>', 'a4 or letter', 'letter')
-      .action((path: string, options: BoardOptions) => run(() => board(path, options), options));
+      .action((path: string, options: BoardOptions) => run((gate) => board(gate, path, options), options));
   },
 };
 
-async function board(path: string, options: BoardOptions) {
+async function board(gate: Gate, path: string, options: BoardOptions) {
   const { paper, pdf } = options;
   if (!(paper in boardPaperNames)) throw new UsageFault(`--paper: found ${paper}; expected a4 or letter`);
-  const asked = await openAsked(path);
+  const asked = await gate.asked(path);
   const made = ridersBoard(asked.paper, asked.outing.host, { system: options.units });
   const file = pdf === true ? fileName(made.title, undefined, 'board.pdf') : pdf;
   if (file !== undefined)

@@ -3,7 +3,7 @@ import { readDesign, type WrittenDesign } from '../../desk/brake-design.ts';
 import { askCylinder, usualDesign } from '../../desk/builder/cylinder.ts';
 import { blockMaterials } from '../../engine/things/vehicle/types.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { taskText } from '../text.ts';
 
 interface DesignOptions extends Options, Partial<WrittenDesign> {
@@ -14,7 +14,7 @@ interface DesignOptions extends Options, Partial<WrittenDesign> {
 export const brakeDesignCommand: Command = {
   name: 'brake-design',
   declare: (program, run) => {
-    common(program.command('brake-design <outing>'))
+    asksRecords(common(program.command('brake-design <outing>')))
       .description(
         'Which cylinder and lever for the cars of this train, loaded as in the outing, of stock bores in your units? What is left out is filled in so that it works: the steepest fall, the speed run at, a distance in which it can stop. Each proposal is proved by stopping again.',
       )
@@ -36,12 +36,12 @@ export const brakeDesignCommand: Command = {
       .option('--no-engine', 'leave the engine and tender unbraked')
       .option('--fewer', 'look at brakes on fewer cars too')
       .option('--all', 'also list what does not do, and why')
-      .action((path: string, options: DesignOptions) => run(() => design(path, options), options));
+      .action((path: string, options: DesignOptions) => run((gate) => design(gate, path, options), options));
   },
 };
 
-async function design(path: string, options: DesignOptions) {
-  const outing = await openOutingFile(path);
+async function design(gate: Gate, path: string, options: DesignOptions) {
+  const outing = await gate.outing(path);
   const written = usualDesign(outing, options.units, options);
   const read = readDesign(written, outing.conditions.reaction);
   if (!read.ok) throw new UsageFault(read.problems.map((p) => p.message).join('\n'), read.problems);

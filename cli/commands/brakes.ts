@@ -7,7 +7,7 @@ import { brakeTables, brakeTime, standingWords } from '../../views/tables/brakes
 import { brakeKindWords } from '../../words/findings/brakes.ts';
 import { type Voice, vehicleAt } from '../../words/voice.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { drawInto, findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 interface BrakesOptions extends Options {
@@ -17,17 +17,17 @@ interface BrakesOptions extends Options {
 export const brakesCommand: Command = {
   name: 'brakes',
   declare: (program, run) => {
-    common(program.command('brakes <outing>'))
+    asksRecords(common(program.command('brakes <outing>')))
       .description(
         'The brakes closely: time to come on along the train, brake ratio, what slides first, reserve, leak.',
       )
       .option('--svg <file>', 'draw how they come on into a file')
-      .action((path: string, options: BrakesOptions) => run(() => brakes(path, options), options));
+      .action((path: string, options: BrakesOptions) => run((gate) => brakes(gate, path, options), options));
   },
 };
 
-async function brakes(path: string, options: BrakesOptions) {
-  const outing = await openOutingFile(path);
+async function brakes(gate: Gate, path: string, options: BrakesOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const look = lookAtBrakes(outing);
   const parts = [

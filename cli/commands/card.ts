@@ -7,7 +7,7 @@ import { cardMade, MOST_CARDS } from '../../views/card-made.ts';
 import { type CardOnPaper, cardDocument, type Paper } from '../../views/card-paper.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault } from '../command.ts';
-import { openAsked } from '../open-asked.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { program } from '../versions.ts';
 import { writeOut } from '../write.ts';
 
@@ -19,11 +19,11 @@ interface CardOptions extends Options {
 export const cardCommand: Command = {
   name: 'card',
   declare: (program, run) => {
-    common(program.command('card <outing...>'))
+    asksRecords(common(program.command('card <outing...>')))
       .description('The running card: paper to take along, as a PDF; several trains of a day in one file.')
       .option('--pdf <file>', 'write the card here; else named after the outing and its day')
       .option('--paper <paper>', 'a5 or half-letter', 'half-letter')
-      .action((paths: string[], options: CardOptions) => run(() => card(paths, options), options));
+      .action((paths: string[], options: CardOptions) => run((gate) => card(gate, paths, options), options));
   },
 };
 
@@ -31,14 +31,14 @@ interface Made extends CardOnPaper {
   readonly told: Told;
 }
 
-async function card(paths: readonly string[], options: CardOptions) {
+async function card(gate: Gate, paths: readonly string[], options: CardOptions) {
   if (options.paper !== 'a5' && options.paper !== 'half-letter') {
     throw new UsageFault(`--paper: found ${options.paper}; expected a5 or half-letter`);
   }
   if (paths.length > MOST_CARDS)
     throw new UsageFault(`found ${paths.length} outings; expected at most ${MOST_CARDS}`);
   const made: Made[] = [];
-  for (const path of paths) made.push(await madeOf(path, options));
+  for (const path of paths) made.push(await madeOf(gate, path, options));
   const [{ told }] = made;
   const pdf = options.pdf ?? cardFile(told, made.length > 1 ? 'cards.pdf' : 'card.pdf');
   await writeOut(pdf, await cardPdf((has) => cardDocument(made, options.paper as Paper, has)));
@@ -56,12 +56,12 @@ async function card(paths: readonly string[], options: CardOptions) {
   };
 }
 
-async function madeOf(path: string, options: CardOptions): Promise<Made> {
-  const asked = await openAsked(path);
+async function madeOf(gate: Gate, path: string, options: CardOptions): Promise<Made> {
+  const asked = await gate.asked(path);
   const told = telling(asked, { id: asked.id, answer: answerOuting(asked.outing, { remedies: false }) });
   if (!told) throw new Error('an answer to another outing');
   const speech = { system: options.units, wording: options.wording };
-  return { told, ...cardMade(told, speech, program) };
+  return { told, ...cardMade(told, speech, program, gate.silence(path)) };
 }
 
 function said({ card, handed }: Made, pdf: string, several: boolean): string {

@@ -13,17 +13,17 @@ import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { table } from '../text.ts';
 
 export const carsCommand: Command = {
   name: 'cars',
   declare: (program, run) => {
-    common(program.command('cars <outing>'))
+    asksRecords(common(program.command('cars <outing>')))
       .description('How many cars: pulled, stopped, held, allowed by the host; the least counts.')
       .action((path: string, options: Options) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const cars = countCars(outing);
           return { text: countsText(cars, voiceOf(options, outing)), json: countsJson(cars), exit: 0 };
         }, options),

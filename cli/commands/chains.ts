@@ -3,7 +3,7 @@ import { askChain } from '../../desk/builder/chain.ts';
 import { chainTable, lookAtChains } from '../../desk/chains.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { findingsText, paragraphs, tableText, taskText, tellFully } from '../text.ts';
 
 interface ChainsOptions extends Options {
@@ -13,17 +13,17 @@ interface ChainsOptions extends Options {
 export const chainsCommand: Command = {
   name: 'chains',
   declare: (program, run) => {
-    common(program.command('chains <outing>'))
+    asksRecords(common(program.command('chains <outing>')))
       .description('Does the chain at each gap hold a parted tail, and which size would?')
       .option('--buy', 'which chain to buy: one size for every gap, by grade, proved by hanging it')
       .action((path: string, options: ChainsOptions) =>
-        run(() => (options.buy ? buy(path, options) : chains(path, options)), options),
+        run((gate) => (options.buy ? buy(gate, path, options) : chains(gate, path, options)), options),
       );
   },
 };
 
-async function chains(path: string, options: Options) {
-  const outing = await openOutingFile(path);
+async function chains(gate: Gate, path: string, options: Options) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const view = lookAtChains(outing);
   return {
@@ -36,8 +36,8 @@ async function chains(path: string, options: Options) {
   };
 }
 
-async function buy(path: string, options: Options) {
-  const outing = await openOutingFile(path);
+async function buy(gate: Gate, path: string, options: Options) {
+  const outing = await gate.outing(path);
   const answer = askChain(outing, voiceOf(options, outing));
   const { buys, said, verdict } = answer;
   return {

@@ -14,10 +14,9 @@ import type { Voice } from '../../words/voice.ts';
 import { longText, screenText } from '../check-text.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
 import { type DayFlags, dayFlags, otherDay } from '../day.ts';
-import { openAsked } from '../open-asked.ts';
+import { asksRecords } from '../gate.ts';
 import { progressOn } from '../progress.ts';
 import { setIn } from '../set-in.ts';
-import { shownFrom, unasked } from '../shown.ts';
 import { tellFully } from '../text.ts';
 import { versions } from '../versions.ts';
 import { countsJson } from './cars.ts';
@@ -26,21 +25,19 @@ interface CheckOptions extends Options, DayFlags {
   readonly remedies: boolean;
   readonly why?: boolean;
   readonly all?: boolean;
-  readonly records?: string;
 }
 
 export const checkCommand: Command = {
   name: 'check',
   declare: (program, run) => {
-    dayFlags(common(program.command('check <outing>')))
+    dayFlags(asksRecords(common(program.command('check <outing>'))))
       .description('May it leave? Go, go within limits, hold or cannot tell, with reasons and remedies.')
-      .option('--records <file>', 'with what is recorded there as in date')
       .option('--no-remedies', 'do not look for remedies')
       .option('--why', 'with reasons, sources, margins and sums')
       .option('--all', 'every note and assumption, counts for every rail')
       .action((path: string, options: CheckOptions) =>
-        run(async () => {
-          const asWritten = await shownFrom(options.records, await openAsked(path));
+        run(async (gate) => {
+          const asWritten = await gate.asked(path);
           const day = await otherDay(asWritten, options);
           const asked = day?.asked ?? asWritten;
           const { outing } = asked;
@@ -73,7 +70,7 @@ export const checkCommand: Command = {
               ? longText(answer, voice, { why: options.why === true, all: options.all === true }, beside)
               : screenText(answer, voice, beside);
           return {
-            text: `${unasked(options.records)}${changed ? `${changed.lines.join('\n')}\n\n` : ''}${text}`,
+            text: `${changed ? `${changed.lines.join('\n')}\n\n` : ''}${text}`,
             json: { ...answerJson(answer, voice, tried, ladder), ...(changed ? { day: changed.json } : {}) },
             exit: exitOf[answer.verdict],
           };

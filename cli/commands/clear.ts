@@ -9,7 +9,7 @@ import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/c
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 import { writeOut } from '../write.ts';
 
@@ -44,7 +44,7 @@ const NOT_DRAWN = 'Nothing is drawn: no vehicle of this train has a width and a 
 export const clearCommand: Command = {
   name: 'clear',
   declare: (program, run) => {
-    common(program.command('clear <outing>'))
+    asksRecords(common(program.command('clear <outing>')))
       .description('What stands beside and over the line against this train; what it must be left clear.')
       .option('--svg <file>', 'draw how far it reaches into a file')
       .option(
@@ -53,8 +53,8 @@ export const clearCommand: Command = {
       )
       .addOption(new Option('--page <size>', 'page of a PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: ClearOptions) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const voice = voiceOf(options, outing);
           const clear = lookAtClear(outing);
           const scene = clearPlot(clear, voice, 900);

@@ -6,21 +6,22 @@ import { couplerScenarios } from '../../engine/questions/couplers/ensemble.ts';
 import { couplerPlot, couplerPlotWords } from '../../views/coupler-plot.ts';
 import { couplerLoadTables, couplerTable, notRepeatable } from '../../views/tables/couplers.ts';
 import { type Command, common, exitOf, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, placeOf, speedOf } from '../open.ts';
+import { asksRecords } from '../gate.ts';
+import { placeOf, speedOf } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 
 export const couplersCommand: Command = {
   name: 'couplers',
   declare: (program, run) => {
-    common(program.command('couplers <outing>'))
+    asksRecords(common(program.command('couplers <outing>')))
       .description('Pull and push in the couplings, and how far they swing in curves.')
       .option('--scenario <name>', couplerScenarios.join(', '), 'full-brake')
       .option('--at <chainage>', 'where the head is', '0 m')
       .option('--svg <file>', 'draw the bands along the train into a file')
       .option('--speed <speed>', 'when the brake is applied', '5 mph')
       .action((path, options) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const voice = voiceOf(options, outing);
           const scenario = couplerScenarios.find((s) => s === options.scenario);
           if (!scenario) {

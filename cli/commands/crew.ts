@@ -10,14 +10,9 @@ import { shortHash, turnTold } from '../../words/records/record.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { trade, type Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openAsked } from '../open-asked.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { inStore, lookAt, record, type StoreOptions, storeOption, timeSaid } from '../records.ts';
-import { shownFrom } from '../shown.ts';
 import { findingsText, table, tellFully } from '../text.ts';
-
-interface CrewOptions extends Options {
-  readonly records?: string;
-}
 
 interface TurnOptions extends Options, StoreOptions {
   readonly person: string;
@@ -29,10 +24,9 @@ export const crewCommand: Command = {
   name: 'crew',
   declare: (program, run) => {
     const crew = program.command('crew').description('Who works this train, and who else could.');
-    common(crew.command('sheet <outing>', { isDefault: true }))
+    asksRecords(common(crew.command('sheet <outing>', { isDefault: true })))
       .description('Signed off for what, hours, yes or no, who else could, and what is in the way.')
-      .option('--records <file>', 'with what is recorded there of people and hours')
-      .action((path: string, options: CrewOptions) => run(() => sheet(path, options), options));
+      .action((path: string, options: Options) => run((gate) => sheet(gate, path, options), options));
     common(crew.command('limits'))
       .description('Published limits of hours, as rules that a host may take over: nobody’s until then.')
       .action((options: Options) => run(limits, options));
@@ -76,8 +70,8 @@ const limits = async (): Promise<Outcome> => ({
   exit: 0,
 });
 
-async function sheet(path: string, options: CrewOptions): Promise<Outcome> {
-  const { paper, outing } = await shownFrom(options.records, await openAsked(path));
+async function sheet(gate: Gate, path: string, options: Options): Promise<Outcome> {
+  const { paper, outing } = await gate.asked(path);
   const voice = voiceOf(options, outing);
   const made = crewSheet(paper, outing, voice);
   const verdict = verdictOf(made.findings);

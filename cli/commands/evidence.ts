@@ -11,8 +11,8 @@ import { type PackPaper, packDocument } from '../../views/evidence/document.ts';
 import { packDone } from '../../words/records/evidence.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
+import type { Gate } from '../gate.ts';
 import { refusal } from '../open.ts';
-import { openAsked } from '../open-asked.ts';
 import { progressOn } from '../progress.ts';
 import { clock, inStore, type StoreOptions, storeOption } from '../records.ts';
 import { writeOut } from '../write.ts';
@@ -42,7 +42,7 @@ export const evidenceCommand: Command = {
       .option('--names', 'with the names of persons, which stay at home otherwise')
       .option('--paper <paper>', 'a4 or letter', 'letter')
       .option('--pdf <file>', 'write it here', 'evidence.pdf')
-      .action((options: EvidenceOptions) => run(() => evidence(options), options));
+      .action((options: EvidenceOptions) => run((gate) => evidence(gate, options), options));
   },
 };
 
@@ -51,15 +51,18 @@ function dayIn(name: string, day: string | undefined): string | undefined {
   throw new UsageFault(`${name}: found ${day}; expected a day such as 2026-05-31`);
 }
 
-async function outingIn({ outing, units, wording }: EvidenceOptions): Promise<OutingInPack | undefined> {
+async function outingIn(
+  gate: Gate,
+  { outing, units, wording }: EvidenceOptions,
+): Promise<OutingInPack | undefined> {
   if (outing === undefined) return undefined;
-  const paper = asWritten(await openAsked(outing));
+  const paper = asWritten(await gate.asked(outing));
   const made = await answered(nameless(paper), { system: units, wording });
   if ('problems' in made) throw refusal(made.problems.map((p) => ({ ...p, file: outing })));
   return { answered: made, paper, invented: tellInvented(paper) };
 }
 
-async function evidence(options: EvidenceOptions): Promise<Outcome> {
+async function evidence(gate: Gate, options: EvidenceOptions): Promise<Outcome> {
   const [from, to] = [dayIn('--from', options.from), dayIn('--to', options.to)];
   if (from !== undefined && to !== undefined && from > to)
     throw new UsageFault(`--from: found ${from}; expected a day not after ${to}`);
@@ -67,12 +70,12 @@ async function evidence(options: EvidenceOptions): Promise<Outcome> {
     throw new UsageFault(`--paper: found ${options.paper}; expected a4 or letter`);
   const { units: system, wording, pdf } = options;
   const progress = progressOn(process.stderr);
+  progress.say('answering');
+  const outing = await outingIn(gate, options);
   const pack = await inStore(options, async (store) => {
     progress.say('looking at every record');
     const looked = await look(store);
     const names = options.names ? await store.names() : [];
-    progress.say('answering');
-    const outing = await outingIn(options);
     return evidencePack({
       looked,
       names,

@@ -3,17 +3,17 @@
 import { lookAtFailures } from '../../desk/failures.ts';
 import { failureTable } from '../../views/tables/failures.ts';
 import { type Command, common, finite, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { findingsText, paragraphs, tableText } from '../text.ts';
 
 export const failuresCommand: Command = {
   name: 'failures',
   declare: (program, run) => {
-    common(program.command('failures <outing>'))
+    asksRecords(common(program.command('failures <outing>')))
       .description('Does the train stop if a hose, the supply, the driver or a cock fails? Each by itself.')
       .action((path: string, options: Options) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const voice = voiceOf(options, outing);
           const look = lookAtFailures(outing);
           return {

@@ -19,7 +19,8 @@ import {
 } from '../../views/tables/fit.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, voiceOf } from '../command.ts';
-import { openHostFile, openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
+import { openHostFile } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 import { writeOut } from '../write.ts';
 
@@ -38,7 +39,7 @@ const NO_WHEELS = 'No wheel is drawn: of none are flange thickness, flange heigh
 export const fitCommand: Command = {
   name: 'fit',
   declare: (program, run) => {
-    common(program.command('fit <outing>'))
+    asksRecords(common(program.command('fit <outing>')))
       .description(
         'Wheels against frogs, guard rails and gauge; couplers over crests and sags; the host’s sheet.',
       )
@@ -48,8 +49,8 @@ export const fitCommand: Command = {
       .option('--worksheets <file>', 'a PDF to measure by: a box for every reading of each vehicle')
       .addOption(new Option('--page <size>', 'page of the PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: FitOptions) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const voice = voiceOf(options, outing);
           const fit = lookAtFit(outing);
           const sheets = await Promise.all(

@@ -304,7 +304,7 @@ async function limit(why: string, options: LimitOptions): Promise<Outcome> {
     return keep(store, 'restriction', content, options, {
       exit: speed === undefined ? exitOf.hold : exitOf.limits,
       after:
-        'Every outing on that line heeds it that is asked with these records (leave always is, check by --records), until heedway incident lift says why it need not.',
+        'Every outing on that line heeds it that is asked with these records (those that lie at hand always are), until heedway incident lift says why it need not.',
     });
   });
 }

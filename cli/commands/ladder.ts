@@ -7,7 +7,7 @@ import { writeFile } from '../../papers/index.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openAsked } from '../open-asked.ts';
+import { asksRecords } from '../gate.ts';
 import { progressOn } from '../progress.ts';
 import { wrap } from '../screen.ts';
 import { writeOut } from '../write.ts';
@@ -20,13 +20,13 @@ interface LadderOptions extends Options {
 export const ladderCommand: Command = {
   name: 'ladder',
   declare: (program, run) => {
-    common(program.command('ladder <outing>'))
+    asksRecords(common(program.command('ladder <outing>')))
       .description('What to change, step by step, until it may leave: the word after each step.')
       .option('--steps <n>', 'only so many steps are written; all, if nothing is said')
       .option('--out <file>', 'write the outing with the steps done, all its files in one')
       .action((path: string, options: LadderOptions) =>
-        run(async () => {
-          const asked = await openAsked(path);
+        run(async (gate) => {
+          const asked = await gate.asked(path);
           const { outing } = asked;
           if (options.out && asked.trials.length > 0)
             throw new UsageFault(

@@ -13,7 +13,8 @@ import type { Scene } from '../../views/strip/scene.ts';
 import { balanceTables, whatIfWords } from '../../views/tables/balance.ts';
 import { type Voice, vehicleName } from '../../words/voice.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
+import { quantityOf } from '../open.ts';
 import { drawInto, tableText } from '../text.ts';
 import { vehicleIndex } from './balance.ts';
 
@@ -27,18 +28,18 @@ interface LeanOptions extends Options {
 export const leanCommand: Command = {
   name: 'lean',
   declare: (program, run) => {
-    common(program.command('lean <outing>'))
+    asksRecords(common(program.command('lean <outing>')))
       .description('How far one, two or all riders may lean before a wheel lifts; ballast and lower seats.')
       .option('--car <id>', 'one vehicle only, with what would help it')
       .option('--by <distance>', 'sideways shift of the heaviest rider’s centre of gravity', '6 in')
       .option('--svg <file>', 'with --car: draw it from behind, leaning, at its worst place')
       .option('--ballast-at <height>', 'height of ballast above the rail', '3 in')
-      .action((path: string, options: LeanOptions) => run(() => lean(path, options), options));
+      .action((path: string, options: LeanOptions) => run((gate) => lean(gate, path, options), options));
   },
 };
 
-async function lean(path: string, options: LeanOptions) {
-  const outing = await openOutingFile(path);
+async function lean(gate: Gate, path: string, options: LeanOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const view = lookAtBalance(outing);
   const by = quantityOf(options.by, 'length', '--by');

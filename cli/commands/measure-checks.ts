@@ -7,6 +7,7 @@ import { readSheet, type SheetRow, sheetText } from '../../papers/import/data-sh
 import { sheetWords } from '../../words/measured/data-sheet.ts';
 import { predictedWords, recordWords, stopWords, withWords } from '../../words/measured/predicted.ts';
 import { finite, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { jsonIn, openFile, refusal } from '../open.ts';
 import { wrap } from '../screen.ts';
 import { type Json, made, opened, paperAt, REFUSED, type WithOptions } from '../test-record.ts';
@@ -20,11 +21,16 @@ export function checkCommands(sub: Sub, run: Run): void {
       'check <files...>',
       'Stop tests held against what the papers had said of their stops; of papers, those that they keep.',
     ),
-  ).action((paths: string[], options: WithOptions) => run(() => against(paths, options), options));
-  sub('share <papers...>', 'The tests that papers keep as a data sheet to publish: CSV, no names, no places.')
+  ).action((paths: string[], options: WithOptions) => run((gate) => against(gate, paths, options), options));
+  asksRecords(
+    sub(
+      'share <papers...>',
+      'The tests that papers keep as a data sheet to publish: CSV, no names, no places.',
+    ),
+  )
     .option('-o, --out <file>', 'write the sheet here', 'data-sheet.csv')
     .action((paths: string[], options: Options & { readonly out: string }) =>
-      run(() => share(paths, options), options),
+      run((gate) => share(gate, paths, options), options),
     );
   sub('shared <sheets...>', 'What data sheets of one or several clubs say together.').action(
     (paths: string[], options: Options) => run(() => shared(paths, options), options),
@@ -36,10 +42,10 @@ interface Held {
   readonly brakes?: readonly string[];
 }
 
-async function heldIn(path: string, options: WithOptions): Promise<readonly Held[]> {
+async function heldIn(gate: Gate, path: string, options: WithOptions): Promise<readonly Held[]> {
   const json = options.test === undefined ? ((await jsonIn(path)) as Json | undefined) : undefined;
   if (json?.['heedway'] === 'outing') return checksIn(json).map((stops) => ({ stops }));
-  const { read } = await opened(path, options);
+  const { read } = await opened(gate, path, options);
   const { test, outing } = read;
   if (test.kind !== 'stop-test' || !outing)
     throw new UsageFault(
@@ -48,8 +54,8 @@ async function heldIn(path: string, options: WithOptions): Promise<readonly Held
   return [{ stops: predictedStops(test, outing), ...(test.brakes ? { brakes: test.brakes } : {}) }];
 }
 
-async function against(paths: readonly string[], options: WithOptions): Promise<Outcome> {
-  const held = (await Promise.all(paths.map((path) => heldIn(path, options)))).flat();
+async function against(gate: Gate, paths: readonly string[], options: WithOptions): Promise<Outcome> {
+  const held = (await Promise.all(paths.map((path) => heldIn(gate, path, options)))).flat();
   const stops = held.flatMap((one) => one.stops);
   const record = runningRecord(held.map((one) => one.stops));
   const brakes = held.length === 1 ? withWords(held[0].brakes) : undefined;
@@ -73,9 +79,13 @@ async function against(paths: readonly string[], options: WithOptions): Promise<
   };
 }
 
-async function share(paths: readonly string[], { out }: { readonly out: string }): Promise<Outcome> {
+async function share(
+  gate: Gate,
+  paths: readonly string[],
+  { out }: { readonly out: string },
+): Promise<Outcome> {
   const rows: SheetRow[] = [];
-  for (const path of paths) rows.push(...sheetRows(await paperAt(path), (rows.at(-1)?.test ?? 0) + 1));
+  for (const path of paths) rows.push(...sheetRows(await paperAt(gate, path), (rows.at(-1)?.test ?? 0) + 1));
   if (rows.length === 0) throw new UsageFault(`${paths.join(', ')}: found no test that is kept there`);
   await writeOut(out, sheetText(rows));
   const tests = new Set(rows.map((r) => r.test)).size;

@@ -22,7 +22,7 @@ import { worthLines, worthWords } from '../../words/measured/worth.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, type Options, type Outcome, type Run, UsageFault } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { progressOn } from '../progress.ts';
 import { wrap } from '../screen.ts';
 import {
@@ -61,7 +61,7 @@ export const measureCommand: Command = {
       .action((test: string, options: SheetOptions) => run(() => onPaper(kindNamed(test), options), options));
     made(sub('fit <record>', 'What the readings of a test say, with bounds.'))
       .option('-o, --out <file>', 'write the record here, with what it was made with')
-      .action((path: string, options: WithOptions) => run(() => readings(path, options), options));
+      .action((path: string, options: WithOptions) => run((gate) => readings(gate, path, options), options));
     made(
       sub(
         'apply <record> <paper>',
@@ -72,17 +72,19 @@ export const measureCommand: Command = {
       .option('--alike', 'to the vehicles built alike as well: wider, and not as measured')
       .option('--check-only', 'keep a stop test beside what the papers had said of it, and change no figure')
       .action((record: string, paper: string, options: ApplyOptions) =>
-        run(() => apply(record, paper, options), options),
+        run((gate) => apply(gate, record, paper, options), options),
       );
     checkCommands(sub, run);
     logCommand(sub, run);
-    sub('kept <paper>', 'The tests that a paper keeps, oldest first.').action(
-      (path: string, options: Options) => run(() => keptIn(path), options),
+    asksRecords(sub('kept <paper>', 'The tests that a paper keeps, oldest first.')).action(
+      (path: string, options: Options) => run((gate) => keptIn(gate, path), options),
     );
-    sub('back <paper> <number>', 'One of them taken back: what stood there before stands there again.')
+    asksRecords(
+      sub('back <paper> <number>', 'One of them taken back: what stood there before stands there again.'),
+    )
       .option('-o, --out <file>', 'write the paper here; nothing is written without it')
       .action((path: string, number: string, options: WithOptions) =>
-        run(() => back(path, number, options), options),
+        run((gate) => back(gate, path, number, options), options),
       );
     next(
       sub('next <outing>', 'What to measure next: the tests that would change the answer most, per minute.'),
@@ -148,8 +150,8 @@ async function onPaper(
 
 // ---- what readings say
 
-async function readings(path: string, options: WithOptions): Promise<Outcome> {
-  const test = await opened(path, options);
+async function readings(gate: Gate, path: string, options: WithOptions): Promise<Outcome> {
+  const test = await opened(gate, path, options);
   if (options.out) await writeOut(options.out, writeFile(test.record));
   return toldReadings(test);
 }
@@ -167,10 +169,11 @@ interface ApplyOptions extends WithOptions {
   readonly alike?: boolean;
 }
 
-async function apply(path: string, into: string, options: ApplyOptions): Promise<Outcome> {
-  const paper = await paperAt(into);
+async function apply(gate: Gate, path: string, into: string, options: ApplyOptions): Promise<Outcome> {
+  const paper = await paperAt(gate, into);
   const outing = paper['heedway'] === 'outing';
   const test = await opened(
+    gate,
     path,
     outing && options.outing === undefined ? { ...options, outing: into } : options,
   );
@@ -265,8 +268,8 @@ function onlyOne(paper: Json, record: Json, results: readonly Result[]): string 
   );
 }
 
-async function keptIn(path: string): Promise<Outcome> {
-  const kept = keptTests(await paperAt(path), new Date().toISOString().slice(0, 10));
+async function keptIn(gate: Gate, path: string): Promise<Outcome> {
+  const kept = keptTests(await paperAt(gate, path), new Date().toISOString().slice(0, 10));
   return {
     text:
       kept.length === 0
@@ -277,8 +280,8 @@ async function keptIn(path: string): Promise<Outcome> {
   };
 }
 
-async function back(path: string, number: string, options: WithOptions): Promise<Outcome> {
-  const paper = await paperAt(path);
+async function back(gate: Gate, path: string, number: string, options: WithOptions): Promise<Outcome> {
+  const paper = await paperAt(gate, path);
   const tests = testsIn(paper);
   const n = Number(number);
   if (!Number.isInteger(n) || n < 1 || n > tests.length)
@@ -302,11 +305,11 @@ async function back(path: string, number: string, options: WithOptions): Promise
 // ---- what next
 
 function next(program: Program, run: Run): void {
-  program
+  asksRecords(program)
     .option('--quick', 'without the numbers of cars: some seconds sooner')
     .action((path: string, options: Options & { readonly quick?: boolean }) =>
-      run(async () => {
-        const outing = await openOutingFile(path);
+      run(async (gate) => {
+        const outing = await gate.outing(path);
         const progress = progressOn(process.stderr);
         progress.say('answering as each test might find it');
         const { stop, worths } = whatToMeasure(outing, { counts: options.quick !== true });

@@ -16,6 +16,7 @@ import { tellVerdict } from '../../words/verdict.ts';
 import { inWording, type Wording } from '../../words/voice.ts';
 import { screenText } from '../check-text.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault, voiceOf } from '../command.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { refusal } from '../open.ts';
 import { wrap } from '../screen.ts';
 import { setIn } from '../set-in.ts';
@@ -33,7 +34,7 @@ interface NewOptions extends Options {
 export const newCommand: Command = {
   name: 'new',
   declare: (program, run) => {
-    const command = common(program.command('new [folder]'))
+    const command = asksRecords(common(program.command('new [folder]')))
       .description('Your own train and line from four questions: asked one by one, or given as options.')
       .option(
         '--line <file>',
@@ -53,7 +54,7 @@ export const newCommand: Command = {
       );
     }
     command.action((folder: string | undefined, options: NewOptions) =>
-      run(() => begin(folder ?? '.', options), options),
+      run((gate) => begin(gate, folder ?? '.', options), options),
     );
   },
 };
@@ -73,7 +74,7 @@ const given = (options: NewOptions): Replies =>
 const gaugeOf = (options: NewOptions): string | undefined =>
   new Read(given(options), options.units).figure('engine.gauge')?.text;
 
-async function begin(folder: string, options: NewOptions): Promise<Outcome> {
+async function begin(gate: Gate, folder: string, options: NewOptions): Promise<Outcome> {
   const brought: Brought = {
     ...(options.line ? await broughtLine(options.line, gaugeOf(options)) : {}),
     ...(options.host ? { host: await broughtHost(options.host) } : {}),
@@ -88,7 +89,9 @@ async function begin(folder: string, options: NewOptions): Promise<Outcome> {
         .join('\n'),
       growth.faults,
     );
-  return growth.paper ? written(folder, growth, growth.paper, options) : wanting(growth, options.wording);
+  return growth.paper
+    ? written(gate, folder, growth, growth.paper, options)
+    : wanting(growth, options.wording);
 }
 
 const lacks = (keys: readonly FieldKey[], wording: Wording): Lack[] =>
@@ -112,6 +115,7 @@ function wanting(growth: Growth, wording: Wording): Outcome {
 }
 
 async function written(
+  gate: Gate,
   folder: string,
   growth: Growth,
   paper: Record<string, unknown>,
@@ -146,8 +150,10 @@ async function written(
       json: { answer: tellVerdict('unknown'), written: paths, missing, open },
       exit: exitOf.unknown,
     };
-  const answer = answerOuting(read.value, { remedies: options.remedies !== false });
-  const voice = voiceOf(options, read.value);
+  // Its line may be one on which something is shut by now.
+  const { outing } = await gate.made(paper, paths[0]);
+  const answer = answerOuting(outing, { remedies: options.remedies !== false });
+  const voice = voiceOf(options, outing);
   const beside = {
     setIn: await setIn(paths[0], paper, answer.findings),
     invented: tellInvented(paper),

@@ -11,7 +11,8 @@ import { partingScene, partingStage } from '../../views/parting.ts';
 import { partingTable, playTable, playWords } from '../../views/tables/parting.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Outcome, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, placeOf, speedOf } from '../open.ts';
+import { asksRecords } from '../gate.ts';
+import { placeOf, speedOf } from '../open.ts';
 import { drawInto, findingsText, paragraphs, tableText } from '../text.ts';
 
 interface Given {
@@ -25,7 +26,7 @@ interface Given {
 export const partingCommand: Command = {
   name: 'parting',
   declare: (program, run) => {
-    common(program.command('parting <outing>'))
+    asksRecords(common(program.command('parting <outing>')))
       .description('What becomes of head and tail if the train parts: every gap and place, or one in time.')
       .option('--behind <vehicle>', 'follow one parting: its name, id or number from the front')
       .option('--at <chainage>', "with --behind: where the train's head is; absent: the worst place")
@@ -33,8 +34,8 @@ export const partingCommand: Command = {
       .option('--unchained', 'with --behind: as if no chain had been hung there')
       .option('--svg <file>', 'draw the map into a file')
       .action((path, options) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           return answer(outing, voiceOf(options, outing), options);
         }, options),
       );

@@ -1,7 +1,7 @@
 /** heedway seat-height: how high the seats of a car may be, and what sets it. */
 import { askSeat, readSeat, riddenCars, usualSeat } from '../../desk/builder/seat-height.ts';
 import { type Command, common, exitOf, finite, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
 import { taskText } from '../text.ts';
 
 interface SeatOptions extends Options {
@@ -14,7 +14,7 @@ interface SeatOptions extends Options {
 export const seatHeightCommand: Command = {
   name: 'seat-height',
   declare: (program, run) => {
-    common(program.command('seat-height <outing>'))
+    asksRecords(common(program.command('seat-height <outing>')))
       .description(
         'How high may the seats of a car be, with its people leaning as asked, on this line at its speed; what sets it, and the answer with it.',
       )
@@ -22,12 +22,12 @@ export const seatHeightCommand: Command = {
       .option('--lean <distance>', 'how far people lean; 3 in or 75 mm where left out')
       .option('--who <who>', 'all: all of the car together; one: one alone', 'all')
       .option('--speed <speed>', 'run at; as the outing is run where left out')
-      .action((path: string, options: SeatOptions) => run(() => seat(path, options), options));
+      .action((path: string, options: SeatOptions) => run((gate) => seat(gate, path, options), options));
   },
 };
 
-async function seat(path: string, options: SeatOptions) {
-  const outing = await openOutingFile(path);
+async function seat(gate: Gate, path: string, options: SeatOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const usual = usualSeat(outing, options.units);
   const { who, car = usual.car, lean = usual.lean, speed = usual.speed } = options;

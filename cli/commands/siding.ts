@@ -4,7 +4,7 @@ import { roadsPlot } from '../../views/fit/roads-plot.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import { passingTable, roadsTable, turnoutsTable, waysTables } from '../../views/tables/siding.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 import { writeOut } from '../write.ts';
 
@@ -19,16 +19,16 @@ const NONE =
 export const sidingCommand: Command = {
   name: 'siding',
   declare: (program, run) => {
-    common(program.command('siding <outing>'))
+    asksRecords(common(program.command('siding <outing>')))
       .description(
         'Where the train stands clear in loops and sidings while another passes, and whether it fits.',
       )
       .option('--other <outing>', 'the outing of the train that passes; of its line nothing is taken')
       .option('--svg <file>', 'draw each road with its points, marks and the train in it')
       .action((path: string, options: SidingOptions) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
-          const other = options.other === undefined ? undefined : await openOutingFile(options.other);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
+          const other = options.other === undefined ? undefined : await gate.outing(options.other);
           const voice = voiceOf(options, outing);
           const sidings = lookAtTracksOf(outing, other);
           const tables = sidings.standing.flatMap((train) => [

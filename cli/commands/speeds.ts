@@ -11,7 +11,7 @@ import { NO_PLAN } from '../../views/plan/words.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
-import { openOutingFile } from '../open.ts';
+import { asksRecords } from '../gate.ts';
 import { findingsText, table } from '../text.ts';
 import { writeOut } from '../write.ts';
 
@@ -24,14 +24,14 @@ interface SpeedOptions extends Options {
 export const speedsCommand: Command = {
   name: 'speeds',
   declare: (program, run) => {
-    common(program.command('speeds <outing>'))
+    asksRecords(common(program.command('speeds <outing>')))
       .description('How fast at each place, and which reason sets it there.')
       .option('--csv', 'every half metre, as CSV')
       .option('--svg <file>', 'draw the strip into a file')
       .option('--plan <file>', 'draw the line from above into a file')
       .action((path: string, options: SpeedOptions) =>
-        run(async () => {
-          const outing = await openOutingFile(path);
+        run(async (gate) => {
+          const outing = await gate.outing(path);
           const answer = answerOuting(outing, { remedies: false, counts: false });
           const voice = voiceOf(options, outing);
           const map = answer.speeds;
@@ -54,6 +54,7 @@ export const speedsCommand: Command = {
             ? mapCsv(map, voice)
             : `${zonesTable(answer, voice)}\n\n${brakingText(answer, voice)}\n\n${lightText(answer.wheels, voice)}`;
           return {
+            ...(options.csv ? { bare: true } : {}),
             text: [text, ...drawn].join('\n\n'),
             json: { ...mapJson(map, answer), driven: drivenJson(answer), wheels: wheelJson(answer.wheels) },
             exit: 0,

@@ -6,7 +6,8 @@ import { onlyParks } from '../../engine/things/brake/system.ts';
 import { tellRails } from '../../words/rails.ts';
 import { chainage, distance, say } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, placeOf, quantityOf } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
+import { placeOf, quantityOf } from '../open.ts';
 import { table } from '../text.ts';
 
 interface StopOptions extends Options {
@@ -17,16 +18,16 @@ interface StopOptions extends Options {
 export const stopCommand: Command = {
   name: 'stop',
   declare: (program, run) => {
-    common(program.command('stop <outing>'))
+    asksRecords(common(program.command('stop <outing>')))
       .description('How far to stop from a place and speed: likely, and cautious.')
       .requiredOption('--at <chainage>', 'place of the train\'s head along the line, such as "620 ft"')
       .requiredOption('--speed <speed>', 'speed when the need arises, such as "7 mph"')
-      .action((path: string, options: StopOptions) => run(() => stop(path, options), options));
+      .action((path: string, options: StopOptions) => run((gate) => stop(gate, path, options), options));
   },
 };
 
-async function stop(path: string, options: StopOptions) {
-  const outing = await openOutingFile(path);
+async function stop(gate: Gate, path: string, options: StopOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const at = placeOf(options.at, '--at', voice);
   const speed = quantityOf(options.speed, 'speed', '--speed');

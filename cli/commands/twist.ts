@@ -5,7 +5,8 @@ import type { BlockTest } from '../../engine/questions/balance/twist.ts';
 import { blockWords, twistTable } from '../../views/tables/balance.ts';
 import { vehicleAt } from '../../words/voice.ts';
 import { type Command, common, type Options, UsageFault, voiceOf } from '../command.ts';
-import { openOutingFile, quantityOf } from '../open.ts';
+import { asksRecords, type Gate } from '../gate.ts';
+import { quantityOf } from '../open.ts';
 import { tableText } from '../text.ts';
 import { vehicleIndex } from './balance.ts';
 
@@ -20,19 +21,19 @@ interface TwistOptions extends Options {
 export const twistCommand: Command = {
   name: 'twist',
   declare: (program, run) => {
-    common(program.command('twist <outing>'))
+    asksRecords(common(program.command('twist <outing>')))
       .description('Twisted track against each vehicle; with --block, accept or reject a block test.')
       .option('--car <id>', 'the vehicle of the block test')
       .option('--block <height>', 'height of the block under one wheel')
       .option('--lifts', 'another wheel could be turned by hand')
       .option('--before <load>', 'load of the lightest other wheel without the block')
       .option('--with <load>', 'its load with the block')
-      .action((path: string, options: TwistOptions) => run(() => twist(path, options), options));
+      .action((path: string, options: TwistOptions) => run((gate) => twist(gate, path, options), options));
   },
 };
 
-async function twist(path: string, options: TwistOptions) {
-  const outing = await openOutingFile(path);
+async function twist(gate: Gate, path: string, options: TwistOptions) {
+  const outing = await gate.outing(path);
   const voice = voiceOf(options, outing);
   const view = lookAtBalance(outing);
   if (options.block === undefined) {

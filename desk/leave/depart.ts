@@ -82,7 +82,7 @@ export type Hindrance =
   | { readonly what: 'day'; readonly of: string; readonly today: string }
   /** Nobody drives. */
   | { readonly what: 'driver' }
-  /** What is recorded here does not stand in the outing: certificates, defects. */
+  /** What is recorded here could not be asked: limits, defects, certificates. */
   | { readonly what: 'records' }
   /** It has left and not arrived. */
   | { readonly what: 'out'; readonly departure: string };

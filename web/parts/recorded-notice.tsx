@@ -1,14 +1,29 @@
-/** What is recorded here and does not stand in the outing: one press puts it in. */
-import { showToHost, unshown } from '../state/shown.ts';
+/** Where the records of this device could not be asked, or not all of them count: said over every answer. */
+import { effect } from '@preact/signals';
+import { amissWords, NOT_ASKED } from '../../words/records/asked.ts';
+import { silence } from '../state/at-hand.ts';
+import { barred, kept, openRecords } from '../state/records.ts';
+
+/** So long is waited for a storage that does not answer, ms. */
+const PATIENCE = 5000;
+
+/** Done when they are in the outing, or when it is plain that they are not. */
+export async function ask(): Promise<void> {
+  await Promise.race([openRecords(), new Promise((done) => setTimeout(done, PATIENCE))]);
+  effect(() => {
+    silence.value = kept.value
+      ? ''
+      : `${NOT_ASKED}: ${barred.value || 'this browser’s storage does not answer.'}`;
+  });
+}
 
 export function RecordedNotice() {
-  if (!unshown.value) return null;
+  const amiss = kept.value?.faults.length ?? 0;
+  const why = silence.value || (amiss === 0 ? '' : amissWords(amiss));
+  if (why === '') return null;
   return (
-    <section class="notice" role="status">
-      <p>Something is recorded here of this outing’s vehicles, people or line that it does not say.</p>
-      <button type="button" onClick={() => showToHost()}>
-        Put what is recorded into the outing
-      </button>
-    </section>
+    <p class="notice" role="alert">
+      {why} <a href="#records">Records</a>
+    </p>
   );
 }

@@ -1,12 +1,16 @@
-/** Where this device has records: that the outing on the screen does not say what they do. */
+/** Asks the records of this device, where it has any, for what is on the screen; says where it could not. */
 import { useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { looked, silence } from '../state/at-hand.ts';
 
-/** Nothing is made, and nothing loaded, where nobody ever recorded anything. */
+/** Nothing is made, and nothing loaded, where nobody ever recorded anything; a browser that does not say is asked. */
 async function hasRecords(): Promise<boolean> {
   try {
-    return ((await indexedDB.databases?.()) ?? []).some(({ name }) => name === 'heedway-records');
+    return (
+      indexedDB.databases === undefined ||
+      (await indexedDB.databases()).some(({ name }) => name === 'heedway-records')
+    );
   } catch {
     return false;
   }
@@ -16,13 +20,16 @@ export function Recorded() {
   const Notice = useSignal<ComponentType | null>(null);
   useEffect(() => {
     void (async () => {
-      if (!(await hasRecords())) return;
-      const [{ RecordedNotice }, { openRecords }] = await Promise.all([
-        import('./recorded-notice.tsx'),
-        import('../state/records.ts'),
-      ]);
-      await openRecords();
-      Notice.value = RecordedNotice;
+      if (await hasRecords()) {
+        try {
+          const { ask, RecordedNotice } = await import('./recorded-notice.tsx');
+          await ask();
+          Notice.value = RecordedNotice;
+        } catch {
+          silence.value = 'RECORDS NOT ASKED: what reads them could not be loaded. Load the page again.';
+        }
+      }
+      looked.value = true;
     })();
   }, []);
   const Shown = Notice.value;

@@ -59,7 +59,10 @@ export async function openRecords(depth: Depth = deepest): Promise<Kept | undefi
     const store = await opened();
     const [verified, names, me] = await Promise.all([look(store, depth), store.names(), store.me()]);
     barred.value = '';
+    // Whoever has records has them heeded, whichever room asked for them.
+    const { heed } = await import('./shown.ts');
     kept.value = { ...verified, names, me };
+    heed();
     return kept.value;
   } catch (fault) {
     opening = undefined;

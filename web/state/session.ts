@@ -109,13 +109,18 @@ export function change(next: Json): void {
 function put(next: Json, sameStep = false): void {
   if (!sheets.has(next)) sheets.set(next, sheetOf(paper.value));
   batch(() => {
-    if (!sameStep) past.value = [...past.value.slice(-MOST_STEPS), paper.value];
-    future.value = [];
+    if (!sameStep) {
+      past.value = [...past.value.slice(-MOST_STEPS), paper.value];
+      future.value = [];
+    }
     paper.value = next;
     trials.value = [];
     elsewhere.value = '';
   });
 }
+
+/** Put in by itself, as part of the step before: nothing takes it out. */
+export const putUnasked = (next: Json): void => put(next, true);
 
 export function undo(): void {
   const last = past.value[past.value.length - 1];

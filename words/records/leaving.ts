@@ -16,6 +16,6 @@ export const hindranceWords = {
   check: (check: Check): string => `not seen to: ${checkWords[check]}`,
   day: (of: string, today: string): string => `the outing is of ${of}, and this is ${today}`,
   driver: 'nobody drives this train',
-  records: 'what is recorded here of its vehicles, people and line does not stand in the outing yet',
+  records: 'what is recorded here of its vehicles, people and line could not be asked',
   out: (departure: string): string => `one of its vehicles left (${departure}) and has not arrived`,
 } as const;

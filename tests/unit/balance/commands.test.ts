@@ -9,6 +9,7 @@ import { balanceCommand } from '../../../cli/commands/balance.ts';
 import { leanCommand } from '../../../cli/commands/lean.ts';
 import { seatingCommand } from '../../../cli/commands/seating.ts';
 import { twistCommand } from '../../../cli/commands/twist.ts';
+import { openGate } from '../../../cli/gate.ts';
 import { lookAtBalance } from '../../../desk/balance.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
@@ -17,7 +18,7 @@ async function run(...args: string[]): Promise<Outcome> {
   const program = new Program().exitOverride();
   for (const command of [balanceCommand, leanCommand, seatingCommand, twistCommand]) {
     command.declare(program, async (action) => {
-      outcome = await action();
+      outcome = await action(openGate({}).gate);
     });
   }
   await program.parseAsync(args, { from: 'user' });

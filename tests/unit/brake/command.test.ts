@@ -7,13 +7,14 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { Outcome } from '../../../cli/command.ts';
 import { brakeDesignCommand } from '../../../cli/commands/brake-design.ts';
 import { brakesCommand } from '../../../cli/commands/brakes.ts';
+import { openGate } from '../../../cli/gate.ts';
 
 async function run(...args: string[]): Promise<Outcome> {
   let outcome: Outcome | undefined;
   const program = new Program().exitOverride();
   for (const command of [brakesCommand, brakeDesignCommand]) {
     command.declare(program, async (action) => {
-      outcome = await action();
+      outcome = await action(openGate({}).gate);
     });
   }
   await program.parseAsync(args, { from: 'user' });

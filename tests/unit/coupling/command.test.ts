@@ -3,6 +3,7 @@ import { Command as Program } from 'commander';
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../../cli/command.ts';
 import { couplersCommand } from '../../../cli/commands/couplers.ts';
+import { openGate } from '../../../cli/gate.ts';
 import { lookAtCouplerLoads } from '../../../desk/couplers.ts';
 import { couplerScenarios } from '../../../engine/questions/couplers/ensemble.ts';
 import { randomOuting } from '../../support/random-outings.ts';
@@ -11,7 +12,7 @@ async function run(...args: string[]): Promise<Outcome> {
   let outcome: Outcome | undefined;
   const program = new Program().exitOverride();
   couplersCommand.declare(program, async (action) => {
-    outcome = await action();
+    outcome = await action(openGate({}).gate);
   });
   await program.parseAsync(['couplers', ...args], { from: 'user' });
   if (!outcome) throw new Error('no command ran');

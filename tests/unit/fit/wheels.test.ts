@@ -3,6 +3,7 @@ import { Command as Program } from 'commander';
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../../cli/command.ts';
 import { fitCommand } from '../../../cli/commands/fit.ts';
+import { openGate } from '../../../cli/gate.ts';
 import { lookAtFit } from '../../../desk/fit.ts';
 import { familiesFor } from '../../../engine/answer/families.ts';
 import { inquire } from '../../../engine/answer/inquiry.ts';
@@ -281,7 +282,7 @@ describe('heedway fit', () => {
     let outcome: Outcome | undefined;
     const program = new Program().exitOverride();
     fitCommand.declare(program, async (action) => {
-      outcome = await action();
+      outcome = await action(openGate({}).gate);
     });
     await program.parseAsync(['fit', ...args], { from: 'user' });
     if (!outcome) throw new Error('no command ran');

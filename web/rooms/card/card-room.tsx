@@ -19,12 +19,13 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
+import { looked, silence } from '../../state/at-hand.ts';
 import { type Json, speech, told } from '../../state/session.ts';
 import { version } from '../../state/version.ts';
 
 export function Room() {
   const now = told.value;
-  return now ? <OneCard told={now} /> : <NoCard />;
+  return now && looked.value ? <OneCard told={now} /> : <NoCard />;
 }
 
 /** On the screen and on paper alike: there is nothing that anybody could run by. */
@@ -43,8 +44,14 @@ function NoCard() {
       </p>
       <section class="no-card">
         <h1>No running card</h1>
-        <p>{noWord()}</p>
-        <p>There is no answer to the outing as it stands now, and so nothing to run by.</p>
+        {told.value ? (
+          <p>The records of this device are being asked.</p>
+        ) : (
+          <>
+            <p>{noWord()}</p>
+            <p>There is no answer to the outing as it stands now, and so nothing to run by.</p>
+          </>
+        )}
       </section>
     </>
   );
@@ -67,7 +74,10 @@ function useHanded({ asked }: Told): Handed | undefined | null {
 
 function OneCard({ told: now }: { readonly told: Told }) {
   const passed = useHanded(now);
-  const card = useMemo(() => runningCard(now, speech.value, version), [now, speech.value]);
+  const card = useMemo(
+    () => runningCard(now, speech.value, version, silence.value),
+    [now, speech.value, silence.value],
+  );
   const strip = useMemo(() => cardStrip(now, speech.value), [now, speech.value]);
   const plan = useMemo(() => cardPlan(now, speech.value), [now, speech.value]);
   const making = useSignal(false);
@@ -134,6 +144,11 @@ function OneCard({ told: now }: { readonly told: Told }) {
       <style>{sideMarks(card)}</style>
       <article class="card">
         <CardHead card={card} />
+        {card.records !== '' && (
+          <p class="card-tried">
+            <strong>{card.records}</strong>
+          </p>
+        )}
         {card.sentence !== '' && <p>{card.sentence}</p>}
         {card.tried.length > 0 && (
           <section class="card-tried" aria-label="Tried">

@@ -14,7 +14,6 @@ import { tellChange } from '../../../words/change.ts';
 import { turnTold } from '../../../words/records/record.ts';
 import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { change, type Json, paper, speech } from '../../state/session.ts';
-import { showToHost } from '../../state/shown.ts';
 
 interface Props {
   readonly one: OnSheet;
@@ -125,7 +124,6 @@ function SignOn({ name }: { readonly name: string }) {
     try {
       const since = what === 'on' && free.value !== '' ? { freeSince: free.value } : {};
       await record({ kind: 'turn', content: { person: await person(name), what, ...since } });
-      showToHost();
       fault.value = '';
     } catch (error) {
       fault.value = saying(error);

@@ -2,7 +2,6 @@
 import '../../look/rooms.css';
 import '../records/records.css';
 import './due.css';
-import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
 import { dueOn } from '../../../records/due.ts';
@@ -11,7 +10,6 @@ import { tellDue } from '../../../words/records/due.ts';
 import { save } from '../../parts/save.ts';
 import { barred, clock, type Kept, kept, openRecords } from '../../state/records.ts';
 import { outing, told, voice } from '../../state/session.ts';
-import { showToHost } from '../../state/shown.ts';
 import { Begin } from '../records/begin.tsx';
 import { Add } from './add.tsx';
 
@@ -47,17 +45,11 @@ const orderCodes: ReadonlySet<string> = new Set([
 
 /** What the host of the outing on the screen asks for, by its answer. */
 function HereToday() {
-  const said = useSignal('');
   const answer = told.value?.answer;
   const asked = outing.value?.host.inDate?.length ?? 0;
   const speaks = voice.value;
   const found = answer?.findings.filter(({ code }) => orderCodes.has(code)) ?? [];
   const day = outing.value?.date ?? clock.now().slice(0, 10);
-  const show = (): void => {
-    said.value = showToHost()
-      ? 'What is recorded here stands in the outing now.'
-      : 'Nothing is recorded here that does not stand in the outing already.';
-  };
   return (
     <section aria-label="In order here today?">
       <h2>In order here on {day}?</h2>
@@ -70,12 +62,6 @@ function HereToday() {
       ) : (
         <ul>{speaks && found.map((finding, i) => <li key={i}>{tellFinding(finding, speaks).what}</li>)}</ul>
       )}
-      <p class="row">
-        <button type="button" class="main" onClick={show}>
-          Show the host what is recorded here
-        </button>
-      </p>
-      <p role="status">{said.value}</p>
     </section>
   );
 }

@@ -10,7 +10,6 @@ import { emptied } from '../../parts/emptied.ts';
 import { Written } from '../../parts/written.tsx';
 import { type Kept, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
-import { showToHost } from '../../state/shown.ts';
 import { Chosen, written } from './fields.tsx';
 
 export function Limits({ now }: { readonly now: Kept }) {
@@ -44,7 +43,6 @@ function Limit({
   const lift = async (): Promise<void> => {
     try {
       await record({ kind: 'lifted', content: { restriction: hash, why: done.value.trim() } });
-      showToHost();
     } catch (error) {
       fault.value = saying(error);
     }
@@ -93,7 +91,6 @@ export function SetLimit({ now }: { readonly now: Kept }) {
       const said = { line, ...rest, ...(shut.value ? {} : { speed: most }) } as WrittenLimit;
       const content = restrictionContent(said, outing.value ?? undefined, speech.value.system);
       const { row } = await record({ kind: 'restriction', content });
-      showToHost();
       told.value = `Recorded as ${shortHash(row.hash)}. It stands in the outing now, and the answer follows it.`;
       empty();
       shut.value = false;

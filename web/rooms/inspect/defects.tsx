@@ -3,7 +3,6 @@ import { useSignal } from '@preact/signals';
 import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
 import { resultWords } from '../../../words/records/record.ts';
 import { type Kept, record, saying } from '../../state/records.ts';
-import { showToHost } from '../../state/shown.ts';
 
 export function Defects({ now }: { readonly now: Kept }) {
   const open = openDefects(now.entries);
@@ -28,7 +27,6 @@ function Defect({ defect }: { readonly defect: OpenDefect }) {
     try {
       const content = { inspection: inspection.first.row.hash, item, what: done.value.trim() };
       await record({ kind: 'mended', content });
-      showToHost();
     } catch (error) {
       fault.value = saying(error);
     }

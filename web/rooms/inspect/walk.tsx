@@ -5,8 +5,7 @@ import type { InspectionItem, InspectionList } from '../../../papers/inspection/
 import { type Result, results } from '../../../papers/inspection/read.ts';
 import { resultWords } from '../../../words/records/record.ts';
 import { record, saying } from '../../state/records.ts';
-import { outing } from '../../state/session.ts';
-import { showToHost } from '../../state/shown.ts';
+import { outing, paper } from '../../state/session.ts';
 
 type Said = Readonly<Record<string, Looked>>;
 
@@ -28,9 +27,10 @@ export function Walk({ list }: { readonly list: InspectionList }) {
   const keep = async (): Promise<void> => {
     try {
       const content = await inspectionContent(list, of.value.trim(), said.value);
+      const before = paper.value;
       await record({ kind: 'inspection', content });
       said.value = {};
-      const shown = showToHost();
+      const shown = paper.value !== before;
       told.value = `Recorded.${shown ? ' It stands in the outing now, and the answer follows it.' : ''}`;
     } catch (fault) {
       told.value = saying(fault);

@@ -7,9 +7,9 @@ import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
+import { silence } from '../../state/at-hand.ts';
 import { clock, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
-import { showToHost, unshown } from '../../state/shown.ts';
 
 /** What was recorded last, told where the next one may leave already. */
 const said: { text: string } = { text: '' };
@@ -28,7 +28,7 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
   ).map(({ departure }) => departure.first.row.hash);
   const inTheWay = [
     ...hindrances(stands, done.value, today, out),
-    ...(unshown.value ? [{ what: 'records' } as const] : []),
+    ...(silence.value === '' ? [] : [{ what: 'records' } as const]),
   ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
   const left = inTheWay.some(({ what }) => what === 'checks');
@@ -69,11 +69,6 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
             <li key={line}>It may not leave as it is: {line}.</li>
           ))}
         </ul>
-      )}
-      {unshown.value && (
-        <button type="button" onClick={() => showToHost()}>
-          Put it in
-        </button>
       )}
       {inTheWay.some(({ what }) => what === 'day') && (
         <button type="button" onClick={() => edit(['date'], today)}>
