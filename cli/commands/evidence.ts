@@ -1,5 +1,6 @@
 /** heedway evidence: what was recorded of a span, with the answer, sheets and measurements, as one PDF that can be checked. */
 import type { Command as Program } from 'commander';
+import { recorded, withShown } from '../../desk/due/shown.ts';
 import { evidencePack, type OutingInPack } from '../../desk/evidence/pack.ts';
 import { tellInvented } from '../../desk/invented.ts';
 import { answered } from '../../desk/leave/answered.ts';
@@ -7,6 +8,8 @@ import { asWritten } from '../../desk/leave/depart.ts';
 import { nameless } from '../../desk/leave/nameless.ts';
 import { dayNumber } from '../../papers/due/day.ts';
 import { look } from '../../records/ledger.ts';
+import type { Named } from '../../records/store.ts';
+import type { Verified } from '../../records/verify.ts';
 import { type PackPaper, packDocument } from '../../views/evidence/document.ts';
 import { packDone } from '../../words/records/evidence.ts';
 import { cardPdf } from '../card-pdf.ts';
@@ -51,9 +54,16 @@ function dayIn(name: string, day: string | undefined): string | undefined {
   throw new UsageFault(`${name}: found ${day}; expected a day such as 2026-05-31`);
 }
 
-async function outingIn({ outing, units, wording }: EvidenceOptions): Promise<OutingInPack | undefined> {
+/** With what is recorded in it: a pack that shows a rejected car must not answer as if nobody had looked. */
+async function outingIn(
+  { outing, units, wording }: EvidenceOptions,
+  { entries }: Pick<Verified, 'entries'>,
+  names: readonly Named[],
+): Promise<OutingInPack | undefined> {
   if (outing === undefined) return undefined;
-  const paper = asWritten(await openAsked(outing));
+  const asked = await openAsked(outing);
+  const day = asked.outing.date ?? clock.now().slice(0, 10);
+  const paper = withShown(asWritten(asked), recorded(entries, names, day));
   const made = await answered(nameless(paper), { system: units, wording });
   if ('problems' in made) throw refusal(made.problems.map((p) => ({ ...p, file: outing })));
   return { answered: made, paper, invented: tellInvented(paper) };
@@ -70,9 +80,10 @@ async function evidence(options: EvidenceOptions): Promise<Outcome> {
   const pack = await inStore(options, async (store) => {
     progress.say('looking at every record');
     const looked = await look(store);
-    const names = options.names ? await store.names() : [];
+    const known = await store.names();
+    const names = options.names ? known : [];
     progress.say('answering');
-    const outing = await outingIn(options);
+    const outing = await outingIn(options, looked, known);
     return evidencePack({
       looked,
       names,
