@@ -8,7 +8,9 @@ import {
   type PeopleKind,
   peopleKinds,
   withDark,
+  withDaylight,
   withRail,
+  withSky,
 } from '../desk/day.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
@@ -21,6 +23,9 @@ export interface DayFlags {
   readonly dark?: boolean;
   readonly daylight?: boolean;
   readonly people?: string;
+  readonly wind?: string;
+  readonly heat?: string;
+  readonly lightning?: boolean;
 }
 
 export const dayFlags = (program: Program): Program =>
@@ -28,6 +33,10 @@ export const dayFlags = (program: Program): Program =>
     .option('--rail <state>', `the rail today: ${railStates.join(', ')}`)
     .option('--dark', 'it runs after dark')
     .option('--daylight', 'it runs by daylight')
+    .option('--wind <gusts>', 'the strongest gust, as "12 mph"')
+    .option('--heat <temperature>', 'of the air in the shade, as "88 F"')
+    .option('--lightning', 'lightning is about')
+    .option('--no-lightning', 'somebody looked and listened: none is about')
     .option('--people <changes>', 'who comes and goes: "+2", "+1 heavy, -2 child"');
 
 export interface OtherDay {
@@ -56,15 +65,31 @@ export async function otherDay(asked: Asked, flags: DayFlags): Promise<OtherDay 
   return { asked: asking(paper, outing), words: [...new Set(steps.map(([, words]) => words))] };
 }
 
-function stepsOf({ rail, dark, daylight, people }: DayFlags): (readonly [Step, string])[] {
+function stepsOf({ rail, dark, daylight, people, ...sky }: DayFlags): (readonly [Step, string])[] {
   if (dark && daylight) throw new UsageFault('--dark and --daylight: found both; expected one');
   return [
     ...(rail === undefined ? [] : [railStep(rail)]),
     ...(dark ? [[(paper: Json) => withDark(paper, true), 'after dark'] as const] : []),
-    ...(daylight ? [[(paper: Json) => withDark(paper, false), 'by daylight'] as const] : []),
+    ...(daylight ? [[withDaylight, 'by daylight'] as const] : []),
+    ...skySteps(sky),
     ...(people === undefined ? [] : peopleSteps(people)),
   ];
 }
+
+const skySteps = ({ wind, heat, lightning }: DayFlags): (readonly [Step, string])[] => [
+  ...(wind === undefined ? [] : [[(paper: Json) => withSky(paper, { wind }), `wind ${wind}`] as const]),
+  ...(heat === undefined
+    ? []
+    : [[(paper: Json) => withSky(paper, { temperature: heat }), `heat ${heat}`] as const]),
+  ...(lightning === undefined
+    ? []
+    : [
+        [
+          (paper: Json) => withSky(paper, { lightning }),
+          lightning ? 'lightning about' : 'no lightning',
+        ] as const,
+      ]),
+];
 
 function railStep(rail: string): readonly [Step, string] {
   if (!railStates.includes(rail as RailState))

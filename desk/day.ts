@@ -35,6 +35,15 @@ export function withRail(paper: Json, railState: RailState): Json {
 export const withDark = (paper: Json, dark: boolean): Json =>
   withConditions(paper, { night: dark ? true : undefined });
 
+/** Said, and not only not said. */
+export const withDaylight = (paper: Json): Json => withConditions(paper, { night: false });
+
+/** The sky as somebody looked at it, as it is written. */
+export const withSky = (
+  paper: Json,
+  sky: { readonly wind?: string; readonly temperature?: string; readonly lightning?: boolean },
+): Json => withConditions(paper, sky);
+
 /** People aboard the cars, driver and guard not counted. */
 export const aboard = ({ riders, train }: Outing): Rider[] => {
   const cars = new Set(train.vehicles.filter(isCar).map((v) => v.id));

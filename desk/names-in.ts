@@ -1,5 +1,6 @@
 /** Whose names an outing's paper knows: its vehicles, its line, and who is aboard. */
 import { slug } from '../papers/compile/line.ts';
+import { meant, sameName } from '../papers/compile/named.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -14,15 +15,15 @@ export interface Names {
 
 /** @param paper an outing's with all parts in it */
 export function namesIn(paper: Json): Names {
-  const vehicles = new Set(vehicleNames(paper));
+  const vehicles = vehicleNames(paper);
   const riders = (paper['riders'] ?? []) as readonly { readonly name: string }[];
   const aboard = new Set(riders.map(({ name }) => slug(name)));
   const crew = (paper['crew'] ?? []) as readonly { readonly name: string }[];
   const listed = new Set(crew.map(({ name }) => slug(name)));
   const line = (paper['line'] as Json | undefined)?.['name'];
   return {
-    isVehicle: (name) => vehicles.has(name),
-    isLine: (name) => name === line,
+    isVehicle: (name) => meant(name, vehicles).length > 0,
+    isLine: (name) => typeof line === 'string' && sameName(name, line),
     isAboard: (name) => aboard.has(slug(name)),
     isCrew: (name) => listed.has(slug(name)),
   };

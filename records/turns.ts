@@ -31,8 +31,14 @@ interface Said {
   readonly record: string;
 }
 
-/** Turns of everybody, by reference to the person, oldest first. */
-export function turns(entries: readonly Entry[]): ReadonlyMap<string, readonly Turn[]> {
+/**
+ * Turns of everybody, by reference to the person, oldest first.
+ * @param same what two references to one person have in common: each device salts a name anew
+ */
+export function turns(
+  entries: readonly Entry[],
+  same: (person: string) => string = (person) => person,
+): ReadonlyMap<string, readonly Turn[]> {
   const said = standing(entries, 'turn').flatMap(({ first, content }): Said[] => {
     const read = checkContent('turn', content);
     const { said: text } = first.body;
@@ -40,8 +46,9 @@ export function turns(entries: readonly Entry[]): ReadonlyMap<string, readonly T
   });
   const of = new Map<string, Turn[]>();
   for (const one of [...said].sort((a, b) => a.at - b.at)) {
-    const mine = of.get(one.content.person) ?? [];
-    of.set(one.content.person, mine);
+    const who = same(one.content.person);
+    const mine = of.get(who) ?? [];
+    of.set(who, mine);
     const next = after(mine[mine.length - 1], one);
     if (one.content.what === 'on') mine.push(next as Turn);
     else if (next) mine[mine.length - 1] = next;

@@ -51,6 +51,7 @@ function dayIn(name: string, day: string | undefined): string | undefined {
   throw new UsageFault(`${name}: found ${day}; expected a day such as 2026-05-31`);
 }
 
+/** With what is recorded in it: a pack that shows a rejected car must not answer as if nobody had looked. */
 async function outingIn(
   gate: Gate,
   { outing, units, wording }: EvidenceOptions,

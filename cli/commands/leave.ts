@@ -55,6 +55,15 @@ async function readied(path: string, options: LeaveOptions, show: (paper: Json) 
   return ready;
 }
 
+/** It leaves now, if it was to leave later or nobody said: what the driver will have driven is reckoned from then on. */
+const leavingAt = (paper: Json, said: string): Json => {
+  const now = said.slice(0, 16);
+  const { back, leaves = now } = paper as { readonly back?: string; readonly leaves?: string };
+  return back === undefined || (paper['leaves'] !== undefined && leaves <= now)
+    ? paper
+    : { ...paper, leaves: now };
+};
+
 function checksDone(done: string | undefined): readonly Check[] {
   const list = (done ?? '')
     .split(',')
@@ -72,7 +81,8 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
   return inStore(options, async (store) => {
     const { entries } = await lookAt(store);
     const names = await store.names();
-    const ready = await readied(path, options, (paper) => withShown(paper, recorded(entries, names, today)));
+    const shown = recorded(entries, names, today);
+    const ready = await readied(path, options, (paper) => withShown(leavingAt(paper, said), shown));
     const { outing, answer } = ready.answered;
     const vehicles = outing.train.vehicles.map(({ name }) => name);
     const out = stillOut(trips(entries), vehicles);

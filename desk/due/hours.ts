@@ -4,6 +4,7 @@
  */
 import type { Hours } from '../../engine/things/duty.ts';
 import { slug } from '../../papers/compile/line.ts';
+import { type Drive, drivenIn, drives } from '../../records/driving.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
@@ -15,10 +16,24 @@ type Json = Readonly<Record<string, unknown>>;
 export interface TurnsOf {
   readonly name: string;
   readonly turns: readonly Turn[];
+  readonly drives?: readonly Drive[];
 }
 
-export const recordedTurns = (entries: readonly Entry[], names: readonly Named[]): readonly TurnsOf[] =>
-  [...turns(entries)].map(([person, all]) => ({ name: nameIn(names, person), turns: all }));
+/** Of each by name: the same person has another reference on every device. */
+export function recordedTurns(entries: readonly Entry[], names: readonly Named[]): readonly TurnsOf[] {
+  const called = new Map<string, string>();
+  const same = (person: string): string => {
+    const name = nameIn(names, person);
+    const key = slug(name);
+    if (!called.has(key)) called.set(key, name);
+    return key;
+  };
+  const all = turns(entries, same);
+  const drove = all.size === 0 ? new Map<string, readonly Drive[]>() : drives(entries, same);
+  return [...all].map(([key, mine]) => {
+    return { name: called.get(key) ?? key, turns: mine, drives: drove.get(key) ?? [] };
+  });
+}
 
 interface WrittenMember extends Json {
   readonly name: string;
@@ -47,20 +62,27 @@ export function withHours(paper: Json, recorded: readonly TurnsOf[]): Json {
 function ofMember(member: WrittenMember, paper: Json, recorded: readonly TurnsOf[]): WrittenMember {
   const { hours: was, ...rest } = member;
   if (was && was['record'] === undefined) return member;
-  const mine = recorded.find(({ name }) => slug(name) === slug(member.name))?.turns ?? [];
-  const back = paper['back'];
+  const of = recorded.find(({ name }) => slug(name) === slug(member.name));
+  const mine = of?.turns ?? [];
+  const [leaves, back] = [paper['leaves'], paper['back']];
   const hours = typeof back === 'string' ? hoursAt(mine, back, countingOf(paper)) : undefined;
   if (!hours) return rest;
-  const driving = was?.['driving'];
+  const { on, offset, record } = mine[mine.length - 1];
+  const at = (time: unknown): number => Date.parse(`${time}:00${offset}`);
+  const byHand = `${was?.['record']}`.endsWith(DRIVEN) ? undefined : was?.['driving'];
+  const driving = byHand === undefined ? drivenIn(of?.drives ?? [], on, at(leaves), at(back)) : undefined;
   return {
     ...rest,
     hours: {
-      ...written(hours),
-      ...(driving === undefined ? {} : { driving }),
-      record: mine[mine.length - 1].record,
+      ...written({ ...hours, ...(driving === undefined ? {} : { driving }) }),
+      ...(byHand === undefined ? {} : { driving: byHand }),
+      record: driving === undefined ? record : `${record}${DRIVEN}`,
     },
   };
 }
+
+/** Behind the record of the turn, where time at the handles was not written by hand. */
+const DRIVEN = ' and departures';
 
 /** Against whoever is tired: what was worked is rounded up, what was rested down. */
 const written = ({ days, ...times }: Hours): Json => ({

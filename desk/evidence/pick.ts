@@ -1,4 +1,5 @@
 /** Which records go into a pack: those of a span, of a thing and of what refers to it. One rule for every kind. */
+import { meant } from '../../papers/compile/named.ts';
 import type { Kind } from '../../papers/record/fields.ts';
 import { type Standing, standing } from '../../records/amended.ts';
 import { dayOf, type Entry, type Json } from '../../records/record.ts';
@@ -45,12 +46,13 @@ export function pick(entries: readonly Entry[], { from, to, of }: Wanted): Stand
   if (of === undefined) return spanned;
   // What names the thing; then what names such a record, as an arrival its departure.
   const names = new Set(of);
+  const isOf = meaning(of);
   const texts = new Map(spanned.map((one) => [one, [...textsIn(one.content)]]));
   const concerned = new Set<Standing>();
   for (let before = -1; before < concerned.size; ) {
     before = concerned.size;
     for (const [one, words] of texts)
-      if (!concerned.has(one) && words.some((word) => names.has(word))) {
+      if (!concerned.has(one) && words.some((word) => names.has(word) || isOf(word))) {
         concerned.add(one);
         names.add(one.first.row.hash);
       }
@@ -64,6 +66,21 @@ export function pick(entries: readonly Entry[], { from, to, of }: Wanted): Stand
       content['of'] === undefined &&
       (content['person'] === undefined || people.has(`${content['person']}`)));
   return spanned.filter((one) => concerned.has(one) || club(one));
+}
+
+/** A name is no longer than a line; a text that is longer names nothing. */
+const MOST_LETTERS = 200;
+
+/** Whether a text is one of these names, however it was spelled. */
+function meaning(of: readonly string[]): (word: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (word) => {
+    const was = known.get(word);
+    if (was !== undefined) return was;
+    const is = word.length <= MOST_LETTERS && meant(word, of).length > 0;
+    known.set(word, is);
+    return is;
+  };
 }
 
 /** What stands behind `person` in any record. */

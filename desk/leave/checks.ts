@@ -1,5 +1,6 @@
 /** What is seen to before a train leaves: as much of it as this train, these people and this hour ask for. */
 import type { Outing } from '../../engine/outing/types.ts';
+import { askWeather } from '../../engine/questions/host/weather.ts';
 import { brakeOf } from '../../engine/things/brake/kinds/index.ts';
 import { type Check, checks } from '../../papers/record/fields.ts';
 
@@ -20,3 +21,16 @@ const asked: Readonly<Record<Check, (outing: Outing) => boolean>> = {
 
 export const askedChecks = (outing: Outing): readonly Check[] =>
   checks.filter((check) => asked[check](outing));
+
+/** What of weather and night a host may have a rule for. */
+export type Sky = 'lightning' | 'wind' | 'heat' | 'night';
+
+/** What of them nobody has said although the host has a rule: a note on an answer for another day, and asked of who leaves now. */
+export const unsaidSky = (outing: Outing, nightSaid: boolean): readonly Sky[] => [
+  ...askWeather(outing).flatMap((f): Sky[] => (f.code === 'weather-not-said' ? [f.facts.sign] : [])),
+  ...(nightSaid || !hasNightRule(outing) ? [] : (['night'] as const)),
+];
+
+/** Rules by which what runs by day may not run by night. */
+const hasNightRule = ({ host: { runsAtNight, guardAtNight, mostDrivingAtNight } }: Outing): boolean =>
+  runsAtNight?.value === false || guardAtNight?.value === true || mostDrivingAtNight !== undefined;

@@ -11,7 +11,7 @@ import type { Check, Content } from '../../papers/record/fields.ts';
 import type { Entry } from '../../records/record.ts';
 import type { Asked } from '../asked.ts';
 import { type Answered, answered, inputsHash, type Speech } from './answered.ts';
-import { askedChecks } from './checks.ts';
+import { askedChecks, type Sky, unsaidSky } from './checks.ts';
 import { type Json, nameless } from './nameless.ts';
 
 /** An outing with its answer, before it leaves. */
@@ -64,15 +64,20 @@ export interface Stands {
   readonly asked: readonly Check[];
   /** Somebody drives. */
   readonly driven: boolean;
+  /** Weather and night by which the host has rules and of which nobody said anything. */
+  readonly unsaid: readonly Sky[];
 }
 
-export const standsOf = (outing: Outing, verdict: Verdict): Stands => ({
+/** @param paper what it was read from */
+export const standsOf = (outing: Outing, paper: Json, verdict: Verdict): Stands => ({
   verdict,
   date: outing.date,
   asked: askedChecks(outing),
   driven: outing.riders.some(({ duty }) => duty === 'driver'),
+  unsaid: unsaidSky(outing, (paper['conditions'] as Json | undefined)?.['night'] !== undefined),
 });
-export const stands = ({ answered: { outing, answer } }: Ready): Stands => standsOf(outing, answer.verdict);
+export const stands = ({ paper, answered: { outing, answer } }: Ready): Stands =>
+  standsOf(outing, paper, answer.verdict);
 
 /** Why it may not leave as it stands, of what a record can know. */
 export type Hindrance =
@@ -82,6 +87,8 @@ export type Hindrance =
   | { readonly what: 'day'; readonly of: string; readonly today: string }
   /** Nobody drives. */
   | { readonly what: 'driver' }
+  /** Nobody has looked at the sky, and the host has a rule for it. */
+  | { readonly what: 'sky'; readonly of: readonly Sky[] }
   /** What is recorded here could not be asked: limits, defects, certificates. */
   | { readonly what: 'records' }
   /** It has left and not arrived. */
@@ -89,7 +96,7 @@ export type Hindrance =
 
 /** @param today local day @param out hashes of departures of these vehicles that have not arrived */
 export function hindrances(
-  { verdict, date, asked, driven }: Stands,
+  { verdict, date, asked, driven, unsaid }: Stands,
   done: readonly Check[],
   today: string,
   out: readonly string[] = [],
@@ -100,6 +107,7 @@ export function hindrances(
     ...(lacking.length > 0 ? [{ what: 'checks', checks: lacking } as const] : []),
     ...(date !== undefined && date !== today ? [{ what: 'day', of: date, today } as const] : []),
     ...(driven ? [] : [{ what: 'driver' } as const]),
+    ...(unsaid.length > 0 ? [{ what: 'sky', of: unsaid } as const] : []),
     ...out.map((departure) => ({ what: 'out', departure }) as const),
   ];
 }

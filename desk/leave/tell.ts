@@ -22,6 +22,8 @@ export const tellHindrances = (all: readonly Hindrance[]): string[] =>
         return hindranceWords.day(one.of, one.today);
       case 'driver':
         return hindranceWords.driver;
+      case 'sky':
+        return one.of.map(hindranceWords.sky);
       case 'records':
         return hindranceWords.records;
       case 'out':

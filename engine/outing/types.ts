@@ -93,6 +93,8 @@ export interface HostRules {
   /** K */
   readonly mostHeat?: Rule<number>;
   readonly runsAtNight?: Rule<boolean>;
+  /** After dark a guard rides, however short the train. */
+  readonly guardAtNight?: Rule<boolean>;
 }
 
 /** How guard and driver speak to each other. */

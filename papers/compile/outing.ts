@@ -3,6 +3,7 @@ import { assumed, assumedValues } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import type { Defect } from '../../engine/things/in-date.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
@@ -16,6 +17,7 @@ import { MOST_VEHICLES } from '../train/fields.ts';
 import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
+import { meant, sameName } from './named.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
 import { shownOn } from './shown.ts';
@@ -45,7 +47,8 @@ export function compileTrain(file: TrainFile, files: readonly VehicleFile[], not
         return;
       }
       const label = member.name ?? vehicle.name;
-      vehicles.push(compileVehicle(vehicle, id, count > 1 ? `${label} ${n}` : label, notes));
+      const made = compileVehicle(vehicle, id, count > 1 ? `${label} ${n}` : label, notes);
+      vehicles.push(member.borrowed === undefined ? made : { ...made, borrowed: member.borrowed });
     }
   });
   checkGauges(vehicles, notes);
@@ -158,25 +161,39 @@ export function compileOuting(
     ...(file.date === undefined ? {} : { date: file.date, ...dropAbsent({ day: dayNumber(file.date) }) }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
-    ...(file.defects === undefined ? {} : { defects: file.defects }),
-    ...(file.restrictions === undefined ? {} : { restrictions: file.restrictions.map(restrictionOf) }),
-    ...(file.shown === undefined ? {} : { shown: shownOn(file) }),
+    ...(file.defects === undefined ? {} : { defects: file.defects.flatMap(defectsOf(line, train)) }),
+    ...(file.restrictions === undefined ? {} : { restrictions: file.restrictions.map(restrictionOf(line)) }),
+    ...(file.shown === undefined ? {} : { shown: shownOn(file, train) }),
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
     ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
   return withoutExpired(outing, notes);
 }
 
+type Written<K extends 'defects' | 'restrictions'> = NonNullable<OutingFile[K]>[number];
+
+/** By the names of this outing, however they were spelled where it was found: what is amiss must not be missed. */
+const defectsOf =
+  (line: Line, { vehicles }: Train) =>
+  ({ of, what, rejects, since }: Written<'defects'>): readonly Defect[] => {
+    const mine = sameName(of, line.name)
+      ? [line.name]
+      : meant(
+          of,
+          vehicles.map(({ name }) => name),
+        );
+    return (mine.length > 0 ? mine : [of]).map((name) => ({ of: name, what, rejects, since }));
+  };
+
 /** A record is called by its first letters, as everywhere. */
-const restrictionOf = ({
-  record,
-  since,
-  ...rest
-}: NonNullable<OutingFile['restrictions']>[number]): NonNullable<Outing['restrictions']>[number] => ({
-  ...rest,
-  since,
-  source: `temporary, since ${since}${record === undefined ? '' : `, record ${record.slice(0, 8)}`}`,
-});
+const restrictionOf =
+  (line: Line) =>
+  ({ record, since, of, ...rest }: Written<'restrictions'>): NonNullable<Outing['restrictions']>[number] => ({
+    ...rest,
+    of: sameName(of, line.name) ? line.name : of,
+    since,
+    source: `temporary, since ${since}${record === undefined ? '' : `, record ${record.slice(0, 8)}`}`,
+  });
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
 function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Notes): void {

@@ -1,17 +1,29 @@
 /** Certificates as they stand on the day of the outing. Without a day nobody can tell. */
 import type { Shown } from '../../engine/things/in-date.ts';
+import type { Train } from '../../engine/things/train/types.ts';
 import type { OutingFile } from '../schema/index.ts';
+import { sameName } from './named.ts';
 
 type Written = NonNullable<OutingFile['shown']>[number];
 
-export const shownOn = ({ shown = [], date }: Pick<OutingFile, 'shown' | 'date'>): readonly Shown[] =>
+type File = Pick<OutingFile, 'shown' | 'date' | 'riders' | 'crew'>;
+
+/** One that names several alike without a number is of none of them: of which, nobody said. */
+export const shownOn = (
+  { shown = [], date, riders = [], crew = [] }: File,
+  { vehicles }: Pick<Train, 'vehicles'> = { vehicles: [] },
+): readonly Shown[] =>
   shown.map((one) => ({
     what: one.what,
-    ...(one.of === undefined ? {} : { of: one.of }),
+    ...(one.of === undefined ? {} : { of: asHere(one.of, [...vehicles, ...riders, ...crew]) }),
     state: date === undefined ? 'unknown' : stateOf(one, date),
     ...(one.until === undefined ? {} : { last: one.until }),
     ...(one.signedFor === undefined ? {} : { signedFor: one.signedFor }),
   }));
+
+/** As this outing spells it. */
+const asHere = (of: string, all: readonly { readonly name: string }[]): string =>
+  all.find(({ name }) => sameName(name, of))?.name ?? of;
 
 /** Days as they are written stand in the order of time. */
 function stateOf({ on, until, graceTo, serviceLeft }: Written, date: string): Shown['state'] {

@@ -63,6 +63,7 @@ export const weatherRules = {
   mostWind: rule(figure('speed', 0.5, 60), 'most wind', 'In gusts, from whatever side.'),
   mostHeat: rule(figure('temperature', 250, 340), 'most heat', 'Of the air, in the shade.'),
   runsAtNight: rule(yes(), 'runs at night', 'No: nothing runs after dark.'),
+  guardAtNight: rule(yes(), 'guard rides at night', 'After dark a guard must ride, however short the train.'),
 };
 
 const signal = group({

@@ -208,6 +208,7 @@ export const outingSchema = group({
     'How guard and driver signal each other, where the host does not say it.',
     { asked: 'agree on it, and write it down' },
   ),
+  leaves: may(moment(), 'leaves', 'When it leaves: for time at the handles that is reckoned from records.'),
   back: may(
     moment(),
     'back by',

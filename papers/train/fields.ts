@@ -10,6 +10,11 @@ const member = group({
   vehicle: must(z.unknown(), 'vehicle', 'The vehicle itself, or {"file": "path"}.'),
   id: may(text(60), 'id', 'What it is called in this train, where others name it.'),
   name: may(text(), 'name', 'Its name in this train, if not its own.'),
+  borrowed: may(
+    yes(),
+    'borrowed',
+    'Of somebody else’s, or never driven by who drives it today: a stop is tried before anybody gets on.',
+  ),
   count: may(figure('count', 1, 40), 'count', 'How many alike, one behind the other.'),
 });
 

@@ -270,7 +270,7 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
   'too-few-cars-braked': () => altered(host({ brakedShare: rule(1) }), 2, { brakes: [] }),
   'guard-missing': () => host({ guardFromCars: rule(2) }),
   'lights-missing': () => {
-    const outing = host({ lightsAtNight: rule(true) });
+    const outing = host({ lightsAtNight: rule(true), guardAtNight: rule(true) });
     return { ...outing, conditions: { ...outing.conditions, night: true } };
   },
   'seat-too-high': () => host({ seatHeight: rule(0.2) }),

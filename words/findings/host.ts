@@ -43,6 +43,10 @@ export const hostWords = {
     what: `A ${t.word('conductor')} must ride with ${t.required()} ${t.fact('of')} or more; there are ${t.found()}.`,
     why: rule,
   }),
+  'no-guard-at-night': (_f, t) => ({
+    what: `It runs after dark without a ${t.word('conductor')}.`,
+    why: 'By night only somebody on the last car sees that a rider is off, or that it has parted. It is the rule quoted as the source.',
+  }),
   'lights-missing': (_f, t) => ({ what: `${t.vehicle} needs a ${t.fact('light')} at night.`, why: rule }),
   'seat-too-high': (_f, t) => ({
     what: `A seat of ${t.vehicle} is ${t.found('up')} above the rail; the host allows ${t.required('down')}.`,

@@ -8,6 +8,7 @@ export const hostFindings = {
   'chains-missing': {},
   'too-few-cars-braked': { braked: 'number', cars: 'number' },
   'guard-missing': { of: ['cars', 'riders'] },
+  'no-guard-at-night': {},
   'lights-missing': { light: ['headlight', 'taillight'] },
   'seat-too-high': {},
   'rider-too-young': { rider: 'name', age: 'number' },

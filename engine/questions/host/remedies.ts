@@ -29,6 +29,7 @@ export const hostRemedies: Remedies = {
   'too-few-cars-braked': fewerOrBraked,
   'too-many-riders': guarded,
   'guard-missing': guarded,
+  'no-guard-at-night': () => [{ size: 1, changes: [{ kind: 'guard' }] }],
   'too-many-riders-on-car': fewerOnBoard,
   'too-many-riders-per-axle': fewerOnBoard,
   'chains-missing': () => [{ size: 1, changes: [{ kind: 'chains' }] }],

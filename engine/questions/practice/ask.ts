@@ -199,12 +199,13 @@ function lights({ outing }: OutingContext): Finding[] {
 
 /**
  * A driver tries the brake of an engine before people are on the train; one who has not is held to it. Where the
- * host asks for the tried stop, it does not leave without one.
+ * host asks for the tried stop, or an engine is borrowed, it does not leave without one.
  */
-function triedStop({ outing: { conditions, host } }: OutingContext): Finding[] {
+function triedStop({ outing: { conditions, host, train } }: OutingContext): Finding[] {
   const tried = conditions.brakeTried;
-  const rule = host.stopTried?.value ? host.stopTried : undefined;
   if (tried) return [];
+  const borrowed = train.vehicles.some((v) => v.role === 'engine' && v.borrowed);
+  const rule = host.stopTried?.value ? host.stopTried : borrowed ? { source: PRACTICE } : undefined;
   const facts = { said: tried === false };
   if (!rule)
     return [

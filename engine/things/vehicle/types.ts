@@ -382,6 +382,8 @@ export interface Vehicle {
   readonly lowParts?: readonly LowPart[];
   /** Throws sand under its driven wheels; absent: taken of an engine. */
   readonly sander?: boolean;
+  /** Somebody else's, or new to who drives it. */
+  readonly borrowed?: boolean;
   readonly headlight?: boolean;
   readonly taillight?: boolean;
   readonly worked?: readonly Worked[];

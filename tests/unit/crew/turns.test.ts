@@ -1,6 +1,7 @@
 /** Hours from turns that people signed on and off for: what they cover, and what they do not. */
 import { describe, expect, it } from 'vitest';
 import { withHours } from '../../../desk/due/hours.ts';
+import { drivenIn } from '../../../records/driving.ts';
 import { hoursAt, refused, type Turn } from '../../../records/turns.ts';
 
 const ms = (time: string): number => Date.parse(`${time}:00+01:00`);
@@ -117,5 +118,43 @@ describe('in the outing’s crew', () => {
       ]);
     expect(by('10 min')['crew']).toMatchObject([{ hours: { sinceBreak: '5 h 50 min' } }]);
     expect(by('11 min')['crew']).toMatchObject([{ hours: { sinceBreak: '10 h' } }]);
+  });
+});
+
+describe('time at the handles', () => {
+  const at = (clock: string): number => ms(`2026-05-31T${clock}`);
+  const ran = (from: string, to?: string) => ({ from: at(from), ...(to ? { to: at(to) } : {}) });
+  const driven = (...all: ReturnType<typeof ran>[]) => drivenIn(all, at('08:00'), at('14:00'), at('15:00'));
+  it('is that of the trains of this turn, and all of the outing', () => {
+    expect(driven()).toBe(HOUR);
+    expect(driven(ran('09:00', '11:30'))).toBe(3.5 * HOUR);
+    // What was driven before this turn is of that one; what is out nobody can tell.
+    expect(driven(ran('05:00', '07:30'))).toBe(HOUR);
+    expect(driven(ran('07:30', '08:30'))).toBe(1.5 * HOUR);
+    expect(driven(ran('09:00'))).toBeUndefined();
+  });
+  it('counts two trains at once as one, and none that left later', () => {
+    expect(driven(ran('09:00', '11:00'), ran('10:00', '10:30'))).toBe(3 * HOUR);
+    expect(driven(ran('13:30', '14:30'))).toBe(1.5 * HOUR);
+    expect(driven(ran('15:30'))).toBe(HOUR);
+  });
+  it('is unknown where nobody says when it leaves and is back, or not in that order', () => {
+    expect(drivenIn([], at('08:00'), Number.NaN, at('15:00'))).toBeUndefined();
+    expect(drivenIn([], at('08:00'), at('15:00'), at('15:00'))).toBeUndefined();
+    expect(drivenIn([], at('14:30'), at('14:00'), at('15:00'))).toBeUndefined();
+  });
+  it('stands in the crew by record, and what was written by hand stays', () => {
+    const recorded = [{ name: 'A. Larch', turns: [today()], drives: [ran('09:00', '11:30')] }];
+    const paper = { riders: [{ name: 'A. Larch', duty: 'driver' }], leaves: '2026-05-31T17:00', back: BACK };
+    const made = withHours(paper, recorded);
+    expect(made['crew']).toMatchObject([{ hours: { driving: '3 h 30 min', record: 'r and departures' } }]);
+    expect(withHours(made, recorded)).toBe(made);
+    // Nobody says any longer when it leaves: what was reckoned goes.
+    const { leaves: _, ...later } = made as { leaves?: string };
+    expect(JSON.stringify(withHours(later, recorded))).not.toContain('driving');
+    const crew = [{ name: 'A. Larch', hours: { driving: '2 h', record: 'r' } }];
+    expect(withHours({ ...paper, crew }, recorded)['crew']).toMatchObject([
+      { hours: { driving: '2 h', record: 'r' } },
+    ]);
   });
 });

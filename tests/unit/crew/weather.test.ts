@@ -4,7 +4,7 @@ import { openOuting } from '../../../engine/outing/open.ts';
 import type { Conditions, HostRules } from '../../../engine/outing/types.ts';
 import { askWeather } from '../../../engine/questions/host/weather.ts';
 import { askPractice } from '../../../engine/questions/practice/ask.ts';
-import { rule, withHost } from '../../support/rules.ts';
+import { altered, hostSays, rider, rule, withHost } from '../../support/rules.ts';
 
 const told = (host: Partial<HostRules>, sky: Partial<Conditions>): string[] => {
   const of = withHost(1, host);
@@ -36,8 +36,7 @@ describe('the host’s weather', () => {
 });
 
 describe('a stop tried first', () => {
-  const tried = (host: Partial<HostRules>, brakeTried?: boolean) => {
-    const of = withHost(1, host);
+  const tried = (host: Partial<HostRules>, brakeTried?: boolean, of = withHost(1, host)) => {
     const { brakeTried: _, ...rest } = of.conditions;
     const conditions = brakeTried === undefined ? rest : { ...rest, brakeTried };
     return askPractice(openOuting({ ...of, conditions }))
@@ -57,5 +56,30 @@ describe('a stop tried first', () => {
       ['unknown rule book, p. 3'],
     ]);
     expect(tried({ stopTried: rule(false) })).toEqual(['notes common practice, no source']);
+  });
+  it('is asked before a borrowed engine leaves, and of no borrowed car', () => {
+    const lent = (index: number, brakeTried?: boolean) =>
+      tried({}, brakeTried, altered(withHost(1, {}), index, { borrowed: true }));
+    expect([lent(0, true), lent(0, false), lent(0)]).toEqual([
+      [],
+      ['forbids common practice, no source'],
+      ['unknown common practice, no source'],
+    ]);
+    expect(lent(1)).toEqual(['notes common practice, no source']);
+  });
+});
+
+describe('a guard at night', () => {
+  const found = (night: boolean, host: Partial<HostRules>, riders = withHost(1, {}).riders) => {
+    const of = withHost(1, host, { riders });
+    return hostSays({ ...of, conditions: { ...of.conditions, night } }).map(({ code }) => code);
+  };
+  const rides = [rider('g', '1', { duty: 'guard' })];
+  it('rides after dark where the host says so, however short the train', () => {
+    const asks = { guardAtNight: rule(true) };
+    expect(found(true, asks)).toEqual(['no-guard-at-night']);
+    expect(found(false, asks)).toEqual([]);
+    expect(found(true, { guardAtNight: rule(false) })).toEqual([]);
+    expect(found(true, asks, rides)).toEqual([]);
   });
 });

@@ -77,7 +77,14 @@ describe('heedway evidence', () => {
     const ran = at('evidence', '--of', 'Fenwick', '--pdf', pdf);
     expect([ran.status, ran.stdout]).toEqual([0, expect.stringContaining('all as they were written')]);
     expect(pdfText(readFileSync(pdf)).text).not.toContain('An Invented Person');
-    expect(at('evidence', '--names', '--pdf', pdf).status).toBe(0);
-    expect(pdfText(readFileSync(pdf)).text).toContain('An Invented Person');
+    // What is rejected in the records is rejected in the pack's answer, however its name was written.
+    const reject = ['--of', 'light car', '--right', 'rest', '--reject', 'seats=loose'];
+    expect(at('inspect', 'record', 'car-before-use', ...reject).status).toBe(20);
+    const outing = ['--outing', 'examples/steam-light.json'];
+    expect(at('evidence', '--names', ...outing, '--pdf', pdf).status).toBe(0);
+    const { text } = pdfText(readFileSync(pdf));
+    expect(text).toContain('An Invented Person');
+    expect(text).toContain('Rejected: Light car 1, loose');
+    expect(text).toContain('light car loose');
   });
 });

@@ -1,7 +1,7 @@
 /** Leaving: what is recorded, that nobody's name is in it, and that it gives the same answer again, byte for byte. */
 import { describe, expect, it } from 'vitest';
 import { answered } from '../../../desk/leave/answered.ts';
-import { askedChecks } from '../../../desk/leave/checks.ts';
+import { askedChecks, unsaidSky } from '../../../desk/leave/checks.ts';
 import {
   departureContent,
   heldAgainst,
@@ -12,6 +12,7 @@ import {
   stands,
 } from '../../../desk/leave/depart.ts';
 import { nameless } from '../../../desk/leave/nameless.ts';
+import { tellHindrances } from '../../../desk/leave/tell.ts';
 import { readOuting } from '../../../papers/index.ts';
 import type { Check, Content } from '../../../papers/record/fields.ts';
 import { canonical } from '../../../records/canonical.ts';
@@ -218,6 +219,28 @@ describe('what hinders', () => {
     expect(hindrances(stands(steam), all, day, ['abc'])).toEqual([{ what: 'out', departure: 'abc' }]));
   it('nobody who drives', () =>
     expect(hindrances({ ...stands(steam), driven: false }, all, day)).toEqual([{ what: 'driver' }]));
+  it('weather and night by which the host has rules and that nobody has looked at', () => {
+    const { outing } = steam.answered;
+    const rule = <T>(value: T) => ({ value, source: 'book' });
+    const unsaid = (host: object, sky: object = {}, nightSaid = false) =>
+      unsaidSky(
+        { ...outing, host: { ...outing.host, ...host }, conditions: { ...outing.conditions, ...sky } },
+        nightSaid,
+      );
+    expect(unsaid({})).toEqual([]);
+    const limits = { lightningStops: rule(true), mostWind: rule(10), mostHeat: rule(308) };
+    expect(unsaid(limits)).toEqual(['lightning', 'wind', 'heat']);
+    expect(unsaid(limits, { lightning: false, wind: 3, temperature: 290 })).toEqual([]);
+    for (const byNight of [
+      { runsAtNight: rule(false) },
+      { guardAtNight: rule(true) },
+      { mostDrivingAtNight: rule(9) },
+    ])
+      expect([unsaid(byNight), unsaid(byNight, {}, true)]).toEqual([['night'], []]);
+    const asked = { ...stands(steam), unsaid: ['wind'] as const };
+    expect(hindrances(asked, all, day)).toEqual([{ what: 'sky', of: ['wind'] }]);
+    expect(tellHindrances(hindrances(asked, all, day))[0]).toContain('how hard the wind blows');
+  });
   it.each(['hold', 'unknown'] as const)('the word %s', (verdict) => {
     expect(hindrances({ ...stands(steam), verdict }, all, day)).toEqual([{ what: 'word', word: verdict }]);
   });

@@ -40,7 +40,7 @@ export function Room() {
       </section>
       <Signals sheet={sheet} />
       <section class="paper" aria-label="Written down">
-        <Group json={paper.value} form={crewForm} path={[]} always={['back', 'crew']} />
+        <Group json={paper.value} form={crewForm} path={[]} always={['leaves', 'back', 'crew']} />
       </section>
       <Limits />
       <p>
@@ -55,7 +55,7 @@ export function Room() {
 const crewForm: GroupForm = {
   ...(fileForm('outing') as GroupForm),
   fields: (fileForm('outing') as Extract<FieldForm, { form: 'group' }>).fields.filter(({ key }) =>
-    ['back', 'crew', 'signals'].includes(key),
+    ['leaves', 'back', 'crew', 'signals'].includes(key),
   ),
 };
 

@@ -1,4 +1,5 @@
 /** Making the pack: all that it takes is loaded when it is asked for. */
+import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { evidencePack, type Pack } from '../../../desk/evidence/pack.ts';
 import type { Wanted } from '../../../desk/evidence/pick.ts';
 import { tellInvented } from '../../../desk/invented.ts';
@@ -33,7 +34,9 @@ export async function makePack(
   if (!looked) throw new Error('records cannot be had here');
   const asked = outing ? told.value?.asked : undefined;
   if (asked) await say('Answering …');
-  const written = asked && asWritten(asked);
+  // A pack that shows a rejected car must not answer as if nobody had looked.
+  const day = asked?.outing.date ?? clock.now().slice(0, 10);
+  const written = asked && withShown(asWritten(asked), recorded(looked.entries, looked.names, day));
   const made = written && (await answered(nameless(written), speech.value));
   if (made && 'problems' in made) throw new Error(made.problems[0].message);
   const pack = await evidencePack({

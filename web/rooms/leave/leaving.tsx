@@ -1,7 +1,7 @@
 /** What this train asks to be seen to, what is in the way, and the press by which it leaves. */
 import { useSignal } from '@preact/signals';
 import type { Told } from '../../../desk/asked.ts';
-import { hindrances, standsOf } from '../../../desk/leave/depart.ts';
+import { asWritten, hindrances, standsOf } from '../../../desk/leave/depart.ts';
 import { tellHindrances } from '../../../desk/leave/tell.ts';
 import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
@@ -10,6 +10,7 @@ import { shortHash } from '../../../words/records/record.ts';
 import { silence } from '../../state/at-hand.ts';
 import { clock, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
+import { SkyAsked } from './sky.tsx';
 
 /** What was recorded last, told where the next one may leave already. */
 const said: { text: string } = { text: '' };
@@ -21,7 +22,7 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
   const fault = useSignal('');
   const { outing } = told.asked;
   const today = clock.now().slice(0, 10);
-  const stands = standsOf(outing, told.answer.verdict);
+  const stands = standsOf(outing, asWritten(told.asked), told.answer.verdict);
   const out = stillOut(
     all,
     outing.train.vehicles.map(({ name }) => name),
@@ -70,6 +71,7 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
           ))}
         </ul>
       )}
+      {stands.unsaid.length > 0 && <SkyAsked of={stands.unsaid} />}
       {inTheWay.some(({ what }) => what === 'day') && (
         <button type="button" onClick={() => edit(['date'], today)}>
           The outing is of today

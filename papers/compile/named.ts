@@ -1,0 +1,18 @@
+/**
+ * Which thing a name means that somebody wrote down elsewhere: letters and digits count, not how they are cased or
+ * spaced. Of several alike that were counted, a name without a number means each: nobody said which.
+ */
+import { slug } from './line.ts';
+
+/** An accent written as one letter or as two is the same. */
+const key = (name: string): string => slug(name.normalize('NFC'));
+
+export const sameName = (a: string, b: string): boolean => a === b || key(a) === key(b);
+
+/** Of these names those that are meant; none: it is of something else. */
+export function meant(name: string, among: readonly string[]): readonly string[] {
+  const same = among.filter((one) => sameName(one, name));
+  if (same.length > 0) return same;
+  const base = `${key(name)}-`;
+  return among.filter((one) => key(one).startsWith(base) && /^\d+$/.test(key(one).slice(base.length)));
+}
