@@ -70,7 +70,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
   const said = timeSaid(options.said);
   const today = said.slice(0, 10);
   return inStore(options, async (store) => {
-    const { entries } = await lookAt(store);
+    const { entries, faults } = await lookAt(store);
     const names = await store.names();
     const ready = await readied(path, options, (paper) => withShown(paper, recorded(entries, names, today)));
     const { outing, answer } = ready.answered;
@@ -81,6 +81,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
       done,
       today,
       out.map(({ departure }) => departure.first.row.hash),
+      faults.length,
     );
     const told = tellHindrances(inTheWay);
     if (inTheWay.length > 0 && options.against === undefined)

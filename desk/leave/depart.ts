@@ -85,14 +85,21 @@ export type Hindrance =
   /** What is recorded here does not stand in the outing: certificates, defects. */
   | { readonly what: 'records' }
   /** It has left and not arrived. */
-  | { readonly what: 'out'; readonly departure: string };
+  | { readonly what: 'out'; readonly departure: string }
+  /** Of what is recorded something is not as it was written: it counts for nothing, a closure of the line too. */
+  | { readonly what: 'amiss'; readonly faults: number };
 
-/** @param today local day @param out hashes of departures of these vehicles that have not arrived */
+/**
+ * @param today local day
+ * @param out hashes of departures of these vehicles that have not arrived
+ * @param faults how much is amiss in the records
+ */
 export function hindrances(
   { verdict, date, asked, driven }: Stands,
   done: readonly Check[],
   today: string,
   out: readonly string[] = [],
+  faults = 0,
 ): readonly Hindrance[] {
   const lacking = asked.filter((check) => !done.includes(check));
   return [
@@ -101,6 +108,7 @@ export function hindrances(
     ...(date !== undefined && date !== today ? [{ what: 'day', of: date, today } as const] : []),
     ...(driven ? [] : [{ what: 'driver' } as const]),
     ...out.map((departure) => ({ what: 'out', departure }) as const),
+    ...(faults > 0 ? [{ what: 'amiss', faults } as const] : []),
   ];
 }
 

@@ -7,7 +7,7 @@ import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
-import { clock, person, record, saying } from '../../state/records.ts';
+import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
 import { showToHost, unshown } from '../../state/shown.ts';
 
@@ -27,7 +27,7 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
     outing.train.vehicles.map(({ name }) => name),
   ).map(({ departure }) => departure.first.row.hash);
   const inTheWay = [
-    ...hindrances(stands, done.value, today, out),
+    ...hindrances(stands, done.value, today, out, kept.value?.faults.length),
     ...(unshown.value ? [{ what: 'records' } as const] : []),
   ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
