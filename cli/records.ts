@@ -1,6 +1,6 @@
 /** The store of records on this machine: one SQLite file, and beside it the key of whoever writes into it here. */
 import { existsSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import type { Command as Program } from 'commander';
 import { hex, newKeys } from '../records/hash.ts';
 import { type Clock, look, type Put, put } from '../records/ledger.ts';
@@ -9,6 +9,7 @@ import { NoStore, openSqlite, type SqliteStore } from '../records/stores/sqlite.
 import { localTime } from '../records/time.ts';
 import type { Verified } from '../records/verify.ts';
 import { UsageFault } from './command.ts';
+import { contentOf } from './file.ts';
 import { program } from './versions.ts';
 
 export interface StoreOptions {
@@ -32,6 +33,9 @@ interface KeyFile {
   /** PKCS #8 in base64; absent: unsigned. */
   readonly key?: string;
 }
+
+/** Bytes: ten times what one takes. */
+const MOST_KEY = 4096;
 
 const noStore = (path: string, fault: unknown): UsageFault =>
   new UsageFault(
@@ -81,7 +85,9 @@ export async function beginStore({ records }: StoreOptions): Promise<Author> {
 export async function authorHere({ records }: StoreOptions): Promise<Author> {
   const path = keyPath(records);
   try {
-    const { author, device, key } = JSON.parse(await readFile(path, 'utf8')) as KeyFile;
+    const content = await contentOf(path, MOST_KEY);
+    if (!('bytes' in content)) throw new Error(content.unread);
+    const { author, device, key } = JSON.parse(new TextDecoder().decode(content.bytes)) as KeyFile;
     if (key === undefined) return { name: author, device };
     const sign = await crypto.subtle.importKey(
       'pkcs8',

@@ -87,7 +87,7 @@ function lookAt(row: Row, i: number, bytes: Uint8Array<ArrayBuffer>, is: string,
   if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
   const entry = { body, row };
   const faulty = (what: 'content' | 'signature'): Looked => ({ fault: { what, row: i, hash, body }, entry });
-  if (depth === 'whole' && !checkContent(body.kind, body.content).ok) return faulty('content');
+  if (!checkContent(body.kind, body.content).ok) return faulty('content');
   const needs = !isUnsigned(body.author);
   if (needs !== (signature !== undefined)) return faulty('signature');
   return needs ? { entry, later: bytes } : { entry, unsigned: true };

@@ -79,7 +79,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
   const said = timeSaid(options.said);
   const today = said.slice(0, 10);
   return inStore(options, async (store) => {
-    const { entries } = await lookAt(store);
+    const { entries, faults } = await lookAt(store);
     const names = await store.names();
     const shown = recorded(entries, names, today);
     const ready = await readied(path, options, (paper) => withShown(leavingAt(paper, said), shown));
@@ -91,6 +91,7 @@ async function leave(path: string, options: LeaveOptions): Promise<Outcome> {
       done,
       today,
       out.map(({ departure }) => departure.first.row.hash),
+      faults.length,
     );
     const told = tellHindrances(inTheWay);
     if (inTheWay.length > 0 && options.against === undefined)

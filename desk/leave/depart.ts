@@ -92,14 +92,21 @@ export type Hindrance =
   /** What is recorded here could not be asked: limits, defects, certificates. */
   | { readonly what: 'records' }
   /** It has left and not arrived. */
-  | { readonly what: 'out'; readonly departure: string };
+  | { readonly what: 'out'; readonly departure: string }
+  /** Of what is recorded something is not as it was written: it counts for nothing, a closure of the line too. */
+  | { readonly what: 'amiss'; readonly faults: number };
 
-/** @param today local day @param out hashes of departures of these vehicles that have not arrived */
+/**
+ * @param today local day
+ * @param out hashes of departures of these vehicles that have not arrived
+ * @param faults how much is amiss in the records
+ */
 export function hindrances(
   { verdict, date, asked, driven, unsaid }: Stands,
   done: readonly Check[],
   today: string,
   out: readonly string[] = [],
+  faults = 0,
 ): readonly Hindrance[] {
   const lacking = asked.filter((check) => !done.includes(check));
   return [
@@ -109,6 +116,7 @@ export function hindrances(
     ...(driven ? [] : [{ what: 'driver' } as const]),
     ...(unsaid.length > 0 ? [{ what: 'sky', of: unsaid } as const] : []),
     ...out.map((departure) => ({ what: 'out', departure }) as const),
+    ...(faults > 0 ? [{ what: 'amiss', faults } as const] : []),
   ];
 }
 

@@ -28,6 +28,8 @@ export const tellHindrances = (all: readonly Hindrance[]): string[] =>
         return hindranceWords.records;
       case 'out':
         return hindranceWords.out(shortHash(one.departure));
+      case 'amiss':
+        return hindranceWords.amiss(one.faults);
     }
   });
 

@@ -3,7 +3,7 @@
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
 import { createHash } from 'node:crypto';
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
 import type { Head, Row } from '../record.ts';
@@ -49,6 +49,8 @@ async function clientFor(path: string): Promise<Client> {
 export async function openSqlite(path: string, fresh = false): Promise<SqliteStore> {
   if (existsSync(path) === fresh)
     throw new NoStore(fresh ? 'a file of that name: nothing is put over it' : 'no such file');
+  if (!fresh && !statSync(path).isFile())
+    throw new NoStore(statSync(path).isDirectory() ? 'a folder' : 'a pipe or device');
   const client = await clientFor(path);
   try {
     // Acknowledged is on the disk: a journal beside the file while it is written, and nothing else afterwards.

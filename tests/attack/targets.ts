@@ -17,9 +17,11 @@ import { settingsOf } from '../../web/state/settings.ts';
 import { sheetWords } from '../../words/measured/data-sheet.ts';
 import { logFault } from '../../words/measured/logs.ts';
 import { firstCode } from '../support/first-code.ts';
-import { examplePaper } from '../support/papers.ts';
 import { type Chance, changedJson, changedText } from './mutate.ts';
+import { type Json, papers, vehicles } from './papers.ts';
 import { planted } from './planted.ts';
+import { roomsOf } from './rooms.ts';
+import { foreign, recordsFile, sqliteStore } from './stores.ts';
 import { replies, sum } from './typed.ts';
 
 export interface Outcome {
@@ -37,13 +39,7 @@ export interface Target {
   readonly attack: (chance: Chance) => Promise<Outcome>;
 }
 
-type Json = Readonly<Record<string, unknown>>;
 const nothing = async (): Promise<undefined> => undefined;
-const names = ['steam-light', 'heavy-air', 'battery-vacuum', 'brake-not-measured', 'too-long-wet'];
-const papers: readonly Json[] = await Promise.all(names.map(examplePaper));
-const vehicles = papers.flatMap((p) =>
-  ((p['train'] as Json)['vehicles'] as Json[]).map((m) => m['vehicle'] as Json),
-);
 const survey = (name: string): string =>
   readFileSync(new URL(`../../examples/surveys/${name}`, import.meta.url), 'utf8');
 const [csv, gpx] = [survey('branch.csv'), survey('branch.gpx')];
@@ -105,7 +101,9 @@ const ANSWERED = 1 / 14;
 
 async function outing(chance: Chance, content: string): Promise<Outcome> {
   const got = await readOuting({ path: 'x', content }, nothing);
-  return got.ok && chance.share() < ANSWERED ? answered(got.value) : read(got);
+  if (!got.ok || chance.share() >= ANSWERED) return read(got);
+  const crash = roomsOf(got.value, JSON.parse(content));
+  return { ...answered(got.value), ...(crash === undefined ? {} : { crash }) };
 }
 
 const tried = (paper: Json, chance: Chance): Json => ({
@@ -216,7 +214,7 @@ async function log(chance: Chance): Promise<Outcome> {
 export const targets: readonly Target[] = [
   {
     name: 'outing, its parts changed',
-    share: 0.18,
+    share: 0.175,
     attack: (c) => outing(c, JSON.stringify(changedJson(c.one(papers), c))),
   },
   {
@@ -226,7 +224,7 @@ export const targets: readonly Target[] = [
   },
   {
     name: 'vehicle',
-    share: 0.13,
+    share: 0.11,
     attack: async (c) =>
       read(await readVehicle({ path: 'x', content: JSON.stringify(changedJson(c.one(vehicles), c)) })),
   },
@@ -236,8 +234,11 @@ export const targets: readonly Target[] = [
     attack: async (c) => read(await readEverything(JSON.stringify(changedJson(whole(c), c)), 'x')),
   },
   { name: 'code', share: 0.12, attack: code },
-  { name: 'CSV', share: 0.12, attack: (c) => table(changedText(csv, c), 'x.csv') },
+  { name: 'CSV', share: 0.1, attack: (c) => table(changedText(csv, c), 'x.csv') },
   { name: 'GPX', share: 0.08, attack: (c) => table(changedText(gpx, c), 'x.gpx') },
+  { name: 'file of records', share: 0.02, attack: recordsFile },
+  { name: 'records of another program', share: 0.02, attack: foreign },
+  { name: 'store of records', share: 0.005, attack: sqliteStore },
   { name: 'data sheet', share: 0.01, attack: async (c) => sheet(changedText(sheetOf, c)) },
   { name: 'log of a phone', share: 0.01, attack: async (c) => log(c) },
   { name: 'kept by the browser', share: 0.075, attack: stored },
@@ -247,7 +248,7 @@ export const targets: readonly Target[] = [
     name: 'outing with a fault planted in it',
     share: 0.005,
     attack: async (c) => {
-      const { paper, fault } = planted(c, papers);
+      const { paper, fault } = planted(c);
       const got = await readOuting({ path: 'x', content: JSON.stringify(paper) }, nothing);
       return got.ok ? answered(got.value, fault) : refused(got.problems);
     },

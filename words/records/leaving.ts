@@ -26,4 +26,6 @@ export const hindranceWords = {
   sky: (of: 'lightning' | 'wind' | 'heat' | 'night'): string => skyAsked[of],
   records: 'what is recorded here of its vehicles, people and line could not be asked',
   out: (departure: string): string => `one of its vehicles left (${departure}) and has not arrived`,
+  amiss: (faults: number): string =>
+    `${faults === 1 ? 'one thing is' : `${faults} things are`} amiss in the records: what is not as it was written counts for nothing, be it what shuts the line (verify tells what)`,
 } as const;

@@ -7,6 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { UsageFault } from '../../../cli/command.ts';
 import { reasonOf } from '../../../cli/file.ts';
 import { openFile, openOutingFile } from '../../../cli/open.ts';
+import { authorHere, inStore } from '../../../cli/records.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'strange-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -32,6 +33,22 @@ describe('what is no ordinary file', () => {
     [join(folder, 'x'.repeat(300)), 'a name that is too long'],
   ])('%s', async (path, found) => {
     expect(await said(openFile(path))).toMatch(new RegExp(`^${path}: found ${found}; expected `));
+  });
+
+  it.each([
+    [pipe, 'a pipe or device'],
+    ['/dev/zero', 'a pipe or device'],
+    [folder, 'a folder'],
+  ])('%s as a store of records', async (records, found) => {
+    const opened = inStore({ records }, async () => 'opened');
+    expect(await said(opened)).toMatch(
+      new RegExp(`^${records}: found ${found}; expected a store of records`),
+    );
+  });
+
+  it('a pipe into which nobody writes, where the key of a store should be', async () => {
+    execFileSync('sh', ['-c', 'mkfifo "$0"', `${pipe}.key`]);
+    expect(await said(authorHere({ records: pipe }))).toMatch(/found no key that can be read/);
   });
 
   it('standard input into which nobody writes', async () => {

@@ -5,7 +5,7 @@ import { readStoreFile, storeFile } from '../../../records/file.ts';
 import { sha256 } from '../../../records/hash.ts';
 import { look } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
-import type { Row } from '../../../records/record.ts';
+import { type Row, written } from '../../../records/record.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { newestOf, verify } from '../../../records/verify.ts';
 import { author, clockFrom, noted, unsignedAuthor } from '../../support/club-records.ts';
@@ -145,7 +145,6 @@ describe('rows of a store', () => {
   });
 
   it('a record of another author, or a wrong number, in the chain is found', async () => {
-    const { written } = await import('../../../records/record.ts');
     const after = newestOf(whole.entries).find((n) => n.author === ben.name);
     const row = await written(
       { kind: 'note', content: { text: 'x' }, said: clock.now() },
@@ -183,6 +182,15 @@ describe('a look along the chain', () => {
       expect(entries.some(({ row }) => row.text === one.text)).toBe(false);
     }
     expect((await chained(others)).faults).not.toEqual([]);
+  });
+
+  it('what says other than its kind does counts for nothing, and is told', async () => {
+    const after = newestOf(whole.entries).find((head) => head.author === ada.name);
+    const said = { kind: 'restriction', content: { line: 'x', why: 'from a newer program' } } as const;
+    const odd = await written({ ...said, said: clock.now() }, ada, after, clock.now(), '9.0.0');
+    const { entries, faults } = await chained([...rows, odd]);
+    expect(faults).toMatchObject([{ what: 'content', hash: odd.hash }]);
+    expect(entries).toEqual(whole.entries);
   });
 
   it('a forged branch vouches for nothing of itself', async () => {

@@ -217,6 +217,8 @@ describe('what hinders', () => {
     ]));
   it('a vehicle that is out', () =>
     expect(hindrances(stands(steam), all, day, ['abc'])).toEqual([{ what: 'out', departure: 'abc' }]));
+  it('records of which one is not as it was written: it may be what shuts the line', () =>
+    expect(hindrances(stands(steam), all, day, [], 1)).toEqual([{ what: 'amiss', faults: 1 }]));
   it('nobody who drives', () =>
     expect(hindrances({ ...stands(steam), driven: false }, all, day)).toEqual([{ what: 'driver' }]));
   it('weather and night by which the host has rules and that nobody has looked at', () => {

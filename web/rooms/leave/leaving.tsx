@@ -8,7 +8,7 @@ import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
 import { silence } from '../../state/at-hand.ts';
-import { clock, person, record, saying } from '../../state/records.ts';
+import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
 import { SkyAsked } from './sky.tsx';
 
@@ -28,7 +28,7 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
     outing.train.vehicles.map(({ name }) => name),
   ).map(({ departure }) => departure.first.row.hash);
   const inTheWay = [
-    ...hindrances(stands, done.value, today, out),
+    ...hindrances(stands, done.value, today, out, kept.value?.faults.length),
     ...(silence.value === '' ? [] : [{ what: 'records' } as const]),
   ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
