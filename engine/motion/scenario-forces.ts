@@ -189,12 +189,7 @@ function layAlone(model: StopModel, inputs: StopInputs, g: number, brake: number
 }
 
 /** Whether a group that nobody eases locks at any speed. */
-export const mayLock = (
-  { scratch, factor }: StopModel,
-  inputs: StopInputs,
-  g: number,
-  harder: number,
-): boolean =>
+const mayLock = ({ scratch, factor }: StopModel, inputs: StopInputs, g: number, harder: number): boolean =>
   scratch.drawn[g] * harder * greatest(factor, inputs.material[g] * SPEED_NODES) > scratch.limit[g];
 
 /** What a group does at a node with its wheels locked, N. */
