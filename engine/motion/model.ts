@@ -2,7 +2,7 @@
  * One scenario laid over the inputs of a stop: plain numbers and arrays from which a stop is computed at once.
  *
  * The braked groups melt into a few channels: one for forces that do not change with speed, one for each
- * block material, and one for wheels that slide until the driver notices. A channel has a full force by speed and one
+ * block material, and one for wheels that slide by each handle. A channel has a full force by speed and one
  * build-up curve, weighted by force. From then on all brakes are one force by speed (`slide.ts` has the law).
  */
 
@@ -94,6 +94,8 @@ export interface Scratch {
   readonly slips: Float64Array;
   readonly eased: Float64Array;
   readonly slides: Uint8Array;
+  /** Per handle, first of what hangs on none: channel of its wheels that slide; 0: none do. */
+  readonly slidesOn: Uint8Array;
   /** Per channel: block force that goes on as it is, N. */
   readonly lasting: Float64Array;
   /** By speed: friction of a skidding wheel ÷ adhesion. */
@@ -110,7 +112,8 @@ export interface MapModels {
 
 export function emptyModel(inputs: StopInputs): StopModel {
   const tables = inputs.friction.length;
-  const channels = tables + 1;
+  // Wheels slide on any of the handles, or on none.
+  const channels = tables + inputs.handles + 1;
   return {
     potential: inputs.potential,
     length: inputs.length,
@@ -120,7 +123,7 @@ export function emptyModel(inputs: StopInputs): StopModel {
     reaction: 0,
     dt: 0,
     notice: 0,
-    channels,
+    channels: tables,
     mean: new Float64Array(channels * RAMP_STEPS),
     lead: new Float64Array(channels * RAMP_STEPS),
     node: new Float64Array(channels * (RAMP_STEPS + 1)),
@@ -147,6 +150,7 @@ export function emptyModel(inputs: StopInputs): StopModel {
       slips: new Float64Array(inputs.handles * SPEED_NODES),
       eased: new Float64Array(inputs.handles * SPEED_NODES),
       slides: new Uint8Array(inputs.handles),
+      slidesOn: new Uint8Array(inputs.handles + 1),
       lasting: new Float64Array(tables),
       skid: new Float64Array(SPEED_NODES),
       skidOf: new Float64Array(2),

@@ -5,7 +5,7 @@ import { skidShare } from '../things/adhesion/skid.ts';
 import type { StopModel } from './model.ts';
 import { PUSHED_AT, settlePush } from './push.ts';
 import type { Own, Scenario } from './scenario.ts';
-import { RAIL_VARIES, slidingShare } from './slide.ts';
+import { RAIL_VARIES, slidingShare, untilNoticed } from './slide.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** Node at which the build-up of sliding groups is weighted by their force (4 mph). */
@@ -29,6 +29,8 @@ export function setForces(
   model.force.fill(0);
   scratch.lasting.fill(0);
   scratch.grip[0] = 0;
+  scratch.slidesOn.fill(0);
+  model.channels = inputs.friction.length;
   model.sliding = 0;
   layFriction(model, inputs, scenario);
   const sanded = pick(inputs.adhesion, scenario.adhesion) * onWheels;
@@ -168,8 +170,7 @@ function layEased(model: StopModel, inputs: StopInputs, g: number): void {
   model.sliding++;
   slideFrom(model, inputs, g, (k) => {
     const r = most > 0 ? (drawn[g] * factor[friction + k]) / most : 0;
-    const p = slidingShare(r);
-    return most * ((1 - p) * Math.min(r, 1) + p * skid[k]);
+    return most * untilNoticed(r, skid[k]);
   });
 }
 
@@ -188,12 +189,7 @@ function layAlone(model: StopModel, inputs: StopInputs, g: number, brake: number
 }
 
 /** Whether a group that nobody eases locks at any speed. */
-export const mayLock = (
-  { scratch, factor }: StopModel,
-  inputs: StopInputs,
-  g: number,
-  harder: number,
-): boolean =>
+const mayLock = ({ scratch, factor }: StopModel, inputs: StopInputs, g: number, harder: number): boolean =>
   scratch.drawn[g] * harder * greatest(factor, inputs.material[g] * SPEED_NODES) > scratch.limit[g];
 
 /** What a group does at a node with its wheels locked, N. */
@@ -244,11 +240,16 @@ function greatest(factor: Float64Array, base: number): number {
   return most;
 }
 
-/** Onto the channel of what slides: its force by speed, its build-up weighted by its force at a walk. */
+/** Onto the channel of what slides by its handle: its force by speed, its build-up weighted by its force at a walk. */
 function slideFrom(model: StopModel, inputs: StopInputs, g: number, at: (node: number) => number): void {
-  const channel = inputs.friction.length;
+  const { slidesOn } = model.scratch;
+  const by = inputs.handle[g] + 1;
+  if (slidesOn[by] === 0) {
+    slidesOn[by] = model.channels++;
+    model.factor.fill(0, slidesOn[by] * SPEED_NODES, model.channels * SPEED_NODES);
+  }
+  const channel = slidesOn[by];
   const base = channel * SPEED_NODES;
-  if (model.block[channel] === 0) for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] = 0;
   for (let k = 0; k < SPEED_NODES; k++) model.factor[base + k] += at(k);
   addRamp(model, inputs, g, channel, at(WEIGHED_AT));
 }
@@ -285,16 +286,11 @@ function layPushed(model: StopModel, inputs: StopInputs, position: number): void
 }
 
 /** What a group does at a node before anybody eases it: rolling, sliding, or some of both, N. */
-export function beforeEasing(
-  { scratch, factor }: StopModel,
-  inputs: StopInputs,
-  g: number,
-  node: number,
-): number {
-  const { drawn, limit, skid } = scratch;
-  const full = drawn[g] * factor[inputs.material[g] * SPEED_NODES + node];
-  const p = inputs.handle[g] < 0 ? (full > limit[g] ? 1 : 0) : slidingShare(full / limit[g]);
-  return (1 - p) * Math.min(full, limit[g]) + p * skid[node] * limit[g];
+export function beforeEasing(model: StopModel, inputs: StopInputs, g: number, node: number): number {
+  const { drawn, limit, skid } = model.scratch;
+  const full = drawn[g] * model.factor[inputs.material[g] * SPEED_NODES + node];
+  if (inputs.handle[g] < 0) return full > limit[g] ? lockedAt(model, inputs, g, node) : full;
+  return limit[g] > 0 ? limit[g] * untilNoticed(full / limit[g], skid[node]) : 0;
 }
 
 /** What a group on a handle does at a node from when the driver has eased, N. */
@@ -323,16 +319,15 @@ function othersOf(model: StopModel, inputs: StopInputs, eased: boolean): Float64
   return others;
 }
 
-/** Sums of all channels, and the sliding channel's factor from newtons to a share of its block force. */
+/** Sums of all channels, and the factors of those that slide from newtons to a share of their block force. */
 function layTotals(model: StopModel, inputs: StopInputs): void {
   const { factor, force, early, block, node, scratch } = model;
   const tables = inputs.friction.length;
-  model.channels = block[tables] > 0 ? tables + 1 : tables;
   for (let i = 0; i < model.channels; i++) {
     const base = i * SPEED_NODES;
     node[(i + 1) * (RAMP_STEPS + 1) - 1] = block[i];
     for (let k = 0; k < SPEED_NODES; k++) {
-      if (i === tables) factor[base + k] /= block[i];
+      if (i >= tables) factor[base + k] = block[i] > 0 ? factor[base + k] / block[i] : 0;
       early[k] += block[i] * factor[base + k];
       if (i < tables) force[k] += scratch.lasting[i] * factor[base + k];
     }

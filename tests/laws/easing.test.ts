@@ -56,6 +56,19 @@ describe('a driver who eases', () => {
     });
   }
 
+  it('a little less adhesion never shortens a stop, also as the wheels of a second handle begin to slide', () => {
+    const { prepared } = ready(randomOuting(809_722));
+    const inputs = prepared.inputs('dry');
+    const slides = (adhesion: number) =>
+      modelOf({ ...inputs, adhesion: exact(adhesion), bare: exact(adhesion) }, likely, false);
+    const models = Array.from({ length: 60 }, (_, i) => slides(0.25 - 0.002 * i));
+    expect(new Set(models.map((model) => model.sliding)).size).toBeGreaterThan(3);
+    for (const speed of [0.5, 1, 3]) {
+      const stops = models.map((model) => stopDistance(model, 168.45, speed));
+      for (let i = 1; i < stops.length; i++) expect(stops[i] / stops[i - 1]).toBeGreaterThan(0.999);
+    }
+  });
+
   it('held full on, wheels that lock make a step: the law is not idle', () => {
     const steps = cases.map(({ inputs, at, speed }) => {
       const held = heldOn(inputs);

@@ -62,18 +62,11 @@ describe('parted tails on rail in more than one state, their brakes on by themse
       .filter(({ witness }) => witness.rests)
       .map(({ engine, witness }) => ({ engine: Math.abs(engine.way), witness: Math.abs(witness.way) }));
 
-  it('end sooner by more than 2 % or 5 cm one in two hundred at most, and none by more than 5 %', () => {
-    const sooner = (share: number) =>
-      rests().filter(({ engine, witness }) => engine < Math.min((1 - share) * witness, witness - 0.05));
-    expect(sooner(0.02).length).toBeLessThanOrEqual(firm.length / 200);
-    expect(sooner(0.05)).toEqual([]);
-  });
-
-  // The engine takes a truck onto another rail by its length, the witness axle by axle.
-  it('end no more than 15 % farther, and more than 3 % farther three in a hundred at most', () => {
-    const farther = (share: number) =>
-      rests().filter(({ engine, witness }) => engine > Math.max((1 + share) * witness, witness + 0.05));
-    expect(farther(0.15)).toEqual([]);
-    expect(farther(0.03).length).toBeLessThanOrEqual(0.03 * firm.length);
+  // A wheel locks at a speed told to half a mile per hour; a truck goes onto another rail by its length, here axle by axle.
+  it('end within 2 % or 5 cm, either way, but for one in two hundred, and none beyond 5 %', () => {
+    const apart = (share: number) =>
+      rests().filter(({ engine, witness }) => Math.abs(engine - witness) > Math.max(share * witness, 0.05));
+    expect(apart(0.02).length).toBeLessThanOrEqual(Math.max(1, firm.length / 200));
+    expect(apart(0.05)).toEqual([]);
   });
 });

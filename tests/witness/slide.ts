@@ -3,7 +3,8 @@
  * and for each axle group by itself.
  *
  * Adhesion along one rail varies by ±δ of its mean: of the way of wheels whose brake asks for r times their grip they
- * slide on p = (r − 1 + δ)/2δ, held in 0 … 1. Until the driver has noticed they do grip·[(1 − p)·min(r, 1) + p·skid(v)].
+ * slide on p = (r − 1 + δ)/2δ, held in 0 … 1. Until the driver has noticed they do grip·[(1 − p)·min(r, 1) +
+ * p·min(r, skid(v))]: sliding holds no more than the brake asks.
  * Then the handle is eased: its hardest braked wheels set p, and on that share of the way all that hangs on it does
  * utilisation ÷ r of what it did; on the rest what the rail holds. What came on by itself is eased by nobody: it locks
  * where it asks for more than its grip, and keeps grip·skid(v).
@@ -82,7 +83,7 @@ export function pushesAt({ hand, before, after, asked, ratio, now, asks }: Brake
     }
     const held = Math.min(own, most);
     const slips = own > 0 ? slidingWay(own / most) : 0;
-    before[i] = (1 - slips) * held + slips * skid * most;
+    before[i] = (1 - slips) * held + slips * Math.min(own, skid * most);
     const eases = slidingWay(ratio[h]);
     after[i] = eases > 0 ? (1 - eases) * held + (eases * utilisation * own) / ratio[h] : held;
   }

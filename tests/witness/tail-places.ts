@@ -67,9 +67,10 @@ export function rollByPlace(
     if (own <= 0) return 0;
     const most = (b.hand.grip[hand.wheels[i]] * own) / b.asked[hand.wheels[i]];
     const slid = skidding(v, hand.skid) * most;
+    const now = on * own;
+    locked[i][n] = now > most || (locked[i][n] && slid < now);
     // While the brakes come on the law is that of full brake, by the share that is on.
     if (on < 1) return on * b.before[i];
-    locked[i][n] = own > most || (locked[i][n] && slid < own);
     return locked[i][n] ? Math.min(slid, own) : own;
   }
   let [x, v, t, top, turns, way] = [from, v0, 0, v0, 0, 1];

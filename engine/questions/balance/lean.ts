@@ -61,6 +61,27 @@ export function peopleTold(drawn: BodyDraws, under: Under, speed: number, who: '
   return peopleIn(drawn, drawBeyond(shortOf(drawn, moments, who)));
 }
 
+/** Share of the load standing level that the lighter wheels keep at rest, of each draw, negative: the greater the worse. */
+function lostAtRest(drawn: BodyDraws, { cant }: Under): Float64Array {
+  const { gale, Z } = drawn;
+  const [left, right] = [lossesOf(drawn, 1, false), lossesOf(drawn, -1, false)];
+  const [side, normal] = [Math.sin(cant), Math.cos(cant)];
+  return left.map((loss, i) => {
+    const wind = gale / Z[i];
+    return Math.max(lossTo(loss, side + wind), lossTo(right[i], wind - side)) - normal;
+  });
+}
+
+/** All of it where it does not even stand level. */
+const lossTo = (loss: number, side: number): number => (loss === Infinity ? 1 : side > 0 ? loss * side : 0);
+
+/** What of it is told. */
+export const shareAtRest = (drawn: BodyDraws, under: Under): number => -careful(lostAtRest(drawn, under));
+
+/** The draw that keeps it. */
+export const restTold = (drawn: BodyDraws, under: Under): People =>
+  peopleIn(drawn, drawBeyond(lostAtRest(drawn, under)));
+
 /** Speed at which a wheel lifts when the heaviest rider leans outward by y, m/s. */
 export function carefulSpeedWhileLeaning(drawn: BodyDraws, lean: number, { curvature, cant }: Under): number {
   const [sign, helps] = curvature >= 0 ? ([-1, cant] as const) : ([1, -cant] as const);

@@ -6,7 +6,7 @@ import { trainBrakes } from '../../things/brake/force.ts';
 import { bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
 import { drawBodies } from './draws.ts';
-import { carefulLeans, leastTogether, type Together } from './lean.ts';
+import { carefulLeans, leastTogether, shareAtRest, type Together } from './lean.ts';
 import { LEAST_WHEEL_SHARE } from './limits.ts';
 import {
   type Ground,
@@ -192,7 +192,8 @@ function ofVehicle(
     return {
       at: grid[j],
       speed: v,
-      share: m.share[j],
+      // At rest as the draws have it there: whether it stands at all hangs on that.
+      share: speed ? m.share[j] : shareAtRest(drawn, under),
       upright: m.upright[j],
       lift: carefulLeans(drawn, under, v),
     };

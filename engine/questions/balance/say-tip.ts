@@ -7,7 +7,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { BalanceData } from './ask.ts';
 import { type Body, bodyOf, centreHeight } from './body.ts';
-import { peopleTold, type Together } from './lean.ts';
+import { peopleTold, restTold, type Together } from './lean.ts';
 import { MOST_UNLOADING, USUAL_LEAN } from './limits.ts';
 import type { VehicleBalance } from './look.ts';
 import type { Rolling } from './margins.ts';
@@ -21,16 +21,17 @@ export function standingFindings(context: OutingContext, data: BalanceData): Fin
     const { at, share } = v.standing;
     const where = { vehicle: v.vehicle, from: at, to: at };
     const level = v.evenAcross <= 0;
+    const flat = level || underAt(data, v, at).cant === 0;
     if (level || share <= 0) {
       // With a centre of gravity that is only bounded from above the car may well stand: not known.
       if (!level && !v.centreKnown) return [];
       return [
         makeFinding('tips-at-rest', 'forbids', 'balance', {
-          where: level ? { vehicle: v.vehicle } : where,
+          where: flat ? { vehicle: v.vehicle } : where,
           found: amount(level ? v.evenAcross : share, 'ratio'),
           required: amount(0, 'ratio'),
           margin: Math.min(level ? v.evenAcross : share, -1e-9),
-          facts: { where: level ? 'level' : 'cant', height: amount(v.highest, 'length') },
+          facts: { where: flat ? 'level' : 'cant', height: amount(v.highest, 'length') },
           sum: shiftSum(context, data, v, level),
           source: 'moments about the rail',
           sure: sure(v),
@@ -94,12 +95,14 @@ function leanSum(
 
 /** How far the centre of all that stands on the wheels may shift: level with likely masses, or on the worst cant. */
 function shiftSum(context: OutingContext, data: BalanceData, v: VehicleBalance, level: boolean): SumRef {
-  const { body, wind } = rollingOf(data, v);
+  const { drawn } = rollingOf(data, v);
+  const under = underAt(data, v, v.standing.at);
+  const { body, wind } = restTold(drawn, under);
   const likely = bodyOf(context.loaded.vehicles[v.index], body.base, context.outing.assumed.riderCentre, 0);
   const sum =
     level && likely
       ? leanSum(likely, likely.mass, { curvature: 0, cant: 0 }, 0, 0)
-      : leanSum(body, body.mass, underAt(data, v, v.standing.at), 0, wind);
+      : leanSum(body, body.mass, under, 0, wind);
   return { ...sum, differs: 'part' };
 }
 

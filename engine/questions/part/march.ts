@@ -9,7 +9,7 @@ import { riseIn, slopeIn } from '../../things/line/cubic.ts';
 import { meets } from './events.ts';
 import { wrapCell } from './ground.ts';
 import type { Part } from './part.ts';
-import { comingOn, rowAt, settledAt } from './placed.ts';
+import { comingOn, locksAt, rowAt, settledAt } from './placed.ts';
 import type { Path, Roll, Traffic } from './types.ts';
 
 /** Slower than this over a summit, m/s: near balance. */
@@ -28,7 +28,7 @@ export interface Motion {
   /** v²/2 */
   u: number;
   time: number;
-  /** Wheels were locked on worse rail on this way. */
+  /** Wheels were locked by their rail on this way. */
   kept: boolean;
 }
 
@@ -123,7 +123,7 @@ export function march(
     }
     node = way > 0 ? cell + 1 : cell;
     offset = 0;
-    if (part.placed?.touched[wrapCell(loop, cells, node)]) motion.kept = true;
+    if (part.placed && locksAt(part.placed, wrapCell(loop, cells, node), time, v)) motion.kept = true;
     const at = node * step;
     if (at < out.leastAt) out.leastAt = at;
     if (at > out.mostAt) out.mostAt = at;
@@ -173,7 +173,7 @@ function cruise(
     if (!(guess > SLOW)) break;
     const then = Math.sqrt(2 * guess);
     if (placed) {
-      if (placed.touched[next]) motion.kept = true;
+      if (locksAt(placed, next, time, then)) motion.kept = true;
       force = rowAt(placed, next, way, motion.kept);
     }
     const late = dragFull(a, b, c, force, share, then);

@@ -4,7 +4,7 @@
  *   F(s, v) = Σ_alone Σ_k c_gk(s)·f_gk(v) + F_eased(s, v)
  *
  * c_gk share of a braked group's wheels on rail k, f_gk what the group does there (N). What came on by itself does what the
- * rail under it holds; wheels that a worse rail locked stay locked on better rail while friction there is less than the brake
+ * rail under it holds; wheels that a rail locked at the speed that they had stay locked on better rail while friction there is less than the brake
  * asks, until the half stands: nobody lets go of them. What somebody works is eased by the law of `motion/rails.ts`, as much
  * later as the person notices at that speed.
  *
@@ -13,7 +13,7 @@
 
 import { brakeForce, type StopModel } from '../../motion/model.ts';
 import { covered, easedBy } from '../../motion/rails.ts';
-import { beforeEasing, harderBy, lockedAt, mayLock, onceEased } from '../../motion/scenario-forces.ts';
+import { beforeEasing, harderBy, lockedAt, onceEased } from '../../motion/scenario-forces.ts';
 import { RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from '../../motion/stop-inputs.ts';
 
 /** The half on one rail, and where the whole train's head is as it lies there, m: apart, growing; of the day's own none. */
@@ -53,6 +53,9 @@ export interface Placed {
   readonly alone: Uint8Array;
   /** Groups that nobody eases and some rail locks. */
   readonly locks: Uint8Array;
+  /** By rail and group: the fastest at which the rail locks it, m/s, −1: never; and how soon it is braked so hard, s. */
+  readonly locksBelow: readonly Float64Array[];
+  readonly locksFrom: readonly Float64Array[];
   /** Where the groups' wheels are behind the whole train's head, with half a cell to each side, m. */
   readonly front: Float64Array;
   readonly rear: Float64Array;
@@ -63,10 +66,12 @@ export interface Placed {
   readonly noticed: number;
   /** Share of what can slide that a driver feels as all of it. */
   readonly felt: number;
-  /** By node: a rail that is not the day's matters there; a braked wheel is on it; one that it locks. */
+  /** By node: a rail that is not the day's matters there; a braked wheel is on it. */
   readonly near: Uint8Array;
   readonly under: Uint8Array;
-  readonly touched: Uint8Array;
+  /** By node where such a rail matters: the fastest at which a wheel there locks, m/s, −1: none does; how soon, s. */
+  readonly touched: Float64Array;
+  readonly touchedFrom: Float64Array;
   /** By whether wheels were locked on the way and by node, forward and backward: all brakes by speed, N. */
   readonly rows: readonly [ByNode, ByNode, ByNode, ByNode];
   /** The same by rail, with all of the half on it. */
@@ -88,7 +93,7 @@ export function placedOn(
   rails: readonly RailUnder[],
   front: number,
   grid: { readonly step: number; readonly cells: number },
-  scenario: { readonly brake: number; readonly strong: number },
+  scenario: Spread,
 ): Placed {
   const [{ inputs, model }] = rails;
   const { groups } = inputs;
@@ -96,14 +101,11 @@ export function placedOn(
   const grip = (k: number): number => rails[k].inputs.adhesion.value;
   const order = rails.map((_, k) => k).sort((a, b) => grip(a) - grip(b));
   const alone = Uint8Array.from(inputs.handle, (h) => (h < 0 ? 1 : 0));
-  const locks = Uint8Array.from({ length: groups }, (_, g) =>
-    alone[g] &&
-    rails.some(({ inputs: k, model: m }) =>
-      mayLock(m, k, g, harderBy(m, k, g, scenario.brake, scenario.strong)),
-    )
-      ? 1
-      : 0,
+  const locksBelow = rails.map((r) =>
+    Float64Array.from(alone, (by, g) => (by ? fastestLocked(r, g, scenario) : -1)),
   );
+  const locksFrom = rails.map((r) => Float64Array.from(alone, (_, g) => soonestLocked(r, g, scenario)));
+  const locks = Uint8Array.from(alone, (_, g) => (locksBelow.some((below) => below[g] >= 0) ? 1 : 0));
   const does = rails.map((r) => doesOn(r, alone, locks, scenario));
   const placed: Placed = {
     first: Math.min(...inputs.front) + front - step / 2,
@@ -114,12 +116,15 @@ export function placedOn(
     groups,
     alone,
     locks,
+    locksBelow,
+    locksFrom,
     front: inputs.front.map((x) => x + front - step / 2),
     rear: inputs.rear.map((x) => x + front + step / 2),
     step,
     near: new Uint8Array(cells + 1),
     under: new Uint8Array(cells + 1),
-    touched: new Uint8Array(cells + 1),
+    touched: new Float64Array(cells + 1).fill(-1),
+    touchedFrom: new Float64Array(cells + 1).fill(Infinity),
     rows: [[], [], [], []],
     whole: [[], []],
     felt: inputs.easing.felt.value,
@@ -131,12 +136,36 @@ export function placedOn(
   return placed;
 }
 
-function doesOn(
-  rail: RailUnder,
-  alone: Uint8Array,
-  locks: Uint8Array,
-  { brake, strong }: { readonly brake: number; readonly strong: number },
-): Does {
+interface Spread {
+  readonly brake: number;
+  readonly strong: number;
+}
+
+/** What a group asks of a rail when it is asked whether it locks, by speed, N. */
+function askedOf({ inputs, model }: RailUnder, g: number, { brake, strong }: Spread): Float64Array {
+  const push = model.scratch.drawn[g] * harderBy(model, inputs, g, brake, strong);
+  const friction = inputs.material[g] * SPEED_NODES;
+  return model.factor.slice(friction, friction + SPEED_NODES).map((share) => push * share);
+}
+
+/** The fastest at which a rail locks a group that nobody eases, m/s; −1: at no speed. */
+function fastestLocked(rail: RailUnder, g: number, spread: Spread): number {
+  const limit = rail.model.scratch.limit[g];
+  const node = askedOf(rail, g, spread).findLastIndex((asks) => asks > limit);
+  return node < 0 ? -1 : (node + 1) * SPEED_STEP;
+}
+
+/** Begin of the step of the build-up in which it is first braked so hard, s. */
+function soonestLocked(rail: RailUnder, g: number, spread: Spread): number {
+  const { inputs, model } = rail;
+  const share = model.scratch.limit[g] / Math.max(...askedOf(rail, g, spread));
+  const on = (k: number): number => (k < RAMP_STEPS ? inputs.rampNode[g * RAMP_STEPS + k] : 1);
+  let k = 0;
+  while (k < RAMP_STEPS && on(k + 1) < share) k++;
+  return k * model.dt;
+}
+
+function doesOn(rail: RailUnder, alone: Uint8Array, locks: Uint8Array, { brake, strong }: Spread): Does {
   const { inputs, model } = rail;
   const by = (of: (g: number, k: number) => number): Float64Array =>
     Float64Array.from({ length: inputs.groups * SPEED_NODES }, (_, i) =>
@@ -184,10 +213,9 @@ function sumOf(groups: number, { kept, once }: Does, alone: Uint8Array): Float64
   return sum;
 }
 
-function markNodes(
-  { rails, near, under, touched, front, rear, first, last, step, locks, noticed }: Placed,
-  cells: number,
-): void {
+function markNodes(placed: Placed, cells: number): void {
+  const { rails, near, under, touched, touchedFrom, first, last, step, locksBelow, locksFrom, noticed } =
+    placed;
   const mark = (nodes: Uint8Array, from: number, to: number): void => {
     const end = Math.min(cells, Math.ceil(to / step));
     for (let j = Math.max(0, Math.floor(from / step)); j <= end; j++) nodes[j] = 1;
@@ -196,12 +224,23 @@ function markNodes(
     for (let i = 0; i < from.length; i++) {
       mark(near, from[i] + first - step - noticed, to[i] + last + step + noticed);
       mark(under, from[i] + first - step, to[i] + last + step);
-      locks.forEach((lock, g) => {
-        if (lock) mark(touched, from[i] + front[g], to[i] + rear[g]);
-      });
     }
   }
+  locksBelow.forEach((below, r) => {
+    below.forEach((speed, g) => {
+      if (speed < 0) return;
+      for (let j = 0; j <= cells; j++) {
+        if (!near[j] || shareUnder(placed, g, r, j * step) === 0) continue;
+        touched[j] = Math.max(touched[j], speed);
+        touchedFrom[j] = Math.min(touchedFrom[j], locksFrom[r][g]);
+      }
+    });
+  });
 }
+
+/** Whether a wheel at a node is locked by the rail under it. @param time s since the brakes came on */
+export const locksAt = ({ touched, touchedFrom }: Placed, node: number, time: number, v: number): boolean =>
+  v <= touched[node] && time >= touchedFrom[node];
 
 /** All brakes by speed from when they are settled, at a node. @param kept wheels were locked on worse rail on this way */
 export function rowAt(placed: Placed, node: number, way: 1 | -1, kept: boolean): Float64Array {
@@ -242,10 +281,16 @@ function rowOf(placed: Placed, s: number, way: 1 | -1, kept: boolean): Float64Ar
   return row;
 }
 
-/** Whether wheels have been on another rail not long ago, or are. */
-function passed({ rails, front, rear }: Placed, g: number, s: number, way: 1 | -1): boolean {
+/** Whether wheels have been on rail that locks them not long ago, or are. */
+function passed(placed: Placed, g: number, s: number, way: 1 | -1): boolean {
+  const { rails, front, rear, locksBelow } = placed;
   const [from, to] = [s - rear[g] - (way > 0 ? REACH : 0), s - front[g] + (way > 0 ? 0 : REACH)];
-  return rails.some((r) => r.from.some((begins, i) => begins < to && r.to[i] > from));
+  const others = rails.slice(1);
+  return locksBelow.some((below, r) => {
+    if (below[g] < 0) return false;
+    if (r > 0) return covered(rails[r], from, to) > 0;
+    return others.reduce((left, other) => left - covered(other, from, to), 1) > 0;
+  });
 }
 
 /** Share of a group's wheels on a rail, with the whole train's head at s. */

@@ -5,7 +5,7 @@ import { spotAdds } from '../../../engine/motion/bad-spot.ts';
 import { brakeForce, modelOf } from '../../../engine/motion/model.ts';
 import { settlePush } from '../../../engine/motion/push.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
-import { slidingShare } from '../../../engine/motion/slide.ts';
+import { slidingShare, untilNoticed } from '../../../engine/motion/slide.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
 import { badSpotAdds } from '../../../engine/things/adhesion/bad-spot.ts';
 import { shareBySpeed } from '../../../engine/things/brake/speed-share.ts';
@@ -21,6 +21,18 @@ describe('share of the way that slides', () => {
     [1.25, 1],
     [2, 1],
   ])('brake ÷ adhesion %f: %f', (ratio, share) => expect(slidingShare(ratio)).toBeCloseTo(share, 12));
+});
+
+describe('wheels that slide on part of the way, until it is noticed', () => {
+  // r = 0.8: 0.1 of the way slides. A wheel that the rail turns with more than 0.8 of adhesion is not stopped by such a brake.
+  it.each([
+    [0.8, 1, 0.8],
+    [0.8, 0.3, 0.9 * 0.8 + 0.1 * 0.3],
+    [1, 0.4, 0.5 + 0.5 * 0.4],
+    [2, 0.9, 0.9],
+  ])('brake ÷ adhesion %f, friction of sliding ÷ adhesion %f: %f', (ratio, skid, holds) =>
+    expect(untilNoticed(ratio, skid)).toBeCloseTo(holds, 12),
+  );
 });
 
 describe('a brake that came on by itself', () => {
