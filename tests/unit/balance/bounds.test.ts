@@ -3,19 +3,20 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { askBalance } from '../../../engine/questions/balance/ask.ts';
+import { askBalance, type BalanceData } from '../../../engine/questions/balance/ask.ts';
 import { MOST_UNLOADING, UNEVEN_TRUCKS, USUAL_LEAN } from '../../../engine/questions/balance/limits.ts';
-import type { BalanceData, VehicleBalance } from '../../../engine/questions/balance/look.ts';
+import type { VehicleBalance } from '../../../engine/questions/balance/look.ts';
 import { centreFindings, loadFindings, twistFindings } from '../../../engine/questions/balance/say-load.ts';
 import { curveFindings, leanFindings, standingFindings } from '../../../engine/questions/balance/say-tip.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { gridOf } from '../../../engine/questions/speed/map.ts';
+import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { bentLine, car, person } from '../../support/balance.ts';
 import { drawer, randomOuting, randomVehicle } from '../../support/random-outings.ts';
 
 const draw = drawer(3);
-const engine = { ...randomVehicle(draw, 'engine', true), centreHeight: exact(0.3) };
-const calm = { ...car(draw), suspension: { equalised: true, twistFreedom: 0.02 } };
+const engine: Vehicle = { ...randomVehicle(draw, 'engine', true), centreHeight: exact(0.3) };
+const calm: Vehicle = { ...car(draw), suspension: { equalised: true, twistFreedom: 0.02 } };
 const outing: Outing = {
   ...randomOuting(1, 1),
   line: { ...bentLine(12), twist: 0.002 },
@@ -251,7 +252,7 @@ describe('trucks and twist', () => {
 
   it('what nobody measured is asked for: of the first such vehicle with how many, and of the line', () => {
     const bare = { ...calm, suspension: { equalised: true } };
-    const told = (vehicles: readonly (typeof engine)[], twist?: number) => {
+    const told = (vehicles: readonly Vehicle[], twist?: number) => {
       const { twist: _, ...line } = outing.line;
       const here = {
         ...outing,
