@@ -43,7 +43,8 @@ function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
     const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
     const build = gear.buildUp ?? assumed.buildUp[gear.kind];
     const reckoned = dead.high + 0.9 * build.high;
-    if (t90 <= reckoned || gear.buildUp === undefined) continue;
+    // One that never comes on is not late: that it gives nothing is said below.
+    if (t90 <= reckoned || t90 === Infinity || gear.buildUp === undefined) continue;
     findings.push(
       makeFinding('brake-slower-than-stated', 'limits', 'brakes', {
         where: { vehicle: idOf(context, vehicle) },

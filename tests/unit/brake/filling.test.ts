@@ -56,6 +56,10 @@ describe('as it is put on', () => {
     expect(words(at(1.85))).toEqual([]);
     expect(words(at(1.85 + 1e-6))).toEqual(['brake-slower-than-stated limits']);
     expect(words(at(9, gear))).toEqual([]);
+    // One that never comes on has no time: it is not late, and says so by what it gives.
+    expect(words(at(Infinity))).toEqual([]);
+    const never = applied(filled(1, Infinity, { gear: timed, ofWorking: 0, pressure: 0 }));
+    expect(words(never)).toEqual(['reservoir-too-small limits']);
     const [finding] = at(3.7);
     expect(finding).toMatchObject({
       where: { vehicle: idOf(1) },
