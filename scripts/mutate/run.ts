@@ -259,7 +259,15 @@ function drawn(all: readonly Mutant[], named: ReadonlySet<string>): readonly Mut
     .map(({ mutant }) => mutant)
     .slice(0, Number(values.most ?? all.length));
   const whole = shuffled.slice(0, Number(values.whole)).map((m) => ({ ...m, whole: true as const }));
-  return [...rooms, ...whole];
+  return alternately(rooms, whole);
+}
+
+/** Both lists in their order, so mixed that wherever it is cut off as great a share of each has come. */
+function alternately<T>(...lists: readonly (readonly T[])[]): readonly T[] {
+  return lists
+    .flatMap((list) => list.map((one, i) => ({ one, at: (i + 0.5) / list.length })))
+    .sort((a, b) => a.at - b.at)
+    .map(({ one }) => one);
 }
 
 process.exit(await main());

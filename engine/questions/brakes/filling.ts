@@ -43,7 +43,8 @@ function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
     const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
     const build = gear.buildUp ?? assumed.buildUp[gear.kind];
     const reckoned = dead.high + 0.9 * build.high;
-    if (t90 <= reckoned || gear.buildUp === undefined) continue;
+    // One that never comes on is not late: that it gives nothing is said below.
+    if (t90 <= reckoned || t90 === Infinity || gear.buildUp === undefined) continue;
     findings.push(
       makeFinding('brake-slower-than-stated', 'limits', 'brakes', {
         where: { vehicle: idOf(context, vehicle) },
@@ -55,24 +56,20 @@ function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
       }),
     );
   }
-  const [first, last] = extremes(gears);
-  if (first && last && last.t90 - first.t90 > spread.value) {
+  const timed = gears.filter((g) => Number.isFinite(g.t90)).sort((a, b) => a.t90 - b.t90);
+  const last = timed.at(-1);
+  if (last && last.t90 - timed[0].t90 > spread.value) {
     findings.push(
       makeFinding('brake-slow-to-fill', 'notes', 'brakes', {
         where: { vehicle: idOf(context, last.vehicle) },
         found: amount(last.t90, 'time'),
-        required: amount(first.t90 + spread.value, 'time'),
-        facts: { kind: last.gear.kind, first: amount(first.t90, 'time'), t10: amount(last.t10, 'time') },
+        required: amount(timed[0].t90 + spread.value, 'time'),
+        facts: { kind: last.gear.kind, first: amount(timed[0].t90, 'time'), t10: amount(last.t10, 'time') },
         source: SOURCE,
       }),
     );
   }
   return findings;
-}
-
-function extremes(gears: readonly GearFill[]): readonly [GearFill?, GearFill?] {
-  const timed = gears.filter((g) => Number.isFinite(g.t90)).sort((a, b) => a.t90 - b.t90);
-  return [timed[0], timed[timed.length - 1]];
 }
 
 /** The parts give more than the working pressure that the force is reckoned with: wheels may slide sooner. */
