@@ -22,12 +22,13 @@ export interface StopTrace {
   topSpeed: number;
 }
 
+/** Figures that are not known yet are NaN, and all models come from `emptyModel`: one shape, which is what makes a stop quick. */
 export const emptyTrace = (): StopTrace => ({
-  distance: 0,
-  time: 0,
-  beforeFullBrake: 0,
-  speedAtAction: 0,
-  topSpeed: 0,
+  distance: NaN,
+  time: NaN,
+  beforeFullBrake: NaN,
+  speedAtAction: NaN,
+  topSpeed: NaN,
 });
 
 export interface StopModel {
@@ -77,7 +78,7 @@ export interface StopModel {
   /** Where the rail is in another state; undefined: nowhere. */
   rails: Rails | undefined;
   /** Other scenarios that stand for the same luck: the longest stop of all counts. */
-  readonly beside: readonly StopModel[];
+  beside: readonly StopModel[];
   readonly scratch: Scratch;
 }
 
@@ -117,12 +118,12 @@ export function emptyModel(inputs: StopInputs): StopModel {
   return {
     potential: inputs.potential,
     length: inputs.length,
-    massFactor: 1,
-    inertia: inputs.effectiveMass,
+    massFactor: NaN,
+    inertia: NaN,
     stride: Math.min(4, Math.max(1, inputs.length / 4)),
-    reaction: 0,
-    dt: 0,
-    notice: 0,
+    reaction: NaN,
+    dt: NaN,
+    notice: NaN,
     channels: tables,
     mean: new Float64Array(channels * RAMP_STEPS),
     lead: new Float64Array(channels * RAMP_STEPS),
@@ -131,12 +132,12 @@ export function emptyModel(inputs: StopInputs): StopModel {
     factor: new Float64Array(channels * SPEED_NODES).fill(1),
     early: new Float64Array(SPEED_NODES),
     force: new Float64Array(SPEED_NODES),
-    a: 0,
-    b: 0,
-    c: 0,
-    tilt: 0,
-    spot: 0,
-    spotFactor: 1,
+    a: NaN,
+    b: NaN,
+    c: NaN,
+    tilt: NaN,
+    spot: NaN,
+    spotFactor: NaN,
     holdsEverywhere: false,
     sliding: 0,
     trace: emptyTrace(),
@@ -238,7 +239,9 @@ export function modelOf(inputs: StopInputs, scenario: Scenario, wary = true): St
 
 /** The model of one stop in a hundred. */
 export function cautiousModel(inputs: StopInputs, [first, ...others]: Caution): StopModel {
-  return { ...modelOf(inputs, first), beside: others.map((scenario) => modelOf(inputs, scenario)) };
+  const model = modelOf(inputs, first);
+  model.beside = others.map((scenario) => modelOf(inputs, scenario));
+  return model;
 }
 
 /** Factor of one channel at a speed. */

@@ -96,13 +96,17 @@ export function slowInto(model: StopModel, s0: number, v0: number, w: number, ou
 
 /** The one of a model's scenarios that tells a stop, by itself. */
 export function telling(model: StopModel, s0: number, v0: number): StopModel {
-  let longest: StopModel = { ...model, beside: [] };
-  let most = stopDistance(longest, s0, v0);
+  let longest = model;
+  const alone = (one: StopModel): number => {
+    slowAlone(one, s0, v0, 0, one.trace);
+    return one.trace.distance;
+  };
+  let most = alone(model);
   for (const other of model.beside) {
-    const distance = stopDistance(other, s0, v0);
+    const distance = alone(other);
     if (distance > most) [longest, most] = [other, distance];
   }
-  return longest;
+  return longest === model ? { ...model, beside: [] } : longest;
 }
 
 function slowAlone(model: StopModel, s0: number, v0: number, w: number, out: StopTrace): void {
