@@ -1,5 +1,6 @@
 /** The room of balance: lean by drag and by keys, seats taken and undone, both measurements; no barrier. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFreeIn, fits, open, openSettled, served, themesOfWalk } from './served.ts';
 
 const url = served();
@@ -13,7 +14,7 @@ const state = (page: Page) => page.locator('.section-view figcaption');
 const left = async (page: Page): Promise<number> =>
   Number((await state(page).textContent())?.match(/(\d+) %/)?.[1]);
 
-test('a rider leans by keys: the margin falls, a wheel lifts, upright again', async ({ page }) => {
+test('a rider leans by keys: the margin falls, a wheel lifts, upright again', async ({ demo: page }) => {
   await balance(page);
   await page.locator('.which select').selectOption({ index: 1 });
   await page.getByRole('button', { name: 'Standing' }).click();
@@ -36,7 +37,7 @@ test('a rider leans by keys: the margin falls, a wheel lifts, upright again', as
   });
 });
 
-test('the shoulders are dragged', { tag: '@both' }, async ({ page }) => {
+test('the shoulders are dragged', { tag: '@both' }, async ({ demo: page }) => {
   await balance(page, openSettled);
   await page.getByLabel('Who leans').selectOption('all riders');
   const upright = await left(page);
@@ -52,7 +53,7 @@ test('the shoulders are dragged', { tag: '@both' }, async ({ page }) => {
 });
 
 // On a push found and taken in tests/web/day.spec.ts, and proven in tests/unit/balance/seating.test.ts.
-test('seats are found, proven, taken and undone', { tag: '@full' }, async ({ page }) => {
+test('seats are found, proven, taken and undone', { tag: '@full' }, async ({ demo: page }) => {
   await balance(page);
   await page.getByLabel('no matter where they sit now').check();
   await page.getByRole('button', { name: 'Find the seating' }).click();
@@ -65,7 +66,7 @@ test('seats are found, proven, taken and undone', { tag: '@full' }, async ({ pag
 });
 
 test('what would help follows what is written, and both measurements; wrong input is told at its field', async ({
-  page,
+  demo: page,
 }) => {
   await balance(page);
   await expect(page.locator('.what-helps')).toContainText('a wheel lifts at');
@@ -98,7 +99,7 @@ test('what would help follows what is written, and both measurements; wrong inpu
 });
 
 for (const { theme, tag } of themesOfWalk) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await balance(page);
     await fits(page);

@@ -1,11 +1,12 @@
 /** The builder's questions and the search, as somebody comes to them. */
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFree, open, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 
 const url = served();
 
-test('from the Tools door to a cylinder, a seat and a chain', async ({ page }) => {
+test('from the Tools door to a cylinder, a seat and a chain', async ({ demo: page }) => {
   await open(page, url(), 'answer');
   await doorTo(page, 'tools').click();
   await page.getByRole('link', { name: /Which cylinder and lever/ }).click();

@@ -1,7 +1,8 @@
 /** The running card as a PDF made in the browser. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { pdfText } from '../support/pdf-text.ts';
+import { test } from './demo.ts';
 import { barrierFree, open, served } from './served.ts';
 
 const url = served();
@@ -19,7 +20,7 @@ const pages = (pdf: string): number => pdf.match(/\/Type\s*\/Page\b/g)?.length ?
 const size = (pdf: string): number[] =>
   (/\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf) ?? []).slice(1).map((n) => Math.round(Number(n)));
 
-test('is saved as a PDF of at most two sides, in both sizes, by the page itself', async ({ page }) => {
+test('is saved as a PDF of at most two sides, in both sizes, by the page itself', async ({ demo: page }) => {
   await open(page, url(), 'card');
   for (const [paper, points] of [
     ['half-letter', [396, 612]],

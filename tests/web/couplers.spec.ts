@@ -1,5 +1,6 @@
 /** The room of couplers and chains: scenarios, a chain tried and undone; no barrier. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFreeIn, fits, open, served, themesOfWalk } from './served.ts';
 import { set } from './support/rooms.ts';
 
@@ -12,7 +13,7 @@ async function couplers(page: Page): Promise<void> {
 
 const peaks = (page: Page) => page.getByRole('table', { name: /Peak forces/ });
 
-test('another scenario gives other forces, drawn and in a table', async ({ page }) => {
+test('another scenario gives other forces, drawn and in a table', async ({ demo: page }) => {
   await couplers(page);
   const before = await peaks(page).textContent();
   await page.getByLabel('Scenario').selectOption('starting with the throttle opened quickly');
@@ -27,7 +28,7 @@ test('another scenario gives other forces, drawn and in a table', async ({ page 
   });
 });
 
-test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
+test('a chain is tried on a gap, and the trial undone', async ({ demo: page }) => {
   await couplers(page);
   const chains = page.getByRole('table', { name: /Chains, should the train part/ });
   await expect(chains).toContainText('holds, then replace');
@@ -40,7 +41,7 @@ test('a chain is tried on a gap, and the trial undone', async ({ page }) => {
 });
 
 // On a push units are switched on the strip and where it parts, and tests/web/states.spec.ts sees whether it fits.
-test('units follow the switch; nothing sticks out', { tag: '@full' }, async ({ page }) => {
+test('units follow the switch; nothing sticks out', { tag: '@full' }, async ({ demo: page }) => {
   await couplers(page);
   await set(page, 'Units', 'metric');
   await expect(peaks(page)).toContainText(' N');
@@ -49,7 +50,7 @@ test('units follow the switch; nothing sticks out', { tag: '@full' }, async ({ p
 });
 
 for (const { theme, tag } of themesOfWalk) {
-  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await couplers(page);
     await barrierFreeIn(theme, page, 'couplers');

@@ -1,5 +1,6 @@
 /** The crew on a phone: somebody takes over by a tap and the word follows; what is said by a tap; the board as riders read it. */
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './demo.ts';
 import { barriers, open, served } from './served.ts';
 import { openExample, word } from './support/workbench.ts';
 

@@ -1,7 +1,8 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { full } from '../support/tier.ts';
+import { test } from './demo.ts';
 import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at } from './support/rooms.ts';
 
@@ -22,7 +23,7 @@ const told = (...flags: string[]): string => {
 
 test('rain: word, figures and sentence follow the dial, as the command line has them; and are put back', {
   tag: '@both',
-}, async ({ page }) => {
+}, async ({ counted: page }) => {
   await openSettled(page, whole(), at.answer);
   const dry = (await sentence(page).textContent()) ?? '';
   const dial = await page.locator('.dial').boundingBox();
@@ -43,7 +44,7 @@ test('rain: word, figures and sentence follow the dial, as the command line has 
   await expect(changed(page)).toHaveCount(0);
 });
 
-test('one more, one fewer, after dark: each a step of its own', async ({ page }) => {
+test('one more, one fewer, after dark: each a step of its own', async ({ demo: page }) => {
   await open(page, url(), at.answer);
   const people = page.getByRole('group', { name: 'People on the cars' });
   await expect(people).toContainText('16 aboard');
@@ -68,7 +69,7 @@ test('one more, one fewer, after dark: each a step of its own', async ({ page })
 });
 
 test('two heavy adults and rain in six actions; who sets it is named, and one move helps', async ({
-  page,
+  demo: page,
 }) => {
   await open(page, url(), at.people);
   let actions = 0;
@@ -95,7 +96,7 @@ test('two heavy adults and rain in six actions; who sets it is named, and one mo
 });
 
 test('a move is tried first: marked beside the word, its result beside it, and the papers as they were', async ({
-  page,
+  demo: page,
 }) => {
   await openSettled(page, url(), at.people);
   const margins = page.getByRole('region', { name: 'What each car keeps' });
@@ -114,7 +115,9 @@ test('a move is tried first: marked beside the word, its result beside it, and t
   await expect(margins).not.toHaveText(before ?? '');
 });
 
-test('an edit of the line says at the foot what it changed, and is put back there', async ({ page }) => {
+test('an edit of the line says at the foot what it changed, and is put back there', async ({
+  demo: page,
+}) => {
   await openSettled(page, url(), at.line);
   await page.getByRole('button', { name: "Host's rules" }).click();
   const bar = page.locator('.changed-bar');
@@ -132,7 +135,9 @@ test('an edit of the line says at the foot what it changed, and is put back ther
   await expect(bar).toHaveCount(0);
 });
 
-test('one of the moves of the found seating is made alone, and the rest stay offered', async ({ page }) => {
+test('one of the moves of the found seating is made alone, and the rest stay offered', async ({
+  demo: page,
+}) => {
   await open(page, url(), at.people);
   await page.getByRole('button', { name: 'Find the seating' }).click();
   const moves = page.locator('.moves li');
@@ -152,7 +157,9 @@ test('one of the moves of the found seating is made alone, and the rest stay off
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find once the day has changed, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find once the day has changed, ${theme}`, { tag }, async ({
+    counted: page,
+  }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, whole(), at.answer);
     await rail(page, 'greasy').check();

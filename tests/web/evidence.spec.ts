@@ -1,8 +1,9 @@
 /** Records in the browser survive what comes, and what was recorded goes out as a pack that can be checked. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { pdfText } from '../support/pdf-text.ts';
 import { runs } from '../support/tier.ts';
+import { test } from './demo.ts';
 import { barriers, open, served } from './served.ts';
 
 const url = served();

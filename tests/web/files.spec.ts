@@ -1,6 +1,7 @@
 /** Everything out and in as one file: byte for byte the same, and nothing lost by a broken one. */
 import { readFileSync } from 'node:fs';
-import { type BrowserContextOptions, expect, type Page, test } from '@playwright/test';
+import { type BrowserContextOptions, expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFreeIn, fits, open, served, themes } from './served.ts';
 
 const url = served();
@@ -77,7 +78,7 @@ test('an outing alone is saved as an outing file, the same after opening', async
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'files');
     await bring(page, 'bad.json', Buffer.from('{'));

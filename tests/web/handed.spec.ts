@@ -2,10 +2,11 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { encode } from 'uqr';
 import { handed } from '../../desk/outing-code.ts';
 import { examplePaper } from '../support/papers.ts';
+import { test } from './demo.ts';
 import { open, served } from './served.ts';
 
 const url = served();

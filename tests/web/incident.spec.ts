@@ -1,5 +1,6 @@
 /** Incidents with one hand: what was seen, the line shut because of it, and lifted again. */
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './demo.ts';
 import { barriers, open, served } from './served.ts';
 
 const url = served();

@@ -5,11 +5,12 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { type Chance, chanceOf } from '../attack/mutate.ts';
 import { bundled } from '../support/bundled.ts';
 import { examplePaper } from '../support/papers.ts';
 import { runs } from '../support/tier.ts';
+import { test } from './demo.ts';
 import { served } from './served.ts';
 import {
   enter,

@@ -4,9 +4,10 @@
  * ever touching a pointer.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { type BrowserContextOptions, expect, type Locator, type Page, test } from '@playwright/test';
+import { type BrowserContextOptions, expect, type Locator, type Page } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { runs } from '../support/tier.ts';
+import { test } from './demo.ts';
 import { answered, fits, open, roomOpen, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 

@@ -1,7 +1,8 @@
 /** Nothing is lost: what happens when the browser cannot keep the work. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
+import { test } from './demo.ts';
 import { barrierFree, example, open, served } from './served.ts';
 
 const url = served();

@@ -1,5 +1,6 @@
 /** What to do until it may leave: found, tried, written into the papers. */
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './demo.ts';
 import { example, open, served, settled } from './served.ts';
 
 const url = served('whole');

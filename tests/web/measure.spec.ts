@@ -1,8 +1,9 @@
 /** Measuring what is assumed, as somebody does it beside the track with a phone. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
 import { pdfText } from '../support/pdf-text.ts';
+import { test } from './demo.ts';
 import { answered, barrierFree, example, fits, open, served } from './served.ts';
 import { doorTo } from './support/rooms.ts';
 import { openFile } from './support/workbench.ts';

@@ -1,6 +1,7 @@
 /** The papers as a person writes them: echoes, faults beside the field, rows, surveys, keys alone. */
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFreeIn, fits, open, served, themes } from './served.ts';
 import { at, vehicleFields } from './support/rooms.ts';
 
@@ -26,7 +27,7 @@ async function unfold(page: Page, title: RegExp): Promise<Locator> {
 
 test('what is absent can be added: a field, a block, a rule; each one step to undo', {
   tag: '@both',
-}, async ({ page }) => {
+}, async ({ demo: page }) => {
   await paper(page, 'The day');
   await page.getByLabel('rail state').selectOption('wet');
   const conditions = await unfold(page, /^conditions/);
@@ -52,7 +53,7 @@ test('what is absent can be added: a field, a block, a rule; each one step to un
   await expect(page.getByLabel('source of most riders on a car')).toHaveCount(0);
 });
 
-test('what is typed the moment a field appears stays', async ({ page }) => {
+test('what is typed the moment a field appears stays', async ({ demo: page }) => {
   await paper(page, "Host's rules");
   const kept = await page.evaluate(async () => {
     const choice = document.querySelector<HTMLSelectElement>('#new-rule');
@@ -71,7 +72,9 @@ test('what is typed the moment a field appears stays', async ({ page }) => {
   expect(kept).toBe('4');
 });
 
-test('rows: added whole, put in between, taken out; a half-written one spoils nothing', async ({ page }) => {
+test('rows: added whole, put in between, taken out; a half-written one spoils nothing', async ({
+  demo: page,
+}) => {
   await paper(page, 'Line');
   await unfold(page, /^speed limits/);
   const table = page.getByRole('table', { name: 'speed limits' });
@@ -143,7 +146,7 @@ test('rows: added whole, put in between, taken out; a half-written one spoils no
   });
 });
 
-test('how sure a figure is: bounds and source beside it', async ({ page }) => {
+test('how sure a figure is: bounds and source beside it', async ({ demo: page }) => {
   await open(page, url(), at.train);
   await vehicleFields(page, /^Air car 1, place/);
   await expect(page.locator('.echo').filter({ hasText: '= 260 lb · 117.93 kg, from 257 lb' })).toBeVisible();
@@ -159,7 +162,7 @@ test('how sure a figure is: bounds and source beside it', async ({ page }) => {
 const survey = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 
 test('a broken survey tells row, column and what is expected; the line stays; mended, it is read', async ({
-  page,
+  demo: page,
 }) => {
   await paper(page, 'Line');
   await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
@@ -205,7 +208,7 @@ test('a broken survey tells row, column and what is expected; the line stays; me
 });
 
 test('a long survey shows a hundred rows at a time, and leads to the row that must be mended', async ({
-  page,
+  demo: page,
 }) => {
   await paper(page, 'Line');
   await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
@@ -228,7 +231,7 @@ test('a long survey shows a hundred rows at a time, and leads to the row that mu
 // On a push the whole job is done by keys alone in tests/web/journeys.spec.ts.
 test('by keys alone: from the top of the page to a curve of another radius, and back', {
   tag: '@full',
-}, async ({ page }) => {
+}, async ({ demo: page }) => {
   await open(page, url(), 'papers');
   const reach = async (goal: Locator, key = 'Tab'): Promise<void> => {
     await expect(goal).toBeEnabled();
@@ -256,7 +259,7 @@ test('by keys alone: from the top of the page to a curve of another radius, and 
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'papers');
     for (const title of ['The day', 'Line', "Host's rules"]) {

@@ -1,5 +1,6 @@
 /** The room of a train that parts: chosen by fields and by tap, played, told in words; no barrier. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFree, barrierFreeIn, example, fits, open, served, settled, themes } from './served.ts';
 import { set } from './support/rooms.ts';
 
@@ -16,7 +17,7 @@ async function parting(page: Page, of?: string): Promise<void> {
 
 const told = (page: Page) => page.locator('.told');
 
-test('the worst case is there at once: gap, place, and what becomes of the tail', async ({ page }) => {
+test('the worst case is there at once: gap, place, and what becomes of the tail', async ({ demo: page }) => {
   await parting(page, 'Too long on a wet rail');
   await expect(page.locator('.findings li').first()).toContainText('the safety chain holds at each');
   await expect(told(page)).toContainText('goes over in a curve');
@@ -48,7 +49,7 @@ test('the worst case is there at once: gap, place, and what becomes of the tail'
   });
 });
 
-test('a tap on the map parts the train there', { tag: '@both' }, async ({ page }) => {
+test('a tap on the map parts the train there', { tag: '@both' }, async ({ demo: page }) => {
   await parting(page, 'Too long on a wet rail');
   await settled(page);
   const map = page.locator('.parting-map .map');
@@ -63,7 +64,7 @@ test('a tap on the map parts the train there', { tag: '@both' }, async ({ page }
   await expect(told(page)).toContainText('Parts behind Fenwick');
 });
 
-test('it plays, pauses, and can be drawn along', async ({ page }) => {
+test('it plays, pauses, and can be drawn along', async ({ demo: page }) => {
   await parting(page, 'Too long on a wet rail');
   const halves = page.locator('.parting-map .over');
   const first = await halves.innerHTML();
@@ -79,7 +80,7 @@ test('it plays, pauses, and can be drawn along', async ({ page }) => {
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await parting(page, 'Too long on a wet rail');
     await fits(page);
@@ -88,7 +89,7 @@ for (const { theme, tag } of themes) {
   });
 }
 
-test('one thing fails: opened, the table says of each whether the train stops', async ({ page }) => {
+test('one thing fails: opened, the table says of each whether the train stops', async ({ demo: page }) => {
   await parting(page);
   await page.getByText('If one thing fails').first().click();
   const table = page.getByRole('table', { name: /If one thing fails at its worst place/ });

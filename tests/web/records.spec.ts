@@ -1,7 +1,8 @@
 /** Records in the browser: a train leaves and arrives with one hand, and what was recorded stands whatever comes. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { examplePaper } from '../support/papers.ts';
+import { test } from './demo.ts';
 import { barriers, open, roomOpen, served } from './served.ts';
 
 const url = served();

@@ -2,7 +2,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, expect, test } from '@playwright/test';
+import { chromium, expect } from '@playwright/test';
+import { test } from './demo.ts';
 import { open, serveOnce } from './served.ts';
 
 test('the browser is started anew with the server gone: the work and the rooms are there', async ({

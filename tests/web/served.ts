@@ -41,17 +41,21 @@ function briefly(): string {
   return made;
 }
 
+type How = 'brief' | 'whole';
+const servers = new Map<How, Promise<Served>>();
+
 /**
- * Serves for the whole file; gives the address. Counts and remedies, which come after the word, take most of a
- * processor while a journey goes on that looks at neither: on a push they are reckoned for `whole` ones alone.
+ * The address of a server that stands as long as the worker does. Counts and remedies, which come after the word, take
+ * most of a processor while a journey goes on that looks at neither: on a push they are reckoned for `whole` ones alone.
  */
-export function served(how: 'brief' | 'whole' = 'brief'): () => string {
-  let server: Served | undefined;
+export function served(how: How = 'brief'): () => string {
+  let url = '';
   test.beforeAll(async () => {
-    server = await serve(full || how === 'whole' ? folder : briefly(), 0);
+    const server = servers.get(how) ?? serve(full || how === 'whole' ? folder : briefly(), 0);
+    servers.set(how, server);
+    ({ url } = await server);
   });
-  test.afterAll(() => server?.close().catch(() => undefined));
-  return () => server?.url ?? '';
+  return () => url;
 }
 
 /** The outing on the screen has its word. */
@@ -64,10 +68,34 @@ export const settled = (page: Page): Promise<void> =>
 
 /** The room, opened past the cautions, with the word of the demo. */
 export async function open(page: Page, url: string, room: string): Promise<void> {
+  const there = page.url().startsWith(url);
+  if (there) await putBack(page);
   await page.goto(`${url}#${room}`);
   // Pressed by a finger once, in the first journey of the workbench; here only passed by.
-  await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
+  if (!there) await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
   await answered(page);
+}
+
+/** All that was written on a page is taken back, and all that was chosen: it shows the demo as it was first opened. */
+async function putBack(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const drawn = (): Promise<unknown> => new Promise((on) => requestAnimationFrame(() => setTimeout(on)));
+    location.hash = 'tools';
+    await drawn();
+    const undo = [...document.querySelectorAll<HTMLButtonElement>('.head button')].find(
+      (button) => button.textContent?.trim() === 'Undo',
+    );
+    while (undo?.disabled === false) {
+      undo.click();
+      await drawn();
+    }
+    for (const choice of document.querySelectorAll<HTMLSelectElement>('.settings select')) {
+      choice.selectedIndex = 0;
+      choice.dispatchEvent(new Event('change', { bubbles: true }));
+    }
+    await drawn();
+  });
+  await expect(page.locator('.head .of')).toHaveText('Gala');
 }
 
 /** As `open`, and come to rest: for who reads places on the page, or waits for what is told last. */

@@ -3,7 +3,8 @@
  * large enough, nothing sticks out sideways, nothing that axe finds; in the dark, at 400 % zoom, with wider spacing of letters, in
  * the device's own few colours, and 4K wide.
  */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { answered, barriers, example, open, roomOpen, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
@@ -102,7 +103,7 @@ const half = Math.ceil(everyRoom.length / 2);
 for (const rooms of [everyRoom.slice(0, half), everyRoom.slice(half)])
   test(`every room can be read on the smallest screen, however it is looked at: ${rooms[0]} to ${rooms[rooms.length - 1]}`, {
     tag: '@phone',
-  }, async ({ page }) => {
+  }, async ({ counted: page }) => {
     test.setTimeout(240_000);
     const faults: string[] = [];
     const note = (where: string, found: readonly string[]): void => {
@@ -138,7 +139,7 @@ for (const rooms of [everyRoom.slice(0, half), everyRoom.slice(half)])
 
 test('so can the answer that it may not leave, that it cannot be told, and a field that cannot be read', {
   tag: '@phone',
-}, async ({ page }) => {
+}, async ({ counted: page }) => {
   const faults: string[] = [];
   const note = (where: string, found: readonly string[]): void => {
     faults.push(...some(where, found));
@@ -160,7 +161,7 @@ test('so can the answer that it may not leave, that it cannot be told, and a fie
 
 test('in the few colours of the device the open door, the bars and what is chosen still stand out', {
   tag: '@phone',
-}, async ({ page }) => {
+}, async ({ counted: page }) => {
   await page.emulateMedia({ forcedColors: 'active' });
   await open(page, url(), at.people);
   const edge = (name: string): Promise<string> =>
@@ -183,7 +184,9 @@ test('in the few colours of the device the open door, the bars and what is chose
   expect(await barriers(page)).toEqual([]);
 });
 
-test('the card is white paper in the dark too, its strip and all', { tag: '@phone' }, async ({ page }) => {
+test('the card is white paper in the dark too, its strip and all', { tag: '@phone' }, async ({
+  counted: page,
+}) => {
   await page.emulateMedia({ colorScheme: 'light' });
   await open(page, url(), at.card);
   const inks = (): Promise<readonly string[]> =>

@@ -1,5 +1,6 @@
 /** The strip as it is set in a real browser: large enough to read, nothing over another; and the run along it. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { open, served, themes } from './served.ts';
 
 const url = served();
@@ -44,7 +45,7 @@ const lettering = (page: Page): Promise<Lettering> =>
 
 for (const { theme, tag } of themes) {
   test(`on the strip all words can be read, wherever the train stands, ${theme}`, { tag }, async ({
-    page,
+    demo: page,
   }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'answer');
@@ -62,7 +63,7 @@ for (const { theme, tag } of themes) {
   });
 }
 
-test('the run says when to brake, and stops where one takes the train in hand', async ({ page }) => {
+test('the run says when to brake, and stops where one takes the train in hand', async ({ demo: page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await open(page, url(), 'answer');
   const strip = page.getByRole('slider', { name: /train along the line/ });

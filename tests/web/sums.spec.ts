@@ -1,12 +1,15 @@
 /** The sums: found by words, worked with units, refused out of range, opened from a finding with its numbers. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
 import { lettersIn } from '../support/equation.ts';
+import { test } from './demo.ts';
 import { barrierFree, barrierFreeIn, fits, open, roomOpen, served, themesOfWalk } from './served.ts';
 
 const url = served();
 
-test('every sum opens on its example with a result, and shows its equation and source', async ({ page }) => {
+test('every sum opens on its example with a result, and shows its equation and source', async ({
+  demo: page,
+}) => {
   await open(page, url(), 'sums');
   await test.step('found by words', async () => {
     const list = page.getByRole('region', { name: 'All sums' });
@@ -31,7 +34,7 @@ test('every sum opens on its example with a result, and shows its equation and s
   }
 });
 
-test('a field says back what it understood; out of range is told at its field', async ({ page }) => {
+test('a field says back what it understood; out of range is told at its field', async ({ demo: page }) => {
   await open(page, url(), 'sums/grade-force');
   const grade = page.getByLabel('grade', { exact: true });
   await grade.fill('1 in 80');
@@ -51,7 +54,9 @@ test('a field says back what it understood; out of range is told at its field', 
   });
 });
 
-test('an opened finding shows its equation with the numbers put in', { tag: '@both' }, async ({ page }) => {
+test('an opened finding shows its equation with the numbers put in', { tag: '@both' }, async ({
+  demo: page,
+}) => {
   await open(page, url(), 'papers');
   await page.getByLabel('rail state').selectOption('greasy');
   await page.goto(`${url()}#answer`);
@@ -98,7 +103,7 @@ async function look(page: Page, theme: 'light' | 'dark', room: string): Promise<
 }
 
 for (const { theme, tag } of themesOfWalk) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'sums');
     for (const room of pages) await look(page, theme, room);

@@ -3,10 +3,11 @@
  * reckoned, when the papers cannot be read, when whoever reckons is silent or dead, when something is tried.
  */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { heedway } from '../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
 import { type PdfText, pdfText } from '../support/pdf-text.ts';
+import { test } from './demo.ts';
 import { barrierFree, example, fits, open, openSettled, served, settled } from './served.ts';
 
 const url = served();
@@ -84,7 +85,9 @@ test('a new outing under reckoning has no word and no card', async ({ page }) =>
   await expect(page.getByRole('heading', { name: 'Too long on a wet rail' })).toBeVisible();
 });
 
-test('papers that cannot be read have no word on screen or paper, and say which field', async ({ page }) => {
+test('papers that cannot be read have no word on screen or paper, and say which field', async ({
+  demo: page,
+}) => {
   await open(page, url(), 'papers');
   const field = page.getByLabel('planned speed');
   await field.fill('70000');

@@ -1,6 +1,7 @@
 /** Making up a train by mouse, touch and keys; riders to seats; the shed. */
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
+import { test } from './demo.ts';
 import { barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';
 import { at as rooms } from './support/rooms.ts';
 
@@ -42,7 +43,9 @@ async function carry(page: Page, from: Locator, to: { x: number; y: number }): P
 
 const whole = ['Granite', 'Air car 1', 'Air car 2', 'Air car 3', 'Air car 4', 'Air car 5'];
 
-test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({ page }) => {
+test('a vehicle is carried to another place, and undo brings it back', { tag: '@both' }, async ({
+  counted: page,
+}) => {
   await openSettled(page, counted(), 'train');
   expect(await order(page)).toEqual(whole);
   // Both places are read on a page that has come to rest.
@@ -58,7 +61,7 @@ test('a vehicle is carried to another place, and undo brings it back', { tag: '@
   await expect.poll(() => order(page)).toEqual(whole);
 });
 
-test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
+test('a tap elsewhere, at once after a carry, is a tap', async ({ demo: page }) => {
   await openSettled(page, url(), 'train');
   await vehicle(page, 'Air car 4').focus();
   await page.keyboard.press('ArrowRight');
@@ -86,7 +89,7 @@ test('a tap elsewhere, at once after a carry, is a tap', async ({ page }) => {
   await expect.poll(() => order(page)).toEqual(moved);
 });
 
-test('carried out of the yard it is left behind, and its riders wait', async ({ page }) => {
+test('carried out of the yard it is left behind, and its riders wait', async ({ demo: page }) => {
   await openSettled(page, url(), 'train');
   await test.step('Escape puts a carried vehicle back', async () => {
     const from = await middle(vehicle(page, 'Air car 1'));
@@ -109,7 +112,7 @@ test('carried out of the yard it is left behind, and its riders wait', async ({ 
   await expect(page.getByRole('region', { name: 'On the platform' }).getByRole('button')).toHaveCount(4);
 });
 
-test('by keys alone: moved, taken up and put down, left behind, undone', async ({ page }) => {
+test('by keys alone: moved, taken up and put down, left behind, undone', async ({ demo: page }) => {
   await open(page, url(), 'train');
   await vehicle(page, 'Air car 1').focus();
   await page.keyboard.press('ArrowRight');
@@ -143,7 +146,7 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
   });
 });
 
-test('riders by keys alone: seated, moved, let off', async ({ page }) => {
+test('riders by keys alone: seated, moved, let off', async ({ demo: page }) => {
   await open(page, url(), rooms.people);
   const seat = (car: number) => page.getByRole('button', { name: new RegExp(`^Seat 4 of Air car ${car}:`) });
   await seat(2).focus();
@@ -174,7 +177,9 @@ test('riders by keys alone: seated, moved, let off', async ({ page }) => {
   });
 });
 
-test('from the shed: at the rear, and carried between two cars; the counts follow', async ({ page }) => {
+test('from the shed: at the rear, and carried between two cars; the counts follow', async ({
+  counted: page,
+}) => {
   await openSettled(page, counted(), 'train');
   const counts = page.getByRole('region', { name: /Car counts on dry rail/ });
   await expect(counts).toContainText('5 cars here');
@@ -191,7 +196,7 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
 });
 
 test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', async ({
-  page,
+  demo: page,
 }) => {
   await open(page, url(), rooms.people);
   const seat = (n: number, car = 'Air car 2') =>
@@ -221,7 +226,7 @@ test('seats by tap: a rider by the table, one of known weight; moved, weighed an
   await expect(seat(4, 'Air car 3')).toHaveAccessibleName(/empty/);
 });
 
-test('a rider is moved with a finger', { tag: '@touch' }, async ({ page }) => {
+test('a rider is moved with a finger', { tag: '@touch' }, async ({ demo: page }) => {
   await openSettled(page, url(), rooms.people);
   const seat = (n: number) => page.getByRole('button', { name: new RegExp(`^Seat ${n} of Air car 2:`) });
   const name = (await seat(1).getAttribute('aria-label'))?.split(': ')[1];
@@ -263,7 +268,7 @@ test('a vehicle file comes into the shed and stays there; a broken one says what
 });
 
 test('everything fits the screen; what a thumb must hit is large enough', { tag: '@both' }, async ({
-  page,
+  counted: page,
 }) => {
   await open(page, counted(), rooms.train);
   await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();
@@ -290,7 +295,9 @@ test('everything fits the screen; what a thumb must hit is large enough', { tag:
   await expect(page.getByRole('region', { name: 'Car counts on dry rail' })).toBeInViewport();
 });
 
-test('a vehicle is edited where it is drawn; of several alike one is made different', async ({ page }) => {
+test('a vehicle is edited where it is drawn; of several alike one is made different', async ({
+  demo: page,
+}) => {
   await open(page, url(), rooms.train);
   await vehicle(page, 'Air car 2').click();
   const fields = page.getByRole('region', { name: 'Figures of Air car 2' });
@@ -305,7 +312,7 @@ test('a vehicle is edited where it is drawn; of several alike one is made differ
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ page }) => {
+  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ counted: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, counted(), rooms.train);
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();

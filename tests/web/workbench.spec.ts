@@ -1,8 +1,9 @@
 /** Journeys through the workbench as a person makes them. */
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { pdfText } from '../support/pdf-text.ts';
 import { full } from '../support/tier.ts';
+import { test } from './demo.ts';
 import { barrierFreeIn, example, open, openSettled, roomOpen, served, themesOfWalk } from './served.ts';
 import { at, openDoor, set } from './support/rooms.ts';
 
@@ -28,7 +29,9 @@ const journeys = [
   ['A brake nobody has measured', 'cannot tell'],
 ] as const;
 
-test('every example opens with its word, one after the other, and every room to it', async ({ page }) => {
+test('every example opens with its word, one after the other, and every room to it', async ({
+  demo: page,
+}) => {
   await open(page, url(), 'answer');
   for (const [name, word] of journeys) {
     await test.step(`${name} → ${word}`, async () => {
@@ -44,7 +47,7 @@ test('every example opens with its word, one after the other, and every room to 
   }
 });
 
-test('the train is moved by keys and by hand, and its stop follows', async ({ page }) => {
+test('the train is moved by keys and by hand, and its stop follows', async ({ demo: page }) => {
   await openSettled(page, url(), 'answer');
   const strip = page.getByRole('slider', { name: /train along the line/ });
   const before = await strip.getAttribute('aria-valuetext');
@@ -113,7 +116,7 @@ test('a rider is let off and put back; undo and redo; nothing is lost by a reloa
 });
 
 test('a wrong field says what is expected beside it, and there is no word until it is mended', async ({
-  page,
+  demo: page,
 }) => {
   await open(page, url(), 'papers');
   const field = page.getByLabel('planned speed');
@@ -126,7 +129,7 @@ test('a wrong field says what is expected beside it, and there is no word until 
   await expect(page.locator('.verdict')).toContainText('go within limits');
 });
 
-test('the strip is saved as a drawing that stands alone, and as a picture', async ({ page }) => {
+test('the strip is saved as a drawing that stands alone, and as a picture', async ({ demo: page }) => {
   await open(page, url(), 'answer');
   const saved = async (button: string): Promise<Buffer> => {
     const coming = page.waitForEvent('download');
@@ -158,7 +161,7 @@ test('the strip is saved as a drawing that stands alone, and as a picture', asyn
   });
 });
 
-test('the card prints on at most two sides', async ({ page }) => {
+test('the card prints on at most two sides', async ({ demo: page }) => {
   await open(page, url(), 'card');
   await expect(page.getByAltText(/Code that carries/)).toBeVisible();
   const pdf = (await page.pdf({ format: 'A5', preferCSSPageSize: true })).toString('latin1');
@@ -208,7 +211,7 @@ for (const { theme, tag } of themesOfWalk) {
 
 test('word and doors stay in sight, however far down; the door of the open room is marked', {
   tag: '@both',
-}, async ({ page }) => {
+}, async ({ demo: page }) => {
   await open(page, url(), at.card);
   for (const [room, door] of [
     [at.card, 'Answer'],
@@ -229,7 +232,7 @@ test('word and doors stay in sight, however far down; the door of the open room 
   expect(head!.height).toBeLessThanOrEqual(110);
 });
 
-test('addresses of before lead to where the rooms are now', async ({ page }) => {
+test('addresses of before lead to where the rooms are now', async ({ demo: page }) => {
   await open(page, url(), 'papers');
   await expect(page.getByRole('heading', { name: 'Line and rules' })).toBeVisible();
   expect(new URL(page.url()).hash).toBe('#line');
@@ -254,7 +257,7 @@ test('addresses of before lead to where the rooms are now', async ({ page }) => 
 });
 
 test('on paper the answer is dark on white with its word and its sums, though the screen is dark', async ({
-  page,
+  demo: page,
 }) => {
   await open(page, url(), 'answer');
   for (const dark of ['the device', 'the choice'] as const)
