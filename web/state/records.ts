@@ -3,30 +3,21 @@ import { signal } from '@preact/signals';
 import type { Trouble } from '../../papers/problem.ts';
 import { readStoreFile, storeFile } from '../../records/file.ts';
 import { canHash, hex, newKeys } from '../../records/hash.ts';
-import { type Clock, look, put, take } from '../../records/ledger.ts';
+import { look, put, take } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
 import { remove } from '../../records/remove.ts';
-import type { Named } from '../../records/store.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
-import { localTime } from '../../records/time.ts';
-import type { Depth, Verified } from '../../records/verify.ts';
+import type { Depth } from '../../records/verify.ts';
 import { tellFault } from '../../words/records/verified.ts';
+import { clock, type Kept, kept } from './kept.ts';
+import { heed } from './shown.ts';
 import { whyShut } from './storage.ts';
-import { version } from './version.ts';
 
-export interface Kept extends Verified {
-  readonly names: readonly Named[];
-  /** Who writes here; undefined: nobody has begun. */
-  readonly me: Author | undefined;
-}
+export { clock, type Kept, kept };
 
-/** Null until they have been looked at. */
-export const kept = signal<Kept | null>(null);
 /** Why there are none to be had here; empty: there are. */
 export const barred = signal('');
-
-export const clock: Clock = { now: () => localTime(new Date()), program: version };
 
 const NO_HASH =
   'Records need a page that came over https or from this machine itself: over plain http a browser hashes nothing.';
@@ -59,9 +50,8 @@ export async function openRecords(depth: Depth = deepest): Promise<Kept | undefi
     const store = await opened();
     const [verified, names, me] = await Promise.all([look(store, depth), store.names(), store.me()]);
     barred.value = '';
-    // Whoever has records has them heeded, whichever room asked for them.
-    const { heed } = await import('./shown.ts');
     kept.value = { ...verified, names, me };
+    // Whoever has records has them heeded, whichever room asked for them.
     heed();
     return kept.value;
   } catch (fault) {

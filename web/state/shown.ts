@@ -4,7 +4,7 @@
  */
 import { effect } from '@preact/signals';
 import { type Recorded, recorded, withShown } from '../../desk/due/shown.ts';
-import { clock, type Kept, kept } from './records.ts';
+import { clock, type Kept, kept } from './kept.ts';
 import { type Json, paper, putUnasked } from './session.ts';
 
 const DAY = /^\d{4}-\d\d-\d\d$/;
