@@ -1,5 +1,5 @@
 /** Words for loads, curves and grades against ratings. */
-import type { Tellers } from './teller.ts';
+import { type Tellers, whereWords } from './teller.ts';
 
 const rating = 'The vehicle is rated for less.';
 
@@ -20,8 +20,8 @@ export const ratingWords = {
     what: `${t.fact('rider')} has no seat yet.`,
     why: 'Loads, stops and balance need to know who sits where.',
   }),
-  'curve-too-tight': (_f, t) => ({
-    what: `${t.vehicle} needs a curve of ${t.required('up')} radius; the tightest, ${t.where}, has ${t.found('down')}.`,
+  'curve-too-tight': ({ where: { vehicle: _, ...where } }, t) => ({
+    what: `${t.vehicle} needs a curve of ${t.required('up')} radius; the tightest, ${whereWords({ where }, t.voice)}, has ${t.found('down')}.`,
     why: 'It may bind, climb or not go round.',
   }),
   'grade-beyond-range': (_f, t) => ({
