@@ -65,8 +65,16 @@ export interface StoreFile {
 export const isStoreFile = (bytes: Uint8Array): boolean =>
   new TextDecoder().decode(bytes.subarray(0, 2000)).includes('"heedway":"records"');
 
+/** Octets: no record and no name is a line as short as this. */
+const SHORTEST = 100;
+
+const NONE: StoreFile['verified'] = { entries: [], forks: [], unsigned: 0, unchecked: 0 };
+
 export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
   const lines = linesIn(bytes);
+  // Millions of lines of nothing are told at once, and not one by one.
+  if (lines.length > 1 + bytes.length / SHORTEST)
+    return { verified: NONE, names: [], faults: [{ what: 'head' }] };
   const head = headIn(lines[0]);
   const rest = lines.slice(1);
   const count = head?.records ?? rest.filter((line) => !line.includes('"person":')).length;

@@ -94,6 +94,8 @@ function lookAt(row: Row, i: number, bytes: Uint8Array<ArrayBuffer>, is: string,
 }
 
 async function look(row: Row, i: number, depth: Depth): Promise<Looked> {
+  // A line of a file that is none.
+  if (row.hash === '') return { fault: { what: 'altered', row: i, hash: '' } };
   const bytes = bytesOf(row.text);
   const looked = lookAt(row, i, bytes, await sha256Of(bytes), depth);
   return depth === 'whole' ? signed(looked, i) : looked;

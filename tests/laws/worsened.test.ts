@@ -5,10 +5,10 @@
  */
 import { expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
-import { runs } from '../support/tier.ts';
+import { full, runs } from '../support/tier.ts';
 import type { Way } from '../support/worsened.ts';
 
-const { compare } = await bundled<typeof import('../support/worsened.ts')>('worsened.ts');
+const { compare, heavierBy } = await bundled<typeof import('../support/worsened.ts')>('worsened.ts');
 const ways: readonly Way[] = ['load', 'rail', 'reaction', 'fall'];
 
 it('nothing that is made worse has a better answer', () => {
@@ -29,6 +29,21 @@ it('a tail that runs away no more, the train being held to a slower speed, does 
   const compared = [515, 3180].map((seed) => compare(seed, 'reaction'));
   expect(compared.flatMap((c) => c?.better)).toEqual([]);
   expect(compared.map((c) => c?.forced.length)).toEqual([1, 1]);
+});
+
+it.runIf(full)(
+  'nor do the worse rail or the later reaction of two outings that once were better by them',
+  () => {
+    const compared = [910, 2715].flatMap((seed) => [compare(seed, 'rail'), compare(seed, 'reaction')]);
+    expect(compared.flatMap((c) => [...(c?.better ?? []), ...(c?.forced ?? [])])).toEqual([]);
+  },
+);
+
+it('weight on a car without brakes never shortens a told stop, also where the likely stop ends nowhere on the line', () => {
+  // Of a train of thirteen of which four are braked, on a damp rail: it once told 68.5 m, and 51.6 m with 80 kg more.
+  const [first, more] = [0, 80].map((mass) => heavierBy(1540, mass));
+  expect(first.filter((stop) => stop === Infinity).length).toBeGreaterThan(0);
+  for (const [i, stop] of more.entries()) expect(stop).toBeGreaterThanOrEqual(first[i] * (1 - 1e-3));
 });
 
 it('nor near balance, where the brake barely holds the fall, nor faster than the host lets it run', () => {

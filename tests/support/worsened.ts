@@ -156,6 +156,19 @@ export function compare(seed: number, way: Way): Compared | undefined {
   return { better, forced, stops, least };
 }
 
+/** Told stops of an outing along its line, its first car without brakes heavier. @param more kg */
+export function heavierBy(seed: number, more: number): readonly number[] {
+  const outing = dressed(seed);
+  const { vehicles } = outing.train;
+  const at = vehicles.findIndex((v) => v.brakes.length === 0);
+  const heavier = vehicles.map((v, i) => (i === at && v.tare ? { ...v, tare: later(v.tare, more) } : v));
+  const { ready } = inquire({ ...outing, train: { ...outing.train, vehicles: heavier } }, care);
+  const { cautious } = ready.models(outing.conditions.railState);
+  return Array.from({ length: 10 }, (_, i) =>
+    stopDistance(cautious, (outing.line.length * (i + 0.5)) / 10, 3),
+  );
+}
+
 /** Most by which a car alone may slow on its rise and its bearings, m/s²: a train that slows less is helped by its load. */
 function byItself({ context: { line } }: OpenInquiry, from: number, to: number): number {
   const rises = line.heights.slice(1).map((knot, i) => {

@@ -7,7 +7,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { UsageFault } from '../../../cli/command.ts';
 import { reasonOf } from '../../../cli/file.ts';
 import { openFile, openOutingFile } from '../../../cli/open.ts';
-import { authorHere, inStore } from '../../../cli/records.ts';
+import { authorHere, beginStore, inStore } from '../../../cli/records.ts';
+import { writeOut } from '../../../cli/write.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'strange-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -49,6 +50,14 @@ describe('what is no ordinary file', () => {
   it('a pipe into which nobody writes, where the key of a store should be', async () => {
     execFileSync('sh', ['-c', 'mkfifo "$0"', `${pipe}.key`]);
     expect(await said(authorHere({ records: pipe }))).toMatch(/found no key that can be read/);
+  });
+
+  it.each(['', '.key'])('nothing is put over a store of records%s', async (end) => {
+    const records = join(folder, `club${end}.records`);
+    await beginStore({ records });
+    const before = readFileSync(records + end);
+    expect(await said(writeOut(records + end, 'a card'))).toContain('nothing is put over it');
+    expect(readFileSync(records + end)).toEqual(before);
   });
 
   it('standard input into which nobody writes', async () => {

@@ -69,6 +69,20 @@ describe('a store’s file', () => {
     }
   });
 
+  it.each(['\n', '{"person":1}\n', `${JSON.stringify({ body: {}, hash: 'a'.repeat(64) })}\n`])(
+    'megabytes of %j are refused in the time of reading them',
+    async (line) => {
+      const size = runs(1e6, 8e6);
+      const { user, system } = process.cpuUsage();
+      const { faults } = await readStoreFile(
+        new TextEncoder().encode(line.repeat(Math.ceil(size / line.length))),
+      );
+      const took = process.cpuUsage({ user, system });
+      expect(faults.length).toBeGreaterThan(0);
+      expect((took.user + took.system) / size).toBeLessThan(0.5);
+    },
+  );
+
   it('a byte more or fewer is found', async () => {
     for (const cut of [
       bytes.slice(0, -1),
