@@ -77,6 +77,15 @@ describe('how high the seats may be', () => {
     expect(limit({ ...rest, line: { ...line, cants: [], curves: [bend] } }, 'curve')).toBeCloseTo(curve, 2);
   });
 
+  it('counts a curve that lies within the train’s length of where the line begins', () => {
+    const { line, ...rest } = canted();
+    const bend = { from: 0, to: 4, startCurvature: 1 / 4, endCurvature: 1 / 4, gaugeWidening: 0 };
+    const at = { ...rest, line: { ...line, cants: [], curves: [bend] } };
+    const curve = seatHeight(at, ask(0))?.limits.find((l) => l.reason === 'curve');
+    expect(curve?.height).toBeLessThan(1);
+    expect(curve?.at).toBeLessThan(8);
+  });
+
   it('is the lowest of its reasons, keeps at that height and not above it', () => {
     const found = seatHeight(canted(), ask(0.09));
     const counted = found?.limits.filter((l) => l.reason !== 'one').map((l) => l.height ?? 0) ?? [];
