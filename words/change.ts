@@ -9,6 +9,13 @@ import { chainage, riderName, say, trade, type Voice, vehicleName } from './voic
 const list = (names: readonly string[]): string =>
   names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 
+/** Vehicles of one name once, with how many: "Plank car (7) and Van". */
+function counted(names: readonly string[]): string {
+  const kinds = [...new Set(names)];
+  const of = (name: string): number => names.filter((n) => n === name).length;
+  return list(kinds.map((name) => (of(name) > 1 ? `${name} (${of(name)})` : name)));
+}
+
 const crewName = ({ outing }: Voice, id: string): string =>
   outing.crew?.find((one) => one.id === id)?.name ?? riderName({ outing }, id);
 
@@ -24,7 +31,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'fewer-cars':
       return change.leave.length === 1
         ? `leave ${names(change.leave)} behind`
-        : `leave ${change.leave.length} cars behind: ${names(change.leave)}`;
+        : `leave ${change.leave.length} cars behind: ${counted(change.leave.map((id) => vehicleName(voice, id)))}`;
     case 'fewer-riders':
       return `leave ${change.leave.length === 1 ? 'one rider' : `${change.leave.length} riders`} behind: ${list(change.leave.map(rider))}`;
     case 'slower':

@@ -1,12 +1,14 @@
 /**
- * The sum of a stop on an even grade that is nearest to a stop along the line: its numbers are the model's own.
+ * The sum of a stop on an even grade that is the stop told along the line: its numbers are the model's own, but for one.
  *
- *   a = G/m, r = R/(m·g) at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length
- *   td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *   r = R/(m·g) at v/√2     γ = M/m − 1     i = rise of the stop ÷ its length     td + tb/2 = ∫(1 − r)dt     tb²/12 = its spread
+ *   a: that of an even brake whose stop there is as long
  *
- * G full brake and R resistance (N) at the middle of the train's energy, m its mass, M with the inertia of the
- * wheels (kg), r share of full brake by time. One brake gives its own dead time td and build-up tb; several
- * together those of one ramp that takes as long. Curves are in the rise.
+ * R resistance (N) at the middle of the train's energy, m its mass, M with the inertia of the wheels (kg), r share of full
+ * brake by time. One brake gives its own dead time td and build-up tb; several together those of one ramp that takes as long.
+ * Curves are in the rise. Brakes change with speed, grade and rail with the place: a is their mean over this stop, G/m
+ * (G full brake at v/√2, N) but for some per cent, fewer the nearer brake and fall are to balance, for there a little brake is a
+ * long way. A bad spot takes from it what it takes from the brakes.
  */
 
 import { GRAVITY } from '../base/constants.ts';
@@ -17,11 +19,8 @@ import { stopDistance, telling } from './stop.ts';
 import { RAMP_STEPS } from './stop-inputs.ts';
 import { motionSums } from './sums.ts';
 
-/** Share of the brake that must be left over by the fall for an even grade to say anything. */
-const SLIM = 0.12;
-
 /**
- * Undefined without a brake, and where a brake just holds the fall: such a stop hangs on every metre of ground.
+ * Undefined without a brake, or where no even brake stops like that.
  *
  * @param mass of the train, likely, kg
  * @param fall grade for a stop that does not end, rise over run
@@ -39,10 +38,10 @@ export function evenStop(
   const heavy = mass * massFactor;
   const distance = stopDistance(model, at, speed);
   const ends = distance < Infinity;
-  const own = onOneRail(model, at, speed, distance);
   const v = speed * Math.SQRT1_2;
   const resistance = (a + v * (b + v * c)) / heavy / GRAVITY;
-  const grade = (ends ? rise(model, at, own) / (own * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
+  const grade =
+    (ends ? rise(model, at, distance) / (distance * mass * GRAVITY) : fall) + tilt / heavy / GRAVITY;
   const given = {
     speed,
     deceleration: brakeForce(model.force, v) / heavy,
@@ -52,10 +51,8 @@ export function evenStop(
     resistance,
     'rotating-share': inertia / heavy - 1,
   };
-  // A bad spot or another rail takes work from the brakes: the even stop has it spread over the whole way.
-  const deceleration = distance !== own ? weakerBy(given, distance / own) : given.deceleration;
+  const deceleration = ends ? evenBrake(given, distance) : given.deceleration;
   if (deceleration === undefined || deceleration <= 0) return undefined;
-  if (ends && deceleration + GRAVITY * (grade + resistance) < SLIM * deceleration) return undefined;
   return { id: 'stopping-distance', inputs: { ...given, deceleration } };
 }
 
@@ -68,32 +65,21 @@ const evenDistance = (given: Given): number => {
   return Array.isArray(found) ? found[0] : Infinity;
 };
 
-/** A better rail than the day's own gives a brake no more than so many times its force. */
+/** An even brake is sought up to so many times the train's: rail better than the day's own holds more. */
 const MOST_BETTER = 10;
+const HALVINGS = 60;
 
-/** Deceleration with which the even stop is so many times as long; undefined where it does not end at all. */
-function weakerBy(given: Given, times: number): number | undefined {
-  const target = evenDistance(given) * times;
-  if (target === Infinity) return undefined;
-  let [low, high] = [0, given.deceleration * (times < 1 ? MOST_BETTER : 1)];
-  for (let i = 0; i < 50; i++) {
-    const deceleration = (low + high) / 2;
-    if (evenDistance({ ...given, deceleration }) > target) low = deceleration;
-    else high = deceleration;
+/** Deceleration of an even brake whose stop is as long; undefined: none is. */
+function evenBrake(given: Given, distance: number): number | undefined {
+  const stops = (deceleration: number): number => evenDistance({ ...given, deceleration });
+  let [low, high] = [0, given.deceleration * MOST_BETTER];
+  if (!(stops(high) <= distance && stops(low) >= distance)) return undefined;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (stops(middle) > distance) low = middle;
+    else high = middle;
   }
   return high;
-}
-
-/** The stop without its bad spot, all on the day's own rail, m. */
-function onOneRail(model: StopModel, at: number, speed: number, distance: number): number {
-  const { spot, rails } = model;
-  if ((spot === 0 && !rails) || distance === Infinity) return distance;
-  model.spot = 0;
-  model.rails = undefined;
-  const own = stopDistance(model, at, speed);
-  model.spot = spot;
-  model.rails = rails;
-  return own;
 }
 
 const rise = ({ potential }: StopModel, at: number, distance: number): number =>

@@ -11,7 +11,6 @@ import { stopDistance, telling } from '../../engine/motion/stop.ts';
 import { type OutingContext, openOuting, stopMargin } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
-import { hardestPull } from '../../engine/questions/speed/holds.ts';
 import { evaluateSum, findSum } from '../../engine/sums/register.ts';
 import { trainPull } from '../../engine/things/traction/pull.ts';
 import { resistanceTerms } from '../../engine/things/train/resistance.ts';
@@ -29,8 +28,8 @@ export interface FindingSum {
   readonly finding: Finding;
   /** Cautious stop from the sum's speed where the finding says, m; of stops at a stated place alone. */
   readonly stop?: number;
-  /** Share of full brake that the steepest fall on that way leaves. */
-  readonly leftOver?: number;
+  /** Deceleration by full brake alone on that scenario's own rail, before or after it is eased: least and most, m/s². */
+  readonly brake?: readonly [number, number];
   /** Pull of the engines on a bad day at the speed found, N; of slow climbs alone. */
   readonly pull?: number;
   /** Margin kept ahead, m. */
@@ -39,13 +38,19 @@ export interface FindingSum {
   readonly free: number;
 }
 
-/** The cautious stop from there, and what the steepest fall on its way leaves of the brake. */
-function stopBeside(cautious: StopModel, at: number, speed: number): { stop: number; leftOver: number } {
+/** The cautious stop from there, and what full brake alone does of it. */
+function stopBeside(
+  cautious: StopModel,
+  mass: number,
+  at: number,
+  speed: number,
+): { stop: number; brake: [number, number] } {
   const model = telling(cautious, at, speed);
-  const stop = stopDistance(model, at, speed);
-  const brake = brakeForce(model.force, speed * Math.SQRT1_2);
-  const { pull } = hardestPull(model, at, at + stop);
-  return { stop, leftOver: (brake + model.a - pull) / brake };
+  const by = (force: Float64Array): number =>
+    brakeForce(force, speed * Math.SQRT1_2) / (mass * model.massFactor);
+  const [eased, early] = [by(model.force), by(model.early)];
+  const brake: [number, number] = [Math.min(eased, early), Math.max(eased, early)];
+  return { stop: stopDistance(model, at, speed), brake };
 }
 
 /** Sums left out have defaults that change nothing. */
@@ -75,7 +80,12 @@ export function sumsOf(
         outcome: evaluateSum(formula, sum.inputs),
         finding,
         ...(sum.id === 'stopping-distance' && at
-          ? stopBeside(ready.models(outing.conditions.railState).cautious, at.si, sum.inputs['speed'])
+          ? stopBeside(
+              ready.models(outing.conditions.railState).cautious,
+              context.loaded.mass,
+              at.si,
+              sum.inputs['speed'],
+            )
           : {}),
         ...(finding.code === 'slow-on-grade' ? { pull: pullAt(context, finding.found?.si ?? 0) } : {}),
         margin: stopMargin(context),
