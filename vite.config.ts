@@ -54,7 +54,8 @@ function wordsApart(): Plugin {
     async resolveId(source, importer, options) {
       if (!importer || !(/papers\/fields\.ts$/.test(importer) || importer.endsWith(WORDS))) return null;
       const resolved = await this.resolve(source, importer, { ...options, skipSelf: true });
-      return resolved && (FIELDS.test(resolved.id) || /papers\/schema\/index\.ts$/.test(resolved.id))
+      return resolved &&
+        (FIELDS.test(resolved.id) || /papers\/schema\/(index|outing-files)\.ts$/.test(resolved.id))
         ? { ...resolved, id: resolved.id + WORDS }
         : resolved;
     },

@@ -7,8 +7,6 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Change } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { tellChange } from '../words/change.ts';
-import type { Voice } from '../words/voice.ts';
 import { identityOf } from './identity.ts';
 
 /** Never exported: nobody else can make one. */
@@ -55,10 +53,6 @@ export function asking(paper: Asked['paper'], read: Outing, trials: readonly Tri
 /** The answer with its outing; null while there is none, or one for another outing. */
 export const telling = (asked: Asked | null, reckoned: Reckoned | null | undefined): Told | null =>
   asked && reckoned && asked.id === reckoned.id ? ({ asked, answer: reckoned.answer } as Told) : null;
-
-/** What is tried, a line for each change; each names the vehicles as they stood before it. */
-export const tellTrials = ({ trials }: Asked, voice: Omit<Voice, 'outing'>): string[] =>
-  trials.map(({ change, from }) => tellChange(change, { ...voice, outing: from }));
 
 /** The file that carries it: the outing's own, or with what is tried on it, so that it opens to the same answer. */
 export const fileOf = ({ paper, trials }: Asked): Readonly<Record<string, unknown>> =>

@@ -11,7 +11,7 @@ import { tellRails } from '../words/rails.ts';
 import { NOT_ASKED } from '../words/records/asked.ts';
 import { tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
-import { type Told, tellTrials } from './asked.ts';
+import type { Told } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
 import { actLines, drivenRows } from './driven.ts';
@@ -19,6 +19,7 @@ import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { tellInvented } from './invented.ts';
 import { sentence } from './sentence.ts';
+import { tellTrials } from './tell-trials.ts';
 
 export interface Card {
   readonly verdict: string;

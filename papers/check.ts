@@ -3,17 +3,26 @@ import type * as z from 'zod/mini';
 import { MOST_TOLD } from './json.ts';
 import { migrate } from './migrations/index.ts';
 import { type FieldPath, show, type Trouble } from './problem.ts';
-import { type FileKind, schemas, VERSION } from './schema/index.ts';
+import type { FileKind } from './schema/index.ts';
+import { type OutingPart, outingFiles, VERSION } from './schema/outing-files.ts';
 import { type Definition, inner } from './schema/shape.ts';
 
 export type Checked<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly troubles: Trouble[] };
 
-export function checkFile<K extends FileKind>(
+export const checkFile = <K extends OutingPart>(
   kind: K,
   json: unknown,
-): Checked<z.output<(typeof schemas)[K]>> {
+): Checked<z.output<(typeof outingFiles)[K]>> =>
+  checkAs(kind, outingFiles[kind], json) as Checked<z.output<(typeof outingFiles)[K]>>;
+
+/** A file of a kind against its schema. */
+export function checkAs<S extends z.ZodMiniType>(
+  kind: FileKind,
+  schema: S,
+  json: unknown,
+): Checked<z.output<S>> {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
     return wrong([], show(json), `a ${kind} file: a group of fields that begins with "heedway": "${kind}"`);
   }
@@ -25,9 +34,7 @@ export function checkFile<K extends FileKind>(
   }
   if (version > VERSION)
     return wrong(['version'], String(version), `at most ${VERSION}: this file was made by a newer Heedway`);
-  return checkAgainst(schemas[kind], migrate(kind, file, VERSION), file) as Checked<
-    z.output<(typeof schemas)[K]>
-  >;
+  return checkAgainst(schema, migrate(kind, file, VERSION), file);
 }
 
 /** @param written what a person sees of it, where it is not the same */

@@ -13,6 +13,7 @@ import {
   run,
   vehicleFrom,
 } from './read.ts';
+import { checkTest } from './test/check.ts';
 
 /** A test's record, with the outing or the vehicle that it was made with. */
 export interface ReadTest extends TestRecord {
@@ -21,7 +22,7 @@ export interface ReadTest extends TestRecord {
 }
 
 async function testFrom(reading: Reading, part: Part): Promise<ReadTest | undefined> {
-  const file = reading.check('test', part);
+  const file = reading.checked('test', part, checkTest(part.json));
   const raw = part.json as Record<string, unknown> | null;
   const at = async (key: 'outing' | 'vehicle'): Promise<Part | undefined> =>
     raw && typeof raw === 'object' && raw[key] !== undefined
@@ -30,7 +31,7 @@ async function testFrom(reading: Reading, part: Part): Promise<ReadTest | undefi
   const outingPart = await at('outing');
   const outing = outingPart && (await outingFrom(reading, outingPart));
   const vehiclePart = await at('vehicle');
-  const vehicle = vehiclePart && vehicleFrom(reading, vehiclePart);
+  const vehicle = vehiclePart && (await vehicleFrom(reading, vehiclePart));
   const compiled =
     vehicle &&
     reading.compile(vehiclePart, (notes) => compileVehicle(vehicle, 'vehicle', vehicle.name, notes));

@@ -9,7 +9,7 @@ import type { HostRules, Outing } from '../engine/outing/types.ts';
 import type { Line } from '../engine/things/line/types.ts';
 import type { Train } from '../engine/things/train/types.ts';
 import type { Vehicle } from '../engine/things/vehicle/types.ts';
-import { checkFile } from './check.ts';
+import { type Checked, checkFile } from './check.ts';
 import { compileLine } from './compile/line.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
@@ -18,6 +18,7 @@ import { noteWritten } from './compile/written.ts';
 import { type JsonText, MOST_TOLD, readJson, TOO_MANY } from './json.ts';
 import { type FieldPath, type FileProblem, fileProblem, show, type Trouble } from './problem.ts';
 import type { FileKind, HostFile, LineFile, OutingFile, TrainFile, VehicleFile } from './schema/index.ts';
+import type { OutingPart } from './schema/outing-files.ts';
 import { decodeText } from './text.ts';
 
 /** A file that is there and cannot be read, or must not be: what was found in its place. */
@@ -129,8 +130,12 @@ export class Reading {
     return this.open(target, content, of.chain);
   }
 
-  check<K extends FileKind>(kind: K, part: Part) {
-    const checked = checkFile(kind, part.json);
+  check<K extends OutingPart>(kind: K, part: Part) {
+    return this.checked(kind, part, checkFile(kind, part.json));
+  }
+
+  /** What came of a part that was checked: reported, or noted as written. */
+  checked<T>(kind: FileKind, part: Part, checked: Checked<T>): T | undefined {
     if (checked.ok) {
       noteWritten(kind, part.json, this.notes);
       return checked.value;
@@ -193,7 +198,7 @@ export async function run<T>(
 
 async function lineFrom(reading: Reading, part: Part): Promise<{ file: LineFile; line: Line } | undefined> {
   const file = reading.check('line', part);
-  if (!file || !keptTestsRead(reading, part, file.tests)) return undefined;
+  if (!file || !(await keptTestsRead(reading, part, file.tests))) return undefined;
   const line = reading.compile(part, (notes) => compileLine(file, notes));
   if (!file.tracks) return { file, line };
   // Few lines have any: fetched for those alone.
@@ -227,16 +232,18 @@ async function runOver(
   return alongMove((file.move ?? 1) - 1, moves, line, train, compiled);
 }
 
-export const vehicleFrom = (reading: Reading, part: Part): VehicleFile | undefined => {
+export async function vehicleFrom(reading: Reading, part: Part): Promise<VehicleFile | undefined> {
   const file = reading.check('vehicle', part);
-  return file && keptTestsRead(reading, part, file.tests) ? file : undefined;
-};
+  return file && (await keptTestsRead(reading, part, file.tests)) ? file : undefined;
+}
 
-/** Tests that a paper keeps: nothing is reckoned from them, but what is kept can be read again. */
-function keptTestsRead(reading: Reading, of: Part, tests: readonly unknown[] = []): boolean {
+/** Tests that a paper keeps: nothing is reckoned from them, but what is kept can be read again. Few papers keep any. */
+async function keptTestsRead(reading: Reading, of: Part, tests: readonly unknown[] = []): Promise<boolean> {
+  if (tests.length === 0) return true;
+  const { checkTest } = await import('./test/check.ts');
   const known = reading.problems.length;
   tests.forEach((json, i) => {
-    reading.check('test', { ...of, json, prefix: [...of.prefix, 'tests', i] });
+    reading.checked('test', { ...of, json, prefix: [...of.prefix, 'tests', i] }, checkTest(json));
   });
   return reading.problems.length === known;
 }
@@ -250,7 +257,7 @@ async function trainFrom(
   const vehicles: VehicleFile[] = [];
   for (const [i, member] of file.vehicles.entries()) {
     const at = await reading.part(part, ['vehicles', i, 'vehicle'], member.vehicle);
-    const vehicle = at && vehicleFrom(reading, at);
+    const vehicle = at && (await vehicleFrom(reading, at));
     if (!at || !vehicle) continue;
     // Troubles inside the vehicle are reported at the vehicle's own file.
     reading.compile(at, (notes) =>
@@ -287,7 +294,8 @@ export async function outingFrom(reading: Reading, part: Part): Promise<Outing |
   const train = trainPart && (await trainFrom(reading, trainPart));
   const hostPart = await at('host');
   const host = hostPart && hostFrom(reading, hostPart);
-  if (!file || !keptTestsRead(reading, part, file.tests) || !line || !train || !host) return undefined;
+  const read = file && (await keptTestsRead(reading, part, file.tests));
+  if (!file || !read || !line || !train || !host) return undefined;
   return runOver(reading, part, file, { line: line.line, train: train.train, host: host.host });
 }
 
@@ -300,7 +308,7 @@ export const readLine = (entry: Entry): Promise<Read<Line>> =>
 
 export const readVehicle = (entry: Entry): Promise<Read<Vehicle>> =>
   run(entry, none, async (reading, part) => {
-    const file = vehicleFrom(reading, part);
+    const file = await vehicleFrom(reading, part);
     return file && reading.compile(part, (notes) => compileVehicle(file, 'vehicle', file.name, notes));
   });
 

@@ -2,7 +2,6 @@
 import { computed, useSignal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { inkSheet } from '../views/strip/ink.ts';
 import { arrive, linked, place, rooms } from './doors.ts';
 import { Cautions } from './parts/cautions.tsx';
 import { Head } from './parts/head.tsx';
@@ -82,7 +81,6 @@ export function App() {
   const { id, door, title } = rooms.find((r) => r.id === place.value.room) ?? rooms[0];
   return (
     <>
-      <style>{inkSheet('.strip')}</style>
       <a
         class="skip"
         href="#main"

@@ -1,9 +1,10 @@
 /** heedway check: may it leave? */
 
-import { type Asked, telling, tellTrials } from '../../desk/asked.ts';
+import { type Asked, telling } from '../../desk/asked.ts';
 import { type Standing, standing, tellStanding } from '../../desk/figures.ts';
 import { tellInvented } from '../../desk/invented.ts';
 import { tellLadder } from '../../desk/ladder.ts';
+import { tellTrials } from '../../desk/tell-trials.ts';
 import { answerOuting, wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { firstLadder, type Ladder } from '../../engine/answer/ladder.ts';

@@ -1,6 +1,7 @@
 /** heedway ladder: the shortest set of changes that leads to the best word, step by step. */
-import { tellTrials } from '../../desk/asked.ts';
+
 import { paperAfter, tellLadder } from '../../desk/ladder.ts';
+import { tellTrials } from '../../desk/tell-trials.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { bestLadder, type Ladder } from '../../engine/answer/ladder.ts';
 import { writeFile } from '../../papers/index.ts';

@@ -6,6 +6,7 @@
  * + − × ÷ of doubles, which every engine rounds alike; no Math.exp, no Math.log. **Never to be changed**: codes on paper
  * would be read no more.
  */
+import { once } from '../../engine/base/remember.ts';
 
 /** Places for what was seen in a context; one that is full gives way. */
 const SLOT_BITS = 20;
@@ -29,17 +30,19 @@ function exp(x: number): number {
 
 const squash = (x: number): number => 1 / (1 + exp(-Math.max(-CLIP, Math.min(CLIP, x))));
 
-/** ln(p ÷ (1 − p)) at the middles of equal steps of p: squash turned round, by halving. */
-const stretched = Float64Array.from({ length: STEPS }, (_, i) => {
-  const p = (i + 0.5) / STEPS;
-  let [low, high] = [-CLIP, CLIP];
-  for (let k = 0; k < 30; k++) {
-    const middle = (low + high) / 2;
-    if (squash(middle) < p) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-});
+/** ln(p ÷ (1 − p)) at the middles of equal steps of p: squash turned round, by halving. Only who packs a code waits for it. */
+const stretches = once(() =>
+  Float64Array.from({ length: STEPS }, (_, i) => {
+    const p = (i + 0.5) / STEPS;
+    let [low, high] = [-CLIP, CLIP];
+    for (let k = 0; k < 30; k++) {
+      const middle = (low + high) / 2;
+      if (squash(middle) < p) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
+  }),
+);
 
 /** Contexts that are mixed at once, at the most. */
 const MOST_CONTEXTS = 14;
@@ -60,6 +63,7 @@ export class Odds {
   private readonly p = new Float32Array(SLOTS);
   private readonly seen = new Uint8Array(SLOTS);
   private readonly weights = new Float64Array(KINDS * 4 * MOST_CONTEXTS).fill(0.35);
+  private readonly stretched = stretches();
   private readonly slots = new Int32Array(MOST_CONTEXTS);
   private readonly inputs = new Float64Array(MOST_CONTEXTS);
   private count = 0;
@@ -83,7 +87,7 @@ export class Odds {
       const slot = this.slotOf(hashed(contexts[i] + i, node) | 1);
       this.slots[i] = slot;
       const seen = this.seen[slot];
-      this.inputs[i] = seen === 0 ? 0 : stretched[Math.floor((this.p[slot] + 0.5) * (STEPS - 1) + 0.5)];
+      this.inputs[i] = seen === 0 ? 0 : this.stretched[Math.floor((this.p[slot] + 0.5) * (STEPS - 1) + 0.5)];
       if (seen > 0 && i < 3) known++;
     }
     this.set = (kind * 4 + known) * MOST_CONTEXTS;

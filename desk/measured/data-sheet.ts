@@ -7,6 +7,7 @@ import { checkFile } from '../../papers/check.ts';
 import { gearId } from '../../papers/compile/vehicle.ts';
 import type { SheetRow } from '../../papers/import/data-sheet.ts';
 import type { LineFile, TestFile, VehicleFile } from '../../papers/schema/index.ts';
+import { checkTest } from '../../papers/test/check.ts';
 import type { SheetFigure, SummedUp } from '../../words/measured/data-sheet.ts';
 import { single } from '../make-up.ts';
 import { type Instead, type Json, testsIn } from './apply.ts';
@@ -16,7 +17,7 @@ import type { Predicted } from './predicted.ts';
 /** @param first number of its first test in the sheet */
 export function sheetRows(paper: Json, first = 1): SheetRow[] {
   return testsIn(paper).flatMap((record, i) => {
-    const read = checkFile('test', record);
+    const read = checkTest(record);
     return read.ok ? rowsOfTest(paper, read.value, record, first + i) : [];
   });
 }

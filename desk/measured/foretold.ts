@@ -3,8 +3,8 @@
  * them. What was said then is kept with the record and never reckoned anew: figures that were fitted to a stop foretell it well.
  */
 import { shareBounds } from '../../engine/base/numerics/binomial.ts';
-import { checkFile } from '../../papers/check.ts';
 import type { ReadTest } from '../../papers/read-test.ts';
+import { checkTest } from '../../papers/test/check.ts';
 import type { RunningRecord } from '../../words/measured/predicted.ts';
 import { type Json, kept, testsIn } from './apply.ts';
 import { type Predicted, predictedStops } from './predicted.ts';
@@ -37,7 +37,7 @@ export const keepAsCheck = (paper: Json, record: Json): Json => kept(paper, reco
 
 /** Of a record, what was foretold; of any other none. */
 export function foretoldIn(record: Json): Predicted[] {
-  const read = checkFile('test', record);
+  const read = checkTest(record);
   const { foretold = [] } = read.ok ? read.value : {};
   return foretold.map(({ speed, measured, likely = Infinity, careful = Infinity }) => ({
     speed,

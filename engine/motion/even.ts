@@ -12,12 +12,12 @@
  */
 
 import { GRAVITY } from '../base/constants.ts';
-import type { Sum, SumRef } from '../base/sum.ts';
+import type { SumRef } from '../base/sum.ts';
 import { potentialAt } from '../things/line/potential.ts';
 import { brakeForce, channelFactor, type StopModel } from './model.ts';
 import { stopDistance, telling } from './stop.ts';
 import { RAMP_STEPS } from './stop-inputs.ts';
-import { motionSums } from './sums.ts';
+import { stoppingDistance } from './stopping-sum.ts';
 
 /**
  * Undefined without a brake, or where no even brake stops like that.
@@ -58,10 +58,8 @@ export function evenStop(
 
 type Given = SumRef['inputs'] & { readonly deceleration: number };
 
-const { compute } = motionSums.find((s) => s.id === 'stopping-distance') as Sum;
-
 const evenDistance = (given: Given): number => {
-  const found = compute(given);
+  const found = stoppingDistance.compute(given);
   return Array.isArray(found) ? found[0] : Infinity;
 };
 

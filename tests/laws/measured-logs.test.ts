@@ -6,10 +6,10 @@ import { expect, it } from 'vitest';
 import { coastFrom } from '../../desk/measured/log.ts';
 import { blankRecord } from '../../desk/measured/record.ts';
 import { measure } from '../../engine/calibrate/tests/index.ts';
-import { checkFile } from '../../papers/check.ts';
 import { newNotes } from '../../papers/compile/notes.ts';
 import { compileTest } from '../../papers/compile/test.ts';
 import type { LogRow } from '../../papers/import/log.ts';
+import { checkTest } from '../../papers/test/check.ts';
 import { runs } from '../support/tier.ts';
 import { asked, assumedOuting, handOf, luck, type Truth, trueTrain } from '../support/true-trains.ts';
 import { groundOf } from '../witness/ground.ts';
@@ -59,7 +59,7 @@ it('the truth lies within what it says, nineteen times in twenty', { timeout: 30
       }),
     );
     if (made.length === 0) continue;
-    const file = checkFile('test', {
+    const file = checkTest({
       ...blankRecord('coast-down', '2026-05-31'),
       instruments: made[0].instruments,
       test: { kind: 'coast-down', runs: made.map((m) => m.reading) },

@@ -1,9 +1,9 @@
 /** What is always in sight: the word, undo, and the five doors. How things are shown lies behind one mark. */
 import { useEffect, useRef } from 'preact/hooks';
-import { tellTrials } from '../../desk/asked.ts';
+import type { Asked } from '../../desk/asked.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { doors, rooms } from '../doors.ts';
-import { busy, canRedo, canUndo, paper, redo, settings, speech, told, undo } from '../state/session.ts';
+import { busy, canRedo, canUndo, paper, redo, settings, told, undo } from '../state/session.ts';
 import { DoorMark, Mark } from './door-marks.tsx';
 import { later } from './later.tsx';
 import { noWord } from './no-word.ts';
@@ -45,15 +45,17 @@ export function Head({ room }: Props) {
 /** The word of the outing on the screen, and what is tried in it; while there is none, why. */
 function Word() {
   const now = told.value;
-  const tries = now ? tellTrials(now.asked, speech.value) : [];
   return (
     <p class={`verdict ${now?.answer.verdict ?? 'none'}`} role="status">
       {now ? tellVerdict(now.answer.verdict) : noWord()}
       {now && busy.value && <span class="busy"> looking for remedies</span>}
-      {tries.length > 0 && <span class="tried"> tried: {tries.join('; ')}</span>}
+      {now && now.asked.trials.length > 0 && <Tried asked={now.asked} />}
     </p>
   );
 }
+
+/** Most days nothing is tried. */
+const Tried = later<{ readonly asked: Asked }>(async () => (await import('./tried.tsx')).Tried);
 
 function Doors({ room }: Props) {
   const door = rooms.find((r) => r.id === room)?.door;

@@ -12,6 +12,7 @@ import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';
 import { FilePick } from './file-pick.tsx';
 import { valueAt } from './form/path.ts';
+import { StripInks } from './inks.tsx';
 import { several } from './several.ts';
 import { type Reading, readingSurvey } from './survey.ts';
 
@@ -136,6 +137,7 @@ function Look({ line }: { readonly line: Line }) {
         {several(line.heights.length, 'height')}, {several(line.curves.length, 'curve')},{' '}
         {several(line.places.length, 'place')}.
       </p>
+      <StripInks />
       <div class="strip still">
         <Drawing scene={drawStrip(model, view, stripWords(v))} />
       </div>

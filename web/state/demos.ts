@@ -1,5 +1,5 @@
 /** The invented examples, as one file each, for a first look and for journeys. */
-import { bundleOuting } from '../../papers/index.ts';
+import { bundleOuting } from '../../papers/read.ts';
 
 /** Each is loaded when it is asked for. */
 const files = import.meta.glob<unknown>(['../../examples/**/*.json', '!../../examples/tests/**'], {

@@ -213,7 +213,8 @@ function pullsOf(context: OutingContext, drawn: Drawn, slope: number): Float64Ar
   const grade = gradeSpread(context);
   const pulls = new Float64Array(drawn.draws);
   for (let i = 0; i < drawn.draws; i++) {
-    let [mass, resists] = [0, 0];
+    let mass = 0;
+    let resists = 0;
     for (let j = 0; j < vehicles.length; j++) {
       const from = (i * drawn.vehicles + j) * OWN;
       const one = massAt(vehicles[j], drawn.own[from + 2]);
@@ -285,8 +286,11 @@ function holdsOf(
     const from = i * SHARED;
     const sanded = pick(adhesion, drawn.shared[from]);
     const unsandedToday = pick(bare, drawn.shared[from]);
-    let [total, onWheels, limit] = [0, 0, 0];
-    for (const g of held) {
+    let total = 0;
+    let onWheels = 0;
+    let limit = 0;
+    for (let j = 0; j < held.length; j++) {
+      const g = held[j];
       const own = (i * drawn.vehicles + g.vehicle) * OWN;
       if (!g.sameWheels) {
         total += Math.min(onWheels, limit);
@@ -295,8 +299,7 @@ function holdsOf(
         const share = massAt(body, drawn.own[own + 2]) / body.mass;
         limit = (g.sanded ? sanded : unsandedToday) * g.load * share;
       }
-      const [low, value, high] = g.friction;
-      const friction = between3(low, value, high, drawn.shared[from + 1]);
+      const friction = between3(g.friction[0], g.friction[1], g.friction[2], drawn.shared[from + 1]);
       onWheels += pick(g.block, drawn.own[own]) * friction * pick(g.wet, drawn.shared[from + 2]);
     }
     holds[i] = total + Math.min(onWheels, limit);

@@ -66,7 +66,7 @@ export function fastestAllowed(ceilings: readonly Ceiling[], count: number): num
   let fastest = 0;
   for (let j = 0; j < count; j++) {
     let least = Infinity;
-    for (const { speed } of ceilings) if (speed[j] < least) least = speed[j];
+    for (let i = 0; i < ceilings.length; i++) if (ceilings[i].speed[j] < least) least = ceilings[i].speed[j];
     if (least > fastest) fastest = least;
   }
   return fastest;

@@ -80,23 +80,27 @@ const ROS = 1 - Math.SQRT1_2;
 
 /** Flow ÷ (C·A·√(R·T)) from `a` to `b`, and its derivatives to both, into `out`. */
 function passage(a: number, b: number, out: Float64Array): void {
-  const [up, down] = a >= b ? [a, b] : [b, a];
+  const up = Math.max(a, b);
+  const down = Math.min(a, b);
   const r = down / up;
   let flow: number;
   let toUp: number;
   let toDown: number;
   if (r <= CRITICAL_RATIO) {
     flow = up * CHOKED_NUMBER;
-    [toUp, toDown] = [CHOKED_NUMBER, 0];
+    toUp = CHOKED_NUMBER;
+    toDown = 0;
   } else if (r >= 1 - LAMINAR) {
     flow = LAMINAR_SLOPE * (up - down);
-    [toUp, toDown] = [LAMINAR_SLOPE, -LAMINAR_SLOPE];
+    toUp = LAMINAR_SLOPE;
+    toDown = -LAMINAR_SLOPE;
   } else {
     const q = r ** (1 / AIR_GAMMA);
     const psi = flowAboveCritical(r, q);
     const slope = ((2 * q * q) / r - (AIR_GAMMA + 1) * q) / ((AIR_GAMMA - 1) * psi);
     flow = up * psi;
-    [toUp, toDown] = [psi - r * slope, slope];
+    toUp = psi - r * slope;
+    toDown = slope;
   }
   const sign = a >= b ? 1 : -1;
   out[0] = sign * flow;
@@ -118,6 +122,8 @@ export class AirTree {
   private readonly up: Float64Array;
   private readonly down: Float64Array;
   private readonly softness: Float64Array;
+  /** Whether a piston squeezes the node's volume and so tells its pressure. */
+  private readonly squeezed: Uint8Array;
   private readonly outside: Float64Array;
   private readonly pivot: Float64Array;
   private readonly k1: Float64Array;
@@ -137,23 +143,27 @@ export class AirTree {
     const array = (): Float64Array => new Float64Array(n);
     [this.rate, this.diagonal, this.up, this.down] = [array(), array(), array(), array()];
     [this.softness, this.outside] = [array(), array()];
+    this.squeezed = new Uint8Array(n);
+    for (const { body } of nodes)
+      if (body.kind === 'piston' && 'node' in body.behind) this.squeezed[body.behind.node] = 1;
     [this.pivot, this.k1, this.k2] = [array(), array(), array()];
     this.state = { content: startContent(nodes), pressure: array(), stroke: array(), admitted: 0 };
-    this.settle(this.state.content, this.state);
+    this.settle(this.state.content);
   }
 
-  /** Pressures and strokes from contents. */
-  private settle(content: Float64Array, into: { pressure: Float64Array; stroke: Float64Array }): void {
-    const { pressure, stroke } = into;
-    const squeezed: number[] = [];
-    this.nodes.forEach(({ body }, i) => {
+  /** Pressures and strokes from contents: a loop and no more, for it runs twice a step. */
+  private settle(content: Float64Array): void {
+    const { nodes, softness, squeezed } = this;
+    const { pressure, stroke } = this.state;
+    for (let i = 0; i < nodes.length; i++) {
+      const { body } = nodes[i];
       if (body.kind === 'rigid') {
-        if (!squeezed.includes(i)) pressure[i] = content[i] / body.volume;
-        this.softness[i] = 1 / body.volume;
-        return;
+        if (squeezed[i] === 0) pressure[i] = content[i] / body.volume;
+        softness[i] = 1 / body.volume;
+        continue;
       }
       const back = 'node' in body.behind ? body.behind.node : -1;
-      const chamber = back >= 0 ? this.nodes[back].body : undefined;
+      const chamber = back >= 0 ? nodes[back].body : undefined;
       const behind =
         chamber?.kind === 'rigid'
           ? { content: content[back], volume: chamber.volume }
@@ -161,25 +171,25 @@ export class AirTree {
       const found = pistonState(body.piston, content[i], behind, body.pull);
       pressure[i] = found.pressure;
       stroke[i] = found.stroke;
-      if (back >= 0) {
-        pressure[back] = found.behind;
-        squeezed.push(back);
-      }
+      if (back >= 0) pressure[back] = found.behind;
       const moves = found.stroke > 0 && found.stroke < 1;
       const volume = workingVolume(body.piston, found.stroke, body.pull);
-      this.softness[i] =
-        1 / (volume + (moves ? (found.pressure * body.piston.swept) / body.piston.strokeAt : 0));
-    });
+      softness[i] = 1 / (volume + (moves ? (found.pressure * body.piston.swept) / body.piston.strokeAt : 0));
+    }
   }
 
-  /** du/dt at `content` into `rate`; with `jacobian`, the tree matrix too. */
-  private slope(content: Float64Array, jacobian: boolean): void {
+  /** du/dt of what is settled into `rate`; with `jacobian`, the tree matrix too. */
+  private slope(jacobian: boolean): void {
     const { nodes, rate, diagonal, up, down, softness, outside, flow, speed } = this;
     const { pressure } = this.state;
-    this.settle(content, this.state);
     rate.fill(0);
     this.rateOutside = 0;
-    if (jacobian) for (const a of [diagonal, up, down, outside]) a.fill(0);
+    if (jacobian) {
+      diagonal.fill(0);
+      up.fill(0);
+      down.fill(0);
+      outside.fill(0);
+    }
     for (let i = 0; i < nodes.length; i++) {
       const node = nodes[i];
       const p = node.parent;
@@ -209,10 +219,12 @@ export class AirTree {
   private exchange(i: number, jacobian: boolean): void {
     const { nodes, flow, speed, state, softness } = this;
     const node = nodes[i];
+    const { vents } = node;
     const p = state.pressure[i];
     let rate = -node.leak * (p - this.atmosphere);
     let slope = -node.leak;
-    for (const vent of node.vents) {
+    for (let k = 0; k < vents.length; k++) {
+      const vent = vents[k];
       passage(vent.pressure, p, flow);
       if (blocked(vent.way, flow[0])) continue;
       rate += vent.area * speed * flow[0];
@@ -287,9 +299,10 @@ export class AirTree {
         content.set(trial);
         this.state.admitted += outside;
         time += h;
-        this.settle(content, this.state);
-        if (watch(time, this.state)) break;
       }
+      // What was tried and did not fit goes.
+      this.settle(content);
+      if (fits && watch(time, this.state)) break;
       h *=
         fits || lowest > 0 ? Math.min(4, Math.max(0.1, 0.8 * Math.sqrt(tolerance / (error + 1e-300)))) : 0.25;
       if (h < 1e-12) throw new RangeError('air flow: the step became too small');
@@ -304,12 +317,13 @@ export class AirTree {
   ): { k1: Float64Array; k2: Float64Array; outside: number } {
     const n = before.length;
     const { k1, k2, rate, outside } = this;
-    this.slope(before, true);
+    this.slope(true);
     for (let i = 0; i < n; i++) k1[i] = h * rate[i];
     const first = h * this.rateOutside;
     this.solve(k1, ROS * h);
     for (let i = 0; i < n; i++) trial[i] = Math.max(before[i] + k1[i], 1e-3 * before[i]);
-    this.slope(trial, false);
+    this.settle(trial);
+    this.slope(false);
     for (let i = 0; i < n; i++) k2[i] = h * rate[i] - 2 * k1[i];
     const second = h * this.rateOutside;
     this.solve(k2, ROS * h);

@@ -54,8 +54,10 @@ export function pistonState(piston: Piston, content: number, back: Behind, pull 
 
 /** Root of a falling function on [0, 1], or the end that it does not reach: Newton's, kept between what encloses it. */
 function fallingRoot(f: (s: number) => number, slope: (s: number) => number): number {
-  let [a, b] = [0, 1];
-  const [fa, fb] = [f(0), f(1)];
+  let a = 0;
+  let b = 1;
+  const fa = f(0);
+  const fb = f(1);
   if (fa <= 0) return 0;
   if (fb >= 0) return 1;
   let s = fa / (fa - fb);

@@ -1,10 +1,11 @@
 /** An answer belongs to its outing: identity, and the one way in which an answer comes beside an outing. */
 
 import { describe, expect, it } from 'vitest';
-import { type Asked, asking, fileOf, type Told, telling, tellTrials } from '../../../desk/asked.ts';
+import { type Asked, asking, fileOf, type Told, telling } from '../../../desk/asked.ts';
 import { cardFile, runningCard } from '../../../desk/card.ts';
 import { fileName } from '../../../desk/file-name.ts';
 import { identityOf } from '../../../desk/identity.ts';
+import { tellTrials } from '../../../desk/tell-trials.ts';
 import { openTriedFile, trying } from '../../../desk/trying.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Change } from '../../../engine/outing/change.ts';

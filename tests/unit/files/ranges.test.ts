@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod/mini';
-import { checkFile } from '../../../papers/check.ts';
+import { checkAs } from '../../../papers/check.ts';
 import { fileForm } from '../../../papers/fields.ts';
 import { type FileKind, schemas } from '../../../papers/schema/index.ts';
 import { figure, quantity, rangeWords, type Written } from '../../../papers/schema/quantity.ts';
@@ -86,7 +86,11 @@ describe.each(figures)('$called', ({ kind, path, is }) => {
   });
 
   it('is told at its place in the paper', () => {
-    const checked = checkFile(kind, paperWith(kind, path, beyond(is, 'above', unitsOf(is.kind)[0])));
+    const checked = checkAs(
+      kind,
+      schemas[kind],
+      paperWith(kind, path, beyond(is, 'above', unitsOf(is.kind)[0])),
+    );
     const at = path.replace(/\([\w-]+\)/g, '').replace(/\[\]/g, '.0');
     const told = checked.ok ? [] : checked.troubles.filter((t) => t.path.join('.') === at);
     expect(told.map((t) => t.expected)).toEqual([rangeWords(is, unitsOf(is.kind)[0] ?? 'metric')]);

@@ -7,6 +7,7 @@ import { NO_PLAN, planWords } from '../../../views/plan/words.ts';
 import { sceneToSvg } from '../../../views/strip/scene.ts';
 import { stripModel } from '../../../views/strip/svg.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { StripInks } from '../../parts/inks.tsx';
 import { save } from '../../parts/save.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { asked, speech, told } from '../../state/session.ts';
@@ -62,6 +63,7 @@ export function PlanView() {
       {at && !at.plan && <p>{NO_PLAN}</p>}
       {at?.plan && at.ground && (
         <>
+          <StripInks />
           <div class="strip from-above" {...pressed(dragging, follow)}>
             <Drawing scene={at.ground} />
             {moment.value && (

@@ -7,6 +7,7 @@ import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
 import { chainage, distance, say } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { StripInks } from '../../parts/inks.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { asked, speech, told } from '../../state/session.ts';
@@ -120,6 +121,7 @@ export function StripView() {
       : '';
   return (
     <section class="strip-box" ref={box}>
+      <StripInks />
       <div
         class="strip"
         role="slider"

@@ -1,5 +1,6 @@
 /** What is being tried, and the answer before and after. */
-import { type Asked, type Told, tellTrials } from '../../../desk/asked.ts';
+import type { Asked, Told } from '../../../desk/asked.ts';
+import { tellTrials } from '../../../desk/tell-trials.ts';
 import { tellVerdict } from '../../../words/verdict.ts';
 import { before, keepTrials, speech, told, undoTrial } from '../../state/session.ts';
 

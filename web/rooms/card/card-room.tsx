@@ -16,6 +16,7 @@ import {
 } from '../../../views/card-paper.ts';
 import { cardPlan, cardStrip } from '../../../views/card-strip.ts';
 import { Drawing } from '../../parts/drawing.tsx';
+import { StripInks } from '../../parts/inks.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
 import { save, saveJson } from '../../parts/save.ts';
@@ -169,6 +170,7 @@ function OneCard({ told: now }: { readonly told: Told }) {
             </li>
           ))}
         </ul>
+        <StripInks />
         <div class="strip still" tabIndex={0} role="region" aria-label="Strip of the line">
           <Drawing scene={strip} />
         </div>

@@ -8,6 +8,7 @@ import { incidentMarks, incidentStrip } from '../../../views/incident-strip.ts';
 import { shortHash, tellContent } from '../../../words/records/record.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { emptied } from '../../parts/emptied.ts';
+import { StripInks } from '../../parts/inks.tsx';
 import { useWidth } from '../../parts/use-width.ts';
 import { Written } from '../../parts/written.tsx';
 import { type Kept, person, record, saying } from '../../state/records.ts';
@@ -49,6 +50,7 @@ function Strip({
     <div ref={box} class="strip-box">
       {now && speaks && marks.length > 0 && width > 0 && (
         <figure>
+          <StripInks />
           <div class="strip still" role="img" aria-label={`What happened on ${now.line.name}`}>
             <Drawing scene={incidentStrip(now, told.value?.answer ?? null, marks, speaks, size)} />
           </div>
