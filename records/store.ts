@@ -14,8 +14,8 @@ export interface Named {
 }
 
 export interface Store {
-  /** SHA-256 in hexadecimal at once, where this platform can without being waited for. */
-  readonly hash?: (bytes: Uint8Array) => string;
+  /** SHA-256 of a text in UTF-8, in hexadecimal at once, where this platform can without being waited for. */
+  readonly hash?: (text: string) => string;
   readonly rows: () => Promise<readonly Row[]>;
   /** The newest records of each author, as the store knows them beside its rows. */
   readonly newest: () => Promise<readonly Newest[]>;

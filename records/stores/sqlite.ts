@@ -2,7 +2,7 @@
  * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
-import { createHash } from 'node:crypto';
+import { hash as sha256 } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
@@ -155,7 +155,7 @@ function storeOn(client: Client): SqliteStore {
     signature = null,
   }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
   return {
-    hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
+    hash: (text) => sha256('sha256', text, 'hex'),
     rows: async () => (await inPages(all)) ?? rowByRow(all),
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
