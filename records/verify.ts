@@ -6,11 +6,13 @@
 import { checkContent } from '../papers/record/check.ts';
 import { bytesOf } from './canonical.ts';
 import { checkSignature, sha256 } from './hash.ts';
+import type { PhotoFault } from './photos.ts';
 import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
 import { fitsUnbroken, type Unbroken, unbroken } from './unbroken.ts';
 
 export type Fault =
+  | PhotoFault
   /** Its text is not what its hash is of, or is no record's text. */
   | { readonly what: 'altered'; readonly row: number; readonly hash: string; readonly body?: Body }
   /** The author's key did not sign it, or nobody did. */

@@ -7,7 +7,7 @@ import { answered } from '../../desk/leave/answered.ts';
 import { asWritten } from '../../desk/leave/depart.ts';
 import { nameless } from '../../desk/leave/nameless.ts';
 import { dayNumber } from '../../papers/due/day.ts';
-import { look } from '../../records/ledger.ts';
+import { look, photosFor } from '../../records/ledger.ts';
 import type { Named } from '../../records/store.ts';
 import type { Verified } from '../../records/verify.ts';
 import { type PackPaper, packDocument } from '../../views/evidence/document.ts';
@@ -87,6 +87,7 @@ async function evidence(options: EvidenceOptions): Promise<Outcome> {
     return evidencePack({
       looked,
       names,
+      photos: await photosFor(store, looked.entries),
       wanted: { from, to, of: options.of },
       speech: { system, wording },
       outing,

@@ -6,8 +6,10 @@ import type { InspectionList } from '../../papers/inspection/fields.ts';
 import { type Result, readList } from '../../papers/inspection/read.ts';
 import { printPath } from '../../papers/problem.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
+import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
+import { contentOf } from '../file.ts';
 import { jsonIn } from '../open.ts';
 import { entryNamed, inStore, lookAt, record, type StoreOptions, storeOption } from '../records.ts';
 import { wrap } from '../screen.ts';
@@ -19,6 +21,7 @@ interface RecordOptions extends Options, StoreOptions {
   readonly limit?: readonly string[];
   readonly reject?: readonly string[];
   readonly value?: readonly string[];
+  readonly photo?: readonly string[];
 }
 
 export const inspectCommand: Command = {
@@ -42,6 +45,10 @@ export const inspectCommand: Command = {
       .option('--limit <item=what...>', 'what is to be mended and usable so')
       .option('--reject <item=what...>', 'what is rejected: it may not be used so')
       .option('--value <item=figure...>', 'what was measured')
+      .option(
+        '--photo <item=file...>',
+        `a photo (.jpg, at most ${MOST_BYTES / 1024} kB), kept without place and time`,
+      )
       .action((list: string, options: RecordOptions) => run(() => recordList(list, options), options));
     storeOption(sub('defects', 'What is amiss and not mended, rejected first.')).action(
       (options: Options & StoreOptions) => run(() => defects(options), options),
@@ -145,9 +152,32 @@ const lackWords: Readonly<Record<Lacking['why'], string>> = {
   'no-note': 'nobody said what is amiss',
 };
 
+/** Photos of items, each read and made bare before anything is kept. */
+async function photosOf(
+  list: InspectionList,
+  given: readonly string[] | undefined,
+): Promise<ReadonlyMap<string, Photo>> {
+  const read = await Promise.all(
+    pairs('--photo', list, given).map(async ([id, path]) => {
+      const content = await contentOf(path, MOST_FILE);
+      if (!('bytes' in content))
+        throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
+      const photo = await photoOf(content.bytes);
+      if (typeof photo === 'string') throw new UsageFault(`${path}: ${photo}`);
+      return [id, photo] as const;
+    }),
+  );
+  return new Map(read);
+}
+
+/** What a camera writes may be far larger than what is kept; beyond that it is no photo. */
+const MOST_FILE = 32 * 1024 * 1024;
+
 async function recordList(name: string, options: RecordOptions): Promise<Outcome> {
   const list = await listNamed(name);
+  const photos = await photosOf(list, options.photo);
   const said = saidOf(list, options);
+  for (const [id, { hash }] of photos) said[id] = { ...said[id], photo: hash };
   const lacking = lackingIn(list, said);
   if (lacking.length > 0)
     throw new UsageFault(
@@ -156,6 +186,7 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
     );
   return inStore(options, async (store) => {
     const content = await inspectionContent(list, options.of, said);
+    for (const photo of photos.values()) await store.keepPhoto(photo);
     const { body, row } = await record(store, { kind: 'inspection', content }, options);
     const rejected = content.looked.some(({ result }) => result === 'reject');
     return {
@@ -170,13 +201,13 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
   });
 }
 
-const tellDefect = ({ inspection, of, item, what, rejects, since }: OpenDefect): readonly string[] => [
+const tellDefect = ({ inspection, of, item, what, rejects, since, photo }: OpenDefect): readonly string[] => [
   shortHash(inspection.first.row.hash),
   item,
   rejects ? resultWords.reject : resultWords.limit,
   of,
   since,
-  what,
+  photo === undefined ? what : `${what} [photo ${shortHash(photo)}]`,
 ];
 
 const defects = (options: Options & StoreOptions): Promise<Outcome> =>

@@ -3,10 +3,12 @@ import { type Signal, useSignal } from '@preact/signals';
 import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { type Result, results } from '../../../papers/inspection/read.ts';
+import type { Photo } from '../../../records/photos.ts';
 import { resultWords } from '../../../words/records/record.ts';
-import { record, saying } from '../../state/records.ts';
+import { keepPhoto, record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
 import { showToHost } from '../../state/shown.ts';
+import { TakePhoto } from './photo.tsx';
 
 type Said = Readonly<Record<string, Looked>>;
 
@@ -23,13 +25,20 @@ export function Walk({ list }: { readonly list: InspectionList }) {
   const said = useSignal<Said>({});
   const of = useSignal(likely(list));
   const told = useSignal('');
+  const photos = useSignal<ReadonlyMap<string, Photo>>(new Map());
   const lacking = lackingIn(list, said.value);
   const done = list.items.length - lacking.length;
   const keep = async (): Promise<void> => {
     try {
       const content = await inspectionContent(list, of.value.trim(), said.value);
+      // A photo first: a record never names one that is not kept.
+      for (const { photo } of content.looked) {
+        const taken = photo === undefined ? undefined : photos.value.get(photo);
+        if (taken) await keepPhoto(taken);
+      }
       await record({ kind: 'inspection', content });
       said.value = {};
+      photos.value = new Map();
       const shown = showToHost();
       told.value = `Recorded.${shown ? ' It stands in the outing now, and the answer follows it.' : ''}`;
     } catch (fault) {
@@ -57,7 +66,7 @@ export function Walk({ list }: { readonly list: InspectionList }) {
       </p>
       <ol>
         {list.items.map((item) => (
-          <Item key={item.id} item={item} said={said} />
+          <Item key={item.id} item={item} said={said} photos={photos} />
         ))}
       </ol>
       <button
@@ -76,7 +85,13 @@ export function Walk({ list }: { readonly list: InspectionList }) {
   );
 }
 
-function Item({ item, said }: { readonly item: InspectionItem; readonly said: Signal<Said> }) {
+interface ItemProps {
+  readonly item: InspectionItem;
+  readonly said: Signal<Said>;
+  readonly photos: Signal<ReadonlyMap<string, Photo>>;
+}
+
+function Item({ item, said, photos }: ItemProps) {
   const looked = said.value[item.id] ?? {};
   const say = (more: Looked): void => {
     said.value = { ...said.value, [item.id]: { ...looked, ...more } };
@@ -109,7 +124,19 @@ function Item({ item, said }: { readonly item: InspectionItem; readonly said: Si
           </button>
         ))}
       </p>
-      {result !== undefined && result !== 'right' && text('What is amiss', 'note', looked.note)}
+      {result !== undefined && result !== 'right' && (
+        <p>
+          {text('What is amiss', 'note', looked.note)}{' '}
+          <TakePhoto
+            label="Photo"
+            taken={(photo) => {
+              if (photo) photos.value = new Map([...photos.value, [photo.hash, photo]]);
+              const { photo: _, ...rest } = said.value[item.id] ?? {};
+              said.value = { ...said.value, [item.id]: photo ? { ...rest, photo: photo.hash } : rest };
+            }}
+          />
+        </p>
+      )}
     </li>
   );
 }
