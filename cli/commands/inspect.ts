@@ -7,13 +7,14 @@ import { type Result, readList } from '../../papers/inspection/read.ts';
 import { printPath } from '../../papers/problem.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
+import { inspectionDrawing } from '../../views/inspection-drawings.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
 import { contentOf } from '../file.ts';
 import { jsonIn } from '../open.ts';
 import { entryNamed, inStore, lookAt, record, type StoreOptions, storeOption } from '../records.ts';
 import { wrap } from '../screen.ts';
-import { table } from '../text.ts';
+import { drawInto, table } from '../text.ts';
 
 interface RecordOptions extends Options, StoreOptions {
   readonly of: string;
@@ -36,9 +37,11 @@ export const inspectCommand: Command = {
     sub('lists', 'The lists that come along, all of them examples: the host’s own win.').action(
       (options: Options) => run(async () => lists(), options),
     );
-    sub('show <list>', 'What a list asks: one that comes along, or a file of the host’s own.').action(
-      (list: string, options: Options) => run(async () => shown(await listNamed(list)), options),
-    );
+    sub('show <list>', 'What a list asks: one that comes along, or a file of the host’s own.')
+      .option('--svg <item=file...>', 'the drawing of an item: how it is looked at or measured')
+      .action((list: string, options: Options & { svg?: readonly string[] }) =>
+        run(async () => shown(await listNamed(list), options.svg), options),
+      );
     storeOption(sub('record <list>', 'A list gone through: every item is said, or nothing is recorded.'))
       .requiredOption('--of <name>', 'which vehicle or line, by its name')
       .option('--right <items>', 'what is right: ids with commas, or "rest" for all not said otherwise')
@@ -90,15 +93,33 @@ async function lists(): Promise<Outcome> {
   };
 }
 
-function shown(list: InspectionList): Outcome {
+async function drawn(list: InspectionList, svg: readonly string[] | undefined): Promise<readonly string[]> {
+  const done: string[] = [];
+  for (const [id, file] of pairs('--svg', list, svg)) {
+    const { ask, drawing } = list.items.find((item) => item.id === id) ?? {};
+    if (!drawing)
+      throw new UsageFault(
+        `--svg: found ${id}; expected an item with a drawing: ${list.items.flatMap((item) => (item.drawing ? item.id : [])).join(', ') || 'none of this list has one'}`,
+      );
+    done.push(await drawInto(file, inspectionDrawing(drawing, `Drawing: ${ask}`)));
+  }
+  return done;
+}
+
+async function shown(list: InspectionList, svg?: readonly string[]): Promise<Outcome> {
   const { name, example, source, items } = list;
+  const files = await drawn(list, svg);
   return {
     text: [
       `${name}${example === true ? ' (an example: the host’s own list wins)' : ''}`,
-      ...items.flatMap(({ id, ask, how }) =>
-        wrap(`${id}: ${ask}.${how === undefined ? '' : ` ${how}`}`, '    '),
+      ...items.flatMap(({ id, ask, how, drawing }) =>
+        wrap(
+          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
+          '    ',
+        ),
       ),
       ...wrap(`Source: ${source}.`, '    '),
+      ...files,
     ].join('\n'),
     json: list,
     exit: 0,

@@ -4,7 +4,10 @@ import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../de
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { type Result, results } from '../../../papers/inspection/read.ts';
 import type { Photo } from '../../../records/photos.ts';
+import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
 import { resultWords } from '../../../words/records/record.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
 import { keepPhoto, record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
 import { showToHost } from '../../state/shown.ts';
@@ -116,6 +119,15 @@ function Item({ item, said, photos }: ItemProps) {
         {item.ask}
         {item.how !== undefined && <small> {item.how}</small>}
       </p>
+      {item.drawing !== undefined && (
+        <details>
+          <summary>How, drawn</summary>
+          <figure class="drawn">
+            <Inks />
+            <Drawing scene={inspectionDrawing(item.drawing, `Drawing: ${item.ask}`)} />
+          </figure>
+        </details>
+      )}
       {item.measured && text('Measured', 'value', looked.value)}
       <p class="three" role="group" aria-label={item.ask}>
         {results.map((one: Result) => (
