@@ -29,7 +29,7 @@ export function Room() {
       {now && !now.me && <Begin />}
       {now && <HereToday />}
       {now && <List now={now} />}
-      {now?.me && <Add />}
+      {now?.me && <Add now={now} />}
     </>
   );
 }
@@ -83,9 +83,14 @@ function HereToday() {
 function List({ now }: { readonly now: Kept }) {
   const day = clock.now().slice(0, 10);
   const items = dueOn(now.entries, day);
+  const whose = useSignal('');
   if (items.length === 0) return null;
-  const calendar = (): void =>
-    save(new Blob([dueCalendar('Due', items, now.names)], { type: 'text/calendar' }), 'due.ics');
+  const holders = [...new Set(items.map((item) => tellDue(item, now.names).of))].sort();
+  const calendar = (): void => {
+    const those = items.filter((item) => whose.value === '' || tellDue(item, now.names).of === whose.value);
+    const text = dueCalendar(whose.value || 'Due', those, now.names);
+    save(new Blob([text], { type: 'text/calendar' }), 'due.ics');
+  };
   return (
     <section aria-label="What stands">
       <h2>Today, the worst first</h2>
@@ -107,6 +112,20 @@ function List({ now }: { readonly now: Kept }) {
         })}
       </ul>
       <p class="row">
+        <label>
+          Of{' '}
+          <select
+            value={whose.value}
+            onChange={(e) => {
+              whose.value = e.currentTarget.value;
+            }}
+          >
+            <option value="">all</option>
+            {holders.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+        </label>
         <button type="button" onClick={calendar}>
           Save the days for a calendar
         </button>
