@@ -23,6 +23,7 @@ export function Anew({ now, kind, value }: Props) {
       <label>
         Says anew{' '}
         <select
+          class="anew"
           value={value.value}
           onChange={(e) => {
             value.value = e.currentTarget.value;

@@ -24,12 +24,14 @@ export function Whole({ entry }: { readonly entry: Entry }) {
           </button>
         </p>
       )}
-      <ul role="status">
+      <div role="status">
         {said.value.map((line) => (
-          <li key={line}>{line}</li>
+          <p key={line}>{line}</p>
         ))}
-      </ul>
-      <pre class="whole">{JSON.stringify({ ...row, text: body }, undefined, 2)}</pre>
+      </div>
+      <pre class="whole" tabIndex={0} role="region" aria-label="The record as it is kept">
+        {JSON.stringify({ ...row, text: body }, undefined, 2)}
+      </pre>
     </>
   );
 }
