@@ -43,7 +43,7 @@ const order: readonly State[] = ['out', 'unknown', 'before-use', 'grace', 'due',
 export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
   const known = { day, used: usedBy(entries), rules: new Map<string, Interval | undefined>() };
   const groups = new Map<string, { certificate: Certificate; from: Standing }[]>();
-  for (const from of standing(entries, 'certificate')) {
+  for (const from of thatMayCount(standing(entries, 'certificate'), known)) {
     const certificate = contentOf(from, 'certificate');
     if (!certificate) continue;
     const key = keyOf(certificate);
@@ -60,6 +60,44 @@ export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
           (dayNumber(b.last ?? '') ?? Number.MAX_SAFE_INTEGER) ||
         (keyOf(a.certificate) < keyOf(b.certificate) ? -1 : 1),
     );
+}
+
+/**
+ * Those of which one may be the best. Of a thing that is done every year the last alone, where all that its certificates say of
+ * their end is the same: an earlier one never stands longer. What goes by use, or may come too soon, is looked at as a whole.
+ */
+function thatMayCount(all: readonly Standing[], { day, rules }: Known): Standing[] {
+  const things = new Map<string, Map<string, Standing[]>>();
+  for (const from of all) {
+    const { what, of, person, signedFor, interval, until } = from.content;
+    const thing = JSON.stringify([what, of ?? null, person ?? null, signedFor ?? null]);
+    const end = JSON.stringify([interval ?? null, until ?? null]);
+    const ends = things.get(thing) ?? new Map<string, Standing[]>();
+    things.set(thing, ends);
+    const alike = ends.get(end);
+    if (alike) alike.push(from);
+    else ends.set(end, [from]);
+  }
+  const plain = ({ content: { interval } }: Standing): boolean => {
+    if (interval === undefined) return true;
+    const rule = ruleOf(`${interval}`, rules);
+    return rule !== undefined && !goesByUse(rule) && rule.leastBetween === undefined;
+  };
+  return [...things.values()].flatMap((ends) => {
+    const kinds = [...ends.values()];
+    return kinds.every(([first]) => plain(first))
+      ? kinds.flatMap((alike) => lastOf(alike, day))
+      : kinds.flat();
+  });
+}
+
+/** The last that was done by that day, of those that say what a certificate says; none by then: all. */
+function lastOf(alike: readonly Standing[], day: string): readonly Standing[] {
+  const onOf = ({ content: { on } }: Standing): string => `${on}`;
+  const done = alike.filter((one) => onOf(one) <= day);
+  let best: Standing | undefined;
+  for (const one of done) if (!best || onOf(one) > onOf(best)) best = one;
+  return best && contentOf(best, 'certificate') ? [best] : alike;
 }
 
 /** Service days of a thing; undefined: none are recorded. */

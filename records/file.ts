@@ -3,8 +3,9 @@
  * name, if names go along. The same set is the same file, byte for byte; the head seals the rest.
  */
 import { canonical, isCanonical } from './canonical.ts';
-import { sha256 } from './hash.ts';
+import { sha256, sha256Of } from './hash.ts';
 import { personOf } from './names.ts';
+import { fromBase64, type Photo, photoFaults, toBase64 } from './photos.ts';
 import type { Row } from './record.ts';
 import type { Named } from './store.ts';
 import { type Fault, inOrder, type Newest, newestOf, type Verified, verify } from './verify.ts';
@@ -14,6 +15,8 @@ interface FileHead {
   readonly version: 1;
   readonly records: number;
   readonly names: number;
+  /** Absent: none. */
+  readonly photos?: number;
   readonly newest: readonly Newest[];
   /** SHA-256 of the whole file, but for itself. */
   readonly seal: string;
@@ -29,18 +32,23 @@ const lineOf = ({ text, hash, signature }: Row): string =>
 export async function storeFile(
   { entries }: Pick<Verified, 'entries'>,
   names: readonly Named[] = [],
+  photos: readonly Photo[] = [],
 ): Promise<string> {
   const records = inOrder(entries).map(({ row }) => lineOf(row));
   const named = [...names]
     .sort((a, b) => (a.person < b.person ? -1 : 1))
     .map(({ person, salt, name }) => canonical({ name, person, salt }));
-  const lines = [...records, ...named];
+  const pictures = [...photos]
+    .sort((a, b) => (a.hash < b.hash ? -1 : 1))
+    .map(({ hash, bytes }) => canonical({ jpeg: toBase64(bytes), photo: hash }));
+  const lines = [...records, ...named, ...pictures];
   const newest = newestOf(entries).sort((a, b) => (a.author + a.hash < b.author + b.hash ? -1 : 1));
   const head: Omit<FileHead, 'seal'> = {
     heedway: 'records',
     version: 1,
     records: records.length,
     names: named.length,
+    ...(pictures.length === 0 ? {} : { photos: pictures.length }),
     newest,
   };
   const sealed: FileHead = { ...head, seal: await sealOf(head, lines) };
@@ -52,11 +60,14 @@ export type FileFault =
   /** The file's first line is not as it was written, or does not fit the rest. */
   | { readonly what: 'head' }
   /** A line of a name that is not as it was written. */
-  | { readonly what: 'name'; readonly row: number };
+  | { readonly what: 'name'; readonly row: number }
+  /** A line of a photo whose bytes are not those of its hash. */
+  | { readonly what: 'photo'; readonly row: number };
 
 export interface StoreFile {
   readonly verified: Omit<Verified, 'faults'>;
   readonly names: readonly Named[];
+  readonly photos: readonly Photo[];
   /** By the lines: record n is on line n + 2. */
   readonly faults: readonly FileFault[];
 }
@@ -74,25 +85,33 @@ export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
   const lines = linesIn(bytes);
   // Millions of lines of nothing are told at once, and not one by one.
   if (lines.length > 1 + bytes.length / SHORTEST)
-    return { verified: NONE, names: [], faults: [{ what: 'head' }] };
+    return { verified: NONE, names: [], photos: [], faults: [{ what: 'head' }] };
   const head = headIn(lines[0]);
   const rest = lines.slice(1);
-  const count = head?.records ?? rest.filter((line) => !line.includes('"person":')).length;
+  const isPhoto = (line: string): boolean => line.startsWith('{"jpeg":"');
+  const count = head?.records ?? rest.filter((line) => !line.includes('"person":') && !isPhoto(line)).length;
+  const pictured = head ? (head.photos ?? 0) : rest.filter(isPhoto).length;
+  const from = Math.max(count, rest.length - pictured);
   const rows = rest.slice(0, count).map(rowIn);
   const verified = await verify(rows, head?.newest ?? []);
-  const named = await Promise.all(rest.slice(count).map(nameIn));
+  const named = await Promise.all(rest.slice(count, from).map(nameIn));
   const names = named.filter((one) => one !== undefined);
+  const pictures = await Promise.all(rest.slice(from).map(photoIn));
+  const photos = pictures.filter((one) => one !== undefined);
+  const there = new Map(photos.map(({ hash, bytes }) => [hash, bytes]));
   const fits =
     head !== undefined &&
-    rest.length === head.records + head.names &&
+    rest.length === head.records + head.names + pictured &&
     (await sealOf(unsealed(head), rest)) === head.seal;
   const inside: FileFault[] = [
     ...verified.faults,
     ...named.flatMap((one, i): FileFault[] => (one ? [] : [{ what: 'name', row: count + i }])),
+    ...pictures.flatMap((one, i): FileFault[] => (one ? [] : [{ what: 'photo', row: from + i }])),
+    ...(await photoFaults(verified.entries, async (hash) => there.get(hash))),
   ];
   // A seal that a broken line breaks says no more than that line does.
   const faults = fits || (head && inside.length > 0) ? inside : [{ what: 'head' } as const, ...inside];
-  return { verified, names, faults };
+  return { verified, names, photos, faults };
 }
 
 const unsealed = ({ seal: _, ...head }: FileHead): Omit<FileHead, 'seal'> => head;
@@ -134,7 +153,7 @@ function headIn(line: string | undefined): FileHead | undefined {
       isCanonical(line ?? '', json) &&
       json.heedway === 'records' &&
       json.version === 1 &&
-      [json.records, json.names].every((n) => Number.isSafeInteger(n) && n >= 0) &&
+      [json.records, json.names, json.photos ?? 0].every((n) => Number.isSafeInteger(n) && n >= 0) &&
       Array.isArray(json.newest) &&
       json.newest.every(isNewest);
     return right ? json : undefined;
@@ -169,6 +188,21 @@ async function nameIn(line: string): Promise<Named | undefined> {
       typeof name === 'string' &&
       (await personOf(name, salt)) === person;
     return right ? { name, person, salt } : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+async function photoIn(line: string): Promise<Photo | undefined> {
+  try {
+    const { jpeg, photo, ...other } = JSON.parse(line) as { readonly jpeg: string; readonly photo: string };
+    const bytes = fromBase64(jpeg);
+    const right =
+      bytes !== undefined &&
+      Object.keys(other).length === 0 &&
+      canonical({ jpeg, photo }) === line &&
+      (await sha256Of(bytes)) === photo;
+    return right ? { hash: photo, bytes } : undefined;
   } catch {
     return undefined;
   }

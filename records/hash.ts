@@ -15,8 +15,16 @@ export function hex(bytes: Uint8Array): string {
 /** Of hexadecimal text; undefined: it is none, or of another length. */
 export function fromHex(text: string, length: number): Uint8Array<ArrayBuffer> | undefined {
   if (text.length !== 2 * length || !/^[0-9a-f]*$/.test(text)) return undefined;
-  return Uint8Array.from({ length }, (_, i) => Number.parseInt(text.slice(2 * i, 2 * i + 2), 16));
+  const bytes = new Uint8Array(length);
+  for (let i = 0; i < length; i++) bytes[i] = 16 * digitAt(text, 2 * i) + digitAt(text, 2 * i + 1);
+  return bytes;
 }
+
+/** Digits come before letters. */
+const digitAt = (text: string, i: number): number => {
+  const code = text.charCodeAt(i);
+  return code < 97 ? code - 48 : code - 87;
+};
 
 /** SHA-256 (FIPS 180-4) of bytes, in hexadecimal. */
 export const sha256Of = async (bytes: Uint8Array<ArrayBuffer>): Promise<string> =>

@@ -11,6 +11,8 @@ export interface OpenDefect {
   readonly rejects: boolean;
   /** Day on which it was found. */
   readonly since: string;
+  /** Hash of a photo of it. */
+  readonly photo?: string;
 }
 
 type Inspection = Content<'inspection'>;
@@ -35,13 +37,14 @@ export function openDefects(entries: readonly Entry[]): OpenDefect[] {
     const { hash } = from.first.row;
     return said.looked
       .filter(({ item, result }) => result !== 'right' && !mended.has(keyOf(hash, item)))
-      .map(({ item, ask, note, value, result }) => ({
+      .map(({ item, ask, note, value, result, photo }) => ({
         inspection: from,
         of: said.of,
         item,
         what: `${note ?? ask}${value === undefined ? '' : ` (${value})`}`,
         rejects: result === 'reject',
         since: dayOf(from.first.body),
+        ...(photo === undefined ? {} : { photo }),
       }));
   });
 }

@@ -1,6 +1,7 @@
 /** Saying something into a store, and putting two stores together. */
 import type { Trouble } from '../papers/problem.ts';
 import { checkContent } from '../papers/record/check.ts';
+import { type Photo, photoFaults, photosNamed } from './photos.ts';
 import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
 import { removalsIn } from './removed.ts';
 import type { Store } from './store.ts';
@@ -42,8 +43,13 @@ export async function put(store: Store, said: Said, author: Author, clock: Clock
 }
 
 /** All of a store, with what is amiss in it. @param depth `chain`: as much as shows that every text is its author's */
-export const look = async (store: Store, depth: Depth = 'whole'): Promise<Verified> =>
-  verify(await store.rows(), await store.newest(), { depth, ...(store.hash ? { hash: store.hash } : {}) });
+export async function look(store: Store, depth: Depth = 'whole'): Promise<Verified> {
+  const hash = store.hash ? { hash: store.hash } : {};
+  const verified = await verify(await store.rows(), await store.newest(), { depth, ...hash });
+  if (depth === 'chain') return verified;
+  const photos = await photoFaults(verified.entries, store.photo);
+  return photos.length === 0 ? verified : { ...verified, faults: [...verified.faults, ...photos] };
+}
 
 export interface Taken {
   readonly added: number;
@@ -72,6 +78,24 @@ export async function take(store: Store, rows: readonly Row[]): Promise<Taken> {
     if (await store.take(fresh, [...newestOf(entries), ...lost], here.length))
       return { added: fresh.length, ...counts };
   }
+}
+
+/** Photos of another store, as far as a record that is here names them. */
+export async function takePhotos(store: Store, photos: readonly Photo[]): Promise<void> {
+  if (photos.length === 0) return;
+  const named = photosNamed((await look(store, 'chain')).entries);
+  for (const photo of photos)
+    if (named.has(photo.hash) && !(await store.photo(photo.hash))) await store.keepPhoto(photo);
+}
+
+/** All photos that these records name and that are there. */
+export async function photosFor(store: Store, entries: readonly Entry[]): Promise<readonly Photo[]> {
+  const found: Photo[] = [];
+  for (const hash of photosNamed(entries).keys()) {
+    const bytes = await store.photo(hash);
+    if (bytes) found.push({ hash, bytes });
+  }
+  return found;
 }
 
 const MARKS = ['"kind":"removal"', '"kind":"retention"'];

@@ -1,6 +1,7 @@
 /** Taking out what has reached its end: first the record that says so, then what it names. Stopped between, it is done again. */
 import { ended } from './ended.ts';
 import { type Clock, look, put } from './ledger.ts';
+import { photosNamed } from './photos.ts';
 import type { Author, Entry } from './record.ts';
 import { type Gone, removalsIn } from './removed.ts';
 import type { Store } from './store.ts';
@@ -31,6 +32,16 @@ export async function remove(store: Store, author: Author, clock: Clock): Promis
     if (!done.ok) throw new Error('a removal that its own program does not read');
     written.push(done.entry);
   }
-  if (gone.length > 0) await store.remove(gone.map(({ hash }) => hash));
+  if (gone.length > 0) {
+    // Photos first: what they leave in the file's free pages goes with the rest.
+    await store.dropPhotos(photosOf(entries, new Set(gone.map(({ hash }) => hash))));
+    await store.remove(gone.map(({ hash }) => hash));
+  }
   return { ok: true, gone, entries: written };
 }
+
+/** Of what goes, those that nothing names which stays. */
+const photosOf = (entries: readonly Entry[], gone: ReadonlySet<string>): readonly string[] =>
+  [...photosNamed(entries)].flatMap(([hash, by]) =>
+    by.every(({ row }) => gone.has(row.hash)) ? [hash] : [],
+  );

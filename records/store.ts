@@ -2,6 +2,7 @@
  * What keeps records, whatever it is made of. It grows, and loses only what has reached its end; of what it is asked it does all or nothing, and what it
  * has acknowledged is on the disk.
  */
+import type { Photo } from './photos.ts';
 import type { Head, Row } from './record.ts';
 import type { Newest } from './verify.ts';
 
@@ -14,8 +15,8 @@ export interface Named {
 }
 
 export interface Store {
-  /** SHA-256 in hexadecimal at once, where this platform can without being waited for. */
-  readonly hash?: (bytes: Uint8Array) => string;
+  /** SHA-256 of a text in UTF-8, in hexadecimal at once, where this platform can without being waited for. */
+  readonly hash?: (text: string) => string;
   readonly rows: () => Promise<readonly Row[]>;
   /** The newest records of each author, as the store knows them beside its rows. */
   readonly newest: () => Promise<readonly Newest[]>;
@@ -30,4 +31,10 @@ export interface Store {
   readonly name: (named: Named) => Promise<void>;
   /** Strikes a name out. What referred to it stays, and verifies. */
   readonly strike: (person: string) => Promise<void>;
+  /** Before the record that names it. */
+  readonly keepPhoto: (photo: Photo) => Promise<void>;
+  /** Bytes of a photo; undefined: it is not there. */
+  readonly photo: (hash: string) => Promise<Uint8Array<ArrayBuffer> | undefined>;
+  /** For good, with the records that named them. */
+  readonly dropPhotos: (hashes: readonly string[]) => Promise<void>;
 }

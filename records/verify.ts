@@ -5,11 +5,14 @@
  */
 import { checkContent } from '../papers/record/check.ts';
 import { bytesOf } from './canonical.ts';
-import { checkSignature, sha256Of } from './hash.ts';
+import { checkSignature, sha256 } from './hash.ts';
+import type { PhotoFault } from './photos.ts';
 import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
+import { fitsUnbroken, type Unbroken, unbroken } from './unbroken.ts';
 
 export type Fault =
+  | PhotoFault
   /** Its text is not what its hash is of, or is no record's text. */
   | { readonly what: 'altered'; readonly row: number; readonly hash: string; readonly body?: Body }
   /** The author's key did not sign it, or nobody did. */
@@ -68,7 +71,7 @@ export type Depth = 'whole' | 'chain';
 export interface Looking {
   readonly depth?: Depth;
   /** SHA-256 at once, where the platform can; else each is waited for. */
-  readonly hash?: (bytes: Uint8Array) => string;
+  readonly hash?: (text: string) => string;
 }
 
 interface Looked {
@@ -76,12 +79,12 @@ interface Looked {
   readonly entry?: Entry;
   readonly unsigned?: true;
   readonly unchecked?: true;
-  /** Bytes of a text whose signature is still to be checked, if no other record follows it. */
-  readonly later?: Uint8Array<ArrayBuffer>;
+  /** Its signature is still to be checked, if no other record follows it. */
+  readonly later?: true;
 }
 
 /** One record, but for its signature. */
-function lookAt(row: Row, i: number, bytes: Uint8Array<ArrayBuffer>, is: string, depth: Depth): Looked {
+function lookAt(row: Row, i: number, is: string, depth: Depth): Looked {
   const { text, hash, signature } = row;
   const body = bodyIn(text, depth === 'whole');
   if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
@@ -90,14 +93,13 @@ function lookAt(row: Row, i: number, bytes: Uint8Array<ArrayBuffer>, is: string,
   if (!checkContent(body.kind, body.content).ok) return faulty('content');
   const needs = !isUnsigned(body.author);
   if (needs !== (signature !== undefined)) return faulty('signature');
-  return needs ? { entry, later: bytes } : { entry, unsigned: true };
+  return needs ? { entry, later: true } : { entry, unsigned: true };
 }
 
 async function look(row: Row, i: number, depth: Depth): Promise<Looked> {
   // A line of a file that is none.
   if (row.hash === '') return { fault: { what: 'altered', row: i, hash: '' } };
-  const bytes = bytesOf(row.text);
-  const looked = lookAt(row, i, bytes, await sha256Of(bytes), depth);
+  const looked = lookAt(row, i, await sha256(row.text), depth);
   return depth === 'whole' ? signed(looked, i) : looked;
 }
 
@@ -105,7 +107,7 @@ async function signed(looked: Looked, i: number): Promise<Looked> {
   const { entry, later } = looked;
   if (!entry || !later) return looked;
   const { body, row } = entry;
-  const is = await checkSignature(later, row.signature ?? '', body.author);
+  const is = await checkSignature(bytesOf(row.text), row.signature ?? '', body.author);
   if (is === 'wrong') return { fault: { what: 'signature', row: i, hash: row.hash, body }, entry };
   return is === 'unable' ? { entry, unchecked: true } : { entry };
 }
@@ -116,8 +118,7 @@ async function lookAtAll(
 ): Promise<readonly Looked[]> {
   const each = (row: Row, i: number): Looked | Promise<Looked> => {
     if (!hash) return look(row, i, depth);
-    const bytes = bytesOf(row.text);
-    const looked = lookAt(row, i, bytes, hash(bytes), depth);
+    const looked = lookAt(row, i, hash(row.text), depth);
     return depth === 'whole' ? signed(looked, i) : looked;
   };
   const looked: Looked[] = [];
@@ -128,11 +129,18 @@ async function lookAtAll(
     before = batch;
   }
   looked.push(...(await Promise.all(before)));
-  return depth === 'chain' ? endsSigned(looked) : looked;
+  return looked;
 }
 
 /** The ends of all branches vouch for the rest; where one of them does not hold, each is checked by itself. */
-async function endsSigned(looked: readonly Looked[]): Promise<readonly Looked[]> {
+async function endsSigned(
+  looked: readonly Looked[],
+  chains: Unbroken | undefined,
+): Promise<readonly Looked[]> {
+  if (chains) {
+    const ends = await signedWhere(looked, (entry) => chains.ends.has(entry));
+    return ends.some(({ fault }) => fault) ? signedWhere(looked, () => true) : ends;
+  }
   const followed = new Map<string, string>();
   for (const { entry, fault } of looked)
     if (entry?.body.previous !== undefined && !fault) followed.set(entry.body.previous, entry.body.author);
@@ -158,9 +166,19 @@ export async function verify(
   newest: readonly Newest[] = [],
   how: Looking = {},
 ): Promise<Verified> {
-  const looked = await lookAtAll(rows, how);
-  const entries = looked.flatMap(({ entry }) => entry ?? []);
+  const read = await lookAtAll(rows, how);
+  const entries = read.flatMap(({ entry }) => entry ?? []);
+  const chains = read.some(({ fault }) => fault) ? undefined : unbroken(entries);
+  const looked = how.depth === 'chain' ? await endsSigned(read, chains) : read;
   const faults = looked.flatMap(({ fault }) => fault ?? []);
+  const counts = {
+    unsigned: looked.filter(({ unsigned }) => unsigned).length,
+    unchecked: looked.filter(({ unchecked }) => unchecked).length,
+  };
+  // A removal is held against its rule and its place in the chain, link by link.
+  const removes = entries.some(({ body }) => body.kind === 'removal');
+  if (chains && faults.length === 0 && !removes && fitsUnbroken(chains, entries, newest))
+    return { entries: inOrder(entries), faults: [], forks: [], ...counts };
   const those = rowsBy(rows);
   // One that nobody's key signed, or that says what its kind does not, counts for nothing.
   const sound = looked.flatMap(({ entry, fault }) => (entry && !fault ? entry : []));
@@ -175,8 +193,7 @@ export async function verify(
       ...ofNewest(there, newest, those),
     ],
     forks: forksIn(entries),
-    unsigned: looked.filter(({ unsigned }) => unsigned).length,
-    unchecked: looked.filter(({ unchecked }) => unchecked).length,
+    ...counts,
   };
 }
 

@@ -6,7 +6,7 @@ import { answered } from '../../desk/leave/answered.ts';
 import { asWritten } from '../../desk/leave/depart.ts';
 import { nameless } from '../../desk/leave/nameless.ts';
 import { dayNumber } from '../../papers/due/day.ts';
-import { look } from '../../records/ledger.ts';
+import { look, photosFor } from '../../records/ledger.ts';
 import { type PackPaper, packDocument } from '../../views/evidence/document.ts';
 import { packDone } from '../../words/records/evidence.ts';
 import { cardPdf } from '../card-pdf.ts';
@@ -80,6 +80,7 @@ async function evidence(gate: Gate, options: EvidenceOptions): Promise<Outcome> 
     return evidencePack({
       looked,
       names,
+      photos: await photosFor(store, looked.entries),
       wanted: { from, to, of: options.of },
       speech: { system, wording },
       outing,

@@ -6,12 +6,15 @@ import type { InspectionList } from '../../papers/inspection/fields.ts';
 import { type Result, readList } from '../../papers/inspection/read.ts';
 import { printPath } from '../../papers/problem.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
+import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
+import { inspectionDrawing } from '../../views/inspection-drawings.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
+import { contentOf } from '../file.ts';
 import { jsonIn } from '../open.ts';
 import { entryNamed, inStore, lookAt, record, type StoreOptions, storeOption } from '../records.ts';
 import { wrap } from '../screen.ts';
-import { table } from '../text.ts';
+import { drawInto, table } from '../text.ts';
 
 interface RecordOptions extends Options, StoreOptions {
   readonly of: string;
@@ -19,6 +22,7 @@ interface RecordOptions extends Options, StoreOptions {
   readonly limit?: readonly string[];
   readonly reject?: readonly string[];
   readonly value?: readonly string[];
+  readonly photo?: readonly string[];
 }
 
 export const inspectCommand: Command = {
@@ -33,15 +37,21 @@ export const inspectCommand: Command = {
     sub('lists', 'The lists that come along, all of them examples: the host’s own win.').action(
       (options: Options) => run(async () => lists(), options),
     );
-    sub('show <list>', 'What a list asks: one that comes along, or a file of the host’s own.').action(
-      (list: string, options: Options) => run(async () => shown(await listNamed(list)), options),
-    );
+    sub('show <list>', 'What a list asks: one that comes along, or a file of the host’s own.')
+      .option('--svg <item=file...>', 'the drawing of an item: how it is looked at or measured')
+      .action((list: string, options: Options & { svg?: readonly string[] }) =>
+        run(async () => shown(await listNamed(list), options.svg), options),
+      );
     storeOption(sub('record <list>', 'A list gone through: every item is said, or nothing is recorded.'))
       .requiredOption('--of <name>', 'which vehicle or line, by its name')
       .option('--right <items>', 'what is right: ids with commas, or "rest" for all not said otherwise')
       .option('--limit <item=what...>', 'what is to be mended and usable so')
       .option('--reject <item=what...>', 'what is rejected: it may not be used so')
       .option('--value <item=figure...>', 'what was measured')
+      .option(
+        '--photo <item=file...>',
+        `a photo (.jpg, at most ${MOST_BYTES / 1024} kB), kept without place and time`,
+      )
       .action((list: string, options: RecordOptions) => run(() => recordList(list, options), options));
     storeOption(sub('defects', 'What is amiss and not mended, rejected first.')).action(
       (options: Options & StoreOptions) => run(() => defects(options), options),
@@ -83,15 +93,33 @@ async function lists(): Promise<Outcome> {
   };
 }
 
-function shown(list: InspectionList): Outcome {
+async function drawn(list: InspectionList, svg: readonly string[] | undefined): Promise<readonly string[]> {
+  const done: string[] = [];
+  for (const [id, file] of pairs('--svg', list, svg)) {
+    const { ask, drawing } = list.items.find((item) => item.id === id) ?? {};
+    if (!drawing)
+      throw new UsageFault(
+        `--svg: found ${id}; expected an item with a drawing: ${list.items.flatMap((item) => (item.drawing ? item.id : [])).join(', ') || 'none of this list has one'}`,
+      );
+    done.push(await drawInto(file, inspectionDrawing(drawing, `Drawing: ${ask}`)));
+  }
+  return done;
+}
+
+async function shown(list: InspectionList, svg?: readonly string[]): Promise<Outcome> {
   const { name, example, source, items } = list;
+  const files = await drawn(list, svg);
   return {
     text: [
       `${name}${example === true ? ' (an example: the host’s own list wins)' : ''}`,
-      ...items.flatMap(({ id, ask, how }) =>
-        wrap(`${id}: ${ask}.${how === undefined ? '' : ` ${how}`}`, '    '),
+      ...items.flatMap(({ id, ask, how, drawing }) =>
+        wrap(
+          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
+          '    ',
+        ),
       ),
       ...wrap(`Source: ${source}.`, '    '),
+      ...files,
     ].join('\n'),
     json: list,
     exit: 0,
@@ -145,9 +173,32 @@ const lackWords: Readonly<Record<Lacking['why'], string>> = {
   'no-note': 'nobody said what is amiss',
 };
 
+/** Photos of items, each read and made bare before anything is kept. */
+async function photosOf(
+  list: InspectionList,
+  given: readonly string[] | undefined,
+): Promise<ReadonlyMap<string, Photo>> {
+  const read = await Promise.all(
+    pairs('--photo', list, given).map(async ([id, path]) => {
+      const content = await contentOf(path, MOST_FILE);
+      if (!('bytes' in content))
+        throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
+      const photo = await photoOf(content.bytes);
+      if (typeof photo === 'string') throw new UsageFault(`${path}: ${photo}`);
+      return [id, photo] as const;
+    }),
+  );
+  return new Map(read);
+}
+
+/** What a camera writes may be far larger than what is kept; beyond that it is no photo. */
+const MOST_FILE = 32 * 1024 * 1024;
+
 async function recordList(name: string, options: RecordOptions): Promise<Outcome> {
   const list = await listNamed(name);
+  const photos = await photosOf(list, options.photo);
   const said = saidOf(list, options);
+  for (const [id, { hash }] of photos) said[id] = { ...said[id], photo: hash };
   const lacking = lackingIn(list, said);
   if (lacking.length > 0)
     throw new UsageFault(
@@ -156,6 +207,7 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
     );
   return inStore(options, async (store) => {
     const content = await inspectionContent(list, options.of, said);
+    for (const photo of photos.values()) await store.keepPhoto(photo);
     const { body, row } = await record(store, { kind: 'inspection', content }, options);
     const rejected = content.looked.some(({ result }) => result === 'reject');
     return {
@@ -170,13 +222,13 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
   });
 }
 
-const tellDefect = ({ inspection, of, item, what, rejects, since }: OpenDefect): readonly string[] => [
+const tellDefect = ({ inspection, of, item, what, rejects, since, photo }: OpenDefect): readonly string[] => [
   shortHash(inspection.first.row.hash),
   item,
   rejects ? resultWords.reject : resultWords.limit,
   of,
   since,
-  what,
+  photo === undefined ? what : `${what} [photo ${shortHash(photo)}]`,
 ];
 
 const defects = (options: Options & StoreOptions): Promise<Outcome> =>

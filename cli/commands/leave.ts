@@ -169,13 +169,15 @@ const arrive = (letters: string | undefined, options: ArriveOptions): Promise<Ou
   inStore(options, async (store) => {
     const { entries } = await lookAt(store);
     const { body, row } = departureIn(entries, letters, 'out');
-    const said = timeSaid(options.said);
+    const before = trips(entries).find(({ departure }) => departure.first.row.hash === row.hash)?.arrival;
+    // Said anew without another time it arrived when it did.
+    const was = (before?.amendments.at(-1) ?? before?.first)?.body.said;
+    const said = options.said === undefined && was !== undefined ? was : timeSaid(options.said);
     if (Date.parse(said) < Date.parse(body.said))
       throw new UsageFault(`--said: found ${said}, before it left; expected a time after ${body.said}`);
     const { distance, carried, events } = options;
     if (carried !== undefined && !/^\d{1,5}$/.test(carried))
       throw new UsageFault(`--carried: found ${carried}; expected how many riders`);
-    const before = trips(entries).find(({ departure }) => departure.first.row.hash === row.hash)?.arrival;
     const content = {
       departure: row.hash,
       ...(distance === undefined ? {} : { distance }),

@@ -3,8 +3,9 @@ import type { Command as Program } from 'commander';
 import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
 import { standing } from '../../records/amended.ts';
 import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
-import { look, take } from '../../records/ledger.ts';
+import { look, photosFor, take, takePhotos } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
+import { photosNamed } from '../../records/photos.ts';
 import { carried, service, trips } from '../../records/service.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
@@ -71,6 +72,9 @@ export const recordsCommand: Command = {
     sub('names', 'The persons whose names stand beside the records.').action(
       (options: Options & StoreOptions) => run(() => named(options), options),
     );
+    sub('photo <letters>', 'A photo that a record names, by the first letters of its hash.')
+      .requiredOption('-o, --out <file>', 'write it here')
+      .action((letters: string, options: FileOptions) => run(() => photo(letters, options), options));
     declareKept(sub, run);
     sub('strike <name>', 'Strikes a name out for good; the records of that person stay, and verify.').action(
       (name: string, options: Options & StoreOptions) => run(() => strike(name, options), options),
@@ -147,7 +151,8 @@ const exported = (options: FileOptions): Promise<Outcome> =>
         `${options.records}: found ${looked.faults.length} things amiss (heedway verify tells them); expected a store that is as it was written`,
       );
     const out = options.out ?? '';
-    await writeOut(out, await storeFile(looked, options.names ? await store.names() : []));
+    const photos = await photosFor(store, looked.entries);
+    await writeOut(out, await storeFile(looked, options.names ? await store.names() : [], photos));
     const { length } = looked.entries;
     return { text: `${length} records written into ${out}`, json: { records: length, file: out }, exit: 0 };
   });
@@ -162,9 +167,9 @@ async function fileOf(path: string): Promise<Uint8Array> {
 
 const imported = (path: string, options: Options & StoreOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const { verified, names, faults } = await readStoreFile(await fileOf(path));
+    const { verified, names, photos, faults } = await readStoreFile(await fileOf(path));
     // What the file lacks another device's may bring; what was altered brings nothing.
-    const altered = faults.filter(({ what }) => what !== 'missing');
+    const altered = faults.filter(({ what }) => what !== 'missing' && what !== 'photo-missing');
     if (altered.length > 0) {
       const words = faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2));
       throw new UsageFault(`${path}: nothing was taken.\n${words.join('\n')}`, faults);
@@ -174,6 +179,7 @@ const imported = (path: string, options: Options & StoreOptions): Promise<Outcom
       verified.entries.map(({ row }) => row),
     );
     for (const one of names) await store.name(one);
+    await takePhotos(store, photos);
     const { forks } = await lookAt(store);
     const known = { entries: verified.entries, names };
     return {
@@ -202,6 +208,20 @@ const ran = (options: Options & StoreOptions): Promise<Outcome> =>
       json: { vehicles, riders, out: out.map(({ departure }) => departure.first.row.hash) },
       exit: 0,
     };
+  });
+
+const photo = (letters: string, options: FileOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const all = [...photosNamed((await lookAt(store)).entries).keys()];
+    const found = /^[0-9a-f]{4,64}$/.test(letters) ? all.filter((hash) => hash.startsWith(letters)) : [];
+    const bytes = found.length === 1 ? await store.photo(found[0]) : undefined;
+    if (!bytes)
+      throw new UsageFault(
+        `found ${found.length === 1 ? 'none of its bytes here' : `${found.length} photos`}; expected the first letters of one photo that a record names`,
+      );
+    const out = options.out ?? '';
+    await writeOut(out, bytes);
+    return { text: `Written into ${out}.`, json: { photo: found[0], file: out }, exit: 0 };
   });
 
 const named = (options: Options & StoreOptions): Promise<Outcome> =>

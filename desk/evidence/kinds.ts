@@ -61,8 +61,8 @@ const inspections: KindPage = {
         read.map(({ one, said }) => {
           const amiss = said.looked.filter(({ result }) => result !== 'right');
           const found = amiss.map(
-            ({ item, ask, note, value, result }) =>
-              `${resultWords[result]}: ${item}, ${note ?? ask}${value === undefined ? '' : ` (${value})`}`,
+            ({ item, ask, note, value, result, photo }) =>
+              `${resultWords[result]}: ${item}, ${note ?? ask}${value === undefined ? '' : ` (${value})`}${photo === undefined ? '' : `, photo ${shortHash(photo)}`}`,
           );
           const measured = said.looked
             .filter(({ value, result }) => value !== undefined && result === 'right')

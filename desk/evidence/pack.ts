@@ -10,6 +10,7 @@ import { canonical } from '../../records/canonical.ts';
 import { dueOn } from '../../records/due.ts';
 import { storeFile } from '../../records/file.ts';
 import { openDefects } from '../../records/inspections.ts';
+import { type Photo, photosNamed } from '../../records/photos.ts';
 import { dayOf, type Entry } from '../../records/record.ts';
 import { service, trips } from '../../records/service.ts';
 import type { Named } from '../../records/store.ts';
@@ -40,6 +41,7 @@ export interface Asked {
   readonly looked: Verified;
   /** Those that may be told. */
   readonly names: readonly Named[];
+  readonly photos?: readonly Photo[];
   readonly wanted: Wanted;
   readonly speech: Speech;
   readonly outing?: OutingInPack | undefined;
@@ -76,10 +78,16 @@ export async function evidencePack(asked: Asked): Promise<Pack> {
       ...recorded(all),
       chain(rows, all),
     ],
-    records: await storeFile({ entries: rows }),
+    records: await storeFile({ entries: rows }, [], photosOf(asked, rows)),
     count: rows.length,
     faults: looked.faults.length,
   };
+}
+
+/** Those that these records name. */
+function photosOf({ photos = [] }: Asked, rows: readonly Entry[]): readonly Photo[] {
+  const named = photosNamed(rows);
+  return photos.filter(({ hash }) => named.has(hash));
 }
 
 /** Of what an outing runs with, where nobody says otherwise. */

@@ -11,6 +11,8 @@ export interface Looked {
   readonly result?: Result;
   readonly value?: string;
   readonly note?: string;
+  /** Hash of a photo that is kept beside the records. */
+  readonly photo?: string;
 }
 
 /** An item that is not said, or whose figure says nothing. */
@@ -51,13 +53,14 @@ export async function inspectionContent(
     when: list.when,
     of,
     looked: list.items.map((item) => {
-      const { value, note } = said[item.id] ?? {};
+      const { value, note, photo } = said[item.id] ?? {};
       return {
         item: item.id,
         ask: item.ask,
         result: resultOf(item, said[item.id] ?? {}) ?? 'reject',
         ...(value === undefined ? {} : { value }),
         ...(note === undefined ? {} : { note }),
+        ...(photo === undefined ? {} : { photo }),
       };
     }),
   };

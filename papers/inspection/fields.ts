@@ -5,6 +5,7 @@
 import * as z from 'zod/mini';
 import { type Kind, kinds } from '../../engine/base/quantity.ts';
 import { choice, group, may, must, remark, rows, text, yes } from '../describe.ts';
+import { drawings } from './drawings.ts';
 
 const id = () => z.string().check(z.regex(/^[a-z0-9-]{1,60}$/, 'small letters, digits and hyphens'));
 const figureText = () => z.string().check(z.minLength(1), z.maxLength(40));
@@ -24,6 +25,7 @@ const item = group({
   id: must(id(), 'id', 'A short name that stays the same.'),
   ask: must(text(400), 'ask', 'What is looked at, and how it is when it is right.'),
   how: may(remark(), 'how', 'How it is looked at or measured.'),
+  drawing: may(choice(...drawings), 'drawing', 'A drawing of that, of those that come along.'),
   by: may(text(), 'by', 'Who may judge it.'),
   measured: may(measured, 'measured', 'Where it is judged by a figure.'),
 });

@@ -102,6 +102,7 @@ const looked = group({
   result: must(choice(...results), 'result', 'Right; to be mended and usable; rejected.'),
   value: may(text(40), 'value', 'The figure that it was judged by.'),
   note: may(remark(), 'note', 'What is amiss.'),
+  photo: may(hash(), 'photo', 'SHA-256 of a photo of it, which stands beside the records.'),
 });
 
 const inspection = group({

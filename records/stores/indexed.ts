@@ -3,11 +3,18 @@
  * is acknowledged; two tabs wait for each other.
  */
 import { type IDBPDatabase, openDB } from 'idb';
+import type { Photo } from '../photos.ts';
 import type { Author, Row } from '../record.ts';
 import type { Named, Store } from '../store.ts';
 import type { Newest } from '../verify.ts';
 
-const stores = { records: 'hash', newest: ['author', 'hash'], names: 'person', mine: 'what' } as const;
+const stores = {
+  records: 'hash',
+  newest: ['author', 'hash'],
+  names: 'person',
+  mine: 'what',
+  photos: 'hash',
+} as const;
 
 export interface IndexedStore extends Store {
   /** Who writes here; undefined: nobody has begun. */
@@ -20,10 +27,12 @@ const STRICT = { durability: 'strict' } as const;
 
 /** @param lost hears that the database was shut later on */
 export async function openIndexed(name: string, lost: () => void): Promise<IndexedStore> {
-  const db = await openDB(name, 1, {
-    upgrade: (fresh) => {
+  const db = await openDB(name, 2, {
+    upgrade: (db) => {
+      // One of before photos has all but those.
       for (const [store, key] of Object.entries(stores))
-        fresh.createObjectStore(store, { keyPath: key as string | string[] });
+        if (!db.objectStoreNames.contains(store))
+          db.createObjectStore(store, { keyPath: key as string | string[] });
     },
     blocking: (_old, _next, event) => {
       (event.target as IDBDatabase).close();
@@ -79,6 +88,15 @@ function storeOn(db: IDBPDatabase): IndexedStore {
       await Promise.all([...(known ? [] : [step.store.put(named)]), step.done]);
     },
     strike: async (person) => void (await db.put('names', { person, salt: '', name: '' })),
+    keepPhoto: async (photo) => {
+      const step = db.transaction('photos', 'readwrite', STRICT);
+      await Promise.all([step.store.put(photo), step.done]);
+    },
+    photo: async (hash) => ((await db.get('photos', hash)) as Photo | undefined)?.bytes,
+    dropPhotos: async (hashes) => {
+      const step = db.transaction('photos', 'readwrite', STRICT);
+      await Promise.all([...hashes.map((hash) => step.store.delete(hash)), step.done]);
+    },
     me: async () => ((await db.get('mine', 'author')) as Mine | undefined)?.author,
     begin: async (author) => {
       const step = db.transaction('mine', 'readwrite', STRICT);

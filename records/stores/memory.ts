@@ -7,6 +7,7 @@ export function memoryStore(): Store {
   const rows = new Map<string, Row>();
   let newest: readonly Newest[] = [];
   const names = new Map<string, Named>();
+  const photos = new Map<string, Uint8Array<ArrayBuffer>>();
   const isHead = (author: string, after: Head | undefined): boolean =>
     after
       ? newest.some((n) => n.author === author && n.hash === after.hash)
@@ -32,5 +33,10 @@ export function memoryStore(): Store {
     names: async () => [...names.values()].filter(({ name }) => name !== ''),
     name: async (named) => void (names.has(named.person) || names.set(named.person, named)),
     strike: async (person) => void names.set(person, { person, salt: '', name: '' }),
+    keepPhoto: async ({ hash, bytes }) => void photos.set(hash, bytes),
+    photo: async (hash) => photos.get(hash),
+    dropPhotos: async (hashes) => {
+      for (const hash of hashes) photos.delete(hash);
+    },
   };
 }

@@ -2,7 +2,7 @@
  * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
-import { createHash } from 'node:crypto';
+import { hash as sha256 } from 'node:crypto';
 import { existsSync, statSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
@@ -11,7 +11,7 @@ import type { Named, Store } from '../store.ts';
 import type { Newest } from '../verify.ts';
 
 /** Kind of the tables, so that a newer program's store is left alone. */
-export const TABLES = 1;
+export const TABLES = 2;
 
 /** So long another program's step is waited for, ms. */
 const PATIENCE = 10_000;
@@ -20,6 +20,11 @@ const tables = [
   'CREATE TABLE records (hash TEXT PRIMARY KEY, text TEXT NOT NULL, signature TEXT) WITHOUT ROWID',
   'CREATE TABLE newest (author TEXT NOT NULL, hash TEXT NOT NULL, number INTEGER NOT NULL, PRIMARY KEY (author, hash)) WITHOUT ROWID',
   'CREATE TABLE names (person TEXT PRIMARY KEY, salt TEXT NOT NULL, name TEXT NOT NULL) WITHOUT ROWID',
+];
+
+/** What a store of before photos lacks. */
+const later = [
+  'CREATE TABLE IF NOT EXISTS photos (hash TEXT PRIMARY KEY, bytes BLOB NOT NULL)',
   `PRAGMA user_version = ${TABLES}`,
 ];
 
@@ -56,10 +61,11 @@ export async function openSqlite(path: string, fresh = false): Promise<SqliteSto
     // Acknowledged is on the disk: a journal beside the file while it is written, and nothing else afterwards.
     await client.execute('PRAGMA journal_mode = DELETE');
     await client.execute('PRAGMA synchronous = EXTRA');
-    if (fresh) await client.batch(tables, 'write');
+    if (fresh) await client.batch([...tables, ...later], 'write');
     const kind = Number((await client.execute('PRAGMA user_version')).rows[0]?.[0]);
     if (kind > TABLES) throw new NoStore('a newer Heedway made it, and this one leaves it alone');
-    if (kind < TABLES) throw new NoStore('no store of records');
+    if (kind < 1) throw new NoStore('no store of records');
+    if (kind < TABLES) await client.batch(later, 'write');
   } catch (fault) {
     client.close();
     throw fault instanceof NoStore ? fault : new NoStore(wordsOf(fault));
@@ -157,7 +163,7 @@ function storeOn(client: Client): SqliteStore {
     signature = null,
   }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
   return {
-    hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
+    hash: (text) => sha256('sha256', text, 'hex'),
     rows: async () => (await inPages(all)) ?? rowByRow(all),
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
@@ -222,6 +228,18 @@ function storeOn(client: Client): SqliteStore {
       ]);
       // What was struck out must not stand in the file's free pages.
       await client.execute('VACUUM');
+    },
+    keepPhoto: async ({ hash, bytes }) =>
+      void (await step([
+        { sql: 'INSERT OR REPLACE INTO photos (hash, bytes) VALUES (?, ?)', args: [hash, bytes] },
+      ])),
+    photo: async (hash) => {
+      const sql = 'SELECT CAST(bytes AS BLOB) FROM photos WHERE hash = ?';
+      const [bytes] = await all(sql, (row) => new Uint8Array(row[0] as ArrayBuffer), [hash]);
+      return bytes;
+    },
+    dropPhotos: async (hashes) => {
+      await step(hashes.map((hash) => ({ sql: 'DELETE FROM photos WHERE hash = ?', args: [hash] })));
     },
     close: () => client.close(),
   };

@@ -15,6 +15,7 @@ import { look, put } from '../../records/ledger.ts';
 import { personOf } from '../../records/names.ts';
 import type { Author, Entry, Json } from '../../records/record.ts';
 import { memoryStore } from '../../records/stores/memory.ts';
+import { happened } from './happened.ts';
 
 /** First and last day, both in it. */
 export const FROM = '2025-06-01';
@@ -248,17 +249,40 @@ export async function clubYear({ seed, ready }: Club): Promise<string> {
       ...content,
       ...(person === undefined ? {} : { person: persons.get(`${person}`) }),
     });
-  const run = async (train: 'steam' | 'battery', driver: Device): Promise<void> => {
+  const LINE = 'Larkfield Hollow';
+  /** Said on the next run day: what was done, and that a limit is lifted. */
+  let pending: (() => Promise<unknown>)[] = [];
+  const tell = async (number: number, departure: Entry): Promise<void> => {
+    const what = happened.get(number);
+    if (!what) return;
+    const saw = [persons.get('gate')];
+    const content = { ...what.incident, line: LINE, departure: departure.row.hash, saw };
+    const { row } = await say('gate', 'incident', content, 12);
+    if (what.slow) {
+      const limit = await say('track', 'restriction', { ...what.slow, line: LINE, because: row.hash }, 6);
+      const why = 'walked, gauge and wheel measured, run over six times empty';
+      pending.push(() => say('track', 'lifted', { restriction: limit.row.hash, why }, 4));
+    }
+    if (!what.measure) return;
+    const { days, done, what: todo } = what.measure;
+    const asked = { incident: row.hash, what: todo, by: plusDays(day, days), person: persons.get('track') };
+    const measure = await say('gate', 'measure', asked, 5);
+    if (done !== undefined)
+      pending.push(() => say('track', 'measured', { measure: measure.row.hash, what: done }, 4));
+  };
+  const run = async (train: 'steam' | 'battery', driver: Device): Promise<Entry> => {
     const made = await ready(train);
     if (!['go', 'limits'].includes(made.answered.answer.verdict)) throw new Error(`${train} may not leave`);
     const who = async (): Promise<string> => persons.get(driver) ?? '';
     const content = await departureContent(made, made.asked, day, who);
-    const { row } = await say('gate', 'departure', content, 15);
+    const left = await say('gate', 'departure', content, 15);
+    const { row } = left;
     const laps = 3 + Math.floor(chance() * 5);
     const carried = content.riders.length * laps - Math.floor(chance() * laps);
     // Now and then nobody says how far.
     const distance = chance() < 0.85 ? { distance: `${Math.round(laps * 4) / 10} mile` } : {};
     await say('gate', 'arrival', { departure: row.hash, ...distance, carried }, 20 + 9 * laps);
+    return left;
   };
 
   minutes = 8 * 60;
@@ -274,15 +298,19 @@ export async function clubYear({ seed, ready }: Club): Promise<string> {
     for (const { device, content, on } of renewals)
       if (on === date) await certificate(device, { ...content, on });
     if (!runDays.includes(date)) continue;
+    const before = pending;
+    pending = [];
+    for (const one of before) await one();
     const damp = chance() < 0.25;
-    await goThrough('track', 'track-walk', 'Larkfield Hollow');
+    await goThrough('track', 'track-walk', LINE);
     await goThrough('shed', 'steam-daily', 'Fenwick');
     for (const car of ['Light car 1', 'Light car 2']) await goThrough('gate', 'car-before-use', car);
     if (damp) {
       await say('track', 'note', { text: 'Rail damp in the cutting: nothing left before it was dry.' });
       minutes = 12 * 60;
     }
-    await run('steam', chance() < 0.6 ? 'shed' : 'gate');
+    const left = await run('steam', chance() < 0.6 ? 'shed' : 'gate');
+    await tell(runDays.indexOf(date), left);
     if (chance() < 0.3) await run('battery', 'gate');
   }
   return storeFile(await look(store), await store.names());

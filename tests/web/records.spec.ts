@@ -139,9 +139,15 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
   const keep = page.getByRole('button', { name: 'Record it' });
   await expect(keep).toBeDisabled();
   await page.getByLabel('What is amiss').fill('firebox weeps');
+  const buffer = await page.screenshot({ clip: { x: 0, y: 0, width: 60, height: 40 } });
+  await page
+    .getByLabel('Photo', { exact: true })
+    .setInputFiles({ name: 'weeps.png', mimeType: 'image/png', buffer });
+  await expect(page.getByText('Kept with it: 1 kB.')).toBeVisible();
   expect(await barriers(page)).toEqual([]);
   await keep.click();
   await expect(word).toHaveText(/^hold/);
+  await expect(page.getByRole('img', { name: 'Photo: Fenwick, firebox weeps' })).toBeVisible();
   // Another outing of the same engine, which knows nothing of it, holds by itself; and no undoing takes it out.
   await page.goto(`${url()}#mine`);
   await openAsking();

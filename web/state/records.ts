@@ -3,8 +3,9 @@ import { signal } from '@preact/signals';
 import type { Trouble } from '../../papers/problem.ts';
 import { readStoreFile, storeFile } from '../../records/file.ts';
 import { canHash, hex, newKeys } from '../../records/hash.ts';
-import { look, put, take } from '../../records/ledger.ts';
+import { look, photosFor, put, take, takePhotos } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
+import type { Photo } from '../../records/photos.ts';
 import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
 import { remove } from '../../records/remove.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
@@ -116,6 +117,17 @@ export async function removeEnded(): Promise<number> {
   return done.gone.length;
 }
 
+/** A photo, kept before the record that names it. */
+export async function keepPhoto(photo: Photo): Promise<void> {
+  await (await opened()).keepPhoto(photo);
+}
+
+export const photoBytes = async (hash: string): Promise<Uint8Array<ArrayBuffer> | undefined> =>
+  (await opened()).photo(hash);
+
+export const photosHere = async (entries: readonly Entry[]): Promise<readonly Photo[]> =>
+  photosFor(await opened(), entries);
+
 export async function person(name: string): Promise<string> {
   return (await personNamed(await opened(), name)).person;
 }
@@ -127,13 +139,14 @@ export async function strikeName(who: string): Promise<void> {
 
 export const asFile = async (withNames: boolean): Promise<string> => {
   const now = await openRecords('whole');
-  return now ? storeFile(now, withNames ? now.names : []) : '';
+  if (!now) return '';
+  return storeFile(now, withNames ? now.names : [], await photosFor(await opened(), now.entries));
 };
 
 /** What came of a file of records, in words. */
 export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
-  const { verified, names, faults } = await readStoreFile(bytes);
-  const altered = faults.filter(({ what }) => what !== 'missing');
+  const { verified, names, photos, faults } = await readStoreFile(bytes);
+  const altered = faults.filter(({ what }) => what !== 'missing' && what !== 'photo-missing');
   if (altered.length > 0)
     return [
       'Nothing was taken from this file.',
@@ -143,6 +156,7 @@ export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
   const rows = verified.entries.map(({ row }) => row);
   const { added, there, removed } = await take(store, rows);
   for (const one of names) await store.name(one);
+  await takePhotos(store, photos);
   await changed();
   return [
     `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,

@@ -45,6 +45,12 @@ export function tellFault(fault: FileFault, known: Known, line?: (row: number) =
       return 'line 1: the head of the file does not fit what follows: something was altered, added or taken away.';
     case 'name':
       return `${at}a name was altered.`;
+    case 'photo':
+      return `${at}a photo was altered.`;
+    case 'photo-altered':
+      return `photo ${shortHash(fault.hash)} was altered: it is not the one that record ${shortHash(fault.namedBy)} names.`;
+    case 'photo-missing':
+      return `photo ${shortHash(fault.hash)} is missing: record ${shortHash(fault.namedBy)} names it.`;
   }
 }
 

@@ -10,7 +10,9 @@ import { readOuting } from '../../../papers/index.ts';
 import type { Content } from '../../../papers/record/fields.ts';
 import { dueOn } from '../../../records/due.ts';
 import { readStoreFile } from '../../../records/file.ts';
+import { incidents, openMeasures } from '../../../records/incidents.ts';
 import { openDefects } from '../../../records/inspections.ts';
+import { openRestrictions } from '../../../records/restrictions.ts';
 import { service, trips } from '../../../records/service.ts';
 import { clubPath, paperOf, reckoning, SEED, sundayPath, sundayText } from '../../../scripts/club/outings.ts';
 import { clubYear, people, TO } from '../../../scripts/club/year.ts';
@@ -80,6 +82,18 @@ it('verifies, and has what a year has', () => {
   const states = dueOn(entries, TO).map(({ state }) => state);
   expect(new Set(states)).toEqual(new Set(['stands', 'out', 'grace']));
   expect(openDefects(entries).length).toBeGreaterThan(0);
+  const told = incidents(entries);
+  expect(told.map(({ said }) => said.what)).toEqual([
+    'derailment',
+    'derailment',
+    'burn',
+    'near-miss',
+    'complaint',
+  ]);
+  expect(told.every(({ said }) => said.departure !== undefined)).toBe(true);
+  expect(openMeasures(told)).toHaveLength(1);
+  expect(openRestrictions(entries)).toEqual([]);
+  expect(entries.filter(({ body }) => body.kind === 'lifted')).toHaveLength(1);
   const all = trips(entries);
   expect(all.every(({ arrival }) => arrival)).toBe(true);
   const fenwick = service(all).find(({ vehicle }) => vehicle === 'Fenwick');

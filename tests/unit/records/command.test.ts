@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { heedway, type Ran } from '../../support/cli.ts';
+import { jpeg } from '../../support/jpeg.ts';
 import { pdfText } from '../../support/pdf-text.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'club-'));
@@ -38,13 +39,19 @@ describe('heedway records', () => {
     const inspect = ['inspect', 'record', 'car-before-use', '--of', 'Light car 1', '--right'];
     const half = at(...inspect, 'seats');
     expect([half.status, half.stderr]).toEqual([2, expect.stringContaining('wheels: not said')]);
-    expect(at(...inspect, 'rest', '--reject', 'wheels=cracked').status).toBe(20);
+    const taken = join(folder, 'wheels.jpg');
+    writeFileSync(taken, jpeg({ place: true }));
+    const cracked = ['--reject', 'wheels=cracked', '--photo', `wheels=${taken}`];
+    expect(at(...inspect, 'rest', ...cracked).status).toBe(20);
     const held = at('check', 'examples/steam-light.json', '--no-remedies');
     expect([held.status, held.stdout]).toEqual([
       20,
       expect.stringContaining('Rejected: Light car 1, cracked'),
     ]);
     const [defect] = JSON.parse(at('inspect', 'defects', '--json').stdout);
+    const back = join(folder, 'back.jpg');
+    expect(at('records', 'photo', defect.photo.slice(0, 8), '--out', back).status).toBe(0);
+    expect(new Uint8Array(readFileSync(back))).toEqual(jpeg({}));
     expect(at('inspect', 'mend', defect.record.slice(0, 8), 'wheels', 'new wheelset').status).toBe(0);
     expect(at('check', 'examples/steam-light.json', '--no-remedies').status).toBe(10);
 

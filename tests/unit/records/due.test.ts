@@ -12,6 +12,7 @@ import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { tellDue } from '../../../words/records/due.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
+import { drawer } from '../../support/random-outings.ts';
 
 const ada = await author();
 
@@ -28,12 +29,44 @@ const only = async (day: string, ...certificates: readonly Json[]): Promise<DueI
   return items[0];
 };
 
+/** The same draws every time. */
+const pickFrom = (seed: number) => {
+  const random = drawer(seed);
+  return <T>(of: readonly T[]): T => of[Math.floor(random(0, of.length))];
+};
+
 const hydraulic = (on: string, more: Json = {}): Json => ({
   what: 'boiler-hydraulic-test',
   of: 'Fenwick',
   on,
   interval: '3 years',
   ...more,
+});
+
+it('of many of a thing the best counts, whatever others there are', async () => {
+  const days = ['2024-02-29', '2025-05-30', '2025-06-01', '2025-11-30', '2026-05-01', '2026-07-01'];
+  const ends = [
+    { interval: 'annually, not to exceed 14 months' },
+    { interval: '6 months, end of month, 30 days of grace' },
+    { interval: '2 years', until: '2026-05-30' },
+    { until: '2026-06-10' },
+    {},
+  ];
+  const draw = pickFrom(7);
+  for (let i = 0; i < 20; i++) {
+    const all = Array.from({ length: 9 }, () => ({
+      ...hydraulic(draw(days)),
+      interval: undefined,
+      ...draw(ends),
+    }));
+    const written = all.map((one) => JSON.parse(JSON.stringify(one)) as Json);
+    const together = await only('2026-05-31', ...written);
+    const each = await Promise.all(written.map((one) => only('2026-05-31', one)));
+    const worth = ['not-yet', 'out', 'unknown', 'before-use', 'grace', 'due', 'stands'];
+    const best = Math.max(...each.map(({ state }) => worth.indexOf(state)));
+    const last = each.filter(({ state }) => state === worth[best]).map((one) => one.last ?? '9999');
+    expect([together.state, together.last ?? '9999']).toEqual([worth[best], last.sort().at(-1)]);
+  }
 });
 
 describe('of several certificates', () => {

@@ -4,11 +4,14 @@ import { exampleLists } from '../../../data/inspection-lists/index.ts';
 import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
 import { askOrder } from '../../../engine/questions/order/ask.ts';
+import { drawings } from '../../../papers/inspection/drawings.ts';
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { readList } from '../../../papers/inspection/read.ts';
 import { inspectedOn, openDefects } from '../../../records/inspections.ts';
 import { look } from '../../../records/ledger.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
+import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
+import { sceneToSvg } from '../../../views/strip/scene.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { plain } from '../../support/rules.ts';
 
@@ -35,6 +38,18 @@ const back = {
     limit: { from: '170.5 mm', to: '172.5 mm' },
   },
 };
+
+describe('drawings of how to measure', () => {
+  it.each(drawings)('%s is drawn, and says what it shows', (name) => {
+    const svg = sceneToSvg(inspectionDrawing(name, 'Drawing: of it'));
+    expect(svg).toContain('Drawing: of it');
+    expect(svg.match(/<(?:line|path|rect|circle)/g)?.length).toBeGreaterThan(2);
+  });
+  it('are named by an item, and no other name is taken', () => {
+    expect(list([{ ...back, drawing: 'back-to-back' }]).items[0].drawing).toBe('back-to-back');
+    expect(() => list([{ ...back, drawing: 'a-dragon' }])).toThrow('track-gauge');
+  });
+});
 
 describe('the lists that come along', () => {
   it.each(Object.entries(exampleLists))(

@@ -197,7 +197,7 @@ describe('a SQLite store', () => {
     (await openSqlite(newer, true)).close();
     const bytes = readFileSync(newer);
     // The user version, big-endian, at 60 in the header (SQLite file format, 1.3).
-    bytes.writeUInt32BE(2, 60);
+    bytes.writeUInt32BE(3, 60);
     writeFileSync(newer, bytes);
     await expect(openSqlite(newer)).rejects.toThrow(/a newer Heedway made it/);
   });

@@ -3,8 +3,10 @@ import { useSignal } from '@preact/signals';
 import { type InDateKind, inDateKinds } from '../../../engine/things/in-date.ts';
 import { tellInDate } from '../../../words/in-date.ts';
 import { Written } from '../../parts/written.tsx';
-import { person, record, saying } from '../../state/records.ts';
+import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing } from '../../state/session.ts';
+import { Anew, amending } from '../records/anew.tsx';
+import { limitsOf, SignedFor, useSignedOff } from './signed-for.tsx';
 
 const ofPersons: ReadonlySet<InDateKind> = new Set([
   'first-aid',
@@ -14,21 +16,25 @@ const ofPersons: ReadonlySet<InDateKind> = new Set([
   'fit-for-duty',
 ]);
 
-export function Add() {
+export function Add({ now }: { readonly now: Kept }) {
   const what = useSignal<InDateKind>('boiler-steam-test');
   const of = useSignal('');
   const on = useSignal('');
   const interval = useSignal('');
   const until = useSignal('');
   const by = useSignal('');
+  const details = useSignal('');
+  const anew = useSignal('');
+  const limits = useSignedOff();
   const said = useSignal('');
   const isOfPerson = ofPersons.has(what.value);
+  const isCompetence = what.value.endsWith('-competence');
   const add = async (): Promise<void> => {
     // What was said of the one before is not said of this one; said again, it is heard again.
     said.value = '';
     const whose = of.value.trim();
     const holder = whose === '' ? {} : isOfPerson ? { person: await person(whose) } : { of: whose };
-    const given = { interval: interval.value.trim(), until: until.value };
+    const given = { interval: interval.value.trim(), until: until.value, details: details.value.trim() };
     try {
       await record({
         kind: 'certificate',
@@ -38,8 +44,11 @@ export function Add() {
           on: on.value,
           ...Object.fromEntries(Object.entries(given).filter(([, text]) => text !== '')),
           by: by.value.trim(),
+          ...(isCompetence ? limitsOf(limits) : {}),
         },
+        ...amending(anew),
       });
+      anew.value = '';
       said.value = `Recorded: ${tellInDate(what.value)}.`;
     } catch (fault) {
       said.value = saying(fault);
@@ -83,6 +92,12 @@ export function Add() {
       {field('How long it stands', interval, { placeholder: 'annually, not to exceed 14 months' })}
       {field('Or its last day', until, { type: 'date' })}
       {field('By whom', by)}
+      {isCompetence && <SignedFor of={limits} />}
+      <details>
+        <summary>What it says; whether it says another one anew</summary>
+        {field('Pressure and factor of a test, limits; nothing of anybody’s health', details)}
+        <Anew now={now} kind="certificate" value={anew} />
+      </details>
       <button
         type="button"
         class="main"

@@ -2,6 +2,7 @@
 import '../../look/rooms.css';
 import '../records/records.css';
 import './due.css';
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
 import { dueOn } from '../../../records/due.ts';
@@ -27,7 +28,7 @@ export function Room() {
       {now && !now.me && <Begin />}
       {now && <HereToday />}
       {now && <List now={now} />}
-      {now?.me && <Add />}
+      {now?.me && <Add now={now} />}
     </>
   );
 }
@@ -69,9 +70,14 @@ function HereToday() {
 function List({ now }: { readonly now: Kept }) {
   const day = clock.now().slice(0, 10);
   const items = dueOn(now.entries, day);
+  const whose = useSignal('');
   if (items.length === 0) return null;
-  const calendar = (): void =>
-    save(new Blob([dueCalendar('Due', items, now.names)], { type: 'text/calendar' }), 'due.ics');
+  const holders = [...new Set(items.map((item) => tellDue(item, now.names).of))].sort();
+  const calendar = (): void => {
+    const those = items.filter((item) => whose.value === '' || tellDue(item, now.names).of === whose.value);
+    const text = dueCalendar(whose.value || 'Due', those, now.names);
+    save(new Blob([text], { type: 'text/calendar' }), 'due.ics');
+  };
   return (
     <section aria-label="What stands">
       <h2>Today, the worst first</h2>
@@ -93,6 +99,20 @@ function List({ now }: { readonly now: Kept }) {
         })}
       </ul>
       <p class="row">
+        <label>
+          Of{' '}
+          <select
+            value={whose.value}
+            onChange={(e) => {
+              whose.value = e.currentTarget.value;
+            }}
+          >
+            <option value="">all</option>
+            {holders.map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+        </label>
         <button type="button" onClick={calendar}>
           Save the days for a calendar
         </button>

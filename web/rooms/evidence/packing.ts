@@ -7,7 +7,7 @@ import { answered } from '../../../desk/leave/answered.ts';
 import { asWritten } from '../../../desk/leave/depart.ts';
 import { nameless } from '../../../desk/leave/nameless.ts';
 import { type PackPaper, packDocument } from '../../../views/evidence/document.ts';
-import { clock, openRecords } from '../../state/records.ts';
+import { clock, openRecords, photosHere } from '../../state/records.ts';
 import { speech, told } from '../../state/session.ts';
 import { cardPdf } from '../card/card-pdf.ts';
 
@@ -42,6 +42,7 @@ export async function makePack(
   const pack = await evidencePack({
     looked,
     names: names ? looked.names : [],
+    photos: await photosHere(looked.entries),
     wanted,
     speech: speech.value,
     outing: made && { answered: made, paper: written, invented: tellInvented(written) },

@@ -17,6 +17,7 @@ import { emptied } from '../../parts/emptied.ts';
 import { Written } from '../../parts/written.tsx';
 import { type Kept, person, record, saying } from '../../state/records.ts';
 import { outing, speech } from '../../state/session.ts';
+import { Anew, amending } from '../records/anew.tsx';
 import { Chosen, written } from './fields.tsx';
 
 const none = ['', 'not said'] as const;
@@ -38,11 +39,12 @@ export function Happened({ now }: { readonly now: Kept }) {
   };
   const saw = useSignal('');
   const when = useSignal('');
+  const anew = useSignal('');
   const told = useSignal('');
   const kind = what.value;
   const blame = kind === '' ? undefined : blameIn(kind, facts.value);
   const keep = async (): Promise<void> => {
-    const empty = emptied([what, facts, saw, when, ...Object.values(where), ...Object.values(more)]);
+    const empty = emptied([what, facts, saw, when, anew, ...Object.values(where), ...Object.values(more)]);
     try {
       const { axle, ...rest } = written({ ...where, ...more });
       const said = {
@@ -59,6 +61,7 @@ export function Happened({ now }: { readonly now: Kept }) {
         kind: 'incident',
         content: { ...content, ...(seen.length === 0 ? {} : { saw: seen }) },
         ...(when.value === '' ? {} : { said: localTime(new Date(when.value)) }),
+        ...amending(anew),
       });
       told.value = `Recorded as ${shortHash(row.hash)}.`;
       empty();
@@ -140,6 +143,7 @@ export function Happened({ now }: { readonly now: Kept }) {
           />
           <Written label="Who saw it, with commas; names stand apart" value={saw} />
           <Written label="When; now, if nothing is said" value={when} type="datetime-local" />
+          <Anew now={now} kind="incident" value={anew} />
         </div>
       </details>
       <button

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
 import { resultWords } from '../../../words/records/record.ts';
 import { type Kept, record, saying } from '../../state/records.ts';
+import { PhotoHere } from './photo.tsx';
 
 export function Defects({ now }: { readonly now: Kept }) {
   const open = openDefects(now.entries);
@@ -20,7 +21,7 @@ export function Defects({ now }: { readonly now: Kept }) {
 }
 
 function Defect({ defect }: { readonly defect: OpenDefect }) {
-  const { inspection, of, item, what, rejects, since } = defect;
+  const { inspection, of, item, what, rejects, since, photo } = defect;
   const done = useSignal('');
   const fault = useSignal('');
   const mend = async (): Promise<void> => {
@@ -36,6 +37,7 @@ function Defect({ defect }: { readonly defect: OpenDefect }) {
       <span>
         <strong>{rejects ? resultWords.reject : resultWords.limit}</strong> {of}: {what} (found {since})
       </span>
+      {photo !== undefined && <PhotoHere hash={photo} of={`${of}, ${what}`} />}
       <span class="written">
         <label>
           What was done{' '}

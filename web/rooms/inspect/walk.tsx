@@ -3,9 +3,14 @@ import { type Signal, useSignal } from '@preact/signals';
 import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { type Result, results } from '../../../papers/inspection/read.ts';
+import type { Photo } from '../../../records/photos.ts';
+import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
 import { resultWords } from '../../../words/records/record.ts';
-import { record, saying } from '../../state/records.ts';
+import { Drawing } from '../../parts/drawing.tsx';
+import { Inks } from '../../parts/inks.tsx';
+import { keepPhoto, record, saying } from '../../state/records.ts';
 import { outing, paper } from '../../state/session.ts';
+import { TakePhoto } from './photo.tsx';
 
 type Said = Readonly<Record<string, Looked>>;
 
@@ -22,14 +27,21 @@ export function Walk({ list }: { readonly list: InspectionList }) {
   const said = useSignal<Said>({});
   const of = useSignal(likely(list));
   const told = useSignal('');
+  const photos = useSignal<ReadonlyMap<string, Photo>>(new Map());
   const lacking = lackingIn(list, said.value);
   const done = list.items.length - lacking.length;
   const keep = async (): Promise<void> => {
     try {
       const content = await inspectionContent(list, of.value.trim(), said.value);
+      // A photo first: a record never names one that is not kept.
+      for (const { photo } of content.looked) {
+        const taken = photo === undefined ? undefined : photos.value.get(photo);
+        if (taken) await keepPhoto(taken);
+      }
       const before = paper.value;
       await record({ kind: 'inspection', content });
       said.value = {};
+      photos.value = new Map();
       const shown = paper.value !== before;
       told.value = `Recorded.${shown ? ' It stands in the outing now, and the answer follows it.' : ''}`;
     } catch (fault) {
@@ -57,7 +69,7 @@ export function Walk({ list }: { readonly list: InspectionList }) {
       </p>
       <ol>
         {list.items.map((item) => (
-          <Item key={item.id} item={item} said={said} />
+          <Item key={item.id} item={item} said={said} photos={photos} />
         ))}
       </ol>
       <button
@@ -76,7 +88,13 @@ export function Walk({ list }: { readonly list: InspectionList }) {
   );
 }
 
-function Item({ item, said }: { readonly item: InspectionItem; readonly said: Signal<Said> }) {
+interface ItemProps {
+  readonly item: InspectionItem;
+  readonly said: Signal<Said>;
+  readonly photos: Signal<ReadonlyMap<string, Photo>>;
+}
+
+function Item({ item, said, photos }: ItemProps) {
   const looked = said.value[item.id] ?? {};
   const say = (more: Looked): void => {
     said.value = { ...said.value, [item.id]: { ...looked, ...more } };
@@ -101,6 +119,15 @@ function Item({ item, said }: { readonly item: InspectionItem; readonly said: Si
         {item.ask}
         {item.how !== undefined && <small> {item.how}</small>}
       </p>
+      {item.drawing !== undefined && (
+        <details>
+          <summary>How, drawn</summary>
+          <figure class="drawn">
+            <Inks />
+            <Drawing scene={inspectionDrawing(item.drawing, `Drawing: ${item.ask}`)} />
+          </figure>
+        </details>
+      )}
       {item.measured && text('Measured', 'value', looked.value)}
       <p class="three" role="group" aria-label={item.ask}>
         {results.map((one: Result) => (
@@ -109,7 +136,19 @@ function Item({ item, said }: { readonly item: InspectionItem; readonly said: Si
           </button>
         ))}
       </p>
-      {result !== undefined && result !== 'right' && text('What is amiss', 'note', looked.note)}
+      {result !== undefined && result !== 'right' && (
+        <p>
+          {text('What is amiss', 'note', looked.note)}{' '}
+          <TakePhoto
+            label="Photo"
+            taken={(photo) => {
+              if (photo) photos.value = new Map([...photos.value, [photo.hash, photo]]);
+              const { photo: _, ...rest } = said.value[item.id] ?? {};
+              said.value = { ...said.value, [item.id]: photo ? { ...rest, photo: photo.hash } : rest };
+            }}
+          />
+        </p>
+      )}
     </li>
   );
 }

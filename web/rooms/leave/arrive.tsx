@@ -10,6 +10,7 @@ export function Arrive({ trip }: { readonly trip: Trip }) {
   const events = useSignal('');
   const fault = useSignal('');
   const { hash } = trip.departure.first.row;
+  const was = trip.arrival?.amendments.at(-1) ?? trip.arrival?.first;
   const arrive = async (): Promise<void> => {
     const [far, many, what] = [distance, carried, events].map(({ value }) => value.trim());
     try {
@@ -21,6 +22,8 @@ export function Arrive({ trip }: { readonly trip: Trip }) {
           ...(many === '' ? {} : { carried: /^\d+$/.test(many) ? Number(many) : many }),
           ...(what === '' ? {} : { events: what }),
         },
+        // Said anew it arrived when it did.
+        ...(trip.arrival && was ? { amends: trip.arrival.first.row.hash, said: was.body.said } : {}),
       });
     } catch (error) {
       fault.value = saying(error);
@@ -50,7 +53,7 @@ export function Arrive({ trip }: { readonly trip: Trip }) {
         {field('What happened on the way; facts only', events, '')}
       </details>
       <button type="button" class="main leave" onClick={() => void arrive()}>
-        It has arrived
+        {trip.arrival ? 'Say its arrival anew' : 'It has arrived'}
       </button>
       {fault.value !== '' && <p role="alert">{fault.value}</p>}
     </div>

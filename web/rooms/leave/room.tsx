@@ -50,6 +50,12 @@ export function Room() {
               .map((trip) => (
                 <li key={trip.departure.first.row.hash}>
                   <span>{tellTrip(trip)}</span>
+                  {records?.me && (
+                    <details>
+                      <summary>Say its arrival anew</summary>
+                      <Arrive trip={trip} />
+                    </details>
+                  )}
                 </li>
               ))}
           </ul>

@@ -17,7 +17,7 @@ export function SkyAsked({ of }: { readonly of: readonly Sky[] }) {
     <div role="group" aria-label="The sky">
       {of.map((sign) =>
         sign === 'lightning' || sign === 'night' ? (
-          <p key={sign}>
+          <p key={sign} class="row">
             {(['no', 'yes'] as const).map((said) => (
               <button key={said} type="button" onClick={() => edit(['conditions', sign], said === 'yes')}>
                 {yesNo[sign][said]}

@@ -21,8 +21,10 @@ import {
   strikeName,
   takeFile,
 } from '../../state/records.ts';
+import { Anew, amending } from './anew.tsx';
 import { Begin } from './begin.tsx';
 import { HowLong } from './kept.tsx';
+import { Whole as One } from './one.tsx';
 
 export function Room() {
   useEffect(() => void openRecords('whole'), []);
@@ -38,7 +40,7 @@ export function Room() {
       {now && !now.me && <Begin />}
       {now && <Whole now={now} />}
       {now && <List now={now} />}
-      {now?.me && <Note />}
+      {now?.me && <Note now={now} />}
       {now && <InAndOut now={now} />}
       {now?.me && <HowLong now={now} />}
       <p>
@@ -77,6 +79,7 @@ const SHOWN = 30;
 
 function List({ now }: { readonly now: Kept }) {
   const all = useSignal(false);
+  const opened = useSignal<ReadonlySet<string>>(new Set());
   const told = standing(now.entries).reverse();
   if (told.length === 0) return null;
   return (
@@ -91,6 +94,14 @@ function List({ now }: { readonly now: Kept }) {
               <small>
                 {when} · {by} · {hash}
               </small>
+              <details
+                onToggle={(e) => {
+                  if (e.currentTarget.open) opened.value = new Set([...opened.value, one.first.row.hash]);
+                }}
+              >
+                <summary>Whole</summary>
+                {opened.value.has(one.first.row.hash) && <One entry={one.amendments.at(-1) ?? one.first} />}
+              </details>
             </li>
           );
         })}
@@ -109,13 +120,14 @@ function List({ now }: { readonly now: Kept }) {
   );
 }
 
-function Note() {
+function Note({ now }: { readonly now: Kept }) {
   const text = useSignal('');
+  const anew = useSignal('');
   const said = useSignal('');
   const keep = async (): Promise<void> => {
-    const empty = emptied([text]);
+    const empty = emptied([text, anew]);
     try {
-      const { row } = await record({ kind: 'note', content: { text: text.value.trim() } });
+      const { row } = await record({ kind: 'note', content: { text: text.value.trim() }, ...amending(anew) });
       said.value = `Recorded as ${shortHash(row.hash)}.`;
       empty();
     } catch (fault) {
@@ -139,6 +151,7 @@ function Note() {
           </button>
         </span>
       </p>
+      <Anew now={now} kind="note" value={anew} />
       <p role="status">{said.value}</p>
     </section>
   );
