@@ -122,6 +122,30 @@ function offsetOf({ x, y, ux, uy }: Stand, along: number, across: number, place:
   return { along: dx * place.ny - dy * place.nx, aside: dx * place.nx + dy * place.ny };
 }
 
+/**
+ * How far a point of the vehicle lies to the left of the track's middle, and abreast of which chainage; undefined: it cannot stand.
+ *
+ * @param rear chainage of the rear guide · @param along forward of it, across to the left of the axis, m
+ */
+export function pointBeside(
+  plan: Plan,
+  shape: SweptShape,
+  rear: number,
+  point: { readonly along: number; readonly across: number },
+  aside: Aside,
+): { readonly at: number; readonly aside: number } | undefined {
+  const stand = standing(shape.guides);
+  if (!standOn(plan, shape.guides, rear, aside, stand)) return undefined;
+  let at = rear + point.along;
+  let off = offsetOf(stand, point.along, point.across, placeAt(plan, at));
+  // Abreast of it the point lies on the track's normal.
+  for (let i = 0; i < TRIES && Math.abs(off.along) > 1e-9; i++) {
+    at += off.along;
+    off = offsetOf(stand, point.along, point.across, placeAt(plan, at));
+  }
+  return { at, aside: off.aside };
+}
+
 interface Place {
   readonly x: number;
   readonly y: number;
