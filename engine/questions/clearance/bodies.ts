@@ -4,6 +4,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { reachesAlong } from '../../things/clearance/along.ts';
 import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
 import { guidesOf } from '../../things/coupler/bend.ts';
+import { type Even, evenStretches } from '../../things/line/even.ts';
 import { cantAt, onLine, wideningAt } from '../../things/line/geometry.ts';
 import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
@@ -23,6 +24,7 @@ export interface Way {
   readonly line: Line;
   readonly plan: Plan;
   /** Cars alike reach alike. */
+  readonly evens: readonly Even[];
   readonly kept: Map<string, readonly Reached[] | number>;
   readonly mosts: Map<string, Most | number>;
 }
@@ -50,6 +52,7 @@ export function wayFor(line: Line, bodies: readonly Body[]): Way {
   return {
     line,
     plan: layPlan(line, -reach, (line.loop ? 2 : 1) * line.length + reach),
+    evens: evenStretches(line),
     kept: new Map(),
     mosts: new Map(),
   };
@@ -116,13 +119,25 @@ function reachedAnew(
   play: number,
 ): readonly Reached[] | number {
   const count = Math.max(1, Math.ceil((to - from) / STEP));
-  return reachesAt(
+  const places = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  const around = farthest(body.shape);
+  const evenAt = (s: number): Even | undefined =>
+    way.evens.find((e) => e.from <= s - around && e.to >= s + around);
+  const widened = places.map((s) => wideningAt(way.line, onLine(way.line, s)));
+  const evens = places.map(evenAt);
+  // As a step before where the same curve lies all round both: looked at once.
+  const alike = (i: number): boolean =>
+    i > 0 && evens[i] !== undefined && evens[i] === evens[i - 1] && widened[i] === widened[i - 1];
+  const found = reachesAt(
     way,
     body,
-    Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count),
+    places.filter((_, i) => !alike(i)),
     side,
     play,
   );
+  if (typeof found === 'number') return found;
+  let next = 0;
+  return places.map((at, i) => ({ at, reach: found[alike(i) ? next - 1 : next++].reach }));
 }
 
 /** At chainages that grow; those of one widening together. */

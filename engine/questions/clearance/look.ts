@@ -20,6 +20,8 @@ import {
 
 /** A look that is finer than this finds nothing that could be measured, m; each is so many times finer than the one before. */
 const CLOSE = 0.002;
+/** Less than this is the same, m. */
+const LEVEL = 1e-7;
 const CUTS = 8;
 
 /** Room beside or over a vehicle at a structure, at the least; m, below nothing where they touch. */
@@ -196,8 +198,10 @@ function mostSought(
   const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
   const best = whole.reduce((a, b) => (b.value > a.value ? b : a));
   let most = best;
-  // Nearer and nearer about the most of the coarser look.
-  for (let step = STEP; step > CLOSE && end > from; step /= CUTS) {
+  const beside = whole.filter(({ at }) => Math.abs(at - best.at) < 1.5 * STEP);
+  const level = beside.every(({ value }) => best.value - value < LEVEL);
+  // Nearer and nearer about the most of the coarser look, where it is not the same all round it.
+  for (let step = STEP; step > CLOSE && end > from && !level; step /= CUTS) {
     const places = Array.from({ length: 2 * CUTS + 1 }, (_, i) => most.at + (step * (i - CUTS)) / CUTS);
     const near = reachesAt(
       way,

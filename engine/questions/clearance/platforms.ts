@@ -45,10 +45,28 @@ export function lookAtPlatforms(context: OutingContext): PlatformsLook {
   const without = ridden.filter(({ vehicle }) => !vehicle.step || !vehicle.envelope);
   const bodies = bodiesOf(context).filter(({ of }) => isRidden(of) && of.vehicle.step);
   const way = wayFor(line, bodies);
+  // Cars alike stand alike.
+  const known = new Map<string, Across | undefined>();
+  const kept = (body: Body, platform: Structure, side: 'left' | 'right'): Across[] => {
+    const { vehicle } = body.of;
+    const sinks = vehicle.seats.map((seat) => frameSinks(body.of, seat.at));
+    const key = JSON.stringify([
+      body.shape,
+      body.play.high,
+      vehicle.step,
+      vehicle.seats,
+      sinks,
+      platform.id,
+      side,
+    ]);
+    if (!known.has(key)) known.set(key, acrossAt(way, body, platform, side));
+    const found = known.get(key);
+    return found ? [{ ...found, vehicle: vehicle.id, name: vehicle.name }] : [];
+  };
   const across = bodies.flatMap((body) =>
     platforms.flatMap((platform) => {
       const sides = platform.side === 'both' ? (['left', 'right'] as const) : [platform.side];
-      return sides.flatMap((side) => acrossAt(way, body, platform, side) ?? []);
+      return sides.flatMap((side) => kept(body, platform, side));
     }),
   );
   return { across, without };

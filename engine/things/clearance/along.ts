@@ -37,8 +37,11 @@ export function reachesAlong(
   // Rear guide and way of the axis, four figures a stand: a long line has many.
   const stands = new Float64Array(4 * count);
   const stand = standing(guides);
+  let near = 0;
   for (let j = 0; j < count; j++) {
     const rear = begins + j * STEP;
+    while (places[near] + ahead < rear - STEP) near++;
+    if (rear < places[near] - back - STEP) continue;
     if (!standOn(plan, guides, rear, aside, stand))
       return Math.max(
         0,
