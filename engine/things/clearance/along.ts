@@ -47,7 +47,10 @@ export function reachesAlong(
         0,
         places.findIndex((s) => s + ahead >= rear),
       );
-    stands.set([stand.x, stand.y, stand.ux, stand.uy], 4 * j);
+    stands[4 * j] = stand.x;
+    stands[4 * j + 1] = stand.y;
+    stands[4 * j + 2] = stand.ux;
+    stands[4 * j + 3] = stand.uy;
   }
   const way = side === 'left' ? 1 : -1;
   const edge = way > 0 ? box.left : box.right;
@@ -115,7 +118,8 @@ function atCorner(
   way: 1 | -1,
 ): number {
   const off = (j: number, ax: number, ay: number): number => {
-    const [ux, uy] = [stands[4 * j + 2], stands[4 * j + 3]];
+    const ux = stands[4 * j + 2];
+    const uy = stands[4 * j + 3];
     const dx = stands[4 * j] + along * ux - edge * uy - x;
     const dy = stands[4 * j + 1] + along * uy + edge * ux - y;
     return dx * ax + dy * ay;
