@@ -1,6 +1,7 @@
 /** All benchmarks, as one table. Times are the quickest of several runs on this machine; only ratios carry over. */
 
 import { run as balance } from './balance.ts';
+import { run as clearing } from './clearing.ts';
 import { run as coupling } from './coupling.ts';
 import { run as fitting } from './fitting.ts';
 import { run as parting } from './parting.ts';
@@ -16,6 +17,7 @@ const rows: BenchRow[] = [
   ...coupling(),
   ...balance(),
   ...fitting(),
+  ...clearing(),
   ...(await records()),
   ...(await seating()),
   ...(await web()),

@@ -6,6 +6,7 @@ import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { type KeptClear, keptClear } from '../engine/questions/clearance/kept-clear.ts';
 import type { Passing, Spread } from '../engine/questions/clearance/look.ts';
+import { type Across, lookAtPlatforms } from '../engine/questions/clearance/platforms.ts';
 import { clearance } from '../engine/questions/clearance/question.ts';
 import { lookAtSidings, type SidingRoom } from '../engine/questions/clearance/sidings.ts';
 import { trackFindings } from '../engine/questions/clearance/tracks.ts';
@@ -28,6 +29,8 @@ export interface Clear {
   readonly nearest: readonly Passing[];
   readonly structures: readonly Structure[];
   readonly curves: readonly ClearCurve[];
+  /** Of each platform and side the vehicle with the widest gap. */
+  readonly platforms: readonly Across[];
   readonly sidings: readonly SidingRoom[];
   readonly trainLength: number;
   /** On straight level track, m; undefined with `kept`. */
@@ -46,6 +49,7 @@ export function lookAtClear(outing: Outing): Clear {
   return {
     nearest: nearestOf(asked.data.passings),
     structures: line.structures ?? [],
+    platforms: widestOf(lookAtPlatforms(inquiry.context).across),
     sidings: lookAtSidings(inquiry.context),
     trainLength: inquiry.context.loaded.length,
     curves: kept ? curvesOf(line, kept) : [],
@@ -67,6 +71,16 @@ function nearestOf(passings: readonly Passing[]): Passing[] {
     if (!known || leftOf(p) < leftOf(known)) least.set(key, p);
   }
   return [...least.values()].sort((a, b) => a.structure.from - b.structure.from);
+}
+
+function widestOf(across: readonly Across[]): Across[] {
+  const widest = new Map<string, Across>();
+  for (const one of across) {
+    const key = `${one.platform.id} ${one.side}`;
+    const known = widest.get(key);
+    if (!known || one.gap.value > known.gap.value) widest.set(key, one);
+  }
+  return [...widest.values()].sort((a, b) => a.platform.from - b.platform.from);
 }
 
 /** Its ends reach out so far before and after a curve, m. */

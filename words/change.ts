@@ -74,10 +74,12 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'set-back':
     case 'raised': {
       const of = voice.outing.line.structures?.find((s) => s.id === change.structure);
-      const by = say(voice, { si: change.by, kind: 'length' }, 'up');
+      const by = say(voice, { si: Math.abs(change.by), kind: 'length' }, 'up');
       return change.kind === 'raised'
         ? `raise what hangs over the track at ${of?.name ?? change.structure} by ${by}`
-        : `set ${of?.name ?? change.structure} back by ${by}`;
+        : change.by < 0
+          ? `set ${of?.name ?? change.structure} nearer to the track by ${by}`
+          : `set ${of?.name ?? change.structure} back by ${by}`;
     }
     case 'guard':
       return `take a ${trade(voice.wording, 'conductor')} on the last car`;

@@ -5,7 +5,7 @@ import { verdictOf } from '../../engine/answer/verdict.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
 import { type Page, templateDocument, templatesDxf, templatesPlot } from '../../views/fit/template.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
-import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
+import { curvesTable, platformsTables, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
 import type { Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
@@ -66,6 +66,7 @@ export const clearCommand: Command = {
           return {
             text: paragraphs([
               tableText(structuresTable(clear, voice)),
+              ...platformsTables(clear, voice).map(tableText),
               tableText(curvesTable(clear, voice)),
               ...(clear.sidings.length > 0 ? [tableText(sidingsTable(clear, voice))] : []),
               findingsText(clear.findings, voice),
@@ -79,6 +80,11 @@ export const clearCommand: Command = {
               })),
               straight: clear.straight ?? null,
               curves: clear.curves.map((c) => ({ ...c, ...inOrder(clear.at(c.from), clear.at(c.to)) })),
+              platforms: clear.platforms.map(({ platform, gap, ...rest }) => ({
+                ...rest,
+                platform: platform.name,
+                gap: { ...gap, at: clear.at(gap.at) },
+              })),
               sidings: clear.sidings.map(({ siding, clear: room, ...rest }) => ({
                 ...rest,
                 siding: siding.name,

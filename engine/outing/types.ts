@@ -54,6 +54,9 @@ export interface HostRules {
   readonly stopMargin?: Rule<number>;
   /** Least between two trains beside each other, m. */
   readonly roomBetweenTrains?: Rule<number>;
+  /** Most from the edge of a platform to what riders step on, level, m; and up or down, m. */
+  readonly platformGap?: Rule<number>;
+  readonly platformStep?: Rule<number>;
   /** The host's sheet. */
   readonly standards?: Standards;
   /** What a vehicle must lie within on straight level track, by gauge. */

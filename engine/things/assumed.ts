@@ -37,6 +37,8 @@ export const practiceKeys = [
   'clear-below',
   'flange-least',
   'clear-beside',
+  'platform-gap',
+  'platform-step',
 ] as const;
 export type Practice = Readonly<
   Record<(typeof practiceKeys)[number], { readonly value: number; readonly source: string }>

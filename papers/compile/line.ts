@@ -260,6 +260,13 @@ function structuresOf(file: LineFile, length: number, notes: Notes): NonNullable
           metres(distance),
           `more than ${metres(file.gauge / 2)}, half the gauge: measured from the middle of the track`,
         );
+      if (rest.platform && (top === undefined || distance === undefined))
+        wrong(
+          i,
+          top === undefined ? 'top' : 'distance',
+          'a platform without it',
+          'how high it stands above the rail, and how far its edge from the middle of the track',
+        );
       if (top !== undefined && top <= bottom)
         wrong(i, 'top', metres(top), `more than ${metres(bottom)}, its bottom`);
       return { ...rest, id: structureId(name, i), from: at, to, side, bottom };

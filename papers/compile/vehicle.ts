@@ -32,6 +32,7 @@ export function compileVehicle(file: VehicleFile, id: string, name: string, note
   }));
   checkPositions(file, notes);
   checkCouplers(file, notes);
+  checkStep(file, notes);
   // What stands on one group alone is carried by its axles: no distance between them would mean no twist and no pitching.
   if (groups.length === 1 && groups[0].axles > 1 && !groups[0].wheelBase)
     trouble(
@@ -129,6 +130,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    step,
     lowParts,
     headlight,
     taillight,
@@ -146,6 +148,7 @@ function kept(file: VehicleFile) {
     throughPipe,
     flange,
     envelope,
+    step,
     lowParts,
     headlight,
     taillight,
@@ -287,6 +290,19 @@ function couplingOf(coupling: VehicleFile['front'], where: string, notes: Notes)
 }
 
 const metres = (m: number): string => `${m.toFixed(3)} m`;
+
+/** What riders step on is part of the vehicle. */
+function checkStep({ step, envelope }: VehicleFile, notes: Notes): void {
+  if (!step || !envelope) return;
+  for (const key of ['width', 'height'] as const)
+    if (step[key] > envelope[key])
+      trouble(
+        notes,
+        ['step', key],
+        metres(step[key]),
+        `at most ${metres(envelope[key])}, the ${key} of the vehicle: its envelope holds the step too`,
+      );
+}
 
 /** A coupler on the vehicle, not above it, and clear of the rail. */
 function checkCouplers({ front, rear, envelope }: VehicleFile, notes: Notes): void {

@@ -135,6 +135,16 @@ export const hostSchema = group({
     'room between trains',
     'Least between two trains that stand or pass beside each other, play and throw taken off.',
   ),
+  platformGap: rule(
+    figure('length', 0, 1),
+    'gap at platforms',
+    'Most from the edge of a platform to what riders step on, level, wherever the train stands along it.',
+  ),
+  platformStep: rule(
+    figure('length', 0, 1),
+    'step at platforms',
+    'Most up or down from a platform to what riders step on.',
+  ),
   standards: may(
     standards,
     'standards',

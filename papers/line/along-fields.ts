@@ -135,6 +135,7 @@ export const structure = group({
     'top',
     'Above the rail, where that face ends: of a platform or a low wall; higher than any train, if nothing is said.',
   ),
+  platform: may(yes(), 'platform', 'Riders get on and off across it; its top is what they stand on.'),
   headroom: may(
     figure('length', 0.1, 20),
     'headroom',

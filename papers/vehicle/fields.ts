@@ -322,6 +322,18 @@ export const vehicleSchema = group({
     'The space that it takes.',
     { asked: 'its width at the widest with people seated, and its height, with a rule held level and plumb' },
   ),
+  step: may(
+    group({
+      height: must(figure('length', 0, 3), 'height', 'Above the rail, empty.'),
+      width: must(figure('length', 0.05, 4), 'width', 'Over both sides, where the feet stand.'),
+    }),
+    'step',
+    'What riders step on as they get on: foot board or floor. Held against platforms.',
+    {
+      asked:
+        'the foot board or floor that riders step on: its height above the rail, and its width over both sides',
+    },
+  ),
   section: may(
     outline(),
     'outline',

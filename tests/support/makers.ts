@@ -14,7 +14,7 @@ import type { FindingCode } from '../../engine/questions/findings.ts';
 import type { BrakeKind } from '../../engine/things/brake/kinds/index.ts';
 import type { CrewMember } from '../../engine/things/duty.ts';
 import type { Shown } from '../../engine/things/in-date.ts';
-import type { Line, Track } from '../../engine/things/line/types.ts';
+import type { Line, Structure, Track } from '../../engine/things/line/types.ts';
 import type { BrakeGear, Vehicle } from '../../engine/things/vehicle/types.ts';
 import { car } from './balance.ts';
 import { beside, CAR, post } from './beside.ts';
@@ -92,6 +92,14 @@ const railed = (track: (line: Line) => Track, changes: Partial<Line> = {}): Outi
   const line = straight(beside({}).line);
   return beside({ line: { ...line, ...changes, tracks: [track(line)] }, ridden: true });
 };
+/** What riders step on stands 0.2 m above the rail, as wide as the car. */
+const atPlatform = (changes: Partial<Structure>, host: Partial<HostRules>): Outing => ({
+  ...beside({
+    structures: [post({ platform: true, distance: CAR.width / 2 + 0.03, top: 0.18, ...changes })],
+    vehicle: { step: { height: 0.2, width: CAR.width } },
+  }),
+  host: { name: 'made up', ...host },
+});
 const stub = (radius?: number) => ({
   id: 'stub-1',
   name: 'Stub',
@@ -357,6 +365,9 @@ const own: Partial<Record<FindingCode, () => Outing>> = {
     beside({ structures: [post({ distance: CAR.width / 2 - 0.01, bottom: 1 })], ridden: true }),
   'little-room-beside': () => beside({ structures: [post({ distance: CAR.width / 2 + 0.03 })] }),
   'within-arms-reach': () => beside({ structures: [post({ distance: CAR.width / 2 + 0.3 })], ridden: true }),
+  'platform-gap': () => atPlatform({ distance: CAR.width / 2 + 0.05 }, { platformGap: rule(0.04) }),
+  'platform-step': () => atPlatform({ top: 0.05 }, { platformStep: rule(0.1) }),
+  'platform-not-measured': () => beside({ structures: [post({ platform: true, top: 0.1 })] }),
   'frame-too-long-for-curve': () =>
     beside({
       structures: [post()],

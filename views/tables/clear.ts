@@ -42,6 +42,28 @@ export const structuresTable = (clear: Clear, voice: Voice): WordTable => ({
       : 'From the middle of the track, or above the rail. Sides in the running direction. With the wheels hard over in their play; sway on springs is not in it.',
 });
 
+/** None where nobody calls a structure a platform. */
+export const platformsTables = (clear: Clear, voice: Voice): WordTable[] =>
+  clear.platforms.length === 0
+    ? []
+    : [
+        {
+          title: 'Stepping across at platforms',
+          head: ['platform', 'side', 'widest gap', 'where', 'of', 'step'],
+          rows: clear.platforms.map(({ platform, side, gap, name, step }) => [
+            platform.name,
+            side,
+            gap.value < 0 ? 'none: it strikes' : length(voice, gap.value, 'up'),
+            chainage(voice, clear.at(gap.at)),
+            name,
+            Math.abs(step) < 5e-4
+              ? 'level'
+              : `${length(voice, Math.abs(step), 'up')} ${step > 0 ? 'up' : 'down'}`,
+          ]),
+          note: 'From the edge of the platform to what riders step on, at any seat, wherever along it the train stands; wheels over to the other rail, springs as they may sink. Up: onto the train.',
+        },
+      ];
+
 export const curvesTable = (clear: Clear, voice: Voice): WordTable => ({
   title: 'What this train must be left clear, from the middle of the track',
   head: ['where', 'radius', 'hand', 'inside', 'outside'],

@@ -5,6 +5,9 @@ const sides = { left: 'on the left', right: 'on the right', over: 'overhead' } a
 const rest = (n: number): string =>
   n === 0 ? '' : n === 1 ? ' One more structure likewise.' : ` ${n} more structures likewise.`;
 
+const more = (n: number): string =>
+  n === 0 ? '' : n === 1 ? ' One more platform likewise.' : ` ${n} more platforms likewise.`;
+
 export const clearanceWords = {
   'strikes-structure': (f, t) => {
     const over = f.facts.side === 'over';
@@ -35,6 +38,18 @@ export const clearanceWords = {
   'within-arms-reach': (f, t) => ({
     what: `People on ${t.vehicle} can touch ${t.fact('structure')} at ${t.at(f.where.from ?? 0)}.${rest(f.facts.others)}`,
     why: 'Hands, feet and knees inside, said before leaving and again before that place.',
+  }),
+  'platform-gap': (f, t) => ({
+    what: `Between the edge of ${t.fact('platform')} and what people step on of ${t.vehicle} the gap is up to ${t.found('up')}; ${f.severity === 'limits' ? 'the host allows' : 'usual is at most'} ${t.required('down')}.${more(f.facts.others)}`,
+    why: 'A foot goes down between. Wherever along it the train stops, play of the wheels and the curve in it: hand people over, lay a board across, or let them get on elsewhere.',
+  }),
+  'platform-step': (f, t) => ({
+    what: `From ${t.fact('platform')} one steps ${f.facts.way} by ${t.found('up')} onto ${t.vehicle}; ${f.severity === 'limits' ? 'the host allows' : 'usual is at most'} ${t.required('down')}.${more(f.facts.others)}`,
+    why: 'Springs as they may sink under people are in it. A box to step on, or another place to get on; told before anybody does.',
+  }),
+  'platform-not-measured': (f, t) => ({
+    what: `What people step on of ${t.fact('vehicles')} is not measured: how wide the gap and how high the step at the platforms ${f.severity === 'unknown' ? 'are, and whether the host allows them, cannot be told' : 'are is not looked at'}.`,
+    why: 'Its height above the rail, and its width over both sides, with a rule.',
   }),
   'frame-too-long-for-curve': (f, t) => ({
     what: `${t.vehicle} cannot stand on the line at ${t.at(f.where.from ?? 0)}: the curve is tighter than its frame is long.`,

@@ -10,6 +10,7 @@ import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { type Clearances, lookAtClearance, type Passing, type Room, type Spread } from './look.ts';
+import { askPlatforms } from './platforms.ts';
 import { lookAtSidings } from './sidings.ts';
 
 const SOURCE =
@@ -27,6 +28,7 @@ export function askClearance(context: OutingContext): Findings<Clearances> {
       ...struck(data.passings, 'people', 'rider-strikes-structure'),
       ...near(data.passings, row),
       ...inReach(data.passings, context),
+      ...askPlatforms(context),
       ...tooLong(data),
       ...unmeasured(data),
       ...sidingsShort(context),

@@ -1,6 +1,7 @@
 /** The bodies of a train on its line, and how far they reach beside the track: play of flanges and gauge widening in it, lean not. */
 import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { reachesAlong } from '../../things/clearance/along.ts';
 import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
 import { guidesOf } from '../../things/coupler/bend.ts';
 import { type Even, evenStretches } from '../../things/line/even.ts';
@@ -13,12 +14,19 @@ import { playOf } from '../../things/wheel/pair.ts';
 /** Between the places that are looked at along a structure, m; between them the least room is sought. */
 export const STEP = 0.25;
 
+/** Farthest along a structure, m, and where. */
+export interface Most {
+  readonly at: number;
+  readonly value: number;
+}
+
 export interface Way {
   readonly line: Line;
   readonly plan: Plan;
-  readonly evens: readonly Even[];
   /** Cars alike reach alike. */
+  readonly evens: readonly Even[];
   readonly kept: Map<string, readonly Reached[] | number>;
+  readonly mosts: Map<string, Most | number>;
 }
 
 export interface Body {
@@ -46,6 +54,7 @@ export function wayFor(line: Line, bodies: readonly Body[]): Way {
     plan: layPlan(line, -reach, (line.loop ? 2 : 1) * line.length + reach),
     evens: evenStretches(line),
     kept: new Map(),
+    mosts: new Map(),
   };
 }
 
@@ -110,25 +119,66 @@ function reachedAnew(
   play: number,
 ): readonly Reached[] | number {
   const count = Math.max(1, Math.ceil((to - from) / STEP));
+  const places = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
   const around = farthest(body.shape);
+  const evenAt = (s: number): Even | undefined =>
+    way.evens.find((e) => e.from <= s - around && e.to >= s + around);
+  const widened = places.map((s) => wideningAt(way.line, onLine(way.line, s)));
+  const evens = places.map(evenAt);
+  // As a step before where the same curve lies all round both: looked at once.
+  const alike = (i: number): boolean =>
+    i > 0 && evens[i] !== undefined && evens[i] === evens[i - 1] && widened[i] === widened[i - 1];
+  const found = reachesAt(
+    way,
+    body,
+    places.filter((_, i) => !alike(i)),
+    side,
+    play,
+  );
+  if (typeof found === 'number') return found;
+  let next = 0;
+  return places.map((at, i) => ({ at, reach: found[alike(i) ? next - 1 : next++].reach }));
+}
+
+/** At chainages that grow; those of one widening together. */
+export function reachesAt(
+  way: Way,
+  body: Body,
+  places: readonly number[],
+  side: Side,
+  play: number,
+): readonly Reached[] | number {
+  const widened = places.map((at) => wideningAt(way.line, onLine(way.line, at)));
   const reached: Reached[] = [];
-  let even: Even | undefined;
-  for (let i = 0; i <= count; i++) {
-    const at = from + ((to - from) * i) / count;
-    const here = way.evens.find((e) => e.from <= at - around && e.to >= at + around);
-    const widened = wideningAt(way.line, onLine(way.line, at));
-    const before = reached[reached.length - 1];
-    // As a step before: the same curve all round it.
-    if (here !== undefined && here === even && widened === wideningAt(way.line, onLine(way.line, before.at)))
-      reached.push({ at, reach: before.reach });
-    else {
-      const reach = reachWith(way, body, at, side, play);
-      if (reach === undefined) return at;
-      reached.push({ at, reach });
+  while (reached.length < places.length) {
+    const first = reached.length;
+    const next = widened.findIndex((w, i) => i > first && w !== widened[first]);
+    const these = places.slice(first, next < 0 ? undefined : next);
+    const most = these.map(() => -Infinity);
+    for (const aside of asidesOf(play + widened[first], side)) {
+      const found = reachesAlong(way.plan, body.shape, these, side, aside);
+      if (typeof found === 'number') return these[found];
+      found.forEach((reach, i) => {
+        most[i] = Math.max(most[i], reach);
+      });
     }
-    even = here;
+    these.forEach((at, i) => {
+      reached.push({ at, reach: most[i] });
+    });
   }
   return reached;
+}
+
+/** The flanges against the rail of that side, and aslant. @param play of both flanges and the gauge's widening, m */
+function asidesOf(play: number, side: Side): readonly Aside[] {
+  const off = (play / 2) * (side === 'left' ? 1 : -1);
+  return off === 0
+    ? [{ rear: 0, front: 0 }]
+    : [
+        { rear: off, front: off },
+        { rear: -off, front: off },
+        { rear: off, front: -off },
+      ];
 }
 
 /** With the flanges against either rail, both ends alike or aslant. */
@@ -139,15 +189,7 @@ export function reachWith(
   side: Side,
   play: number,
 ): number | undefined {
-  const off = ((play + wideningAt(line, onLine(line, s))) / 2) * (side === 'left' ? 1 : -1);
-  const asides: readonly Aside[] =
-    off === 0
-      ? [{ rear: 0, front: 0 }]
-      : [
-          { rear: off, front: off },
-          { rear: -off, front: off },
-          { rear: off, front: -off },
-        ];
+  const asides = asidesOf(play + wideningAt(line, onLine(line, s)), side);
   const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
   return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
 }

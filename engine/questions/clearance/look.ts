@@ -1,5 +1,4 @@
 /** Every vehicle of a train against everything that stands beside or over its line: what room is left, and where least. */
-import { highest } from '../../base/numerics/highest.ts';
 import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
@@ -10,14 +9,20 @@ import {
   type Body,
   bodiesOf,
   leanToward,
+  type Most,
   reachedAlong,
+  reachesAt,
   reachWith,
   STEP,
   type Way,
   wayFor,
 } from './bodies.ts';
 
-const CUTS = 20;
+/** A look that is finer than this finds nothing that could be measured, m; each is so many times finer than the one before. */
+const CLOSE = 0.002;
+/** Less than this is the same, m. */
+const LEVEL = 1e-7;
+const CUTS = 8;
 
 /** Room beside or over a vehicle at a structure, at the least; m, below nothing where they touch. */
 export interface Room {
@@ -160,15 +165,30 @@ const atLeast = (least: number, { low, value, high }: Levels): Levels => ({
   high: Math.max(least, high),
 });
 
-/** Farthest to a side along a structure, lean in it; a number: the chainage where the frame cannot stand. */
+/** The same of cars alike. */
 function mostBeside(
+  way: Way,
+  body: Body,
+  structure: Structure,
+  side: Side,
+  play: number,
+  height: number,
+): Most | number {
+  const key = JSON.stringify([body.shape, body.underside, structure.id, side, play, height]);
+  const found = way.mosts.get(key) ?? mostSought(way, body, structure, side, play, height);
+  way.mosts.set(key, found);
+  return found;
+}
+
+/** Farthest to a side along a structure, lean in it; a number: the chainage where the frame cannot stand. */
+function mostSought(
   way: Way,
   body: Body,
   { from, to, bottom, top = Infinity }: Structure,
   side: Side,
   play: number,
   height: number,
-): { readonly at: number; readonly value: number } | number {
+): Most | number {
   const { line } = way;
   const end = to < from ? to + line.length : to;
   const between = { low: Math.max(body.underside, bottom), high: Math.min(height, top) };
@@ -177,10 +197,28 @@ function mostBeside(
   if (typeof reached === 'number') return reached;
   const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
   const best = whole.reduce((a, b) => (b.value > a.value ? b : a));
-  const [a, b] = [Math.max(from, best.at - STEP), Math.min(end, best.at + STEP)];
-  if (!(b > a)) return best;
-  const near = highest((s) => (reachWith(way, body, s, side, play) ?? 0) + leanAt(s), a, b, CUTS);
-  return near.value > best.value ? near : best;
+  let most = best;
+  const beside = whole.filter(({ at }) => Math.abs(at - best.at) < 1.5 * STEP);
+  const level = beside.every(({ value }) => best.value - value < LEVEL);
+  // Nearer and nearer about the most of the coarser look, where it is not the same all round it.
+  for (let step = STEP; step > CLOSE && end > from && !level; step /= CUTS) {
+    const places = Array.from({ length: 2 * CUTS + 1 }, (_, i) => most.at + (step * (i - CUTS)) / CUTS);
+    const near = reachesAt(
+      way,
+      body,
+      places.filter((s) => s >= from && s <= end),
+      side,
+      play,
+    );
+    if (typeof near === 'number') return near;
+    for (const { at, reach } of near) {
+      const value = reach + leanAt(at);
+      if (value > most.value) most = { at, value };
+    }
+  }
+  // Sought once more by itself, to the last digit.
+  const reach = reachWith(way, body, most.at, side, play);
+  return reach === undefined ? most.at : { at: most.at, value: reach + leanAt(most.at) };
 }
 
 function overs({ line }: Way, body: Body, structure: Structure): Passing | null {

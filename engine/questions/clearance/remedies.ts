@@ -17,8 +17,20 @@ export const clearanceRemedies: Remedies = {
     leaveOne(outing, f, 5),
   ],
   'little-room-beside': (outing, f) => [...movedBy(outing, f), leaveOne(outing, f, 5)],
+  // One that stands too far off is moved nearer where nothing strikes it then: the whole outing is asked again.
+  'platform-gap': (outing, f) => nearerBy(outing, f),
   'frame-too-long-for-curve': (outing, f) => [leaveOne(outing, f, 5)],
 };
+
+/** The platform set nearer to the track. */
+function nearerBy({ line }: Outing, finding: Finding): Family[] {
+  const structure = line.structures?.find((s) => s.platform && s.name === finding.where.place);
+  if (!structure || finding.severity === 'notes') return [];
+  const changes = stepsFrom(finding, STEP, MOST_STEPS).map(
+    (by): Change => ({ kind: 'set-back', structure: structure.id, by: -by }),
+  );
+  return [{ size: 4, changes }];
+}
 
 function movedBy({ line }: Outing, finding: Finding): Family[] {
   if (!('structure' in finding.facts) || !('side' in finding.facts)) return [];

@@ -39,14 +39,14 @@ export interface Aside {
 const MIDDLE: Aside = { rear: 0, front: 0 };
 
 /** Between the places of the vehicle that are looked at, m; between them the most is sought by golden section. */
-const STEP = 0.1;
+export const STEP = 0.1;
 /** Between two of them the reach cannot rise by more: a vehicle stands nowhere more aslant than one in two. */
 const RISE = STEP / 2;
 const CUTS = 30;
 /** Of the chainages at which a corner passes the place: to 1e-9 m. */
 const HALVINGS = 32;
 /** Cosine of the most that a vehicle beside a place points away from the track there. */
-const FACING = 0.2;
+export const FACING = 0.2;
 /** Chords are found to this, m. */
 const CLOSE = 1e-10;
 const TRIES = 60;
@@ -56,6 +56,12 @@ const BEND = 1.25;
 /** Chainages before and behind a place that a vehicle may have its rear guide at, and the plan must cover, m. */
 export const farthest = ({ guides, box }: SweptShape): number =>
   BEND * (Math.max(guides, box.front) + Math.max(0, -box.rear)) + 2 * STEP;
+
+/** How far before and behind a place its rear guide may stand with the vehicle beside it, m. */
+export const window = ({ box }: SweptShape): readonly [number, number] => [
+  BEND * Math.max(box.front, 0) + STEP,
+  BEND * Math.max(-box.rear, 0) + STEP,
+];
 
 /**
  * Most reach to a side at chainage s, m from the middle of the track; −Infinity where the box is nowhere beside it.
@@ -69,7 +75,8 @@ export function reachAt(
   aside: Aside = MIDDLE,
 ): number | undefined {
   const { box } = shape;
-  const [first, last] = [s - BEND * Math.max(box.front, 0) - STEP, s + BEND * Math.max(-box.rear, 0) + STEP];
+  const [back, ahead] = window(shape);
+  const [first, last] = [s - back, s + ahead];
   const count = Math.ceil((last - first) / STEP) + 1;
   const way = side === 'left' ? 1 : -1;
   const place = placeAt(plan, s);
@@ -122,7 +129,31 @@ function offsetOf({ x, y, ux, uy }: Stand, along: number, across: number, place:
   return { along: dx * place.ny - dy * place.nx, aside: dx * place.nx + dy * place.ny };
 }
 
-interface Place {
+/**
+ * How far a point of the vehicle lies to the left of the track's middle, and abreast of which chainage; undefined: it cannot stand.
+ *
+ * @param rear chainage of the rear guide · @param along forward of it, across to the left of the axis, m
+ */
+export function pointBeside(
+  plan: Plan,
+  shape: SweptShape,
+  rear: number,
+  point: { readonly along: number; readonly across: number },
+  aside: Aside,
+): { readonly at: number; readonly aside: number } | undefined {
+  const stand = standing(shape.guides);
+  if (!standOn(plan, shape.guides, rear, aside, stand)) return undefined;
+  let at = rear + point.along;
+  let off = offsetOf(stand, point.along, point.across, placeAt(plan, at));
+  // Abreast of it the point lies on the track's normal.
+  for (let i = 0; i < TRIES && Math.abs(off.along) > 1e-9; i++) {
+    at += off.along;
+    off = offsetOf(stand, point.along, point.across, placeAt(plan, at));
+  }
+  return { at, aside: off.aside };
+}
+
+export interface Place {
   readonly x: number;
   readonly y: number;
   /** Of the track's normal, to the left. */
@@ -132,7 +163,7 @@ interface Place {
 
 const spot = (): Spot => ({ x: 0, y: 0, cos: 1, sin: 0 });
 
-function placeAt(plan: Plan, s: number): Place {
+export function placeAt(plan: Plan, s: number): Place {
   const at = spot();
   spotAt(plan, s, at);
   return { x: at.x, y: at.y, nx: -at.sin, ny: at.cos };

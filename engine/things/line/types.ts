@@ -121,6 +121,8 @@ export interface Structure {
   /** Between which heights that face stands; without a top it counts as higher than any train. */
   readonly bottom: number;
   readonly top?: number;
+  /** Riders get on and off across it. */
+  readonly platform?: boolean;
   /** Clear height over the track; absent: open to the sky. */
   readonly headroom?: number;
 }

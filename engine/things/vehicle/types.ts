@@ -320,6 +320,14 @@ export interface Envelope {
   readonly underside?: number;
 }
 
+/** Where riders put their feet as they get on: floor or foot board. */
+export interface Step {
+  /** Above the rail, empty, m. */
+  readonly height: number;
+  /** Over both sides, m. */
+  readonly width: number;
+}
+
 /** What hangs low between the rails or over them: ash pan, truck frame, brake gear. Height above the rail, empty, m. */
 export interface LowPart {
   readonly name: string;
@@ -376,6 +384,8 @@ export interface Vehicle {
   /** From the front; no more than it has axles. Absent: nobody measured one. */
   readonly wheelsets?: readonly Wheelset[];
   readonly envelope?: Envelope;
+  /** Absent: nobody measured it. */
+  readonly step?: Step;
   /** Its outline from the front, people seated: corners round, or of one side; x to the left, y above the rail, m. */
   readonly section?: Polygon;
   /** Absent: nobody measured one. */

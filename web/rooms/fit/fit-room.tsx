@@ -8,7 +8,7 @@ import { clearPlot } from '../../../views/clear-plot.ts';
 import { sectionPlot } from '../../../views/fit/section-plot.ts';
 import { templatesPlot } from '../../../views/fit/template.ts';
 import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
-import { curvesTable, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
+import { curvesTable, platformsTables, sidingsTable, structuresTable } from '../../../views/tables/clear.ts';
 import {
   crestsTable,
   humpsTable,
@@ -62,6 +62,9 @@ export function FitRoom({ outing, voice }: Props) {
           <Drawing scene={scene} />
         </figure>
       )}
+      {platformsTables(clear, voice).map((table) => (
+        <Table key={table.title} table={table} />
+      ))}
       <Table table={curvesTable(clear, voice)} />
       {sections && (
         <>
