@@ -165,4 +165,12 @@ function seatRows({ train, riders }: Outing): Card['seating'] {
     }));
 }
 
-const assumptionText = (of: readonly string[]): string => [...new Set(of)].join(', ') || 'nothing';
+/** On paper those alone that would change the word first; all stand with the answer. */
+const MOST_ASSUMED = 6;
+
+function assumptionText(all: readonly string[]): string {
+  const of = [...new Set(all)];
+  const more = of.length - MOST_ASSUMED;
+  const told = of.slice(0, more > 1 ? MOST_ASSUMED : of.length).join(', ');
+  return more > 1 ? `${told} and ${more} values more` : told || 'nothing';
+}

@@ -30,6 +30,6 @@ export function cardPlan(
   const voice = { ...speech, outing };
   const model = stripModel(outing, answer, voice);
   const words = planWords(voice);
-  const plan = openPlan(model, { width: 400, height: 200, textSize: 12 }, words);
+  const plan = openPlan(outing, model, { width: 400, height: 200, textSize: 12 }, words);
   return plan && drawPlan(model, plan, words);
 }

@@ -33,8 +33,17 @@ export const inWording = (text: string, wording: Wording): string =>
   );
 
 /** An amount in the voice's units, rounded toward the side asked for. */
-export const say = (voice: Pick<Voice, 'system'>, amount: Amount, toward: Toward = 'nearest'): string =>
-  printQuantity(amount.si, amount.kind, { system: voice.system, toward });
+/** A gradient in the UK is 1 in so many, as on its strip. */
+export const say = (
+  { system, wording }: Pick<Voice, 'system'> & Partial<Pick<Voice, 'wording'>>,
+  { si, kind }: Amount,
+  toward: Toward = 'nearest',
+): string =>
+  printQuantity(si, kind, {
+    system,
+    toward,
+    ...(kind === 'grade' && wording === 'uk' && si !== 0 ? { unit: '1 in n' } : {}),
+  });
 
 /** A place along the line, always as a plain distance. */
 export const chainage = (voice: Pick<Voice, 'system'>, metres: number, toward: Toward = 'nearest'): string =>

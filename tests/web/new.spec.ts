@@ -62,6 +62,7 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   await hand.press('none');
   await fits(page);
   await hand.onward('People');
+  await fits(page);
   for (let i = 0; i < 4; i++) await hand.press('One more: Adults');
   await hand.onward('Line');
   await hand.write('The worst grade', '2');

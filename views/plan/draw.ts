@@ -4,6 +4,7 @@
  * another thing. Pure: data in, scene out.
  */
 
+import type { Outing } from '../../engine/outing/types.ts';
 import type { Ink } from '../strip/ink.ts';
 import { openSheet, type Sheet, type Spot, wrapped } from '../strip/letters.ts';
 import type { StripModel, StripMoment } from '../strip/model.ts';
@@ -47,9 +48,18 @@ const ROW = 1.4;
 /** Room around the track for what is written beside it, in sizes of the lettering. */
 const ASIDE = 2.6;
 
-/** undefined: no curve is written, and so no plan. */
-export function openPlan(model: StripModel, view: PlanView, words: PlanWords): Plan | undefined {
-  const laid = layLine(model.line);
+/** By a layout of our own, since nobody said where they lie: drawn from above it would be another line than theirs. */
+const laidOut = ({ assumptions }: Outing): boolean =>
+  assumptions.some(({ key }) => key.startsWith('written/line.curves.'));
+
+/** undefined: no curve is written, or not where, and so no plan. */
+export function openPlan(
+  outing: Outing,
+  model: StripModel,
+  view: PlanView,
+  words: PlanWords,
+): Plan | undefined {
+  const laid = laidOut(outing) ? undefined : layLine(model.line);
   if (!laid) return undefined;
   const { width, height, textSize: size } = view;
   const said = [...(laid.misses ? [words.misses(laid.misses, laid.open)] : []), words.north];

@@ -16,7 +16,7 @@ export function planSvg(
 ): string | undefined {
   const model = stripModel(outing, answer, voice);
   const words = planWords(voice);
-  const plan = openPlan(model, view, words);
+  const plan = openPlan(outing, model, view, words);
   if (!plan) return undefined;
   const head = stillHead(outing, model.train?.length ?? 0);
   return sceneToSvg(drawPlan(model, plan, words, { head, speed: 0 }));

@@ -33,4 +33,4 @@ export function planWords(voice: Voice): PlanWords {
 }
 
 /** Where there is no plan. */
-export const NO_PLAN = 'No plan: no curve of the line is written.';
+export const NO_PLAN = 'No plan: nobody has written where the curves of the line lie.';

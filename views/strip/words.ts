@@ -30,7 +30,7 @@ export function stripWords(voice: Voice): StripWords {
       kind === 'host-place' && what !== '' ? what : (shortReason[kind] ?? reasonWords(kind)),
     place: (place) => place.name,
     rail: (state) => `${tellRail(state)} rail`,
-    lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst)}`,
+    lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst, ' left')}`,
     level: 'level',
     straight: 'straight',
     left: 'left',

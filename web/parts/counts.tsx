@@ -65,15 +65,18 @@ export function Counts({ told }: { readonly told: Told | null }) {
           </tbody>
         </table>
       </div>
-      {count && v && (
-        <ul>
-          {limitLines(count, told?.answer.cars ?? [], v).map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
       {v && <p>{engineBrakeNote(v.outing)}</p>}
-      <p>{heldNote}</p>
+      <details>
+        <summary>What sets each, and what it means</summary>
+        {count && v && (
+          <ul>
+            {limitLines(count, told?.answer.cars ?? [], v).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
+        <p>{heldNote}</p>
+      </details>
     </section>
   );
 }

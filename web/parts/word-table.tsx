@@ -5,10 +5,22 @@ import type { WordTable } from '../../words/table.ts';
 const SHORT = 12;
 
 export function Table({ table: { title, head, rows, note } }: { readonly table: WordTable }) {
+  // Heads over nothing say nothing.
+  if (rows.length === 0)
+    return (
+      <section aria-label={title}>
+        <p>
+          <strong>{title}</strong>
+        </p>
+        {note && <p>{note}</p>}
+      </section>
+    );
   return (
     <section class="scroll" tabIndex={0} aria-label={title}>
       <table>
-        <caption>{title}</caption>
+        <caption>
+          <span>{title}</span>
+        </caption>
         <thead>
           <tr>
             {head.map((words) =>

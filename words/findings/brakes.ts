@@ -84,7 +84,7 @@ export const brakeWords = {
     why: 'The strongly braked vehicle is pushed or pulled by the others, and it is the first to lock its wheels.',
   }),
   'slides-first': (_f, t) => ({
-    what: `As the rail worsens, the wheels of the ${t.fact('group')} of ${t.vehicle} slide first: brake ratio ${t.found('up')}, empty ${t.fact('empty')}; the rail may give only ${t.required('down')}.`,
+    what: `First to slide as the rail worsens: the ${t.fact('group')} of ${t.vehicle}, brake ratio ${t.found('up')}, empty ${t.fact('empty')}; the rail may give only ${t.required('down')}.`,
     why: `Order of sliding: ${t.fact('order')}.`,
   }),
   'brake-lost-with-hose': ({ facts }, t) => ({

@@ -1,6 +1,8 @@
 /** The line from above: true where the curves close, bent to close where they do not, and readable at any size. */
 import { describe, expect, it } from 'vitest';
+import { grow } from '../../../desk/new/make.ts';
 import type { CurveElement, Line } from '../../../engine/things/line/types.ts';
+import { readOuting } from '../../../papers/index.ts';
 import { chainageNear, drawPlan, drawPlanMoment, openPlan } from '../../../views/plan/draw.ts';
 import { layLine, spotOn } from '../../../views/plan/lay.ts';
 import { planWords } from '../../../views/plan/words.ts';
@@ -9,6 +11,7 @@ import type { Shape } from '../../../views/strip/scene.ts';
 import { stripModel } from '../../../views/strip/svg.ts';
 import { changedExample } from '../../support/changed-examples.ts';
 import { dressed } from '../../support/dressed-outings.ts';
+import { all } from '../../support/four-replies.ts';
 
 const arc = (from: number, length: number, radius: number): CurveElement => ({
   from,
@@ -80,7 +83,7 @@ describe('the plan', () => {
       const words = planWords(voice);
       for (const facing of [1, -1] as const) {
         const model = { ...stripModel(outing, null, voice), facing };
-        const plan = openPlan(model, { width, height, textSize }, words);
+        const plan = openPlan(outing, model, { width, height, textSize }, words);
         if (!plan) throw new Error('no plan');
         const texts = textsOf(drawPlan(model, plan, words, { head: 300, speed: 0 }));
         expect(texts.length).toBeGreaterThan(8);
@@ -107,6 +110,7 @@ describe('the plan', () => {
     });
     const voice = { outing, system: 'imperial', wording: 'us' } as const;
     const plan = openPlan(
+      outing,
       stripModel(outing, null, voice),
       { width: 720, height: 432, textSize: 14 },
       planWords(voice),
@@ -115,12 +119,23 @@ describe('the plan', () => {
     expect(plan?.notes.join(' ')).toContain('curves turn 438°, not 360°');
   });
 
+  it('is none where nobody said where the curves lie: a layout of our own is no line of theirs', async () => {
+    const { paper } = grow({ ...all, 'line.curve': '60' }, 'imperial');
+    const read = await readOuting({ path: 'told', content: JSON.stringify(paper) }, async () => undefined);
+    if (!read.ok) throw new Error(read.problems[0].message);
+    const outing = read.value;
+    expect(outing.line.curves).not.toEqual([]);
+    const voice = { outing, system: 'imperial', wording: 'us' } as const;
+    const view = { width: 720, height: 432, textSize: 14 };
+    expect(openPlan(outing, stripModel(outing, null, voice), view, planWords(voice))).toBeUndefined();
+  });
+
   it('finds the place that is pointed at, and shows the train there', async () => {
     const outing = await changedExample('steam-light', () => {});
     const voice = { outing, system: 'metric', wording: 'uk' } as const;
     const words = planWords(voice);
     const model = stripModel(outing, null, voice);
-    const plan = openPlan(model, { width: 700, height: 420, textSize: 14 }, words);
+    const plan = openPlan(outing, model, { width: 700, height: 420, textSize: 14 }, words);
     if (!plan) throw new Error('no plan');
     for (const s of [10, 333, 620, 870]) {
       const { x, y } = plan.fitted.at(s);

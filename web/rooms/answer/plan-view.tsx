@@ -34,7 +34,7 @@ export function PlanView() {
       height: narrow ? wide * 1.05 : Math.min(520, wide * 0.6),
       textSize: narrow ? 12 : 14,
     };
-    const plan = openPlan(model, view, words);
+    const plan = openPlan(outing, model, view, words);
     return { outing, model, plan, ground: plan && drawPlan(model, plan, words) };
   });
   const moment = useComputed(() => {

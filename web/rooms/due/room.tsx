@@ -25,7 +25,9 @@ export function Room() {
           {barred.value}
         </p>
       )}
-      {now && !now.me && <Begin />}
+      {now && !now.me && (
+        <Begin what="Certificates and tests of engine, people and club: what stands, what is due, what is out of date." />
+      )}
       {now && <HereToday />}
       {now && <List now={now} />}
       {now?.me && <Add now={now} />}

@@ -21,7 +21,9 @@ export function Room() {
           {barred.value}
         </p>
       )}
-      {now && !now.me && <Begin />}
+      {now && !now.me && (
+        <Begin what="What happened that ought not to have, and where the line is slow or shut until it is mended: every train here heeds that at once." />
+      )}
       {now && <Limits now={now} />}
       {now?.me && <Happened now={now} />}
       {now?.me && <SetLimit now={now} />}

@@ -46,7 +46,9 @@ export function Room() {
           {barred.value}
         </p>
       )}
-      {now && !now.me && <Begin />}
+      {now && !now.me && (
+        <Begin what="Go through a list item by item. What is rejected holds the train until somebody says what was done." />
+      )}
       {now?.me && (
         <section aria-label="Lists">
           <p class="row">

@@ -26,7 +26,9 @@ export function Room() {
           {barred.value}
         </p>
       )}
-      {records && !records.me && <Begin />}
+      {records && !records.me && (
+        <Begin what="Sign the train out by its word when all is seen to, and in when it is back." />
+      )}
       {records?.me && now && <Leaving told={now} all={all} key={now.asked.id} />}
       {records?.me && !now && (
         <p>There is no answer to the outing as it stands, and so nothing to leave by.</p>

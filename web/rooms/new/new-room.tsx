@@ -124,7 +124,7 @@ function Step({ question }: { readonly question: Question }) {
   const front = keys.filter(({ ask }) => ask.front);
   const more = keys.filter(({ ask }) => !ask.front);
   return (
-    <section class={`step ${question}`}>
+    <section>
       <h1>{asks[question]}</h1>
       {question === 'line' && <BringLine />}
       {front.map(({ key, ask }) => (

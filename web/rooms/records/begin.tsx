@@ -2,7 +2,8 @@
 import { useSignal } from '@preact/signals';
 import { beginRecords, saying } from '../../state/records.ts';
 
-export function Begin() {
+/** @param what one does in the room, in a sentence */
+export function Begin({ what }: { readonly what: string }) {
   const name = useSignal('');
   const said = useSignal('');
   const begin = async (): Promise<void> => {
@@ -14,10 +15,7 @@ export function Begin() {
   };
   return (
     <section aria-label="Who writes here">
-      <p>
-        Records are kept on this device, signed with a key that never leaves it. One device, one person:
-        whoever records here is named once. The name stands apart from the records, and can be struck out.
-      </p>
+      <p>{what}</p>
       <p class="field">
         <label for="who-writes">Who writes on this device</label>
         <span class="written">
@@ -32,6 +30,12 @@ export function Begin() {
             Begin
           </button>
         </span>
+      </p>
+      <p>
+        <small>
+          Said once on this device, and no more than that: the name stands apart and can be struck out; the
+          records are signed with a key that never leaves it.
+        </small>
       </p>
       {said.value !== '' && <p role="alert">{said.value}</p>}
     </section>

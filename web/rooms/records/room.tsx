@@ -37,7 +37,9 @@ export function Room() {
           {barred.value}
         </p>
       )}
-      {now && !now.me && <Begin />}
+      {now && !now.me && (
+        <Begin what="Who did what, and when: departures, arrivals, inspections, certificates. Nothing of it can be changed unseen." />
+      )}
       {now && <Whole now={now} />}
       {now && <List now={now} />}
       {now?.me && <Note now={now} />}
