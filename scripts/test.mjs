@@ -20,7 +20,7 @@ const shaky = [];
 // Neither needs the other, and neither has work for two processors all the time.
 const building = runBeside(process.execPath, ['scripts/build.mjs']);
 const { check } = await import('./check.mjs');
-add(check());
+add(await check());
 add((await building) === 0 ? { passed: 1 } : { failed: 1 });
 
 mkdirSync(join(root, 'test-results'), { recursive: true });

@@ -30,6 +30,25 @@ export const runBeside = (command, args) =>
       .once('exit', (status) => done(status ?? 1));
   });
 
+/** Run a command and say nothing of it; resolves with { status, output }, what it said on either stream. */
+export const runQuietly = (command, args) =>
+  new Promise((done) => {
+    const child = spawn(command, args, {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      shell: process.platform === 'win32',
+    });
+    let output = '';
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.setEncoding('utf8');
+      stream.on('data', (text) => {
+        output += text;
+      });
+    }
+    child.once('error', (error) => done({ status: 1, output: `${error}` }));
+    child.once('close', (status) => done({ status: status ?? 1, output }));
+  });
+
 export const bin = (name) =>
   join(root, 'node_modules', '.bin', process.platform === 'win32' ? `${name}.cmd` : name);
 

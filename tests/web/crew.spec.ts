@@ -8,7 +8,7 @@ const url = served();
 
 test('whoever is over is relieved by a tap, and the board is printed without the word', {
   tag: '@both',
-}, async ({ page }) => {
+}, async ({ demo: page }) => {
   await open(page, url(), 'mine');
   await openExample(page, 'A driver at it for too long');
   await page.evaluate(() => {

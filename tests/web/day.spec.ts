@@ -1,6 +1,6 @@
 /** The steward's day: rain, dark, people; what changed beside what was; one person moved; nothing jumps under a finger. */
 import { expect, type Page } from '@playwright/test';
-import { heedway } from '../support/cli.ts';
+import { heedwayAlone as heedway } from '../support/cli.ts';
 import { full } from '../support/tier.ts';
 import { test } from './demo.ts';
 import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, themes } from './served.ts';

@@ -50,7 +50,7 @@ test('the link that is copied from the card is that of its outing', async ({ pag
   });
 });
 
-test('a line that is dropped anywhere says what it is and asks first', async ({ page }) => {
+test('a line that is dropped anywhere says what it is and asks first', async ({ demo: page }) => {
   await open(page, url(), 'answer');
   const line = { ...JSON.parse(example('lines/larkfield-hollow.json').toString()), name: 'Other line' };
   const data = await page.evaluateHandle((text) => {

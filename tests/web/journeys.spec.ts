@@ -5,7 +5,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { type BrowserContextOptions, expect, type Locator, type Page } from '@playwright/test';
-import { heedway } from '../support/cli.ts';
+import { heedwayAlone as heedway } from '../support/cli.ts';
 import { runs } from '../support/tier.ts';
 import { test } from './demo.ts';
 import { answered, fits, open, roomOpen, served } from './served.ts';
@@ -111,15 +111,21 @@ test('the whole job by keys alone', async ({ page }) => {
   /** Wait until it is there and can be used, as a person does; then Tab on until it has the focus, and shows it. */
   const tabTo = async (goal: Locator): Promise<void> => {
     await expect(goal).toBeEnabled({ timeout: 60_000 });
-    const ring = (): Promise<string> =>
-      goal.evaluate((e) => {
-        const { outlineStyle, outlineWidth } = getComputedStyle(e);
-        if (e !== document.activeElement) return 'elsewhere';
-        return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0 ? 'seen' : 'not seen';
-      });
+    const ring = (e: Element): string => {
+      const { outlineStyle, outlineWidth } = getComputedStyle(e);
+      if (!e.isConnected) return 'drawn anew';
+      if (e !== document.activeElement) return 'elsewhere';
+      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0 ? 'seen' : 'not seen';
+    };
+    // Sought by its name once, not at each stroke.
+    let there = await goal.elementHandle();
     for (let i = 0; i < 150; i++) {
       await page.keyboard.press('Tab');
-      const now = await ring();
+      let now = await there?.evaluate(ring);
+      if (now === 'drawn anew') {
+        there = await goal.elementHandle();
+        now = await there?.evaluate(ring);
+      }
       if (now === 'elsewhere') continue;
       expect(now, `the focus on ${goal}`).toBe('seen');
       return;

@@ -5,7 +5,7 @@ import { example, open, served, settled } from './served.ts';
 
 const url = served('whole');
 
-test('a ladder is found, tried with a tap and written into the papers', async ({ page }) => {
+test('a ladder is found, tried with a tap and written into the papers', async ({ counted: page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'A busy afternoon after a shower');
   await page.goto(`${url()}#answer`);

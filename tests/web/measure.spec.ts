@@ -116,7 +116,9 @@ test('a coast-down by the stopwatch, the phone asleep in between @phone', async 
   await barrierFree(page, 'stopwatch');
 });
 
-test('a record is brought in, and what it says stands as the command line says it', async ({ page }) => {
+test('a record is brought in, and what it says stands as the command line says it', async ({
+  demo: page,
+}) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'Battery engine, vacuum brakes');
   await page.goto(`${url()}#measure/tilt`);
@@ -145,7 +147,7 @@ test('a record is brought in, and what it says stands as the command line says i
   await expect(said(page)).toContainText('Nothing yet');
 });
 
-test('the phone as a level: none, then set both ways round, and read @phone', async ({ page }) => {
+test('the phone as a level: none, then set both ways round, and read @phone', async ({ demo: page }) => {
   await open(page, url(), 'answer');
   await page.goto(`${url()}#measure/tilt`);
   const level = page.getByRole('region', { name: 'Tilt by the phone' });
@@ -181,7 +183,7 @@ test('the phone as a level: none, then set both ways round, and read @phone', as
   await barrierFree(page, 'level');
 });
 
-test('the phone feels a stop @phone', async ({ page }) => {
+test('the phone feels a stop @phone', async ({ demo: page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'Battery engine, vacuum brakes');
   await page.goto(`${url()}#measure/stop-test`);

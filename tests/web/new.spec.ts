@@ -3,7 +3,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
-import { heedway } from '../support/cli.ts';
+import { heedwayAlone as heedway } from '../support/cli.ts';
 import { test } from './demo.ts';
 import { barrierFree, fits, open, served } from './served.ts';
 import { at } from './support/rooms.ts';

@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { heedway } from '../support/cli.ts';
+import { heedwayAlone as heedway } from '../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
 import { type PdfText, pdfText } from '../support/pdf-text.ts';
 import { test } from './demo.ts';
