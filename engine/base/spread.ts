@@ -39,6 +39,9 @@ export function triangular(uniform: number): number {
   return uniform < 0.5 ? Math.sqrt(2 * uniform) - 1 : 1 - Math.sqrt(2 * (1 - uniform));
 }
 
+/** Mean of what is drawn so: a position is ⅓ out on the average, half of them on each side. */
+export const meanDrawn = ({ low, value, high }: Quantity): number => value + (low + high - 2 * value) / 6;
+
 /** Interpolated percentile of sorted values, q in [0, 1] (definition 7: linear between order statistics). */
 export function percentile(sorted: ArrayLike<number>, q: number): number {
   const r = q * (sorted.length - 1);

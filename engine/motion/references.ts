@@ -77,6 +77,7 @@ export function referencesOf(
       ...falling(HARD, run),
       ...falling(HARD, run * SLOW),
       ...falling(MILD, run / 2),
+      ...falling(MILD, run * SLOW),
       ...(faster ? falling(MILD, fastest) : []),
       ...browBefore(inputs, pullBelow(HARD), run),
     ],
@@ -93,11 +94,12 @@ export function referencesOf(
   };
 }
 
-/** Those of some vehicles by themselves, wherever they are: what they hold on each rail, and their stop on the level. */
+/** Those of some vehicles by themselves, wherever they are: what they hold on each rail, their stop on the level, and at a crawl. */
 export function referencesOfPart({ elsewhere }: StopInputs, run: number): Reference[] {
   return [
     (model) => -leastHeld(model, run),
     stopOn(evenGround(FAR, 0), run),
+    stopOn(evenGround(FAR, 0), run * CRAWL),
     ...elsewhere.map(
       (_, i): Reference =>
         ({ rails }) =>
@@ -113,7 +115,7 @@ function heldByOdds(
   n: number,
   seed: number,
 ): [bad: number, middle: number] {
-  const draws = new Draws(inputs, seed);
+  const draws = new Draws(inputs, seed, n);
   const model = emptyModel(inputs);
   const held = new Float64Array(n)
     .map(() => {

@@ -2,11 +2,12 @@
  * Many stops, each with its inputs drawn together from their spreads: the odds behind the cautious figure.
  *
  * What the whole train shares is drawn once (adhesion, rail, reaction, timing, wetness, friction of the blocks, grade, a
- * bad spot), what a vehicle has for itself once for each (force of its brake, rolling resistance, mass), every one from
- * the triangle between its bounds (engine/base/spread). What was measured together goes together (fits.ts). Same seed, same
- * answer.
+ * bad spot), evenly over all draws (engine/base/latin); what a vehicle has for itself once for each (force of its brake,
+ * rolling resistance, mass); every one from the triangle between its bounds (engine/base/spread). What was measured together
+ * goes together (fits.ts). Same seed, same answer.
  */
-import { percentile, pick, seeded, triangular } from '../base/spread.ts';
+import { Latin } from '../base/latin.ts';
+import { meanDrawn, percentile, pick, seeded, triangular } from '../base/spread.ts';
 import { StopFits } from './fits.ts';
 import { emptyModel, layScenario, type StopModel } from './model.ts';
 import { likely, type Own, type Scenario } from './scenario.ts';
@@ -50,13 +51,19 @@ export class Draws {
   readonly scenario: Scenario = { ...likely };
   readonly own: Own;
   readonly #inputs: StopInputs;
+  readonly #latin: Latin;
   readonly #draw: () => number;
+  /** Of meeting a bad spot: drawn or its mean, for one stop it is the same. */
+  readonly #chance: number;
   readonly #fits: StopFits | undefined;
 
-  constructor(inputs: StopInputs, seed: number) {
+  /** @param n draws that are asked for */
+  constructor(inputs: StopInputs, seed: number, n: number) {
     const vehicles = inputs.vehicleMass.length;
     this.#inputs = inputs;
-    this.#draw = seeded(seed);
+    this.#latin = new Latin(seed, n);
+    this.#draw = seeded(seed + 1);
+    this.#chance = meanDrawn(inputs.badSpot.chance);
     this.#fits = inputs.fits && new StopFits(inputs.fits, seed);
     this.own = {
       brake: new Float64Array(vehicles),
@@ -67,13 +74,14 @@ export class Draws {
 
   next(): void {
     const { scenario, own } = this;
-    const draw = this.#draw;
     const { badSpot } = this.#inputs;
-    for (const key of shared) scenario[key] = triangular(draw());
-    const chance = pick(badSpot.chance, triangular(draw()));
-    const meets = draw() < chance;
-    const length = pick(badSpot.length, triangular(draw()));
-    scenario.spot = meets ? length : 0;
+    const latin = this.#latin;
+    const draw = this.#draw;
+    latin.next();
+    for (const key of shared) scenario[key] = triangular(latin.draw());
+    // Of those that meet one, how far below the chance they fell is uniform, and as even: it says how long the spot is.
+    const met = latin.draw() / this.#chance;
+    scenario.spot = met < 1 ? pick(badSpot.length, triangular(met)) : 0;
     for (let j = 0; j < own.mass.length; j++) {
       own.brake[j] = triangular(draw());
       own.resistance[j] = triangular(draw());
@@ -115,7 +123,7 @@ export function sampleStops(
   n: number,
   seed: number,
 ): Float64Array {
-  const draws = new Draws(inputs, seed);
+  const draws = new Draws(inputs, seed, n);
   const model = emptyModel(inputs);
   return new Float64Array(n).map(() => {
     draws.next();

@@ -9,6 +9,7 @@ import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import { openOuting } from '../../engine/outing/open.ts';
+import { drawer, randomOuting } from '../support/random-outings.ts';
 import { runs } from '../support/tier.ts';
 
 const examples = ['heavy-air', 'battery-vacuum', 'steam-light'];
@@ -49,6 +50,47 @@ const brow = await (async () => {
     return { told: stopDistance(ready.models('damp').cautious, at, speed), drawn };
   });
 })();
+
+interface Beyond {
+  readonly seed: number;
+  readonly at: number;
+  readonly speed: number;
+  readonly beyond: number;
+  readonly ratio: number;
+}
+
+/** Of random outings, at places and speeds by chance: few draws, and many where those leave it open. */
+function onRandomOuting(seed: number, places: number): Beyond[] {
+  const draw = drawer(seed + 31);
+  const railState = (['dry', 'damp', 'wet', 'greasy'] as const)[seed % 4];
+  const base = randomOuting(seed);
+  const outing = { ...base, plannedSpeed: draw(1.5, 4), conditions: { ...base.conditions, railState } };
+  const prepared = prepare(openOuting(outing));
+  const { cautious, likely } = prepared.models(railState);
+  return Array.from({ length: places }, () => {
+    const at = draw(0, outing.line.length);
+    const speed = outing.plannedSpeed * (draw(0, 1) < 0.5 ? 1 : draw(0.1, 1));
+    const told = Math.max(stopDistance(cautious, at, speed), stopDistance(likely, at, speed));
+    const look = (n: number, fresh: number): Beyond => {
+      const stops = sampleStops(prepared.inputs(railState), at, speed, n, fresh).sort();
+      const beyond = stops.filter((stop) => stop > told).length / n;
+      return { seed, at, speed, beyond, ratio: told === Infinity ? 1 : told / percentile(stops, 0.99) };
+    };
+    const few = look(1000, FRESH + seed);
+    return few.beyond > 0.008 ? look(20_000, 2 * FRESH + seed) : few;
+  });
+}
+
+describe('the cautious stop of random outings', () => {
+  const all = Array.from({ length: runs(6, 400) }, (_, i) => onRandomOuting(i + 1, runs(3, 8))).flat();
+
+  // Two standard errors of so many draws.
+  it('is passed by no more than 1.3 in a hundred, at any place', () =>
+    expect(all.filter((l) => l.beyond > 0.013 + 2 * Math.sqrt(0.0128 / 20_000))).toEqual([]));
+
+  it('is no more than a quarter beyond the one in a hundred at 95 of a hundred places', () =>
+    expect(all.filter((l) => l.ratio > 1.25).length).toBeLessThanOrEqual(0.05 * all.length));
+});
 
 describe('the cautious stop', () => {
   it('is not both late and unlucky on the fall where the level ends above one', () => {

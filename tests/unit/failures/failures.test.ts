@@ -2,8 +2,13 @@
 
 import { describe, expect, it } from 'vitest';
 import { type FailureCase, lookAtFailures } from '../../../desk/failures.ts';
-import { stopFrom } from '../../../desk/stops.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
+import { percentile } from '../../../engine/base/spread.ts';
+import { cautionOfPart } from '../../../engine/motion/caution.ts';
+import { modelOf } from '../../../engine/motion/model.ts';
+import { prepare } from '../../../engine/motion/prepare.ts';
+import { sampleStops } from '../../../engine/motion/sample.ts';
+import { stopDistance } from '../../../engine/motion/stop.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { wholeLeft } from '../../../engine/questions/part/brakes-left.ts';
@@ -100,15 +105,28 @@ describe('a hose that comes off', () => {
 });
 
 describe('with nothing failed', () => {
-  it('the train stops as the cautious stop has it', async () => {
+  it('the train stops as one in a hundred does: no more are beyond, and few places are more than a quarter beyond them', async () => {
+    const [draws, places] = [1000, 20];
+    const ratios: number[] = [];
     for (const name of ['heavy-air', 'battery-vacuum', 'steam-light']) {
       const outing = await changedExample(name, () => undefined);
+      const prepared = prepare(openOuting(outing));
+      const inputs = prepared.inputs(outing.conditions.railState);
+      const told = modelOf(inputs, cautionOfPart(inputs, prepared.careful));
       const sound = caseOf(outing, 'nothing');
-      const stop = stopFrom(outing, sound.at, sound.speed).cautious.distance;
-      // Late on the level and weak on a fall are one scenario here: a little beyond what either asks for.
-      expect(sound.way / stop, name).toBeLessThan(1.1);
-      expect(sound.way / stop, name).toBeGreaterThan(0.95);
+      // A bad spot is met as the brakes begin, where it costs the most: no shorter.
+      expect(sound.way / stopDistance(told, sound.at, sound.speed), name).toBeGreaterThan(0.98);
+      for (let i = 0; i < places; i++) {
+        const at = (outing.line.length * i) / places;
+        const stop = stopDistance(told, at, sound.speed);
+        const stops = sampleStops(inputs, at, sound.speed, draws, 77_001 + i).sort();
+        // Two standard errors of so few draws.
+        const beyond = stops.filter((s) => s > stop).length / draws;
+        expect(beyond, `${name} ${at}`).toBeLessThan(0.013 + 2 * Math.sqrt(0.0128 / draws));
+        ratios.push(stop / percentile(stops, 0.99));
+      }
     }
+    expect(ratios.filter((r) => r > 1.25).length).toBeLessThanOrEqual(0.05 * ratios.length);
   });
 });
 
@@ -118,9 +136,8 @@ describe('single failures', () => {
     const { findings } = lookAtFailures(outing, 5);
     const driver = findings.find((f) => factOf(f, 'failure') === 'driver');
     expect(driver?.severity).toBe('notes');
-    // People who lean limit it, nothing else.
-    const held = answer(outing).findings.filter((f) => f.severity === 'forbids' || f.severity === 'limits');
-    expect(held.map((f) => f.code)).toEqual(['all-lean-goes-over']);
+    const hard = answer(outing).findings.filter((f) => f.severity === 'forbids' || f.severity === 'limits');
+    expect(hard.filter((f) => f.question === driver?.question)).toEqual([]);
   });
 
   it('a guard with a brake on the guard’s car stops what the driver no longer does', async () => {
