@@ -3,6 +3,30 @@ import { versions } from '../../cli/versions.ts';
 import type { Attacked } from './attack.ts';
 import { ANSWERED } from './targets.ts';
 
+const [LAST, BEFORE] = ['Last run: ', '- '];
+
+/** What runs of before told of themselves: inputs, seed, versions, and how much they found. @param page of the last */
+function runsBefore(page: string): readonly string[] {
+  const lines = page.split('\n');
+  const last = lines.find((line) => line.startsWith(LAST));
+  const heading = lines.indexOf(RUNS_BEFORE);
+  const earlier = heading < 0 ? [] : lines.slice(heading).filter((line) => line.startsWith(BEFORE));
+  const found = lines.filter((line) => /^- .+, input \d+: /.test(line)).length;
+  return last === undefined
+    ? earlier
+    : [`${BEFORE}${last.slice(LAST.length).replace(/;$/, '')}: found ${found}`, ...earlier];
+}
+
+const RUNS_BEFORE = 'Runs before, each of the code and the kinds of its day:';
+
+/** The page of a run, with what the page that it takes the place of says of the runs before. */
+export function following(before: string, page: string): string {
+  const runs = runsBefore(before);
+  return runs.length === 0 ? page : `${page}\n${RUNS_BEFORE}\n\n${runs.slice(0, MOST_RUNS).join('\n')}\n`;
+}
+
+const MOST_RUNS = 10;
+
 const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
 
 export function reliabilityPage({ seed, count, tallies, seconds, memory }: Attacked): string {
