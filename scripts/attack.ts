@@ -2,9 +2,9 @@
 //   npm run attack                          5,000, as on every push
 //   npm run attack -- --full                1,000,000; or --count N, --minutes N (whichever is first), --seed N
 //   npm run attack -- --again "CSV" 1234    one input again, by the number that it was told with
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { again, attack } from '../tests/attack/attack.ts';
-import { reliabilityPage } from '../tests/attack/page.ts';
+import { following, reliabilityPage } from '../tests/attack/page.ts';
 
 const args = process.argv.slice(2);
 const after = (name: string): string | undefined =>
@@ -21,7 +21,8 @@ if (args.includes('--again')) {
     console.log(`${done} of ${count}, ${minutes.toFixed(1)} min`);
     return minutes < most;
   });
-  writeFileSync(new URL('../docs/reliability.md', import.meta.url), reliabilityPage(attacked));
+  const page = new URL('../docs/reliability.md', import.meta.url);
+  writeFileSync(page, following(readFileSync(page, 'utf8'), reliabilityPage(attacked)));
   const bad = attacked.tallies.flatMap((t) =>
     [...t.crashes, ...t.slow, ...t.notFinite, ...t.unsafe].map((f) => `${t.name}, ${f}`),
   );

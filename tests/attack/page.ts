@@ -1,6 +1,31 @@
 /** The page of what the attack found, written by the run itself. */
 import { versions } from '../../cli/versions.ts';
 import type { Attacked } from './attack.ts';
+import { ANSWERED } from './targets.ts';
+
+const [LAST, BEFORE] = ['Last run: ', '- '];
+
+/** What runs of before told of themselves: inputs, seed, versions, and how much they found. @param page of the last */
+function runsBefore(page: string): readonly string[] {
+  const lines = page.split('\n');
+  const last = lines.find((line) => line.startsWith(LAST));
+  const heading = lines.indexOf(RUNS_BEFORE);
+  const earlier = heading < 0 ? [] : lines.slice(heading).filter((line) => line.startsWith(BEFORE));
+  const found = lines.filter((line) => /^- .+, input \d+: /.test(line)).length;
+  return last === undefined
+    ? earlier
+    : [`${BEFORE}${last.slice(LAST.length).replace(/;$/, '')}: found ${found}`, ...earlier];
+}
+
+const RUNS_BEFORE = 'Runs before, each of the code and the kinds of its day:';
+
+/** The page of a run, with what the page that it takes the place of says of the runs before. */
+export function following(before: string, page: string): string {
+  const runs = runsBefore(before);
+  return runs.length === 0 ? page : `${page}\n${RUNS_BEFORE}\n\n${runs.slice(0, MOST_RUNS).join('\n')}\n`;
+}
+
+const MOST_RUNS = 10;
 
 const row = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
 
@@ -27,7 +52,7 @@ export function reliabilityPage({ seed, count, tallies, seconds, memory }: Attac
 
 Written by \`npm run attack\` itself. Inputs are changed by chance from a seed: files, their parts, codes, surveys, what a browser has
 kept, what is typed about a new train or into a sum, a club's records (their file, the bytes of their store, and what another program might sign), requests to the page
-server. Each is read; one in fourteen of the outings that are accepted is answered (on a coarse grid) and told in every room (crew, board, sidings, fit, clearance); outings with a
+server. Each is read; one in ${ANSWERED} of the outings that are accepted is answered (on a coarse grid) and told in every room (crew, board, sidings, fit, clearance); outings with a
 fault planted in them are answered all, and records are read by every page and command that shows some. None may crash (a refusal has words), take over 2 s of processor, give a
 figure that is none, or a *go* beside a finding that is worse, after a question failed, or for a planted fault; no record that was altered may count.
 

@@ -96,12 +96,12 @@ export function answered(outing: Outing, must?: string): Outcome {
   return { end: 'answered', ...(figure ? { notFinite: figure } : {}), ...(word ? { unsafe: word } : {}) };
 }
 
-/** Answers cost a hundred times as much as reading: so few of the accepted outings get one. */
-const ANSWERED = 1 / 14;
+/** Answers cost a hundred times as much as reading: one of so many accepted outings gets one, and is told in every room. */
+export const ANSWERED = 30;
 
 async function outing(chance: Chance, content: string): Promise<Outcome> {
   const got = await readOuting({ path: 'x', content }, nothing);
-  if (!got.ok || chance.share() >= ANSWERED) return read(got);
+  if (!got.ok || chance.share() * ANSWERED >= 1) return read(got);
   const crash = roomsOf(got.value, JSON.parse(content));
   return { ...answered(got.value), ...(crash === undefined ? {} : { crash }) };
 }
@@ -214,7 +214,7 @@ async function log(chance: Chance): Promise<Outcome> {
 export const targets: readonly Target[] = [
   {
     name: 'outing, its parts changed',
-    share: 0.175,
+    share: 0.19,
     attack: (c) => outing(c, JSON.stringify(changedJson(c.one(papers), c))),
   },
   {
@@ -236,8 +236,8 @@ export const targets: readonly Target[] = [
   { name: 'code', share: 0.12, attack: code },
   { name: 'CSV', share: 0.1, attack: (c) => table(changedText(csv, c), 'x.csv') },
   { name: 'GPX', share: 0.08, attack: (c) => table(changedText(gpx, c), 'x.gpx') },
-  { name: 'file of records', share: 0.02, attack: recordsFile },
-  { name: 'records of another program', share: 0.02, attack: foreign },
+  { name: 'file of records', share: 0.015, attack: recordsFile },
+  { name: 'records of another program', share: 0.01, attack: foreign },
   { name: 'store of records', share: 0.005, attack: sqliteStore },
   { name: 'data sheet', share: 0.01, attack: async (c) => sheet(changedText(sheetOf, c)) },
   { name: 'log of a phone', share: 0.01, attack: async (c) => log(c) },
