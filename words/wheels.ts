@@ -7,9 +7,8 @@ export const shareLeft = (share: number): string => `${Math.floor(share * 100 + 
 export const tellLightWheel = (
   voice: Voice,
   { at, share, by }: { readonly at: number; readonly share: number; readonly by: number },
-  left = ' of its load left',
 ): string =>
-  `${voice.outing.train.vehicles[by]?.name ?? 'the train'} at ${chainage(voice, at)}: ${shareLeft(share)}${left}`;
+  `${voice.outing.train.vehicles[by]?.name ?? 'the train'} at ${chainage(voice, at)}: ${shareLeft(share)} of its load left`;
 
 /** What the line of the lightest wheel leaves out. */
 export const tellUnweighed = (voice: Voice, unknown: readonly number[]): string | undefined =>

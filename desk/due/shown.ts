@@ -57,12 +57,20 @@ function restriction({ from: { first, content }, since }: OpenRestriction): Json
 const MOST_LETTERS = 500;
 
 /**
- * What is recorded now takes the place of what was recorded before: one that was said anew stands as it was said last, and
- * what is mended is gone. What was written by hand stays.
+ * What is recorded now takes the place of what these records said before: one that was said anew stands as it was said
+ * last, and what is mended is gone. What was written by hand stays, and what another device's records say: these know
+ * nothing of its being lifted.
  */
-function renewed(paper: Json, key: keyof Recorded, recorded: readonly Json[]): Json {
+function renewed(
+  paper: Json,
+  key: 'shown' | 'defects' | 'restrictions',
+  of: Recorded,
+  now: readonly Json[],
+): Json {
   const before = (paper[key] ?? []) as readonly Json[];
-  const next = [...before.filter((one) => one['record'] === undefined), ...recorded];
+  const ours = ({ record }: Json): boolean =>
+    typeof record === 'string' && of.known.has(record.split(' ')[0]);
+  const next = [...before.filter((one) => !ours(one)), ...now];
   if (JSON.stringify(next) === JSON.stringify(before)) return paper;
   const { [key]: _, ...rest } = paper;
   return next.length === 0 ? rest : { ...rest, [key]: next };
@@ -74,6 +82,8 @@ export interface Recorded {
   readonly defects: readonly Json[];
   readonly turns: readonly TurnsOf[];
   readonly restrictions: readonly Json[];
+  /** Every record here by its hash. */
+  readonly known: ReadonlySet<string>;
 }
 
 /** @param day of the outing: what its own date says, else today */
@@ -85,14 +95,21 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
   defects: openDefects(entries).map(defect),
   turns: recordedTurns(entries, names),
   restrictions: openRestrictions(entries).map(restriction),
+  known: new Set(entries.map(({ row }) => row.hash)),
 });
 
 /** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
-export function withShown(written: Json, { shown, defects, turns, restrictions }: Recorded): Json {
+export function withShown(written: Json, all: Recorded): Json {
+  const { shown, defects, turns, restrictions } = all;
   const paper = withHours(written, turns);
   const { isVehicle, isLine, isAboard, isCrew } = namesIn(paper);
   const here = ({ of }: Json): boolean =>
     of === undefined || [isVehicle, isLine, isAboard, isCrew].some((is) => is(of as string));
-  const first = renewed(renewed(paper, 'shown', shown.filter(here)), 'defects', defects.filter(here));
-  return renewed(first, 'restrictions', restrictions.filter(here));
+  const first = renewed(
+    renewed(paper, 'shown', all, shown.filter(here)),
+    'defects',
+    all,
+    defects.filter(here),
+  );
+  return renewed(first, 'restrictions', all, restrictions.filter(here));
 }

@@ -4,7 +4,7 @@ import { printQuantity } from '../../units/index.ts';
 import { reasonWords } from '../../words/findings/speed.ts';
 import { tellRail } from '../../words/rails.ts';
 import { chainage, distance, trade, type Voice } from '../../words/voice.ts';
-import { tellLightWheel } from '../../words/wheels.ts';
+import { shareLeft } from '../../words/wheels.ts';
 import type { StripWords } from './model.ts';
 import { roundFigures } from './scale.ts';
 
@@ -30,7 +30,8 @@ export function stripWords(voice: Voice): StripWords {
       kind === 'host-place' && what !== '' ? what : (shortReason[kind] ?? reasonWords(kind)),
     place: (place) => place.name,
     rail: (state) => `${tellRail(state)} rail`,
-    lightest: (worst) => `lightest wheel: ${tellLightWheel(voice, worst, ' left')}`,
+    // Whose it is stands in the list: beside the strip of a phone there is no room for a name.
+    lightest: ({ at, share }) => `lightest wheel: ${shareLeft(share)} left at ${chainage(voice, at)}`,
     level: 'level',
     straight: 'straight',
     left: 'left',

@@ -148,6 +148,25 @@ describe('from the records into the paper, and out again', () => {
     // The paper that had it is rid of it.
     expect(withShown(with1, recorded((await look(store)).entries, [], '2026-05-31'))).toEqual(paper);
   });
+  it('one that came with another device’s paper stays: these records know nothing of its being lifted', async () => {
+    const theirs = {
+      of: line,
+      from: '1 ft',
+      to: '9 ft',
+      why: 'x',
+      since: '2026-05-30',
+      record: 'ab'.repeat(32),
+    };
+    const defect = {
+      of: line,
+      what: 'x',
+      rejects: true,
+      since: '2026-05-30',
+      record: `${'cd'.repeat(32)} rails`,
+    };
+    const handed = { ...paper, restrictions: [theirs], defects: [defect] };
+    expect(withShown(handed, recorded((await look(store)).entries, [], '2026-05-31'))).toBe(handed);
+  });
   it('without a speed it is shut: silence never lets a train through', async () => {
     const closed = { of: line, from: '120 ft', to: '200 ft', why: 'washed out', since: '2026-05-30' };
     const outing = await read({ ...paper, restrictions: [closed] });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { amount } from '../../../engine/base/quantity.ts';
 import { makeFinding } from '../../../engine/questions/make.ts';
 import { tellFinding } from '../../../words/finding.ts';
+import { say } from '../../../words/voice.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 
 const voice = { system: 'metric', wording: 'us', outing: randomOuting(1) } as const;
@@ -16,6 +17,14 @@ const told = (found: number, required: number, margin?: number): string[] => {
   const { found: f, required: r, margin: m } = tellFinding(finding, voice);
   return [f, r, m];
 };
+
+it('a gradient is 1 in so many where they say so, rounded as safely', () => {
+  const at = (wording: 'us' | 'uk', toward: 'up' | 'down'): string =>
+    say({ system: 'imperial', wording }, amount(1 / 70.4, 'grade'), toward);
+  // Up is steeper.
+  expect([at('uk', 'up'), at('uk', 'down')]).toEqual(['1 in 70', '1 in 71']);
+  expect(at('us', 'up')).toBe('1.43 %');
+});
 
 describe('figures of a finding', () => {
   it('too little of what is wanted: found down, required up', () => {
