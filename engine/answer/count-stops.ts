@@ -77,20 +77,27 @@ function quickLook(
   const speed = runningSpeed(context, grid, ceilings);
   const most = runningSpeed({ ...context, outing: { ...outing, plannedSpeed: Infinity } }, grid, ceilings);
   const brake = leastBrake(model, fastestAllowed(ceilings, grid.length));
-  let surely = true;
-  let [short, worst] = [0, -1];
+  const stops = (j: number, v: number): number => {
+    const d = stopDistance(model, grid[j], v);
+    return d < Infinity && holdsFall(model, brake, grid[j]) ? d : Infinity;
+  };
+  let short = 0;
+  let worst = -1;
   for (let j = 0; j < grid.length; j++) {
-    const d = stopDistance(model, grid[j], speed[j]);
-    if (d === Infinity || !holdsFall(model, brake, grid[j]))
-      return { fails: fallAt(context, model, brake, grid[j]), surely: false };
-    // A plan slower than anybody drives says nothing of what is permitted.
-    if (speed[j] < SLOWEST_DRIVEN) surely = false;
-    if (d - distance[j] > short) [short, worst] = [d - distance[j], j];
-    if (most[j] <= speed[j] || model.holdsEverywhere) continue;
-    if (stopDistance(model, grid[j], most[j]) === Infinity || !holdsFall(model, brake, grid[j]))
-      surely = false;
+    const d = stops(j, speed[j]);
+    if (d === Infinity) return { fails: fallAt(context, model, brake, grid[j]), surely: false };
+    if (d - distance[j] > short) {
+      short = d - distance[j];
+      worst = j;
+    }
   }
-  if (worst < 0) return { fails: undefined, surely };
+  if (worst < 0) {
+    // A plan slower than anybody drives says nothing of what is permitted.
+    const surely =
+      speed.every((v) => v >= SLOWEST_DRIVEN) &&
+      (model.holdsEverywhere || most.every((v, j) => v <= speed[j] || stops(j, v) < Infinity));
+    return { fails: undefined, surely };
+  }
   const { kind, what } = reasons[reason[worst]];
   const named = kind === 'stopping-sight' && what === 'sight' ? '' : what;
   const has = distance[worst] + margin;
