@@ -2,6 +2,7 @@
  * An outing's paper with changes made: what differs between the outing as it was read and as it was changed is written
  * where the paper says it. It reads as the changed outing; all that is not touched stays as it was written.
  */
+import { asInPaper } from '../engine/outing/moves.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Flangeway, Line, Structure } from '../engine/things/line/types.ts';
 import type { Rider } from '../engine/things/train/types.ts';
@@ -35,7 +36,8 @@ const listOf = (json: unknown): Json[] => (Array.isArray(json) ? (json as Json[]
  */
 export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
   const changed: Json = { ...paper };
-  if (after.train !== before.train) changed['train'] = trainOf(paper['train'] as Json, before, after);
+  if (after.train !== before.train)
+    changed['train'] = trainOf(paper['train'] as Json, asInPaper(before), asInPaper(after));
   const { line } = before;
   if (after.line.flangeways !== line.flangeways || after.line.structures !== line.structures)
     changed['line'] = lineOf(paper['line'] as Json, after);

@@ -24,6 +24,10 @@ export const otherMoves = (
   }));
 };
 
+/** As its paper has it. */
+export const asInPaper = (outing: Outing): Outing =>
+  outing.turned ? { ...outing, train: turnedTrain(outing.train) } : outing;
+
 /** The same train run the other way: its last vehicle first, every one of them rear end first. Twice is the identity. */
 export function turnedTrain({ vehicles, pipeBrokenAfter, ...train }: Train): Train {
   const last = vehicles.length - 1;
@@ -38,8 +42,18 @@ const facingOther = { forward: 'backward', backward: 'forward', sideways: 'sidew
 
 const mirrored = (of: Polygon): Polygon => of.map(({ x, y }) => ({ x: x === 0 ? 0 : -x, y })).reverse();
 
+/** Turned again, a vehicle is the very one that it was. */
+const known = new WeakMap<Vehicle, Vehicle>();
+
 /** What was its front end is its rear one, what lay to its left lies to its right. */
-export function turnedVehicle(vehicle: Vehicle): Vehicle {
+function turnedVehicle(vehicle: Vehicle): Vehicle {
+  const turned = known.get(vehicle) ?? endForEnd(vehicle);
+  known.set(vehicle, turned);
+  known.set(turned, vehicle);
+  return turned;
+}
+
+function endForEnd(vehicle: Vehicle): Vehicle {
   const { length, front, rear, groups, seats, loads, centreAt, wheelsets, section, lowParts } = vehicle;
   const turn = <T extends { readonly at: number }>(list: readonly T[]): T[] =>
     list.map((one) => ({ ...one, at: length - one.at })).reverse();

@@ -219,6 +219,8 @@ export interface Outing {
   readonly whole?: Line;
   /** The other moves of a route that sets back; absent: it has none. */
   readonly moves?: readonly OtherMove[];
+  /** The train stands end for end in it, as against its paper. */
+  readonly turned?: true;
   readonly train: Train;
   readonly riders: readonly Rider[];
   readonly host: HostRules;

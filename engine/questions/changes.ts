@@ -94,7 +94,9 @@ export function order(outing: Outing): Family {
 const grain = (speed: number): number => Math.floor(speed / SPEED_GRAIN + 1e-9) * SPEED_GRAIN;
 
 /** Run at the permitted speed over the stretch, rounded down. */
-export function slowerHere({ direction, line }: Outing, { found, where }: Finding): Family {
+export function slowerHere({ direction, line, moves }: Outing, { found, where }: Finding): Family {
+  // Where the route sets back, of which move an agreed limit is nobody could tell.
+  if (moves) return none;
   const speed = grain(found?.si ?? 0);
   if (speed <= 0 || where.from === undefined || where.to === undefined) return none;
   // Agreed limits are written in the line's own chainage, findings in the running direction's.

@@ -92,7 +92,13 @@ export function alongMove(
   const others = moves.flatMap((of, i): OtherMove[] =>
     of === move ? [] : [{ number: i + 1, line: of.line, turned: of.back !== move.back, ...along(of) }],
   );
-  return { ...outing, ...along(move), whole, ...(others.length > 0 ? { moves: others } : {}) };
+  return {
+    ...outing,
+    ...along(move),
+    whole,
+    ...(others.length > 0 ? { moves: others } : {}),
+    ...(move.back ? { turned: true as const } : {}),
+  };
 }
 
 /** What is slow or shut on the line, as it lies along a move over pieces of it. */

@@ -291,8 +291,15 @@ function couplingOf(coupling: VehicleFile['front'], where: string, notes: Notes)
 
 const metres = (m: number): string => `${m.toFixed(3)} m`;
 
-/** What riders step on is part of the vehicle. */
+/** What riders step on is part of the vehicle, and nothing hangs above its top. */
 function checkStep({ step, envelope }: VehicleFile, notes: Notes): void {
+  if (envelope?.underside !== undefined && envelope.underside >= envelope.height)
+    trouble(
+      notes,
+      ['envelope', 'underside'],
+      metres(envelope.underside),
+      `less than ${metres(envelope.height)}, the height of the vehicle`,
+    );
   if (!step || !envelope) return;
   for (const key of ['width', 'height'] as const)
     if (step[key] > envelope[key])

@@ -60,6 +60,9 @@ interface Boxes {
 const known = (si: number | undefined, voice: Voice): string =>
   si === undefined ? '' : calliper(si, voice, 'nearest');
 
+/** Nothing to fill in. */
+const NONE = '—';
+
 /** Every box of one vehicle; what is known of it stands in its box. */
 export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
   const axles = vehicle.groups.reduce((sum, g) => sum + g.axles, 0);
@@ -123,16 +126,19 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
       head: ['axle group', 'travel up', 'travel down', 'width', 'height', 'underside'],
       rows: vehicle.groups
         .filter((g) => g.axles > 2)
-        .map((g) => [g.name, say(g.travel), say(g.travel), '', '', ''])
+        .map((g) => [g.name, say(g.travel), say(g.travel), NONE, NONE, NONE])
         .concat([
           [
             'body',
-            '',
-            '',
+            NONE,
+            NONE,
             say(vehicle.envelope?.width),
             say(vehicle.envelope?.height),
             say(vehicle.envelope?.underside),
           ],
+          ...(vehicle.seats.some((seat) => !seat.driver)
+            ? [['what riders step on', NONE, NONE, say(vehicle.step?.width), say(vehicle.step?.height), NONE]]
+            : []),
         ]),
     },
   ];

@@ -25,6 +25,21 @@ function poor({ line }: Outing): Finding[] {
   ];
 }
 
+const ofLine = {
+  places: 'line.places',
+  sights: 'line.sights',
+  structures: 'line.structures',
+  flangeways: 'line.flangeways',
+  railStretches: 'line.railStretches',
+} as const;
+const ofTrack = {
+  places: 'line.tracks.places',
+  sights: 'line.tracks.sights',
+  structures: 'line.tracks.structures',
+  flangeways: 'line.tracks.flangeways',
+  railStretches: 'line.tracks.railStretches',
+} as const;
+
 /** Each once, however often the route comes over the track. */
 function untold({ unstated = [] }: Line, whole: string | undefined): Finding[] {
   const first = unstated.filter(
@@ -35,7 +50,7 @@ function untold({ unstated = [] }: Line, whole: string | undefined): Finding[] {
     const asked = {
       where: { from, to },
       source: 'survey',
-      measure: `${track === whole ? 'line' : 'line.tracks'}.${lacks}`,
+      measure: (track === whole ? ofLine : ofTrack)[lacks],
     } as const;
     return near === undefined
       ? // A rail that nobody calls worse counts as the day's, as everywhere.
