@@ -206,7 +206,7 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
       lacking,
     );
   return inStore(options, async (store) => {
-    const content = await inspectionContent(list, options.of, said);
+    const content = await inspectionContent(list, options.of.trim(), said);
     for (const photo of photos.values()) await store.keepPhoto(photo);
     const { body, row } = await record(store, { kind: 'inspection', content }, options);
     const rejected = content.looked.some(({ result }) => result === 'reject');

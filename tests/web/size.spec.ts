@@ -49,7 +49,9 @@ test('all script but the solver and other lazy libraries is at most 795 kB', () 
   const all = readdirSync(join(folder, 'assets')).filter(
     (f) =>
       f.endsWith('.js') &&
-      !/^(highs|pdfmake|survey-worker|building|measuring|packing|crew-room|board-room|incident-room)/.test(f),
+      !/^(highs|pdfmake|survey-worker|pack-worker|building|measuring|packing|crew-room|board-room|incident-room|inspect-room)/.test(
+        f,
+      ),
   );
   const total = all.reduce((sum, f) => sum + zipped(join(folder, 'assets', f)), 0);
   expect(all.length).toBeGreaterThan(5);

@@ -10,11 +10,15 @@ interface PdfMake {
   addVirtualFileSystem(files: Readonly<Record<string, { readonly data: Uint8Array }>>): void;
   setFonts(fonts: unknown): void;
   setUrlAccessPolicy(allow: (url: string) => boolean): void;
+  setProgressCallback(say: ((share: number) => void) | undefined): void;
   createPdf(definition: TDocumentDefinitions): { getBlob(): Promise<Blob> };
 }
 
-/** @param lay lays the card out, told which letters the fonts have */
-export async function cardPdf(lay: (has: Letters) => TDocumentDefinitions): Promise<Blob> {
+/** @param lay lays the card out, told which letters the fonts have @param progress hears how much is printed, 0 to 1 */
+export async function cardPdf(
+  lay: (has: Letters) => TDocumentDefinitions,
+  progress?: (share: number) => void,
+): Promise<Blob> {
   const [made, upright, heavy] = await Promise.all([
     import('pdfmake/build/pdfmake.min.js') as Promise<{ default: PdfMake }>,
     bytes(normal),
@@ -24,6 +28,7 @@ export async function cardPdf(lay: (has: Letters) => TDocumentDefinitions): Prom
   pdfmake.addVirtualFileSystem({ upright: { data: upright }, heavy: { data: heavy } });
   pdfmake.setFonts({ [cardFace.name]: { normal: 'upright', bold: 'heavy' } });
   pdfmake.setUrlAccessPolicy(() => false);
+  pdfmake.setProgressCallback(progress);
   const [light, dark] = [upright, heavy].map(lettersOf);
   return pdfmake.createPdf(lay((c) => light(c) && dark(c))).getBlob();
 }

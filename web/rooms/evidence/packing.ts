@@ -6,10 +6,10 @@ import { tellInvented } from '../../../desk/invented.ts';
 import { answered } from '../../../desk/leave/answered.ts';
 import { asWritten } from '../../../desk/leave/depart.ts';
 import { nameless } from '../../../desk/leave/nameless.ts';
-import { type PackPaper, packDocument } from '../../../views/evidence/document.ts';
+import type { PackPaper } from '../../../views/evidence/document.ts';
+import type { PackAsk, PackReply } from '../../pack-worker.ts';
 import { clock, openRecords, photosHere } from '../../state/records.ts';
 import { speech, told } from '../../state/session.ts';
-import { cardPdf } from '../card/card-pdf.ts';
 
 export interface PackAsked {
   readonly wanted: Wanted;
@@ -49,5 +49,19 @@ export async function makePack(
     made: { at: clock.now(), program: clock.program },
   });
   await say(`Laying out ${pack.count} records …`);
-  return { pack, pdf: await cardPdf((has) => packDocument(pack, paper, has)) };
+  return { pack, pdf: await printed({ pack, paper }, (words) => void say(words)) };
+}
+
+/** Beside the page: two hundred pages take a while. */
+function printed(ask: PackAsk, say: (words: string) => void): Promise<Blob> {
+  const worker = new Worker(new URL('../../pack-worker.ts', import.meta.url), { type: 'module' });
+  return new Promise<Blob>((done, failed) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<PackReply>) => {
+      if ('share' in data) say(`Printing, ${Math.floor(100 * data.share)} % …`);
+      else if ('pdf' in data) done(data.pdf);
+      else failed(new Error(data.fault));
+    });
+    worker.addEventListener('error', () => failed(new Error('the printing stopped')));
+    worker.postMessage(ask);
+  }).finally(() => worker.terminate());
 }
