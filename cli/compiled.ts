@@ -14,13 +14,18 @@ export const COMPILED = 'compiled.bin';
 /** Bytes of bytecode that a function runs through before it is optimised: V8's own measure is 66 to 132 thousand. */
 const OPTIMISED_AFTER = 1_300_000;
 
-/** V8 says aloud that it does not know a switch: this one is named only to the versions that were tried. */
-const PEELS_LOOPS = /^11\./;
+/** V8 says aloud that it does not know a switch: to take no loops apart only those versions are told that were tried. */
+const TAKES_LOOPS_APART = /^11\./.test(process.versions.v8);
+
+/** What is compiled with other switches is compiled anew. */
+export const SWITCHES: readonly string[] = [
+  `--interrupt-budget=${OPTIMISED_AFTER}`,
+  ...(TAKES_LOOPS_APART ? ['--no-turbo-loop-peeling'] : []),
+];
 
 /** Runs the program of a folder. */
 export function runProgram(folder: string): Script {
-  setFlagsFromString(`--interrupt-budget=${OPTIMISED_AFTER}`);
-  if (PEELS_LOOPS.test(process.versions.v8)) setFlagsFromString('--no-turbo-loop-peeling');
+  for (const one of SWITCHES) setFlagsFromString(one);
   const filename = join(folder, 'program.cjs');
   const cachedData = compiledIn(folder);
   // The build writes it in ASCII.

@@ -4,6 +4,7 @@ import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { SWITCHES } from '../../../cli/compiled.ts';
 
 const built = new URL('../../../dist/cli', import.meta.url).pathname;
 
@@ -12,7 +13,7 @@ const node = (...args: string[]) => spawnSync(process.execPath, args, { encoding
 describe('the start of the program', () => {
   it('takes what V8 compiled when it was built', () => {
     const asks = `
-      require('node:v8').setFlagsFromString('--interrupt-budget=1000000');
+      for (const one of ${JSON.stringify(SWITCHES)}) require('node:v8').setFlagsFromString(one);
       const { readFileSync } = require('node:fs');
       const [source, cachedData] = [readFileSync('program.cjs', 'latin1'), readFileSync('compiled.bin')];
       console.log(new (require('node:vm').Script)(source, { cachedData }).cachedDataRejected);`;
