@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { fillingFindings } from '../../../engine/questions/brakes/filling.ts';
-import type { GearFill, TrainFill } from '../../../engine/things/brake/fill.ts';
+import { fillTrain, type GearFill, type TrainFill } from '../../../engine/things/brake/fill.ts';
 import type { BrakeKind } from '../../../engine/things/brake/kinds/index.ts';
 import type { MissingPart } from '../../../engine/things/brake/train-air.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
-import { brakedTrain } from '../../support/braked-trains.ts';
+import { brakedTrain, loadedTrain } from '../../support/braked-trains.ts';
 import { plain } from '../../support/rules.ts';
 
 const outing = plain(3);
@@ -125,6 +125,12 @@ describe('as it is put on', () => {
     expect(of(left, left)).toEqual(['reservoir-too-small notes']);
     expect(of(left, gear)).toEqual(['reservoir-too-small limits']);
   });
+});
+
+it('a spring that the air does not overcome leaves nothing of what is stated, and no time', () => {
+  const train = loadedTrain('straight-air', 1, { springForce: 1e5 });
+  const [never] = fillTrain(train, 'straight-air', 'apply', 101_325, assumed.brakeParts).gears;
+  expect([never.ofWorking, never.t90, never.block]).toEqual([0, Infinity, 0]);
 });
 
 describe('as it is let off', () => {
