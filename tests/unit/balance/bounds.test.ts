@@ -36,6 +36,9 @@ const looked = (changes: Partial<VehicleBalance>, more: Partial<BalanceData> = {
   grounds: [data.grounds[1]],
   ...more,
 });
+/** The same track, canted wherever one looks. */
+const [, ground] = data.grounds;
+const canted = { grounds: [{ ...ground, cant: ground.cant.map(() => 0.01) }] };
 const words = (findings: readonly Finding[]): string[] => findings.map((f) => `${f.code} ${f.severity}`);
 const LEAST = 1 - MOST_UNLOADING.value;
 const [there] = data.grid;
@@ -73,12 +76,18 @@ describe('standing', () => {
       facts: { where: 'level', height: { si: its.highest } },
     });
     expect(says(-0.2, -0.3)[0].where.from).toBeUndefined();
-    expect(says(0.2, -0.3)[0]).toMatchObject({
+    const standing = { ...its.standing, share: -0.3, at: there };
+    const tips = (more: Partial<BalanceData>): Finding =>
+      standingFindings(context, looked({ evenAcross: 0.2, standing }, more))[0];
+    expect(tips(canted)).toMatchObject({
       where: { vehicle: 'car', from: there, to: there },
       found: { si: -0.3 },
       margin: -0.3,
       facts: { where: 'cant' },
     });
+    // Without cant under it no place is worse than another.
+    expect(tips({})).toMatchObject({ found: { si: -0.3 }, facts: { where: 'level' } });
+    expect(tips({}).where.from).toBeUndefined();
     expect(says(0, 1)[0].margin).toBe(-1e-9);
     const seated = says(0.1, 0.2)[0];
     expect(seated).toMatchObject({ found: { si: 0.1 }, required: { si: LEAST }, facts: { by: 'seating' } });
