@@ -2,6 +2,7 @@
 //   npm run attack                          5,000, as on every push
 //   npm run attack -- --full                1,000,000; or --count N, --minutes N (whichever is first), --seed N
 //   npm run attack -- --again "CSV" 1234    one input again, by the number that it was told with
+// Its heap is bounded in package.json: what is handed in is read within 300 MB in all, or the run ends.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { again, attack } from '../tests/attack/attack.ts';
 import { following, reliabilityPage } from '../tests/attack/page.ts';
