@@ -8,8 +8,6 @@
 import { test as base, type Page } from '@playwright/test';
 import { full } from '../support/tier.ts';
 
-type Ready = (name: 'demo' | 'counted') => Promise<Page>;
-
 interface Demo {
   /** For a room that is `served()`. */
   readonly demo: Page;
@@ -17,32 +15,28 @@ interface Demo {
   readonly counted: Page;
 }
 
-export const test = base.extend<Demo, { standing: Ready }>({
-  standing: [
+type Name = keyof Demo;
+type Lend = (name: Name, journey: (page: Page) => Promise<void>) => Promise<void>;
+
+export const test = base.extend<Demo, { lend: Lend }>({
+  lend: [
     async ({ browser }, use, { project }) => {
       const { viewport = null, hasTouch = false } = project.use;
-      const context = await browser.newContext({ viewport, hasTouch, serviceWorkers: 'block' });
-      const pages = new Map<string, Page>();
-      await use(async (name) => {
-        const page = full ? await context.newPage() : (pages.get(name) ?? (await context.newPage()));
-        pages.set(name, page);
-        return page;
+      const opened = async (): Promise<Page> =>
+        (await browser.newContext({ viewport, hasTouch, serviceWorkers: 'block' })).newPage();
+      const standing = new Map<Name, Page>();
+      await use(async (name, journey) => {
+        const page = standing.get(name) ?? (await opened());
+        if (!full) standing.set(name, page);
+        await journey(page);
+        if (full) return page.context().close();
+        await page.emulateMedia({ media: null, colorScheme: null, forcedColors: null, reducedMotion: null });
+        if (viewport) await page.setViewportSize(viewport);
       });
-      await context.close();
+      for (const page of standing.values()) await page.context().close();
     },
     { scope: 'worker' },
   ],
-  demo: async ({ standing }, use, { project }) => lent(await standing('demo'), project.use.viewport, use),
-  counted: async ({ standing }, use, { project }) =>
-    lent(await standing('counted'), project.use.viewport, use),
+  demo: ({ lend }, use) => lend('demo', use),
+  counted: ({ lend }, use) => lend('counted', use),
 });
-
-async function lent(
-  page: Page,
-  viewport: { width: number; height: number } | null | undefined,
-  use: (page: Page) => Promise<void>,
-): Promise<void> {
-  await use(page);
-  await page.emulateMedia({ media: null, colorScheme: null, forcedColors: null, reducedMotion: null });
-  if (viewport) await page.setViewportSize(viewport);
-}

@@ -14,10 +14,10 @@ const folder = mkdtempSync(join(tmpdir(), 'heedway-'));
 const exits = [
   ['steam-light', 10],
   ['brake-not-measured', 30],
+  ['visit-fits', 20],
   ['too-long-wet', 20],
   ['battery-vacuum', 10],
   ['heavy-air', 10],
-  ['visit-fits', 20],
 ] as const;
 
 describe('exit codes', () => {
