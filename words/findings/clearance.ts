@@ -41,14 +41,14 @@ export const clearanceWords = {
   }),
   'platform-gap': (f, t) => ({
     what: `Between the edge of ${t.fact('platform')} and what people step on of ${t.vehicle} the gap is up to ${t.found('up')}; ${f.severity === 'limits' ? 'the host allows' : 'usual is at most'} ${t.required('down')}.${more(f.facts.others)}`,
-    why: 'A foot goes down between. Wherever along it the train stops, play of the wheels and the curve in it: hand people over, lay a board across, or let them get on elsewhere.',
+    why: 'A foot goes down between. Hand people over, lay a board across, or let them get on elsewhere.',
   }),
   'platform-step': (f, t) => ({
     what: `From ${t.fact('platform')} one steps ${f.facts.way} by ${t.found('up')} onto ${t.vehicle}; ${f.severity === 'limits' ? 'the host allows' : 'usual is at most'} ${t.required('down')}.${more(f.facts.others)}`,
-    why: 'Springs as they may sink under people are in it. A box to step on, or another place to get on; told before anybody does.',
+    why: 'Springs as they may sink are in it. A box to step on, or another place to get on.',
   }),
   'platform-not-measured': (f, t) => ({
-    what: `What people step on of ${t.fact('vehicles')} is not measured: how wide the gap and how high the step at the platforms ${f.severity === 'unknown' ? 'are, and whether the host allows them, cannot be told' : 'are is not looked at'}.`,
+    what: `What people step on of ${t.fact('vehicles')} is not measured: gap and step at the platforms ${f.severity === 'unknown' ? 'cannot be told, and the host limits them' : 'are not looked at'}.`,
     why: 'Its height above the rail, and its width over both sides, with a rule.',
   }),
   'frame-too-long-for-curve': (f, t) => ({

@@ -14,15 +14,15 @@ const words = { hold: 'hold', unknown: 'cannot tell', limits: 'go within limits'
 export const surveyWords = {
   'track-not-told': (f, t) => ({
     what: `The route runs over ${t.fact('track')}, and of it nobody told ${lacking[f.facts.lacks]}.`,
-    why: 'What the rest of the line tells says nothing of this track, and that nothing is written does not mean that nothing is there. Write it by this track’s own distances, or an empty list where there is none.',
+    why: 'That nothing is written does not mean that nothing is there. Write it by its own distances, or an empty list.',
   }),
   'other-move': (f, t) => ({
     what: `Move ${f.facts.move} of this route, over ${t.where}: ${words[f.facts.word]}, for ${f.facts.findings === 1 ? 'one reason' : `${f.facts.findings} reasons`}.`,
-    why: `The route sets back, and the train runs it move by move, end for end in every other one. "move": ${f.facts.move} in the outing answers that one in full.`,
+    why: `Every other move is run with the last vehicle first. "move": ${f.facts.move} in the outing answers this one in full.`,
   }),
   'structure-beside-track': (_f, t) => ({
     what: `${t.fact('structure')} stands near ${t.fact('track')}, over which the route runs, and is measured from another track alone.`,
-    why: 'It may stand in the way of this one too. Measure it from the middle of this track as well, and write it there under the same name, however far it is.',
+    why: 'Measure it from the middle of this one too, and write it there under the same name, however far it is.',
   }),
   'heights-poor': (_f, t) => ({
     what: `The heights of the line are poor (${t.fact('quality')}).`,

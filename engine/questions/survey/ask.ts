@@ -4,7 +4,7 @@
  */
 import type { OutingContext } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
-import type { Line } from '../../things/line/types.ts';
+import type { Line, Unstated } from '../../things/line/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 
@@ -25,20 +25,8 @@ function poor({ line }: Outing): Finding[] {
   ];
 }
 
-const ofLine = {
-  places: 'line.places',
-  sights: 'line.sights',
-  structures: 'line.structures',
-  flangeways: 'line.flangeways',
-  railStretches: 'line.railStretches',
-} as const;
-const ofTrack = {
-  places: 'line.tracks.places',
-  sights: 'line.tracks.sights',
-  structures: 'line.tracks.structures',
-  flangeways: 'line.tracks.flangeways',
-  railStretches: 'line.tracks.railStretches',
-} as const;
+/** Its field: of the line itself, or of a track. */
+const fieldOf = (main: boolean, lacks: Unstated['lacks']): string => `line.${main ? '' : 'tracks.'}${lacks}`;
 
 /** Each once, however often the route comes over the track. */
 function untold({ unstated = [] }: Line, whole: string | undefined): Finding[] {
@@ -50,7 +38,7 @@ function untold({ unstated = [] }: Line, whole: string | undefined): Finding[] {
     const asked = {
       where: { from, to },
       source: 'survey',
-      measure: (track === whole ? ofLine : ofTrack)[lacks],
+      measure: fieldOf(track === whole, lacks),
     } as const;
     return near === undefined
       ? // A rail that nobody calls worse counts as the day's, as everywhere.

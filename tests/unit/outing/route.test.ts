@@ -203,8 +203,18 @@ describe('what stands along the tracks', () => {
     expect(asked({ structures: [post('wall')] }, { structures: [post('wall')] })).toEqual([]);
     expect(asked({ structures: [post('shed', { side: 'right' })] }, { structures: [] })).toEqual([]);
     expect(asked({ structures: [post('far', { from: 150, to: 150 })] }, { structures: [] })).toEqual([]);
+    // On a long line too, where it stands between any two places that are looked at.
+    const far = { ...line, length: 5000, heights: [line.heights[0], { at: 5000, height: 2 }] };
+    const besideMain = post('stump', { from: 71.3, to: 71.3, side: 'right', distance: 1.4 });
+    const over = way(['main'], {
+      ...far,
+      structures: [],
+      tracks: [{ ...tilted, line: { ...tilted.line, structures: [besideMain] } }],
+    });
+    // 1.2 m to the left of the line, and 1.4 m to its right: 0.2 m beyond the line.
+    expect((over.unstated ?? []).map((u) => u.near)).toEqual(['stump']);
     const bridge = post('bridge', { side: 'both', headroom: 2 });
-    const { distance: _, ...over } = bridge;
-    expect(asked({ structures: [over] }, { structures: [] })).toEqual(['Loop: bridge']);
+    const { distance: _, ...overhead } = bridge;
+    expect(asked({ structures: [overhead] }, { structures: [] })).toEqual(['Loop: bridge']);
   });
 });
