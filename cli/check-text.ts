@@ -1,7 +1,7 @@
 /** What `check` prints for people: one screen; with `--why` its reasons, margins and sums; with `--all` everything. */
 import { assumedByWeight } from '../desk/assumed.ts';
 import { TRIED } from '../desk/card.ts';
-import { counted, countWays, countWords, limitLines, mostWords } from '../desk/count-ways.ts';
+import { counted, countWays, countWords, limitLines, mostWords, slowerBeside } from '../desk/count-ways.ts';
 import { type Gathered, gathered, tellGathered } from '../desk/gathered.ts';
 import { tellLadder } from '../desk/ladder.ts';
 import { sentence } from '../desk/sentence.ts';
@@ -95,11 +95,7 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
   const today = cars.find((c) => c.railState === rail);
   if (!today) return [];
   const counts = countWays(cars, voice).map(([way, name]) =>
-    counted(
-      way,
-      name,
-      countWords(today, way, (n) => `${n} or more`),
-    ),
+    counted(way, name, countWords(today, way, (n) => `${n} or more`) + slowerBeside(today, way)),
   );
   // Why no more may leave stands in the sentence.
   const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}; ${counts.join(', ')}.`;

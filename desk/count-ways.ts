@@ -48,7 +48,7 @@ export const counted = (way: CountWay, name: string, n: string): string =>
 export const heldNote =
   'Each count is what goes without a limit of its kind: one start in twenty may fail, wherever it stops, or where it is booked to (stops, signals, crossings, the start of the run); keeping a walking pace up the worst climb; stopped from running speed within what is seen, or slower; held by brakes that do not leak off. The least is what nothing forbids: slower, on the brake, not stopping on the worst grade.';
 
-/** "7", "3 to 8" where fewer do not, "1 (6 slower)" of stops from running speed, "6 slower" where none is, "none" where no car goes with it, "40 or more" where the search ended before it failed. */
+/** "7", "3 to 8" where fewer do not, "6 slower" where none is stopped from running speed, "none" where no car goes with it, "40 or more" where the search ended before it failed. */
 export function countWords(count: CarCount, way: CountWay, more: (n: number) => string): string {
   const n = count[way];
   if (way === 'host') return n === null ? 'no rule' : `${n}`;
@@ -57,10 +57,7 @@ export function countWords(count: CarCount, way: CountWay, more: (n: number) => 
     return way === 'stopped' && count.stoppedSlower !== null ? `${count.stoppedSlower} slower` : 'none';
   const most = count.unlimited.includes(way) ? more(n) : `${n}`;
   const from = count.from[way];
-  const told = from === undefined || from === n ? most : `${from} to ${most}`;
-  return way === 'stopped' && (count.stoppedSlower ?? 0) > n
-    ? `${told} (${count.stoppedSlower} slower)`
-    : told;
+  return from === undefined || from === n ? most : `${from} to ${most}`;
 }
 
 /** The most that may leave: "6", "none" where no number of cars may, "cannot tell". */
@@ -107,10 +104,18 @@ export function limitLines(
   });
 }
 
-/** Beside a count of what is stopped slower alone. */
-const slowerWords = ({ none, stopped, stoppedSlower }: CarCount, way: CountWay): string =>
-  way === 'stopped' && stoppedSlower !== null && (none.includes('stopped') || stopped === 0)
+/** Beside a count from running speed, where more are stopped slower. */
+function slowerWords({ none, stopped, stoppedSlower }: CarCount, way: CountWay): string {
+  if (way !== 'stopped' || stoppedSlower === null) return '';
+  return none.includes('stopped') || stopped === 0
     ? ', none from running speed'
+    : `, ${stoppedSlower} slower`;
+}
+
+/** " (6 slower)" behind a count from running speed, so that what it says does not seem to contradict the least. */
+export const slowerBeside = ({ none, stopped, stoppedSlower }: CarCount, way: CountWay): string =>
+  way === 'stopped' && stopped && !none.includes(way) && stoppedSlower !== null
+    ? ` (${stoppedSlower} slower)`
     : '';
 
 /** 1st, 2nd, 3rd, 4th … */

@@ -56,7 +56,7 @@ export function askSpeeds(
     (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < least(j),
     (i, j) => reason[i] === reason[j],
   );
-  return runs.flatMap(({ first, last }): Finding | Finding[] => {
+  const found = runs.flatMap(({ first, last }): Finding | Finding[] => {
     let worst = first;
     for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
     const why = reasons[reason[worst]];
@@ -100,6 +100,19 @@ export function askSpeeds(
       sure: 'assumed',
     });
   });
+  return found.reduce<Finding[]>((told, next) => eachFallOnce(told, next, ready.context.loaded.length), []);
+}
+
+/** One fall is one finding, though from a few places on the way to it a stop may end: fewer than the train is long. */
+export function eachFallOnce(told: Finding[], next: Finding, length: number): Finding[] {
+  const isFall = (f: Finding): boolean => f.code === 'brake-does-not-hold-fall';
+  const before = isFall(next) ? told.findLastIndex(isFall) : -1;
+  const [from, to] = [next.where?.from, told[before]?.where?.to];
+  if (from === undefined || to === undefined || from - to > length) return [...told, next];
+  const where = { ...told[before].where, to: next.where?.to };
+  return told.map((f, i) =>
+    i === before ? { ...((next.margin ?? 0) < (f.margin ?? 0) ? next : f), where } : f,
+  ) as Finding[];
 }
 
 /** That nobody drives as slowly as is permitted, where it is so within a stretch. */
