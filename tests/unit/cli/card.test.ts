@@ -46,8 +46,8 @@ function fitsThePaper({ sizes, right, width }: PdfText): void {
 
 describe('all that the card has to say', () => {
   it.each([
-    ['half-letter', 2],
-    // Half an inch shorter: seats and plan go on to a third.
+    // Fourteen stations and the word fill two sides; the plan goes on to a third.
+    ['half-letter', 3],
     ['a5', 3],
   ] as const)('goes on to the next side of %s where one does not hold it', async (size, sides) => {
     const card = printed(`places-${size}`, await manyPlaces(), size);
