@@ -1,4 +1,7 @@
-/** The same outing with another number of cars: cars beyond the train's own are copies of its last, riders and all. */
+/**
+ * The same outing with another number of cars: cars beyond the train's own are copies of its last, laden as the fullest
+ * that its seats allow: a last car with a child alone on it would have the counts promise a train that no day's crowd leaves by.
+ */
 import type { Outing } from '../outing/types.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
@@ -9,19 +12,34 @@ export function withCars(outing: Outing, n: number): Outing | undefined {
   const cars = outing.train.vehicles.filter(isCar);
   const pattern = cars[cars.length - 1];
   if (!pattern) return undefined;
+  const laden = fullest(outing, cars, pattern);
   const kept = new Set(cars.slice(0, n).map((c) => c.id));
   const vehicles = outing.train.vehicles.filter((v) => !isCar(v) || kept.has(v.id));
   const riders = guardsAboard(outing, vehicles, cars[n - 1]);
   for (let i = cars.length; i < n; i++) {
     const id = `${pattern.id}+${i}`;
     vehicles.push({ ...pattern, id });
-    for (const rider of outing.riders) {
-      // A copied car has no driver or guard of its own.
-      if (rider.vehicle === pattern.id)
-        riders.push({ ...rider, id: `${rider.id}+${i}`, vehicle: id, duty: 'rider' });
-    }
+    // A copied car has no driver or guard of its own.
+    for (const { heldBy, ...rider } of laden)
+      riders.push({
+        ...rider,
+        id: `${rider.id}+${i}`,
+        vehicle: id,
+        duty: 'rider',
+        ...(heldBy === undefined ? {} : { heldBy: `${heldBy}+${i}` }),
+      });
   }
   return { ...outing, riders, train: { ...outing.train, vehicles } };
+}
+
+/** Who rides on the car that carries most, of those whose riders find their seats on the pattern; of equals, the last. */
+function fullest({ riders }: Outing, cars: readonly Vehicle[], pattern: Vehicle): readonly Rider[] {
+  const seats = new Set(pattern.seats.map((s) => s.id));
+  const loads = cars
+    .map(({ id }) => riders.filter((r) => r.vehicle === id))
+    .filter((on) => on.every((r) => r.seat === undefined || seats.has(r.seat)));
+  const weight = (on: readonly Rider[]): number => on.reduce((all, r) => all + r.mass.value, 0);
+  return loads.reduce<readonly Rider[]>((most, on) => (weight(on) >= weight(most) ? on : most), []);
 }
 
 /** Who rides on the vehicles kept. Where the guard's car stays behind, someone on the last car kept is guard. */

@@ -11,6 +11,7 @@ import { atLatest, brakeTimes, openOuting, timesFound } from '../../../engine/ou
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Question } from '../../../engine/questions/question.ts';
 import { railStates } from '../../../engine/things/rail.ts';
+import { isCar } from '../../../engine/things/train/cars.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { changedExample } from '../../support/changed-examples.ts';
 import { randomOuting } from '../../support/random-outings.ts';
@@ -165,6 +166,39 @@ describe('what sets a count', () => {
 });
 
 describe('a longer train of the same cars', () => {
+  const cars = heavyAir.train.vehicles.filter(isCar);
+  const [first, last] = [cars[0], cars[cars.length - 1]];
+  const on = (outing: Outing, vehicle: string) => outing.riders.filter((r) => r.vehicle === vehicle);
+  const masses = (outing: Outing, vehicle: string) => on(outing, vehicle).map((r) => r.mass.value);
+  /** With this many people on the last car, and all others as they were. */
+  const withLast = (people: number): Outing => ({
+    ...heavyAir,
+    riders: [
+      ...heavyAir.riders.filter((r) => r.vehicle !== last.id),
+      ...on(heavyAir, last.id).slice(0, people),
+    ],
+  });
+  const added = (outing: Outing): number[] =>
+    masses(withCars(outing, cars.length + 1)!, `${last.id}+${cars.length}`);
+
+  it('is laden as its fullest car, whoever sits on the last', () => {
+    const weight = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+    const heaviest = (outing: Outing): number =>
+      Math.max(...cars.map(({ id }) => weight(masses(outing, id))));
+    expect(masses(heavyAir, first.id).length).toBeGreaterThan(1);
+    for (const outing of [0, 1, 9].map(withLast))
+      expect(weight(added(outing))).toBeCloseTo(heaviest(outing), 9);
+    expect(weight(masses(withLast(1), last.id))).toBeLessThan(heaviest(withLast(1)));
+  });
+
+  it('takes nobody who would find no seat on the car that is copied', () => {
+    const [{ seat }] = on(heavyAir, last.id);
+    const seats = last.seats.filter(({ id }) => id === seat);
+    const vehicles = heavyAir.train.vehicles.map((v) => (v === last ? { ...v, seats } : v));
+    const short = { ...withLast(1), train: { ...heavyAir.train, vehicles } };
+    expect(added(short)).toEqual(masses(short, last.id));
+  });
+
   it('has its brakes no earlier at the latest, and no stronger, vehicle for vehicle', async () => {
     const outing = await changedExample('battery-vacuum', () => undefined);
     const [own, ...longer] = [4, 6, 10].map((n) => brakeTimes(withCars(outing, n)!));
