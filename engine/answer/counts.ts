@@ -42,6 +42,10 @@ interface Never {
 
 type Reached = Reach | Never | null;
 
+/** A train so long that its grades even out stands without a brake, and is held by none. */
+const heldByNothing = (fails: Fails): boolean =>
+  typeof fails === 'object' && fails.what === 'hold' && fails.has?.si === 0;
+
 /**
  * Of the numbers that do, those beside the train as it is: with it, else fewer, else more.
  *
@@ -61,9 +65,10 @@ export function reachFrom(
   let some = here;
   while (some >= least && !goes(some)) some--;
   if (some < least) {
+    const upTo = heldByNothing(now) ? here : tryTo;
     some = here + 1;
-    while (some <= tryTo && !goes(some)) some++;
-    if (some > tryTo) return { never: now as CountLimit };
+    while (some <= upTo && !goes(some)) some++;
+    if (some > upTo) return { never: now as CountLimit };
   }
   let [from, to] = [some, some];
   while (goes(to + 1)) to++;

@@ -32,6 +32,12 @@ describe('counting from the train as it is', () => {
     expect(reachFrom(only(1, 2), 5, 0, 40)).toEqual({ from: 1, to: 2, next: limit });
     expect(reachFrom(only(7, 8), 5, 0, 40)).toEqual({ from: 7, to: 8, next: limit });
   });
+  it('tries no longer train where nothing holds this one: by its length alone it would stand, and be held by none', () => {
+    const holds = (has: number) => (n: number) =>
+      n >= 9 ? undefined : { what: 'hold', has: { si: has, kind: 'force' } as const };
+    expect(reachFrom(holds(0), 2, 0, 40)).toMatchObject({ never: { what: 'hold' } });
+    expect(reachFrom(holds(1), 2, 0, 40)).toMatchObject({ from: 9, to: 40 });
+  });
   it('says by what the train itself fails where no number does', () => {
     expect(reachFrom(only(), 5, 0, 40)).toEqual({ never: limit });
   });
