@@ -28,6 +28,8 @@ export default defineConfig({
   reporter: 'list',
   use: {
     browserName: 'chromium',
+    // What waits longer for its button waits for none: told, instead of two minutes of silence.
+    actionTimeout: 45_000,
     // It fetches all that works without a network: for those alone who try that.
     serviceWorkers: 'block',
     launchOptions: {

@@ -94,7 +94,10 @@ async function putBack(page: Page): Promise<void> {
       choice.dispatchEvent(new Event('change', { bubbles: true }));
     }
     await drawn();
+    // Which of the papers was looked at last is remembered as long as the page stands.
+    location.hash = 'line';
   });
+  await page.getByRole('button', { name: 'The day', exact: true }).dispatchEvent('click');
   await expect(page.locator('.head .of')).toHaveText('Gala');
 }
 

@@ -189,10 +189,11 @@ test('the card is white paper in the dark too, its strip and all', { tag: '@phon
 }) => {
   await page.emulateMedia({ colorScheme: 'light' });
   await open(page, url(), at.card);
+  const drawn = page.locator('.card .strip svg :is(.paper, .earth, .rail, .strong)');
+  // The card waits until the records of this device have been asked.
+  await expect(drawn.nth(4)).toBeAttached();
   const inks = (): Promise<readonly string[]> =>
-    page
-      .locator('.card .strip svg :is(.paper, .earth, .rail, .strong)')
-      .evaluateAll((all) => all.map((e) => `${getComputedStyle(e).fill} ${getComputedStyle(e).stroke}`));
+    drawn.evaluateAll((all) => all.map((e) => `${getComputedStyle(e).fill} ${getComputedStyle(e).stroke}`));
   const light = await inks();
   expect(light.length).toBeGreaterThan(4);
   await page.emulateMedia({ colorScheme: 'dark' });
