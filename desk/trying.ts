@@ -62,6 +62,7 @@ function strayIn(outing: Outing, change: Change): string | number | undefined {
       return [change.vehicle, change.like].find(noVehicle);
     case 'ballast':
     case 'parking-brake':
+    case 'driver-brake':
     case 'coupler-raised':
     case 'part-lifted':
     case 'wheel-gauge':

@@ -91,6 +91,8 @@ export function tellChange(change: Change, voice: Voice): string {
       return `let ${crewName(voice, change.by)} look out at ${change.at}`;
     case 'parking-brake':
       return `fit ${vehicleName(voice, change.vehicle)} with a parking brake of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
+    case 'driver-brake':
+      return `fit ${vehicleName(voice, change.vehicle)} with a brake that the driver works on the run, of ${say(voice, { si: change.force, kind: 'force' }, 'up')}`;
     case 'together':
       return change.changes.map((c) => tellChange(c, voice)).join(', and ');
     case 'brake-kind':

@@ -63,6 +63,7 @@ export function effortOf(outing: Outing, change: Change): number {
     case 'wheel-gauge':
     case 'guard-rail':
     case 'parking-brake':
+    case 'driver-brake':
     case 'brake-car':
     case 'brake-kind':
       return WORKSHOP;

@@ -57,6 +57,8 @@ export type Change =
   /** Somebody who is listed looks out there, and whoever did no more. */
   | { readonly kind: 'look-out'; readonly at: string; readonly by: string }
   | { readonly kind: 'parking-brake'; readonly vehicle: string; readonly force: number }
+  /** A lever in reach of the driver, who brakes with it on the run. */
+  | { readonly kind: 'driver-brake'; readonly vehicle: string; readonly force: number }
   | { readonly kind: 'brake-kind'; readonly brake: BrakeKind }
   | { readonly kind: 'together'; readonly changes: readonly Change[] };
 
@@ -143,6 +145,11 @@ export function applyChange(outing: Outing, change: Change): Outing {
       return changeVehicle(outing, change.vehicle, (v) => ({
         ...v,
         brakes: [...v.brakes, parkingBrake(v, change.force, outing)],
+      }));
+    case 'driver-brake':
+      return changeVehicle(outing, change.vehicle, (v) => ({
+        ...v,
+        brakes: [...v.brakes, driverBrake(v, change.force)],
       }));
     case 'together':
       return change.changes.reduce(applyChange, outing);
@@ -332,6 +339,17 @@ const parkingBrake = (v: Vehicle, force: number, outing: Outing): BrakeGear => (
     ? 'driver'
     : usualWorker('mechanical', v.role, false),
   parking: true,
+});
+
+/** A lever that the driver pulls on the run; that it stays on by itself nobody has said. */
+const driverBrake = (v: Vehicle, force: number): BrakeGear => ({
+  id: 'lever',
+  name: 'brake lever',
+  kind: 'mechanical',
+  on: v.groups.map((g) => g.id),
+  force: exact(force),
+  workedBy: 'driver',
+  parking: false,
 });
 
 /** The same gear worked as another kind: through brakes of the cars and the engine's supply. */

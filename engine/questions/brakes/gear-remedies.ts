@@ -1,15 +1,34 @@
 /** What makes more brakes answer the driver, or fewer wheels slide. */
+import { GRAVITY } from '../../base/constants.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
+import { driverReach } from '../../things/train/crew.ts';
 import { betterRail, fewerCars, order } from '../changes.ts';
 import { type Family, none, type Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
 export const brakeGearRemedies: Remedies = {
+  'no-brake-answers': atTheDriver,
   'wheels-slide': (outing) => [betterRail(outing)],
   'brake-pipe-broken': (outing) => [order(outing), fewerCars(outing, 5)],
   'brake-kinds-do-not-work-together': (outing, finding) => [order(outing), leaveOfKind(outing, finding, 5)],
 };
+
+/**
+ * A lever beside the driver, on an engine before a car: as strong as a train's one brake is usually made, so that the
+ * word after it says what it is good for. One twice as weak is as much work to fit.
+ */
+function atTheDriver(outing: Outing): Family[] {
+  const { vehicles } = outing.train;
+  const near = [...driverReach(outing)].map((i) => vehicles[i]);
+  const at = near.find((v) => v.role === 'engine') ?? near[0];
+  if (at === undefined) return [];
+  const force = USUAL_SHARE * at.tare.value * GRAVITY;
+  return [{ size: 10, changes: [{ kind: 'driver-brake', vehicle: at.id, force }] }];
+}
+
+/** Of the empty weight, held back by a brake worked by arm on a dry rail: common practice, no source. */
+const USUAL_SHARE = 0.15;
 
 /** All cars with a brake of the kind that does not work with the engine's. */
 function leaveOfKind(outing: Outing, { facts }: Finding, size: number): Family {

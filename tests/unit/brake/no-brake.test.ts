@@ -1,6 +1,8 @@
 /** A train on which no brake answers the driver may not leave, however level its line. */
 import { expect, it } from 'vitest';
 import { answerOnly } from '../../../engine/answer/answer.ts';
+import { answerOuting } from '../../../engine/answer/complete.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { plain } from '../../support/rules.ts';
 
@@ -24,4 +26,18 @@ it('does not say so of a train that brakes, nor where a force is only not known'
     brakes: v.brakes.map(({ rigging: _rigging, force: _force, ...gear }) => gear),
   }));
   expect(codes({ ...outing, train: { ...outing.train, vehicles } })).not.toContain('no-brake-answers');
+});
+
+it('offers a lever beside the driver, and the train leaves with it as with any brake of that strength', () => {
+  const found = answerOnly(braked(false));
+  const offered =
+    answerOuting(braked(false), { counts: false }).findings.find((f) => f.code === 'no-brake-answers')
+      ?.remedies ?? [];
+  expect(offered.map((r) => r.change.kind)).toEqual(['driver-brake']);
+  const fitted = applyChange(braked(false), offered[0].change);
+  expect(codes(fitted)).not.toContain('no-brake-answers');
+  expect([found.verdict, offered[0].verdict]).toEqual(['hold', answerOnly(fitted).verdict]);
+  // 15 % of the engine's empty weight, in newtons.
+  const [engine] = fitted.train.vehicles;
+  expect(engine.brakes.map((b) => b.force?.value)).toEqual([0.15 * engine.tare.value * 9.80665]);
 });

@@ -142,6 +142,7 @@ describe('a change in the paper', () => {
       { kind: 'brake-car', vehicle: 'bare', like: 'car-1' },
       { kind: 'brake-kind', brake: 'automatic-vacuum' },
       { kind: 'parking-brake', vehicle: 'bare', force: 321 },
+      { kind: 'driver-brake', vehicle: 'bare', force: 321 },
     ] as const) {
       const to = applyChange(from, change);
       const now = await read(changedPaper(mixed, from, to));

@@ -50,6 +50,7 @@ it.each([
   ['holds-only-while-brake-is-tight', 'fewer-riders 3, fewer-cars 6, parking-brake 9'],
   ['no-parking-brake', 'parking-brake 9'],
   ['wheels-slide', 'rail-state 3'],
+  ['no-brake-answers', 'driver-brake 10'],
   ['brake-pipe-broken', 'order 2, fewer-cars 5'],
   ['coupler-overloaded', 'fewer-riders 3, fewer-cars 6'],
   ['tail-runs-away', `chains 1, ${chains}, guard 2, brake-kind 7, fewer-cars 6, brake-car 12`],
