@@ -7,6 +7,7 @@
  */
 import * as z from 'zod/mini';
 import { PLAIN } from '../engine/base/letters.ts';
+import { dayNumber } from './due/day.ts';
 import { figure } from './schema/quantity.ts';
 
 export interface About {
@@ -55,10 +56,20 @@ export const text = (most = 200) =>
 export const remark = () => z.string().check(z.maxLength(10_000));
 export const yes = () => z.boolean();
 export const choice = <const T extends readonly string[]>(...of: T) => z.enum(of);
-export const day = () => z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/, 'a day such as 2026-05-31'));
+const isDay = (text: string): boolean => dayNumber(text) !== undefined;
+const DAY_WORDS = 'a day such as 2026-05-31';
+/** One that the calendar has: what is due is counted from it. */
+export const day = () =>
+  z
+    .string()
+    .check(z.regex(/^\d{4}-\d\d-\d\d$/, { error: DAY_WORDS, abort: true }), z.refine(isDay, DAY_WORDS));
+const MOMENT_WORDS = 'a day and time such as 2026-05-31T16:30';
 /** Local, without an offset: of the place where the train runs. */
 export const moment = () =>
-  z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/, 'a day and time such as 2026-05-31T16:30'));
+  z.string().check(
+    z.regex(/^\d{4}-\d\d-\d\dT([01]\d|2[0-3]):[0-5]\d$/, { error: MOMENT_WORDS, abort: true }),
+    z.refine((text) => isDay(text.slice(0, 10)), MOMENT_WORDS),
+  );
 export const rows = <T extends z.ZodMiniType>(row: T, least: number, most: number) =>
   z.array(row).check(z.minLength(least), z.maxLength(most));
 export const group = z.strictObject;

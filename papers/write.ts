@@ -11,13 +11,13 @@ function ordered(json: unknown, schema: Definition | undefined): unknown {
   if (typeof json !== 'object' || json === null) return json;
   const kind = (json as { heedway?: unknown }).heedway;
   const own =
-    typeof kind === 'string' && kind in schemas
+    typeof kind === 'string' && Object.hasOwn(schemas, kind)
       ? inner(schemas[kind as FileKind] as unknown as Definition)
       : at;
   const shape = own?.def.shape ?? {};
-  const known = Object.keys(shape).filter((key) => key in json);
+  const known = Object.keys(shape).filter((key) => Object.hasOwn(json, key));
   const other = Object.keys(json)
-    .filter((key) => !(key in shape))
+    .filter((key) => !Object.hasOwn(shape, key))
     .sort();
   return Object.fromEntries(
     [...known, ...other].map((key) => [key, ordered((json as Record<string, unknown>)[key], shape[key])]),

@@ -138,7 +138,7 @@ export function bodyIn(text: string, exact = true): Body | undefined {
     json['heedway'] === 'record' &&
     json['version'] === 1 &&
     isText(json['kind']) &&
-    json['kind'] in kinds &&
+    Object.hasOwn(kinds, json['kind']) &&
     typeof json['content'] === 'object' &&
     json['content'] !== null &&
     [json['author'], json['device'], json['program']].every(isText) &&

@@ -255,8 +255,8 @@ function follows(units: readonly Unit[], terms: readonly Term[], kind: Kind): bo
 }
 
 function unknownUnit(unit: string, kind: Kind): string {
-  const instead = ambiguous[kind]?.[unit.toLowerCase()];
-  if (instead) return instead;
+  const instead = ambiguous[kind] ?? {};
+  if (Object.hasOwn(instead, unit.toLowerCase())) return instead[unit.toLowerCase()];
   if (unit === '') return `${accepted(kind)}, with its unit`;
   const other = (Object.keys(unitsByKind) as Kind[]).find((k) => findUnit(k, unit) !== undefined);
   const is = other

@@ -2,16 +2,19 @@
 import type { Command as Program } from 'commander';
 import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
 import { standing } from '../../records/amended.ts';
+import { bringIn, keyLetters } from '../../records/bring.ts';
 import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
-import { look, photosFor, take, takePhotos } from '../../records/ledger.ts';
+import { look, photosFor } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import { photosNamed } from '../../records/photos.ts';
 import { carried, service, trips } from '../../records/service.ts';
+import { tellAuthors, tellBrought } from '../../words/records/brought.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
 import { type Command, common, type Options, type Outcome, UsageFault } from '../command.ts';
 import { contentOf } from '../file.ts';
 import {
+  authorHere,
   beginStore,
   entryNamed,
   inStore,
@@ -30,10 +33,16 @@ interface BeginOptions extends Options, StoreOptions {
 interface NoteOptions extends Options, StoreOptions {
   readonly amends?: string;
 }
+interface ImportOptions extends Options, StoreOptions {
+  readonly accept?: string;
+}
 interface FileOptions extends Options, StoreOptions {
   readonly out?: string;
   readonly names?: boolean;
 }
+
+/** Exit: something is amiss, or it is not as it was asked for. */
+const AMISS = 20;
 
 export const recordsCommand: Command = {
   name: 'records',
@@ -63,8 +72,14 @@ export const recordsCommand: Command = {
       .requiredOption('-o, --out <file>', 'write it here')
       .option('--names', 'with the names of persons, which stay at home otherwise')
       .action((options: FileOptions) => run(() => exported(options), options));
-    sub('import <file>', 'Records of another device’s file, beside those that are here.').action(
-      (file: string, options: Options & StoreOptions) => run(() => imported(file, options), options),
+    sub('import <file>', 'Records of another device’s file, beside those that are here.')
+      .option(
+        '--accept <keys>',
+        'keys that nothing here vouches for, as their owners read them out; with commas between',
+      )
+      .action((file: string, options: ImportOptions) => run(() => imported(file, options), options));
+    sub('authors', 'Who wrote what is here, with the letters of their keys.').action(
+      (options: Options & StoreOptions) => run(() => authors(options), options),
     );
     sub('service', 'Service days, runs and distance of every vehicle, and riders carried.').action(
       (options: Options & StoreOptions) => run(() => ran(options), options),
@@ -165,29 +180,48 @@ async function fileOf(path: string): Promise<Uint8Array> {
   throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);
 }
 
-const imported = (path: string, options: Options & StoreOptions): Promise<Outcome> =>
+const imported = (path: string, options: ImportOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const { verified, names, photos, faults } = await readStoreFile(await fileOf(path));
-    // What the file lacks another device's may bring; what was altered brings nothing.
-    const altered = faults.filter(({ what }) => what !== 'missing' && what !== 'photo-missing');
-    if (altered.length > 0) {
-      const words = faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2));
-      throw new UsageFault(`${path}: nothing was taken.\n${words.join('\n')}`, faults);
-    }
-    const { added, there, removed } = await take(
-      store,
-      verified.entries.map(({ row }) => row),
-    );
-    for (const one of names) await store.name(one);
-    await takePhotos(store, photos);
-    const { forks } = await lookAt(store);
-    const known = { entries: verified.entries, names };
+    const file = await readStoreFile(await fileOf(path));
+    const brought = await bringIn(store, file, keysIn(options.accept));
+    const { entries, forks } = await lookAt(store);
+    const lines = tellBrought(brought, file, { entries, names: await store.names() });
+    if (brought.how === 'altered')
+      throw new UsageFault(`${path}: nothing was taken.\n${lines.slice(1).join('\n')}`, brought.faults);
+    const known = { entries: file.verified.entries, names: file.names };
+    const asked = brought.how === 'unknown' ? brought.strangers : brought.accepted;
     return {
       text: [
-        `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,
+        ...lines,
+        ...(brought.how === 'unknown' ? [`--accept ${asked.map(keyOf).join(',')}`] : []),
         ...forks.map((fork) => tellFork(fork, known)),
       ].join('\n'),
-      json: { added, there, names: names.length, forks },
+      json: {
+        ...(brought.how === 'taken' ? brought.taken : { added: 0 }),
+        [brought.how === 'taken' ? 'accepted' : 'unknown']: asked.map(({ author }) => author),
+        names: file.names.length,
+        forks,
+      },
+      exit: brought.how === 'taken' ? 0 : AMISS,
+    };
+  });
+
+const keyOf = ({ author }: { readonly author: string }): string => keyLetters(author);
+
+/** As they are written or read out: in fours too. */
+function keysIn(accept = ''): ReadonlySet<string> {
+  const keys = accept.split(',').map((key) => key.replace(/\s/g, '').toLowerCase());
+  return new Set(keys);
+}
+
+const authors = (options: Options & StoreOptions): Promise<Outcome> =>
+  inStore(options, async (store) => {
+    const { entries } = await lookAt(store);
+    const me = await authorHere(options).catch(() => undefined);
+    const lines = tellAuthors({ entries, names: await store.names() }, me?.name);
+    return {
+      text: lines.join('\n') || 'Nobody has written here.',
+      json: [...new Set(entries.map(({ body }) => body.author))],
       exit: 0,
     };
   });
@@ -248,8 +282,6 @@ const strike = (name: string, options: Options & StoreOptions): Promise<Outcome>
   });
 
 // ---- verify
-
-const AMISS = 20;
 
 export const verifyCommand: Command = {
   name: 'verify',

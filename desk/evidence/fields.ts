@@ -62,7 +62,9 @@ function rowsOf(
   }
   const group = value as Json;
   if ('heedway' in group)
-    return [{ label, value: `${group['heedway']}: ${group['name'] ?? 'its own paper'}`, depth }];
+    return [
+      { label, value: `${inLine(group['heedway'])}: ${inLine(group['name'] ?? 'its own paper')}`, depth },
+    ];
   return [{ label, value: '', depth }, ...fieldRows(group, form, reading, [], depth + 1)];
 }
 
@@ -89,13 +91,18 @@ const named = (value: string, { names, persons }: Reading): string => {
 /** "12 lb (measured, 11.5 lb to 12.4 lb, source: scale 3)" */
 function figure({ value, ...rest }: Json): string {
   const { low, high, how, source, date, unit, ...other } = rest;
-  const between = low !== undefined && high !== undefined ? `${low} to ${high}` : '';
+  const between = low !== undefined && high !== undefined ? `${inLine(low)} to ${inLine(high)}` : '';
   const more = Object.entries(other).map(([key, one]) =>
     isGroup(one) || Array.isArray(one) ? '' : `${key} ${one}`,
   );
-  const told = [how, between, date, source === undefined ? '' : `source: ${source}`, ...more].filter(
-    (part) => part !== undefined && part !== '',
+  const from = source === undefined ? '' : `source: ${inLine(source)}`;
+  const told = [how, between, date, from, ...more].flatMap((part) =>
+    part === undefined || part === '' ? [] : inLine(part),
   );
-  const plain = `${isGroup(value) ? JSON.stringify(value) : value}${unit === undefined ? '' : ` ${unit}`}`;
+  const plain = `${inLine(value)}${unit === undefined ? '' : ` ${inLine(unit)}`}`;
   return told.length === 0 ? plain : `${plain} (${told.join(', ')})`;
 }
+
+/** What another program wrote where a word or a number belongs is shown as it stands. */
+const inLine = (value: unknown): string =>
+  typeof value === 'object' && value !== null ? JSON.stringify(value) : `${value}`;

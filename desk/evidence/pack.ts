@@ -143,6 +143,8 @@ const ofWanted = (name: string, { of }: Wanted): boolean =>
   of === undefined ||
   of.some((one) => one === name || (one.startsWith(`${name} `) && /^\d+$/.test(one.slice(name.length + 1))));
 
+const nameOf = ({ name }: Json): string => (typeof name === 'string' ? name : packWords.noName);
+
 function sheets(all: Packed, outing: OutingInPack | undefined): Section[] {
   const found = sheetsIn(all, outing);
   const fields = (json: Json, kind: 'vehicle' | 'test', apart: readonly string[] = []): Block => ({
@@ -150,7 +152,7 @@ function sheets(all: Packed, outing: OutingInPack | undefined): Section[] {
     rows: fieldRows(json, fileForm(kind), all.reading, apart),
   });
   const tests = [...found.map(({ paper }) => paper), ...(outing ? [outing.paper] : [])].flatMap((paper) =>
-    ((paper['tests'] ?? []) as readonly Json[]).map((test) => ({ of: `${paper['name']}`, test })),
+    ((paper['tests'] ?? []) as readonly Json[]).map((test) => ({ of: nameOf(paper), test })),
   );
   return [
     ...(found.length === 0
@@ -159,7 +161,7 @@ function sheets(all: Packed, outing: OutingInPack | undefined): Section[] {
           {
             title: packWords.sheets,
             blocks: found.flatMap(({ paper, since }) => [
-              heading(`${paper['name']}${since === '' ? '' : `, as it left on ${since}`}`),
+              heading(`${nameOf(paper)}${since === '' ? '' : `, as it left on ${since}`}`),
               fields(paper, 'vehicle', ['tests', 'name']),
             ]),
           },
@@ -170,7 +172,7 @@ function sheets(all: Packed, outing: OutingInPack | undefined): Section[] {
         tests.length === 0
           ? [text(packWords.noTests)]
           : tests.flatMap(({ of, test }) => [
-              heading(`${of}: ${test['name']}`),
+              heading(`${of}: ${nameOf(test)}`),
               fields(test, 'test', ['name']),
             ]),
     },

@@ -3,6 +3,7 @@
  * from `units/`. Every figure has a physical range, checked in SI and told in the unit that it was written
  * in. Every fault becomes one issue with `found` and `expected`, which `read.ts` turns into a file problem.
  */
+
 import * as z from 'zod/mini';
 import type { Kind, Quantity, SharedFit } from '../../engine/base/quantity.ts';
 import {
@@ -13,6 +14,7 @@ import {
   type Toward,
   unitsOf,
 } from '../../units/index.ts';
+import { dayNumber } from '../due/day.ts';
 import { show } from '../problem.ts';
 
 /** What a field holds that is written as a figure: told by the schema that reads it. */
@@ -148,7 +150,7 @@ function readLong(input: Record<string, unknown>, field: Omit<Written, 'spread'>
     return { found: show(how), expected: 'measured, stated or assumed', path: ['how'] };
   if (source !== undefined && typeof source !== 'string')
     return { found: show(source), expected: 'a text', path: ['source'] };
-  if (date !== undefined && !(typeof date === 'string' && /^\d{4}-\d\d-\d\d$/.test(date))) {
+  if (date !== undefined && !(typeof date === 'string' && dayNumber(date) !== undefined)) {
     return { found: show(date), expected: 'a day such as 2026-05-31', path: ['date'] };
   }
   const fit = input['fit'] === undefined ? undefined : readFit(input['fit']);

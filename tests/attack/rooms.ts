@@ -25,10 +25,14 @@ import type { Voice } from '../../words/voice.ts';
 
 const odd = /undefined|NaN|Infinity|\[object/g;
 
+/** Letters before and behind it that are told. */
+const AROUND = 200;
+
 /** What no reader should meet, and nobody wrote into it. @param from what it was made of */
 export function poor(lines: readonly string[], from: string): string | undefined {
   for (const line of lines)
-    for (const [word] of line.matchAll(odd)) if (!from.includes(word)) return line.slice(0, 400);
+    for (const { 0: word, index } of line.matchAll(odd))
+      if (!from.includes(word)) return line.slice(Math.max(0, index - AROUND), index + AROUND);
   return undefined;
 }
 

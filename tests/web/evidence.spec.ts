@@ -13,6 +13,9 @@ test('a year of records is brought in and goes out as a pack', async ({ page }) 
   await page
     .getByLabel('Bring records in')
     .setInputFiles(new URL('../../examples/club/year.jsonl', import.meta.url).pathname);
+  await expect(page.getByLabel(/ is theirs$/)).toHaveCount(3);
+  for (const key of await page.getByLabel(/ is theirs$/).all()) await key.check();
+  await page.getByRole('button', { name: 'Take them in' }).click();
   await expect(page.getByText('records added; 0 were here already.')).toBeVisible();
   await page.getByRole('link', { name: 'Evidence pack' }).click();
   await page.getByLabel('First day').fill('2026-05-01');

@@ -57,6 +57,13 @@ test('a train leaves, the page is loaded anew, it arrives; the records go to ano
   await expect(elsewhere.getByText('Nothing was taken from this file.')).toBeVisible();
   await expect(elsewhere.getByText(/^line 4: record .* was altered/)).toBeVisible();
   await bring(file);
+  await expect(
+    elsewhere.getByText(/^author .*, key .*: 3 records \(departure 1, arrival 1\)\.$/),
+  ).toBeVisible();
+  const take = elsewhere.getByRole('button', { name: 'Take them in' });
+  await expect(take).toBeDisabled();
+  await elsewhere.getByLabel(/ is theirs$/).check();
+  await take.click();
   await expect(elsewhere.getByText('3 records added; 0 were here already.')).toBeVisible();
   await expect(elsewhere.getByText('3 records, all as they were written')).toBeVisible();
 

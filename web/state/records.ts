@@ -1,16 +1,17 @@
 /** Records in this browser: loaded with the first room that shows or keeps some. */
 import { signal } from '@preact/signals';
 import type { Trouble } from '../../papers/problem.ts';
+import { bringIn, keyLetters } from '../../records/bring.ts';
 import { readStoreFile, storeFile } from '../../records/file.ts';
 import { canHash, hex, newKeys } from '../../records/hash.ts';
-import { look, photosFor, put, take, takePhotos } from '../../records/ledger.ts';
+import { look, photosFor, put } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import type { Photo } from '../../records/photos.ts';
 import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
 import { remove } from '../../records/remove.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
 import type { Depth } from '../../records/verify.ts';
-import { tellFault } from '../../words/records/verified.ts';
+import { tellBrought } from '../../words/records/brought.ts';
 import { clock, type Kept, kept } from './kept.ts';
 import { heed } from './shown.ts';
 import { whyShut } from './storage.ts';
@@ -143,24 +144,26 @@ export const asFile = async (withNames: boolean): Promise<string> => {
   return storeFile(now, withNames ? now.names : [], await photosFor(await opened(), now.entries));
 };
 
-/** What came of a file of records, in words. */
-export async function takeFile(bytes: Uint8Array): Promise<readonly string[]> {
-  const { verified, names, photos, faults } = await readStoreFile(bytes);
-  const altered = faults.filter(({ what }) => what !== 'missing' && what !== 'photo-missing');
-  if (altered.length > 0)
-    return [
-      'Nothing was taken from this file.',
-      ...faults.map((fault) => tellFault(fault, { ...verified, names }, (row) => row + 2)),
-    ];
+interface TookFile {
+  readonly said: readonly string[];
+  /** Keys that are to be accepted before anything is taken, each told in the last lines of what is said. */
+  readonly asks: readonly string[];
+}
+
+/** What came of a file of records, in words. @param accepted keys that somebody has compared */
+export async function takeFile(
+  bytes: Uint8Array,
+  accepted: ReadonlySet<string> = new Set(),
+): Promise<TookFile> {
+  const file = await readStoreFile(bytes);
   const store = await opened();
-  const rows = verified.entries.map(({ row }) => row);
-  const { added, there, removed } = await take(store, rows);
-  for (const one of names) await store.name(one);
-  await takePhotos(store, photos);
-  await changed();
-  return [
-    `${added} records added; ${there} were here already${removed === 0 ? '' : `; ${removed} were removed here, and stay so`}.`,
-  ];
+  const brought = await bringIn(store, file, accepted);
+  if (brought.how === 'taken') await changed();
+  const here = kept.value ?? { entries: [], names: [] };
+  return {
+    said: tellBrought(brought, file, here),
+    asks: brought.how === 'unknown' ? brought.strangers.map(({ author }) => keyLetters(author)) : [],
+  };
 }
 
 export const saying = (fault: unknown): string =>

@@ -21,6 +21,7 @@ export const packWords = {
     `Made on ${at.slice(0, 10)} by Heedway ${program}. It shows what was recorded; whether it is enough is for whoever asked for it.`,
   sheets: 'Vehicles’ sheets',
   measured: 'Measurements and fits',
+  noName: 'without a name',
   noTests: 'No measured test is kept in these papers.',
   stands: (day: string): string => `What stands on ${day}`,
   chain: 'The chain of hashes, and how to check it',

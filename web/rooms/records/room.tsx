@@ -5,6 +5,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { about } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
+import { spaced, tellAuthors } from '../../../words/records/brought.ts';
 import { shortHash, tellStanding } from '../../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
 import { emptied } from '../../parts/emptied.ts';
@@ -166,9 +167,13 @@ function InAndOut({ now }: { readonly now: Kept }) {
     saveJson(await asFile(withNames.value), 'heedway-records.jsonl');
     said.value = ['Saved as heedway-records.jsonl. The same records give the same file, byte for byte.'];
   };
-  const bring = async ([file]: readonly File[]): Promise<void> => {
+  const asked = useSignal<Asked | undefined>(undefined);
+  const bring = async (bytes: Uint8Array, accepted?: ReadonlySet<string>): Promise<void> => {
+    asked.value = undefined;
     try {
-      said.value = await takeFile(new Uint8Array(await file.arrayBuffer()));
+      const took = await takeFile(bytes, accepted);
+      said.value = took.said;
+      if (took.asks.length > 0) asked.value = { bytes, keys: took.asks };
     } catch (fault) {
       said.value = [saying(fault)];
     }
@@ -198,13 +203,28 @@ function InAndOut({ now }: { readonly now: Kept }) {
           />
           with the names of persons
         </label>
-        <FilePick label="Bring records in" accept=".jsonl,application/json" take={bring} />
+        <FilePick
+          label="Bring records in"
+          accept=".jsonl,application/json"
+          take={async ([file]) => bring(new Uint8Array(await file.arrayBuffer()))}
+        />
       </p>
       <div role="status">
         {said.value.map((line) => (
           <p key={line}>{line}</p>
         ))}
       </div>
+      {asked.value && <Accept asked={asked.value} take={bring} />}
+      {now.entries.length > 0 && (
+        <details>
+          <summary>Who wrote, with the letters of their keys</summary>
+          <ul class="records">
+            {tellAuthors(now, now.me?.name).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </details>
+      )}
       {now.names.length > 0 && (
         <details>
           <summary>Names, which stand apart from the records</summary>
@@ -234,5 +254,45 @@ function InAndOut({ now }: { readonly now: Kept }) {
         </details>
       )}
     </section>
+  );
+}
+
+interface Asked {
+  readonly bytes: Uint8Array;
+  readonly keys: readonly string[];
+}
+
+/** Each key is compared for itself: nothing comes in with another's. */
+function Accept({
+  asked: { bytes, keys },
+  take,
+}: {
+  readonly asked: Asked;
+  readonly take: (bytes: Uint8Array, accepted: ReadonlySet<string>) => Promise<void>;
+}) {
+  const same = useSignal<ReadonlySet<string>>(new Set());
+  return (
+    <p class="row">
+      {keys.map((key) => (
+        <label key={key} class="tick">
+          <input
+            type="checkbox"
+            checked={same.value.has(key)}
+            onChange={(e) => {
+              const others = [...same.value].filter((one) => one !== key);
+              same.value = new Set(e.currentTarget.checked ? [...others, key] : others);
+            }}
+          />
+          {spaced(key)} is theirs
+        </label>
+      ))}
+      <button
+        type="button"
+        disabled={keys.some((key) => !same.value.has(key))}
+        onClick={() => void take(bytes, same.value)}
+      >
+        Take them in
+      </button>
+    </p>
   );
 }
