@@ -43,15 +43,15 @@ describe('a track of the route of which something is not told', () => {
   const gap = { from: 10, to: 60, track: 'Loop' } as const;
 
   it('is asked for, on the track where it lies', () => {
-    expect(asks({ ...gap, lacks: 'profile' })).toEqual([
+    expect(asks({ ...gap, lacks: 'sights' })).toEqual([
       {
-        told: 'unknown track-not-told line.tracks.profile',
+        told: 'unknown track-not-told line.tracks.sights',
         where: { from: 10, to: 60 },
-        facts: { track: 'Loop', lacks: 'profile' },
+        facts: { track: 'Loop', lacks: 'sights' },
       },
     ]);
-    expect(asks({ ...gap, track: 'Main', lacks: 'profile' })[0].told).toBe(
-      'unknown track-not-told line.profile',
+    expect(asks({ ...gap, track: 'Main', lacks: 'sights' })[0].told).toBe(
+      'unknown track-not-told line.sights',
     );
   });
   it('as a note where only a worse rail could be meant', () =>
@@ -72,8 +72,8 @@ describe('a track of the route of which something is not told', () => {
         { ...gap, lacks, near: 'Bridge' },
         { ...gap, from: 100, to: 150, lacks, near: 'Bridge' },
         { ...gap, lacks, near: 'Shed' },
-        { ...gap, lacks: 'profile' },
-        { ...gap, track: 'Yard', lacks: 'profile' },
+        { ...gap, lacks: 'sights' },
+        { ...gap, track: 'Yard', lacks: 'sights' },
       ),
     ).toHaveLength(4);
   });
