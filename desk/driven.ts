@@ -2,7 +2,9 @@
  * The speeds that are driven, in words: zones with their landmarks, where to brake, and the seconds between posts
  * that keep a driver without a speedometer below them.
  */
+
 import type { Answer } from '../engine/answer/types.ts';
+import { FOOT } from '../engine/base/constants.ts';
 import type { BrakingPoint, Driven, DrivenZone } from '../engine/questions/speed/types.ts';
 import { reasonWords } from '../words/findings/speed.ts';
 import { landmark, sideways } from '../words/landmark.ts';
@@ -67,7 +69,7 @@ export const drivenSpeed = (voice: Pick<Voice, 'system'>, speed: number): string
   say(voice, { si: speed * (1 + 1e-9), kind: 'speed' }, 'down').replace('.0 ', ' ');
 
 /** Posts so far apart, m. */
-export const POSTS = { imperial: 100 * 0.3048, metric: 25 } as const;
+export const POSTS = { imperial: 100 * FOOT, metric: 25 } as const;
 
 function postSeconds(voice: Voice, speed: number): string {
   if (speed <= 0) return '';

@@ -1,13 +1,9 @@
 /**
  * Units that people write, with exact factors to SI. Every factor is a definition, written as one.
  */
+import { FOOT, GRAVITY, INCH, MPH, POUND, POUND_FORCE } from '../engine/base/constants.ts';
 import type { Kind } from '../engine/base/quantity.ts';
 
-const FOOT = 0.3048; // international foot, by definition 1959
-const INCH = FOOT / 12;
-const POUND = 0.45359237; // avoirdupois pound, by definition 1959
-const GRAVITY = 9.80665; // standard gravity, CGPM 1901
-const POUND_FORCE = POUND * GRAVITY;
 const PSI = POUND_FORCE / (INCH * INCH);
 const MMHG = 133.322387415; // conventional millimetre of mercury: 13 595.1 kg/m³ · g · 1 mm
 const MILE = 5280 * FOOT;
@@ -105,14 +101,14 @@ export const unitsByKind: Readonly<Record<Kind, readonly Unit[]>> = {
   speed: [
     unit('m/s', 1),
     unit('km/h', 1 / 3.6, 'kph', 'kmh', 'km/hr'),
-    unit('mph', MILE / 3600, 'mi/h'),
+    unit('mph', MPH, 'mi/h'),
     unit('ft/s', FOOT, 'fps', 'ft/sec'),
   ],
   acceleration: [
     unit('m/s²', 1, 'm/s2'),
     unit('ft/s²', FOOT, 'ft/s2'),
     unit('g', GRAVITY),
-    unit('mph/s', MILE / 3600),
+    unit('mph/s', MPH),
   ],
   time: [
     unit('s', 1, 'sec', 'second', 'seconds'),

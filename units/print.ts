@@ -4,6 +4,7 @@
  * `toward: 'up'` never prints less than the figure, `'down'` never more: a stopping distance goes up, a
  * permitted speed down.
  */
+import { INCH } from '../engine/base/constants.ts';
 import type { Kind } from '../engine/base/quantity.ts';
 import { findUnit } from './factors.ts';
 
@@ -123,7 +124,7 @@ function lengthForm(si: number, { system, unit }: PrintOptions, toward: Toward):
 }
 
 /** Sixteenths of an inch, rounded toward. */
-const sixteenths = (si: number, toward: Toward): number => roundToward(si / (0.0254 / 16), 0, toward);
+const sixteenths = (si: number, toward: Toward): number => roundToward(si / (INCH / 16), 0, toward);
 
 /** 71 → 4-7/16 */
 function mixed(n: number): string {

@@ -4,6 +4,7 @@ import { actLines, drivenRows } from '../../desk/driven.ts';
 import { lightLines, lightStretches } from '../../desk/light-wheels.ts';
 import { answerOuting } from '../../engine/answer/complete.ts';
 import type { Answer } from '../../engine/answer/types.ts';
+import { FOOT, MPH } from '../../engine/base/constants.ts';
 import type { WheelMap } from '../../engine/questions/balance/wheel-map.ts';
 import type { Driven, SpeedMap } from '../../engine/questions/speed/types.ts';
 import { planSvg } from '../../views/plan/svg.ts';
@@ -72,7 +73,7 @@ function zonesTable(answer: Answer, voice: Voice): string {
 }
 
 function mapCsv(map: SpeedMap, voice: Voice): string {
-  const [long, fast] = voice.system === 'imperial' ? [0.3048, 0.44704] : [1, 1 / 3.6];
+  const [long, fast] = voice.system === 'imperial' ? [FOOT, MPH] : [1, 1 / 3.6];
   const [u, w] = voice.system === 'imperial' ? ['ft', 'mph'] : ['m', 'km/h'];
   const up = (x: number): string =>
     Number.isFinite(x) ? (Math.ceil((x / long) * 100) / 100).toFixed(2) : 'does not stop';

@@ -1,5 +1,6 @@
 /** Which cylinder and lever? Fields that stand filled in so that they work, stock bores, one proposal in a sentence. */
 
+import { FOOT, INCH } from '../../engine/base/constants.ts';
 import { speedMeant } from '../../engine/motion/prepare.ts';
 import type { OutingContext } from '../../engine/outing/open.ts';
 import { openOuting } from '../../engine/outing/open.ts';
@@ -18,7 +19,6 @@ import { distance, say, type Voice } from '../../words/voice.ts';
 import { designTables, readDesign, type WrittenDesign } from '../brake-design.ts';
 import type { Task } from './task.ts';
 
-const INCH = 0.0254;
 /** Bores that shops keep, m: eighths of an inch, or millimetres (ISO 6432 and ISO 15552 series); from memory. */
 const stock: Readonly<Record<System, readonly number[]>> = {
   imperial: Array.from({ length: 17 }, (_, i) => (4 + i) * (INCH / 8)),
@@ -99,7 +99,7 @@ const TRIES = 5;
 
 /** In fives of feet or whole metres; empty where it does not stop at all. */
 function ableDistance(context: OutingContext, written: WrittenDesign, system: System): string {
-  const [unit, step] = system === 'imperial' ? ['ft', 5 * 0.3048] : ['m', 1];
+  const [unit, step] = system === 'imperial' ? ['ft', 5 * FOOT] : ['m', 1];
   const rounded = (d: number): string =>
     `${Math.ceil(d / step - 1e-9) * (system === 'imperial' ? 5 : 1)} ${unit}`;
   const read = readDesign({ ...written, distance: rounded(100) }, context.outing.conditions.reaction);

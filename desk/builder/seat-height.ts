@@ -3,6 +3,7 @@
 import { wordOf } from '../../engine/answer/answer.ts';
 import { turnFindings, turnOf } from '../../engine/answer/chainage.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
+import { INCH } from '../../engine/base/constants.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import {
   HIGHEST,
@@ -75,7 +76,6 @@ export function readSeat(written: WrittenSeat, outing: Outing): ReadSeat {
   };
 }
 
-const INCH = 0.0254;
 const CENTIMETRE = 0.01;
 /** Leans of the table, m. */
 const leansIn = (system: System): number[] =>

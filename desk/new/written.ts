@@ -1,13 +1,11 @@
 /** Figures as a paper holds them, in the units of whoever writes it. */
+
 import { SHAPE_SOURCE } from '../../data/shapes.ts';
+import { FOOT, INCH, MPH, POUND_FORCE } from '../../engine/base/constants.ts';
 import type { System } from '../../units/index.ts';
 
 export type Json = Record<string, unknown>;
 
-const INCH = 0.0254;
-const FOOT = 0.3048;
-const POUND_FORCE = 4.4482216152605;
-const MPH = 0.44704;
 /** Below this a length is written in inches or millimetres, m. */
 const SMALL = 0.6;
 

@@ -3,7 +3,7 @@
  * shape of their build-up. A scenario is then laid over it in a fraction of a microsecond per group.
  */
 
-import { GRAVITY } from '../base/constants.ts';
+import { GRAVITY, MPH } from '../base/constants.ts';
 import { exact, type Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
 import { type BrakedGroup, type FrictionPoint, forceAtRest, frictionAt } from '../things/brake/force.ts';
@@ -16,7 +16,7 @@ import { fitsOf, type InputFits } from './fits.ts';
 import { type PushedGroup, pushedGroups } from './push.ts';
 
 /** Speeds at which block friction is tabulated: 0 … 45 mph by 1 mph, on which the knots of the published tests lie. */
-export const SPEED_STEP = 0.44704;
+export const SPEED_STEP: number = MPH;
 export const SPEED_NODES = 46;
 /** Steps over the build-up. */
 export const RAMP_STEPS = 10;

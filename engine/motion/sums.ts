@@ -1,5 +1,5 @@
 /** Sums of motion: stopping, coasting, energy, in-train forces. */
-import { GRAVITY } from '../base/constants.ts';
+import { FOOT, GRAVITY } from '../base/constants.ts';
 import { input, notNegative, positive, result, type Sum } from '../base/sum.ts';
 import { grade, speed, stoppingDistance } from './stopping-sum.ts';
 
@@ -19,7 +19,7 @@ export const motionSums: readonly Sum[] = [
     inputs: [
       speed,
       input('reaction', 'time', { low: 0, high: 10, default: 2.5 }),
-      input('deceleration', 'acceleration', { low: 0, open: true, high: 10, default: 11.2 * 0.3048 }),
+      input('deceleration', 'acceleration', { low: 0, open: true, high: 10, default: 11.2 * FOOT }),
       grade,
     ],
     results: [

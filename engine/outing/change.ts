@@ -1,5 +1,6 @@
 /** Making a change to an outing: what a remedy proposes, what a person tries by a tap. */
 
+import { INCH } from '../base/constants.ts';
 import { exact } from '../base/quantity.ts';
 import { type BrakeKind, isAirKind } from '../things/brake/kinds/index.ts';
 import type { Flangeway, Structure } from '../things/line/types.ts';
@@ -291,7 +292,7 @@ function fastenChains(outing: Outing): Outing {
   const chained = vehicles.map((v, i) =>
     i === vehicles.length - 1 || v.rear.chain || vehicles[i + 1].front.chain
       ? v
-      : { ...v, rear: withChain(v.rear, 30, 0.25 * 0.0254, outing) },
+      : { ...v, rear: withChain(v.rear, 30, 0.25 * INCH, outing) },
   );
   return { ...outing, train: { ...outing.train, vehicles: chained, chainsFastened: true } };
 }

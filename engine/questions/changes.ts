@@ -1,4 +1,5 @@
 /** Families of changes that several questions know: cars, riders, order, speed, rail, brakes. */
+import { MPH } from '../base/constants.ts';
 import type { Change } from '../outing/change.ts';
 import type { Outing } from '../outing/types.ts';
 import { brakeKinds, brakeOf, isThrough } from '../things/brake/kinds/index.ts';
@@ -10,7 +11,7 @@ import { type Family, none } from './family.ts';
 import type { Finding } from './finding.ts';
 
 /** Speeds of remedies are whole quarters of a mile per hour, rounded down, m/s. */
-const SPEED_GRAIN = 0.25 * 0.44704;
+const SPEED_GRAIN = 0.25 * MPH;
 
 /** Sand lies under the engine's driving wheels alone: on a dry rail it helps there; a wet rail dries for the whole train. */
 export function betterRail(outing: Outing): Family {
@@ -107,10 +108,11 @@ export function slowerHere({ direction, line, moves }: Outing, { found, where }:
 
 /** Run slower on the whole line, by quarters of a mile per hour. */
 export function slowerEverywhere(outing: Outing): Family {
-  const from = Math.min(outing.plannedSpeed ?? Infinity, outing.host.speed?.value ?? Infinity, 15 * 0.44704);
+  const from = Math.min(outing.plannedSpeed ?? Infinity, outing.host.speed?.value ?? Infinity, 15 * MPH);
   const changes: Change[] = [];
-  for (let v = grain(from * (1 - 1e-9)); v >= 4 * SPEED_GRAIN; v -= SPEED_GRAIN) {
-    changes.push({ kind: 'slower-everywhere', speed: v });
+  // By whole quarters: a speed from which one is taken again and again misses the last by a rounding error.
+  for (let n = Math.round(grain(from * (1 - 1e-9)) / SPEED_GRAIN); n >= 4; n--) {
+    changes.push({ kind: 'slower-everywhere', speed: n * SPEED_GRAIN });
   }
   return { size: 1.5, changes };
 }

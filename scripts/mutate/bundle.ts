@@ -1,18 +1,19 @@
-/** Bundles of the tests that reach the mutated files, each with every mutant in it. */
+/** The tests and the code with every mutant in it, as one bundle. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build, type Plugin } from 'esbuild';
+import { build, type Metafile, type Plugin } from 'esbuild';
 import { type Mutant, mutate } from './mutants.ts';
 
 const root = new URL('../../', import.meta.url).pathname;
 /** Beside the packages, which bundles take from where they stand. */
 export const folder = join(root, 'dist', 'mutate');
+export const bundle = join(folder, 'all.mjs');
 
 /** Tests that run in the process itself: the others run what was built, or look at the tree. */
 const rooms = ['unit', 'laws', 'numerics', 'truth', 'meta'];
-/** These run the built command line or the server of the pages, or read the tree. */
-const outside = /support\/cli\.ts|scripts\/serve\.mjs|git', \['ls-files'/;
+/** These run the built command line or the server of the pages, read the tree, or put modules in the place of others. */
+const outside = /support\/cli\.ts|scripts\/serve\.mjs|git', \['ls-files'|\bvi\b.* from 'vitest'/;
 
 /** The golden of answers, each of its outings a test. */
 const golden = 'scripts/mutate/golden.ts';
@@ -60,26 +61,43 @@ export function mutateAll(files: readonly string[], keep?: ReadonlySet<number>) 
   return { code, mutants };
 }
 
-/** A test's bundle where one of the files is in it; undefined where none is. */
-export async function bundleTest(
-  test: string,
+/**
+ * All files of tests and the code with its mutants as one bundle, in which a file is run when it is asked for; gives by
+ * file of tests which files of the code it reaches.
+ */
+export async function bundleTests(
+  tests: readonly string[],
   code: ReadonlyMap<string, string>,
-): Promise<string | undefined> {
-  const outfile = join(folder, `${test.replaceAll(/[/.]/g, '-')}.mjs`);
+): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
+  const files = tests.map((t) => `${JSON.stringify(t)}: () => import('./${t}'),`).join('\n');
   const { metafile } = await build({
-    entryPoints: [join(root, test)],
+    stdin: {
+      contents: `export { choose, reached } from './scripts/mutate/switch.ts';\nexport const files = {\n${files}\n};`,
+      resolveDir: root,
+      sourcefile: 'all.ts',
+      loader: 'ts',
+    },
     bundle: true,
     platform: 'node',
     format: 'esm',
     packages: 'external',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
     logLevel: 'error',
     metafile: true,
-    outfile,
+    outfile: bundle,
     absWorkingDir: root,
     plugins: [withMutants(code)],
   });
-  const inside = Object.keys(metafile.inputs).map((f) => f.replace(/^[^:]*:/, ''));
-  return inside.some((f) => code.has(relative(root, join(root, f)))) ? outfile : undefined;
+  return new Map(tests.map((test) => [test, within(test, metafile, code)]));
+}
+
+/** What a file imports, itself or by others, of the code. */
+function within(test: string, { inputs }: Metafile, code: ReadonlyMap<string, string>): ReadonlySet<string> {
+  const seen = new Set<string>([test]);
+  for (const file of seen)
+    for (const { path } of inputs[file]?.imports ?? []) if (inputs[path]) seen.add(path);
+  return new Set([...seen].filter((file) => code.has(file)));
 }
 
 export const bundleWorker = (): Promise<unknown> =>

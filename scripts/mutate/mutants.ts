@@ -1,9 +1,9 @@
 /**
  * Mutants of one source file: small wrong changes that some test should notice.
  *
- * All of them are written into the file at once, each behind a switch: `(wrong$(17) ? wrong : right)`. So the code is
- * bundled once, and a mutant is chosen by its number as the bundle is loaded. The switch bears a name that no
- * variable of the code has.
+ * All of them are written into the file at once, each behind a switch (switch.ts): `(wrong$(17) ? wrong : right)`. So the
+ * code is bundled once, and a mutant is chosen by its number while the code stands loaded. The switch bears a name that
+ * no variable of the code has.
  */
 import ts from 'typescript';
 
@@ -17,9 +17,13 @@ export interface Mutant {
   readonly to: string;
   /** The whole source line, trimmed: names the mutant where line numbers move. */
   readonly text: string;
+  /** Outside any function: it is decided once, as its file is loaded. */
+  readonly standing?: true;
   /** Drawn of the whole engine, not of its room. */
   readonly whole?: true;
 }
+
+const SWITCH = new URL('switch.ts', import.meta.url).pathname;
 
 type Wrong = readonly [what: string, text: string];
 
@@ -64,7 +68,17 @@ export function mutate(
     const kept = wrongs.flatMap(([what, to]) => {
       const { line } = tree.getLineAndCharacterOfPosition(node.getStart());
       const from = node.getText();
-      const mutant = { id: next, file, line: line + 1, what, from, to, text: lines[line].trim() };
+      const standing = isWithinFunction(node) ? {} : ({ standing: true } as const);
+      const mutant = {
+        id: next,
+        file,
+        line: line + 1,
+        what,
+        from,
+        to,
+        text: lines[line].trim(),
+        ...standing,
+      };
       next++;
       if (!keep(mutant)) return [];
       mutants.push(mutant);
@@ -86,7 +100,7 @@ export function mutate(
   };
 
   const body = children(tree);
-  return { code: `const wrong$ = globalThis.mutant ?? (() => false);\n${body}`, mutants };
+  return { code: `import { wrong$ } from '${SWITCH}';\n${body}`, mutants };
 }
 
 /** Wrong texts that may stand in for an expression. */
@@ -169,6 +183,11 @@ function isCondition(node: ts.Expression): boolean {
       parent.left === node
     );
   }
+  return false;
+}
+
+function isWithinFunction(node: ts.Node): boolean {
+  for (let at = node.parent; at; at = at.parent) if (ts.isFunctionLike(at)) return true;
   return false;
 }
 

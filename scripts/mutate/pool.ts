@@ -3,12 +3,12 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { folder } from './bundle.ts';
-import type { Report, Task } from './worker.ts';
+import type { Report, Task } from './task.ts';
 
 export const HUNG = 'hung';
 
-/** Each load of a bundle stays in memory: after so many a process is started anew. */
-const LOADS = 120;
+/** Each load of the bundle stays in memory: after so many a process is started anew. */
+const LOADS = 30;
 
 export class Hand {
   #child: ChildProcess | undefined;
@@ -17,6 +17,7 @@ export class Hand {
   /** What the task reports; `hung` where it takes more than `most` ms of the processor: on a busy machine all is slow. */
   ask(task: Task, most: number): Promise<Report | typeof HUNG> {
     const child = this.#ready();
+    if ('anew' in task && task.anew) this.#loads++;
     return new Promise((done) => {
       const before = spent(child);
       const end = (report: Report | typeof HUNG): void => {
@@ -43,7 +44,6 @@ export class Hand {
 
   #ready(): ChildProcess {
     if (this.#loads >= LOADS) this.end();
-    this.#loads++;
     this.#child ??= fork(join(folder, 'worker.mjs'), { stdio: 'ignore' });
     return this.#child;
   }

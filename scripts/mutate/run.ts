@@ -11,14 +11,24 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { seeded } from '../../engine/base/spread.ts';
-import { bundleTest, bundleWorker, folder, mutateAll, read, sourceFiles, testFiles } from './bundle.ts';
+import {
+  bundle,
+  bundleTests,
+  bundleWorker,
+  folder,
+  mutateAll,
+  read,
+  sourceFiles,
+  testFiles,
+} from './bundle.ts';
 import type { Mutant } from './mutants.ts';
 import { Hand, HUNG } from './pool.ts';
+import { Reach, type Reaching } from './reach.ts';
 import { type Fate, page, summary } from './report.ts';
-import type { Report } from './worker.ts';
+import { type Report, WORKER } from './task.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -37,12 +47,6 @@ const { values, positionals } = parseArgs({
   },
 });
 const root = new URL('../../', import.meta.url).pathname;
-
-interface Reaching {
-  readonly bundle: string;
-  readonly name: string;
-  readonly ms: number;
-}
 
 const kept = join(root, 'test-results', 'mutation.json');
 const until = Date.now() + 60_000 * Number(values.minutes);
@@ -64,7 +68,7 @@ async function main(): Promise<number> {
   say(`${chosen.length} of ${all.length} mutants in ${files.length} files`);
 
   const hands = Array.from({ length: Math.max(1, Number(values.workers)) }, () => new Hand());
-  const reaching = await lookAround(code, hands);
+  const reach = await lookAround(code, sample, hands);
   const fates: Fate[] = before.filter((f) => f.fate !== 'lives');
   const keep = (): void => {
     const left = before.filter(
@@ -77,8 +81,8 @@ async function main(): Promise<number> {
   mkdirSync(join(root, 'test-results'), { recursive: true });
   await share(chosen, hands, async (mutant, hand) => {
     if (Date.now() > until) return;
-    fates.push(await tryMutant(mutant, reaching.get(mutant.id) ?? [], hand));
-    if (fates.length % 5 === 0) {
+    fates.push(await tryMutant(mutant, reach, hand));
+    if (fates.length % 10 === 0) {
       say(`${fates.length} tried`);
       keep();
     }
@@ -92,112 +96,110 @@ async function main(): Promise<number> {
   return 0;
 }
 
-/** A file of tests without a mutant: its bundle where it reaches any, and which ones. */
-interface Looked {
-  readonly bundle: string | undefined;
-  readonly report: Report | typeof HUNG | undefined;
-}
-/** By what the mutants and the file say: a run that draws the same need not look again. */
-type LookedAt = Readonly<Record<string, Looked>>;
+/** What each file of tests did without a mutant; by what the mutants and the file say: a run that draws the same need not look again. */
+type LookedAt = Readonly<Record<string, Report | undefined>>;
 const lookedAt = join(folder, 'looked-at.json');
+const sha = (text: string): string => createHash('sha256').update(text).digest('hex');
 
-/** Every test of every bundle once, without a mutant: which mutants it reaches, and how long it takes. */
+/** Every test once, without a mutant: which mutants it reaches, and how long it takes. */
 async function lookAround(
   code: ReadonlyMap<string, string>,
+  mutants: readonly Mutant[],
   hands: readonly Hand[],
-): Promise<Map<number, Reaching[]>> {
-  const reaching = new Map<number, Reaching[]>();
-  let count = 0;
-  let seen = 0;
-  const same = createHash('sha256')
-    .update(JSON.stringify([...code]))
-    .digest('hex');
+): Promise<Reach> {
+  const within = await bundleTests(testFiles(values.tests, values.skip), code);
+  const files = [...within].filter(([, inside]) => inside.size > 0).map(([file]) => file);
+  const same = sha(JSON.stringify([...code]));
   const before = existsSync(lookedAt) ? (JSON.parse(readFileSync(lookedAt, 'utf8')) as LookedAt) : {};
-  const now: Record<string, Looked> = {};
-  const look = async (file: string, hand: Hand): Promise<Looked> => {
-    const key = `${same} ${createHash('sha256').update(read(file)).digest('hex')} ${file}`;
-    const bundle = before[key] ? before[key].bundle : await bundleTest(file, code);
-    const asked = bundle === undefined ? undefined : () => hand.ask({ bundle }, 900_000);
-    const report = before[key] ? before[key].report : await asked?.();
-    now[key] = { bundle, report };
-    seen++;
-    if (seen % 10 === 0) {
-      say(`${seen} files of tests looked at`);
+  const now: Record<string, Report> = {};
+  const reach = new Reach(mutants, within);
+  await share(files, hands, async (file, hand) => {
+    const key = `${same} ${sha(read(file))} ${file}`;
+    const report = before[key] ?? (await hand.ask({ bundle, look: file }, 900_000));
+    if (report === HUNG || !report.tests)
+      return say(`left out: ${file}: ${report === HUNG ? report : report.failed?.message}`);
+    now[key] = report;
+    for (const { name, message } of reach.add(file, report))
+      say(`left out, fails by itself: ${file} › ${name}: ${message}`);
+    if (Object.keys(now).length % 20 === 0) {
+      say(`${Object.keys(now).length} of ${files.length} files of tests looked at`);
       writeFileSync(lookedAt, JSON.stringify({ ...before, ...now }));
     }
-    return now[key];
-  };
-  await share(testFiles(values.tests, values.skip), hands, async (file, hand) => {
-    const { bundle, report } = await look(file, hand);
-    if (bundle === undefined) return;
-    if (report === undefined || report === HUNG || !report.tests)
-      return say(`left out: ${file}: ${JSON.stringify(report)}`);
-    for (const { name, ms, passed, message, reaches } of report.tests) {
-      if (!passed) say(`left out, fails by itself: ${file} › ${name}: ${message}`);
-      else {
-        count++;
-        for (const id of reaches) reaching.set(id, [...(reaching.get(id) ?? []), { bundle, name, ms }]);
-      }
-    }
   });
-  writeFileSync(lookedAt, JSON.stringify({ ...before, ...now }));
-  say(`${count} tests reach them`);
-  return reaching;
+  writeFileSync(lookedAt, JSON.stringify(now));
+  say(`${reach.count} tests reach them, in ${Math.round(reach.ms / 1000)} s of the processor`);
+  return reach;
 }
-
-/** What it takes to load a bundle, ms. */
-const LOADING = 60;
-
-/** How often a bundle has noticed a change of a file. */
-const noticed = new Map<string, number>();
-const noticing = ({ file }: Mutant, bundle: string): string => `${file} ${bundle}`;
-
-/** A file that bears the room's name is most likely to notice, until it is known which files do. */
-const likeliest = (mutant: Mutant, { bundle }: Reaching): number =>
-  noticed.get(noticing(mutant, bundle)) ?? (bundle.includes(basename(dirname(mutant.file))) ? 0.5 : 0);
 
 /** First the tests of a rule; the golden of answers, which says of a change only that there is one, where none of them noticed. */
-async function tryMutant(mutant: Mutant, reaching: readonly Reaching[], hand: Hand): Promise<Fate> {
+async function tryMutant(mutant: Mutant, reach: Reach, hand: Hand): Promise<Fate> {
+  const reaching = reach.tests(mutant);
   if (reaching.length === 0) return { mutant, fate: 'lives', why: 'no test reaches it' };
   const golden = ({ name }: Reaching): boolean => name.startsWith('golden ');
-  const first = await tryTests(
+  const own = await tryTests(
     mutant,
     reaching.filter((t) => !golden(t)),
+    reach,
     hand,
   );
-  if (first.fate !== 'lives') return first;
-  const second = await tryTests(mutant, reaching.filter(golden), hand);
-  return second.fate === 'lives' ? { ...second, why: `${first.why}; golden: ${second.why}` } : second;
+  if (own.fate !== 'lives') return own;
+  const second = await tryTests(mutant, reaching.filter(golden), reach, hand);
+  return second.fate === 'lives' ? { ...second, why: `${own.why}; golden: ${second.why}` } : second;
 }
 
-/** First the files that noticed others, then the quickest, until a test fails or the budget is spent; what would spend most of it, last. */
-async function tryTests(mutant: Mutant, reaching: readonly Reaching[], hand: Hand): Promise<Fate> {
+/** Of what lives, so much is tried once more on code that is loaded with the mutant in it, ms. */
+const ONCE_MORE = 500;
+
+/** The likeliest first, then the quickest, until a test fails or the budget is spent; what would spend most of it, last. */
+async function tryTests(
+  mutant: Mutant,
+  reaching: readonly Reaching[],
+  reach: Reach,
+  hand: Hand,
+): Promise<Fate> {
   const budget = Number(values.budget) * 1000;
   const long = ({ ms }: Reaching): number => (ms > budget / 2 ? 1 : 0);
-  let left = budget;
-  let tried = 0;
-  const chosen = new Map<string, Reaching[]>();
   const order = (a: Reaching, b: Reaching): number =>
-    long(a) - long(b) || likeliest(mutant, b) - likeliest(mutant, a) || a.ms - b.ms;
-  for (const test of [...reaching].sort(order)) {
-    const costs = test.ms + (chosen.has(test.bundle) ? 0 : LOADING);
-    if (tried > 0 && left < costs) break;
-    left -= costs;
-    tried++;
-    chosen.set(test.bundle, [...(chosen.get(test.bundle) ?? []), test]);
-  }
-  for (const [bundle, tests] of chosen) {
-    const most = 30_000 + 6 * tests.reduce((sum, t) => sum + t.ms, 0);
-    const report = await hand.ask({ bundle, mutant: mutant.id, tests: tests.map((t) => t.name) }, most);
-    if (report === HUNG) return { mutant, fate: 'hangs', why: tests[0].name };
-    if (report.failed) {
-      const key = noticing(mutant, bundle);
-      noticed.set(key, (noticed.get(key) ?? 0) + 1);
-      return { mutant, fate: 'killed', why: report.failed.test };
-    }
-  }
-  const why = tried < reaching.length ? `${tried} of ${reaching.length} tests tried` : `${tried} tests pass`;
-  return { mutant, fate: 'lives', why };
+    long(a) - long(b) || reach.likeliest(mutant, b) - reach.likeliest(mutant, a) || a.ms - b.ms;
+  const chosen = upTo(budget, [...reaching].sort(order));
+  const anew = reach.isLoading(mutant);
+  const runs: Tried[] = [await runTests(mutant, chosen, anew, hand)];
+  if (runs[0].fate === 'lives' && !anew)
+    runs.push(await runTests(mutant, upTo(ONCE_MORE, chosen), true, hand));
+  const fate = runs[runs.length - 1];
+  if (fate.fate === 'killed') reach.notice(mutant, fate.by ?? '');
+  if (fate.fate !== 'lives') return fate;
+  const tried =
+    chosen.length < reaching.length ? `${chosen.length} of ${reaching.length} tests tried` : undefined;
+  return { ...fate, why: tried ?? `${chosen.length} tests pass` };
+}
+
+function upTo(budget: number, tests: readonly Reaching[]): readonly Reaching[] {
+  let left = budget;
+  const end = tests.findIndex((test) => {
+    left -= test.ms;
+    return left < 0;
+  });
+  return end < 0 ? tests : tests.slice(0, Math.max(1, end));
+}
+
+/** By which file of tests it was noticed. */
+type Tried = Fate & { readonly by?: string | undefined };
+
+async function runTests(
+  mutant: Mutant,
+  tests: readonly Reaching[],
+  anew: boolean,
+  hand: Hand,
+): Promise<Tried> {
+  const most = 10_000 + 10 * tests.reduce((sum, t) => sum + t.ms, 0);
+  const named = tests.map(({ file, name }) => ({ file, name }));
+  const report = await hand.ask({ bundle, mutant: mutant.id, tests: named, anew }, most);
+  if (report === HUNG) return { mutant, fate: 'hangs', why: tests[0].name };
+  if (report.failed === undefined) return { mutant, fate: 'lives', why: '' };
+  const { test, message } = report.failed;
+  if (test === WORKER) return { mutant, fate: 'lives', why: `not tried: ${message}` };
+  return { mutant, fate: 'killed', why: test, by: tests.find((t) => t.name === test)?.file };
 }
 
 /** Each hand takes the next piece of work as soon as it is free. */

@@ -54,6 +54,11 @@ export function describe(name: string, body: Body): void {
   registry.path.pop();
 }
 
+it.runIf = (runs: unknown) => (runs ? it : none);
+describe.runIf = (runs: unknown) => (runs ? describe : none);
+describe.skipIf = (skips: unknown) => describe.runIf(!skips);
+const none = (): void => {};
+
 const each =
   (declare: (name: string, body: Body) => void) =>
   (rows: readonly unknown[]) =>

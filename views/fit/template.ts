@@ -1,9 +1,11 @@
 /** The section that must be left clear: to scale on paper, as a picture, and for a drawing office. Seen as the train runs. */
+
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { Clear } from '../../desk/clear.ts';
 import type { Letters } from '../../desk/font-letters.ts';
 import { keepClear, type Template } from '../../desk/keep-clear.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
+import { INCH } from '../../engine/base/constants.ts';
 import type { Corner } from '../../engine/base/numerics/polygon.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 import { cardFace, fontsOf } from '../card-paper.ts';
@@ -108,7 +110,7 @@ export function templatesPlot(clear: Clear, gauge: number, voice: Voice, wide = 
 }
 
 /** Points of print for a metre. */
-const POINTS = 72 / 0.0254;
+const POINTS = 72 / INCH;
 const pages = { a4: { width: 595.28, height: 841.89 }, letter: { width: 612, height: 792 } } as const;
 export type Page = keyof typeof pages;
 const EDGE = 36;
@@ -143,8 +145,7 @@ export function templateDocument(
   const scale = scaleFor(all, page);
   const unit = POINTS / scale;
   const print = (text: string): string => printable(text, has);
-  const bar =
-    voice.system === 'imperial' ? { long: 4 * 0.0254, name: '4 in' } : { long: 0.1, name: '100 mm' };
+  const bar = voice.system === 'imperial' ? { long: 4 * INCH, name: '4 in' } : { long: 0.1, name: '100 mm' };
   return {
     pageSize: { width, height },
     pageMargins: [EDGE, EDGE, EDGE, EDGE],

@@ -1,4 +1,5 @@
 /** The plan's words and figures in a voice. */
+import { FOOT } from '../../engine/base/constants.ts';
 import { distance, type Voice } from '../../words/voice.ts';
 import type { StripWords } from '../strip/model.ts';
 import { stripWords } from '../strip/words.ts';
@@ -16,7 +17,7 @@ export interface PlanWords
 const degrees = (rad: number): number => Math.abs(Math.round((rad * 180) / Math.PI));
 
 export function planWords(voice: Voice): PlanWords {
-  const unit = voice.system === 'imperial' ? 0.3048 : 1;
+  const unit = voice.system === 'imperial' ? FOOT : 1;
   return {
     ...stripWords(voice),
     plan: 'Plan',

@@ -1,5 +1,7 @@
 /** The strip's words and figures in a voice. */
+
 import { actLine, drivenSpeed } from '../../desk/driven.ts';
+import { FOOT } from '../../engine/base/constants.ts';
 import { printQuantity } from '../../units/index.ts';
 import { reasonWords } from '../../words/findings/speed.ts';
 import { tellRail } from '../../words/rails.ts';
@@ -10,7 +12,7 @@ import { roundFigures } from './scale.ts';
 
 export function stripWords(voice: Voice): StripWords {
   const imperial = voice.system === 'imperial';
-  const long = imperial ? 0.3048 : 1;
+  const long = imperial ? FOOT : 1;
   const even = (from: number, to: number, count: number, unit: number): number[] =>
     roundFigures(from / unit, to / unit, count).map((n) => n * unit);
   return {

@@ -1,12 +1,10 @@
 /** Sums of resistance, traction, adhesion and haulage. */
-import { GRAVITY } from '../../base/constants.ts';
+import { GRAVITY, INCH, MPH, POUND, POUND_FORCE } from '../../base/constants.ts';
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 
-const LONG_TON = 2240 * 0.45359237;
-const SHORT_TON = 2000 * 0.45359237;
-const POUND_FORCE = 0.45359237 * GRAVITY;
-const MPH = 0.44704;
-const PSI = POUND_FORCE / (0.0254 * 0.0254);
+const LONG_TON = 2240 * POUND;
+const SHORT_TON = 2000 * POUND;
+const PSI = POUND_FORCE / (INCH * INCH);
 const mass = input('mass', 'mass', positive);
 const grade = input('grade', 'grade', { low: -0.15, high: 0.15 });
 

@@ -1,5 +1,5 @@
 /** What limits the speed: where the train may not run as fast as its driver means to, and why. */
-import { GRAVITY } from '../../base/constants.ts';
+import { GRAVITY, MPH } from '../../base/constants.ts';
 import { amount } from '../../base/quantity.ts';
 import { leastBrake } from '../../motion/held.ts';
 import type { Prepared } from '../../motion/prepare.ts';
@@ -14,13 +14,13 @@ import { runsWhere, type Stretch } from './stretch.ts';
 import type { SpeedMap, SpeedReasonKind } from './types.ts';
 
 /** A limit below this, m/s, is printed as no speed at all (0.1 mph). */
-const NO_SPEED = 0.1 * 0.44704;
+const NO_SPEED = 0.1 * MPH;
 
 /**
  * Slower than this nobody drives: a slow walk, which needs no speedometer, m/s (2 mph; common practice, no source).
  * Who is told 0.6 mph runs at what the engine will do, and then does not stop in time.
  */
-export const SLOWEST_DRIVEN: number = 2 * 0.44704;
+export const SLOWEST_DRIVEN: number = 2 * MPH;
 
 /** A low limit that somebody has set is theirs to set. */
 const ruled: ReadonlySet<SpeedReasonKind> = new Set([

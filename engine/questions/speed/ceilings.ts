@@ -2,6 +2,7 @@
  * Speed ceilings that need no computation of stopping: host, places, vehicles, the agreed, the map's end.
  */
 
+import { MPH } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { restrictionsHere } from '../../outing/restricted.ts';
 import { turnedStretch } from '../../things/line/geometry.ts';
@@ -13,7 +14,7 @@ import { slowestByStandards } from '../standards/look.ts';
 import type { SpeedReason } from './types.ts';
 
 /** The speed map looks no higher than this where a speed is stated, m/s (20 mph). */
-export const HIGHEST_LOOKED_AT: number = 20 * 0.44704;
+export const HIGHEST_LOOKED_AT: number = 20 * MPH;
 
 export function hostCeilings(context: OutingContext, grid: Float64Array): Ceiling[] {
   const { outing, line, loaded } = context;

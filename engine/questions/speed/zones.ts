@@ -10,6 +10,7 @@
  * So a zone never stands above what is permitted anywhere in it. Of two neighbours the slower has the step of the
  * map between them. The way to a stand at the end of a line is no zone but an arrival: one act, and no speed to keep.
  */
+import { MPH } from '../../base/constants.ts';
 import type { StopModel } from '../../motion/model.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
@@ -20,7 +21,7 @@ import type { BrakingPoint, Driven, DrivenZone, SpeedMap } from './types.ts';
 
 /** What people read a speed to: half miles per hour, whole kilometres per hour, m/s. */
 export const SPEED_STEPS: { readonly imperial: number; readonly metric: number } = {
-  imperial: 0.5 * 0.44704,
+  imperial: 0.5 * MPH,
   metric: 1 / 3.6,
 };
 

@@ -2,13 +2,13 @@
  * Changes worth trying where a coupler swings too little: a longer bar at that gap, another neighbour, a car left
  * behind. Speed has no part in it.
  */
+import { INCH } from '../../base/constants.ts';
 import type { Outing } from '../../outing/types.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
 /** A bar is lengthened by whole inches, m; a longer one is another coupling. */
-const INCH = 0.0254;
 const MOST_INCHES = 24;
 const MOST_ORDERS = 4;
 

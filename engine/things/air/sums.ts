@@ -1,5 +1,5 @@
 /** Sums of air, vacuum, brake cylinders and blocks. */
-import { AIR_GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
+import { AIR_GAS_CONSTANT, MPH, STANDARD_ATMOSPHERE } from '../../base/constants.ts';
 import { input, positive, result, type Sum } from '../../base/sum.ts';
 import {
   atmosphericPressure,
@@ -114,7 +114,7 @@ export const airSums: readonly Sum[] = [
   },
   {
     id: 'block-friction',
-    inputs: [input('speed', 'speed', { low: 0, high: 30 * 0.44704 })],
+    inputs: [input('speed', 'speed', { low: 0, high: 30 * MPH })],
     results: [result('friction', 'ratio')],
     equation: 'µ = f(V)',
     letters: 'µ friction, V speed in mph, f table',
@@ -122,7 +122,7 @@ export const airSums: readonly Sum[] = [
       'f is even between Galton’s figures: 0.330 just moving, 0.273 at 5 mph, 0.242 at 10, 0.192 at 20, 0.164 at 30',
     source: 'Galton 1878, cast-iron block on steel tyre (from memory)',
     compute: ({ speed }) => {
-      const v = speed / 0.44704;
+      const v = speed / MPH;
       let i = 0;
       while (i < mphs.length - 2 && mphs[i + 1] <= v) i++;
       return [galton[i] + ((galton[i + 1] - galton[i]) * (v - mphs[i])) / (mphs[i + 1] - mphs[i])];

@@ -4,8 +4,7 @@
  * Working loads are a table in the regulation, so they are data here, not a formula.
  */
 
-const POUND_FORCE = 4.4482216152605;
-const INCH = 0.0254;
+import { GRAVITY, INCH, POUND_FORCE } from '../../base/constants.ts';
 
 export type ChainGrade = 30 | 43 | 70 | 80;
 export const chainGrades: readonly ChainGrade[] = [30, 43, 70, 80];
@@ -67,7 +66,7 @@ export const chainCatalogue: readonly ChainRow[] = chainGrades.flatMap((grade) =
   })),
 );
 
-const KILOGRAM_FORCE = 9.80665;
+const KILOGRAM_FORCE = GRAVITY;
 
 /** Size in mm → kg. Grades 30 to 70: 49 CFR 393.108; 80, 100: the lesser of it and EN 818-4 grade 8, or its grade 10 kin. */
 const kilogramsByGrade: readonly (readonly [number, readonly (readonly [number, number])[]])[] = [

@@ -1,5 +1,6 @@
 /** Sums of curves: cant, speed, overturning. */
 
+import { GRAVITY, INCH, MPH } from '../../base/constants.ts';
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 import {
   cantSpeed,
@@ -69,7 +70,7 @@ export const curveSums: readonly Sum[] = [
     remark: 'standard gauge',
     source: '49 CFR 213.57(b) and Appendix A Table 1',
     compute: ({ degree, cant, unbalance }) => [
-      Math.sqrt((cant + unbalance) / 0.0254 / (0.0007 * ((degree * 180) / Math.PI))) * 0.44704,
+      Math.sqrt((cant + unbalance) / INCH / (0.0007 * ((degree * 180) / Math.PI))) * MPH,
     ],
   },
   {
@@ -80,7 +81,7 @@ export const curveSums: readonly Sum[] = [
     letters: 'F force, m mass, v speed, R radius, q share, g gravity',
     remark: 'q is a share of the weight',
     source: 'mechanics',
-    compute: ({ mass, speed: v, radius: r }) => [centrifugalForce(mass, v, r), (v * v) / (9.80665 * r)],
+    compute: ({ mass, speed: v, radius: r }) => [centrifugalForce(mass, v, r), (v * v) / (GRAVITY * r)],
   },
   {
     id: 'overturning-speed',

@@ -20,8 +20,10 @@ interface Known {
   readonly brakes?: readonly BrakeGear[];
   /** Pull of the engine at a stand, N. */
   readonly pull?: number;
+  /** The last car is an engine too, as heavy as a car, that pulls as hard. */
+  readonly banked?: boolean;
 }
-function train({ grade = 0, brakes = [], pull }: Known): Outing {
+function train({ grade = 0, brakes = [], pull, banked = false }: Known): Outing {
   const base = plain(3);
   const vehicles = base.train.vehicles.map(({ traction: _, ...v }, i) => ({
     ...v,
@@ -29,7 +31,7 @@ function train({ grade = 0, brakes = [], pull }: Known): Outing {
     rotatingShare: exact(0),
     resistance: { rolling: exact(0.005), perSpeed: exact(0), perSpeedSquared: 0 },
     brakes: i === 0 ? [] : brakes,
-    ...(i === 0 && pull !== undefined
+    ...((i === 0 || (banked && i === 3)) && pull !== undefined
       ? {
           traction: {
             kind: 'drawbar' as const,
@@ -76,6 +78,17 @@ describe('on a grade', () => {
       expect(up[gap].running).toBeCloseTo(0.03 * weight(kg) + drag(kg), 3);
     });
     expect(loads({ grade: -0.03, pull: 1000 }).map((load) => load.running)).toEqual([0, 0, 0]);
+  });
+});
+
+describe('with an engine at the rear', () => {
+  it('each bears its share of the whole by its weight: what it pushes no chain draws', () => {
+    // Engines of 400 and 100 kg: a fifth of what keeps all 700 kg up is pushed from the rear.
+    const pushed = (0.035 * weight(700)) / 5;
+    const running = loads({ grade: 0.03, pull: 1000, banked: true }).map((load) => load.running);
+    [300, 200, 100].forEach((kg, gap) => {
+      expect(running[gap]).toBeCloseTo(Math.max(0, 0.035 * weight(kg) - pushed), 3);
+    });
   });
 });
 

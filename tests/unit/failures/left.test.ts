@@ -37,6 +37,22 @@ describe('steam, compressor or current fails', () => {
     [{ kind: 'simple-vacuum', gear: guards, guardOn: 'car2' }, undefined],
   ] as [Of, string | undefined][])('%o', (of, expected) => expect(left(of, 'supply')).toBe(expected));
 
+  it("the guard keeps a brake of the guard's own, and one of nobody works no more than before", () => {
+    const own = (
+      workedBy: 'guard' | 'rider',
+      guardOn?: string,
+      kind: 'mechanical' | 'automatic-air' = 'mechanical',
+    ) => {
+      const whole = braked({ kind: 'simple-vacuum', ...(guardOn ? { guardOn } : {}) });
+      const found = casesOf(openOuting(altered(whole, 3, { brakes: [gearOf(kind, { workedBy })] }))).find(
+        (c) => c.failure === 'supply',
+      );
+      return found && leftBy(found.left, all);
+    };
+    expect(own('guard', 'car3')).toBe('none lost lost works');
+    expect(own('guard')).toBe('none lost lost none');
+    expect(own('rider')).toBe('none lost lost none');
+  });
   it('straight air has what its reservoir holds', () => {
     const parts = riggingFor('straight-air');
     const whole = braked({ kind: 'straight-air', gear: { rigging: parts } });

@@ -98,6 +98,19 @@ describe('a start where booked', () => {
     expect(failing({ signal: 100 }).names).toEqual([]);
     expect(failing({ signal: 240 }).names).toEqual(['Signal']);
   });
+  it('and where that is the end of the line', () => {
+    const context = laid({ pull, climb });
+    const pulls = pullsAlong(context, 1);
+    const last = pulls.curved.slope.length - 1;
+    const end = pulls.curved.from + last * pulls.curved.step;
+    const start = carefulStart(context, pulls, 'dry', 100)!;
+    const found = startsAt(start, pulls, [
+      { name: 'End', at: end },
+      { name: 'Beyond', at: end + 1 },
+      { name: 'Before', at: -1 },
+    ]);
+    expect(found.map(({ node }) => node)).toEqual([last, last, 0]);
+  });
   it('counts the start of the run, with the whole train on the line', () => {
     const begins = failing({ climb: [0, 100] });
     expect(begins.names).toEqual([START_OF_RUN]);

@@ -47,6 +47,19 @@ describe('signed off', () => {
     [{ powers: ['steam'] }, ['unknown not-signed-for-this power']],
   ] as const)('for %j', (signed, found) => expect(told(outing([signed]))).toEqual(found));
 
+  it.each([
+    // Of one that is for another engine it does not matter whether it is in date.
+    [{ engines: ['Another'] }, 'out', ['forbids not-signed-for-this engine']],
+    [{ engines: ['Another'] }, 'grace', ['forbids not-signed-for-this engine']],
+    // Of one that may be for this engine it does: out of date it is for none.
+    [{ powers: ['steam'] }, 'out', ['forbids out-of-date']],
+    [{ powers: ['steam'] }, 'grace', ['unknown not-signed-for-this power']],
+    [{}, 'out', ['forbids out-of-date']],
+    [{}, 'grace', ['notes in-grace']],
+  ] as const)('for %j, and it is %s', (signed, state, found) =>
+    expect(told(outing([signed], state))).toEqual(found),
+  );
+
   it('for engines of a kind: by what drives this one', () => {
     const of = outing([{ powers: ['electric', 'petrol'] }]);
     expect(told(steam(of, 'petrol'))).toEqual([]);

@@ -1,7 +1,9 @@
 /** The strip on the screen: drag the train along it, set its speed, zoom; the same drawing as on paper. */
+
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Told } from '../../../desk/asked.ts';
+import { MPH } from '../../../engine/base/constants.ts';
 import { chainageAt, drawMoment, drawStrip } from '../../../views/strip/draw.ts';
 import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
@@ -26,7 +28,6 @@ import {
   zoom,
 } from './strip-state.ts';
 
-const MPH = 0.44704;
 /** Lines around the strip, px. */
 const FRAME = 3;
 

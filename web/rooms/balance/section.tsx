@@ -1,6 +1,8 @@
 /** The section to scale: choose who leans and where the vehicle is, or drag the shoulders. */
+
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { type BalanceView, type SectionAsk, sectionOf, underAt, worstNode } from '../../../desk/balance.ts';
+import { MPH } from '../../../engine/base/constants.ts';
 import { leanAt, sectionScene } from '../../../views/section.ts';
 import type { WordTable } from '../../../words/table.ts';
 import { chainage, say, type Voice } from '../../../words/voice.ts';
@@ -19,7 +21,7 @@ type Who = 'one' | 'two' | 'all';
 
 /** Leans may be tried this far, m. */
 const FARTHEST = 0.4;
-const FASTEST = 12 * 0.44704;
+const FASTEST = 12 * MPH;
 
 export function SectionView({ view, found, voice }: Props) {
   const { context, data } = view;

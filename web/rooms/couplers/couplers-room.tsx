@@ -1,4 +1,5 @@
 /** Couplers and chains: bands of pull and push in a scenario, and what every chain must bear. */
+import { MPH } from '../../../engine/base/constants.ts';
 import { couplerLoadTables, couplerTable, notRepeatable } from '../../../views/tables/couplers.ts';
 import '../../look/rooms.css';
 import './couplers.css';
@@ -26,7 +27,6 @@ interface Props {
   readonly voice: Voice;
 }
 
-const MPH = 0.44704;
 const FASTEST = 10 * MPH;
 
 export function CouplersRoom({ outing, voice }: Props) {

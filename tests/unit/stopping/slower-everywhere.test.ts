@@ -1,0 +1,31 @@
+/** Slower on the whole line, by quarters of a mile per hour, below whatever bounds it now. */
+import { describe, expect, it } from 'vitest';
+import { slowerEverywhere } from '../../../engine/questions/changes.ts';
+import { plain, rule } from '../../support/rules.ts';
+
+const MPH = 0.44704;
+const { plannedSpeed: _, ...base } = plain(1);
+const speeds = (set: { plannedSpeed?: number; host?: number }): number[] => {
+  const { speed: __, ...host } = base.host;
+  const outing = {
+    ...base,
+    ...(set.plannedSpeed === undefined ? {} : { plannedSpeed: set.plannedSpeed * MPH }),
+    host: { ...host, ...(set.host === undefined ? {} : { speed: rule(set.host * MPH) }) },
+  };
+  return slowerEverywhere(outing as never).changes.map((c) => (c as { speed: number }).speed / MPH);
+};
+const ends = (of: number[]): number[] => [of[0], of[of.length - 1], of.length];
+
+describe('from', () => {
+  it.each([
+    ['nothing that bounds it: below 15 mph', {}, [14.75, 1, 56]],
+    ['what is planned', { plannedSpeed: 6 }, [5.75, 1, 20]],
+    ['what the host allows', { plannedSpeed: 6, host: 5.1 }, [5, 1, 17]],
+    ['least', { plannedSpeed: 1.1 }, [1, 1, 1]],
+  ])('%s', (_name, set, expected) => {
+    ends(speeds(set)).forEach((one, i) => {
+      expect(one).toBeCloseTo(expected[i], 9);
+    });
+  });
+  it('nothing where it creeps already', () => expect(speeds({ plannedSpeed: 1 })).toEqual([]));
+});
