@@ -3,6 +3,7 @@
  * it; how far behind the train ahead; how hard one may brake. From the same data and with the same words as the tables.
  */
 import type { Answer } from '../engine/answer/types.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
@@ -29,7 +30,7 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
     return {
       not,
       speed: '',
-      cars: carsPart(answer, voice, not),
+      cars: carsPart(answer, voice, worst),
       gap: '',
       brake: '',
     };
@@ -43,8 +44,6 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
     brake: brakePart(answer, voice),
   };
 }
-
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 export function sentence(answer: Answer, voice: Voice): string {
   const { not, speed, cars, gap, brake } = sentenceParts(answer, voice);
@@ -94,13 +93,14 @@ function speedPart(answer: Answer, voice: Voice): string {
 }
 
 /** @param said why it may not leave: not given again as the reason of the count */
-function carsPart({ cars }: Answer, voice: Voice, said = ''): string {
+function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {
   const rail = voice.outing.conditions.railState;
   const today = cars.find((c) => c.railState === rail);
   if (!today) return '';
   if (today.least === null && today.by === null) return 'how many cars, nobody can tell';
-  const reason = leastReason(today, voice);
-  const because = reason === '' || reason === lowerFirst(said) ? '' : ` (${reason})`;
+  const saidAlready = said?.code === 'no-brake-answers' && today.leastSets?.what === 'no-brake';
+  const reason = saidAlready ? '' : leastReason(today, voice);
+  const because = reason === '' ? '' : ` (${reason})`;
   if (today.least === null) return `no number of cars${because}`;
   const anywhere =
     today.pulled !== null && today.pulled < today.least

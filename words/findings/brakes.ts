@@ -57,11 +57,16 @@ export const brakeWords = {
     why: 'Until it is measured, the stop reckons with an assumed time for that kind of brake.',
   }),
   'reservoir-too-small': (f, t) => ({
-    what: `The ${brakeKindWords(t.fact('kind'))} gets no more than ${t.fact('pressure')} into the cylinder of ${t.vehicle}: its force is ${t.found('down')} of that at the stated pressure (${plural(t.fact('cars'), 'car')}).`,
+    what:
+      f.found?.si === 0
+        ? `The ${t.fact('pressure')} in the cylinder of ${t.vehicle} does not overcome its return spring: the ${brakeKindWords(t.fact('kind'))} gives nothing there (${plural(t.fact('cars'), 'car')}).`
+        : `The ${brakeKindWords(t.fact('kind'))} gets no more than ${t.fact('pressure')} into the cylinder of ${t.vehicle}: its force is ${t.found('down')} of that at the stated pressure (${plural(t.fact('cars'), 'car')}).`,
     why:
-      f.severity === 'notes'
-        ? 'Reservoir or chamber is small for the cylinder. The stop reckons with the force that is left.'
-        : 'Reservoir or chamber is small for the cylinder, and the stop reckons with more than it gives.',
+      f.found?.si === 0
+        ? 'Measure the spring, and the gauge at the cylinder at full application. Nobody can rely on the force that is stated for this brake.'
+        : f.severity === 'notes'
+          ? 'Reservoir or chamber is small for the cylinder. The stop reckons with the force that is left.'
+          : 'Reservoir or chamber is small for the cylinder, and the stop reckons with more than it gives.',
   }),
   'brake-stronger-than-stated': (_f, t) => ({
     what: `A full application puts ${t.fact('pressure')} into the cylinder of ${t.vehicle}: ${t.found('up')} times the force that is reckoned with (${plural(t.fact('cars'), 'car')}).`,

@@ -4,7 +4,7 @@ import type { Outing } from '../../outing/types.ts';
 import { driverPlaces } from '../../things/train/crew.ts';
 import type { Rider } from '../../things/train/types.ts';
 import type { Seat, Vehicle } from '../../things/vehicle/types.ts';
-import { fewerCars, order, slowerEverywhere } from '../changes.ts';
+import { order, slowerEverywhere } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 
 export const sightRemedies: Remedies = {
@@ -13,8 +13,9 @@ export const sightRemedies: Remedies = {
     ...driverForward(outing),
     ...lookoutForward(outing),
   ],
-  // Short of looking and measuring: so slow, or so light, that the train stops within what is assumed.
-  'sight-unknown': (outing) => [slowerEverywhere(outing), fewerCars(outing, 8)],
+  // Short of looking and measuring: so slow that the train stops within what is assumed. Nobody leaves riders behind
+  // for a sight that a walk along the line would tell.
+  'sight-unknown': (outing) => [slowerEverywhere(outing)],
 };
 
 const free = ({ riders }: Outing, v: Vehicle, s: Seat): boolean =>

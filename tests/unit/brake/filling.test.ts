@@ -3,10 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { fillingFindings } from '../../../engine/questions/brakes/filling.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
 import { fillTrain, type GearFill, type TrainFill } from '../../../engine/things/brake/fill.ts';
 import type { BrakeKind } from '../../../engine/things/brake/kinds/index.ts';
 import type { MissingPart } from '../../../engine/things/brake/train-air.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { brakedTrain, loadedTrain } from '../../support/braked-trains.ts';
 import { plain } from '../../support/rules.ts';
 
@@ -60,6 +62,9 @@ describe('as it is put on', () => {
     expect(words(at(Infinity))).toEqual([]);
     const never = applied(filled(1, Infinity, { gear: timed, ofWorking: 0, pressure: 0 }));
     expect(words(never)).toEqual(['reservoir-too-small limits']);
+    const { what, why } = tellFinding(never[0] as Finding, { system: 'imperial', wording: 'us', outing });
+    expect(what).toMatch(/does not overcome its return spring/);
+    expect(`${what} ${why}`).not.toMatch(/reservoir/i);
     const [finding] = at(3.7);
     expect(finding).toMatchObject({
       where: { vehicle: idOf(1) },

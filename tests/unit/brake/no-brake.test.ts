@@ -1,8 +1,10 @@
 /** A train on which no brake answers the driver may not leave, however level its line. */
 import { expect, it } from 'vitest';
+import { sentence } from '../../../desk/sentence.ts';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
+import type { Answer, CarCount } from '../../../engine/answer/types.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { plain } from '../../support/rules.ts';
 
@@ -40,4 +42,17 @@ it('offers a lever beside the driver, and the train leaves with it as with any b
   // 15 % of the engine's empty weight, in newtons.
   const [engine] = fitted.train.vehicles;
   expect(engine.brakes.map((b) => b.force?.value)).toEqual([0.15 * engine.tare.value * 9.80665]);
+});
+
+it('says why once, in the sentence under the word: not as the reason of the count again', () => {
+  const outing = braked(false);
+  const { railState } = outing.conditions;
+  const counted = { railState, least: null, by: 'stopped', leastSets: { what: 'no-brake' } } as CarCount;
+  const answer = { ...answerOnly(outing), cars: [counted] };
+  const told = (of: Answer): string => sentence(of, { system: 'imperial', wording: 'us', outing });
+  expect(told(answer)).toBe('The driver has no brake at all; no number of cars.');
+  const others = answer.findings.filter((f) => f.code !== 'no-brake-answers');
+  expect(told({ ...answer, findings: others })).toMatch(
+    /no number of cars \(the driver has no brake at all\)/,
+  );
 });
