@@ -105,15 +105,19 @@ export function slowerHere({ direction, line, moves }: Outing, { found, where }:
   return { size: 1, changes: [{ kind: 'slower', from, to, speed }] };
 }
 
-/** Run slower on the whole line, by quarters of a mile per hour. */
-export function slowerEverywhere(outing: Outing): Family {
-  const from = Math.min(outing.plannedSpeed ?? Infinity, outing.host.speed?.value ?? Infinity, 15 * 0.44704);
-  const changes: Change[] = [];
-  for (let v = grain(from * (1 - 1e-9)); v >= 4 * SPEED_GRAIN; v -= SPEED_GRAIN) {
-    changes.push({ kind: 'slower-everywhere', speed: v });
-  }
-  return { size: 1.5, changes };
+/** Below what is run, by quarters of a mile per hour down to a walk. */
+export function speedsBelow({ plannedSpeed = Infinity, host }: Outing): number[] {
+  const from = Math.min(plannedSpeed, host.speed?.value ?? Infinity, 15 * 0.44704);
+  const speeds: number[] = [];
+  for (let v = grain(from * (1 - 1e-9)); v >= 4 * SPEED_GRAIN; v -= SPEED_GRAIN) speeds.push(v);
+  return speeds;
 }
+
+/** Run slower on the whole line. */
+export const slowerEverywhere = (outing: Outing): Family => ({
+  size: 1.5,
+  changes: speedsBelow(outing).map((speed) => ({ kind: 'slower-everywhere', speed })),
+});
 
 /** Said once, of the worst of several. */
 export const toldForSeveral = (facts: Finding['facts']): boolean => 'others' in facts && facts.others > 0;
