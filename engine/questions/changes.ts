@@ -106,16 +106,20 @@ export function slowerHere({ direction, line, moves }: Outing, { found, where }:
   return { size: 1, changes: [{ kind: 'slower', from, to, speed }] };
 }
 
-/** Run slower on the whole line, by quarters of a mile per hour. */
-export function slowerEverywhere(outing: Outing): Family {
-  const from = Math.min(outing.plannedSpeed ?? Infinity, outing.host.speed?.value ?? Infinity, 15 * MPH);
-  const changes: Change[] = [];
+/** Below what is run, by quarters of a mile per hour down to a walk. */
+export function speedsBelow({ plannedSpeed = Infinity, host }: Outing): number[] {
+  const from = Math.min(plannedSpeed, host.speed?.value ?? Infinity, 15 * MPH);
+  const speeds: number[] = [];
   // By whole quarters: a speed from which one is taken again and again misses the last by a rounding error.
-  for (let n = Math.round(grain(from * (1 - 1e-9)) / SPEED_GRAIN); n >= 4; n--) {
-    changes.push({ kind: 'slower-everywhere', speed: n * SPEED_GRAIN });
-  }
-  return { size: 1.5, changes };
+  for (let n = Math.round(grain(from * (1 - 1e-9)) / SPEED_GRAIN); n >= 4; n--) speeds.push(n * SPEED_GRAIN);
+  return speeds;
 }
+
+/** Run slower on the whole line. */
+export const slowerEverywhere = (outing: Outing): Family => ({
+  size: 1.5,
+  changes: speedsBelow(outing).map((speed) => ({ kind: 'slower-everywhere', speed })),
+});
 
 /** Said once, of the worst of several. */
 export const toldForSeveral = (facts: Finding['facts']): boolean => 'others' in facts && facts.others > 0;

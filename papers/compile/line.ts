@@ -7,7 +7,7 @@ import type { FieldPath } from '../problem.ts';
 import type { LineFile } from '../schema/index.ts';
 import { type Banked, layCants } from './cants.ts';
 import { MISCLOSURE } from './misclosure.ts';
-import { type Notes, note, trouble } from './notes.ts';
+import { bySmallRule, type Notes, note, trouble } from './notes.ts';
 
 /** Steeper than this is taken for an error of the file. */
 const STEEPEST = 0.4;
@@ -257,8 +257,8 @@ function structuresOf(file: LineFile, length: number, notes: Notes): NonNullable
         wrong(
           i,
           'distance',
-          metres(distance),
-          `more than ${metres(file.gauge / 2)}, half the gauge: measured from the middle of the track`,
+          bySmallRule(distance),
+          `more than ${bySmallRule(file.gauge / 2)}, half the gauge: measured from the middle of the track`,
         );
       if (rest.platform && (top === undefined || distance === undefined))
         wrong(
@@ -268,7 +268,7 @@ function structuresOf(file: LineFile, length: number, notes: Notes): NonNullable
           'how high it stands above the rail, and how far its edge from the middle of the track',
         );
       if (top !== undefined && top <= bottom)
-        wrong(i, 'top', metres(top), `more than ${metres(bottom)}, its bottom`);
+        wrong(i, 'top', bySmallRule(top), `more than ${bySmallRule(bottom)}, its bottom`);
       return { ...rest, id: structureId(name, i), from: at, to, side, bottom };
     })
     .sort((a, b) => a.from - b.from);

@@ -43,3 +43,7 @@ export function noteFirst(notes: Notes, key: string, of: string, where: string):
 export function trouble(notes: Notes, path: FieldPath, found: string, expected: string): void {
   notes.troubles.push({ path, found, expected });
 }
+
+/** A length that was read, as a rule shows it in either unit: what was written is found again. */
+export const bySmallRule = (m: number): string =>
+  `${Number((m * 1000).toFixed(2))} mm (${Number((m / 0.0254).toFixed(3))} in)`;

@@ -20,6 +20,7 @@ import { checkRails, slug } from './line.ts';
 import { meant, sameName } from './named.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
+import { checkSheet } from './sheet.ts';
 import { shownOn } from './shown.ts';
 import { compileVehicle } from './vehicle.ts';
 
@@ -111,6 +112,7 @@ export function compileHost(file: HostFile, notes: Notes): HostRules {
     profiles,
     ...rules
   } = file;
+  if (rules.standards) checkSheet(rules.standards, notes);
   if (!profiles) return rules;
   return {
     ...rules,

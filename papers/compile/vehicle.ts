@@ -15,7 +15,7 @@ import type {
 import { usualWorker } from '../../engine/things/vehicle/worked-by.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
-import { type Notes, note, orAssumed, plainAssumed, trouble } from './notes.ts';
+import { bySmallRule, type Notes, note, orAssumed, plainAssumed, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
 import { wheelsetsOf } from './wheels.ts';
 
@@ -289,16 +289,14 @@ function couplingOf(coupling: VehicleFile['front'], where: string, notes: Notes)
   return dropAbsent({ ...rest, type: type ?? 'coupler', chain: fastened }) as Vehicle['front'];
 }
 
-const metres = (m: number): string => `${m.toFixed(3)} m`;
-
 /** What riders step on is part of the vehicle, and nothing hangs above its top. */
 function checkStep({ step, envelope }: VehicleFile, notes: Notes): void {
   if (envelope?.underside !== undefined && envelope.underside >= envelope.height)
     trouble(
       notes,
       ['envelope', 'underside'],
-      metres(envelope.underside),
-      `less than ${metres(envelope.height)}, the height of the vehicle`,
+      bySmallRule(envelope.underside),
+      `less than ${bySmallRule(envelope.height)}, the height of the vehicle`,
     );
   if (!step || !envelope) return;
   for (const key of ['width', 'height'] as const)
@@ -306,8 +304,8 @@ function checkStep({ step, envelope }: VehicleFile, notes: Notes): void {
       trouble(
         notes,
         ['step', key],
-        metres(step[key]),
-        `at most ${metres(envelope[key])}, the ${key} of the vehicle: its envelope holds the step too`,
+        bySmallRule(step[key]),
+        `at most ${bySmallRule(envelope[key])}, the ${key} of the vehicle: its envelope holds the step too`,
       );
 }
 
@@ -321,15 +319,15 @@ function checkCouplers({ front, rear, envelope }: VehicleFile, notes: Notes): vo
       trouble(
         notes,
         [end, 'height'],
-        metres(height),
-        `at most ${metres(envelope.height)}, the height of the vehicle: the middle of the coupler above the rail`,
+        bySmallRule(height),
+        `at most ${bySmallRule(envelope.height)}, the height of the vehicle: the middle of the coupler above the rail`,
       );
     if (face / 2 >= height)
       trouble(
         notes,
         [end, 'face'],
-        metres(face),
-        `less than ${metres(2 * height)}: half of it lies below the middle, ${metres(height)} above the rail`,
+        bySmallRule(face),
+        `less than ${bySmallRule(2 * height)}: half of it lies below the middle, ${bySmallRule(height)} above the rail`,
       );
   }
 }

@@ -5,9 +5,7 @@ import { type Wearing, wearPoints } from '../../engine/things/wheel/wear.ts';
 import { dayNumber } from '../due/day.ts';
 import type { VehicleFile } from '../schema/index.ts';
 import { slug } from './line.ts';
-import { type Notes, trouble } from './notes.ts';
-
-const millimetres = (m: number): string => `${(m * 1000).toFixed(2)} mm`;
+import { bySmallRule, type Notes, trouble } from './notes.ts';
 
 type Written = NonNullable<VehicleFile['wheelsets']>[number];
 
@@ -42,15 +40,15 @@ function checkOne(
       trouble(
         notes,
         ['wheelsets', i, 'backToBack', k],
-        millimetres(b),
-        `less than the gauge, ${millimetres(gauge)}: between the backs of the wheels`,
+        bySmallRule(b),
+        `less than the gauge, ${bySmallRule(gauge)}: between the backs of the wheels`,
       );
   });
   if (width !== undefined && flangeThickness && width <= flangeThickness.high)
     trouble(
       notes,
       ['wheelsets', i, 'width'],
-      millimetres(width),
+      bySmallRule(width),
       'more than the flange: from the back of the wheel to its outer face',
     );
 }

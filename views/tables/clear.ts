@@ -39,7 +39,7 @@ export const structuresTable = (clear: Clear, voice: Voice): WordTable => ({
   note:
     clear.structures.length === 0
       ? 'The line states nothing beside or over it: nothing is measured.'
-      : 'From the middle of the track, or above the rail. Sides in the running direction. With the wheels hard over in their play; sway on springs is not in it.',
+      : 'From the middle of the track, or above the rail. Sides in the running direction. With the wheels hard over in their play; sway in it where springs were measured.',
 });
 
 /** None where nobody calls a structure a platform. */

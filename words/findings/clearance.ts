@@ -21,7 +21,7 @@ export const clearanceWords = {
           : `${reach}: with its flanges hard over it touches.${rest(f.facts.others)}`,
       why: over
         ? `${t.fact('beyond', 'up')} of it from the bend of the line under its frame, and from cant. Slower does not help.`
-        : `${t.fact('beyond', 'up')} of it beyond half its width: the throw of the curve, the play of its wheels and the lean of canted track. Sway on its springs comes on top. Slower does not help.`,
+        : `${t.fact('beyond', 'up')} of it beyond half its width: the throw of the curve, the play of its wheels and the lean of canted track${f.facts.sway === undefined ? '. Sway on its springs comes on top. Slower does not help.' : `; ${t.fact('sway', 'up')} of that by its sway on its springs, standing or running, whichever is more.`}`,
     };
   },
   'rider-strikes-structure': (f, t) => ({

@@ -67,6 +67,9 @@ const told = (worst: At) => ({
   source: SOURCE,
 });
 
+/** Only what leans it to that side: it leans away as well. */
+const swayOf = ({ sway }: Room) => (sway !== undefined && sway > 0 ? { sway: amount(sway, 'length') } : {});
+
 /** What people sit on strikes as surely as they do: said once. */
 const beforeThem = ({ body }: Passing, part: Part, severity: Severity): boolean => {
   const its = part === 'people' && body ? weightOf(body, 'body') : undefined;
@@ -99,7 +102,7 @@ function struck(
       code === 'strikes-structure'
         ? makeFinding(code, severity, 'fit', {
             ...told(worst),
-            facts: { ...facts, beyond: amount(Math.max(0, beyond), 'length') },
+            facts: { ...facts, beyond: amount(Math.max(0, beyond), 'length'), ...swayOf(worst.room) },
           })
         : makeFinding(code, severity, 'fit', { ...told(worst), facts, sure: 'assumed' }),
     ];
@@ -124,6 +127,7 @@ function near(passings: readonly Passing[], { value, source }: { value: number; 
         structure: worst.passing.structure.name,
         side: worst.passing.side,
         others: othersThan(worst, these),
+        ...swayOf(worst.room),
       },
       source,
     }),

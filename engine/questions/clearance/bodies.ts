@@ -10,6 +10,7 @@ import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { playOf } from '../../things/wheel/pair.ts';
+import { type Sway, swayOf } from './sway.ts';
 
 /** Between the places that are looked at along a structure, m; between them the least room is sought. */
 export const STEP = 0.25;
@@ -18,6 +19,8 @@ export const STEP = 0.25;
 export interface Most {
   readonly at: number;
   readonly value: number;
+  /** Of it by sway on springs, m; absent: nobody measured them. */
+  readonly sway?: number;
 }
 
 export interface Way {
@@ -38,14 +41,18 @@ export interface Body {
   /** Top of the highest head and shoulders, m; null: nobody on it. */
   readonly people: { readonly heads: Quantity; readonly shoulders: Quantity } | null;
   readonly play: Quantity;
+  /** Absent: nobody measured its springs. */
+  readonly sway?: Sway;
+  /** Alike: all that reaches alike, its sway in it. */
+  readonly kind: string;
 }
 
 /** How high it may stand at its full width, people's shoulders in it, m. */
 export const fullWidthTo = ({ top, people }: Body): number => Math.max(top, people?.shoulders.high ?? 0);
 
 /** Of those whose width and height were measured. */
-export const bodiesOf = ({ line, loaded, outing }: OutingContext): Body[] =>
-  loaded.vehicles.filter((v) => v.vehicle.envelope).map((v) => bodyOf(v, line.gauge, outing.assumed));
+export const bodiesOf = (context: OutingContext): Body[] =>
+  context.loaded.vehicles.filter((v) => v.vehicle.envelope).map((v) => bodyOf(v, context));
 
 export function wayFor(line: Line, bodies: readonly Body[]): Way {
   const reach = Math.max(0, ...bodies.map(({ shape }) => farthest(shape)));
@@ -58,16 +65,13 @@ export function wayFor(line: Line, bodies: readonly Body[]): Way {
   };
 }
 
-function bodyOf(
-  of: LoadedVehicle,
-  gauge: number,
-  { person, coupler }: OutingContext['outing']['assumed'],
-): Body {
+function bodyOf(of: LoadedVehicle, context: OutingContext): Body {
+  const { person, coupler } = context.outing.assumed;
   const { vehicle, riders } = of;
   const { width, height, underside = 0 } = vehicle.envelope ?? { width: 0, height: 0 };
   const [front, rear] = guidesOf(vehicle);
   const half = width / 2;
-  const play = playOf(vehicle, gauge);
+  const play = playOf(vehicle, context.line.gauge);
   const seat = Math.max(0, ...riders.map((r) => r.seat.height));
   const above = (part: Quantity): Quantity => ({
     ...part,
@@ -75,12 +79,17 @@ function bodyOf(
     value: seat + part.value,
     high: seat + part.high,
   });
+  const shape: SweptShape = {
+    guides: rear - front,
+    box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
+  };
+  const sway = swayOf(context, of);
   return {
     of,
-    shape: {
-      guides: rear - front,
-      box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
-    },
+    shape,
+    // On springs each rolls as its people sit.
+    kind: JSON.stringify([shape, underside, sway ? vehicle.id : '']),
+    ...(sway ? { sway } : {}),
     half,
     underside,
     top: height,
@@ -195,15 +204,18 @@ export function reachWith(
 }
 
 /**
- * How far canted track leans what stands between two heights above the rail to a side, m: toward the lower rail its top goes
- * farthest; away from it its foot goes least.
+ * How far canted track, and a roll on springs, lean what stands between two heights above the rail to a side, m: toward that side
+ * its top goes farthest; away from it its foot goes least.
+ *
+ * @param sway to that side on the springs, rad
  */
 export function leanToward(
   line: Line,
   side: Side,
   at: number,
   { low, high }: { readonly low: number; readonly high: number },
+  sway = 0,
 ): number {
-  const toward = ((side === 'left' ? 1 : -1) * cantAt(line, at)) / line.contactWidth;
+  const toward = ((side === 'left' ? 1 : -1) * cantAt(line, at)) / line.contactWidth + sway;
   return toward * (toward > 0 ? high : low);
 }

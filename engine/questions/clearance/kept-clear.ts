@@ -30,12 +30,13 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
   if (bodies.length === 0) return undefined;
   const way = wayFor(line, bodies);
   const along = (body: Body, side: Side) => {
+    const between = { low: body.underside, high: fullWidthTo(body) };
     const reached = reachedAlong(way, body, 0, line.length, side, body.play.high);
     return typeof reached === 'number'
       ? undefined
       : reached.map(({ at, reach }) => ({
           at,
-          reach: reach + leanToward(line, side, at, { low: body.underside, high: fullWidthTo(body) }),
+          reach: reach + leanToward(line, side, at, between, body.sway?.(side, at, 'high')),
         }));
   };
   const each = bodies.flatMap((body) => {

@@ -2,7 +2,7 @@
 import type { Quantity } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
-import { cantAt, heightAt, onLine } from '../../things/line/geometry.ts';
+import { heightAt, onLine } from '../../things/line/geometry.ts';
 import type { Line, Structure } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import {
@@ -17,6 +17,7 @@ import {
   type Way,
   wayFor,
 } from './bodies.ts';
+import type { Level } from './sway.ts';
 
 /** A look that is finer than this finds nothing that could be measured, m; each is so many times finer than the one before. */
 const CLOSE = 0.002;
@@ -31,6 +32,8 @@ export interface Room {
   readonly leaves: number;
   readonly left: number;
   readonly at: number;
+  /** Of what it takes, by sway on springs, m; absent: nobody measured them, or it is overhead. */
+  readonly sway?: number;
 }
 
 /** A figure with the play or the people at their least, likely and most. */
@@ -111,22 +114,23 @@ function besides(
   side: Side,
   distance: number,
 ): Passing | null | number {
-  const { underside, top, people, play, half } = body;
+  const { underside, top, people, half } = body;
   const meeting = (high: number): boolean => meets(underside, high, structure);
   const trunk = meeting(top);
   if (!trunk && !(people && meeting(people.heads.high))) return null;
-  const roomWith = (p: number, height: number): Room | number => {
-    const most = mostBeside(way, body, structure, side, p, height);
+  const roomWith = (level: Level, height: number): Room | number => {
+    const most = mostBeside(way, body, structure, side, level, height);
     if (typeof most === 'number') return most;
     return {
       takes: most.value,
       leaves: distance,
       left: distance - most.value,
       at: onLine(way.line, most.at),
+      ...(most.sway === undefined ? {} : { sway: most.sway }),
     };
   };
   const spreadTo = ({ low: l, value: v, high: h }: Levels): Spread | number => {
-    const rooms = [roomWith(play.low, l), roomWith(play.value, v), roomWith(play.high, h)];
+    const rooms = [roomWith('low', l), roomWith('value', v), roomWith('high', h)];
     const fault = rooms.find((r) => typeof r === 'number');
     if (typeof fault === 'number') return fault;
     const [low, likely, high] = rooms as Room[];
@@ -171,11 +175,11 @@ function mostBeside(
   body: Body,
   structure: Structure,
   side: Side,
-  play: number,
+  level: Level,
   height: number,
 ): Most | number {
-  const key = JSON.stringify([body.shape, body.underside, structure.id, side, play, height]);
-  const found = way.mosts.get(key) ?? mostSought(way, body, structure, side, play, height);
+  const key = JSON.stringify([body.kind, structure.id, side, level, body.play[level], height]);
+  const found = way.mosts.get(key) ?? mostSought(way, body, structure, side, level, height);
   way.mosts.set(key, found);
   return found;
 }
@@ -186,22 +190,24 @@ function mostSought(
   body: Body,
   { from, to, bottom, top = Infinity }: Structure,
   side: Side,
-  play: number,
+  level: Level,
   height: number,
 ): Most | number {
   const { line } = way;
+  const play = body.play[level];
   const end = to < from ? to + line.length : to;
   const between = { low: Math.max(body.underside, bottom), high: Math.min(height, top) };
-  const leanAt = (s: number): number => leanToward(line, side, s, between);
+  const swayAt = (s: number): number => body.sway?.(side, onLine(line, s), level) ?? 0;
+  const leanAt = (s: number): number => leanToward(line, side, s, between, swayAt(s));
   const reached = reachedAlong(way, body, from, end, side, play);
   if (typeof reached === 'number') return reached;
   const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
   const best = whole.reduce((a, b) => (b.value > a.value ? b : a));
   let most = best;
   const beside = whole.filter(({ at }) => Math.abs(at - best.at) < 1.5 * STEP);
-  const level = beside.every(({ value }) => best.value - value < LEVEL);
+  const even = beside.every(({ value }) => best.value - value < LEVEL);
   // Nearer and nearer about the most of the coarser look, where it is not the same all round it.
-  for (let step = STEP; step > CLOSE && end > from && !level; step /= CUTS) {
+  for (let step = STEP; step > CLOSE && end > from && !even; step /= CUTS) {
     const places = Array.from({ length: 2 * CUTS + 1 }, (_, i) => most.at + (step * (i - CUTS)) / CUTS);
     const near = reachesAt(
       way,
@@ -218,29 +224,33 @@ function mostSought(
   }
   // Sought once more by itself, to the last digit.
   const reach = reachWith(way, body, most.at, side, play);
-  return reach === undefined ? most.at : { at: most.at, value: reach + leanAt(most.at) };
+  if (reach === undefined) return most.at;
+  const lean = leanAt(most.at);
+  const sway = body.sway ? { sway: lean - leanToward(line, side, most.at, between) } : {};
+  return { at: most.at, value: reach + lean, ...sway };
 }
 
 function overs({ line }: Way, body: Body, structure: Structure): Passing | null {
   const { headroom } = structure;
   if (headroom === undefined) return null;
-  const up = mostRise(line, body, structure);
-  const room = (height: number): Room => ({
-    takes: height + up.value,
-    leaves: headroom,
-    left: headroom - height - up.value,
-    at: onLine(line, up.at),
+  const [low, likely, high] = (['low', 'value', 'high'] as const).map((level) => {
+    const up = mostRise(line, body, structure, level);
+    return (height: number): Room => ({
+      takes: height + up.value,
+      leaves: headroom,
+      left: headroom - height - up.value,
+      at: onLine(line, up.at),
+    });
   });
   const { people, top } = body;
   const heads = people?.heads;
-  const alike = room(top);
   return passing(body, structure, 'over', {
-    body: { low: alike, likely: alike, high: alike },
+    body: { low: low(top), likely: likely(top), high: high(top) },
     people:
       heads && heads.high > top
-        ? { low: room(heads.low), likely: room(heads.value), high: room(heads.high) }
+        ? { low: low(heads.low), likely: likely(heads.value), high: high(heads.high) }
         : null,
-    beyond: up.value,
+    beyond: likely(top).takes - top,
   });
 }
 
@@ -249,18 +259,22 @@ const FINE = 0.05;
 
 /**
  * How much higher a frame stands over the rail under a roof than on even track, where most: over a sag its middle, over a
- * crest its ends; and its higher edge on canted track.
+ * crest its ends; and its higher edge on canted track, rolled on its springs.
  */
-function mostRise(line: Line, { shape, half }: Body, { from, to }: Structure): { at: number; value: number } {
+function mostRise(line: Line, body: Body, { from, to }: Structure, level: Level): Most {
+  const { shape, half } = body;
   const end = to < from ? to + line.length : to;
   const steps = Math.max(1, Math.ceil((end - from) / FINE));
   const { guides, box } = shape;
   const count = Math.max(1, Math.ceil((box.front - box.rear) / FINE));
+  // At a height of one, the angle itself.
+  const leansTo = (side: Side, s: number): number =>
+    leanToward(line, side, s, { low: 1, high: 1 }, body.sway?.(side, onLine(line, s), level));
   let most = { at: from, value: -Infinity };
   for (let i = 0; i <= steps; i++) {
     const s = from + ((end - from) * i) / steps;
     const rail = heightAt(line, s);
-    const edge = (half * Math.abs(cantAt(line, s))) / line.contactWidth;
+    const edge = half * Math.max(leansTo('left', s), leansTo('right', s));
     for (let j = 0; j <= count; j++) {
       const x = box.rear + ((box.front - box.rear) * j) / count;
       const [rear, front] = [heightAt(line, s - x), heightAt(line, s - x + guides)];

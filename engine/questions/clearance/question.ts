@@ -6,7 +6,7 @@ import type { Clearances } from './look.ts';
 
 export const clearance: Question<Clearances> = {
   id: 'clearance',
-  reads: ['line', 'direction', 'train', 'riders', 'host', 'assumed'],
+  reads: ['line', 'direction', 'train', 'riders', 'host', 'plannedSpeed', 'extraLimits', 'assumed'],
   findings: clearanceFindings,
   ask: ({ context }) => askClearance(context),
 };

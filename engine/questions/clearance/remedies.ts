@@ -1,7 +1,7 @@
 /** Changes worth trying where a train does not clear: what stands there moved, the vehicle left behind, its people left off. */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
-import { fewerRidersOn, leaveOne, stepsFrom } from '../changes.ts';
+import { fewerRidersOn, leaveOne, speedsBelow, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -10,17 +10,43 @@ const STEP = 0.005;
 const MOST_STEPS = 60;
 
 export const clearanceRemedies: Remedies = {
-  'strikes-structure': (outing, f) => [...movedBy(outing, f), leaveOne(outing, f, 5)],
+  'strikes-structure': (outing, f) => [
+    ...slowerPast(outing, f),
+    ...movedBy(outing, f),
+    leaveOne(outing, f, 5),
+  ],
   'rider-strikes-structure': (outing, f) => [
     ...movedBy(outing, f),
     fewerRidersOn(outing, f.where.vehicle, 4),
     leaveOne(outing, f, 5),
   ],
-  'little-room-beside': (outing, f) => [...movedBy(outing, f), leaveOne(outing, f, 5)],
+  'little-room-beside': (outing, f) => [
+    ...slowerPast(outing, f),
+    ...movedBy(outing, f),
+    leaveOne(outing, f, 5),
+  ],
   // One that stands too far off is moved nearer where nothing strikes it then: the whole outing is asked again.
   'platform-gap': (outing, f) => nearerBy(outing, f),
   'frame-too-long-for-curve': (outing, f) => [leaveOne(outing, f, 5)],
 };
+
+/** m before and behind a structure: the whole of what a body rolls by is that of the place. */
+const BESIDE = 1;
+
+/** On springs a slower train sways less outward, while it is beside. */
+function slowerPast(outing: Outing, finding: Finding): Family[] {
+  if (!('sway' in finding.facts) || finding.facts.sway === undefined || outing.moves) return [];
+  const { structure: name } = finding.facts;
+  const structure = outing.line.structures?.find((s) => s.name === name);
+  if (!structure) return [];
+  const { length } = outing.line;
+  const stretch = {
+    from: Math.max(0, structure.from - BESIDE),
+    to: Math.min(length, structure.to + BESIDE),
+  };
+  const changes = speedsBelow(outing).map((speed): Change => ({ kind: 'slower', ...stretch, speed }));
+  return [{ size: 1, changes }];
+}
 
 /** The platform set nearer to the track. */
 function nearerBy({ line }: Outing, finding: Finding): Family[] {

@@ -3,8 +3,8 @@ import { expect, it } from 'vitest';
 import { sentence } from '../../../desk/sentence.ts';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
-import { applyChange } from '../../../engine/outing/change.ts';
 import type { Answer, CarCount } from '../../../engine/answer/types.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { plain } from '../../support/rules.ts';
 

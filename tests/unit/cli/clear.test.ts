@@ -54,13 +54,13 @@ it.each([
   [
     'inside the rail',
     { distance: '3 in' },
-    /structures\[0\]\.distance: found 0\.08 m; expected more than 0\.09 m, half the gauge/,
+    /structures\[0\]\.distance: found 76\.2 mm \(3 in\); expected more than 92\.08 mm \(3\.625 in\), half the gauge/,
   ],
   ['nowhere', {}, /structures\[0\]\.distance: found neither distance nor headroom/],
   [
     'upside down',
     { distance: '20 in', bottom: '2 ft', top: '1 ft' },
-    /structures\[0\]\.top: found 0\.30 m; expected more than 0\.61 m/,
+    /structures\[0\]\.top: found 304\.8 mm \(12 in\); expected more than 609\.6 mm \(24 in\)/,
   ],
   [
     'beyond the line',

@@ -206,3 +206,25 @@ describe('in a paper', () => {
     });
   });
 });
+
+it('a sheet whose limits no figure could meet is refused where it is written', async () => {
+  const read = (standard: object) =>
+    readHost({
+      path: 'host.json',
+      content: JSON.stringify({
+        heedway: 'host',
+        version: 1,
+        name: 'A line',
+        standards: { backToBack: { source: 'sheet 1', ...standard } },
+      }),
+    });
+  expect((await read({ least: '6.8 in', slowBelow: '6.82 in', slowSpeed: '3 mph', most: '6.9 in' })).ok).toBe(
+    true,
+  );
+  expect(JSON.stringify(await read({ least: '6.9 in', most: '6.8 in' }))).toMatch(
+    /backToBack\.most.*most under least/,
+  );
+  expect(JSON.stringify(await read({ slowAbove: '6.9 in', slowSpeed: '3 mph', most: '6.8 in' }))).toMatch(
+    /most under slow above/,
+  );
+});
