@@ -3,7 +3,7 @@
  * file inside. Letters that the face lacks are said in words.
  */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
-import type { Block, Section } from '../../desk/evidence/blocks.ts';
+import type { Block, Picture, Section } from '../../desk/evidence/blocks.ts';
 import type { Pack } from '../../desk/evidence/pack.ts';
 import type { Letters } from '../../desk/font-letters.ts';
 import { printable } from '../../desk/printable.ts';
@@ -114,6 +114,8 @@ function laid(block: Block, say: Say, typed: Say): Content {
         stack: block.lines.map((line) => ({ text: typed(line), fontSize: 8 })),
         margin: [8, 3, 0, 3],
       };
+    case 'pictures':
+      return { stack: pairs(block.pictures).map((two) => side(two, say)), margin: [0, 2, 0, 6] };
     case 'table':
       return table(block.head, block.rows, say);
     case 'fields':
@@ -131,6 +133,24 @@ function laid(block: Block, say: Say, typed: Say): Content {
       };
   }
 }
+
+/** Points: two beside each other on either paper. */
+const PICTURE = 250;
+
+const pairs = (all: readonly Picture[]): (readonly Picture[])[] =>
+  all.flatMap((_, i) => (i % 2 === 0 ? [all.slice(i, i + 2)] : []));
+
+const side = (two: readonly Picture[], say: Say): Content => ({
+  columns: two.map(({ jpeg, words }) => ({
+    stack: [
+      { image: `data:image/jpeg;base64,${jpeg}`, fit: [PICTURE, PICTURE] },
+      { text: say(words), fontSize: 8, margin: [0, 2, 0, 8] },
+    ],
+    width: PICTURE,
+  })),
+  columnGap: 12,
+  unbreakable: true,
+});
 
 /** Beyond so many letters a column shares what room the short ones leave. */
 const SHORT = 17;
