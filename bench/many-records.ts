@@ -38,8 +38,8 @@ const departure = (i: number): Json => ({
 });
 
 const certificate = (i: number): Json => ({
-  what: i % 2 === 0 ? 'chains' : 'brake-test',
-  of: vehicles[i % 40],
+  what: Math.floor(i / 400) % 2 === 0 ? 'chains' : 'brake-test',
+  of: vehicles[Math.floor(i / 10) % 40],
   on: dayOf(i),
   interval: 'annually, not to exceed 14 months',
   by: 'An invented inspector',

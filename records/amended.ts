@@ -42,14 +42,19 @@ const indexes = new WeakMap<readonly Entry[], Index>();
 function indexOf(entries: readonly Entry[]): Index {
   const known = indexes.get(entries);
   if (known) return known;
-  const [firsts, anew] = [true, false].map((first) =>
-    entries.filter(({ body }) => (body.amends === undefined) === first),
-  );
+  const firsts: Entry[] = [];
+  const anew: Entry[] = [];
   const byKind = new Map<Kind, Entry[]>();
-  for (const entry of firsts) {
-    const list = byKind.get(entry.body.kind);
+  for (const entry of entries) {
+    const { amends, kind } = entry.body;
+    if (amends !== undefined) {
+      anew.push(entry);
+      continue;
+    }
+    firsts.push(entry);
+    const list = byKind.get(kind);
     if (list) list.push(entry);
-    else byKind.set(entry.body.kind, [entry]);
+    else byKind.set(kind, [entry]);
   }
   const byHash = new Map(anew.length === 0 ? [] : entries.map((entry) => [entry.row.hash, entry]));
   const index = { all: { flat: firsts, byKind }, anew, byHash };

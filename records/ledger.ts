@@ -44,8 +44,9 @@ export async function put(store: Store, said: Said, author: Author, clock: Clock
 
 /** All of a store, with what is amiss in it. @param depth `chain`: as much as shows that every text is its author's */
 export async function look(store: Store, depth: Depth = 'whole'): Promise<Verified> {
-  const hash = store.hash ? { hash: store.hash } : {};
-  const verified = await verify(await store.rows(), await store.newest(), { depth, ...hash });
+  const { hash, signature } = store;
+  const own = { ...(hash ? { hash } : {}), ...(signature ? { signature } : {}) };
+  const verified = await verify(await store.rows(), await store.newest(), { depth, ...own });
   if (depth === 'chain') return verified;
   const photos = await photoFaults(verified.entries, store.photo);
   return photos.length === 0 ? verified : { ...verified, faults: [...verified.faults, ...photos] };

@@ -106,7 +106,7 @@ const HASH = /^[0-9a-f]{64}$/;
 const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(Z|[+-]\d\d:\d\d)$/;
 const isText = (value: unknown): value is string => typeof value === 'string';
 const isHash = (value: unknown): boolean => isText(value) && HASH.test(value);
-const maybe = (value: unknown, is: (value: unknown) => boolean): boolean => value === undefined || is(value);
+const isTime = (value: unknown): boolean => isText(value) && TIME.test(value);
 const known: ReadonlySet<string> = new Set([
   'heedway',
   'version',
@@ -122,6 +122,11 @@ const known: ReadonlySet<string> = new Set([
   'amends',
 ]);
 
+function onlyKnown(json: Json): boolean {
+  for (const key in json) if (!known.has(key)) return false;
+  return true;
+}
+
 /**
  * The body in a text; undefined: it is no text that this program wrote.
  * @param exact whether it is looked at for being canonical: what a hash or a signature vouches for needs no look
@@ -134,21 +139,25 @@ export function bodyIn(text: string, exact = true): Body | undefined {
   } catch {
     return undefined;
   }
+  const { kind, content, author, device, number, previous, said, stored, program, amends } = json;
   const right =
     json['heedway'] === 'record' &&
     json['version'] === 1 &&
-    isText(json['kind']) &&
-    Object.hasOwn(kinds, json['kind']) &&
-    typeof json['content'] === 'object' &&
-    json['content'] !== null &&
-    [json['author'], json['device'], json['program']].every(isText) &&
-    Number.isSafeInteger(json['number']) &&
-    (json['number'] as number) >= 1 &&
-    (json['number'] === 1) === (json['previous'] === undefined) &&
-    maybe(json['previous'], isHash) &&
-    maybe(json['amends'], isHash) &&
-    [json['said'], json['stored']].every((time) => isText(time) && TIME.test(time)) &&
-    Object.keys(json).every((key) => known.has(key));
+    isText(kind) &&
+    Object.hasOwn(kinds, kind) &&
+    typeof content === 'object' &&
+    content !== null &&
+    isText(author) &&
+    isText(device) &&
+    isText(program) &&
+    Number.isSafeInteger(number) &&
+    (number as number) >= 1 &&
+    (number === 1) === (previous === undefined) &&
+    (previous === undefined || isHash(previous)) &&
+    (amends === undefined || isHash(amends)) &&
+    isTime(said) &&
+    (stored === said || isTime(stored)) &&
+    onlyKnown(json);
   return right ? (json as unknown as Body) : undefined;
 }
 

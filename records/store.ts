@@ -4,7 +4,7 @@
  */
 import type { Photo } from './photos.ts';
 import type { Head, Row } from './record.ts';
-import type { Newest } from './verify.ts';
+import type { Newest, SignatureCheck } from './verify.ts';
 
 /** A name, apart from the records that refer to it. */
 export interface Named {
@@ -17,6 +17,8 @@ export interface Named {
 export interface Store {
   /** SHA-256 of a text in UTF-8, in hexadecimal at once, where this platform can without being waited for. */
   readonly hash?: (text: string) => string;
+  /** A signature by this platform's own way, where it has one that is quicker than WebCrypto. */
+  readonly signature?: SignatureCheck;
   readonly rows: () => Promise<readonly Row[]>;
   /** The newest records of each author, as the store knows them beside its rows. */
   readonly newest: () => Promise<readonly Newest[]>;

@@ -5,6 +5,8 @@
 import type { Entry, Head } from './record.ts';
 
 export interface Unbroken {
+  /** All of them, chain by chain: nearly in the order of their times. */
+  readonly all: readonly Entry[];
   /** The newest of each author. */
   readonly ends: ReadonlySet<Entry>;
 }
@@ -26,7 +28,7 @@ export function unbroken(entries: readonly Entry[]): Unbroken | undefined {
       if (!chain[i] || chain[i].body.previous !== chain[i - 1]?.row.hash) return undefined;
     ends.add(chain[chain.length - 1]);
   }
-  return { ends };
+  return { all: [...chains.values()].flat(), ends };
 }
 
 /** Whether what the store calls newest is, and what is said anew is there. */

@@ -4,8 +4,9 @@
  * off together with what the store says of how many there are.
  */
 import { checkContent } from '../papers/record/check.ts';
+import { plainlyOf } from '../papers/record/quick.ts';
 import { bytesOf } from './canonical.ts';
-import { checkSignature, sha256 } from './hash.ts';
+import { checkSignature, type Signature, sha256 } from './hash.ts';
 import type { PhotoFault } from './photos.ts';
 import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
@@ -72,7 +73,14 @@ export interface Looking {
   readonly depth?: Depth;
   /** SHA-256 at once, where the platform can; else each is waited for. */
   readonly hash?: (text: string) => string;
+  /** A signature by the platform's own way, where that is quicker. */
+  readonly signature?: SignatureCheck;
 }
+
+export type SignatureCheck = (text: string, signature: string, author: string) => Promise<Signature>;
+
+const byWebCrypto: SignatureCheck = (text, signature, author) =>
+  checkSignature(bytesOf(text), signature, author);
 
 interface Looked {
   readonly fault?: Fault;
@@ -90,36 +98,37 @@ function lookAt(row: Row, i: number, is: string, depth: Depth): Looked {
   if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
   const entry = { body, row };
   const faulty = (what: 'content' | 'signature'): Looked => ({ fault: { what, row: i, hash, body }, entry });
-  if (!checkContent(body.kind, body.content).ok) return faulty('content');
+  if (!plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
+    return faulty('content');
   const needs = !isUnsigned(body.author);
   if (needs !== (signature !== undefined)) return faulty('signature');
   return needs ? { entry, later: true } : { entry, unsigned: true };
 }
 
-async function look(row: Row, i: number, depth: Depth): Promise<Looked> {
+async function look(row: Row, i: number, depth: Depth, check: SignatureCheck): Promise<Looked> {
   // A line of a file that is none.
   if (row.hash === '') return { fault: { what: 'altered', row: i, hash: '' } };
   const looked = lookAt(row, i, await sha256(row.text), depth);
-  return depth === 'whole' ? signed(looked, i) : looked;
+  return depth === 'whole' ? signed(looked, i, check) : looked;
 }
 
-async function signed(looked: Looked, i: number): Promise<Looked> {
+async function signed(looked: Looked, i: number, check: SignatureCheck): Promise<Looked> {
   const { entry, later } = looked;
   if (!entry || !later) return looked;
   const { body, row } = entry;
-  const is = await checkSignature(bytesOf(row.text), row.signature ?? '', body.author);
+  const is = await check(row.text, row.signature ?? '', body.author);
   if (is === 'wrong') return { fault: { what: 'signature', row: i, hash: row.hash, body }, entry };
   return is === 'unable' ? { entry, unchecked: true } : { entry };
 }
 
 async function lookAtAll(
   rows: readonly Row[],
-  { depth = 'whole', hash }: Looking,
+  { depth = 'whole', hash, signature: check = byWebCrypto }: Looking,
 ): Promise<readonly Looked[]> {
   const each = (row: Row, i: number): Looked | Promise<Looked> => {
-    if (!hash) return look(row, i, depth);
+    if (!hash) return look(row, i, depth, check);
     const looked = lookAt(row, i, hash(row.text), depth);
-    return depth === 'whole' ? signed(looked, i) : looked;
+    return depth === 'whole' ? signed(looked, i, check) : looked;
   };
   const looked: Looked[] = [];
   let before: readonly (Looked | Promise<Looked>)[] = [];
@@ -136,7 +145,10 @@ async function lookAtAll(
 async function endsSigned(
   looked: readonly Looked[],
   chains: Unbroken | undefined,
+  check: SignatureCheck = byWebCrypto,
 ): Promise<readonly Looked[]> {
+  const signedWhere = (those: readonly Looked[], which: (entry: Entry) => boolean): Promise<Looked[]> =>
+    signedOf(those, which, check);
   if (chains) {
     const ends = await signedWhere(looked, (entry) => chains.ends.has(entry));
     return ends.some(({ fault }) => fault) ? signedWhere(looked, () => true) : ends;
@@ -149,13 +161,17 @@ async function endsSigned(
   return ends.some(({ fault }, i) => fault !== looked[i].fault) ? signedWhere(looked, () => true) : ends;
 }
 
-async function signedWhere(looked: readonly Looked[], which: (entry: Entry) => boolean): Promise<Looked[]> {
+async function signedOf(
+  looked: readonly Looked[],
+  which: (entry: Entry) => boolean,
+  check: SignatureCheck,
+): Promise<Looked[]> {
   const all = [...looked];
   const asked = [...looked.keys()].filter((i) => {
     const { entry, later } = looked[i];
     return entry && later && which(entry);
   });
-  const found = await Promise.all(asked.map((i) => signed(looked[i], i)));
+  const found = await Promise.all(asked.map((i) => signed(looked[i], i, check)));
   for (const [k, i] of asked.entries()) all[i] = found[k];
   return all;
 }
@@ -169,7 +185,7 @@ export async function verify(
   const read = await lookAtAll(rows, how);
   const entries = read.flatMap(({ entry }) => entry ?? []);
   const chains = read.some(({ fault }) => fault) ? undefined : unbroken(entries);
-  const looked = how.depth === 'chain' ? await endsSigned(read, chains) : read;
+  const looked = how.depth === 'chain' ? await endsSigned(read, chains, how.signature) : read;
   const faults = looked.flatMap(({ fault }) => fault ?? []);
   const counts = {
     unsigned: looked.filter(({ unsigned }) => unsigned).length,
@@ -178,7 +194,7 @@ export async function verify(
   // A removal is held against its rule and its place in the chain, link by link.
   const removes = entries.some(({ body }) => body.kind === 'removal');
   if (chains && faults.length === 0 && !removes && fitsUnbroken(chains, entries, newest))
-    return { entries: inOrder(entries), faults: [], forks: [], ...counts };
+    return { entries: inOrder(chains.all), faults: [], forks: [], ...counts };
   const those = rowsBy(rows);
   // One that nobody's key signed, or that says what its kind does not, counts for nothing.
   const sound = looked.flatMap(({ entry, fault }) => (entry && !fault ? entry : []));

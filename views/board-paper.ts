@@ -17,8 +17,16 @@ const [LARGEST, SMALLEST] = [24, 14];
 /** Letters that one side holds at 24 points; half the size holds four times as many. */
 const AT_LARGEST = 640;
 
-export function sizeOf({ lines, sky }: Pick<Board, 'lines' | 'sky'>): number {
-  const letters = [...lines, ...sky].reduce((sum, line) => sum + line.length + 12, 0);
+/** Letters of a line of the title; each further one takes the room of so many of the board's. */
+const [TITLE_LINE, TITLE_TAKES] = [36, 60];
+
+export function sizeOf({
+  lines,
+  sky,
+  title = '',
+}: Pick<Board, 'lines' | 'sky'> & { title?: string }): number {
+  const further = Math.max(0, Math.ceil(title.length / TITLE_LINE) - 1) * TITLE_TAKES;
+  const letters = [...lines, ...sky].reduce((sum, line) => sum + line.length + 12, further);
   const fits = LARGEST * Math.sqrt(AT_LARGEST / Math.max(letters, 1));
   return Math.max(SMALLEST, Math.min(LARGEST, Math.floor(fits)));
 }
@@ -33,12 +41,14 @@ export function boardDocument(board: Board, paper: BoardPaper, has: Letters): TD
     pageMargins: [40, 36, 40, 36],
     info: { title: say(`Riders' board: ${board.title}`), creator: 'Heedway' },
     defaultStyle: { font: cardFace.name, fontSize: size, lineHeight: 1.1 },
+    // At the foot of the board, wherever its last line ends.
+    footer: (page: number): Content =>
+      page === 1 ? { text: say(footOf(board)), fontSize: 8, margin: [40, 6, 40, 0] } : '',
     content: [
       { text: say(board.title), bold: true, fontSize: 26, margin: [0, 0, 0, 4] },
       { text: 'Before you ride', bold: true, fontSize: 20, margin: [0, 0, 0, 10] },
       ...board.lines.map(line),
       ...board.sky.map((text): Content => ({ ...(line(text) as object), bold: true }) as Content),
-      { text: say(footOf(board)), fontSize: 8, margin: [0, 6, 0, 0] },
       {
         text: 'Read aloud before leaving',
         bold: true,

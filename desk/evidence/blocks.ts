@@ -7,8 +7,15 @@ export type Block =
   /** As typed, to be copied. */
   | { readonly is: 'typed'; readonly lines: readonly string[] }
   | { readonly is: 'table'; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] }
+  | { readonly is: 'pictures'; readonly pictures: readonly Picture[] }
   /** Label and value; deeper ones belong to the one above. */
   | { readonly is: 'fields'; readonly rows: readonly FieldRow[] };
+
+export interface Picture {
+  /** Base64. */
+  readonly jpeg: string;
+  readonly words: string;
+}
 
 export interface FieldRow {
   readonly label: string;

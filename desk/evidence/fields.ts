@@ -31,7 +31,11 @@ export function fieldRows(
   depth = 0,
 ): FieldRow[] {
   const fields = fieldsOf(form, json);
+  // As they are described, what it is before where it was; a record's text has them by the alphabet.
+  const places = new Map(fields?.map(({ key }, i) => [key, i]));
+  const placeOf = (key: string): number => places.get(key) ?? places.size;
   return Object.entries(json)
+    .sort(([a], [b]) => placeOf(a) - placeOf(b))
     .filter(([key]) => !apart.includes(key) && key !== 'heedway' && key !== 'version')
     .flatMap(([key, value]) => {
       const field = fields?.find((f) => f.key === key);

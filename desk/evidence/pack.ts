@@ -28,6 +28,7 @@ import { type Block, heading, list, type Section, strong, tableOf, text } from '
 import { fieldRows } from './fields.ts';
 import { kindPages } from './kinds.ts';
 import { type Packed, packed, type Wanted } from './pick.ts';
+import { pictures } from './pictures.ts';
 
 /** An outing of which the pack is to tell. */
 export interface OutingInPack {
@@ -76,6 +77,7 @@ export async function evidencePack(asked: Asked): Promise<Pack> {
       ...sheets(all, outing),
       ...inOrder(all, speech),
       ...recorded(all),
+      ...(await pictures(asked.photos ?? [], rows)),
       chain(rows, all),
     ],
     records: await storeFile({ entries: rows }, [], photosOf(asked, rows)),

@@ -2,16 +2,19 @@
  * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
-import { hash as sha256 } from 'node:crypto';
 import { existsSync, statSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
 import type { Head, Row } from '../record.ts';
 import type { Named, Store } from '../store.ts';
 import type { Newest } from '../verify.ts';
+import { checkSignature, sha256 } from './node-crypto.ts';
 
 /** Kind of the tables, so that a newer program's store is left alone. */
 export const TABLES = 2;
+
+/** Bytes of a page of the file: a record has room in it, with no second page for its end. */
+const PAGE = 16_384;
 
 /** So long another program's step is waited for, ms. */
 const PATIENCE = 10_000;
@@ -61,7 +64,11 @@ export async function openSqlite(path: string, fresh = false): Promise<SqliteSto
     // Acknowledged is on the disk: a journal beside the file while it is written, and nothing else afterwards.
     await client.execute('PRAGMA journal_mode = DELETE');
     await client.execute('PRAGMA synchronous = EXTRA');
-    if (fresh) await client.batch([...tables, ...later], 'write');
+    if (fresh) {
+      // Before the first table: afterwards it stays as it is.
+      await client.execute(`PRAGMA page_size = ${PAGE}`);
+      await client.batch([...tables, ...later], 'write');
+    }
     const kind = Number((await client.execute('PRAGMA user_version')).rows[0]?.[0]);
     if (kind > TABLES) throw new NoStore('a newer Heedway made it, and this one leaves it alone');
     if (kind < 1) throw new NoStore('no store of records');
@@ -163,7 +170,8 @@ function storeOn(client: Client): SqliteStore {
     signature = null,
   }: Omit<Row, 'signature'> & { signature?: string | null }) => [hash, text, signature] as const;
   return {
-    hash: (text) => sha256('sha256', text, 'hex'),
+    hash: sha256,
+    signature: checkSignature,
     rows: async () => (await inPages(all)) ?? rowByRow(all),
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({

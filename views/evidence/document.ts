@@ -3,7 +3,7 @@
  * file inside. Letters that the face lacks are said in words.
  */
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
-import type { Block, Section } from '../../desk/evidence/blocks.ts';
+import type { Block, Picture, Section } from '../../desk/evidence/blocks.ts';
 import type { Pack } from '../../desk/evidence/pack.ts';
 import type { Letters } from '../../desk/font-letters.ts';
 import { printable } from '../../desk/printable.ts';
@@ -19,8 +19,10 @@ const sizes: Readonly<Record<PackPaper, { readonly width: number; readonly heigh
 };
 
 const MARGIN = 42;
-/** Letters of a word after which it may be parted. */
-const LONG = 18;
+/** Words of more than eighteen letters, and the pieces into which they may be parted. */
+const [LONGER, PIECE] = [/\S{19,}/gu, /\S{18}(?=\S)/gu];
+/** A hash has room on a line, and is copied whole. */
+const HASH = /^[0-9a-f]{64}$/;
 
 type Say = (text: string) => string;
 
@@ -86,11 +88,17 @@ function together(blocks: readonly Block[]): Block[][] {
     const last = groups.at(-1);
     const before = last?.at(-1);
     const leads = before?.is === 'heading' || (before?.is === 'text' && before.strong);
-    if (last && leads && (block.is === 'text' || block.is === 'heading')) last.push(block);
+    if (last && leads && staysBy(block)) last.push(block);
     else groups.push([block]);
   }
   return groups;
 }
+
+/** Lines of a list that go over to the next page with what leads to it, rather than be parted from it. */
+const SHORT_LIST = 20;
+
+const staysBy = (block: Block): boolean =>
+  block.is === 'text' || block.is === 'heading' || (block.is === 'list' && block.lines.length <= SHORT_LIST);
 
 const INDENT = 10;
 
@@ -114,6 +122,8 @@ function laid(block: Block, say: Say, typed: Say): Content {
         stack: block.lines.map((line) => ({ text: typed(line), fontSize: 8 })),
         margin: [8, 3, 0, 3],
       };
+    case 'pictures':
+      return { stack: pairs(block.pictures).map((two) => side(two, say)), margin: [0, 2, 0, 6] };
     case 'table':
       return table(block.head, block.rows, say);
     case 'fields':
@@ -132,9 +142,26 @@ function laid(block: Block, say: Say, typed: Say): Content {
   }
 }
 
+/** Points: two beside each other on either paper. */
+const PICTURE = 250;
+
+const pairs = (all: readonly Picture[]): (readonly Picture[])[] =>
+  all.flatMap((_, i) => (i % 2 === 0 ? [all.slice(i, i + 2)] : []));
+
+const side = (two: readonly Picture[], say: Say): Content => ({
+  columns: two.map(({ jpeg, words }) => ({
+    stack: [
+      { image: `data:image/jpeg;base64,${jpeg}`, fit: [PICTURE, PICTURE] },
+      { text: say(words), fontSize: 8, margin: [0, 2, 0, 8] },
+    ],
+    width: PICTURE,
+  })),
+  columnGap: 12,
+  unbreakable: true,
+});
+
 /** Beyond so many letters a column shares what room the short ones leave. */
 const SHORT = 17;
-const HASH = /^[0-9a-f]{64}$/;
 
 /** A column of short words takes what it needs, and one of hashes too: they are not parted. */
 function table(head: readonly string[], rows: readonly (readonly string[])[], say: Say): Content {
@@ -155,13 +182,15 @@ function table(head: readonly string[], rows: readonly (readonly string[])[], sa
       ],
     },
     layout: 'lightHorizontalLines',
-    fontSize: 7.5,
+    // Beside a hash there is room for a name and a time on one line.
+    fontSize: rows.some((row) => row.some((cell) => HASH.test(cell))) ? 7 : 7.5,
     margin: [0, 2, 0, 6],
   };
 }
 
-/** Where a very long word may be parted, so that it does not run off the paper. */
-const broken = (text: string): string => text.replace(new RegExp(`\\S{${LONG}}(?=\\S)`, 'gu'), '$&\u200b');
+/** With where a very long word may be parted, so that it does not run off the paper. */
+const broken = (text: string): string =>
+  text.replace(LONGER, (word) => (HASH.test(word) ? word : word.replace(PIECE, '$&\u200b')));
 
 function dataUrl(text: string): string {
   let bytes = '';

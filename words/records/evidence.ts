@@ -8,6 +8,12 @@ export const packDone = (count: number, file: string, faults: number): string =>
   }.`;
 
 export const packWords = {
+  photos: 'Photos',
+  morePhotos: (count: number) =>
+    `${count} older ${count === 1 ? 'photo is' : 'photos are'} not printed; ${count === 1 ? 'it is' : 'they are'} in the file inside.`,
+  photoAltered: 'the photo was altered, and is not printed',
+  photoMissing: 'the photo is not there',
+  photoUnread: 'the photo cannot be printed; it is in the file inside',
   about:
     'For an insurer, an inspector or a host: what was recorded of a span, what stands, and the chain of hashes that anybody can check. One PDF, with the records inside it as a file.',
   title: (of: readonly string[] | undefined): string =>

@@ -1,11 +1,13 @@
 /** The riders' board: the host's words before the example's, its rules in words, and half a minute to read. */
 import { describe, expect, it } from 'vitest';
+import { cardPdf } from '../../../cli/card-pdf.ts';
 import { exampleBriefing } from '../../../data/briefing.ts';
 import { asHostRules, publishedHours } from '../../../data/hours-rules.ts';
 import { readAloud, ridersBoard, tellAloud } from '../../../desk/board.ts';
 import type { HostRules } from '../../../engine/outing/types.ts';
 import { readHost } from '../../../papers/index.ts';
-import { sizeOf } from '../../../views/board-paper.ts';
+import { boardDocument, sizeOf } from '../../../views/board-paper.ts';
+import { pdfText } from '../../support/pdf-text.ts';
 import { rule } from '../../support/rules.ts';
 
 const board = (briefing: object | undefined, rules: Partial<HostRules> = {}) =>
@@ -95,4 +97,13 @@ it('published hours read as a host’s rules, each with its source', async () =>
     restAfterFullTurn: { value: 36_000 },
     mostDays: { value: 14 },
   });
+});
+
+it('stands on one side with its source at the foot, however long its name; what is read aloud on another', async () => {
+  const named = board(undefined, {
+    name: 'The long-named invented railway beside the old mill, with what must be in date',
+  });
+  const pdf = await cardPdf((has) => boardDocument(named, 'letter', has));
+  const { pages, text } = pdfText(pdf);
+  expect([pages, text.includes('The host’s own words win')]).toEqual([2, true]);
 });

@@ -101,6 +101,10 @@ describe('what goes into a pack', () => {
     expect(rows.map(({ label, value }) => `${label}=${value}`)).toEqual(['speed=4 mph', 'who 1=', 'saw=yes']);
     const described = fieldRows({ text: 'x' }, schemaForm(kinds.note), all.reading);
     expect(described).toEqual([{ label: 'text', value: 'x', depth: 0 }]);
+    // What it was before where it was, not by the alphabet.
+    const happened = { at: '12 ft', facts: 'seen', more: 'x', what: 'burn' };
+    const told = fieldRows(happened, schemaForm(kinds.incident), all.reading).map(({ value }) => value);
+    expect(told).toEqual(['burn', 'seen', '12 ft', 'x']);
   });
 
   it('nothing at all makes a pack that says so', async () => {
@@ -136,6 +140,8 @@ describe('on paper', () => {
     ])
       expect(text).toContain(words);
     expect([boxes, right < width - 30, pages > 10, Math.min(...sizes) >= 7]).toEqual([0, true, true, true]);
+    // A hash is copied whole.
+    expect(printed.sections.length > 0 && /SHA-256 of the answer: [0-9a-f]{64}/.test(text)).toBe(true);
     expect([shares.at(-1), shares.length > 100]).toEqual([1, true]);
   });
 
