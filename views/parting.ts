@@ -155,7 +155,7 @@ function band(gap: PartingGap, row: number, layout: Layout, voice: Voice): Shape
     if (ink !== 'runsaway' || share < 1 || x1 - x0 < words.length * size * 0.48) return [bar];
     return [bar, textShape('onmark', x0 + size * 0.5, base - share * full * 0.25, words, letter(size, 0.8))];
   });
-  const chain = gap.chainHolds ? 'chain holds; without it:' : `chain: ${chainWords[gap.chain]}`;
+  const chain = gap.chainHolds ? 'chain holds; drawn as if it did not' : `chain: ${chainWords[gap.chain]}`;
   return group({ class: gap.chainHolds ? 'held' : 'loose' }, [
     textShape('strong', left, base - full - size * 0.3, gapName(voice, gap.gap), letter(size, 0.95)),
     textShape('small', right, base - full - size * 0.3, chain, letter(size, 0.85), 'end'),

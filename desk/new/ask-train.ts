@@ -8,7 +8,7 @@ export const engineAndCars = {
     values: ['steam', 'battery', 'petrol'],
     label: 'Kind',
     how: 'Battery stands for any electric motor, petrol for any engine that burns.',
-    cost: 'Its shape is then taken as that of a battery engine.',
+    cost: 'Not known: its shape is taken as that of a battery engine.',
     need: 'more',
     front: true,
     flag: 'engine',

@@ -16,7 +16,7 @@ const peaks = (page: Page) => page.getByRole('table', { name: /Peak forces/ });
 test('another scenario gives other forces, drawn and in a table', async ({ demo: page }) => {
   await couplers(page);
   const before = await peaks(page).textContent();
-  await page.getByLabel('Scenario').selectOption('starting with the throttle opened quickly');
+  await page.getByLabel('What happens').selectOption('starting with the throttle opened quickly');
   await expect(page.getByRole('img', { name: /Pull and push, starting/ })).toBeVisible();
   await expect(peaks(page)).not.toHaveText(before ?? '');
   await expect(page.getByLabel('Speed', { exact: true })).toBeDisabled();

@@ -18,7 +18,7 @@ test('whoever is over is relieved by a tap, and the board is printed without the
   await expect(amiss).toContainText('on duty for 10 h 30 min');
   await expect(word(page)).toContainText('hold');
   await page.getByRole('button', { name: 'Let B. Rowan drive in place of A. Larch' }).click();
-  await expect(page.getByText('Nothing of the people is in the way.')).toBeVisible();
+  await expect(page.getByText('Nothing about the crew holds this train.')).toBeVisible();
   // Nobody has said that the new driver tried a stop.
   await expect(word(page)).toContainText('cannot tell');
   await page

@@ -4,6 +4,7 @@ import { type BrakeLook, slidesIn } from '../../desk/brakes.ts';
 import type { TrainFill } from '../../engine/things/brake/fill.ts';
 import { isVacuumKind } from '../../engine/things/brake/kinds/index.ts';
 import { printQuantity } from '../../units/index.ts';
+import { describedAt, fieldLabel } from '../../words/field.ts';
 import { brakeKindWords, outcomeWords } from '../../words/findings/brakes.ts';
 import { tellRail } from '../../words/rails.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -47,7 +48,10 @@ function fillTable(fill: TrainFill, release: TrainFill, voice: Voice): WordTable
   const byRule = [...new Set(fill.gears.flatMap((g) => g.assumed))];
   const unknown = fill.gears.length === 0 ? 'How it fills cannot be told: parts are missing.' : undefined;
   const note =
-    unknown ?? (byRule.length > 0 ? `Taken by rule, not measured: ${byRule.join(', ')}.` : undefined);
+    unknown ??
+    (byRule.length > 0
+      ? `Taken by rule, not measured: ${byRule.map((key) => partWords(key, voice)).join(', ')}.`
+      : undefined);
   const last = recharges ? ['recharged'] : [];
   return {
     title: `${kind}, applied fully: times of the air alone, from the handle`,
@@ -55,6 +59,12 @@ function fillTable(fill: TrainFill, release: TrainFill, voice: Voice): WordTable
     rows,
     ...(note === undefined ? {} : { note }),
   };
+}
+
+/** A part by the name that it has on its vehicle's paper. */
+function partWords(key: string, voice: Voice): string {
+  const about = describedAt(`vehicle.brakes.rigging.${key}`);
+  return about ? fieldLabel(about, voice.wording) : key;
 }
 
 function ratioTable({ data }: BrakeLook, voice: Voice): WordTable {

@@ -112,12 +112,12 @@ function halfWords(who: string, half: HalfPlay, play: PartingPlay, voice: Voice)
 function brakeWords(who: string, { brakes, leaks }: HalfPlay): string {
   const parts = [
     brakes.left.length > 0
-      ? `left: ${brakes.left.join(', ')}${leaks ? ' (holds while it does not leak off)' : ''}`
+      ? `${brakes.left.join(', ')}${leaks ? ' (holding until leaked off)' : ''}`
       : 'none is left',
     ...(brakes.lost.length > 0 ? [`lost: ${brakes.lost.join(', ')}`] : []),
     ...(brakes.unknown.length > 0 ? [`not known, so counted as lost: ${brakes.unknown.join(', ')}`] : []),
   ];
-  return `Brakes of the ${who}: ${parts.join('; ')}.`;
+  return `Brakes that still hold the ${who}: ${parts.join('; ')}.`;
 }
 
 /** Positions of both halves every so often: the animation as a table. */

@@ -48,7 +48,7 @@ function Zone({
 }: {
   readonly row: DrivenRow;
 }) {
-  const seen = begins === `at ${from}` && ends === `at ${to}` ? '' : ` · from ${begins} to ${ends}`;
+  const seen = begins === `at ${from}` && ends === `at ${to}` ? '' : `from ${begins} to ${ends} · `;
   return (
     <li>
       <strong>{speed}</strong>
@@ -56,7 +56,7 @@ function Zone({
         {from} – {to} <small>{why}</small>
         {zone.kind === 'run' && (
           <small>
-            {seen} · no faster than {posts} · cautious stop {cautiousStop}
+            {seen}no faster than {posts} · cautious stop {cautiousStop}
           </small>
         )}
       </span>

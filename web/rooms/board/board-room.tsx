@@ -6,6 +6,7 @@ import { ridersBoard, tellAloud } from '../../../desk/board.ts';
 import { fileName } from '../../../desk/file-name.ts';
 import { type BoardPaper, boardDocument, boardPaperNames, footOf } from '../../../views/board-paper.ts';
 import { save } from '../../parts/save.ts';
+import { TrainDoors } from '../../parts/train-doors.tsx';
 import { outing, paper, speech } from '../../state/session.ts';
 
 const papers: readonly BoardPaper[] = ['letter', 'a4'];
@@ -28,6 +29,7 @@ export function Room() {
   };
   return (
     <>
+      <TrainDoors />
       <p class="row no-print">
         <button type="button" class="main" onClick={() => print()}>
           Print

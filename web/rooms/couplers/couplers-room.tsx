@@ -68,7 +68,7 @@ function Runs({ outing, voice }: Props) {
     <div ref={box}>
       <div class="choices">
         <label>
-          Scenario
+          What happens
           <select value={scenario} onChange={(e) => setScenario(e.currentTarget.value as CouplerScenario)}>
             {couplerScenarios.map((s) => (
               <option key={s} value={s}>

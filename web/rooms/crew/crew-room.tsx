@@ -12,6 +12,7 @@ import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
 import { choicesFor } from '../../parts/outing-choices.ts';
+import { TrainDoors } from '../../parts/train-doors.tsx';
 import { openRecords } from '../../state/records.ts';
 import { change, type Json, outing, paper, settings, voice } from '../../state/session.ts';
 import { Person } from './person.tsx';
@@ -23,6 +24,7 @@ export function Room() {
   const sheet = crewSheet(paper.value, now, { ...speaks, outing: now });
   return (
     <Choices.Provider value={choicesFor}>
+      <TrainDoors />
       <h1>Crew</h1>
       <InTheWay sheet={sheet} speaks={{ ...speaks, outing: now }} />
       <section aria-label="Who works this train">
@@ -44,7 +46,7 @@ export function Room() {
       </section>
       <Limits />
       <p>
-        <a href="#board">Riders’ board</a> · <a href="#due">Who is signed off</a> · <a href="#leave">Leave</a>
+        <a href="#due">Who is signed off</a> · <a href="#leave">Leave</a>
       </p>
       <ChangedBar />
     </Choices.Provider>
@@ -62,7 +64,7 @@ const crewForm: GroupForm = {
 function InTheWay({ sheet, speaks }: { readonly sheet: CrewSheet; readonly speaks: Voice }) {
   return sheet.findings.length === 0 ? (
     <p>
-      <strong>Nothing of the people is in the way.</strong>
+      <strong>Nothing about the crew holds this train.</strong>
     </p>
   ) : (
     <section aria-label="In the way">

@@ -5,7 +5,13 @@ export function example(id: string): Record<string, string> {
   return Object.fromEntries(
     sumWords[id].example.split(' ').map((part) => {
       const cut = part.indexOf('=');
-      return [part.slice(0, cut), part.slice(cut + 1).replace(/_/g, ' ')];
+      return [
+        part.slice(0, cut),
+        part
+          .slice(cut + 1)
+          .replace(/_/g, ' ')
+          .replace(/^([+-]?[\d.]+)(?=[a-z%])/i, '$1 '),
+      ];
     }),
   );
 }

@@ -72,7 +72,7 @@ export function SumPage({ sum, written: given }: Props) {
               reply.answer.results.map((r, i) => (
                 <p key={r.symbol}>
                   <Said letter={letters.get(r.symbol)} /> <strong>{r.text}</strong>{' '}
-                  <small class="echo">{inBoth(r.si, sum.results[i].kind)}</small>
+                  <small class="echo">{otherwise(r.text, r.si, sum.results[i].kind)}</small>
                 </p>
               ))
             ) : (
@@ -160,11 +160,15 @@ function Field({ symbol: s, letter, text, fault, onText }: FieldProps) {
   );
 }
 
-/** A result in both systems, where they differ. */
-const inBoth = (si: number, kind: Kind): string => {
-  const text = sayBoth(si, kind);
-  return text.includes('·') ? text : '';
-};
+const unitsOf = (text: string): string => text.replace(/[\d\s.,/+−-]/g, '');
+
+/** A result in the other system's units, where they differ. */
+const otherwise = (text: string, si: number, kind: Kind): string =>
+  sayBoth(si, kind)
+    .split(' · ')
+    .filter((one) => unitsOf(one) !== unitsOf(text))
+    .map((one) => `= ${one}`)
+    .join(' ');
 
 /** What was read of the text, or what is taken where nothing is written. */
 function understood(s: SumSymbol, text: string): string {

@@ -8,15 +8,11 @@ import { Choices } from '../../parts/form/choices.ts';
 import { Inks } from '../../parts/inks.tsx';
 import { choicesFor } from '../../parts/outing-choices.ts';
 import { openShed } from '../../parts/shed.ts';
+import { TrainDoors } from '../../parts/train-doors.tsx';
 import { problems, voice } from '../../state/session.ts';
 import { chosen, lifted, told, train } from './state.ts';
 import { ThePeople } from './the-people.tsx';
 import { TheTrain } from './the-train.tsx';
-
-const parts = [
-  { part: '', href: '#train', word: 'The train' },
-  { part: 'people', href: '#train/people', word: 'The people' },
-] as const;
 
 export function Room() {
   useEffect(() => {
@@ -33,15 +29,7 @@ export function Room() {
     <div class="make-up">
       <Inks />
       <h1 class="unseen">Train and people</h1>
-      <nav class="within" aria-label="Train and people">
-        {parts.map((p) => (
-          <a key={p.part} href={p.href} aria-current={p.part === part ? 'page' : undefined}>
-            {p.word}
-          </a>
-        ))}
-        <a href="#crew">The crew</a>
-        <a href="#board">Riders’ board</a>
-      </nav>
+      <TrainDoors />
       {broken && <p>Mend the papers first, or undo: the make-up rests until they can be read.</p>}
       <Choices.Provider value={choicesFor}>
         {part === 'people' ? <ThePeople rests={broken} /> : <TheTrain rests={broken} />}
