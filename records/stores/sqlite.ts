@@ -8,7 +8,7 @@ import type { Client, Row as Found, InStatement } from '@libsql/client';
 import type { Head, Row } from '../record.ts';
 import type { Named, Store } from '../store.ts';
 import type { Newest } from '../verify.ts';
-import { checkSignature, sha256 } from './node-crypto.ts';
+import { checkSignature, sha256 } from './sqlite-crypto.ts';
 
 /** Kind of the tables, so that a newer program's store is left alone. */
 export const TABLES = 2;
