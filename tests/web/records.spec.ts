@@ -58,7 +58,7 @@ test('a train leaves, the page is loaded anew, it arrives; the records go to ano
   await expect(elsewhere.getByText(/^line 4: record .* was altered/)).toBeVisible();
   await bring(file);
   await expect(
-    elsewhere.getByText(/^author .*, key .*: 3 records \(departure 1, arrival 1\)\.$/),
+    elsewhere.getByText(/^person .*, key .*: 3 records \(departure 1, arrival 1\)\.$/),
   ).toBeVisible();
   const take = elsewhere.getByRole('button', { name: 'Take them in' });
   await expect(take).toBeDisabled();
@@ -165,4 +165,30 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
   await page.getByLabel('What was done').fill('stay renewed');
   await page.getByRole('button', { name: 'It is mended' }).click();
   await expect(word).toHaveText(/^go within limits/);
+});
+
+// On a push: two windows at one store in tests/unit/records/killed.test.ts and stores.test.ts.
+test('two tabs that record at once make one chain, and neither loses a record', { tag: '@full' }, async ({
+  page,
+}) => {
+  await open(page, url(), 'records');
+  await begin(page);
+  await expect(page.getByText('1 record, all as')).toBeVisible();
+  const other = await page.context().newPage();
+  await other.goto(`${url()}#records`);
+  const notes = async (tab: Page, of: string): Promise<void> => {
+    for (let i = 0; i < 8; i++) {
+      await tab.getByLabel('A note', { exact: true }).last().fill(`${of}${i}`);
+      await tab.getByRole('button', { name: 'Record it' }).click();
+      await expect(tab.getByLabel('A note', { exact: true }).last()).toHaveValue('');
+    }
+  };
+  await Promise.all([notes(page, 'a'), notes(other, 'b')]);
+  for (const tab of [page, other]) {
+    await expect(tab.getByText('17 records, all as they were written; none is missing')).toBeVisible();
+    for (const of of ['a', 'b'])
+      for (let i = 0; i < 8; i++)
+        await expect(tab.locator('.records').getByText(`${of}${i}`, { exact: true })).toBeVisible();
+    await expect(tab.getByText('Two branches')).toHaveCount(0);
+  }
 });

@@ -45,13 +45,21 @@ describe('what is recorded of this train and line', () => {
       expect(askOrder(outing).map((f) => [f.code, f.severity])).toContainEqual(['defect-open', 'forbids']);
     },
   );
-  it('shuts the line however it is spelled, and another not', async () => {
-    const codes = async (of: string): Promise<readonly string[]> => {
-      const shut = { of, from: '120 ft', to: '200 ft', why: 'x', since: '2026-05-30' };
-      return askOrder(await read({ ...paper, restrictions: [shut] })).map((f) => f.code);
-    };
-    expect(await codes(`${line.toLowerCase()} `)).toEqual(['line-closed']);
-    expect(await codes('Elsewhere')).toEqual([]);
+  it('shuts the line however it is spelled, and under another name is refused', async () => {
+    const shut = (of: string): Json => ({
+      ...paper,
+      restrictions: [{ of, from: '120 ft', to: '200 ft', why: 'x', since: '2026-05-30' }],
+    });
+    const spelled = await read(shut(`${line.toLowerCase()} `));
+    expect(askOrder(spelled).map((f) => f.code)).toEqual(['line-closed']);
+    // A slip of the pen must not open the line.
+    const refused = await readOuting(
+      { path: 'o', content: JSON.stringify(shut(line.slice(1))) },
+      async () => undefined,
+    );
+    expect(refused.ok ? [] : refused.problems).toMatchObject([
+      { path: 'restrictions[0].of', expected: `"${line}", the line of this outing` },
+    ]);
   });
   it('a certificate that names several alike without a number is of none of them', async () => {
     const host = { ...(paper['host'] as Json), inDate: [{ what: 'chains', of: 'vehicle', source: 'x' }] };
