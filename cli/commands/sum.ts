@@ -5,7 +5,8 @@ import type { Sum } from '../../engine/base/sum.ts';
 import { letterOf, lettersOf } from '../../engine/sums/letters.ts';
 import { findSum, rangeText } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
-import { equationText, letterText, otherLetters, sumWords, symbolWords } from '../../words/sums.ts';
+import { equationText, letterText, otherLetters, symbolWords } from '../../words/sum-letters.ts';
+import { sumWords } from '../../words/sums.ts';
 import { type Command, common, type Options, UsageFault } from '../command.ts';
 import { table } from '../text.ts';
 

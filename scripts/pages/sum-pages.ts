@@ -5,7 +5,8 @@ import type { Sum } from '../../engine/base/sum.ts';
 import { type Letter, lettersOf } from '../../engine/sums/letters.ts';
 import { rangeText, sums } from '../../engine/sums/register.ts';
 import { accepted } from '../../units/index.ts';
-import { letterText, otherLetters, sumWords, symbolWords } from '../../words/sums.ts';
+import { letterText, otherLetters, symbolWords } from '../../words/sum-letters.ts';
+import { sumWords } from '../../words/sums.ts';
 
 /** "speed=7mph grade=-2.6%" → { speed: '7mph', grade: '-2.6%' } */
 export const exampleInputs = (example: string): Record<string, string> =>

@@ -226,3 +226,35 @@ describe('who could', () => {
     ]);
   });
 });
+
+describe('who is posted', () => {
+  const lookouts = ['the crossing', 'the bridge'].map((at) => ({ at, source: 's' }));
+  const posted = (crew: readonly CrewMember[]) => {
+    const of = outing({ lookouts }, crew);
+    const [lacks] = askCrew(of).filter(({ code }) => code === 'no-lookout');
+    return crewRemedies['no-lookout']?.(of, lacks as never);
+  };
+  it('one for each post, as many as are free', () => {
+    expect(posted([listed('a'), listed('b'), listed('c')])).toEqual([
+      {
+        size: 2,
+        changes: [
+          {
+            kind: 'together',
+            changes: [
+              { kind: 'look-out', at: 'the crossing', by: 'a' },
+              { kind: 'look-out', at: 'the bridge', by: 'b' },
+            ],
+          },
+        ],
+      },
+    ]);
+    expect(posted([listed('d'), listed('a', { looksOutAt: 'the crossing' }), listed('b')])).toEqual([
+      { size: 1, changes: [{ kind: 'look-out', at: 'the bridge', by: 'b' }] },
+    ]);
+  });
+  it('nobody where fewer are free than posts', () => {
+    expect(posted([listed('a')])).toEqual([]);
+    expect(posted([listed('d'), listed('a')])).toEqual([]);
+  });
+});

@@ -237,3 +237,15 @@ describe('the time until the following train comes', () => {
 
   it('of a train that stands is not told', () => expect(at(behind(60, 0).data, 200).arrives).toBeNull());
 });
+
+it('a rule that no place is far enough for: the way from where its driver looked farthest back is asked for', () => {
+  // Out of sight everywhere: a flag is seen as it is passed, and the whole line behind is too little for the stop.
+  const { findings, data } = ask({ rule: 1, sights: sees(0) });
+  const none = data.filter((p) => p.distance === null);
+  expect(none.length).toBeGreaterThan(0);
+  const [found] = findings;
+  expect(found).toMatchObject({ code: 'flag-farther-than-rule', margin: -1, facts: { enough: false } });
+  const worst = at(data, found.where.from ?? Number.NaN);
+  expect(worst.distance).toBeNull();
+  expect(found.required?.si).toBe(worst.rear - worst.seenAt);
+});
