@@ -72,12 +72,12 @@ const pictures = {
   lowPart: [
     lineShape('rail', 12, 112, 228, 112),
     rectShape('body', 20, 40, 200, 34),
-    disc(56, 100, 12),
-    disc(184, 100, 12),
+    disc(44, 100, 12),
+    disc(196, 100, 12),
     rectShape('ink', 100, 74, 40, 20),
     lineShape('pencil', 80, 110, 160, 110),
-    measure(152, 94, 152, 110, '', 0, 0),
-    word(160, 104, 'height', 'start'),
+    measure(120, 94, 120, 110, '', 0, 0),
+    word(126, 106, 'height', 'start'),
     word(120, 138, 'straight edge across both rails'),
   ],
   outline: [

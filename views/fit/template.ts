@@ -170,7 +170,7 @@ export function templateDocument(
           },
           {
             text: print(
-              'Throw, play of the wheels and lean in cant are in it, people seated; sway on springs, track out of place and the host’s own margin come on top.',
+              'Throw, play of the wheels, lean in cant and sway on springs that were measured are in it, people seated; track out of place and the host’s own margin come on top.',
             ),
             fontSize: 8,
             margin: [0, 2, 0, 8],

@@ -13,7 +13,7 @@ import { calliperPicture, calliperPictures } from './calliper-pictures.ts';
 const pages = { a4: { width: 595.28, height: 841.89 }, letter: { width: 612, height: 792 } } as const;
 export type WorksheetPage = keyof typeof pages;
 const EDGE = 34;
-const BOX = 20;
+const BOX = 18;
 const READINGS = 4;
 const SPARE = 3;
 
@@ -41,13 +41,16 @@ export function worksheetDocument(
       alignment: 'center',
       margin: [0, 6, 0, 0],
     }),
-    content: vehicles.flatMap((v, i): Content[] => [
-      { text: say(v.name), fontSize: 16, bold: true, ...(i > 0 ? { pageBreak: 'before' as const } : {}) },
-      line(['measured by', 'on', 'instrument']),
-      ...sheetOf(v, voice).map((t) => table(t, say)),
-      { text: 'Where to put the calliper', bold: true, margin: [0, 8, 0, 2], pageBreak: 'before' },
+    content: [
+      ...vehicles.flatMap((v, i): Content[] => [
+        { text: say(v.name), fontSize: 16, bold: true, ...(i > 0 ? { pageBreak: 'before' as const } : {}) },
+        line(['measured by', 'on', 'instrument']),
+        ...sheetOf(v, voice).map((t) => table(t, say)),
+      ]),
+      // Once for them all.
+      { text: 'Where to put the calliper', fontSize: 16, bold: true, pageBreak: 'before' },
       pictured(width, say, has),
-    ]),
+    ],
   };
 }
 
@@ -55,6 +58,8 @@ interface Boxes {
   readonly title: string;
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** Its first boxes are written into too. */
+  readonly open?: true;
 }
 
 const known = (si: number | undefined, voice: Voice): string =>
@@ -113,13 +118,15 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
       head: ['part', 'from the front', 'height'],
       rows: [
         ...(vehicle.lowParts ?? []).map((p) => [p.name, say(p.at), say(p.height)]),
-        ...Array.from({ length: SPARE }, () => ['', '', '']),
+        ...Array.from({ length: Math.max(1, SPARE - (vehicle.lowParts?.length ?? 0)) }, () => ['', '', '']),
       ],
+      open: true,
     },
     {
       title: 'Outline, people seated, as it changes from below to above',
       head: ['height', 'left', 'right', 'height', 'left', 'right'],
       rows: Array.from({ length: SPARE + 1 }, () => ['', '', '', '', '', '']),
+      open: true,
     },
     {
       title: 'Travel of long groups and the whole body',
@@ -149,14 +156,14 @@ const line = (words: readonly string[]): Content => ({
   margin: [0, 4, 0, 4],
 });
 
-const table = ({ title, head, rows }: Boxes, say: (text: string) => string): Content => ({
+const table = ({ title, head, rows, open }: Boxes, say: (text: string) => string): Content => ({
   stack: [
     { text: say(title), bold: true, margin: [0, 6, 0, 1] },
     {
       table: {
         headerRows: 1,
         dontBreakRows: true,
-        widths: ['auto', ...head.slice(1).map(() => '*')],
+        widths: [open ? '*' : 'auto', ...head.slice(1).map(() => '*')],
         heights: (row: number) => (row === 0 ? 9 : BOX),
         body: [
           head.map((text) => ({ text: say(text) })),

@@ -26,7 +26,8 @@ export const clearanceRemedies: Remedies = {
     leaveOne(outing, f, 5),
   ],
   // One that stands too far off is moved nearer where nothing strikes it then: the whole outing is asked again.
-  'platform-gap': (outing, f) => nearerBy(outing, f),
+  'platform-gap': (outing, f) => [...nearerBy(outing, f), leaveOne(outing, f, 5)],
+  'platform-step': (outing, f) => [leaveOne(outing, f, 5)],
   'frame-too-long-for-curve': (outing, f) => [leaveOne(outing, f, 5)],
 };
 

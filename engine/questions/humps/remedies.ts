@@ -1,6 +1,6 @@
 /** Changes worth trying where something grounds: the part lifted, the car left behind. Speed has no part in it. */
 import type { Outing } from '../../outing/types.ts';
-import { leaveOne, stepsFrom } from '../changes.ts';
+import { fewerRidersOn, leaveOne, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -9,7 +9,12 @@ const STEP = 0.001;
 const MOST_STEPS = 60;
 
 export const humpRemedies: Remedies = {
-  'part-strikes-track': (outing, f) => [lifted(outing, f), leaveOne(outing, f, 5)],
+  'part-strikes-track': (outing, f) => [
+    lifted(outing, f),
+    // Their weight sinks it on its springs.
+    ...('sink' in f.facts && (f.facts.sink?.si ?? 0) > 0 ? [fewerRidersOn(outing, f.where.vehicle, 4)] : []),
+    leaveOne(outing, f, 5),
+  ],
   'wheel-lifts-on-hump': (outing, f) => [leaveOne(outing, f, 5)],
 };
 

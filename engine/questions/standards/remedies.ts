@@ -1,7 +1,7 @@
-/** Changes worth trying where a vehicle does not meet the host's sheet: its wheels pressed, its coupler shimmed, the car left behind. */
+/** Changes worth trying where a vehicle does not meet the host's sheet: its wheels pressed, its coupler shimmed, riders or cars left behind. */
 import type { Change } from '../../outing/change.ts';
 import type { Outing } from '../../outing/types.ts';
-import { leaveOne, stepsFrom } from '../changes.ts';
+import { fewerCars, fewerRidersOn, leaveOne, stepsFrom } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 import type { Finding } from '../finding.ts';
 
@@ -17,6 +17,8 @@ export const standardRemedies: Remedies = {
 
 function setRight(outing: Outing, finding: Finding): Family[] {
   const { facts, found, required, where } = finding;
+  if ('of' in facts && facts.of === 'trainLength') return [fewerCars(outing, 4)];
+  if ('of' in facts && facts.of === 'axleLoad') return [fewerRidersOn(outing, where.vehicle, 4)];
   const vehicle = outing.train.vehicles.find((v) => v.id === where.vehicle);
   if (!vehicle || !('of' in facts) || !('end' in facts)) return [];
   const way = Math.sign((required?.si ?? 0) - (found?.si ?? 0));

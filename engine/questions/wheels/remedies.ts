@@ -25,9 +25,18 @@ export const wheelRemedies: Remedies = {
   ],
   'wheelset-binds-in-gauge': (outing, f) => [...pressedBy(outing, f, -1), leaveOne(outing, f, 5)],
   'wheel-drops-in': (outing, f) => [...pressedBy(outing, f, 1), leaveOne(outing, f, 5)],
-  'flange-strikes-floor': (outing, f) => [leaveOne(outing, f, 5)],
-  'back-to-back-varies': (outing, f) => [leaveOne(outing, f, 5)],
+  'flange-strikes-floor': left,
+  'back-to-back-varies': left,
+  'wheel-diameters-differ': left,
+  'wheel-worn': left,
+  'wheel-wears-out': left,
+  'frame-binds-in-curve': left,
 };
+
+/** Turned or changed in the workshop, not today: it stays behind. */
+function left(outing: Outing, finding: Finding): Family[] {
+  return [leaveOne(outing, finding, 5)];
+}
 
 /** From what is lacking upward, as far as wheels are moved. */
 const steps = (finding: Finding, change: (by: number) => Change): Change[] =>
