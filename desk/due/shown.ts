@@ -15,7 +15,7 @@ type Json = Readonly<Record<string, unknown>>;
 
 /** Of what nobody can tell how long it stands, nothing is said. */
 function certificate(
-  { certificate: { what, of, person }, from, since, state, last, graceTo, serviceLeft }: DueItem,
+  { certificate: { what, of, person, by }, from, since, state, last, graceTo, serviceLeft }: DueItem,
   names: readonly Named[],
 ): Json {
   const whose = of ?? (person === undefined ? undefined : nameIn(names, person));
@@ -27,6 +27,7 @@ function certificate(
     on: since,
     ...Object.fromEntries(Object.entries(ends).filter(([, end]) => end !== undefined)),
     ...(signedFor === undefined ? {} : { signedFor }),
+    by,
     record: from.first.row.hash,
   };
 }
@@ -98,6 +99,13 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
   known: new Set(entries.map(({ row }) => row.hash)),
 });
 
+/** Who gave it goes along only to a host that asks; of one whose paper is not read yet nobody can tell. */
+function asTold(shown: readonly Json[], { host }: Json): readonly Json[] {
+  const inDate = (host as Json | undefined)?.['inDate'];
+  const asks = Array.isArray(inDate) && inDate.some((rule: Json) => rule['by'] !== undefined);
+  return asks || typeof host === 'string' ? shown : shown.map(({ by: _, ...rest }) => rest);
+}
+
 /** What is of no vehicle or person of this outing, nor of its line or the club, is no matter of it. */
 export function withShown(written: Json, all: Recorded): Json {
   const { shown, defects, turns, restrictions } = all;
@@ -106,7 +114,7 @@ export function withShown(written: Json, all: Recorded): Json {
   const here = ({ of }: Json): boolean =>
     of === undefined || [isVehicle, isLine, isAboard, isCrew].some((is) => is(of as string));
   const first = renewed(
-    renewed(paper, 'shown', all, shown.filter(here)),
+    renewed(paper, 'shown', all, asTold(shown.filter(here), paper)),
     'defects',
     all,
     defects.filter(here),

@@ -28,6 +28,8 @@ export type InDateHolder = (typeof inDateHolders)[number];
 export interface InDateRule {
   readonly what: InDateKind;
   readonly of: InDateHolder;
+  /** Given by one of these alone; absent: by anybody. */
+  readonly by?: readonly string[];
   readonly source: string;
 }
 
@@ -50,6 +52,8 @@ export interface Shown {
   readonly state: 'stands' | 'grace' | 'out' | 'unknown';
   /** Last day on which it stands, grace not counted. */
   readonly last?: string;
+  /** Who gave it; absent: nobody said. */
+  readonly by?: string;
   /** What alone it is for: of a person's competence. */
   readonly signedFor?: SignedFor;
 }

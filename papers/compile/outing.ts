@@ -165,7 +165,7 @@ export function compileOuting(
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.defects === undefined ? {} : { defects: file.defects.flatMap(defectsOf(line, train)) }),
     ...(file.restrictions === undefined ? {} : { restrictions: file.restrictions.map(restrictionOf(line)) }),
-    ...(file.shown === undefined ? {} : { shown: shownOn(file, train) }),
+    ...(file.shown === undefined ? {} : { shown: shownOn(file, train, acceptedBy(host)) }),
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
     ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
@@ -196,6 +196,9 @@ const restrictionOf =
     since,
     source: `temporary, since ${since}${record === undefined ? '' : `, record ${record.slice(0, 8)}`}`,
   });
+
+/** Whose certificates the host accepts for anything. */
+const acceptedBy = ({ inDate = [] }: HostRules): string[] => inDate.flatMap(({ by = [] }) => by);
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
 function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Notes): void {

@@ -8,16 +8,22 @@ type Written = NonNullable<OutingFile['shown']>[number];
 
 type File = Pick<OutingFile, 'shown' | 'date' | 'riders' | 'crew'>;
 
-/** One that names several alike without a number is of none of them: of which, nobody said. */
+/**
+ * @param accepted names of those whose certificates the host accepts, as it spells them
+ *
+ * One that names several alike without a number is of none of them: of which, nobody said.
+ */
 export const shownOn = (
   { shown = [], date, riders = [], crew = [] }: File,
   { vehicles }: Pick<Train, 'vehicles'> = { vehicles: [] },
+  accepted: readonly string[] = [],
 ): readonly Shown[] =>
   shown.map((one) => ({
     what: one.what,
     ...(one.of === undefined ? {} : { of: asHere(one.of, [...vehicles, ...riders, ...crew]) }),
     state: date === undefined ? 'unknown' : stateOf(one, date),
     ...(one.until === undefined ? {} : { last: one.until }),
+    ...(one.by === undefined ? {} : { by: accepted.find((name) => sameName(name, one.by ?? '')) ?? one.by }),
     ...(one.signedFor === undefined ? {} : { signedFor: one.signedFor }),
   }));
 

@@ -60,6 +60,11 @@ const inDate = group({
     'of',
     'Of every engine, every vehicle, whoever drives, guards or looks out, or the club once.',
   ),
+  by: may(
+    rows(text(), 1, 50),
+    'accepted from',
+    'Whose certificate counts here; anybody’s, if nothing is said.',
+  ),
   source: must(text(), 'source', 'Where it is written: book and number.'),
 });
 

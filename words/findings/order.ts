@@ -12,6 +12,10 @@ const unfitWords = {
     known
       ? `is for engines of other kinds than ${name}`
       : `is for engines of some kinds, and nobody has said what drives ${name}`,
+  by: (accepted: string, known: boolean) =>
+    known
+      ? `is by nobody whom this host accepts (${accepted})`
+      : `does not say by whom: this host accepts ${accepted}`,
 } as const;
 
 const asked = 'The host asks for it: the rule is quoted as the source.';
@@ -26,11 +30,13 @@ export const orderWords = {
     why: asked,
   }),
   'not-signed-for-this': (f, t) => ({
-    what: `${f.facts.of}: ${tellInDate(f.facts.what)} ${unfitWords[f.facts.why](t.fact('engine'), f.severity === 'forbids')}.`,
+    what: `${f.facts.of}: ${tellInDate(f.facts.what)} ${unfitWords[f.facts.why](t.fact(f.facts.why === 'by' ? 'accepted' : 'engine'), f.severity === 'forbids')}.`,
     why:
-      f.severity === 'unknown'
-        ? 'Steam, battery and petrol are three trades: say what drives it.'
-        : 'Whoever learned one engine, gauge or line does not know the next by it. The host asks for it: the rule is quoted as the source.',
+      f.facts.why === 'by'
+        ? asked
+        : f.severity === 'unknown'
+          ? 'Steam, battery and petrol are three trades: say what drives it.'
+          : 'Whoever learned one engine, gauge or line does not know the next by it. The host asks for it: the rule is quoted as the source.',
   }),
   'defect-open': ({ severity, facts: { what, of, since } }) => ({
     what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,

@@ -10,7 +10,7 @@ import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
 import { atWork, whereOf } from '../crew/at-work.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { type Unfit, unfit } from './signed-for.ts';
+import { type Unfit, unaccepted, unfit, worse } from './signed-for.ts';
 
 export const askOrder = (outing: Outing): Finding[] => [
   ...(outing.host.inDate ?? []).flatMap((rule) =>
@@ -97,15 +97,17 @@ function bestOf(shown: readonly Shown[], unfitOf: (one: Shown) => Unfit | undefi
   return [...shown].sort((a, b) => rank(a) - rank(b) || ((a.last ?? '') < (b.last ?? '') ? 1 : -1))[0];
 }
 
-function about(outing: Outing, { what, source }: InDateRule, { name, vehicle, driver }: Holder): Finding[] {
+function about(outing: Outing, rule: InDateRule, { name, vehicle, driver }: Holder): Finding[] {
+  const { what, source } = rule;
   const mine = (outing.shown ?? []).filter((one) => one.what === what && one.of === name);
-  const unfitOf = ({ signedFor }: Shown): Unfit | undefined => signedFor && unfit(signedFor, outing, driver);
+  const unfitOf = (one: Shown): Unfit | undefined =>
+    worse(unaccepted(rule, one), one.signedFor && unfit(one.signedFor, outing, driver));
   const best = bestOf(mine, unfitOf);
   const [asked, not] = [{ what, of: name ?? 'the club' }, best && unfitOf(best)];
   const facts = { ...asked, ...(best?.last === undefined ? {} : { last: best.last }) };
   const details = { where: vehicle === undefined ? {} : { vehicle }, facts, source };
   if (not && (not.fits === 'no' || best?.state === 'stands' || best?.state === 'grace'))
-    return [notForThis(not, asked, details.where, source)];
+    return [notForThis(not, rule, asked, details.where)];
   switch (best?.state) {
     case 'stands':
       return [];
@@ -120,18 +122,23 @@ function about(outing: Outing, { what, source }: InDateRule, { name, vehicle, dr
   }
 }
 
-/** Of an engine of which nobody said what drives it, that is to be said. */
+/** Of an engine of which nobody said what drives it, that is to be said; of a certificate, who gave it. */
 function notForThis(
   { fits, why, engine }: Unfit,
+  { by = [], source }: InDateRule,
   asked: { readonly what: InDateRule['what']; readonly of: string },
   aboard: Finding['where'],
-  source: string,
 ): Finding {
   const where = fits === 'unknown' && engine ? { vehicle: engine.id } : aboard;
   return makeFinding('not-signed-for-this', fits === 'no' ? 'forbids' : 'unknown', 'host', {
     where,
-    facts: { ...asked, why, ...(engine ? { engine: engine.name } : {}) },
-    ...(fits === 'no' ? {} : { measure: 'vehicle.power' }),
+    facts: {
+      ...asked,
+      why,
+      ...(engine ? { engine: engine.name } : {}),
+      ...(why === 'by' ? { accepted: by.join(', ') } : {}),
+    },
+    ...(fits === 'no' ? {} : { measure: why === 'by' ? 'outing.shown' : 'vehicle.power' }),
     source,
   });
 }

@@ -6,8 +6,9 @@ export const orderFindings = {
   'not-signed-for-this': {
     what: 'in date',
     of: 'name',
-    why: ['line', 'gauge', 'engine', 'weight', 'power'],
+    why: ['line', 'gauge', 'engine', 'weight', 'power', 'by'],
     'engine?': 'name',
+    'accepted?': 'name',
   },
   'defect-open': { what: 'name', of: 'name', since: 'name' },
   'line-closed': { why: 'name', since: 'name' },

@@ -1,7 +1,8 @@
-/** Whether what somebody is signed off for is what this train and line are. */
+/** Whether what somebody is signed off for is what this train and line are, by somebody whom this host accepts. */
 import { nameOfLine } from '../../outing/moves.ts';
 import type { Outing } from '../../outing/types.ts';
 import type { SignedFor } from '../../things/duty.ts';
+import type { InDateRule, Shown } from '../../things/in-date.ts';
 import { driverReach } from '../../things/train/crew.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 
@@ -11,9 +12,19 @@ const SAME_GAUGE = 0.001;
 /** What of a sign-off does not fit, or of which nobody can tell. */
 export interface Unfit {
   readonly fits: 'no' | 'unknown';
-  readonly why: 'line' | 'gauge' | 'engine' | 'weight' | 'power';
+  readonly why: 'line' | 'gauge' | 'engine' | 'weight' | 'power' | 'by';
   readonly engine?: Vehicle;
 }
+
+/** Whose papers count here is the host's to say; of one that nobody says who gave nobody can tell. */
+export function unaccepted({ by: accepted }: InDateRule, { by }: Shown): Unfit | undefined {
+  if (!accepted || (by !== undefined && accepted.includes(by))) return undefined;
+  return { fits: by === undefined ? 'unknown' : 'no', why: 'by' };
+}
+
+/** Of two the one that is in the way for certain. */
+export const worse = (a: Unfit | undefined, b: Unfit | undefined): Unfit | undefined =>
+  a?.fits === 'no' ? a : b?.fits === 'no' ? b : (a ?? b);
 
 /**
  * The worst of what does not fit; undefined: it is for this train here.
