@@ -4,8 +4,8 @@
  */
 import { VERSION } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
-import { pullIsKnown, steamKeys } from './applies.ts';
-import type { FieldKey, Replies } from './field.ts';
+import { isThrough, pullIsKnown, steamKeys } from './applies.ts';
+import type { FieldKey, Need, Replies } from './field.ts';
 import { givenLine, lacksCurves, lacksSights, toldLine } from './line.ts';
 import { askedIn, fieldOf, type Question, questions } from './questions.ts';
 import { answered, type Fault, type Figure, faultsOf, Read } from './reading.ts';
@@ -62,12 +62,16 @@ const saidOtherwise = (key: FieldKey, replies: Replies): boolean =>
   (pullKeys.has(key) && (key !== 'engine.pull' || pullIsKnown(replies))) ||
   (counted.includes(key) && counted.some((other) => replies[other] !== undefined));
 
+/** A hand brake of a car does not answer the driver: no stop counts it, and no word waits for how hard it brakes. */
+const needOf = (key: FieldKey, replies: Replies): Need =>
+  key === 'cars.pull' && !isThrough(replies['cars.brake']) ? 'more' : fieldOf(key).need;
+
 export function grow(typed: Replies, system: System, brought: Brought = {}): Growth {
   const replies = answered(typed);
   const keys = questions.flatMap(({ id }) => askedWith(id, replies, brought));
   const unsaid = keys.filter((key) => replies[key] === undefined && !saidOtherwise(key, replies));
-  const missing = unsaid.filter((key) => fieldOf(key).need !== 'more');
-  const open = unsaid.filter((key) => fieldOf(key).need === 'more' && fieldOf(key).form !== 'text');
+  const missing = unsaid.filter((key) => needOf(key, replies) !== 'more');
+  const open = unsaid.filter((key) => needOf(key, replies) === 'more' && fieldOf(key).form !== 'text');
   const faults = faultsOf(replies, system);
   const wanting = faults.length > 0 || missing.some((key) => fieldOf(key).need === 'paper');
   const made = wanting ? undefined : paperOf(new Read(replies, system), brought);

@@ -2,7 +2,10 @@
 import type { Tellers } from './teller.ts';
 
 /** Never more seldom than it is. */
-const oneIn = (fails: number): number => Math.max(1, Math.floor(1 / Math.max(fails, 0.01)));
+const startsThatFail = (fails: number): string => {
+  const one = Math.max(1, Math.floor(1 / Math.max(fails, 0.01)));
+  return one === 1 ? 'most starts fail' : `one start in ${one} fails`;
+};
 
 /** @param others stretches beside the one that is told */
 const more = (others: number): string =>
@@ -13,7 +16,7 @@ export const haulWords = {
     what:
       f.severity === 'forbids'
         ? `It likely stalls ${t.where}: the pull is less than ${t.word('grade')} and resistance there.`
-        : `Do not stop ${t.where}${more(f.facts.stretches.si - 1)}: one start in ${oneIn(f.facts.fails.si)} fails there${f.facts.places === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
+        : `Do not stop ${t.where}${more(f.facts.stretches.si - 1)}: ${startsThatFail(f.facts.fails.si)} there${f.facts.places === '' ? '' : `, and ${t.fact('places')} may ask for it`}.`,
     why: `On the worst day in twenty it pulls ${t.found('down')} and needs ${t.required('up')}; likely ${t.fact('likelyPull', 'down')} against ${t.fact('likelyNeed', 'up')}. The pull is never more than adhesion allows.`,
   }),
   'slow-on-grade': (_f, t) => ({

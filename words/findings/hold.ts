@@ -28,7 +28,7 @@ export const holdWords = {
     why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(f.facts, t)}`,
   }),
   'no-parking-brake': () => ({
-    what: 'No vehicle has a brake that holds by itself.',
+    what: 'No vehicle has a brake that is said to hold by itself.',
     why: 'Air, vacuum and steam leak off: a standing train needs a screw, lever, clamp or chock.',
   }),
 } satisfies Partial<Tellers>;

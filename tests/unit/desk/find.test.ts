@@ -21,6 +21,9 @@ describe('search', () => {
     ['coupling', '#couplers'],
     ['passengers', '#train/people'],
     ['carriage', '#train'],
+    ['consist', '#train'],
+    ['caboose', '#train'],
+    ['brakeman', '#crew'],
   ])('%s leads to %s first', (sought, room) => {
     expect(rooms(sought)[0]).toBe(room);
   });
@@ -33,6 +36,12 @@ describe('search', () => {
     ['tie', 'sleeper'],
     ['switch', 'points'],
     ['cant', 'superelevation'],
+    ['slip', 'wheelslip'],
+    ['throttle', 'regulator'],
+    ['power', 'horsepower'],
+    ['fuel', 'petrol'],
+    ['transition', 'easement'],
+    ['frost', 'rain'],
   ])('%s and %s find each what the other finds first', (us, uk) => {
     const [here, there] = [us, uk].map((word) => find(word, 'us').map((e) => e.id));
     expect(here).toContain(there[0]);

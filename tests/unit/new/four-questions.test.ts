@@ -116,6 +116,15 @@ describe('own train and line', () => {
     expect((await answerTo({ ...all, 'engine.brake': 'none', 'cars.brake': 'none' }))?.verdict).toBe('hold');
   });
 
+  it('a hand brake of the cars, which answers no driver, is not waited for', async () => {
+    const hand: Replies = { ...without('cars.pull'), 'cars.brake': 'hand' };
+    expect(grow(hand, 'imperial').missing).toEqual([]);
+    expect(grow(hand, 'imperial').open).toContain('cars.pull');
+    expect((await answerTo(hand))?.verdict).not.toBe('cannot-tell');
+    const air: Replies = { ...hand, 'cars.brake': 'automatic air', 'cars.worked': 'yes' };
+    expect(grow(air, 'imperial').missing).toEqual(['cars.pull']);
+  });
+
   it('a brake through the train that nobody says the engine works is not worked', async () => {
     const { paper } = grow(without('cars.worked'), 'imperial');
     expect(JSON.stringify(paper)).toContain('"supplies":[]');
