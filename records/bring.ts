@@ -23,7 +23,7 @@ export const keyLetters = (author: string): string => author.replace(UNSIGNED, '
  * Known is a key that signed a record that is here already. Who has none is never known, for anybody can write on in
  * that name; and where signatures cannot be checked nobody is.
  */
-export async function strangers(
+async function strangers(
   store: Store,
   { verified: { entries, unchecked } }: Pick<StoreFile, 'verified'>,
 ): Promise<Stranger[]> {
