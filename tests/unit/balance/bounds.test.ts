@@ -158,6 +158,21 @@ describe('people who lean', () => {
       looked({ together: { ...together, lean: 1 }, running: place(1), standing: place(1), ...changes }),
     );
 
+  it('of several cars the one that goes over first is named, wherever it runs', () => {
+    const named = (leans: readonly number[]) => {
+      const vehicles = leans.map((lean, i) => ({
+        ...data.vehicles[i],
+        together: { ...together, lean },
+        running: place(1),
+        standing: place(1),
+      }));
+      return leanFindings(context, { ...data, vehicles }).map((f) => [f.where.vehicle, f.found?.si]);
+    };
+    const [first, second] = data.vehicles.map((v) => v.vehicle);
+    expect(named([0.12, 0.08])).toEqual([[second, 0.08]]);
+    expect(named([0.08, 0.12])).toEqual([[first, 0.08]]);
+  });
+
   it('all of a car: between nothing and what is usual; none that lies over already', () => {
     const all = (lean: number): string[] => words(says({ together: { ...together, lean } }));
     expect(all(USUAL_LEAN.value - 1e-9)).toEqual(['all-lean-goes-over limits']);

@@ -105,6 +105,19 @@ describe('a surge brake', () => {
     expect(force).toBeCloseTo(180, 0);
   });
 
+  it('is pressed by so much less as another brake of its own car holds back', () => {
+    // F = (m·a − 100)/2; a = (1000 + F)/300: F = 140 N.
+    const [blocks] = settlePush(
+      pushed,
+      Float64Array.of(200, 100),
+      Float64Array.of(900, 100),
+      [1e9],
+      [0.25],
+      0,
+    );
+    expect(blocks * 0.25).toBeCloseTo(140, 0);
+  });
+
   it('gives a fifth when the engine slides at a fifth', () => {
     const [all] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [1e9], [0.25], 0);
     const [less] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(180, 0), [1e9], [0.25], 0);
