@@ -95,6 +95,9 @@ function cornersTo(a: Boxed, b: Boxed): number {
   return Math.sqrt(least);
 }
 
+/** Of each box: its middle, its way. */
+const FIGURES = 4;
+
 /** Whatever passes on a track between two chainages: boxes at every tenth of a metre. */
 export interface Lane {
   readonly plan: Plan;
@@ -102,7 +105,11 @@ export interface Lane {
   /** Where the plan's own start lies; absent: as that of what stands. */
   readonly frame?: Frame;
   readonly from: number;
-  readonly boxes: readonly Boxed[];
+  /** Box after box, as one run of figures: thousands of them are kept. */
+  readonly boxes: Float64Array;
+  /** All are as long and as wide: half of each, m. */
+  readonly long: number;
+  readonly wide: number;
 }
 
 /** undefined: its frame cannot stand somewhere between. */
@@ -114,14 +121,20 @@ export function laneOf(
   frame?: Frame,
 ): Lane | undefined {
   const stand = standing(poised.shape.guides);
-  const boxes: Boxed[] = [];
-  for (let i = 0; from + (i - 1) * STEP < to; i++) {
-    const box = boxed();
+  const box = boxed();
+  let count = 0;
+  while (from + (count - 1) * STEP < to) count++;
+  const boxes = new Float64Array(count * FIGURES);
+  for (let i = 0; i < count; i++) {
     if (!boxAt(plan, poised, from + i * STEP, stand, box)) return undefined;
     if (frame) move(box, frame);
-    boxes.push(box);
+    const k = i * FIGURES;
+    boxes[k] = box.x;
+    boxes[k + 1] = box.y;
+    boxes[k + 2] = box.ux;
+    boxes[k + 3] = box.uy;
   }
-  return { plan, poised, from, boxes, ...(frame ? { frame } : {}) };
+  return { plan, poised, from, boxes, long: box.long, wide: box.wide, ...(frame ? { frame } : {}) };
 }
 
 /** From the frame of a plan of its own into that of what stands. */
@@ -158,22 +171,29 @@ export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean): R
 /** undefined: none as near as is asked. */
 function nearestOf(
   box: Boxed,
-  { boxes, from }: Lane,
+  { boxes, from, long, wide }: Lane,
   asked: number,
 ): { readonly room: number; readonly at: number } | undefined {
   let room = Math.min(asked, FAR);
   let nearest = -1;
-  for (let i = 0; i < boxes.length; ) {
-    const other = boxes[i];
-    const dx = other.x - box.x;
-    const dy = other.y - box.y;
-    const reach = room + box.long + box.wide + other.long + other.wide;
+  const own = box.long + box.wide + long + wide;
+  const other: Boxed = { x: 0, y: 0, ux: 1, uy: 0, long, wide };
+  const count = boxes.length / FIGURES;
+  for (let i = 0; i < count; ) {
+    const k = i * FIGURES;
+    const dx = boxes[k] - box.x;
+    const dy = boxes[k + 1] - box.y;
+    const reach = room + own;
     const square = dx * dx + dy * dy;
     if (square > reach * reach) {
       // None of those before it can come so near.
       i += Math.max(1, Math.floor((Math.sqrt(square) - reach) / (FASTEST * STEP)));
       continue;
     }
+    other.x = boxes[k];
+    other.y = boxes[k + 1];
+    other.ux = boxes[k + 2];
+    other.uy = boxes[k + 3];
     if (alongNormals(box, other) < room) {
       const here = between(box, other);
       if (here < room) {

@@ -92,13 +92,19 @@ it('a box stands with its guides on the track, its middle where its ends and sid
   expect(laneOf(layPlan(sharp, -10, 70), poised(), 5, 20)).toBeUndefined();
 });
 
+/** Middle and way of a box of a lane. */
+function placeOf({ boxes }: { readonly boxes: Float64Array }, i: number) {
+  const [x, y, ux, uy] = boxes.slice(4 * i);
+  return { x, y, ux, uy };
+}
+
 describe('beside what passes', () => {
   const lane = laneOf(layPlan(round, 0, 70), poised(), 2, 30) as NonNullable<ReturnType<typeof laneOf>>;
 
   it('a lane has a box every tenth of a metre, to its end or just beyond', () => {
-    expect([281, 282]).toContain(lane.boxes.length);
-    expect(laneOf(layPlan(straight, 0, 70), poised(), 1, 1.95)?.boxes).toHaveLength(11);
-    const [first, , third] = lane.boxes;
+    expect([4 * 281, 4 * 282]).toContain(lane.boxes.length);
+    expect(laneOf(layPlan(straight, 0, 70), poised(), 1, 1.95)?.boxes).toHaveLength(4 * 11);
+    const [first, third] = [placeOf(lane, 0), placeOf(lane, 2)];
     expect(Math.hypot(third.x - first.x, third.y - first.y)).toBeCloseTo(0.2 * (1 - 0.05 / 12), 2);
   });
 
@@ -151,7 +157,7 @@ describe('beside what passes', () => {
   it('on a plan of its own is where that plan is laid', () => {
     const frame = { x: 3, y: 4, cos: 0.6, sin: 0.8 };
     const laid = laneOf(layPlan(straight, 0, 70), poised(), 0, 20, frame) as typeof lane;
-    const [first] = laid.boxes;
+    const first = placeOf(laid, 0);
     // Its middle lies 0.9 m ahead of the rear guide and 0.05 m to its left.
     expect(first.x).toBeCloseTo(3 + 0.9 * 0.6 - 0.05 * 0.8, 9);
     expect(first.y).toBeCloseTo(4 + 0.9 * 0.8 + 0.05 * 0.6, 9);
