@@ -98,10 +98,10 @@ module.exports = {
     {
       name: 'records-have-no-node',
       severity: 'error',
-      from: { path: '^records/', pathNot: '^records/stores/sqlite' },
+      from: { path: '^records/', pathNot: '^records/stores/(sqlite|node-crypto)' },
       to: { dependencyTypes: ['core'] },
     },
-    rule('the-browser-has-no-sqlite', '^web/', '^records/stores/sqlite'),
+    rule('the-browser-has-no-sqlite', '^web/', '^records/stores/(sqlite|node-crypto)'),
     rule('ways-in-are-apart', '^cli/', '^(web|server)/'),
     rule('web-is-apart', '^web/', '^(cli|server)/'),
     rule(

@@ -8,6 +8,7 @@ import { look, take } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
 import type { Author, Entry, Json } from '../../../records/record.ts';
 import { remove } from '../../../records/remove.ts';
+import { goneOf, removalsIn } from '../../../records/removed.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { newestOf } from '../../../records/verify.ts';
@@ -59,6 +60,15 @@ describe('what has ended', () => {
     expect(await end('2025-02-01')).toEqual([]);
     expect(await end('2025-02-02')).toEqual(['incident', 'measure', 'measured']);
   });
+});
+
+it('a removal on the last day, by whatever program, is none; on the day after it is one', async () => {
+  const kept = await rule('note', '1 year');
+  const gone = goneOf(await note('2024-03-01'), '2024-03-01', kept.row.hash);
+  const early = await say('2025-03-01', 'removal', { removed: [gone] });
+  expect(removalsIn([kept, early])).toMatchObject({ gone: new Map(), wrong: [early] });
+  const due = await say('2025-03-02', 'removal', { removed: [gone] });
+  expect(removalsIn([kept, due])).toMatchObject({ gone: new Map([[gone.hash, gone]]), wrong: [] });
 });
 
 describe('what an answer still hangs on stays, whatever its age', () => {

@@ -88,8 +88,9 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
       <p role="status">
         {fault.value || said.text || (left ? 'Press each as it is seen to; then it leaves.' : '')}
       </p>
+      {/* Shut again once a train has left: the next has a reason of its own. */}
       {inTheWay.length > 0 && (
-        <details>
+        <details key={said.text}>
           <summary>It leaves all the same</summary>
           <p class="field">
             <label for="against">Why: this is recorded with what was in the way</label>
