@@ -13,7 +13,6 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { seeded } from '../../engine/base/spread.ts';
 import {
   bundle,
   bundleTests,
@@ -237,14 +236,15 @@ function goingOn(before: readonly Fate[], sample: readonly Mutant[]): readonly M
 }
 
 /**
- * The mutants that are tried, by seed: of each folder in turn, then those of the whole engine. Each room's are
+ * The mutants that are tried, by seed, whatever else was changed since: of each folder in turn, then those of the whole engine. Each room's are
  * the first of it in one shuffle, and so are those of the whole: however many are tried, they are a fair sample.
  */
 function drawn(all: readonly Mutant[], named: ReadonlySet<string>): readonly Mutant[] {
-  const uniform = seeded(Number(values.seed));
+  const order = ({ file, text, from, to }: Mutant): string =>
+    sha([values.seed, file, text, from, to].join('\n'));
   const shuffled = all
-    .map((mutant) => ({ mutant, order: uniform() }))
-    .sort((a, b) => a.order - b.order)
+    .map((mutant) => ({ mutant, order: order(mutant) }))
+    .sort((a, b) => (a.order < b.order ? -1 : a.order > b.order ? 1 : 0))
     .map(({ mutant }) => mutant);
   const each = Number(values.each ?? all.length);
   const taken = new Map<string, number>();

@@ -49,3 +49,13 @@ it('a solver that gives up, no seats, no way: each is said', () => {
   const full = [1, 2, 3, 4, 5].map((i) => person(`${i}`, 60));
   expect(seatPeople(problem(cars, full), solve)).toEqual({ ok: false, why: 'too-few-seats' });
 });
+
+it('of people who weigh the same each sits once', () => {
+  const people = ['a', 'b', 'c', 'd', 'e'].map((id) => person(id, 70));
+  const seats = () => [seatAt('1', 0.5), seatAt('2', 1.1), seatAt('3', 1.7)];
+  const cars = [car(draw, { seats: seats() }), car(draw, { id: 'b', seats: seats() })];
+  const found = seatPeople(problem(cars, people), solve);
+  if (!found.ok) throw new Error(found.why);
+  expect(found.places.map((p) => p.rider).sort()).toEqual(['a', 'b', 'c', 'd', 'e']);
+  expect(new Set(found.places.map((p) => `${p.vehicle} ${p.seat}`)).size).toBe(5);
+});
