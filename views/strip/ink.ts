@@ -6,7 +6,7 @@
 
 /** Colours on white paper; a screen theme overrides them as `--ink-…` variables. */
 const palette = {
-  paper: '#fbf8f0',
+  paper: '#ffffff',
   ink: '#1b2733',
   soft: '#5b6472',
   hair: '#b9b2a0',

@@ -38,6 +38,8 @@ export function StripView() {
     const measure = (): void => {
       // Within the frame, so that a letter is as large as it is asked to be.
       const width = (box.current?.clientWidth ?? 1000) - FRAME;
+      // Out of sight, while its room is left: nothing is drawn anew.
+      if (width <= 0) return;
       size.value = { width, height: width < 600 ? 384 : Math.min(560, Math.max(440, width * 0.34)) };
     };
     measure();
