@@ -84,9 +84,26 @@ describe('sway on springs', () => {
     const inside = (v: number): number => {
       const outing = curve(v);
       const [s] = outing.line.structures ?? [];
-      return takes({ ...outing, line: { ...outing.line, structures: [{ ...s, side: 'left' }] } });
+      return takes({
+        ...outing,
+        line: { ...outing.line, structures: [{ ...s, side: 'left', bottom: 0.3 }] },
+      });
     };
     expect(inside(3)).toBe(inside(0));
+  });
+
+  it('no faster than what the line and the day allow at that place, whichever way it runs', () => {
+    const slow = { from: 59, to: 61, speed: 0.5, why: 'post', source: 'sign' };
+    const outing = curve(3);
+    const limited = takes(curve(0.5));
+    expect(takes({ ...outing, line: { ...outing.line, speedLimits: [slow] } })).toBeCloseTo(limited, 9);
+    for (const direction of ['forward', 'reverse'] as const) {
+      const run = { ...outing, direction };
+      expect(takes({ ...run, extraLimits: [slow] }), direction).toBeCloseTo(limited, 9);
+      expect(takes({ ...run, extraLimits: [{ ...slow, from: 20, to: 40 }] }), direction).toBeGreaterThan(
+        limited,
+      );
+    }
   });
 
   it('slower past it is offered, tried, and told by how much it sways', () => {
