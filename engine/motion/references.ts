@@ -3,9 +3,9 @@
  * balance is looked at however the line lies and nothing hangs on which places a line happens to have.
  *
  * They are gathered by what makes them bad. Near balance: the fall that is just held, stops on a fall that one draw in a
- * hundred does not hold, and over a brow before it, where a late driver comes onto it. Even: up the steepest rise under the train
- * at a crawl, on the level at half and full speed and at the fastest that anybody has in mind. Other rails: the places where
- * the train meets them, as they lie.
+ * hundred does not hold, over a brow before it, where a late driver comes onto it, and down a steeper one to its foot.
+ * Even: up the steepest rise under the train at a crawl, on the level at half and full speed and at the fastest that anybody
+ * has in mind. Other rails: the places where the train meets them, as they lie.
  */
 import { percentile } from '../base/spread.ts';
 import type { Potential } from '../things/line/potential.ts';
@@ -42,6 +42,8 @@ const [CRAWL, SLOW] = [0.05, 0.3];
 const [HARD, MILD] = [0.5, 2];
 /** Where the fall begins behind a brow, in likely stops on the level from the running speed. */
 const BROW = 1.15;
+/** Where a fall ends that is not held, in lengths of the train. */
+const FOOT = 4;
 /** Share of the draws with which these falls are found. */
 const ROUGHLY = 0.25;
 /** Odds of the fall that is not held. */
@@ -80,6 +82,7 @@ export function referencesOf(
       ...falling(MILD, run * SLOW),
       ...(faster ? falling(MILD, fastest) : []),
       ...browBefore(inputs, pullBelow(HARD), run),
+      ...footOf(inputs, pullBelow(HARD), run),
     ],
     even: [
       on(Math.max(0, potential.mostSlope), run * CRAWL),
@@ -166,6 +169,15 @@ function browBefore(inputs: StopInputs, pull: number, run: number): Reference[] 
       run,
     ),
   ];
+}
+
+/** A fall that is not held, and level at its foot: what the train gains on the way down it loses there. */
+function footOf({ potential, length }: StopInputs, held: number, run: number): Reference[] {
+  const pull = -potential.leastSlope;
+  if (!(pull > Math.max(0, held))) return [];
+  const foot = FOOT * length;
+  const slopeAt = (s: number): number => -pull * Math.min(1, Math.max(0, 1 - (s - foot) / length));
+  return [stopOn(madeGround(potential, slopeAt), run)];
 }
 
 /** A stop on other ground, all of it the day's own rail, m. */

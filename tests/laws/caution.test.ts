@@ -9,6 +9,7 @@ import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import { openOuting } from '../../engine/outing/open.ts';
+import { dressed } from '../support/dressed-outings.ts';
 import { drawer, randomOuting } from '../support/random-outings.ts';
 import { runs } from '../support/tier.ts';
 
@@ -100,6 +101,18 @@ describe('the cautious stop', () => {
         0.013 + 3 * Math.sqrt((0.01 * 0.99) / DRAWS),
       );
     }
+  });
+
+  it('is that of a train which runs down a fall that hardly any draw holds, to the level at its foot', () => {
+    const outing = dressed(5150);
+    const ready = prepare(openOuting(outing));
+    const { railState } = outing.conditions;
+    const [at, speed] = [outing.line.length / 10, outing.host.speed?.value ?? 0];
+    const told = stopDistance(ready.models(railState).cautious, at, speed);
+    const drawn = sampleStops(ready.inputs(railState), at, speed, DRAWS, FRESH);
+    const beyond = drawn.filter((d) => d > told).length / DRAWS;
+    expect(told).toBeGreaterThan(100);
+    expect(beyond).toBeLessThan(0.013 + 3 * Math.sqrt((0.01 * 0.99) / DRAWS));
   });
 
   it('is passed by no more than one draw in a hundred, at any place', () => {
