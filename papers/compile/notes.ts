@@ -1,5 +1,6 @@
 /** What a compilation gathers beside its result: assumptions that it made and troubles that it met. */
 import { assumed, defaultRow } from '../../data/index.ts';
+import { INCH } from '../../engine/base/constants.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { Assumption } from '../../engine/outing/types.ts';
 import type { FieldPath, Trouble } from '../problem.ts';
@@ -46,4 +47,4 @@ export function trouble(notes: Notes, path: FieldPath, found: string, expected: 
 
 /** A length that was read, as a rule shows it in either unit: what was written is found again. */
 export const bySmallRule = (m: number): string =>
-  `${Number((m * 1000).toFixed(2))} mm (${Number((m / 0.0254).toFixed(3))} in)`;
+  `${Number((m * 1000).toFixed(2))} mm (${Number((m / INCH).toFixed(3))} in)`;

@@ -25,7 +25,7 @@ export function wheelsetsOf(file: VehicleFile, notes: Notes): NonNullable<Vehicl
     );
   return wheelsets.map((written, i) => {
     checkOne(written, i, gauge, notes);
-    return worn({ ...written, id: `${slug(written.name)}-${i + 1}`, wear: wearOf(written, i, notes) });
+    return worn({ ...written, id: `${slug(written.name)}-${i + 1}`, wear: wearOf(written) });
   });
 }
 
@@ -53,14 +53,11 @@ function checkOne(
     );
 }
 
-function wearOf({ wear = [] }: Written, i: number, notes: Notes): WearReading[] {
-  return wear.flatMap(({ date, ...read }, k) => {
+/** A day that no calendar has its field refused. */
+function wearOf({ wear = [] }: Written): WearReading[] {
+  return wear.flatMap(({ date, ...read }) => {
     const day = dayNumber(date);
-    if (day === undefined) {
-      trouble(notes, ['wheelsets', i, 'wear', k, 'date'], `"${date}"`, 'a day that there is');
-      return [];
-    }
-    return [{ ...read, day }];
+    return day === undefined ? [] : [{ ...read, day }];
   });
 }
 

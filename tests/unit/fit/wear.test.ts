@@ -155,7 +155,7 @@ describe('in a paper', () => {
   });
 
   it.each([
-    [{ wear: [{ date: '2026-02-30', hollow: '1 mm' }] }, {}, /wear.*date.*2026-02-30.*a day that there is/s],
+    [{ wear: [{ date: '2026-02-30', hollow: '1 mm' }] }, {}, /wear.*date.*2026-02-30.*a day such as/s],
     [
       {},
       { front: { height: '31 in' }, envelope: { width: '20 in', height: '30 in' } },
