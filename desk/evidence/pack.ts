@@ -130,8 +130,9 @@ function sheetsIn({ picked, wanted }: Packed, outing: OutingInPack | undefined):
         .map(({ first, content }) => ({ paper: content['paper'] as Json, since: dayOf(first.body) }));
   const found = new Map<string, Sheet>();
   for (const { paper, since } of papers) {
-    const members = ((paper['train'] as Json | undefined)?.['vehicles'] ?? []) as readonly Json[];
-    for (const { vehicle } of members) {
+    const members = (paper['train'] as Json | undefined)?.['vehicles'];
+    for (const member of Array.isArray(members) ? (members as readonly (Json | null)[]) : []) {
+      const vehicle = member?.['vehicle'];
       if (typeof vehicle !== 'object' || vehicle === null) continue;
       const key = canonical({ ...vehicle, tests: [] });
       if (!found.has(key)) found.set(key, { paper: vehicle as Json, since });

@@ -216,7 +216,8 @@ async function carriedOver(store: Store): Promise<string | undefined> {
 export async function foreign(chance: Chance): Promise<Outcome> {
   const some = new Set(Array.from({ length: 1 + chance.index(3) }, () => chance.index(saying.length)));
   const rows = await rowsOf(
-    ({ content }, i) => (some.has(i) ? changedJson(content, chance) : content),
+    // As a file can hold it: JSON has no number that is none.
+    ({ content }, i) => (some.has(i) ? JSON.parse(JSON.stringify(changedJson(content, chance))) : content),
     chance.share() < 0.3 ? chance : undefined,
   );
   const store = memoryStore();

@@ -107,6 +107,17 @@ describe('what goes into a pack', () => {
     expect(told).toEqual(['burn', 'seen', '12 ft', 'x']);
   });
 
+  it('a paper that left with vehicles which are no list has no sheets of theirs', async () => {
+    const entries = looked.entries.map((entry) => {
+      if (entry.body.kind !== 'departure') return entry;
+      const paper = { ...(entry.body.content['paper'] as object), train: { vehicles: { a: 1 } } };
+      return { ...entry, body: { ...entry.body, content: { ...entry.body.content, paper } } };
+    });
+    expect(entries.some(({ body }) => body.kind === 'departure')).toBe(true);
+    const pack = await evidencePack({ ...asked, looked: { ...looked, entries } });
+    expect(pack.count).toBe(entries.length);
+  });
+
   it('nothing at all makes a pack that says so', async () => {
     const pack = await evidencePack({ ...asked, looked: { ...looked, entries: [] } });
     expect([pack.count, wordsOf(pack).includes('Nothing is recorded')]).toEqual([0, true]);
