@@ -9,7 +9,9 @@ import { askedWith, type Brought, type Growth, grow } from '../../desk/new/make.
 import { fieldKeys, fieldOf, questions } from '../../desk/new/questions.ts';
 import { faultsOf, Read } from '../../desk/new/reading.ts';
 import { type Lack, lackOf, newWord, tellMissing } from '../../desk/new/say.ts';
-import { answerOuting } from '../../engine/answer/complete.ts';
+import { wholeAnswer } from '../../engine/answer/complete.ts';
+import { inquire } from '../../engine/answer/inquiry.ts';
+import { firstLadder } from '../../engine/answer/ladder.ts';
 import { readOuting } from '../../papers/index.ts';
 import { accepted } from '../../units/index.ts';
 import { tellVerdict } from '../../words/verdict.ts';
@@ -152,9 +154,13 @@ async function written(
     };
   // Its line may be one on which something is shut by now.
   const { outing } = await gate.made(paper, paths[0]);
-  const answer = answerOuting(outing, { remedies: options.remedies !== false });
+  // As `heedway check` says it: what to do next is the ladder.
+  const inquiry = inquire(outing);
+  const answer = wholeAnswer(inquiry, { remedies: false, counts: 'today' });
+  const ladder = options.remedies === false ? undefined : firstLadder(inquiry);
   const voice = voiceOf(options, outing);
   const beside = {
+    ladder,
     setIn: await setIn(paths[0], paper, answer.findings),
     invented: tellInvented(paper),
   };

@@ -56,6 +56,14 @@ it('gives the same answer on the page and on the terminal', async () => {
   expect(assumed).not.toContain('written/vehicle.tare');
 }, 30_000);
 
+it('says at once what a check of its files says, what to do next and all', () => {
+  const steep = join(folder, 'steep');
+  const ran = heedway('new', steep, ...flags({ ...replies, 'line.grade': '1 in 25' }));
+  const screen = heedway('check', join(steep, 'outing.json')).stdout.trimEnd();
+  expect(screen).toContain('→ ');
+  expect(ran.stdout.slice(0, screen.length)).toBe(screen);
+}, 30_000);
+
 it('writes over nothing unless it is told to', () => {
   const there = join(folder, 'there');
   heedway('new', there, ...flags(unsure));
