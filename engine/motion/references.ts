@@ -43,7 +43,7 @@ const [HARD, MILD] = [0.5, 2];
 /** Where the fall begins behind a brow, in likely stops on the level from the running speed. */
 const BROW = 1.15;
 /** Where a fall ends that is not held, in lengths of the train. */
-const FOOT = 4;
+const DOWN_TO_FOOT = 4;
 /** Share of the draws with which these falls are found. */
 const ROUGHLY = 0.25;
 /** Odds of the fall that is not held. */
@@ -175,7 +175,7 @@ function browBefore(inputs: StopInputs, pull: number, run: number): Reference[] 
 function footOf({ potential, length }: StopInputs, held: number, run: number): Reference[] {
   const pull = -potential.leastSlope;
   if (!(pull > Math.max(0, held))) return [];
-  const foot = FOOT * length;
+  const foot = DOWN_TO_FOOT * length;
   const slopeAt = (s: number): number => -pull * Math.min(1, Math.max(0, 1 - (s - foot) / length));
   return [stopOn(madeGround(potential, slopeAt), run)];
 }

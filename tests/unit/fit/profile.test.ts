@@ -158,22 +158,22 @@ describe('figures', () => {
   });
 });
 
+const hostWith = (more: object) =>
+  readHost({
+    path: 'host.json',
+    content: JSON.stringify({ heedway: 'host', version: 1, name: 'A line', ...more }),
+  });
+
 describe('in a paper', () => {
   const host = (points: readonly [string, string][]) =>
-    readHost({
-      path: 'host.json',
-      content: JSON.stringify({
-        heedway: 'host',
-        version: 1,
-        name: 'A line',
-        profiles: [
-          {
-            gauge: '7-1/4 in',
-            source: 'drawing 3',
-            points: points.map(([across, height]) => ({ across, height })),
-          },
-        ],
-      }),
+    hostWith({
+      profiles: [
+        {
+          gauge: '7-1/4 in',
+          source: 'drawing 3',
+          points: points.map(([across, height]) => ({ across, height })),
+        },
+      ],
     });
 
   it('an outline that crosses itself is refused in words', async () => {
@@ -209,15 +209,7 @@ describe('in a paper', () => {
 
 it('a sheet whose limits no figure could meet is refused where it is written', async () => {
   const read = (standard: object) =>
-    readHost({
-      path: 'host.json',
-      content: JSON.stringify({
-        heedway: 'host',
-        version: 1,
-        name: 'A line',
-        standards: { backToBack: { source: 'sheet 1', ...standard } },
-      }),
-    });
+    hostWith({ standards: { backToBack: { source: 'sheet 1', ...standard } } });
   expect((await read({ least: '6.8 in', slowBelow: '6.82 in', slowSpeed: '3 mph', most: '6.9 in' })).ok).toBe(
     true,
   );
