@@ -174,7 +174,7 @@ export function limitWords(
   const hauled = what === 'start' || what === 'keep';
   const name = hauled && named !== '' ? ` (${named})` : '';
   const where = at === undefined ? '' : `at ${chainage(voice, at)}${name} `;
-  if (what === 'no-brake') return 'the driver has no brake at all';
+  if (what === 'no-brake') return 'no brake answers the driver';
   if (!need || !has) return `${where}the brakes do not stop it`;
   if (need.kind === 'speed')
     return `${where}it stops in time from ${say(voice, has, 'down')} at most, slower than anybody drives`;

@@ -5,6 +5,7 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
+import type { Line } from '../engine/things/line/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
 import { brakeKindWords } from '../words/findings/brakes.ts';
@@ -88,9 +89,21 @@ function speedPart(answer: Answer, voice: Voice): string {
   const slower = list.filter(
     (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
   );
+  const line = voice.outing.line;
+  const faster = list.filter((row) => row.speed === fastest.speed);
+  // What is true of most of the way is said first: "6 mph, and 4 mph nearly everywhere" misleads.
+  if (list.length === 2 && wayOf(faster[0].zone, line) < wayOf(slowest.zone, line))
+    return `no faster than ${slowest.speed}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  return `${top}${places} ${slowest.speed} from ${slowest.from} to ${slowest.to}`;
+  return `${top}${places} ${slowest.speed} ${stretch(slowest)}`;
 }
+
+/** How far a zone reaches, m; on a loop it may run over the origin. */
+const wayOf = ({ from, to }: DrivenZone, { length, loop }: Line): number =>
+  loop && to <= from ? to - from + length : to - from;
+
+const stretch = ({ zone, from, to }: DrivenRow): string =>
+  `from ${from} ${zone.to <= zone.from ? 'round ' : ''}to ${to}`;
 
 /** @param said why it may not leave: not given again as the reason of the count */
 function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {

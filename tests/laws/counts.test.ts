@@ -149,9 +149,9 @@ describe('the sentence under the word', () => {
         braked += brake === '' ? 0 : 1;
         const said = speedsIn(speed.replace(/ \(planned: [^)]*\)/, ''));
         const [top, low] = [Math.max(...limits), Math.min(...limits)];
-        expect(said[0], `${seed} ${speed}`).toBeLessThanOrEqual(top + 1e-9);
-        expect(said[0]).toBeGreaterThan(top - GRAIN);
-        const slowest = said[said.length - 1];
+        const [fastest, slowest] = [Math.max(...said), Math.min(...said)];
+        expect(fastest, `${seed} ${speed}`).toBeLessThanOrEqual(top + 1e-9);
+        expect(fastest).toBeGreaterThan(top - GRAIN);
         expect(slowest).toBeLessThanOrEqual(low + 1e-9);
         expect(slowest).toBeGreaterThan(low - GRAIN);
         const metres = Number.parseFloat(gap) * (voice.system === 'imperial' ? 0.3048 : 1);

@@ -46,6 +46,12 @@ const whyNot: Readonly<Record<string, string>> = {
   'nothing-to-push-it': 'Nothing ahead of it brakes, so nothing pushes on its coupler.',
 };
 
+function noneStops(gears: string | undefined, why: string | undefined): string {
+  const reason = why && whyNot[why];
+  if (!gears || !reason) return 'None of the brakes on the train answers from where the driver sits.';
+  return `What it has (${gears}) is not counted in a stop: ${reason[0].toLowerCase()}${reason.slice(1)}`;
+}
+
 export const brakeGearWords = {
   'brake-force-unknown': (_f, t) => ({
     what: `Nobody has said how hard the ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} brakes.`,
@@ -85,10 +91,10 @@ export const brakeGearWords = {
     what: `${t.found()} of ${t.required()} cars have a brake that answers the driver.`,
     why: `Without one: ${t.fact('cars')}. Their weight is stopped by the others.`,
   }),
-  'no-brake-answers': ({ facts }) => ({
-    what: 'The driver has no brake at all.',
+  'no-brake-answers': ({ facts }, t) => ({
+    what: facts.fitted ? 'The driver has no brake that stops the train.' : 'The driver has no brake at all.',
     why: facts.fitted
-      ? 'None of the brakes on the train answers from where the driver sits. That it would roll to a stand is no stop.'
+      ? `${noneStops(facts.gears && t.fact('gears'), facts.why && t.fact('why'))} That it would roll to a stand is no stop.`
       : 'No vehicle has a brake. That the train would roll to a stand is no stop.',
   }),
 } satisfies Partial<Tellers>;

@@ -2,7 +2,7 @@ import { assumptionFindings } from '../assumptions/findings.ts';
 
 /** What the driver's brakes have to say, and the kinds of the facts. */
 export const brakeGearFindings = {
-  'no-brake-answers': { fitted: 'yes or no' },
+  'no-brake-answers': { fitted: 'yes or no', 'why?': 'why no brake', 'gears?': 'name' },
   'brake-force-unknown': { gear: 'name', kind: 'brake kind', why: 'why no brake' },
   'brake-not-worked-by-driver': {
     gear: 'name',

@@ -17,9 +17,13 @@ export function askBrakeGear(ready: Prepared): Finding[] {
 function noBrake({ context, brakes }: Prepared): Finding[] {
   if (brakes.groups.length > 0 || brakes.faults.some((f) => f.why === 'force-unknown')) return [];
   const fitted = context.outing.train.vehicles.some((v) => v.brakes.length > 0);
+  const [first, ...others] = brakes.faults.filter(({ why }) => notDrivers.has(why));
+  // One reason for all of them is told with it: "no brake" of a train that has one is not believed.
+  const alike = first && others.every(({ why }) => why === first.why);
+  const gears = [first, ...others].map((f) => f?.gear.name);
   return [
     makeFinding('no-brake-answers', 'forbids', 'brakes', {
-      facts: { fitted },
+      facts: { fitted, ...(alike ? { why: first.why, gears: [...new Set(gears)].join(', ') } : {}) },
       source: 'common practice, no source',
     }),
   ];

@@ -6,6 +6,9 @@ import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer, CarCount } from '../../../engine/answer/types.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import type { Finding } from '../../../engine/questions/finding.ts';
+import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { plain } from '../../support/rules.ts';
 
 const codes = (outing: Outing): string[] => answerOnly(outing).findings.map((f) => f.code);
@@ -52,7 +55,27 @@ it('says why once, in the sentence under the word: not as the reason of the coun
   const told = (of: Answer): string => sentence(of, { system: 'imperial', wording: 'us', outing });
   expect(told(answer)).toBe('The driver has no brake at all; no number of cars.');
   const others = answer.findings.filter((f) => f.code !== 'no-brake-answers');
-  expect(told({ ...answer, findings: others })).toMatch(
-    /no number of cars \(the driver has no brake at all\)/,
-  );
+  expect(told({ ...answer, findings: others })).toMatch(/no number of cars \(no brake answers the driver\)/);
+});
+
+it('of a brake that only parks it says that, not that there is none', () => {
+  const screw = {
+    id: 's',
+    name: 'hand screw',
+    kind: 'mechanical',
+    parking: true,
+    workedBy: 'driver',
+  } as BrakeGear;
+  const outing = braked(false);
+  const vehicles = outing.train.vehicles.map((v, i) => (i === 0 ? { ...v, brakes: [screw] } : v));
+  const parked = { ...outing, train: { ...outing.train, vehicles } };
+  const finding = answerOnly(parked).findings.find((f) => f.code === 'no-brake-answers');
+  const { what, why } = tellFinding(finding as Finding, {
+    system: 'imperial',
+    wording: 'us',
+    outing: parked,
+  });
+  expect(what).toBe('The driver has no brake that stops the train.');
+  expect(why).toContain('(hand screw)');
+  expect(why).toContain('wound on when the train stands');
 });

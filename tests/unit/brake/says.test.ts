@@ -245,7 +245,7 @@ describe('which brakes answer', () => {
         facts: { why: 'worked-by-another', vehicles: 'car1, car2, car3' },
       },
       { code: 'not-braked' },
-      { code: 'no-brake-answers', facts: { fitted: true } },
+      { code: 'no-brake-answers', facts: { fitted: true, why: 'worked-by-another' } },
     ]);
   });
   it('one whose force nobody knows is asked for, and may be a brake', () => {
