@@ -146,7 +146,7 @@ function rowsIn(piece: unknown): Row[] | undefined {
 }
 
 /** Most texts are plain ASCII, which needs no decoding. */
-const decoded = (bytes: Buffer): string => (isAscii(bytes) ? bytes.toString("latin1") : exact.decode(bytes));
+const decoded = (bytes: Buffer): string => (isAscii(bytes) ? bytes.toString('latin1') : exact.decode(bytes));
 
 const rowByRow = (all: All): Promise<Row[]> =>
   all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
