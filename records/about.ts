@@ -1,4 +1,5 @@
-/** All that is kept about one person: the name, the records that refer to it, and those that he or she wrote. */
+/** All that is kept about one person: the name, the records that refer to it, those that he or she wrote, and the photos of all these. */
+import { type Photo, photosNamed, toBase64 } from './photos.ts';
 import type { Entry, Json } from './record.ts';
 import type { Named } from './store.ts';
 
@@ -20,12 +21,36 @@ function ownPart({ body: { kind, content } }: Entry): Json {
   return rest;
 }
 
-export function about(named: Named, entries: readonly Entry[]): About {
-  const authors = new Set(
+const authorsOf = (person: string, entries: readonly Entry[]): ReadonlySet<string> =>
+  new Set(
     entries.flatMap(({ body }) =>
-      body.kind === 'author' && body.content['person'] === named.person ? [body.author] : [],
+      body.kind === 'author' && body.content['person'] === person ? [body.author] : [],
     ),
   );
+
+/** A photo with the records that name it. */
+export interface AboutPhoto {
+  readonly photo: string;
+  readonly records: readonly string[];
+  /** The picture, a JPEG in base64. */
+  readonly jpeg: string;
+}
+
+/** @param photos those that are kept: of them goes along what a record of this person's names */
+export function withPhotos(all: About, entries: readonly Entry[], photos: readonly Photo[]) {
+  const own = new Set(all.records.map(({ record }) => record));
+  const named = photosNamed(entries);
+  return {
+    ...all,
+    photos: photos.flatMap(({ hash, bytes }): AboutPhoto[] => {
+      const records = (named.get(hash) ?? []).map(({ row }) => row.hash).filter((record) => own.has(record));
+      return records.length === 0 ? [] : [{ photo: hash, records, jpeg: toBase64(bytes) }];
+    }),
+  };
+}
+
+export function about(named: Named, entries: readonly Entry[]): About {
+  const authors = authorsOf(named.person, entries);
   const refers = ({ body }: Entry): boolean => JSON.stringify(body.content).includes(named.person);
   return {
     ...named,

@@ -53,10 +53,26 @@ export interface Inspected {
   readonly of: string;
   /** Hash of the record. */
   readonly record: string;
+  /** Who wrote what stands: whoever said it anew, if anybody did. Absent: nothing says whose that hand is. */
+  readonly person?: string;
 }
 
 /** Daily and before use, gone through on that day. */
-export const inspectedOn = (entries: readonly Entry[], day: string): readonly Inspected[] =>
-  inspections(entries)
+export function inspectedOn(entries: readonly Entry[], day: string): readonly Inspected[] {
+  const persons = personsOf(entries);
+  return inspections(entries)
     .filter(({ from, said }) => dayOf(from.first.body) === day && ['daily', 'before-use'].includes(said.when))
-    .map(({ from, said }) => ({ of: said.of, record: from.first.row.hash }));
+    .map(({ from: { first, amendments }, said }) => {
+      const person = persons.get((amendments.at(-1) ?? first).body.author);
+      return { of: said.of, record: first.row.hash, ...(person === undefined ? {} : { person }) };
+    });
+}
+
+/** By author, whom each says that he or she is. */
+const personsOf = (entries: readonly Entry[]): ReadonlyMap<string, string> =>
+  new Map(
+    standing(entries, 'author').flatMap((one) => {
+      const said = contentOf(one, 'author');
+      return said ? [[one.first.body.author, said.person] as const] : [];
+    }),
+  );

@@ -107,24 +107,14 @@ const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(Z|[+-]\d\d:\d\d)$/;
 const isText = (value: unknown): value is string => typeof value === 'string';
 const isHash = (value: unknown): boolean => isText(value) && HASH.test(value);
 const isTime = (value: unknown): boolean => isText(value) && TIME.test(value);
-const known: ReadonlySet<string> = new Set([
-  'heedway',
-  'version',
-  'kind',
-  'content',
-  'author',
-  'device',
-  'number',
-  'previous',
-  'said',
-  'stored',
-  'program',
-  'amends',
-]);
+/** Fields that every record has. */
+const ALWAYS = 10;
 
-function onlyKnown(json: Json): boolean {
-  for (const key in json) if (!known.has(key)) return false;
-  return true;
+/** @param count how many of the known ones are there */
+function hasNoOther(json: Json, count: number): boolean {
+  let found = 0;
+  for (const _ in json) found++;
+  return found === count;
 }
 
 /**
@@ -157,7 +147,7 @@ export function bodyIn(text: string, exact = true): Body | undefined {
     (amends === undefined || isHash(amends)) &&
     isTime(said) &&
     (stored === said || isTime(stored)) &&
-    onlyKnown(json);
+    hasNoOther(json, ALWAYS + (previous === undefined ? 0 : 1) + (amends === undefined ? 0 : 1));
   return right ? (json as unknown as Body) : undefined;
 }
 

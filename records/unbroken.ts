@@ -13,22 +13,29 @@ export interface Unbroken {
 
 /** Undefined: a number is there twice or not at all, or a record names another one before it. */
 export function unbroken(entries: readonly Entry[]): Unbroken | undefined {
-  const chains = new Map<string, Entry[]>();
+  const counts = new Map<string, number>();
+  for (const { body } of entries) counts.set(body.author, (counts.get(body.author) ?? 0) + 1);
+  // As long as they will be from the beginning: records come in no order, and a list full of holes is slow.
+  const chains = new Map<string, (Entry | undefined)[]>();
+  for (const [author, count] of counts) chains.set(author, new Array(count).fill(undefined));
   for (const entry of entries) {
     const { author, number } = entry.body;
-    const chain = chains.get(author) ?? [];
-    if (chain.length === 0) chains.set(author, chain);
-    if (number > entries.length || chain[number - 1]) return undefined;
+    const chain = chains.get(author);
+    if (!chain || number > chain.length || chain[number - 1]) return undefined;
     chain[number - 1] = entry;
   }
+  const all: Entry[] = [];
   const ends = new Set<Entry>();
   for (const chain of chains.values()) {
-    // What is not there is a hole in the list, and met as one.
-    for (let i = 0; i < chain.length; i++)
-      if (!chain[i] || chain[i].body.previous !== chain[i - 1]?.row.hash) return undefined;
-    ends.add(chain[chain.length - 1]);
+    let before: Entry | undefined;
+    for (const entry of chain) {
+      if (!entry || entry.body.previous !== before?.row.hash) return undefined;
+      all.push(entry);
+      before = entry;
+    }
+    if (before) ends.add(before);
   }
-  return { all: [...chains.values()].flat(), ends };
+  return { all, ends };
 }
 
 /** Whether what the store calls newest is, and what is said anew is there. */

@@ -1,8 +1,9 @@
 /** heedway records keep, kept, remove, person: how long records are kept, taking out what has ended, all about one person. */
 import type { Command as Program } from 'commander';
 import { removableKinds } from '../../papers/record/kept-fields.ts';
-import { about } from '../../records/about.ts';
+import { about, withPhotos } from '../../records/about.ts';
 import { ended, rules } from '../../records/ended.ts';
+import { photosFor } from '../../records/ledger.ts';
 import { remove } from '../../records/remove.ts';
 import { tellEnded, tellRules } from '../../words/records/kept.ts';
 import { kindWords, shortHash, tellContent } from '../../words/records/record.ts';
@@ -72,11 +73,15 @@ const taken = (options: Stored): Promise<Outcome> =>
     };
   });
 
+const photosTold = (count: number): string =>
+  count === 0 ? '' : `, with ${count} photo${count === 1 ? '' : 's'} of them`;
+
 const person = (name: string, options: Stored & { out?: string }): Promise<Outcome> =>
   inStore(options, async (store) => {
     const named = (await store.names()).find((one) => one.name === name);
     if (!named) throw new UsageFault(`found no ${name}; expected a name of heedway records names`);
-    const all = about(named, (await lookAt(store)).entries);
+    const { entries } = await lookAt(store);
+    const all = withPhotos(about(named, entries), entries, await photosFor(store, entries));
     if (options.out !== undefined) await writeOut(options.out, `${JSON.stringify(all, undefined, 2)}\n`);
     const lines = all.records.map(
       ({ record: hash, said, kind, why }) =>
@@ -84,7 +89,7 @@ const person = (name: string, options: Stored & { out?: string }): Promise<Outco
     );
     return {
       text: [
-        `${all.records.length} records about ${name}${options.out === undefined ? '' : `, written into ${options.out}`}:`,
+        `${all.records.length} records about ${name}${photosTold(all.photos.length)}${options.out === undefined ? '' : `, written into ${options.out}`}:`,
         ...lines,
       ].join('\n'),
       json: all,

@@ -32,13 +32,11 @@ function certificate(
   };
 }
 
-const inspection = ({ of, record }: Inspected, day: string): Json => ({
-  what: 'inspection',
-  of,
-  on: day,
-  until: day,
-  record,
-});
+/** By whoever went through it, where that name is known here: a name that was struck out is nobody's. */
+function inspection({ of, record, person }: Inspected, names: readonly Named[], day: string): Json {
+  const by = names.find((one) => one.person === person)?.name;
+  return { what: 'inspection', of, on: day, until: day, ...(by ? { by } : {}), record };
+}
 
 const defect = ({ inspection: { first }, of, item, what, rejects, since }: OpenDefect): Json => ({
   of,
@@ -91,7 +89,7 @@ export interface Recorded {
 export const recorded = (entries: readonly Entry[], names: readonly Named[], day: string): Recorded => ({
   shown: [
     ...dueOn(entries, day).map((item) => certificate(item, names)),
-    ...inspectedOn(entries, day).map((one) => inspection(one, day)),
+    ...inspectedOn(entries, day).map((one) => inspection(one, names, day)),
   ],
   defects: openDefects(entries).map(defect),
   turns: recordedTurns(entries, names),

@@ -45,6 +45,8 @@ function testOf(schema: z.ZodMiniType): Test {
   const kind = kindTest(def);
   if (!kind || checks.includes(undefined)) return whole;
   if (checks.length === 0) return kind;
+  const [only] = checks;
+  if (checks.length === 1 && only) return (value) => kind(value) && only(value);
   return (value) => kind(value) && checks.every((test) => test?.(value) === true);
 }
 
@@ -58,7 +60,11 @@ function kindTest(def: Known): Test | undefined {
   }
   if (def.type === 'array' && def.element) {
     const row = testOf(def.element);
-    return (value) => Array.isArray(value) && value.every(row);
+    return (value) => {
+      if (!Array.isArray(value)) return false;
+      for (const one of value) if (!row(one)) return false;
+      return true;
+    };
   }
   return def.type === 'object' && def.shape ? groupTest(def.shape, def.catchall) : undefined;
 }
@@ -69,23 +75,24 @@ function groupTest(
   catchall: z.ZodMiniType | undefined,
 ): Test | undefined {
   if (!catchall || defOf(catchall).type !== 'never') return undefined;
-  const fields = new Map<string, Test>();
-  const must = new Set<string>();
+  const fields = new Map<string, { readonly test: Test; readonly needed: number }>();
+  let must = 0;
   for (const [name, schema] of Object.entries(shape)) {
     const { type, innerType } = defOf(schema);
     const optional = type === 'optional' ? innerType : undefined;
-    fields.set(name, testOf(optional ?? schema));
-    if (!optional) must.add(name);
+    const needed = optional ? 0 : 1;
+    fields.set(name, { test: testOf(optional ?? schema), needed });
+    must += needed;
   }
   return (value) => {
     if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
     let found = 0;
-    for (const name of Object.keys(value)) {
-      const test = fields.get(name);
-      if (!test?.((value as Readonly<Record<string, unknown>>)[name])) return false;
-      if (must.has(name)) found++;
+    for (const name in value) {
+      const field = fields.get(name);
+      if (!field?.test((value as Readonly<Record<string, unknown>>)[name])) return false;
+      found += field.needed;
     }
-    return found === must.size;
+    return found === must;
   };
 }
 

@@ -2,6 +2,7 @@
  * Records in one SQLite file, as it stands beside other papers of a club. Every step is one transaction that is on the
  * disk before it is acknowledged; two programs at one file wait for each other.
  */
+import { isAscii } from 'node:buffer';
 import { existsSync, statSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Client, Row as Found, InStatement } from '@libsql/client';
@@ -131,16 +132,21 @@ async function inPages(all: All): Promise<Row[] | undefined> {
 function rowsIn(piece: unknown): Row[] | undefined {
   let lines: string[];
   try {
-    lines = exact.decode(piece as ArrayBuffer).split('\n');
+    lines = decoded(Buffer.from(piece as ArrayBuffer)).split('\n');
   } catch {
     return undefined;
   }
   if (lines.length % 3 !== 0) return undefined;
-  return Array.from({ length: lines.length / 3 }, (_, i) => {
-    const [hash, signature, text] = lines.slice(3 * i, 3 * i + 3);
-    return { text, hash, ...(signature === '' ? {} : { signature: signature.slice(1) }) };
-  });
+  const rows: Row[] = [];
+  for (let i = 0; i < lines.length; i += 3) {
+    const [hash, signature, text] = [lines[i], lines[i + 1], lines[i + 2]];
+    rows.push(signature === '' ? { text, hash } : { text, hash, signature: signature.slice(1) });
+  }
+  return rows;
 }
+
+/** Most texts are plain ASCII, which needs no decoding. */
+const decoded = (bytes: Buffer): string => (isAscii(bytes) ? bytes.toString('latin1') : exact.decode(bytes));
 
 const rowByRow = (all: All): Promise<Row[]> =>
   all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({

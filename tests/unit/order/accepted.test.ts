@@ -6,7 +6,9 @@ import { askOrder } from '../../../engine/questions/order/ask.ts';
 import type { Shown } from '../../../engine/things/in-date.ts';
 import { readOuting } from '../../../papers/index.ts';
 import { look } from '../../../records/ledger.ts';
+import { personNamed } from '../../../records/names.ts';
 import type { Json } from '../../../records/record.ts';
+import type { Named } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
@@ -77,5 +79,31 @@ describe('from the records', () => {
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
     expect(told(read.value)).toEqual([]);
     expect(JSON.stringify((await asked(undefined))['shown'])).not.toContain('An Insurer');
+  });
+
+  it('an inspection is by whoever went through it, or said it anew; of a name that is not known nobody can tell', async () => {
+    const paper = await steam;
+    const rule = { what: 'inspection', of: 'engine', by: ['A. Keeper'], source };
+    const host = { ...(paper['host'] as Json), inDate: [rule] };
+    const [store, keeper, other, clock] = [memoryStore(), await author(), await author(), clockFrom()];
+    const named = await personNamed(store, 'A. Keeper');
+    await said(store, keeper, clock, 'author', { person: named.person });
+    const looked = [{ item: 'glass', ask: 'Glass clear', result: 'right' }];
+    const all = { list: 'L', listHash: 'a'.repeat(64), when: 'daily', of: 'Fenwick', looked };
+    const found = async (names: readonly Named[]): Promise<string[]> => {
+      const { entries } = await look(store, 'chain');
+      const day = clock.now().slice(0, 10);
+      const put = withShown({ ...paper, host, date: day }, recorded(entries, names, day));
+      const read = await readOuting({ path: 'o', content: JSON.stringify(put) }, async () => undefined);
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      return told(read.value);
+    };
+    const first = await said(store, keeper, clock, 'inspection', all);
+    expect(await found([named])).toEqual([]);
+    expect(await found([])).toEqual(['unknown not-signed-for-this by']);
+    await said(store, other, clock, 'inspection', all, first.row.hash);
+    expect(await found([named])).toEqual(['unknown not-signed-for-this by']);
+    await said(store, other, clock, 'author', { person: (await personNamed(store, 'B. Other')).person });
+    expect(await found(await store.names())).toEqual(['forbids not-signed-for-this by']);
   });
 });

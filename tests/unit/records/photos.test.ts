@@ -5,9 +5,11 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createClient } from '@libsql/client/sqlite3';
 import { describe, expect, it } from 'vitest';
+import { about, withPhotos } from '../../../records/about.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
 import { look, photosFor, take, takePhotos } from '../../../records/ledger.ts';
-import { bareJpeg, MOST_BYTES, type Photo, photoOf } from '../../../records/photos.ts';
+import { personNamed } from '../../../records/names.ts';
+import { bareJpeg, MOST_BYTES, type Photo, photoOf, toBase64 } from '../../../records/photos.ts';
 import { remove } from '../../../records/remove.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
@@ -24,6 +26,7 @@ const codes = async (store: Store): Promise<readonly string[]> =>
   (await look(store)).faults.map(({ what }) => what);
 
 const ada = await author();
+const looked = { item: 'wheels', ask: 'Wheels whole', result: 'reject', note: 'cracked' };
 async function shed(store: Store = memoryStore(), clock = clockFrom()) {
   const of = await photo();
   await store.keepPhoto(of);
@@ -33,7 +36,7 @@ async function shed(store: Store = memoryStore(), clock = clockFrom()) {
       listHash: 'a'.repeat(64),
       when: 'periodic',
       of: 'Car 1',
-      looked: [{ item: 'wheels', ask: 'Wheels whole', result: 'reject', note: 'cracked', photo: hash }],
+      looked: [{ ...looked, photo: hash }],
     });
   return { store, of, clock, inspected, entry: await inspected() };
 }
@@ -133,4 +136,20 @@ describe('beside the records', () => {
     expect(await store.photo(of.hash)).toEqual(of.bytes);
     expect(await codes(store)).toEqual([]);
   });
+});
+
+it('all about one person has the photos of what he or she wrote, and of nobody else’s', async () => {
+  const { store, of, entry } = await shed();
+  const bo = await author('other');
+  const theirs = await photo(2);
+  await store.keepPhoto(theirs);
+  await said(store, bo, clockFrom(), 'inspection', {
+    ...entry.body.content,
+    looked: [{ ...looked, photo: theirs.hash }],
+  });
+  const named = await personNamed(store, 'A. Keeper');
+  await said(store, ada, clockFrom(), 'author', { person: named.person });
+  const { entries } = await look(store);
+  const all = withPhotos(about(named, entries), entries, await photosFor(store, entries));
+  expect(all.photos).toEqual([{ photo: of.hash, records: [entry.row.hash], jpeg: toBase64(of.bytes) }]);
 });

@@ -3,8 +3,10 @@ import '../../look/rooms.css';
 import './records.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { about } from '../../../records/about.ts';
+import { about, withPhotos } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
+import type { Entry } from '../../../records/record.ts';
+import type { Named } from '../../../records/store.ts';
 import { spaced, tellAuthors } from '../../../words/records/brought.ts';
 import { shortHash, tellStanding } from '../../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
@@ -17,6 +19,7 @@ import {
   type Kept,
   kept,
   openRecords,
+  photosHere,
   record,
   saying,
   strikeName,
@@ -235,10 +238,7 @@ function InAndOut({ now }: { readonly now: Kept }) {
                 <button
                   type="button"
                   class="quiet"
-                  onClick={() => {
-                    const all = about({ person, name, salt }, now.entries);
-                    saveJson(`${JSON.stringify(all, undefined, 2)}\n`, 'heedway-person.json');
-                  }}
+                  onClick={() => void saveAbout({ person, name, salt }, now.entries)}
                 >
                   Save all about {name}
                 </button>
@@ -255,6 +255,11 @@ function InAndOut({ now }: { readonly now: Kept }) {
       )}
     </section>
   );
+}
+
+async function saveAbout(named: Named, entries: readonly Entry[]): Promise<void> {
+  const all = withPhotos(about(named, entries), entries, await photosHere(entries));
+  saveJson(`${JSON.stringify(all, undefined, 2)}\n`, 'heedway-person.json');
 }
 
 interface Asked {
