@@ -6,6 +6,7 @@ import { GRAVITY } from '../engine/base/constants.ts';
 import type { Quantity } from '../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import { windAcross } from '../engine/outing/wind.ts';
 import { askBalance, type BalanceData } from '../engine/questions/balance/ask.ts';
 import { type Body, leaning, riderPoint } from '../engine/questions/balance/body.ts';
 import {
@@ -87,7 +88,7 @@ export function sectionOf(context: OutingContext, ask: SectionAsk): Section | un
   const felt = ask.speed * ask.speed * ask.under.curvature;
   const side = GRAVITY * Math.sin(ask.under.cant) - felt * Math.cos(ask.under.cant);
   const normal = GRAVITY * Math.cos(ask.under.cant) + felt * Math.sin(ask.under.cant);
-  const gale = windMoment(vehicle, outing.conditions.crosswind ?? 0, outing.assumed.wind);
+  const gale = windMoment(vehicle, windAcross(outing.conditions), outing.assumed.wind);
   // The wind blows the worse way.
   const worse = rollMoment(body, { side, normal, rear: 0 }) < 0 ? -gale : gale;
   const wind: Push[] = gale === 0 ? [] : [{ at: 0, height: 1, left: worse, rear: 0 }];

@@ -162,7 +162,7 @@ export interface Conditions {
   /** Atmospheric pressure of the day at the line, Pa (absolute, not reduced to sea level). */
   readonly airPressure?: number;
   readonly night: boolean;
-  /** m/s across the line. */
+  /** m/s across the line; where it is not stated, the wind from whatever side counts (`windAcross`). */
   readonly crosswind?: number;
   /** m/s in gusts, from whatever side. */
   readonly wind?: number;

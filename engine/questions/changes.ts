@@ -121,6 +121,22 @@ export const slowerEverywhere = (outing: Outing): Family => ({
   changes: speedsBelow(outing).map((speed) => ({ kind: 'slower-everywhere', speed })),
 });
 
+/**
+ * What fails on the way to a dead end and runs off it: slower there, what is left stops it. Over twice its way before the
+ * worst place, so that it has slowed where the failure comes.
+ */
+function slowerToTheEnd(outing: Outing, { where, facts }: Finding): Family {
+  const { direction, line, moves } = outing;
+  const leaves = 'outcome' in facts && facts.outcome === 'leaves-line' && facts.side === 'on';
+  if (!leaves || moves || where.from === undefined) return none;
+  const stretch = { from: Math.max(0, where.from - 2 * facts.way.si), to: line.length };
+  const { from, to } = direction === 'forward' ? stretch : turnedStretch(line, stretch);
+  return {
+    size: 1.25,
+    changes: speedsBelow(outing).map((speed): Change => ({ kind: 'slower', from, to, speed })),
+  };
+}
+
 /** Said once, of the worst of several. */
 export const toldForSeveral = (facts: Finding['facts']): boolean => 'others' in facts && facts.others > 0;
 
@@ -136,7 +152,7 @@ export function strongerChain({ where, facts }: Finding): Family[] {
   }));
 }
 
-/** Chains on every gap; the brake made automatic, which comes on when the hose tears; a guard; fewer cars. */
+/** Chains on every gap; slower towards a dead end; the brake made automatic, which comes on when the hose tears; a guard; fewer cars. */
 export function keepTogether(outing: Outing, finding: Finding): Family[] {
   const kinds = new Set(outing.train.vehicles.flatMap((v) => v.brakes.map((b) => b.kind)));
   const automatic = brakeKinds.flatMap((kind): Change[] => {
@@ -146,6 +162,7 @@ export function keepTogether(outing: Outing, finding: Finding): Family[] {
   const chained = outing.train.chainsFastened && finding.where.gap !== undefined;
   return [
     { size: 1, changes: [{ kind: 'chains' }] },
+    slowerToTheEnd(outing, finding),
     ...(chained ? strongerChain(finding) : []),
     { size: 2, changes: [{ kind: 'guard' }] },
     ...automatic.map((change) => ({ size: 7, changes: [change] })),

@@ -3,6 +3,7 @@ import { assumed, assumedValues } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
+import { windAcross } from '../../engine/outing/wind.ts';
 import type { Defect } from '../../engine/things/in-date.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
@@ -139,7 +140,7 @@ export function compileOuting(
   noteRails(file, adhesion, line, notes);
   noteUsed(line, train, notes);
   if (conditions.railState === 'sanded') noteSand(train, notes);
-  if (conditions.crosswind) noteWind(line, train, notes);
+  if (windAcross(conditions) > 0) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
   const outing: Outing = {
     name: file.name,

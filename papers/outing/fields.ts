@@ -88,7 +88,11 @@ const conditions = group({
   temperature: may(figure('temperature', 230, 340), 'heat', 'Of the air, in the shade.', {
     asked: 'by a thermometer in the shade',
   }),
-  crosswind: may(figure('speed', 0, 60), 'crosswind', 'Wind across the line, gusts included.'),
+  crosswind: may(
+    figure('speed', 0, 60),
+    'crosswind',
+    'Wind across the line, gusts included; where nothing is said the wind counts, for it comes across somewhere.',
+  ),
   reaction: may(
     quantity('time', 0, 30),
     'reaction',

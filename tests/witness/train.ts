@@ -113,14 +113,29 @@ function reached({ vehicles, pipeBrokenAfter }: Train, kind: BrakeGear['kind']):
   return out;
 }
 
-/** Brakes that the driver's own hand puts on. */
-export function answering({ train }: Outing): Brake[] {
+/** Whether a driver rides there; where nobody is named, on the first engine. */
+function driven({ train, riders }: Outing, car: number): boolean {
+  const aboard = (i: number): boolean =>
+    riders.some((r) => r.duty === 'driver' && r.vehicle === train.vehicles[i].id);
+  return train.vehicles.some((_, i) => aboard(i))
+    ? aboard(car)
+    : car ===
+        Math.max(
+          0,
+          train.vehicles.findIndex((v) => v.role === 'engine'),
+        );
+}
+
+/** Brakes that a driver's own hand puts on: by arm only where one rides. */
+export function answering(outing: Outing): Brake[] {
+  const { train } = outing;
   const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
   return train.vehicles.flatMap((vehicle, car) =>
     vehicle.brakes.flatMap((gear): Brake[] => {
       if (gear.workedBy !== 'driver') return [];
       const along = reach.get(gear.kind);
       if (along && !along.has(car)) return [];
+      if (!along && gear.kind !== 'surge' && !driven(outing, car)) return [];
       if (gear.kind === 'surge' && !enginesBrakeAhead(train, car)) return [];
       return [{ car, gear }];
     }),

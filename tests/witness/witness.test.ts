@@ -1,9 +1,4 @@
-/**
- * The engine against the witness over random outings: 60 on a push, 1,200 in full.
- *
- * HEEDWAY_WITNESS=mended asks in addition for what the product promises and does not keep everywhere yet (see
- * README.md).
- */
+/** The engine against the witness over random outings: 60 on a push, 1,200 in full. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
 import { beside } from '../support/measured.ts';
@@ -11,7 +6,6 @@ import { full, runs } from '../support/tier.ts';
 import type { Repeat, Survey } from './against/survey.ts';
 
 const OUTINGS = runs(60, 1200);
-const mended = process.env['HEEDWAY_WITNESS'] === 'mended';
 
 /** An empty list, or the first few to repeat. */
 const none = (list: readonly Repeat[]): void => expect(list.slice(0, 5), `${list.length} in all`).toEqual([]);
@@ -102,13 +96,11 @@ describe('the witness', () => {
     beside(import.meta.url, 'leans that lift a wheel: worst of an outing', BALANCE, balance.leans);
   });
 
-  // Declared only where it is asked for: what is skipped leaves the page unsaid.
-  if (!mended) return;
   describe('what is promised', () => {
     it('from the permitted speed one hand in a hundred stops beyond the room less the margin', () =>
       none(all.overruns.limit));
     it('one in a hundred beyond the gap told, less the margin', () => none(all.overruns.gap));
-    it('where no sight is stated the stop fits into the usual one, or the outing does not leave', () =>
+    it('where no sight is stated on the line the stop fits into the usual one, or the outing does not leave', () =>
       none(all.overruns.unstated));
     it('no train that may leave gains speed under full brake', () => none(all.overruns['speeds up']));
     it('nor one of whose stopping nothing bad is said', () => none(all.overrunsElsewhere['speeds up']));

@@ -1,5 +1,5 @@
 /** Words for what the trade always asks. */
-import { age, type Tellers } from './teller.ts';
+import { age, others, type Tellers } from './teller.ts';
 
 const PRACTICE = 'common practice';
 
@@ -35,9 +35,9 @@ export const practiceWords = {
         ? 'One person sits on each seat.'
         : 'On a lap a child sits higher than is reckoned here, and the arms that hold it hold nothing else. It belongs on a seat of its own in front of its adult.',
   }),
-  'coupler-heights-differ': ({ facts }, t) => ({
-    what: `The couplers of ${t.vehicle} (${t.fact('front')}) and ${t.fact('other')} (${t.fact('rear')}) differ by ${t.found('up')} in height; ${t.required('down')} is allowed.`,
-    why: facts.overrides
+  'coupler-heights-differ': (f, t) => ({
+    what: `The couplers of ${t.vehicle} (${t.fact('front')}) and ${t.fact('other')} (${t.fact('rear')}) differ by ${t.found('up')} in height; ${t.required('down')} is allowed.${others(f, 'as much or less')}`,
+    why: f.facts.overrides
       ? 'Less than half of a knuckle holds the other. On the next dip one rides over, the train parts or a car is lifted off its truck.'
       : 'In dips and on summits little of them may stay in hold. Shim or bend one, or put a car between that suits both. Measure loaded.',
   }),

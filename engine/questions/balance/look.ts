@@ -2,6 +2,7 @@
 
 import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { windAcross } from '../../outing/wind.ts';
 import { trainBrakes } from '../../things/brake/force.ts';
 import { bodyOf, centreHeight, tareCentre } from './body.ts';
 import { type Derailing, lookAtFlanges } from './climbing.ts';
@@ -145,7 +146,7 @@ export const rollingIn = ({ line, loaded, outing }: OutingContext, only?: string
       v,
       line.contactWidth,
       assumed.riderCentre,
-      windMoment(v, conditions.crosswind ?? 0, assumed.wind),
+      windMoment(v, windAcross(conditions), assumed.wind),
     );
     const likely = bodyOf(v, line.contactWidth, assumed.riderCentre, 0);
     return drawn && likely ? [rollingOf(drawn, likely)] : [];

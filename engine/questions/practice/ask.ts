@@ -108,6 +108,13 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
     const found = Math.abs(front.height - rear.height);
     if (found <= most + 1e-6) return [];
     const overrides = !isLinked(front, rear) && found >= knuckle.value * vehicles[gap].gauge;
+    return [{ gap, found, front: front.height, rear: rear.height, overrides }];
+  });
+  // One line for all that weigh alike: the worst, and how many more.
+  const told = [true, false].flatMap((rides) => {
+    const of = differ.filter(({ overrides }) => overrides === rides);
+    if (of.length === 0) return [];
+    const { gap, found, front, rear, overrides } = of.reduce((a, b) => (b.found > a.found + 1e-9 ? b : a));
     return [
       makeFinding('coupler-heights-differ', rule || overrides ? 'forbids' : 'limits', 'practice', {
         where: { gap, vehicle: vehicles[gap].id },
@@ -116,16 +123,17 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
         margin: marginOf(found, most),
         facts: {
           other: vehicles[gap + 1].name,
-          front: amount(front.height, 'length'),
-          rear: amount(rear.height, 'length'),
+          front: amount(front, 'length'),
+          rear: amount(rear, 'length'),
           overrides,
+          others: of.length - 1,
         },
         sure: rule ? 'stated' : 'assumed',
         source: rule?.source ?? tolerance.source ?? PRACTICE,
       }),
     ];
   });
-  return [...differ, ...halfMeasured(vehicles, gaps)];
+  return [...told, ...halfMeasured(vehicles, gaps)];
 }
 
 interface Gap {

@@ -220,6 +220,28 @@ describe('a longer train of the same cars', () => {
       }
   });
 
+  /** Reckoned with the times of three cars, nineteen would stop; with a pipe filled anew the next of eleven does not. */
+  it('stops no more from a short train than from a long one, whose pipe takes three times as long to fill', async () => {
+    const outing = await changedExample('battery-vacuum', (paper) => {
+      Object.assign(paper['line'] as object, {
+        places: [],
+        speedLimits: [],
+        sights: [{ from: '0 ft', to: '2870 ft', distance: '30 m' }],
+      });
+      paper['host'] = { heedway: 'host', version: 1, name: 'no rules' };
+      paper['plannedSpeed'] = '2.2 m/s';
+    });
+    const own = outing.train.vehicles.filter(isCar).length;
+    const last = (n: number) => brakeTimes(withCars(outing, n)!).at(-1)!;
+    const full = (n: number): number => last(n).deadTime.value + last(n).buildUp.value;
+    expect(own).toBe(3);
+    expect(full(14)).toBeGreaterThan(3 * full(own));
+    const stopped = (n: number): number =>
+      countsOf(inquire(withCars(outing, n)!, { samples: 300, couplerRuns: 3 }), ['dry'])[0].stopped!;
+    expect(stopped(own)).toBeGreaterThan(own);
+    expect(stopped(own)).toBeLessThanOrEqual(stopped(14));
+  });
+
   it('is found in what was opened, as it is reckoned', async () => {
     const outing = await changedExample('battery-vacuum', () => undefined);
     expect(timesFound(openOuting(outing))).toEqual(brakeTimes(outing));

@@ -131,6 +131,17 @@ describe('all riders of a car leaning together', () => {
     expect(found?.facts['place']).toBe('anywhere');
   });
 
+  it('wind from whatever side comes across: it tips sooner, unless it is said how much does', () => {
+    const calm = straight(0);
+    const { crosswind: _, ...still } = calm.conditions;
+    const blown = (conditions: object) =>
+      together({ ...calm, conditions: { ...still, ...conditions } })?.found?.si;
+    const across = blown({ crosswind: 10 });
+    expect(across).toBeLessThan(0.11);
+    expect(blown({ wind: 10 })).toBe(across);
+    expect(blown({ wind: 10, crosswind: 0 })).toBe(blown({}));
+  });
+
   it('says nothing where more than that tips it', () => {
     const two = four(exact(75)).slice(1, 3);
     // (60 + 150)/150 · 0.1 = 0.14, and with a car of 110 kg 0.173.

@@ -73,6 +73,15 @@ describe('one catch in a hundred', () => {
     const loose = hardPeak(gear, halves, sprungRider);
     expect(loose.force).toBeLessThan(0.9 * hardPeak(gear, halves, tied).force);
     expect(loose.tailSprung).toBeGreaterThan(sprungRider.share.low * 1600);
+    // Those ahead of the gap count as those behind it.
+    const swapped = { ...halves, head: halves.tail, tail: halves.head };
+    const ahead = hardPeak(
+      gear,
+      { ...swapped, headRiders: halves.tailRiders, tailRiders: halves.headRiders },
+      sprungRider,
+    );
+    expect(ahead.headSprung).toBeCloseTo(loose.tailSprung, 9);
+    expect(ahead.force).toBeCloseTo(loose.force, 6);
   });
 });
 

@@ -57,6 +57,29 @@ describe('a chain that holds', () => {
   });
 });
 
+describe('a dead end ahead', () => {
+  it('is run towards so slowly that what is left stops it: then the train may leave', async () => {
+    const outing = await changedExample('heavy-air', (paper) => {
+      straight('110 lbf')(paper);
+      const line = paper['line'] as Record<string, unknown>;
+      Object.assign(line, {
+        shape: 'point-to-point',
+        profile: [
+          { at: '0 ft', height: '0 ft' },
+          { length: '1000 ft', grade: '0 %' },
+        ],
+        ...{ curves: [], places: [], speedLimits: [], sights: [], twist: undefined },
+      });
+    });
+    const { verdict, findings } = answerOuting(outing, { counts: false });
+    const [off] = findings.filter((f) => f.code === 'failure-runs-away' && f.severity === 'forbids');
+    expect(verdict).toBe('hold');
+    expect(factOf(off, 'outcome')).toBe('leaves-line');
+    const slower = off.remedies.find(({ change }) => change.kind === 'slower');
+    expect(slower).toMatchObject({ clears: true, verdict: 'limits', change: { to: outing.line.length } });
+  });
+});
+
 describe('a hose that comes off', () => {
   it.each([
     ['straight-air', {}, true],

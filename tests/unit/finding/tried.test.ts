@@ -37,6 +37,24 @@ const sizes = (of: Outing, code: Finding['code'], more?: object): string =>
 const lighter = 'fewer-riders 4, fewer-cars 6, brake-car 12';
 const chains = 'chain-size 1, chain-size 2, chain-size 3, chain-size 4';
 
+it('what fails and runs off a dead end is tried slower there, from twice its way before; what rolls back off it is not', () => {
+  const off = (more: object) => ({
+    facts: { outcome: 'leaves-line', side: 'on', way: { kind: 'length', si: 4 }, ...more },
+  });
+  const slower = (of: Outing, more: object = {}) =>
+    tried(of, 'failure-runs-away', off(more)).flatMap(({ changes }) =>
+      changes.filter((c) => c.kind === 'slower'),
+    );
+  const { length } = outing.line;
+  expect(slower(outing)[0]).toMatchObject({ from: 2, to: length });
+  expect(slower(outing, { way: { kind: 'length', si: 40 } })[0]).toMatchObject({ from: 0, to: length });
+  expect(slower({ ...outing, direction: 'reverse' })[0]).toMatchObject({ from: 0, to: length - 2 });
+  const mph = slower(outing).map((c) => (c.kind === 'slower' ? c.speed / 0.44704 : 0));
+  expect([Math.max(...mph), Math.min(...mph)]).toEqual([6.5, 1]);
+  expect(slower(outing, { side: 'back' })).toEqual([]);
+  expect(slower(outing, { outcome: 'overturns' })).toEqual([]);
+});
+
 it.each([
   ['cannot-stop', `rail-state 3, order 2, slower-everywhere 1.5, ${lighter}`],
   ['too-slow-to-drive', `rail-state 3, order 2, ${lighter}`],

@@ -191,6 +191,26 @@ describe('couplers', () => {
     expect(brief(says(at(13 / 16)))).toEqual(['forbids coupler-heights-differ']);
     expect(brief(says(at(13 / 16, { type: 'link and pin' })))).toEqual(['limits coupler-heights-differ']);
   });
+  it('are one line for the train, the worst gap named; what rides over is told apart', () => {
+    const end = (inches: number) => ({
+      type: 'knuckle',
+      height: inches * IN,
+      chain: { count: 1, slack: 0.02 },
+    });
+    const train = (...rear: number[]) =>
+      rear.reduce(
+        (outing, inches, i) => altered(altered(outing, i, { rear: end(inches) }), i + 1, { front: end(4) }),
+        plain(4),
+      );
+    const found = says(train(4.25, 4.5, 4.375, 4));
+    expect(found.map((f) => [f.severity, f.where.gap, factOf(f, 'others')])).toEqual([['limits', 1, 2]]);
+    expect(told(train(4.25, 4.5, 4.375, 4), found[0])).toContain('2 more: as much or less.');
+    const both = says(train(4.25, 5, 4.375, 4));
+    expect(both.map((f) => [f.severity, f.where.gap, factOf(f, 'others')])).toEqual([
+      ['forbids', 1, 0],
+      ['limits', 2, 1],
+    ]);
+  });
   it('a link at one of both ends is enough', () => {
     const ends = (front: string, rear: string) => {
       const end = (type: string, height: number) => ({ type, height, chain: { count: 1, slack: 0.02 } });

@@ -72,6 +72,47 @@ describe('sand', () => {
   });
 });
 
+describe('sand under one of two groups that are braked alike', () => {
+  const outing = randomOuting(12, 0);
+  const [engine] = outing.train.vehicles;
+  const [gear] = engine.brakes;
+  const [drivers, truck] = engine.groups;
+  /** So strong that both slide. */
+  const braked = (sander: boolean) => ({
+    ...outing,
+    train: {
+      ...outing.train,
+      vehicles: [
+        {
+          ...engine,
+          sander,
+          groups: [drivers, { ...truck, driven: false }],
+          brakes: [{ ...gear, rigging: undefined, force: exact(3 * engine.tare.value * 9.80665) }],
+        },
+      ],
+    },
+  });
+  const inputsOf = (sander: boolean) =>
+    ready(braked(sander) as unknown as typeof outing).prepared.inputs('sanded');
+
+  it('lies under the driven one alone: each does 0.6 of what its own rail holds, once eased', () => {
+    const inputs = inputsOf(true);
+    expect([...inputs.unsanded]).toEqual([0, 1]);
+    const [on, off] = inputs.load;
+    // 3 tares on both ask for far more than the rail holds: it slides all the way, and is eased by its hardest group.
+    const hardest = (inputs.blockValue[1] * 1) / (0.22 * off);
+    const ratio = Math.max(inputs.blockValue[0] / (0.25 * on), hardest);
+    const eased = inputs.easing.utilisation.value / ratio;
+    const full = inputs.blockValue[0] + inputs.blockValue[1];
+    expect(modelOf(inputs, likely, false).force[0] / (eased * full)).toBeCloseTo(1, 9);
+    expect(modelOf(inputs, likely, false).scratch.limit[1] / off).toBeCloseTo(0.22, 9);
+    expect(modelOf(inputs, likely, false).scratch.limit[0] / on).toBeCloseTo(0.25, 9);
+  });
+
+  it('of an engine without a sander lies nowhere', () =>
+    expect([...inputsOf(false).unsanded]).toEqual([1, 1]));
+});
+
 describe('wet blocks and forces measured at a stand', () => {
   it('damp is half of wet; dry and sanded are dry', () => {
     const of = (state: 'dry' | 'damp' | 'wet' | 'greasy' | 'sanded'): number =>

@@ -4,7 +4,7 @@
  * knees, cant, stretches over the seam of a loop, ballast, a hand on some cars' brakes.
  */
 
-import { exact } from '../../../engine/base/quantity.ts';
+import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { BrakeKind } from '../../../engine/things/brake/kinds/index.ts';
 import type { HeightKnot, Line } from '../../../engine/things/line/types.ts';
@@ -22,8 +22,52 @@ const kinds: readonly BrakeKind[] = [
   'mechanical',
 ];
 
+/** From this seed on outings are wider: other gauges, engines doubled, lookouts, sand thrown or not. */
+export const WIDE = 100_000;
+
 /** Two of three such as a club would run, so that many may leave; the third as awkward as they come. */
-export const randomOuting = (seed: number): Outing => (seed % 3 === 0 ? awkward(seed) : ordinary(seed));
+export function randomOuting(seed: number): Outing {
+  const outing = seed % 3 === 0 ? awkward(seed) : ordinary(seed);
+  return seed > WIDE ? widened(outing, drawer(seed + 11)) : outing;
+}
+
+/** Of another gauge from 5 to 12 in, heights as wide; a second engine, with its own driver or without; a guard up front. */
+function widened(base: Outing, draw: Draw): Outing {
+  const often = (share: number): boolean => draw(0, 1) < share;
+  const wide = draw(0.127, 0.305) / base.line.gauge;
+  const line = { ...base.line, gauge: base.line.gauge * wide, contactWidth: base.line.contactWidth * wide };
+  const scaled = base.train.vehicles.map((v) => ofGauge(v, wide));
+  const at = scaled.findIndex((v) => v.role === 'engine');
+  const sander = often(0.5);
+  const engine = { ...scaled[at], ...(often(0.7) ? { sander } : {}) };
+  const second = { ...engine, id: 'second', name: 'second' };
+  const doubled = often(0.4);
+  const vehicles = scaled.toSpliced(at, 1, ...(doubled ? [engine, second] : [engine]));
+  const pipeBrokenAfter = base.train.pipeBrokenAfter.map((i) => (doubled && i >= at ? i + 1 : i));
+  const twin = base.riders.find((r) => r.duty === 'driver' && r.vehicle === engine.id);
+  const riders = [
+    ...base.riders.map((r) =>
+      r.vehicle === vehicles[0].id && r.duty === 'rider' && often(0.3) ? { ...r, duty: 'guard' as const } : r,
+    ),
+    ...(doubled && twin && often(0.5) ? [{ ...twin, id: 'second-driver', vehicle: 'second' }] : []),
+  ];
+  return { ...base, line, riders, train: { ...base.train, vehicles, pipeBrokenAfter } };
+}
+
+const ofGauge = (v: Vehicle, wide: number): Vehicle => ({
+  ...v,
+  gauge: v.gauge * wide,
+  ...(v.centreHeight ? { centreHeight: times(v.centreHeight, wide) } : {}),
+  seats: v.seats.map((s) => ({ ...s, height: s.height * wide })),
+  loads: v.loads.map((l) => ({ ...l, height: l.height * wide })),
+});
+
+const times = (q: Quantity, by: number): Quantity => ({
+  ...q,
+  low: q.low * by,
+  value: q.value * by,
+  high: q.high * by,
+});
 
 /** The same with easier grades, fewer cars, a stronger engine, chains and a hand brake: much of it may leave. */
 function ordinary(seed: number): Outing {

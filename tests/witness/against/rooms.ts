@@ -87,7 +87,7 @@ export function checkRooms(seed: number, { outing, answer }: Word, hands: Hands 
     look(permitted, rooms[j] - margin, 'limit');
     if (overruns.at(-1)?.at === at || running < permitted) look(running, rooms[j], 'room');
     look(running, map.gap[j] - margin, 'gap');
-    if (rooms[j] === Infinity && outing.host.leastGap === undefined)
+    if (rooms[j] === Infinity && outing.host.leastGap === undefined && outing.line.sights.length === 0)
       look(running, SIGHT_UNSTATED - eyesOf(outing), 'unstated');
     const rising = speedsUp(way, nth, running, asked);
     if (rising > 0) overruns.push({ at, speed: running, room: rooms[j], share: rising, of: 'speeds up' });
