@@ -3,6 +3,7 @@
  * counted by number are first written out one by one; their ids stay what the reader of files gave them.
  */
 import { slug } from '../papers/compile/line.ts';
+import { ofThoseLeft } from '../papers/compile/named.ts';
 
 type Json = Record<string, unknown>;
 
@@ -98,13 +99,19 @@ export function joined(paper: Json, vehicle: Json, at: number): Json {
   return withMembers(paper, list);
 }
 
-/** A vehicle left behind; its riders wait on the platform. */
+const namesOf = (list: readonly Member[]): string[] =>
+  list.map(({ name, vehicle }) => name ?? String(vehicle['name']));
+
+/** A vehicle left behind, and with it what is amiss with it; its riders wait on the platform. */
 export function left(paper: Json, index: number): Json {
   const list = single(paper);
+  const before = namesOf(list);
   const [gone] = list.splice(index, 1);
   if (!gone || list.length === 0) return paper;
   const riders = ridersOf(paper).map((r) => (r.vehicle === gone.id ? stoodUp(r) : r));
-  const next = withMembers({ ...paper, riders }, list);
+  const defects = paper['defects'] as readonly Json[] | undefined;
+  const amiss = defects && { defects: ofThoseLeft(defects, before, namesOf(list)) };
+  const next = withMembers({ ...paper, riders, ...amiss }, list);
   const train = next['train'] as Json;
   const broken = train['pipeBrokenAfter'] as readonly string[] | undefined;
   if (!broken?.includes(gone.id ?? '')) return next;

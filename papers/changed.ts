@@ -8,6 +8,7 @@ import type { Flangeway, Line, Structure } from '../engine/things/line/types.ts'
 import type { Rider } from '../engine/things/train/types.ts';
 import type { BrakeGear, Coupling, SafetyChain, Vehicle } from '../engine/things/vehicle/types.ts';
 import { slug, structureId } from './compile/line.ts';
+import { ofThoseLeft } from './compile/named.ts';
 
 type Json = Record<string, unknown>;
 
@@ -36,8 +37,12 @@ const listOf = (json: unknown): Json[] => (Array.isArray(json) ? (json as Json[]
  */
 export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
   const changed: Json = { ...paper };
-  if (after.train !== before.train)
+  if (after.train !== before.train) {
     changed['train'] = trainOf(paper['train'] as Json, asInPaper(before), asInPaper(after));
+    const names = ({ train }: Outing): string[] => train.vehicles.map(({ name }) => name);
+    if (paper['defects'] !== undefined)
+      changed['defects'] = ofThoseLeft(listOf(paper['defects']), names(before), names(after));
+  }
   const { line } = before;
   if (after.line.flangeways !== line.flangeways || after.line.structures !== line.structures)
     changed['line'] = lineOf(paper['line'] as Json, after);
@@ -260,13 +265,17 @@ function newBrake(gear: BrakeGear, written: readonly Written[]): Json {
 
 /** Riders who are left stay out; a new one is written as the adult that he or she was weighed as. */
 function ridersOf(papers: readonly Json[], { riders: before }: Outing, { riders: after }: Outing): Json[] {
+  const there = new Set(after.map(({ id }) => id));
+  /** Nobody is held by one who is not there. */
+  const held = ({ heldBy, ...rest }: Json): Json =>
+    heldBy !== undefined && there.has(slug(String(heldBy))) ? { ...rest, heldBy } : rest;
   return after.map((now) => {
     const i = before.findIndex((r) => r.id === now.id);
     if (i < 0) return newRider(now, papers[before.findIndex((r) => r.mass === now.mass)]);
     const was = before[i];
-    if (was === now) return papers[i];
+    if (was === now) return papers[i]['heldBy'] === undefined ? papers[i] : held(papers[i]);
     const { vehicle: _vehicle, seat: _seat, duty: _duty, ...rest } = papers[i];
-    return { ...rest, ...placeOf(now), ...(now.duty === 'rider' ? {} : { duty: now.duty }) };
+    return { ...held(rest), ...placeOf(now), ...(now.duty === 'rider' ? {} : { duty: now.duty }) };
   });
 }
 

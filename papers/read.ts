@@ -10,8 +10,8 @@ import type { Line } from '../engine/things/line/types.ts';
 import type { Train } from '../engine/things/train/types.ts';
 import type { Vehicle } from '../engine/things/vehicle/types.ts';
 import { type Checked, checkFile } from './check.ts';
+import { amissHere } from './compile/amiss.ts';
 import { compileLine } from './compile/line.ts';
-import { sameName } from './compile/named.ts';
 import { type Notes, newNotes } from './compile/notes.ts';
 import { compileHost, compileOuting, compileTrain } from './compile/outing.ts';
 import { compileVehicle } from './compile/vehicle.ts';
@@ -208,17 +208,6 @@ async function lineFrom(reading: Reading, part: Part): Promise<{ file: LineFile;
   return { file, line: { ...line, tracks } };
 }
 
-/** A limit or closure of no line that is run on here is a slip of the pen, or of another outing: neither passes in silence. */
-function checkRestrictions(reading: Reading, part: Part, file: OutingFile, line: Line): void {
-  for (const [i, { of }] of (file.restrictions ?? []).entries())
-    if (!sameName(of, line.name))
-      reading.report(part, {
-        path: ['restrictions', i, 'of'],
-        found: show(of),
-        expected: `${show(line.name)}, the line of this outing`,
-      });
-}
-
 /** The outing over the whole of its line, or over a route over its tracks. */
 async function runOver(
   reading: Reading,
@@ -226,10 +215,12 @@ async function runOver(
   file: OutingFile,
   parts: { readonly line: Line; readonly train: Train; readonly host: HostRules },
 ): Promise<Outing> {
-  const compiled = (line: Line, train: Train) =>
-    reading.compile(part, (notes) => compileOuting(file, line, train, parts.host, notes));
   const { line, train } = parts;
-  checkRestrictions(reading, part, file, line);
+  const amiss = reading.compile(part, (notes) => amissHere(file, line, train, notes));
+  const compiled = (over: Line, as: Train): Outing => ({
+    ...reading.compile(part, (notes) => compileOuting(file, over, as, parts.host, notes)),
+    ...amiss,
+  });
   if (!file.route) {
     if (file.move !== undefined)
       reading.report(part, {

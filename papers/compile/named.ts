@@ -16,3 +16,11 @@ export function meant(name: string, among: readonly string[]): readonly string[]
   const base = `${key(name)}-`;
   return among.filter((one) => key(one).startsWith(base) && /^\d+$/.test(key(one).slice(base.length)));
 }
+
+/** What is written of a vehicle that is left behind stays behind with it. @param before names in the train, and after */
+export const ofThoseLeft = <T extends { readonly of?: unknown }>(
+  written: readonly T[],
+  before: readonly string[],
+  after: readonly string[],
+): T[] =>
+  written.filter(({ of }) => meant(String(of), after).length > 0 || meant(String(of), before).length === 0);

@@ -4,7 +4,6 @@ import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import { windAcross } from '../../engine/outing/wind.ts';
-import type { Defect } from '../../engine/things/in-date.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
@@ -13,12 +12,12 @@ import type { Rider, Train } from '../../engine/things/train/types.ts';
 import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
 import { dayNumber } from '../due/day.ts';
+import { show } from '../problem.ts';
 import type { HostFile, OutingFile, TrainFile, VehicleFile } from '../schema/index.ts';
 import { MOST_VEHICLES } from '../train/fields.ts';
 import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
-import { meant, sameName } from './named.ts';
 import { type Notes, note, noteFirst, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
 import { checkSheet } from './sheet.ts';
@@ -164,39 +163,12 @@ export function compileOuting(
     ...(file.date === undefined ? {} : { date: file.date, ...dropAbsent({ day: dayNumber(file.date) }) }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
-    ...(file.defects === undefined ? {} : { defects: file.defects.flatMap(defectsOf(line, train)) }),
-    ...(file.restrictions === undefined ? {} : { restrictions: file.restrictions.map(restrictionOf(line)) }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file, train, acceptedBy(host)) }),
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
     ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
   return withoutExpired(outing, notes);
 }
-
-type Written<K extends 'defects' | 'restrictions'> = NonNullable<OutingFile[K]>[number];
-
-/** By the names of this outing, however they were spelled where it was found: what is amiss must not be missed. */
-const defectsOf =
-  (line: Line, { vehicles }: Train) =>
-  ({ of, what, rejects, since }: Written<'defects'>): readonly Defect[] => {
-    const mine = sameName(of, line.name)
-      ? [line.name]
-      : meant(
-          of,
-          vehicles.map(({ name }) => name),
-        );
-    return (mine.length > 0 ? mine : [of]).map((name) => ({ of: name, what, rejects, since }));
-  };
-
-/** A record is called by its first letters, as everywhere. */
-const restrictionOf =
-  (line: Line) =>
-  ({ record, since, of, ...rest }: Written<'restrictions'>): NonNullable<Outing['restrictions']>[number] => ({
-    ...rest,
-    of: sameName(of, line.name) ? line.name : of,
-    since,
-    source: `temporary, since ${since}${record === undefined ? '' : `, record ${record.slice(0, 8)}`}`,
-  });
 
 /** Whose certificates the host accepts for anything. */
 const acceptedBy = ({ inDate = [] }: HostRules): string[] => inDate.flatMap(({ by = [] }) => by);
@@ -294,6 +266,8 @@ function noteUsed(line: Line, train: Train, notes: Notes): void {
 function ridersOf(file: OutingFile, train: Train, notes: Notes): Rider[] {
   const taken = new Map<string, RiderEntry>();
   const ids = new Set<string>();
+  const party = asFirstSpelled();
+  checkHolders(file, notes);
   return (file.riders ?? []).map((rider, i): Rider => {
     let id = slug(rider.name);
     for (let n = 2; ids.has(id); n++) id = `${slug(rider.name)}-${n}`;
@@ -310,11 +284,41 @@ function ridersOf(file: OutingFile, train: Train, notes: Notes): Rider[] {
       ...(age === undefined ? {} : { age }),
       ...(vehicle === undefined ? {} : { vehicle }),
       ...(seat === undefined ? {} : { seat }),
-      ...(group === undefined ? {} : { group }),
+      ...(group === undefined ? {} : { group: party(group) }),
       ...(heldBy === undefined ? {} : { heldBy: slug(heldBy) }),
     };
   });
 }
+
+/** A party is the same however it is cased and spaced. */
+function asFirstSpelled(): (name: string) => string {
+  const known = new Map<string, string>();
+  return (name) => {
+    const key = slug(name);
+    known.set(key, known.get(key) ?? name);
+    return known.get(key) ?? name;
+  };
+}
+
+/** Held by somebody who is not there is held by nobody. */
+function checkHolders({ riders = [] }: OutingFile, notes: Notes): void {
+  const there = new Set(riders.map(({ name }) => slug(name)));
+  for (const [i, { heldBy }] of riders.entries())
+    if (heldBy !== undefined && !there.has(slug(heldBy)))
+      trouble(
+        notes,
+        ['riders', i, 'heldBy'],
+        show(heldBy),
+        `a rider by name: ${riders
+          .filter((_, k) => k !== i)
+          .map(({ name }) => show(name))
+          .slice(0, MOST_NAMED)
+          .join(', ')}${riders.length > MOST_NAMED + 1 ? ', …' : ''}`,
+      );
+}
+
+/** In one sentence. */
+const MOST_NAMED = 20;
 
 const byAge = (age: number | undefined): Rider['ageGroup'] =>
   age === undefined || age >= 18 ? 'adult' : age >= 12 ? 'youth' : 'child';

@@ -19,11 +19,67 @@ function runsBefore(page: string): readonly string[] {
 
 const RUNS_BEFORE = 'Runs before, each of the code and the kinds of its day:';
 
-/** The page of a run, with what the page that it takes the place of says of the runs before. */
+/** The page of a run, with what the page that it takes the place of says of the runs before, and of sittings. */
 export function following(before: string, page: string): string {
-  const runs = runsBefore(before);
-  return runs.length === 0 ? page : `${page}\n${RUNS_BEFORE}\n\n${runs.slice(0, MOST_RUNS).join('\n')}\n`;
+  const [attacks, sat] = parts(before);
+  const runs = runsBefore(attacks);
+  const all =
+    runs.length === 0 ? page : `${page}\n${RUNS_BEFORE}\n\n${runs.slice(0, MOST_RUNS).join('\n')}\n`;
+  return sat === '' ? all : `${all}\n${sat}`;
 }
+
+const SITTINGS = '## Sittings in the browser';
+
+/** What the page tells of attacks, and what of sittings. */
+function parts(page: string): readonly [string, string] {
+  const at = page.indexOf(SITTINGS);
+  return at < 0 ? [page, ''] : [`${page.slice(0, at).trimEnd()}\n`, page.slice(at)];
+}
+
+/** Sittings that were held: every so many seeds from the first. */
+export interface Sat {
+  readonly from: number;
+  readonly step: number;
+  readonly looked: {
+    readonly sittings: number;
+    readonly steps: number;
+    readonly words: number;
+    readonly edits: number;
+  };
+  readonly faults: readonly string[];
+}
+
+/** The page with these sittings beside those that it tells of. */
+export function withSittings(page: string, { from, step, looked, faults }: Sat): string {
+  const [attacks, sat] = parts(page);
+  const { sittings, steps, words, edits } = looked;
+  const last = from + (sittings + faults.length - 1) * step;
+  const seeds = `${from} to ${last}${step === 1 ? '' : `, every ${ordinal[step] ?? `${step}th`}`}`;
+  const now = row([seeds, sittings + faults.length, steps, words, edits, faults.length, versions.program]);
+  const rows = [...sat.split('\n').filter((line) => /^\| \d/.test(line)), now];
+  const found = [
+    ...sat.split('\n').filter((line) => line.startsWith('- sitting ')),
+    ...faults.map((fault) => `- ${fault.split('\n')[0]}`),
+  ];
+  const count = rows.reduce((sum, line) => sum + Number(line.split(' | ')[1]), 0);
+  return `${attacks}
+${SITTINGS}
+
+Written by \`SITTINGS=1000 npx playwright test interleaved --project desk\` itself. From a seed a person at the workbench opens, edits, tries, prints, loads again, kills page and
+worker, and sits down at a second tab, in any order. Every word on paper and screen is held against the command line's for the same file, and every edit has to be there in the end.
+${count} sittings were held in all; each row is of the code of its day.
+
+${[
+  row(['seeds', 'sittings', 'steps', 'words compared', 'edits looked for', 'found', 'Heedway']),
+  row(['---', ...Array.from({ length: 6 }, () => '---:')]),
+  ...rows,
+].join('\n')}
+
+${found.length === 0 ? 'Nothing was found.' : ['Found:', '', ...found].join('\n')}
+`;
+}
+
+const ordinal: Readonly<Record<number, string>> = { 2: 'second', 3: 'third' };
 
 const MOST_RUNS = 10;
 

@@ -44,6 +44,29 @@ describe('a change in the paper', () => {
     expect(told(await read(written(change)))).toEqual(told(applyChange(outing, change)));
   });
 
+  it('leaves behind what is amiss with a car that is left behind', async () => {
+    const at = (of: string) => ({ of, what: 'x', rejects: true, since: '2026-05-30' });
+    const [first, last] = [outing.train.vehicles[1].name, outing.train.vehicles[4].name];
+    const amiss = { ...paper, defects: [at(first), at(last)] };
+    const of = await read(amiss);
+    const now = changedPaper(amiss, of, applyChange(of, { kind: 'fewer-cars', leave: ['car-4'] }));
+    expect(now['defects']).toEqual([at(first)]);
+    expect((await read(now)).train.vehicles).toHaveLength(4);
+  });
+
+  it('has nobody held by one who stays behind', async () => {
+    const [driver, ...rest] = paper['riders'] as Json[];
+    const held = {
+      ...paper,
+      riders: [driver, ...rest.map((r, i) => (i === 1 ? { ...r, heldBy: rest[0]['name'] } : r))],
+    };
+    const of = await read(held);
+    const gone = of.riders[1].id;
+    const now = changedPaper(held, of, { ...of, riders: of.riders.filter(({ id }) => id !== gone) });
+    expect((now['riders'] as Json[])[1]).not.toHaveProperty('heldBy');
+    expect((await read(now)).riders).toHaveLength(of.riders.length - 1);
+  });
+
   it('reads as what was tried where people take over from each other', async () => {
     const at = { name: 'Post', looksOutAt: 'the crossing' };
     const crew = [{ name: 'Relief', weight: '170 lb', age: 40 }, at, { name: 'Other' }];

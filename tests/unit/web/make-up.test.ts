@@ -58,6 +58,13 @@ describe('vehicles', () => {
     expect(names[0]).toBe('Air car 6');
   });
 
+  it('are left behind with what is amiss with them, and with nothing else', () => {
+    const at = (of: string) => ({ of, what: 'x', rejects: true, since: '2026-05-30' });
+    const stay = ['Air car', 'Air car 1', 'The line'].map(at);
+    const amiss = { ...paper, defects: [at('Air car 2'), at('AIR CAR 2'), ...stay] };
+    expect(left(amiss, 2)['defects']).toEqual(stay);
+  });
+
   it('are left behind with their riders on the platform, and the pipe forgets them', async () => {
     const train = paper['train'] as Json;
     const parted = { ...paper, train: { ...train, pipeBrokenAfter: ['car-2', 'car-5'] } };

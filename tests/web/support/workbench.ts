@@ -1,5 +1,4 @@
 /** The workbench by what a person sees of it: where a thing stands is said here alone. */
-import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page } from '@playwright/test';
 
 const CAUTIONS = 'I have read this';
@@ -88,25 +87,46 @@ interface Printed {
   readonly file: string;
 }
 
-/** The card that would be printed at this moment, with its file; undefined where there is none to print. */
+/** What the page hands over as a file is caught in it, letter by letter, and goes to no folder of downloads. */
+export const catchFiles = async (page: Page): Promise<void> => {
+  await page.addInitScript(() => {
+    const made = URL.createObjectURL;
+    const caught: Promise<string>[] = [];
+    Object.assign(window, { caught });
+    URL.createObjectURL = (file: Blob) => {
+      caught.push(file.text());
+      return made(file);
+    };
+    const { click } = HTMLAnchorElement.prototype;
+    HTMLAnchorElement.prototype.click = function kept(this: HTMLAnchorElement) {
+      if (!this.download) click.call(this);
+    };
+  });
+};
+
+/**
+ * The card that would be printed at this moment, with its file; undefined where there is none to print. For a page whose
+ * files are caught.
+ */
 export async function printed(page: Page): Promise<Printed | undefined> {
   await goTo(page, 'card');
-  const saving = page.waitForEvent('download', { timeout: 60_000 }).catch(() => undefined);
-  // Both in one step: nothing comes between.
-  const said = await page.evaluate(() => {
+  const paper = await page.evaluate(async () => {
     const card = document.querySelector('.card');
     const save = [...document.querySelectorAll('button')].find(
       (button) => button.textContent === "Save the card's file",
     );
     if (!card || !save) return undefined;
+    const { caught } = window as unknown as { caught: Promise<string>[] };
+    const before = caught.length;
+    // Both in one step: nothing comes between.
     const big = card.querySelector('h1')?.textContent ?? '';
     save.click();
-    return big;
+    for (let i = 0; i < 600 && caught.length === before; i++)
+      await new Promise((on) => setTimeout(on, i < 20 ? 5 : 100));
+    return { word: big.toLowerCase(), file: await caught[before] };
   });
-  if (said === undefined) return undefined;
-  const download = await saving;
-  if (!download) throw new Error('a card without a file');
-  return { word: said.toLowerCase(), file: readFileSync(await download.path(), 'utf8') };
+  if (paper && paper.file === undefined) throw new Error('a card without a file');
+  return paper;
 }
 
 /** What the browser keeps, as it lies there. */
