@@ -329,29 +329,27 @@ function addGuard(outing: Outing): Outing {
   return { ...outing, riders: [...outing.riders.filter((r) => r !== gives), guard] };
 }
 
+/** A brake worked by hand on all its wheels, as strong as that. @param force at the blocks, N */
+const handBrake = (
+  v: Vehicle,
+  force: number,
+  own: Pick<BrakeGear, 'id' | 'name' | 'workedBy' | 'parking'>,
+): BrakeGear => ({ kind: 'mechanical', on: v.groups.map((g) => g.id), force: exact(force), ...own });
+
 /** A screw for whoever rides there: it holds a standing train and stops none. */
-const parkingBrake = (v: Vehicle, force: number, outing: Outing): BrakeGear => ({
-  id: 'parking',
-  name: 'parking brake',
-  kind: 'mechanical',
-  on: v.groups.map((g) => g.id),
-  force: exact(force),
-  workedBy: driverReach(outing).has(outing.train.vehicles.indexOf(v))
-    ? 'driver'
-    : usualWorker('mechanical', v.role, false),
-  parking: true,
-});
+const parkingBrake = (v: Vehicle, force: number, outing: Outing): BrakeGear =>
+  handBrake(v, force, {
+    id: 'parking',
+    name: 'parking brake',
+    workedBy: driverReach(outing).has(outing.train.vehicles.indexOf(v))
+      ? 'driver'
+      : usualWorker('mechanical', v.role, false),
+    parking: true,
+  });
 
 /** A lever that the driver pulls on the run; that it stays on by itself nobody has said. */
-const driverBrake = (v: Vehicle, force: number): BrakeGear => ({
-  id: 'lever',
-  name: 'brake lever',
-  kind: 'mechanical',
-  on: v.groups.map((g) => g.id),
-  force: exact(force),
-  workedBy: 'driver',
-  parking: false,
-});
+const driverBrake = (v: Vehicle, force: number): BrakeGear =>
+  handBrake(v, force, { id: 'lever', name: 'brake lever', workedBy: 'driver', parking: false });
 
 /** The same gear worked as another kind: through brakes of the cars and the engine's supply. */
 function changeBrakeKind(outing: Outing, kind: BrakeGear['kind']): Outing {

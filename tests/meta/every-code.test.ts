@@ -9,9 +9,9 @@ import { findingCodes } from '../../engine/questions/findings.ts';
 import { bundled } from '../support/bundled.ts';
 import { full } from '../support/tier.ts';
 
-const makers = await bundled<typeof import('../support/makers.ts')>('makers.ts');
+const makers = await bundled<typeof import('../support/makers/index.ts')>('makers/index.ts');
 const path = new URL('every-code.txt', import.meta.url).pathname;
-const kept = readFileSync(path, 'utf8').trimEnd().split('\n');
+const kept = readFileSync(path, 'utf8').split('\n');
 
 describe('a finding', () => {
   it.each(makers.ownCodes)('%s weighs as it is written down, of the same figures', (code) =>
@@ -24,7 +24,7 @@ it('every finding code is made by some outing', () => {
   expect([...undeclared], 'findings that the question’s own table does not have').toEqual([]);
   expect(
     findingCodes.filter((code) => !made.has(code)),
-    'codes that no outing makes: add one to tests/support/makers.ts, or drop the code and its words',
+    'codes that no outing makes: add one to tests/support/makers/, or drop the code and its words',
   ).toEqual([]);
   // What is written down is of an outing that makes it.
   expect(makers.ownCodes.filter((code) => !kept.some((line) => line.startsWith(`${code} | `)))).toEqual([]);

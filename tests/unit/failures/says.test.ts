@@ -8,6 +8,7 @@ import { prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { askFailures } from '../../../engine/questions/failures/ask.ts';
+import { singleFailures } from '../../../engine/questions/failures/question.ts';
 import { braked } from '../../support/brakes-left.ts';
 
 type Of = Parameters<typeof braked>[0];
@@ -107,4 +108,49 @@ it('that a guard sees in time that nobody drives is said to be assumed', () => {
     'guard-notice',
   );
   expect(keys({ kind: 'automatic-air' })).not.toContain('guard-notice');
+});
+
+describe('a hose that comes off', () => {
+  // What the question is told by those whose data it needs.
+  const said = (code: string, outcome: string): string[] => {
+    const outing = onLine(DOWN, { kind: 'straight-air' });
+    const context = openOuting(outing);
+    const running = Float64Array.from({ length: 401 }, (_, s) => (s < 300 ? 2 : s < 380 ? 0.3 : 0.1));
+    const tells = {
+      speed: { findings: [], data: { running } },
+      balance: { findings: [], data: { data: { rolling: [], grounds: [] } } },
+      part: { findings: [{ code, facts: { outcome } }], data: null },
+    };
+    const of = ({ id }: { readonly id: keyof typeof tells }) => tells[id];
+    const asked = { context, ready: prepare(context, 1, 0), care: {}, of } as never;
+    return singleFailures.ask(asked).findings.flatMap((f) => ('failure' in f.facts ? [f.facts.failure] : []));
+  };
+  const all = ['hose', 'supply', 'driver', 'pipe'];
+  it('is said once, where the question of parting has said that a train held by its chains ends so', () => {
+    expect(said('held-train-runs-away', 'leaves-line')).toEqual(all.slice(1));
+    expect(said('held-train-rolls-back', 'leaves-line')).toEqual(all.slice(1));
+  });
+  it('is said where that ends otherwise, or speaks of a tail', () => {
+    expect(said('held-train-runs-away', 'rolls-through')).toEqual(all);
+    expect(said('tail-runs-away', 'leaves-line')).toEqual(all);
+  });
+});
+
+describe('of the cocks', () => {
+  it('the one that leaves the least brake is followed, by what blocks do at a stand', () => {
+    // A weaker third car: shut off, it is missed least.
+    const outing = onLine(FLAT, { kind: 'electric', gear: { force: exact(200) } });
+    const [engine, one, two, three] = outing.train.vehicles;
+    const strong = { ...two, brakes: [{ ...two.brakes[0], force: exact(600) }] };
+    const context = openOuting({
+      ...outing,
+      train: { ...outing.train, vehicles: [engine, one, strong, three] },
+    });
+    const { careful } = prepare(context, 1, 0);
+    const speeds = Float64Array.from({ length: 401 }, (_, s) => (s < 300 ? 2 : 0.3));
+    const bodies = { rolling: [], grounds: [] };
+    const { data } = askFailures({ context, careful, speeds, bodies, spacing: 20 });
+    expect(data.find((row) => row.failure === 'cock')?.vehicle).toBe(2);
+    expect(data.find((row) => row.failure === 'pipe')?.vehicle).toBe(0);
+  });
 });

@@ -130,3 +130,37 @@ describe('the draws', () => {
       expect(failsAt(drawn, pulls, node)).toBe(failsAt(always, pulls, node));
   });
 });
+
+describe('bad rail that is not the day’s', () => {
+  // Pulled by adhesion alone on a greasy stretch, a train of which all is known loses there what it lacks by the way.
+  const speed = (share: number, start: boolean): boolean => {
+    const context = laid({
+      pull: weightOf(laid({})) * 0.06,
+      stretches: [{ from: 190, to: 200, state: 'greasy' }],
+      plannedSpeed: 1,
+    });
+    const pulls = pullsAlong(context, 1);
+    const kept = start ? 0 : KEPT_SPEED;
+    const drawn = drawHaul(context, pulls, 'dry', 20, kept)!;
+    const { curved } = pulls;
+    const greasy = Array.from(curved.slope.keys()).filter((j) => drawn.railAt(j) === 'greasy');
+    expect(greasy.length).toBeGreaterThan(9);
+    const rolls = ROLLING + PER_SPEED * kept;
+    const grips = 0.02 * context.loaded.vehicles[0].mass * G;
+    const work = greasy.reduce((sum, j) => sum + curved.slope[j] + weightOf(context) * rolls - grips, 0);
+    // ½·M·(v₀² − v²) is as much.
+    const v0 = Math.sqrt((share * 2 * work) / context.loaded.effectiveMass + kept * kept);
+    const fast = { ...context, outing: { ...context.outing, plannedSpeed: v0 } };
+    return start
+      ? !carefulStart(fast, pulls, 'dry', 20)!.stalls
+      : carefulKeep(fast, pulls, 'dry', 20)!.rail === 'dry';
+  };
+  it('is run over by a train that comes with the work that it takes above the speed kept', () => {
+    expect(speed(1.02, false)).toBe(true);
+    expect(speed(0.98, false)).toBe(false);
+  });
+  it('stalls one that comes with less than it takes at all', () => {
+    expect(speed(1.02, true)).toBe(true);
+    expect(speed(0.98, true)).toBe(false);
+  });
+});

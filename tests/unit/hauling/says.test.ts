@@ -3,10 +3,8 @@
  * 1 N/kN more for each m/s. Of the train's weight the start asks for 2.9 in 100, crawling for 2.6.
  */
 import { describe, expect, it } from 'vitest';
-import { potentialOf } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
-import { climb } from '../../../engine/questions/haul/climb.ts';
 import { G, laid, type OnClimb } from '../../support/on-a-climb.ts';
 
 const WEIGHT = laid({}).loaded.mass * G;
@@ -73,33 +71,28 @@ describe('a climb', () => {
     expect(words(0.02602, { starting: 1 })).toEqual(['limits: slow-on-grade']));
 });
 
-describe('along a climb under full power', () => {
-  const run = (share: number, speed: number) => {
-    const { loaded, line, outing } = laid({ pull: share * WEIGHT });
-    const potential = potentialOf(line, loaded, 0, 1, 0);
-    const { adhesion, engineHeight } = outing.assumed;
-    return climb(loaded, potential, 20, 120, speed, adhesion.dry, 0, engineHeight);
+describe('a start that some do not make', () => {
+  // Pull by adhesion that varies by half either way about what the start takes.
+  const some = (share: number, more: OnClimb = {}) => {
+    const { written } = laid({ pull: 1e5, ...more });
+    const { assumed } = written;
+    const { vehicles, mass } = laid({}).loaded;
+    const driven = vehicles[0].mass / mass;
+    const value = (share * 0.029) / driven;
+    const dry = { low: value * 0.5, value, high: value * 1.5, how: 'measured' } as const;
+    const { findings } = askHauling(
+      openOuting({ ...written, assumed: { ...assumed, adhesion: { ...assumed.adhesion, dry } } }),
+    );
+    return findings.filter((f) => f.code === 'cannot-start').map((f) => f.severity);
   };
-  it('it gains speed with pull to spare, and was slowest as it came', () => {
-    const fast = run(0.06, 1);
-    expect(fast?.endSpeed).toBeGreaterThan(2);
-    expect(fast?.leastSpeed).toBe(1);
+  it('is a note where fewer than half fail and nobody need start there', () => {
+    expect(some(1.25, { climb: [150, 250] })).toEqual(['notes']);
   });
-  it('it loses speed toward that at which pull and need are equal', () => {
-    // 3.2 · (1 − v/10) = 2.6 + 0.1 · v at 1.43 m/s.
-    const slowed = run(0.032, 3);
-    expect(slowed?.endSpeed).toBeLessThan(3);
-    expect(slowed?.endSpeed).toBeGreaterThan(0.6 / 0.42);
-    expect(slowed?.leastSpeed).toBe(slowed?.endSpeed);
-    expect(slowed?.stallsAt).toBeUndefined();
+  it('limits where the train is booked to stop, or more than half fail', () => {
+    expect(some(1.25, { climb: [150, 250], signal: 240 })).toEqual(['limits']);
+    // The run begins on the climb.
+    expect(some(1.25)).toEqual(['limits']);
+    expect(some(0.97, { climb: [150, 250] })).toEqual(['limits']);
   });
-  it('it stalls where its energy is spent on what is lacking', () => {
-    const { loaded } = laid({});
-    const stalled = run(0.016, 1);
-    expect(stalled).toMatchObject({ endSpeed: 0, leastSpeed: 0 });
-    // Lacking 1 in 100 of its weight at a crawl, and up to a quarter of that more at 1 m/s.
-    const way = loaded.effectiveMass / 2 / (0.01 * WEIGHT);
-    expect((stalled?.stallsAt ?? 0) - 20).toBeLessThan(way);
-    expect((stalled?.stallsAt ?? 0) - 20).toBeGreaterThan(way / 1.27);
-  });
+  it('is no matter where hardly one in twenty fails', () => expect(some(1.9)).toEqual([]));
 });
