@@ -8,6 +8,7 @@ import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
 import { brakeKindWords } from '../words/findings/brakes.ts';
+import { slowerThanAWalk, walkWords } from '../words/pace.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
@@ -83,13 +84,14 @@ function speedPart(answer: Answer, voice: Voice): string {
     plannedSpeed !== undefined && plannedSpeed < fastest.zone.speed
       ? ` (planned: ${drivenSpeed(voice, plannedSpeed)})`
       : '';
-  const top = `no faster than ${fastest.speed}${planned}`;
+  const top = `no faster than ${fastest.speed}${walkWords(fastest.zone.speed)}${planned}`;
   if (slowest.speed === fastest.speed) return top;
   const slower = list.filter(
     (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
   );
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  return `${top}${places} ${slowest.speed} from ${slowest.from} to ${slowest.to}`;
+  const walk = slowerThanAWalk(fastest.zone.speed) ? '' : walkWords(slowest.zone.speed);
+  return `${top}${places} ${slowest.speed}${walk === '' ? '' : `${walk},`} from ${slowest.from} to ${slowest.to}`;
 }
 
 /** @param said why it may not leave: not given again as the reason of the count */
