@@ -1,7 +1,7 @@
 /** The ways in which cars are counted and what sets each count, as the terminal, the screen and the card show them. */
 import type { CarCount, CountLimit, CountWay as EngineWay, HaulWay } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { KEPT_SPEED } from '../engine/questions/haul/keep.ts';
+import { KEPT_SPEED } from '../engine/questions/speed/slowest.ts';
 import { gearStates } from '../engine/things/brake/system.ts';
 import { printQuantity } from '../units/index.ts';
 import { chainage, distance, say, trade, type Voice } from '../words/voice.ts';

@@ -18,6 +18,8 @@ export interface Gathered {
 }
 
 const isNear = ({ margin }: Finding): boolean => margin !== undefined && Math.abs(margin) <= NEAR;
+/** One is no worse than another. */
+const alikeEach: ReadonlySet<Finding['code']> = new Set(['rider-not-seated']);
 const ofVehicle = ({ where }: Finding): boolean => where.vehicle !== undefined || where.gap !== undefined;
 
 /** @param findings ranked, of any severity but `assumed` */
@@ -26,7 +28,7 @@ export function gathered(findings: readonly Finding[]): Gathered[] {
   findings.forEach((finding, i) => {
     const { code, severity } = finding;
     if (severity === 'assumed') return;
-    const alike = ofVehicle(finding) ? 'vehicles' : isNear(finding) ? 'near' : `${i}`;
+    const alike = ofVehicle(finding) || alikeEach.has(code) ? 'vehicles' : isNear(finding) ? 'near' : `${i}`;
     const key = `${severity} ${code} ${alike}`;
     groups.set(key, [...(groups.get(key) ?? []), finding]);
   });
@@ -36,5 +38,6 @@ export function gathered(findings: readonly Finding[]): Gathered[] {
 /** "Near: … (worst of 5)". */
 export function tellGathered({ finding, all, near }: Gathered, voice: Voice): string {
   const { what } = tellFinding(finding, voice);
+  if (alikeEach.has(finding.code) && all.length > 1) return `${what} ${all.length - 1} more: the same.`;
   return `${near ? 'Near: ' : ''}${what}${all.length > 1 ? ` (Worst of ${all.length}.)` : ''}`;
 }

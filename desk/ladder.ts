@@ -2,15 +2,17 @@
 import type { Ladder } from '../engine/answer/ladder.ts';
 import { applyChange } from '../engine/outing/change.ts';
 import type { Outing } from '../engine/outing/types.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import { changedPaper } from '../papers/changed.ts';
 import { tellChange } from '../words/change.ts';
-import { leadWords, leftWords, mindWords } from '../words/ladder.ts';
-import { tellVerdict } from '../words/verdict.ts';
+import { leadWords, leftWords, measureStepWords, mindWords, stepWord } from '../words/ladder.ts';
 import type { Voice } from '../words/voice.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { trying } from './trying.ts';
 
 export interface ToldLadder {
+  /** What to measure before anything is changed: the first steps. */
+  readonly measure: readonly { readonly what: string; readonly field: string }[];
   readonly lead: string;
   readonly steps: readonly { readonly what: string; readonly word: string }[];
   /** What stays after the last step. */
@@ -21,20 +23,33 @@ export interface ToldLadder {
 export function tellLadder(ladder: Ladder, voice: Voice): ToldLadder {
   const changes = ladder.steps.map(({ change }) => change);
   const trials = trying(voice.outing, changes);
+  const asks = new Set(ladder.measure.map(({ code, measure }) => `${code} ${measure}`));
+  const saidBefore = ({ code, measure }: Finding): boolean =>
+    ladder.verdict === 'unknown' && asks.has(`${code} ${measure}`);
   const after = { ...voice, outing: trials[trials.length - 1]?.to ?? voice.outing };
   return {
+    measure: measuresOf(ladder, voice),
     lead: leadWords(ladder),
     steps: trials.map(({ change, from }, i) => ({
       what: tellChange(change, { ...voice, outing: from }),
-      word: tellVerdict(ladder.steps[i].verdict),
+      word: stepWord(ladder.steps[i]),
     })),
     stays: leftWords(ladder),
-    left: gathered(ladder.left).map((group) => ({
+    left: gathered(ladder.left.filter((one) => !saidBefore(one))).map((group) => ({
       what: tellGathered(group, after),
       mind: mindWords(group.finding.code, voice),
     })),
   };
 }
+
+/** Each once, though several vehicles want it. */
+const measuresOf = (ladder: Ladder, voice: Voice): ToldLadder['measure'] => {
+  const told = gathered(ladder.measure).map(({ finding }) => ({
+    what: measureStepWords(finding, voice),
+    field: finding.measure ?? '',
+  }));
+  return told.filter(({ what }, i) => told.findIndex((other) => other.what === what) === i);
+};
 
 /** The outing's paper with the first steps done. */
 export function paperAfter(

@@ -9,6 +9,7 @@ import type { Line } from '../engine/things/line/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
 import { brakeKindWords } from '../words/findings/brakes.ts';
+import { slowerThanAWalk, walkWords } from '../words/pace.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
@@ -84,7 +85,7 @@ function speedPart(answer: Answer, voice: Voice): string {
     plannedSpeed !== undefined && plannedSpeed < fastest.zone.speed
       ? ` (planned: ${drivenSpeed(voice, plannedSpeed)})`
       : '';
-  const top = `no faster than ${fastest.speed}${planned}`;
+  const top = `no faster than ${fastest.speed}${walkWords(fastest.zone.speed)}${planned}`;
   if (slowest.speed === fastest.speed) return top;
   const slower = list.filter(
     (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
@@ -93,9 +94,10 @@ function speedPart(answer: Answer, voice: Voice): string {
   const faster = list.filter((row) => row.speed === fastest.speed);
   // What is true of most of the way is said first: "6 mph, and 4 mph nearly everywhere" misleads.
   if (list.length === 2 && wayOf(faster[0].zone, line) < wayOf(slowest.zone, line))
-    return `no faster than ${slowest.speed}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
+    return `no faster than ${slowest.speed}${walkWords(slowest.zone.speed)}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  return `${top}${places} ${slowest.speed} ${stretch(slowest)}`;
+  const walk = slowerThanAWalk(fastest.zone.speed) ? '' : walkWords(slowest.zone.speed);
+  return `${top}${places} ${slowest.speed}${walk === '' ? '' : `${walk},`} ${stretch(slowest)}`;
 }
 
 /** How far a zone reaches, m; on a loop it may run over the origin. */

@@ -59,6 +59,8 @@ const forms: Readonly<Record<Kind, Readonly<Record<System, Form>>>> = {
 /** Lengths below this print in inches with a fraction, and up to FEET_AND_INCHES in feet and inches. */
 const INCHES_BELOW = 0.6;
 const FEET_AND_INCHES_BELOW = 6;
+/** From here on nobody counts tenths of a second, s. */
+const TENTHS_BELOW = 10;
 
 /** Print an SI figure with its unit. Not finite: in words. */
 export function printQuantity(si: number, kind: Kind, options: PrintOptions): string {
@@ -74,7 +76,8 @@ export function printQuantity(si: number, kind: Kind, options: PrintOptions): st
   if (kind === 'grade' && options.unit === '1 in n') return gradeOneIn(si, toward);
   const chosen = forms[kind][options.system];
   const unit = options.unit ?? chosen.unit;
-  const digits = options.digits ?? (options.unit ? 3 : chosen.digits);
+  const digits =
+    options.digits ?? (options.unit ? 3 : kind === 'time' && si >= TENTHS_BELOW ? 0 : chosen.digits);
   return withUnit(roundToward(toUnit(si, kind, unit), digits, toward), digits, unit);
 }
 

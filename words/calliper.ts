@@ -14,8 +14,6 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'wheel-diameters-differ',
   'wheel-worn',
   'wheel-wears-out',
-  'part-strikes-track',
-  'low-parts-not-measured',
   'wheel-lifts-on-hump',
   'standard-refused',
   'standard-slow',

@@ -3,6 +3,7 @@ import type { Change } from '../engine/outing/change.ts';
 import type { Remedy } from '../engine/questions/finding.ts';
 import { printQuantity } from '../units/index.ts';
 import { calliper } from './calliper.ts';
+import { slowerThanAWalk, walkWords } from './pace.ts';
 import { tellVerdict } from './verdict.ts';
 import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
 
@@ -26,7 +27,11 @@ export function tellChange(change: Change, voice: Voice): string {
   const names = (ids: readonly string[]): string => list(ids.map((id) => vehicleName(voice, id)));
   const rider = (id: string): string => riderName(voice, id);
   const speed = (v: number): string =>
-    printQuantity(v, 'speed', { system: voice.system, toward: 'down', digits: 2 });
+    printQuantity(v * (1 + 1e-9), 'speed', {
+      system: voice.system,
+      toward: 'down',
+      digits: voice.system === 'imperial' ? 1 : 0,
+    }).replace('.0 ', ' ');
   switch (change.kind) {
     case 'fewer-cars':
       return change.leave.length === 1
@@ -35,9 +40,9 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'fewer-riders':
       return `leave ${change.leave.length === 1 ? 'one rider' : `${change.leave.length} riders`} behind: ${list(change.leave.map(rider))}`;
     case 'slower':
-      return `run at ${speed(change.speed)} at the most from ${chainage(voice, change.from, 'down')} to ${chainage(voice, change.to, 'up')}`;
+      return `run at ${speed(change.speed)} at the most${walkWords(change.speed)}${slowerThanAWalk(change.speed) ? ',' : ''} from ${chainage(voice, change.from, 'down')} to ${chainage(voice, change.to, 'up')}`;
     case 'slower-everywhere':
-      return `run at ${speed(change.speed)} at the most everywhere`;
+      return `run at ${speed(change.speed)} at the most everywhere${walkWords(change.speed)}`;
     case 'brake-car':
       return `give ${vehicleName(voice, change.vehicle)} the brake of ${vehicleName(voice, change.like)}`;
     case 'rail-state':

@@ -1,8 +1,11 @@
 /** The ladder in words: where it leads, and what a driver minds while something limits. */
-import type { Ladder } from '../engine/answer/ladder.ts';
+import type { Ladder, LadderStep } from '../engine/answer/ladder.ts';
+import type { Finding } from '../engine/questions/finding.ts';
 import type { FindingCode } from '../engine/questions/findings.ts';
+import { tellMeasure } from './field.ts';
+import { slowerThanAWalk } from './pace.ts';
 import { tellVerdict } from './verdict.ts';
-import { inWording, type Voice } from './voice.ts';
+import { chainage, distance, inWording, say, type Voice, vehicleName } from './voice.ts';
 
 const upright =
   'Brief the riders before they sit down: stay upright, feet in, nobody reaches out. Do not stand on cant.';
@@ -33,13 +36,34 @@ const minds: Readonly<Partial<Record<FindingCode, string>>> = {
 export const mindWords = (code: FindingCode, { wording }: Pick<Voice, 'wording'>): string =>
   inWording(minds[code] ?? '', wording);
 
+/** "go within limits, slower than a walk in places". */
+export const stepWord = ({ verdict, slowest = Infinity }: LadderStep): string =>
+  `${tellVerdict(verdict)}${slowerThanAWalk(slowest) ? ', slower than a walk where it is slowest' : ''}`;
+
+/** What to measure, as an order: of sight how much of it would do, for that is what one looks for. */
+export function measureStepWords(finding: Finding, voice: Voice): string {
+  const { code, facts, required, measure, where } = finding;
+  if (code === 'sight-unknown' && facts.at && facts.stop && required) {
+    const of =
+      where.place === undefined
+        ? 'how far the driver sees, pacing it'
+        : `from how far ${where.place} is seen`;
+    return `measure ${of} at ${chainage(voice, facts.at.si)}: at ${say(voice, required)} the train needs ${distance(voice, facts.stop.si, 'up')}; only ${distance(voice, facts.sight.si, 'down')} is assumed`;
+  }
+  const of = where.vehicle === undefined ? '' : `for ${vehicleName(voice, where.vehicle)}: `;
+  return `measure ${of}${tellMeasure(measure ?? '', voice.wording)}`;
+}
+
 /** Where the steps lead, or why there are none. */
-export function leadWords({ from, steps, verdict }: Ladder): string {
+export function leadWords({ from, steps, verdict, measure }: Ladder): string {
   const word = tellVerdict(verdict);
-  if (steps.length > 0) return `The shortest way to ${word}`;
+  if (steps.length > 0)
+    return measure.length > 0
+      ? `Until that is known, the shortest way to ${word}`
+      : `The shortest way to ${word}`;
   if (from === 'go') return 'Nothing has to change';
   if (from === 'limits') return `${capital(word)} is the best word for this train here`;
-  return from === 'unknown' ? 'Measure first: no change makes up for it' : 'No way was found';
+  return from === 'unknown' ? 'No change makes up for it' : 'No way was found';
 }
 
 /** What stays, and why nothing is proposed against it: the search may leave two cars behind for the word, and no more. */

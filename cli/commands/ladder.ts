@@ -64,12 +64,16 @@ function stepsOf({ steps }: LadderOptions, ladder: Ladder): number {
 }
 
 function ladderText(ladder: Ladder, voice: Voice, tried: readonly string[]): string[] {
-  const { lead, steps, stays, left } = tellLadder(ladder, voice);
+  const { measure, lead, steps, stays, left } = tellLadder(ladder, voice);
   return [
     `${voice.outing.name}: ${tellVerdict(ladder.from).toUpperCase()}`,
     ...tried.map((change) => `  tried: ${change}`),
+    ...(measure.length > 0 ? ['First:'] : []),
+    ...measure.flatMap(({ what }, i) => wrap(`  ${i + 1}. ${what}`, '     ')),
     `${lead}${steps.length > 0 ? ':' : '.'}`,
-    ...steps.flatMap(({ what, word }, i) => wrap(`  ${i + 1}. ${what} (then: ${word})`, '     ')),
+    ...steps.flatMap(({ what, word }, i) =>
+      wrap(`  ${measure.length + i + 1}. ${what} (then: ${word})`, '     '),
+    ),
     ...(left.length > 0 ? [stays] : []),
     ...left.flatMap(({ what, mind }) => wrap(`  - ${what}${mind === '' ? '' : ` ${mind}`}`, '    ')),
   ];

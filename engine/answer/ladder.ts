@@ -19,6 +19,8 @@ export interface LadderStep {
   readonly change: Change;
   /** The word after this step and all before it. */
   readonly verdict: Verdict;
+  /** The lowest limit of speed after it, m/s; absent: none, or it may not leave. */
+  readonly slowest?: number;
 }
 
 export interface Ladder {
@@ -29,6 +31,8 @@ export interface Ladder {
   readonly verdict: Verdict;
   /** What keeps the word from being a better one then, worst first; in the line's own chainage. */
   readonly left: readonly Finding[];
+  /** What is to be measured before any of it: nobody can tell without, or what forbids rests on a guess. Worst first. */
+  readonly measure: readonly Finding[];
 }
 
 /** A set of changes, made one after the other on the outing as it is. */
@@ -206,10 +210,38 @@ function ladderOf(
   from: Verdict,
   asked: (changes: readonly Change[]) => OpenInquiry,
 ): Ladder {
-  const steps = changes.map((change, i) => ({ change, verdict: wordOf(asked(changes.slice(0, i + 1))) }));
+  const steps = changes.map((change, i) => {
+    const after = asked(changes.slice(0, i + 1));
+    const word = wordOf(after);
+    return { change, verdict: word, ...(word === 'limits' ? slowestIn(firstAnswer(after).findings) : {}) };
+  });
   const { verdict, findings } = told(inquiry, firstAnswer(inquiry));
-  return { from, steps, verdict, left: findings.filter(({ severity }) => severity === inTheWay[verdict]) };
+  return {
+    from,
+    steps,
+    verdict,
+    left: findings.filter(({ severity }) => severity === inTheWay[verdict]),
+    measure: measureFirst(asked([])),
+  };
 }
+
+/** Limits of speed that a driver keeps. */
+function slowestIn(findings: readonly Finding[]): Pick<LadderStep, 'slowest'> {
+  const speeds = findings.flatMap(({ severity, found }) =>
+    severity === 'limits' && found?.kind === 'speed' ? [found.si] : [],
+  );
+  return speeds.length > 0 ? { slowest: Math.min(...speeds) } : {};
+}
+
+/** Of the outing as it is: a change that makes up for a figure is no reason to leave it unknown. */
+const measureFirst = (inquiry: OpenInquiry): Finding[] =>
+  told(inquiry, firstAnswer(inquiry)).findings.filter(
+    ({ severity, measure }) =>
+      measure !== undefined && !isChosen(measure) && (severity === 'unknown' || severity === 'forbids'),
+  );
+
+/** Who sits where is said, not measured. */
+const isChosen = (measure: string): boolean => measure.startsWith('riders.');
 
 /** The first ladder: soon there. */
 export const firstLadder = (inquiry: OpenInquiry, onTried?: (changes: number) => void): Ladder =>

@@ -5,7 +5,7 @@ import type { Answer, CountWay } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
 import type { FindingCode } from '../../engine/questions/findings.ts';
-import { KEPT_SPEED } from '../../engine/questions/haul/keep.ts';
+import { KEPT_SPEED } from '../../engine/questions/speed/slowest.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
 import type { Voice } from '../../words/voice.ts';
 import { bundled } from '../support/bundled.ts';

@@ -124,6 +124,13 @@ export async function roomOpen(page: Page): Promise<void> {
   await expect(page.locator('main h1').first()).toBeVisible();
 }
 
+/** A finding's reasons, sum and remedies are there when it is open. */
+export async function openFindings(page: Page): Promise<void> {
+  await page.locator('details.finding').first().waitFor({ timeout: 60_000 });
+  for (const closed of await page.locator('details.finding:not([open]) > summary').all())
+    if (await closed.isVisible()) await closed.click();
+}
+
 /** One of the invented examples, opened in the room of files. */
 export async function example(page: Page, url: string, title: string): Promise<void> {
   await page.goto(`${url}#files`);

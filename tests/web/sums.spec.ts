@@ -3,7 +3,16 @@ import { expect, type Page } from '@playwright/test';
 import { sums } from '../../desk/sums.ts';
 import { lettersIn } from '../support/equation.ts';
 import { test } from './demo.ts';
-import { barrierFree, barrierFreeIn, fits, open, roomOpen, served, themesOfWalk } from './served.ts';
+import {
+  barrierFree,
+  barrierFreeIn,
+  fits,
+  open,
+  openFindings,
+  roomOpen,
+  served,
+  themesOfWalk,
+} from './served.ts';
 
 const url = served();
 
@@ -61,8 +70,8 @@ test('an opened finding shows its equation with the numbers put in', { tag: '@bo
   await page.getByLabel('rail state').selectOption('greasy');
   await page.goto(`${url()}#answer`);
   const finding = page.locator('details.finding', { hasText: 'F = µ·N' });
-  await finding.first().waitFor({ state: 'attached', timeout: 60_000 });
-  await finding.first().locator('summary').click();
+  await openFindings(page);
+  await finding.first().waitFor({ timeout: 60_000 });
   const sum = finding.first().locator('.sum-of');
   await expect(sum).toBeVisible();
   const [, adhesion, load, force] =

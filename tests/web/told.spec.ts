@@ -8,7 +8,7 @@ import { heedwayAlone as heedway } from '../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
 import { type PdfText, pdfText } from '../support/pdf-text.ts';
 import { test } from './demo.ts';
-import { barrierFree, example, fits, open, openSettled, served, settled } from './served.ts';
+import { barrierFree, example, fits, open, openFindings, openSettled, served, settled } from './served.ts';
 
 const url = served();
 const whole = served('whole');
@@ -173,8 +173,8 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   await example(page, whole(), 'Battery engine, vacuum brakes');
   await page.goto(`${whole()}#answer`);
   await settled(page);
+  await openFindings(page);
   const finding = page.locator('details.finding').filter({ hasText: 'Try: ' }).first();
-  await finding.locator('summary').click();
   await finding
     .getByRole('button', { name: /^Try: / })
     .first()

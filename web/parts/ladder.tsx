@@ -6,6 +6,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Asked } from '../../desk/asked.ts';
 import { tellLadder } from '../../desk/ladder.ts';
+import { testAsked } from '../../desk/measured/which.ts';
 import type { Ladder as Found } from '../../engine/answer/ladder.ts';
 import type { Change } from '../../engine/outing/change.ts';
 import type { LadderAsk, LadderReply } from '../laddering.ts';
@@ -64,14 +65,29 @@ export function Ladder({ asked, leaves }: { readonly asked: Asked; readonly leav
 }
 
 function Steps({ ladder, asked }: { readonly ladder: Found; readonly asked: Asked }) {
-  const { lead, steps, stays, left } = tellLadder(ladder, { ...speech.value, outing: asked.outing });
+  const { measure, lead, steps, stays, left } = tellLadder(ladder, { ...speech.value, outing: asked.outing });
   return (
     <>
+      {measure.length > 0 && (
+        <>
+          <p>First:</p>
+          <ol>
+            {measure.map(({ what, field }) => {
+              const test = testAsked(field);
+              return (
+                <li key={what}>
+                  {what} {test && <a href={`#measure/${test}`}>How, with a form</a>}
+                </li>
+              );
+            })}
+          </ol>
+        </>
+      )}
       <p>
         {lead}
         {steps.length > 0 ? ':' : '.'}
       </p>
-      <ol>
+      <ol start={measure.length + 1}>
         {steps.map(({ what, word }, i) => (
           <li key={what}>
             {what} <small>(then: {word})</small>{' '}

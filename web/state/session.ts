@@ -44,6 +44,8 @@ const read = signal<{ readonly paper: Json | null; readonly problems: readonly F
   problems: [],
 });
 export const problems = computed(() => read.value.problems);
+/** The paper here is not read yet: in a moment it is asked about, or cannot be. */
+export const reading = computed(() => read.value.paper !== paper.value);
 /** The outing of the last paper that could be read: for the rooms in which papers are written. */
 export const outing = signal<Outing | null>(null);
 export const trials = signal<readonly Trial[]>([]);

@@ -1,6 +1,7 @@
 /** Words for balance: standing upright, curves, leaning, loads on trucks, twist, flange climb. */
 import type { FlangeWay } from '../../engine/questions/balance/climbing.ts';
 import type { PeakScenario } from '../../engine/questions/couplers/peaks.ts';
+import { walkWords } from '../pace.ts';
 import { type Teller, type Tellers, wanted } from './teller.ts';
 
 const ways: Readonly<Record<FlangeWay | PeakScenario, string>> = {
@@ -46,7 +47,7 @@ export const balanceWords = {
         : `It should keep ${t.required('up')}. Do not stop here, and let nobody get on or off.`,
   }),
   'curve-speed-limited-by-balance': (f, t) => ({
-    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}; ${wanted(t)}.`,
+    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}${walkWords(f.found?.si ?? 0)}; ${wanted(t)}.`,
     why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright, in all but one draw of a hundred of what was stated (centre up to ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
   'all-lean-goes-over': ({ facts }, t) => {

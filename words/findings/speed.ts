@@ -1,5 +1,7 @@
 /** Words for what limits the speed. */
+import { MPH } from '../../engine/base/constants.ts';
 import type { SpeedReasonKind } from '../../engine/questions/speed/types.ts';
+import { walkWords } from '../pace.ts';
 import { type Tellers, type Told, type Tools, wanted } from './teller.ts';
 
 const reasons: Readonly<Record<SpeedReasonKind, string>> = {
@@ -20,6 +22,9 @@ const reasons: Readonly<Record<SpeedReasonKind, string>> = {
 };
 
 export const reasonWords = (kind: string): string => reasons[kind as SpeedReasonKind] ?? kind;
+
+/** Rounded down to a tenth of a mile per hour it is none, m/s. */
+const STANDS = 0.1 * MPH;
 
 const ofStopping = (reason: string): boolean => reason.startsWith('stopping') || reason === 'cannot-stop';
 
@@ -56,8 +61,11 @@ export const speedWords = {
     what: `The brakes may not hold the train on the fall ${t.where}: under full brake it may run faster and faster.`,
     why: `On a bad day full brake and rolling resistance hold back ${t.found('down')} (${t.fact('ratio', 'down')} of the weight); at ${t.at(facts.at.si)} the fall pulls with ${t.required('up')} (${t.fact('grade', 'up')}). How far one sees does not matter there.`,
   }),
-  'speed-limited': (_f, t) => ({
-    what: `No faster than ${t.found('down')} ${t.where}; ${wanted(t)}.`,
+  'speed-limited': ({ facts, found }, t) => ({
+    what:
+      facts.reason === 'stopping-end' && (found?.si ?? 0) < STANDS
+        ? `Brake to a stand ${t.where}: the end of the line.`
+        : `No faster than ${t.found('down')} ${t.where}${walkWords(found?.si ?? 0)}; ${wanted(t)}.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
 } satisfies Partial<Tellers>;

@@ -8,10 +8,10 @@
  * R rolling resistance, W′ pull of grade and curves, F pull at the rail (N), M mass with the inertia of the wheels (kg),
  * v the speed kept, v₀ the speed meant (m/s). By joint draws, one in twenty may fail.
  */
-import { MPH } from '../../base/constants.ts';
 import { speedNamed } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
+import { KEPT_SPEED } from '../speed/slowest.ts';
 import {
   carefulAt,
   DRAWS,
@@ -24,9 +24,6 @@ import {
   type Pulls,
 } from './draws.ts';
 import { type HaulAt, haulAt } from './start.ts';
-
-/** A brisk walk: slower than this a train is in everybody's way, m/s (3 mph; common practice, no source). */
-export const KEPT_SPEED: number = 3 * MPH;
 
 /**
  * Where it is hardest to keep up `KEPT_SPEED`.

@@ -7,6 +7,7 @@ import { placesOfAssumedSight, sightIsStated } from '../../things/line/sights.ts
 import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
+import { SLOWEST_DRIVEN } from '../speed/slowest.ts';
 import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
@@ -39,8 +40,10 @@ function sightFinding(
 ): Finding {
   const { at, limit, reason, reasons } = map;
   const { outing } = ready.context;
+  // Who means to creep is not let off: nobody drives so slowly, and sight that was paced would say more.
+  const asksFor = (j: number): number => Math.max(wanted[j], SLOWEST_DRIVEN);
   const short = (j: number): boolean =>
-    limit[j] < wanted[j] - 1e-3 &&
+    limit[j] < asksFor(j) - 1e-3 &&
     reasons[reason[j]].kind === 'stopping-assumed-sight' &&
     reasons[reason[j]].what === what;
   const runs = runsWhere(at.length, short, () => true);
@@ -59,12 +62,12 @@ function sightFinding(
     where:
       where.place === undefined ? { from: at[runs[0].first], to: at[runs[runs.length - 1].last] } : where,
     found: amount(limit[worst], 'speed'),
-    required: amount(wanted[worst], 'speed'),
-    margin: limit[worst] / wanted[worst] - 1,
+    required: amount(asksFor(worst), 'speed'),
+    margin: limit[worst] / asksFor(worst) - 1,
     facts: {
       ...facts,
       at: amount(at[worst], 'length'),
-      stop: amount(stopDistance(cautious, at[worst], wanted[worst]) + stopMargin(ready.context), 'length'),
+      stop: amount(stopDistance(cautious, at[worst], asksFor(worst)) + stopMargin(ready.context), 'length'),
     },
     ...asked,
   });

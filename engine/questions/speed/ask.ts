@@ -9,18 +9,13 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Ceiling } from '../question.ts';
 import { fastestAllowed, hardestPull, overcomes } from './holds.ts';
+import { SLOWEST_DRIVEN } from './slowest.ts';
 import { stopSum } from './stop-sum.ts';
 import { runsWhere, type Stretch } from './stretch.ts';
 import type { SpeedMap, SpeedReasonKind } from './types.ts';
 
 /** A limit below this, m/s, is printed as no speed at all (0.1 mph). */
 const NO_SPEED = 0.1 * MPH;
-
-/**
- * Slower than this nobody drives: a slow walk, which needs no speedometer, m/s (2 mph; common practice, no source).
- * Who is told 0.6 mph runs at what the engine will do, and then does not stop in time.
- */
-export const SLOWEST_DRIVEN: number = 2 * MPH;
 
 /** A low limit that somebody has set is theirs to set. */
 const ruled: ReadonlySet<SpeedReasonKind> = new Set([

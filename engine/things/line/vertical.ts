@@ -29,7 +29,8 @@ export interface VerticalCurve {
 /** Points of the survey within half an edge to either side, fewer than two. */
 export function isSparse({ heights, loop, length }: Line, at: number, reach: number): boolean {
   let near = 0;
-  for (const k of heights) {
+  // The last point of a loop is its first one again.
+  for (const k of loop ? heights.slice(0, -1) : heights) {
     const d = Math.abs(k.at - at);
     if (Math.min(d, loop ? length - d : d) <= reach && ++near > 1) return false;
   }

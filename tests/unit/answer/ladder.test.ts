@@ -5,6 +5,7 @@ import { effortOf, worth } from '../../../engine/answer/effort.ts';
 import type { Ladder } from '../../../engine/answer/ladder.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { stepWord } from '../../../words/ladder.ts';
 import { bundled } from '../../support/bundled.ts';
 import { changedExample } from '../../support/changed-examples.ts';
 
@@ -79,5 +80,49 @@ describe('a ladder', () => {
     const best = found[found.length - 1];
     expect(best.verdict).toBe('unknown');
     expect(best.left.some(({ measure }) => measure?.startsWith('vehicle.brakes.'))).toBe(true);
+    const { measure, left } = tellLadder(best, { system: 'imperial', wording: 'us', outing });
+    expect(measure.map(({ what }) => what)).toContainEqual(
+      expect.stringMatching(/^measure for .*: the retarding force/),
+    );
+    // Said once.
+    expect(left.map(({ what }) => what)).not.toContainEqual(expect.stringContaining('measured'));
   }, 60_000);
+
+  it('first has the sight measured, where only a guess of it decides, and says how much of it would do', async () => {
+    const outing = await as('too-long-wet');
+    const [first] = laddersOf(outing);
+    const { measure, lead, steps } = tellLadder(first, { system: 'imperial', wording: 'us', outing });
+    expect(measure).toContainEqual({
+      field: 'line.places.loop-points.sight',
+      what: expect.stringMatching(
+        /^measure from how far Loop points is seen at \d+ ft: at [\d.]+ mph the train needs \d+ ft; only 100 ft is assumed$/,
+      ),
+    });
+    if (steps.length > 0) expect(lead).toMatch(/^Until that is known, the shortest way to /);
+    // What nobody drives is no way.
+    for (const { change } of first.steps)
+      if ('speed' in change) expect(change.speed).toBeGreaterThanOrEqual(0.89408 - 1e-9);
+  }, 60_000);
+
+  it('leaves for the next trip who has no seat', async () => {
+    const outing = await as('steam-light');
+    const { seat: _, ...standing } = outing.riders.find(
+      (r) => r.duty === 'rider',
+    ) as Outing['riders'][number];
+    const crowded = { ...outing, riders: outing.riders.map((r) => (r.id === standing.id ? standing : r)) };
+    const [first] = laddersOf(crowded);
+    expect(first.from).toBe('unknown');
+    expect(first.steps).toMatchObject([
+      { change: { kind: 'fewer-riders', leave: [standing.id] }, verdict: 'limits' },
+    ]);
+  }, 60_000);
+
+  it('says of a word that it means slower than a walk', () => {
+    const step = { change: { kind: 'slower-everywhere', speed: 0.9 }, verdict: 'limits' } as const;
+    expect(stepWord({ ...step, slowest: 1.3 })).toBe(
+      'go within limits, slower than a walk where it is slowest',
+    );
+    expect(stepWord({ ...step, slowest: 3 * 0.44704 })).toBe('go within limits');
+    expect(stepWord(step)).toBe('go within limits');
+  });
 });

@@ -106,19 +106,19 @@ describe('a change', () => {
     expect(of('cannot-stop', 'brake-car')).toMatchObject([[{ vehicle: 'car2', like: 'car1' }]]));
   it('makes straight air automatic', () =>
     expect(of('tail-runs-away', 'brake-kind')).toMatchObject([[{ brake: 'automatic-air' }]]));
-  it('runs slower by quarters of a mile an hour, from just below what is planned to one', () => {
-    const quarters = of('cannot-stop', 'slower-everywhere')[0].map((c) =>
-      'speed' in c ? c.speed / 0.11176 : 0,
+  it('runs slower by halves of a mile an hour, from just below what is planned to what somebody drives', () => {
+    const halves = of('cannot-stop', 'slower-everywhere')[0].map((c) =>
+      'speed' in c ? c.speed / 0.22352 : 0,
     );
-    // 3 m/s are 26.84 quarters.
-    expect(quarters.map((q) => Math.round(q * 1e6) / 1e6)).toEqual(
-      Array.from({ length: 23 }, (_, i) => 26 - i),
+    // 3 m/s are 13.42 halves; four are 2 mph.
+    expect(halves.map((h) => Math.round(h * 1e6) / 1e6)).toEqual(
+      Array.from({ length: 10 }, (_, i) => 13 - i),
     );
   });
-  it('runs slower there, rounded down to a quarter, in the line’s own chainage', () => {
+  it('runs slower there, rounded down to a half, in the line’s own chainage', () => {
     const [[slower]] = of('speed-limited', 'slower');
     expect(slower).toMatchObject({ from: 10, to: 20 });
-    expect('speed' in slower ? slower.speed : 0).toBeCloseTo(8 * 0.11176, 9);
+    expect('speed' in slower ? slower.speed : 0).toBeCloseTo(4 * 0.22352, 9);
     const [{ changes }] = tried({ ...outing, direction: 'reverse' }, 'speed-limited');
     const { length } = outing.line;
     expect(changes).toMatchObject([{ from: length - 20, to: length - 10 }]);

@@ -8,9 +8,10 @@ import { exact } from '../../../engine/base/quantity.ts';
 import { type OutingContext, openOuting } from '../../../engine/outing/open.ts';
 import { askHauling } from '../../../engine/questions/haul/ask.ts';
 import { drawHaul, failsAt, NUISANCE, pullsAlong } from '../../../engine/questions/haul/draws.ts';
-import { carefulKeep, KEPT_SPEED, speedKept } from '../../../engine/questions/haul/keep.ts';
+import { carefulKeep, speedKept } from '../../../engine/questions/haul/keep.ts';
 import { haul } from '../../../engine/questions/haul/question.ts';
 import { bookedStops, carefulStart, START_OF_RUN, startsAt } from '../../../engine/questions/haul/start.ts';
+import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import { base, G, GRADE, laid, type OnClimb, PER_SPEED, ROLLING } from '../../support/on-a-climb.ts';
 
 const weightOf = ({ loaded }: OutingContext): number => loaded.mass * G;

@@ -306,12 +306,13 @@ describe('how sharply it bends upward or downward', () => {
     expect(verticalRadius(2, 0)).toBe(Infinity);
   });
 
-  it('two points of the survey within reach are not few; on a loop its origin is near its end', () => {
-    const heights = [0, 40, 43, 100].map((at) => ({ at, height: 0 }));
+  it('two points of the survey within reach are not few; on a loop its origin is near its end, and is one with it', () => {
+    const heights = [0, 0.5, 40, 43, 100].map((at) => ({ at, height: 0 }));
     const sparse = (at: number, reach: number, round = false) =>
       isSparse({ ...line, heights, loop: round, length: 100 }, at, reach);
     expect([sparse(40, 3), sparse(40, 2.9), sparse(41.5, 1.5)]).toEqual([false, true, false]);
-    expect([sparse(99, 1), sparse(99, 1, true), sparse(1, 0.9, true)]).toEqual([true, false, true]);
+    expect([sparse(99, 1.6), sparse(99, 1.6, true), sparse(1, 0.9, true)]).toEqual([true, false, true]);
+    expect(sparse(99, 1, true)).toBe(true);
   });
 
   it('sharpest first, no two nearer than the edge is long, no more than are asked for', () => {

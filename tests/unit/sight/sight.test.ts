@@ -52,6 +52,20 @@ describe('how far the driver sees', () => {
     expect(said(outing())).toMatchObject([
       { code: 'sight-unknown', severity: 'notes', where: {}, measure: 'line.sights' },
     ]));
+  it('is not made up for by meaning to creep: nobody drives slower than 2 mph', () => {
+    const creeps = askSight(
+      prepare(openOuting(outing()), 1, 0),
+      limited('assumed sight', { 3: 0.8 }),
+      new Float64Array(11).fill(0.7),
+    );
+    expect(creeps).toMatchObject([{ severity: 'unknown', found: { si: 0.8 }, required: { si: 0.89408 } }]);
+    const walks = askSight(
+      prepare(openOuting(outing()), 1, 0),
+      limited('assumed sight', { 3: 0.9 }),
+      new Float64Array(11).fill(0.7),
+    );
+    expect(walks).toMatchObject([{ severity: 'notes' }]);
+  });
   it('cannot be told where it does not, at the place that is slowest', () => {
     const [only] = said(outing(), limited('assumed sight', { 3: 2, 4: 1.5, 7: 2 }));
     expect(only).toMatchObject({

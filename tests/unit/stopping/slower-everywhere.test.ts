@@ -1,4 +1,4 @@
-/** Slower on the whole line, by quarters of a mile per hour, below whatever bounds it now. */
+/** Slower on the whole line, by halves of a mile per hour, below whatever bounds it now, and no slower than anybody drives. */
 import { describe, expect, it } from 'vitest';
 import { slowerEverywhere } from '../../../engine/questions/changes.ts';
 import { plain, rule } from '../../support/rules.ts';
@@ -18,10 +18,10 @@ const ends = (of: number[]): number[] => [of[0], of[of.length - 1], of.length];
 
 describe('from', () => {
   it.each([
-    ['nothing that bounds it: below 15 mph', {}, [14.75, 1, 56]],
-    ['what is planned', { plannedSpeed: 6 }, [5.75, 1, 20]],
-    ['what the host allows', { plannedSpeed: 6, host: 5.1 }, [5, 1, 17]],
-    ['least', { plannedSpeed: 1.1 }, [1, 1, 1]],
+    ['nothing that bounds it: below 15 mph', {}, [14.5, 2, 26]],
+    ['what is planned', { plannedSpeed: 6 }, [5.5, 2, 8]],
+    ['what the host allows', { plannedSpeed: 6, host: 5.1 }, [5, 2, 7]],
+    ['least', { plannedSpeed: 2.1 }, [2, 2, 1]],
   ])('%s', (_name, set, expected) => {
     ends(speeds(set)).forEach((one, i) => {
       expect(one).toBeCloseTo(expected[i], 9);

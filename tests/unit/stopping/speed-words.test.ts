@@ -5,7 +5,8 @@
 import { describe, expect, it } from 'vitest';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
-import { askSpeeds, SLOWEST_DRIVEN } from '../../../engine/questions/speed/ask.ts';
+import { askSpeeds } from '../../../engine/questions/speed/ask.ts';
+import { SLOWEST_DRIVEN } from '../../../engine/questions/speed/slowest.ts';
 import type { SpeedMap, SpeedReasonKind } from '../../../engine/questions/speed/types.ts';
 import { plain } from '../../support/rules.ts';
 

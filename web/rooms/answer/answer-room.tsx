@@ -1,11 +1,14 @@
 /** The answer first: its figures and its sentence, the day, the strip, the findings with their sums and remedies, the counts. */
 
-import { useSignal } from '@preact/signals';
-import { useMemo, useRef } from 'preact/hooks';
+import { signal, useSignal } from '@preact/signals';
+import type { VNode } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Told } from '../../../desk/asked.ts';
 import { assumedByWeight } from '../../../desk/assumed.ts';
 import { type Gathered, gathered, tellGathered } from '../../../desk/gathered.ts';
 import { identityOf } from '../../../desk/identity.ts';
 import { testOfAssumed } from '../../../desk/measured/which.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { tellRemedy } from '../../../words/change.ts';
 import { tellFinding } from '../../../words/finding.ts';
@@ -14,24 +17,67 @@ import { Counts } from '../../parts/counts.tsx';
 import { Driving } from '../../parts/driving.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
-import { asked, speech, told, tryOut } from '../../state/session.ts';
+import { asked, reading, speech, told, tryOut } from '../../state/session.ts';
 import { Day } from './day.tsx';
 import { About, Hero } from './hero.tsx';
 import { focusOn } from './strip-state.ts';
 
+/** On paper every finding stands with its reasons. */
+const onPaper = signal(false);
+
+function usePaper(): void {
+  useEffect(() => {
+    const paper = matchMedia('print');
+    const ready = setTimeout(() => void import('../../parts/sum-of.tsx'), 3000);
+    const look = (): void => {
+      onPaper.value = paper.matches;
+    };
+    // Told before the page is laid out for paper; the media query alone would come too late in some browsers.
+    const before = (): void => {
+      onPaper.value = true;
+    };
+    paper.addEventListener('change', look);
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', look);
+    return () => {
+      clearTimeout(ready);
+      paper.removeEventListener('change', look);
+      removeEventListener('beforeprint', before);
+      removeEventListener('afterprint', look);
+    };
+  }, []);
+}
+
 export function Room() {
+  usePaper();
   const now = told.value;
   const outing = asked.value?.outing;
   const drawn = useRef(false);
+  const stands = useRef<VNode | null>(null);
   if (now) drawn.current = true;
-  if (!outing) {
-    return (
-      <section class="title">
-        <h1>May it leave?</h1>
-        <p>{noWord()}</p>
-      </section>
-    );
-  }
+  // For the moment in which a paper is read the room stands as it is: taken down and built up anew it costs more than all
+  // else that a turn of the dial does. What tells something looks for itself whether there is a word.
+  if (!outing && reading.value && stands.current) return stands.current;
+  stands.current = outing ? (
+    <Whole outing={outing} now={now} drawn={drawn.current} />
+  ) : (
+    <section class="title">
+      <h1>May it leave?</h1>
+      <p>{noWord()}</p>
+    </section>
+  );
+  return stands.current;
+}
+
+function Whole({
+  outing,
+  now,
+  drawn,
+}: {
+  readonly outing: Outing;
+  readonly now: Told | null;
+  readonly drawn: boolean;
+}) {
   const voice = { ...speech.value, outing };
   return (
     <>
@@ -39,10 +85,10 @@ export function Room() {
         <Hero voice={voice} />
         <About voice={voice} />
         <Day outing={outing} />
-        {drawn.current && <AlsoToday />}
+        {drawn && <AlsoToday />}
         {asked.value && asked.value.trials.length > 0 && <Trying asked={asked.value} />}
-        <div class="strip-place">{drawn.current && <StripView />}</div>
-        {drawn.current && <FromAbove />}
+        <div class="strip-place">{drawn && <StripView />}</div>
+        {drawn && <FromAbove />}
       </div>
       {now && now.answer.verdict !== 'go' && (
         <Ladder asked={now.asked} leaves={now.answer.verdict === 'limits'} />
@@ -194,31 +240,43 @@ function One({
   readonly number: number;
   readonly voice: Voice;
 }) {
+  // Its reasons are told when somebody opens it: twenty that nobody reads weigh more than the strip at every turn of the dial.
+  const open = useSignal(group.finding.severity === 'unknown');
+  const reasons = open.value || onPaper.value;
   // What follows the word, counts and remedies, leaves most findings as they are.
-  return useMemo(
-    () => oneFinding(group, number, v),
-    [identityOf(group), number, v.system, v.wording, v.outing],
-  );
+  return useMemo(() => {
+    const { finding, all } = group;
+    return (
+      <details
+        class={`finding ${finding.severity}`}
+        open={open.value}
+        onToggle={(e) => {
+          open.value = e.currentTarget.open;
+        }}
+      >
+        <summary>
+          <span class="number">{number}</span> {tellGathered(group, v)}
+        </summary>
+        {reasons && <p>{tellFinding(finding, v).why}</p>}
+        {all.length > 1 && (
+          <ul class="others">
+            {all.slice(1).map((other) => {
+              const { what } = tellFinding(other, v);
+              return <li key={what}>{what}</li>;
+            })}
+          </ul>
+        )}
+        {reasons && <Reasons finding={finding} voice={v} />}
+      </details>
+    );
+  }, [identityOf(group), number, v.system, v.wording, v.outing, open.value, reasons]);
 }
 
-function oneFinding(group: Gathered, number: number, v: Voice) {
-  const { finding, all } = group;
+function Reasons({ finding, voice: v }: { readonly finding: Finding; readonly voice: Voice }) {
   const told = tellFinding(finding, v);
   const { from, to } = finding.where;
   return (
-    <details class={`finding ${finding.severity}`} open={finding.severity === 'unknown'}>
-      <summary>
-        <span class="number">{number}</span> {tellGathered(group, v)}
-      </summary>
-      <p>{told.why}</p>
-      {all.length > 1 && (
-        <ul class="others">
-          {all.slice(1).map((other) => {
-            const { what } = tellFinding(other, v);
-            return <li key={what}>{what}</li>;
-          })}
-        </ul>
-      )}
+    <>
       <dl>
         {told.found !== '' && (
           <>
@@ -274,7 +332,7 @@ function oneFinding(group: Gathered, number: number, v: Voice) {
           ))}
         </div>
       )}
-    </details>
+    </>
   );
 }
 

@@ -5,14 +5,15 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Told } from '../../../desk/asked.ts';
 import { MPH } from '../../../engine/base/constants.ts';
 import { chainageAt, drawMoment, drawStrip } from '../../../views/strip/draw.ts';
+import type { StripModel } from '../../../views/strip/model.ts';
 import { stripModel } from '../../../views/strip/svg.ts';
 import { stripWords } from '../../../views/strip/words.ts';
-import { chainage, distance, say } from '../../../words/voice.ts';
+import { chainage, distance, say, type Voice } from '../../../words/voice.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { StripInks } from '../../parts/inks.tsx';
 import { later } from '../../parts/later.tsx';
 import { noWord } from '../../parts/no-word.ts';
-import { asked, speech, told } from '../../state/session.ts';
+import { asked, busy, paper, reading, speech, told } from '../../state/session.ts';
 import { pressed } from './pressed.ts';
 import {
   headNow,
@@ -27,6 +28,14 @@ import {
   view,
   zoom,
 } from './strip-state.ts';
+
+/** What is drawn, and whether it waits for the answer to what is written now. */
+interface Drawn {
+  /** As written, to tell one line from another. */
+  readonly line: unknown;
+  readonly model: StripModel;
+  readonly waits: boolean;
+}
 
 /** Lines around the strip, px. */
 const FRAME = 3;
@@ -47,7 +56,13 @@ export function StripView() {
     if (box.current) observer.observe(box.current);
     return () => observer.disconnect();
   }, []);
-  const voice = useComputed(() => asked.value && { ...speech.value, outing: asked.value.outing });
+  // As long as its paper is read, that of the paper before: the drawing waits.
+  const before = useRef<Voice | null>(null);
+  const voice = useComputed(() => {
+    if (asked.value || !reading.value)
+      before.current = asked.value && { ...speech.value, outing: asked.value.outing };
+    return before.current;
+  });
   const answered = told.value !== null;
   useEffect(() => {
     if (answered) void loadAtHand();
@@ -62,12 +77,29 @@ export function StripView() {
     drawnLast.current = same ? last : now;
     return drawnLast.current;
   });
-  // The line alone until it has its answer: never a new line under old limits.
-  const model = useComputed(() => {
+  // The line alone until it has its answer: never a new line under old limits. Where the line is the same, as after a turn
+  // of the dial, the whole old drawing waits, dimmed: drawn bare for a moment it would cost as much again.
+  const last = useRef<Drawn | null>(null);
+  const drawn = useComputed((): Drawn | null => {
     const [now, v] = [toDraw.value, voice.value];
-    if (now) return stripModel(now.asked.outing, now.answer, { ...speech.value, outing: now.asked.outing });
-    return v && stripModel(v.outing, null, v);
+    const line = paper.value['line'];
+    if (now)
+      last.current = {
+        line,
+        model: stripModel(now.asked.outing, now.answer, { ...speech.value, outing: now.asked.outing }),
+        waits: false,
+      };
+    else if (
+      (busy.value || reading.value) &&
+      last.current &&
+      line !== undefined &&
+      last.current.line === line
+    )
+      last.current = last.current.waits ? last.current : { ...last.current, waits: true };
+    else last.current = v && { line, model: stripModel(v.outing, null, v), waits: true };
+    return last.current;
   });
+  const model = useComputed(() => drawn.value?.model ?? null);
   const frame = useComputed(() => ({
     ...size.value,
     ...view.value,
@@ -77,7 +109,7 @@ export function StripView() {
     model.value && words.value ? drawStrip(model.value, frame.value, words.value) : null,
   );
   const moment = useComputed(() => {
-    if (!model.value || !words.value || !live.value) return null;
+    if (!model.value || !words.value || !live.value || drawn.value?.waits) return null;
     const reach = reachNow.value;
     const at = { head: headNow.value, speed: speedNow.value };
     return { scene: drawMoment(model.value, frame.value, words.value, { ...at, ...reach }), ...at, reach };
@@ -116,7 +148,7 @@ export function StripView() {
       </section>
     );
   // Drawn a little after the word: until then there is nothing to save.
-  const drawn = told.value && ground.value && moment.value?.reach;
+  const whole = told.value && ground.value && moment.value?.reach;
   const reach = moment.value?.reach;
   const readout =
     moment.value && reach
@@ -126,7 +158,7 @@ export function StripView() {
     <section class="strip-box" ref={box}>
       <StripInks />
       <div
-        class="strip"
+        class={drawn.value?.waits ? 'strip waits' : 'strip'}
         role="slider"
         tabIndex={0}
         aria-label="The train along the line: drag it, or use the arrow keys"
@@ -177,10 +209,10 @@ export function StripView() {
         >
           Whole line
         </button>
-        <button type="button" disabled={!drawn} onClick={() => keep('svg')}>
+        <button type="button" disabled={!whole} onClick={() => keep('svg')}>
           Save drawing
         </button>
-        <button type="button" disabled={!drawn} onClick={() => keep('png')}>
+        <button type="button" disabled={!whole} onClick={() => keep('png')}>
           Save picture
         </button>
       </div>
