@@ -261,6 +261,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'radius=45ft truck-centres=60in overhang=21in shank=5in other-truck-centres=36in other-overhang=12in other-shank=5in',
     'Where a curve begins, and between curves of opposite hand, it is more: the outing check looks at the whole line.',
   ),
+  'bar-pitch': w(
+    'Angle of a bar over a crest',
+    'How far must a bar between two vehicles turn up and down over a crest?',
+    'radius=150ft truck-centres=60in overhang=21in shank=5in other-truck-centres=36in other-overhang=12in other-shank=5in higher=1/2in',
+    'Where grades meet at a point it is more: the outing check looks at the whole line.',
+  ),
   'chain-working-load': w(
     'Working load of a chain',
     'What may a chain carry?',
