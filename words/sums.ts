@@ -383,6 +383,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'radius=35ft truck-centres=48in overhang=12in',
     'Half the width comes on top, on either side.',
   ),
+  sway: w(
+    'Sway on springs',
+    'How far does the top of a car sway on its springs, to either side?',
+    'mass=500lb centre-height=18in aside=1in cant=1/4in contact-width=7-3/4in radius=45ft speed=6mph stiffness=3000N·m top=48in',
+    'What the canted track itself leans comes on top.',
+  ),
   'flange-play': w(
     'Play of the flanges',
     'How far does a wheelset move between the rails?',
