@@ -11,6 +11,7 @@ import { clearance } from '../engine/questions/clearance/question.ts';
 import { lookAtTracks } from '../engine/questions/clearance/tracks.ts';
 import { crests } from '../engine/questions/crests/question.ts';
 import { humps } from '../engine/questions/humps/question.ts';
+import { pitch } from '../engine/questions/pitch/question.ts';
 import { standards } from '../engine/questions/standards/question.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
 import type { Line } from '../engine/things/line/types.ts';
@@ -62,6 +63,7 @@ function outing(): Outing {
     ...v,
     envelope: { width: CAR.width, height: CAR.height },
     step: { height: 0.15, width: CAR.width },
+    rear: { ...v.rear, type: 'bar', height: 0.15, shank: 0.15 },
   }));
   return { ...base, line: line(base.line), train: { ...base.train, vehicles } };
 }
@@ -70,7 +72,8 @@ export function run(): BenchRow[] {
   const context = openOuting(outing());
   const fit = quickest(() => {
     const inquiry = inquireInto(context);
-    for (const question of [wheels, crests, humps, clearance, standards]) inquiry.of<unknown>(question);
+    for (const question of [wheels, crests, pitch, humps, clearance, standards])
+      inquiry.of<unknown>(question);
   });
   const bodies = bodiesOf(context);
   const places = Array.from({ length: 40 / STEP + 1 }, (_, i) => 200 + i * STEP);

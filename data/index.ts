@@ -116,6 +116,7 @@ export const assumedValues: AssumedValues = {
   },
   coupler: {
     swing: assumed('coupler/swing'),
+    pitch: assumed('coupler/pitch'),
     shank: assumed('coupler/shank'),
     play: assumed('coupler/play'),
     heightDifference: assumed('coupler/height-difference'),

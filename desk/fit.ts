@@ -10,6 +10,8 @@ import type { Finding } from '../engine/questions/finding.ts';
 import type { HumpFit } from '../engine/questions/humps/look.ts';
 import { type Need, needsOf, sharpestOf } from '../engine/questions/humps/needs.ts';
 import { humps } from '../engine/questions/humps/question.ts';
+import type { PitchEnd } from '../engine/questions/pitch/look.ts';
+import { pitch } from '../engine/questions/pitch/question.ts';
 import { type Compared, lookAtStandards } from '../engine/questions/standards/look.ts';
 import { lookAtSections, outsideProfile, type SectionFit } from '../engine/questions/standards/profile.ts';
 import { standards } from '../engine/questions/standards/question.ts';
@@ -21,6 +23,8 @@ import type { VerticalCurve } from '../engine/things/line/vertical.ts';
 export interface Fit {
   readonly wheelsets: readonly WheelsetFit[];
   readonly gaps: readonly CrestGap[];
+  /** Both ends of every bar and link. */
+  readonly pitches: readonly PitchEnd[];
   readonly wear: readonly Worn[];
   readonly humps: readonly HumpFit[];
   /** How sharp a crest or sag its low parts and long wheelbases take. */
@@ -40,12 +44,14 @@ export function lookAtFit(outing: Outing): Fit {
   const inquiry = inquire(outing);
   const [track, line, sheet] = [inquiry.of(wheels), inquiry.of(crests), inquiry.of(standards)];
   const over = inquiry.of(humps);
+  const bars = inquiry.of(pitch);
   const context = openOuting(outing);
   const { vehicles } = outing.train;
   const room = outing.assumed.practice['clear-below'].value * outing.line.gauge;
   return {
     wheelsets: track.data.wheelsets,
     gaps: line.data.gaps,
+    pitches: bars.data.ends,
     wear: lookAtWear(context),
     humps: over.data,
     needs: needsOf(vehicles, over.data, room),
@@ -53,7 +59,13 @@ export function lookAtFit(outing: Outing): Fit {
     sections: lookAtSections(context),
     standards: sheet.data,
     findings: ranked(
-      turnFindings(outing, [...track.findings, ...line.findings, ...over.findings, ...sheet.findings]),
+      turnFindings(outing, [
+        ...track.findings,
+        ...line.findings,
+        ...bars.findings.filter((f) => f.severity !== 'assumed'),
+        ...over.findings,
+        ...sheet.findings,
+      ]),
     ),
     at: turnOf(outing),
   };

@@ -20,6 +20,7 @@ import { hostWords } from './findings/host.ts';
 import { humpWords } from './findings/humps.ts';
 import { orderWords } from './findings/order.ts';
 import { partingWords } from './findings/part.ts';
+import { pitchWords } from './findings/pitch.ts';
 import { practiceWords } from './findings/practice.ts';
 import { ratingWords } from './findings/ratings.ts';
 import { sightWords } from './findings/sight.ts';
@@ -53,6 +54,7 @@ const tellers: Tellers = {
   ...sightWords,
   ...speedWords,
   ...surveyWords,
+  ...pitchWords,
   ...swingWords,
   ...crestWords,
   ...crewWords,

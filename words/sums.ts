@@ -261,6 +261,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'radius=45ft truck-centres=60in overhang=21in shank=5in other-truck-centres=36in other-overhang=12in other-shank=5in',
     'Where a curve begins, and between curves of opposite hand, it is more: the outing check looks at the whole line.',
   ),
+  'bar-pitch': w(
+    'Angle of a bar over a crest',
+    'How far must a bar between two vehicles turn up and down over a crest?',
+    'radius=150ft truck-centres=60in overhang=21in shank=5in other-truck-centres=36in other-overhang=12in other-shank=5in higher=1/2in',
+    'Where grades meet at a point it is more: the outing check looks at the whole line.',
+  ),
   'chain-working-load': w(
     'Working load of a chain',
     'What may a chain carry?',
@@ -376,6 +382,12 @@ export const sumWords: Readonly<Record<string, SumWords>> = {
     'How far does a car hang over the track in a curve?',
     'radius=35ft truck-centres=48in overhang=12in',
     'Half the width comes on top, on either side.',
+  ),
+  sway: w(
+    'Sway on springs',
+    'How far does the top of a car sway on its springs, to either side?',
+    'mass=500lb centre-height=18in aside=1in cant=1/4in contact-width=7-3/4in radius=45ft speed=6mph stiffness=3000N·m top=48in',
+    'What the canted track itself leans comes on top.',
   ),
   'flange-play': w(
     'Play of the flanges',

@@ -10,6 +10,7 @@ import { sceneToSvg } from '../../views/strip/scene.ts';
 import {
   crestsTable,
   humpsTable,
+  pitchTable,
   sectionsTable,
   sheetsTable,
   sheetTable,
@@ -78,6 +79,7 @@ export const fitCommand: Command = {
               tableText(wheelsTable(fit, voice)),
               ...(fit.wear.length > 0 ? [tableText(wearTable(fit, voice))] : []),
               ...(fit.gaps.length > 0 ? [tableText(crestsTable(fit, voice))] : []),
+              ...(fit.pitches.length > 0 ? [tableText(pitchTable(fit, voice))] : []),
               tableText(humpsTable(fit, voice)),
               tableText(verticalTable(fit, voice)),
               ...(fit.sections.length > 0 ? [tableText(sectionsTable(fit.sections, voice))] : []),
@@ -99,6 +101,7 @@ export const fitCommand: Command = {
                 floor: placed(floor),
               })),
               gaps: fit.gaps.map((g) => ({ ...g, at: fit.at(g.at) })),
+              pitches: fit.pitches.map((p) => ({ ...p, at: fit.at(p.at) })),
               humps: fit.humps.map(({ most, ...of }) => ({
                 ...of,
                 parts: of.parts.map((p) => ({ ...p, at: fit.at(p.at) })),

@@ -11,6 +11,7 @@ import { findingCodes } from '../../engine/questions/findings.ts';
 import { flagFindings } from '../../engine/questions/flag/findings.ts';
 import { humpFindings } from '../../engine/questions/humps/findings.ts';
 import { partFindings } from '../../engine/questions/part/findings.ts';
+import { pitchFindings } from '../../engine/questions/pitch/findings.ts';
 import { standardFindings } from '../../engine/questions/standards/findings.ts';
 import { surveyFindings } from '../../engine/questions/survey/findings.ts';
 import { swingFindings } from '../../engine/questions/swing/findings.ts';
@@ -67,6 +68,7 @@ const roomOfFindings: readonly (readonly [object, string, string])[] = [
   [couplerFindings, '#couplers', 'heedway couplers <outing>'],
   [swingFindings, '#couplers', 'heedway couplers <outing>'],
   [crestFindings, '#fit', 'heedway fit <outing>'],
+  [pitchFindings, '#fit', 'heedway fit <outing>'],
   [humpFindings, '#fit', 'heedway fit <outing>'],
   [wheelFindings, '#fit', 'heedway fit <outing>'],
   [clearanceFindings, '#fit', 'heedway clear <outing>'],

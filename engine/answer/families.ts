@@ -20,6 +20,7 @@ import { hostRemedies } from '../questions/host/remedies.ts';
 import { humpRemedies } from '../questions/humps/remedies.ts';
 import { orderRemedies } from '../questions/order/remedies.ts';
 import { partRemedies } from '../questions/part/remedies.ts';
+import { pitchRemedies } from '../questions/pitch/remedies.ts';
 import { practiceRemedies } from '../questions/practice/remedies.ts';
 import { ratingsRemedies } from '../questions/ratings/remedies.ts';
 import { sightRemedies } from '../questions/sight/remedies.ts';
@@ -37,6 +38,7 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
   ratings: ratingsRemedies,
   swing: swingRemedies,
   crests: crestRemedies,
+  pitch: pitchRemedies,
   humps: humpRemedies,
   wheels: wheelRemedies,
   clearance: clearanceRemedies,

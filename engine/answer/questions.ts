@@ -17,6 +17,7 @@ import { host } from '../questions/host/question.ts';
 import { humps } from '../questions/humps/question.ts';
 import { order } from '../questions/order/question.ts';
 import { part } from '../questions/part/question.ts';
+import { pitch } from '../questions/pitch/question.ts';
 import { practice } from '../questions/practice/question.ts';
 import type { Question } from '../questions/question.ts';
 import { ratings } from '../questions/ratings/question.ts';
@@ -35,6 +36,7 @@ export const questions: readonly Question<unknown>[] = [
   ratings,
   swing,
   crests,
+  pitch,
   humps,
   wheels,
   clearance,

@@ -19,6 +19,7 @@ import { humpFindings } from './humps/findings.ts';
 import { moveFindings } from './moves.ts';
 import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
+import { pitchFindings } from './pitch/findings.ts';
 import { practiceFindings } from './practice/findings.ts';
 import { ratingFindings } from './ratings/findings.ts';
 import { sightFindings } from './sight/findings.ts';
@@ -45,6 +46,7 @@ type Tables = typeof assumptionFindings &
   typeof moveFindings &
   typeof orderFindings &
   typeof partFindings &
+  typeof pitchFindings &
   typeof practiceFindings &
   typeof ratingFindings &
   typeof sightFindings &
@@ -80,6 +82,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...moveFindings,
   ...orderFindings,
   ...partFindings,
+  ...pitchFindings,
   ...practiceFindings,
   ...ratingFindings,
   ...sightFindings,

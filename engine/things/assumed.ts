@@ -113,11 +113,12 @@ export interface AssumedValues {
     readonly damping: Quantity;
   };
   /**
-   * Swing of a coupler to one side, rad; its shank ÷ gauge; sideways play of a wheelset on track of its own gauge, m;
+   * Swing of a coupler to one side, rad; how far a bar or link turns up or down, rad; its shank ÷ gauge; sideways play of a wheelset on track of its own gauge, m;
    * difference in height of two coupled ones, m; damping ÷ critical of two neighbours.
    */
   readonly coupler: {
     readonly swing: Quantity;
+    readonly pitch: Quantity;
     readonly shank: Quantity;
     readonly play: Quantity;
     readonly heightDifference: Quantity;

@@ -87,6 +87,16 @@ export const coupling = () =>
       'side play',
       'In place of the swing: how far its end moves from the middle to one side before it strikes.',
     ),
+    pitch: may(
+      quantity('angle', 0.005, Math.PI / 2),
+      'pitch',
+      'How far a bar or link turns up or down on its pin before it strikes; of the two the lesser.',
+      {
+        assumed: 'coupler/pitch',
+        asked:
+          'how far the bar or link turns up and down on its pin before it strikes: lift its far end and lower it, and measure the angle, or how far that end stands from level and from the pin',
+      },
+    ),
     slack: may(
       quantity('length', 0, 0.5),
       'slack',

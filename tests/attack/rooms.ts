@@ -11,6 +11,7 @@ import { boardDocument } from '../../views/board-paper.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
 import {
   crestsTable,
+  pitchTable,
   humpsTable,
   sectionsTable,
   sheetTable,
@@ -57,7 +58,7 @@ function tables(outing: Outing, voice: Voice): string[] {
     structuresTable(clear, voice),
     curvesTable(clear, voice),
     sidingsTable(clear, voice),
-    ...[wheelsTable, wearTable, crestsTable, humpsTable, verticalTable].map((table) => table(fit, voice)),
+    ...[wheelsTable, wearTable, crestsTable, pitchTable, humpsTable, verticalTable].map((table) => table(fit, voice)),
     sectionsTable(fit.sections, voice),
     sheetTable(outing.host.name, fit.standards, voice),
   ]

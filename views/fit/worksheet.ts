@@ -4,7 +4,7 @@ import type { Letters } from '../../desk/font-letters.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
 import type { Vehicle, Wheelset } from '../../engine/things/vehicle/types.ts';
 import { calliper } from '../../words/calliper.ts';
-import type { Voice } from '../../words/voice.ts';
+import { say as sayIn, type Voice } from '../../words/voice.ts';
 import { measuredHow, measuredNames } from '../../words/worksheet.ts';
 import { cardFace, fontsOf } from '../card-paper.ts';
 import { sceneToSvg } from '../strip/scene.ts';
@@ -77,6 +77,8 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
   );
   const named = (w: Wheelset | undefined, i: number): string => w?.name ?? `axle ${i + 1}`;
   const say = (si: number | undefined): string => known(si, voice);
+  const angle = (si: number | undefined): string =>
+    si === undefined ? '' : sayIn(voice, { si, kind: 'angle' }, 'down');
   return [
     {
       title: 'Back to back, four places round; diameters on the tread',
@@ -107,10 +109,18 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
     },
     {
       title: 'Couplers',
-      head: ['end', 'height, empty', 'height, all seats taken', 'face', 'shank', 'swing aside'],
+      head: [
+        'end',
+        'height, empty',
+        'height, all seats taken',
+        'face',
+        'shank',
+        'swing aside',
+        'turns up and down',
+      ],
       rows: (['front', 'rear'] as const).map((end) => {
-        const { height, face, shank, sidePlay } = vehicle[end];
-        return [end, say(height), '', say(face), say(shank), say(sidePlay)];
+        const { height, face, shank, sidePlay, pitch } = vehicle[end];
+        return [end, say(height), '', say(face), say(shank), say(sidePlay), angle(pitch?.low)];
       }),
     },
     {

@@ -145,6 +145,26 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
   note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
 });
 
+/** Bars and links between pins: how far each end turns up or down, and what is left. */
+export const pitchTable = ({ pitches, at }: Fit, voice: Voice): WordTable => {
+  const angle = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'angle' }, toward);
+  return {
+    title: 'Bars and links over crests and sags: how far they must turn up and down',
+    head: ['bar at', 'toward', 'must turn', 'by the line', 'by their heights', 'where', 'turns', 'left'],
+    rows: pitches.map((p) => [
+      `${p.name}, ${p.end}`,
+      p.other,
+      `${angle(p.needed, 'up')} ${p.way}${p.shanksKnown ? '' : ' (short bar)'}`,
+      angle(p.line, 'up'),
+      p.heightsKnown ? angle(p.stated, 'up') : 'not stated',
+      p.lie === 'level' ? '' : `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
+      p.gives === null ? 'not stated' : angle(p.gives, 'down'),
+      p.gives === null ? '' : p.gives < p.needed ? 'none' : angle(p.gives - p.needed, 'down'),
+    ]),
+    note: 'Against the vehicle’s own frame, both vehicles placed on the heights of the line as surveyed; empty or as seated, whichever turns it more.',
+  };
+};
+
 const radius = (si: number, voice: Voice): string =>
   Number.isFinite(si) ? say(voice, { si, kind: 'length' }, 'up') : 'none does';
 

@@ -21,6 +21,7 @@ const questions: Readonly<Record<string, string>> = {
   part: 'what happens if the train parts',
   swing: 'how far couplers must swing',
   crests: 'whether the couplers stay in hold over crests',
+  pitch: 'whether bars and links turn up and down far enough over crests',
   humps: 'whether anything grounds over crests and sags',
   wheels: 'whether the wheels run on this track',
   clearance: 'whether the train clears what stands beside the line',

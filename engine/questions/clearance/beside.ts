@@ -10,10 +10,12 @@ import {
 } from '../../things/clearance/room.ts';
 import { farthest, type Side, type SweptShape, standing } from '../../things/clearance/swept.ts';
 import { type Frame, seenFrom, within } from '../../things/line/frames.ts';
+import { onLine } from '../../things/line/geometry.ts';
 import { layPlan, type Plan, type Spot, spotAt } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
 import { type Body, leanToward } from './bodies.ts';
 import type { Other } from './others.ts';
+import { rolled } from './sway.ts';
 
 export interface Least {
   readonly room: number;
@@ -29,6 +31,8 @@ export interface Least {
 /** Vehicles alike, one way round. */
 interface Kind {
   readonly body: Body;
+  /** End for end: what rolls to its left rolls to the right. */
+  readonly around: boolean;
   readonly shape: SweptShape;
   readonly long: number;
 }
@@ -84,7 +88,9 @@ export function besideFor(
     const { body, shape } = kinds[kind];
     const rear = tips + at - shape.box.rear;
     const heights = { low: body.underside, high: body.top };
-    const lean = Math.max(...sides.map((to) => leanToward(stand, to, rear, heights)));
+    const lean = Math.max(
+      ...sides.map((to) => leanToward(stand, to, rear, heights, swayed(kinds[kind], stand, to, rear, 0))),
+    );
     let least: Least = { room: Infinity, at, stands: body.of.vehicle.name, passes: '' };
     for (const p of poised[kind]) {
       if (!boxAt(standPlan, p, rear, standing(shape.guides), box)) {
@@ -103,9 +109,17 @@ export function besideFor(
 function kindsOf(bodies: readonly Body[]): Kind[] {
   const known = new Map<string, Kind>();
   for (const body of bodies)
-    for (const shape of [body.shape, turned(body.shape)]) {
-      const key = JSON.stringify([rounded(shape), body.play.high, body.underside, body.top]);
-      if (!known.has(key)) known.set(key, { body, shape, long: shape.box.front - shape.box.rear });
+    for (const around of [false, true]) {
+      const shape = around ? turned(body.shape) : body.shape;
+      const { play, underside, top, roll } = body;
+      const key = JSON.stringify([
+        rounded(shape),
+        play.high,
+        underside,
+        top,
+        ...(roll ? [roll.kind, around] : []),
+      ]);
+      if (!known.has(key)) known.set(key, { body, around, shape, long: shape.box.front - shape.box.rear });
     }
   return [...known.values()];
 }
@@ -158,12 +172,33 @@ function poisedOf(shape: SweptShape, line: Line, sides: readonly Side[], play: n
   ];
 }
 
-/** As wide to those sides as canted track leans it anywhere. */
-function leaned({ body, shape }: Kind, line: Line, sides: readonly Side[]): SweptShape {
+/** On springs to a side of the track, rad; with nobody's springs measured, nothing. @param speed m/s; nothing: it stands */
+function swayed({ body, around }: Kind, line: Line, side: Side, at: number, speed: number): number {
+  if (!body.roll) return 0;
+  const { to } = body.roll;
+  const roll = around
+    ? { ...body.roll, to: ((of, ...rest) => to(OPPOSITE[of], ...rest)) as typeof to }
+    : body.roll;
+  return rolled(roll, line, side, onLine(line, at), speed, 'high');
+}
+
+/** A hair to either side of where a curve begins and ends, m. */
+const BY = 1e-3;
+
+/** As wide to those sides as canted track leans it anywhere, and its springs with it at what it is meant to run at. */
+function leaned(kind: Kind, line: Line, sides: readonly Side[]): SweptShape {
+  const { body, shape } = kind;
   const heights = { low: body.underside, high: body.top };
+  const bends = body.roll ? line.curves.flatMap(({ from, to }) => [from + BY, to - BY]) : [];
+  const places = [...line.cants.map(({ at }) => at), ...bends, ...(body.roll ? [0] : [])];
   const lean = (side: Side): number =>
     sides.includes(side)
-      ? Math.max(0, ...line.cants.map(({ at }) => leanToward(line, side, at, heights)))
+      ? Math.max(
+          0,
+          ...places.map((at) =>
+            leanToward(line, side, at, heights, swayed(kind, line, side, at, body.fastest)),
+          ),
+        )
       : 0;
   const { left, right } = shape.box;
   return { ...shape, box: { ...shape.box, left: left + lean('left'), right: right - lean('right') } };

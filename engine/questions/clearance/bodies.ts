@@ -1,5 +1,6 @@
 /** The bodies of a train on its line, and how far they reach beside the track: play of flanges and gauge widening in it, lean not. */
 import type { Quantity } from '../../base/quantity.ts';
+import { speedMeant } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { reachesAlong } from '../../things/clearance/along.ts';
 import { type Aside, farthest, reachAt, type Side, type SweptShape } from '../../things/clearance/swept.ts';
@@ -10,7 +11,7 @@ import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { playOf } from '../../things/wheel/pair.ts';
-import { type Sway, swayOf } from './sway.ts';
+import { type Roll, rollOf, type Sway, swayOn } from './sway.ts';
 
 /** Between the places that are looked at along a structure, m; between them the least room is sought. */
 export const STEP = 0.25;
@@ -42,7 +43,11 @@ export interface Body {
   readonly people: { readonly heads: Quantity; readonly shoulders: Quantity } | null;
   readonly play: Quantity;
   /** Absent: nobody measured its springs. */
+  readonly roll?: Roll;
+  /** Along the line of its outing, as it rolls there. */
   readonly sway?: Sway;
+  /** What its train is meant to run at, at most, m/s. */
+  readonly fastest: number;
   /** Alike: all that reaches alike, its sway in it. */
   readonly kind: string;
 }
@@ -83,13 +88,14 @@ function bodyOf(of: LoadedVehicle, context: OutingContext): Body {
     guides: rear - front,
     box: { rear: rear - vehicle.length, front: rear, right: -half, left: half },
   };
-  const sway = swayOf(context, of);
+  const roll = rollOf(context, of);
   return {
     of,
     shape,
     // On springs each rolls as its people sit.
-    kind: JSON.stringify([shape, underside, sway ? vehicle.id : '']),
-    ...(sway ? { sway } : {}),
+    kind: JSON.stringify([shape, underside, roll?.kind ?? '']),
+    ...(roll ? { roll, sway: swayOn(context, roll) } : {}),
+    fastest: speedMeant(context.outing),
     half,
     underside,
     top: height,

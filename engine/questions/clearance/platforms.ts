@@ -56,6 +56,7 @@ export function lookAtPlatforms(context: OutingContext): PlatformsLook {
       vehicle.step,
       vehicle.seats,
       sinks,
+      body.roll?.kind ?? '',
       platform.id,
       side,
     ]);
@@ -97,17 +98,26 @@ function acrossAt(way: Way, body: Body, platform: Structure, side: 'left' | 'rig
       if (!here) continue;
       const tilt = cantAt(line, onLine(line, s)) / line.contactWidth;
       // Lower rail toward the platform: the step comes nearer, and lower.
-      const reach = hand * here.aside + hand * tilt * step.height;
+      // On springs it stands away from the platform by what people off the middle and cant roll it, and lifts that side.
+      const away = rollHere(body, side === 'left' ? 'right' : 'left', -hand * tilt);
+      const toward = rollHere(body, side, hand * tilt);
+      const reach = hand * here.aside + hand * tilt * step.height - away * step.height;
       if (distance - reach > gap.value) gap = { value: distance - reach, at: onLine(line, s) };
       // Heights are told above the nearer rail.
       const beyond = (step.width - line.contactWidth) / 2;
       const edge = step.height - hand * tilt * beyond - top;
-      for (const up of [edge, edge - sinks]) if (Math.abs(up) > Math.abs(most)) most = up;
+      const half = step.width / 2;
+      for (const up of [edge + away * half, edge - sinks - toward * half])
+        if (Math.abs(up) > Math.abs(most)) most = up;
     }
   }
   if (gap.value === -Infinity) return undefined;
   return { platform, side, vehicle: vehicle.id, name: vehicle.name, gap, step: most };
 }
+
+/** Standing, to a side, rad, ≥ 0. @param lean of the track to it, rad */
+const rollHere = ({ roll }: Body, side: 'left' | 'right', lean: number): number =>
+  Math.max(0, roll?.to(side, lean, 0, 'high') ?? 0);
 
 const SOURCE =
   'vehicle and platform as measured, placed on the plan of the line: common engineering geometry';

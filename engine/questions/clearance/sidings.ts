@@ -4,8 +4,9 @@
  * no more than its sharpest radius is known, as far as it reaches in that curve to either side, wherever it stands.
  */
 import type { OutingContext } from '../../outing/open.ts';
+import { onLine } from '../../things/line/geometry.ts';
 import type { Siding } from '../../things/line/types.ts';
-import { type Body, bodiesOf, reachedAlong, wayFor } from './bodies.ts';
+import { type Body, bodiesOf, fullWidthTo, leanToward, reachedAlong, wayFor } from './bodies.ts';
 
 export interface SidingRoom {
   readonly siding: Siding;
@@ -48,22 +49,36 @@ export function lookAtSidings(context: OutingContext): SidingRoom[] {
     if (without !== '' || radius === undefined || bodies.length === 0) return cannotTell;
     const inSiding = bodies.map((body) => reachInCurve(body, radius));
     const own = inSiding.every((r) => r !== undefined)
-      ? Math.max(...inSiding.map((r, i) => (r as number) + bodies[i].play.high / 2))
+      ? Math.max(...inSiding.map((r, i) => (r as number) + bodies[i].play.high / 2 + standingSway(bodies[i])))
       : undefined;
     if (own === undefined) return cannotTell;
     const [first, last] = [spacings[0].at, spacings[spacings.length - 1].at];
     const reached = bodies.map((body) => reachedAlong(way, body, first, last, side, body.play.high));
     if (reached.some((r) => typeof r === 'number')) return cannotTell;
     const along = reached as Exclude<(typeof reached)[number], number>[];
+    const leanBeside = (body: Body, at: number): number => {
+      const s = onLine(line, at);
+      const heights = { low: body.underside, high: fullWidthTo(body) };
+      return leanToward(line, side, s, heights, body.sway?.(side, s, 'high'));
+    };
     const free = along[0].map(({ at }, i) => ({
       at,
-      free: spacingAt(siding, at) - own - margin - Math.max(...along.map((r) => r[i].reach)),
+      free:
+        spacingAt(siding, at) -
+        own -
+        margin -
+        Math.max(...along.map((r, k) => r[i].reach + leanBeside(bodies[k], at))),
     }));
     const clear = longest(free);
     const least = clear && midway(free, clear, loaded.length);
     return { siding, clear, ...(typeof least === 'number' ? { least: least + margin } : {}), without };
   });
 }
+
+/** Of one that stands in a siding, to either side, m: of its cant nobody tells, it is taken as level. */
+const standingSway = (body: Body): number =>
+  Math.max(0, ...(['left', 'right'] as const).map((to) => body.roll?.to(to, 0, 0, 'high') ?? 0)) *
+  fullWidthTo(body);
 
 /** Least along a train that stands as far from both ends as it can; null: it does not fit. */
 function midway(

@@ -1,19 +1,12 @@
-/**
- * How far a body rolls to a side on springs that were measured:
- *
- *   φ = (g·(Z·θ + Y) + Z·v²·κ) / (K − g·Z)
- *
- * Z = Σ m·z and Y = Σ m·y of the vehicle with its people, kg·m (z above the rail, y to that side); θ what cant leans the track to it,
- * rad; κ curvature with the outside on it, 1/m; v speed, m/s; K roll stiffness, N·m/rad. It stands, and it runs: both count. It rolls
- * about a line at the rail, so that its top goes farthest. Springs too weak to hold it upright (K ≤ g·Z) are told by balance.
- * Source: common engineering geometry, statics.
- */
+/** How far a body rolls on springs that were measured (roll.ts), standing and as it is meant to run: both count. */
 import { GRAVITY } from '../../base/constants.ts';
 import { speedMeant } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
+import { rollAngle } from '../../things/clearance/roll.ts';
 import type { Side } from '../../things/clearance/swept.ts';
 import { cantAt, curvatureAt, turnedStretch } from '../../things/line/geometry.ts';
 import { covers } from '../../things/line/sights.ts';
+import type { Line } from '../../things/line/types.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { bodyOf } from '../balance/body.ts';
 
@@ -29,9 +22,16 @@ interface Rolling {
   readonly Y: number;
 }
 
+/** How a body rolls, wherever it stands. */
+export interface Roll {
+  /** rad to a side, standing and with what pushes it there. @param lean of the track to it, rad @param push v²·κ with its outside on it, m/s² */
+  readonly to: (side: Side, lean: number, push: number, level: Level) => number;
+  /** Alike: rolls alike. */
+  readonly kind: string;
+}
+
 /** undefined: nobody measured its springs; what must be left beside it holds its sway too. */
-export function swayOf(context: OutingContext, of: LoadedVehicle): Sway | undefined {
-  const { line, outing } = context;
+export function rollOf({ line, outing }: OutingContext, of: LoadedVehicle): Roll | undefined {
   const stiffness = of.vehicle.suspension?.rollStiffness;
   if (!stiffness) return undefined;
   const rolling = (k: number, position: number): Rolling | undefined => {
@@ -44,17 +44,29 @@ export function swayOf(context: OutingContext, of: LoadedVehicle): Sway | undefi
     rolling(stiffness.low, 1),
   ];
   if (!stiff || !likely || !soft) return undefined;
-  const speedAt = fastestAt(context);
-  return (side, at, level) => {
-    const way = side === 'left' ? 1 : -1;
-    const outward = -way * curvatureAt(line, at) * speedAt(at) ** 2;
-    const lean = (way * cantAt(line, at)) / line.contactWidth;
-    const roll = ({ stiffness: k, Z, Y }: Rolling, run: number): number =>
-      (GRAVITY * (Z * lean + way * Y) + Z * run) / (k - GRAVITY * Z);
-    const all = (body: Rolling): number[] => [roll(body, 0), roll(body, outward)];
-    if (level === 'low') return Math.min(...all(stiff), ...all(soft));
-    return level === 'value' ? Math.max(...all(likely)) : Math.max(0, ...all(stiff), ...all(soft));
+  return {
+    to: (side, lean, push, level) => {
+      const way = side === 'left' ? 1 : -1;
+      const all = ({ stiffness: k, Z, Y }: Rolling): number[] =>
+        [0, push].map((run) => rollAngle(k, Z, way * Y, lean, run));
+      if (level === 'low') return Math.min(...all(stiff), ...all(soft));
+      return level === 'value' ? Math.max(...all(likely)) : Math.max(0, ...all(stiff), ...all(soft));
+    },
+    kind: JSON.stringify([stiff, likely, soft]),
   };
+}
+
+/** On the line of an outing, at what it is meant to run at there. */
+export function swayOn(context: OutingContext, roll: Roll): Sway {
+  const speedAt = fastestAt(context);
+  return (side, at, level) => rolled(roll, context.line, side, at, speedAt(at), level);
+}
+
+/** On any line at a speed, rad. */
+export function rolled(roll: Roll, line: Line, side: Side, at: number, speed: number, level: Level): number {
+  const way = side === 'left' ? 1 : -1;
+  const lean = (way * cantAt(line, at)) / line.contactWidth;
+  return roll.to(side, lean, -way * curvatureAt(line, at) * speed ** 2, level);
 }
 
 /** What the train is meant to run at, at most, m/s: limits count where they hold for every part of it. */

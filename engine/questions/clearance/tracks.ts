@@ -71,8 +71,8 @@ const kindsIn = (bodies: readonly Body[]): unknown[] => {
   const kinds = new Map(
     [...bodies]
       .reverse()
-      .map(({ shape, play, underside, top, of }) => [
-        JSON.stringify([shape, play.high, underside, top]),
+      .map(({ shape, play, underside, top, of, roll, fastest }) => [
+        JSON.stringify([shape, play.high, underside, top, ...(roll ? [roll.kind, fastest] : [])]),
         of.vehicle.name,
       ]),
   );

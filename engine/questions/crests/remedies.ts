@@ -25,18 +25,9 @@ function shimmedOrElsewhere(outing: Outing, finding: Finding): Family[] {
   if (gap === undefined || !('higher' in finding.facts)) return [];
   const { vehicles } = outing.train;
   const aheadDown = finding.facts.higher === 'ahead' ? -1 : 1;
-  const shim = (i: number, end: 'front' | 'rear', way: number): Family => ({
-    size: 2,
-    changes: Array.from({ length: MOST_SHIMS }, (_, n) => ({
-      kind: 'coupler-raised' as const,
-      vehicle: vehicles[i].id,
-      end,
-      by: way * (n + 1) * SHIM,
-    })),
-  });
   return [
-    shim(gap, 'rear', aheadDown),
-    shim(gap + 1, 'front', -aheadDown),
+    raised(vehicles[gap], 'rear', aheadDown),
+    raised(vehicles[gap + 1], 'front', -aheadDown),
     ...orders(outing, gap),
     ...ballasted(vehicles[finding.facts.higher === 'ahead' ? gap : gap + 1]),
     ...[vehicles[gap + 1], vehicles[gap]]
@@ -44,6 +35,17 @@ function shimmedOrElsewhere(outing: Outing, finding: Finding): Family[] {
       .map((v): Family => ({ size: 5, changes: [{ kind: 'fewer-cars', leave: [v.id] }] })),
   ];
 }
+
+/** Shimmed by whole millimetres. @param way +1 up, −1 down */
+export const raised = ({ id }: Vehicle, end: 'front' | 'rear', way: number): Family => ({
+  size: 2,
+  changes: Array.from({ length: MOST_SHIMS }, (_, n) => ({
+    kind: 'coupler-raised' as const,
+    vehicle: id,
+    end,
+    by: way * (n + 1) * SHIM,
+  })),
+});
 
 /** On springs that are known, weights bring the higher one down. */
 function ballasted(higher: Vehicle): Family[] {

@@ -23,7 +23,11 @@ interface At {
 }
 
 /** @param heaviest whoever may sit on a seat of which nothing is stated, kg */
-export function sinksOf({ vehicle, riders }: LoadedVehicle, end: 'front' | 'rear', heaviest: number): Sinks {
+export const sinksOf = (loaded: LoadedVehicle, end: 'front' | 'rear', heaviest: number): Sinks =>
+  sinksAt(loaded, end === 'front' ? 0 : loaded.vehicle.length, heaviest);
+
+/** The same of any point of the frame. @param along from its front end, m */
+export function sinksAt({ vehicle, riders }: LoadedVehicle, along: number, heaviest: number): Sinks {
   const stiffness = vehicle.suspension?.wheelStiffness;
   if (!stiffness)
     return {
@@ -38,7 +42,7 @@ export function sinksOf({ vehicle, riders }: LoadedVehicle, end: 'front' | 'rear
       .filter((r) => !duty || r.rider.duty !== 'rider')
       .map(({ rider, seat }) => ({ mass: rider.mass.value, at: seat.at }));
   const under = (aboard: readonly At[]): number[] => {
-    const force = forceAt(vehicle, end === 'front' ? 0 : vehicle.length, [...things, ...aboard]);
+    const force = forceAt(vehicle, along, [...things, ...aboard]);
     return [force / stiffness.low, force / stiffness.high];
   };
   return {

@@ -19,7 +19,7 @@ function longerOrElsewhere(outing: Outing, { where: { gap } }: Finding): Family[
   return [longer(gap), ...orders(outing, gap), ...either(outing, gap)];
 }
 
-const longer = (gap: number): Family => ({
+export const longer = (gap: number): Family => ({
   size: 2,
   changes: Array.from({ length: MOST_INCHES }, (_, i) => ({
     kind: 'longer-coupling' as const,

@@ -58,7 +58,7 @@ export function endOnTrack(vehicle: Vehicle, end: 'front' | 'rear'): EndOnTrack 
 }
 
 /** Height of the rail at a chainage. Asked from one place to the next along the line, it does not search anew. */
-type Rail = (at: number) => number;
+export type Rail = (at: number) => number;
 
 function railOf(line: Line): Rail {
   const { heights } = line;
@@ -72,13 +72,19 @@ function railOf(line: Line): Rail {
   };
 }
 
-/** Of an end where the two meet at a chainage; a rail for each axle. @param way +1 ahead, −1 behind */
-function endOver(line: Line, { near, far, lever }: EndOnTrack, way: 1 | -1): Rail {
+/** Rail under the nearer and the farther guide; a rail for each axle. @param way +1 ahead of where the two meet, −1 behind */
+export function guidesOver(line: Line, { near, far }: EndOnTrack, way: 1 | -1): readonly [Rail, Rail] {
   const under = (axles: readonly number[]): Rail => {
     const rails = axles.map((d) => ({ d: way * d, rail: railOf(line) }));
     return (at) => rails.reduce((sum, { d, rail }) => sum + rail(at + d), 0) / rails.length;
   };
-  const [nearer, farther] = [under(near), under(far)];
+  return [under(near), under(far)];
+}
+
+/** Of an end where the two meet at a chainage. */
+function endOver(line: Line, end: EndOnTrack, way: 1 | -1): Rail {
+  const { lever } = end;
+  const [nearer, farther] = guidesOver(line, end, way);
   return (at) => {
     const z = nearer(at);
     return z + (z - farther(at)) * lever;
@@ -98,28 +104,35 @@ export interface Rise {
   readonly at: number;
 }
 
+export interface Extreme {
+  readonly value: number;
+  /** What cant and twist may add or take off there, ≥ 0. */
+  readonly tilt: number;
+  readonly at: number;
+}
+
 const NO_TILT = (): number => 0;
 
 /**
- * Greatest rise with the tilt added and least with it taken off, along the line. Heights and cants are straight between their
- * knots, so both turn only where an axle passes one: exact at no step.
+ * Greatest value with what tilts added and least with it taken off, along the line, of what is linear in the heights under the axles
+ * of both. Heights and cants are straight between their knots, so both turn only where an axle passes one: exact at no step.
  */
-export function risesOn(
+export function extremesOn(
   line: Line,
   ahead: EndOnTrack,
   behind: EndOnTrack,
+  valueAt: (at: number) => number,
   tiltAt: (at: number) => number = NO_TILT,
-): { readonly most: Rise; readonly least: Rise } {
+): { readonly most: Extreme; readonly least: Extreme } {
   const offsets = [...ahead.near, ...ahead.far, ...[...behind.near, ...behind.far].map((d) => -d)];
   const [back, forth] = [-Math.min(...offsets), Math.max(...offsets)];
-  let most: Rise = { rise: 0, tilt: 0, at: line.loop ? 0 : back };
-  let least: Rise = most;
-  const riseAt = riseOver(line, ahead, behind);
+  let most: Extreme = { value: 0, tilt: 0, at: line.loop ? 0 : back };
+  let least: Extreme = most;
   const knots = tiltAt === NO_TILT ? line.heights : [...line.heights, ...line.cants];
   const look = (at: number): void => {
-    const [rise, tilt] = [riseAt(at), tiltAt(at)];
-    if (rise + tilt > most.rise + most.tilt) most = { rise, tilt, at };
-    if (rise - tilt < least.rise - least.tilt) least = { rise, tilt, at };
+    const [value, tilt] = [valueAt(at), tiltAt(at)];
+    if (value + tilt > most.value + most.tilt) most = { value, tilt, at };
+    if (value - tilt < least.value - least.tilt) least = { value, tilt, at };
   };
   // Where the first and the last axle stand at an end of the line, no other need be over a knot.
   if (!line.loop && back <= line.length - forth) for (const at of [back, line.length - forth]) look(at);
@@ -129,4 +142,16 @@ export function risesOn(
       if (line.loop || (at >= back && at <= line.length - forth)) look(at);
     }
   return { most, least };
+}
+
+/** Greatest rise with the tilt added and least with it taken off. */
+export function risesOn(
+  line: Line,
+  ahead: EndOnTrack,
+  behind: EndOnTrack,
+  tiltAt: (at: number) => number = NO_TILT,
+): { readonly most: Rise; readonly least: Rise } {
+  const { most, least } = extremesOn(line, ahead, behind, riseOver(line, ahead, behind), tiltAt);
+  const rise = ({ value, tilt, at }: Extreme): Rise => ({ rise: value, tilt, at });
+  return { most: rise(most), least: rise(least) };
 }

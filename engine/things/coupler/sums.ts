@@ -2,6 +2,7 @@
 import { input, notNegative, positive, result, type Sum } from '../../base/sum.ts';
 import { endOffRail } from './crest.ts';
 import { couplerAngle } from './formulas.ts';
+import { pitchOnCurve } from './pitch.ts';
 import { edgeApart } from './tilt.ts';
 
 export const couplerSums: readonly Sum[] = [
@@ -40,6 +41,35 @@ export const couplerSums: readonly Sum[] = [
         ...['', 'other-'].map((of) => endOffRail(given[`${of}truck-centres`], given[`${of}overhang`], room)),
       ),
     ],
+  },
+  {
+    id: 'bar-pitch',
+    inputs: [
+      input('radius', 'length', positive),
+      input('truck-centres', 'length', notNegative),
+      input('overhang', 'length'),
+      input('shank', 'length', positive),
+      input('other-truck-centres', 'length', notNegative),
+      input('other-overhang', 'length'),
+      input('other-shank', 'length', positive),
+      input('higher', 'length', { default: 0 }),
+    ],
+    results: [result('angle', 'angle'), result('other-angle', 'angle')],
+    equation:
+      'β₁ = m₁/R + (q₁ − q₂ + Δ)/L;  β₂ = m₂/R + (q₂ − q₁ − Δ)/L;  m₁ = A₁/2 + o₁;  m₂ = A₂/2 + o₂;  q₁ = (o₁·(A₁ + o₁) − 2·m₁·h₁)/(2·R);  q₂ = (o₂·(A₂ + o₂) − 2·m₂·h₂)/(2·R);  L = h₁ + h₂',
+    letters:
+      'β₁ angle, β₂ other-angle, R radius, A₁ truck-centres, A₂ other-truck-centres, o₁ overhang, o₂ other-overhang, h₁ shank, h₂ other-shank, Δ higher, L length-of-the-bar, m₁ middle-to-the-end, m₂ other-middle-to-the-end, q₁ pin-off-the-rail, q₂ other-pin-off-the-rail',
+    remark:
+      'R: of the crest; β: downward from its own vehicle, below nothing upward; of a sag all turns round but Δ',
+    source: 'common engineering geometry (parabola)',
+    compute: ({ radius, higher, ...given }) => {
+      const [own, other] = ['', 'other-'].map((of) => ({
+        truckCentres: given[`${of}truck-centres`],
+        overhang: given[`${of}overhang`],
+        shank: given[`${of}shank`],
+      }));
+      return [pitchOnCurve(radius, own, other, higher), pitchOnCurve(radius, other, own, -higher)];
+    },
   },
   {
     id: 'face-tilt',

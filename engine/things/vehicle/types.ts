@@ -208,6 +208,8 @@ export interface Coupling {
   readonly swing?: Quantity;
   /** Instead of `swing`: how far its end moves to one side, m. */
   readonly sidePlay?: number;
+  /** How far a bar or link turns up or down before it strikes, of the two the lesser, rad. */
+  readonly pitch?: Quantity;
   /** Above rail, m. */
   readonly height?: number;
   /** From top to bottom of what holds the other one, m. */

@@ -15,6 +15,13 @@ const bent = (coupling: Vehicle['front']): Outing => {
   const vehicles = outing.train.vehicles.map((v) => ({ ...v, front: coupling, rear: coupling }));
   return { ...outing, train: { ...outing.train, vehicles } };
 };
+/** A bar between the second and third vehicle. */
+const barred = (rear: Vehicle['rear'], front: Vehicle['front']): Outing =>
+  altered(
+    swapped(1, (v) => ({ ...v, rear })),
+    2,
+    { front },
+  );
 const coupled = (front: number, rear?: number): Outing =>
   altered(
     swapped(1, (v) => ({ ...v, rear: { ...strong, height: front } })),
@@ -73,5 +80,12 @@ export const couplings: Makers = {
   },
   'coupler-swing-short': () => bent({ type: 'knuckle', shank: 0.12, swing: exact(0.05) }),
   'coupler-swing-unknown': () => bent({ type: 'knuckle', shank: 0.12 }),
+  'coupler-pitch-short': () =>
+    barred(
+      { type: 'bar', height: 0.15, shank: 0.15, pitch: exact(0.05) },
+      { type: 'bar', height: 0.18, shank: 0.15, pitch: exact(0.05) },
+    ),
+  'coupler-pitch-unknown': () =>
+    barred({ type: 'bar', height: 0.15, shank: 0.15 }, { type: 'bar', height: 0.18, shank: 0.15 }),
   'coupler-overloaded': () => swapped(1, (v) => ({ ...v, front: { type: 'link', strength: exact(20) } })),
 };

@@ -12,6 +12,7 @@ import { curvesTable, platformsTables, sidingsTable, structuresTable } from '../
 import {
   crestsTable,
   humpsTable,
+  pitchTable,
   sectionsTable,
   sheetTable,
   verticalTable,
@@ -94,6 +95,7 @@ export function FitRoom({ outing, voice }: Props) {
       )}
       <Table table={sheetTable(outing.host.name, fit.standards, voice)} />
       {fit.gaps.length > 0 && <Table table={crestsTable(fit, voice)} />}
+      {fit.pitches.length > 0 && <Table table={pitchTable(fit, voice)} />}
       <h2>Over crests and sags</h2>
       <Table table={humpsTable(fit, voice)} />
       <Table table={verticalTable(fit, voice)} />

@@ -1,0 +1,206 @@
+/** Bars and links over crests and sags: what strikes, has little left, is asked for, is left alone; and what clears it. */
+import { describe, expect, it } from 'vitest';
+import { lookAtFit } from '../../../desk/fit.ts';
+import { familiesFor } from '../../../engine/answer/families.ts';
+import { exact } from '../../../engine/base/quantity.ts';
+import { applyChange } from '../../../engine/outing/change.ts';
+import { openOuting } from '../../../engine/outing/open.ts';
+import type { Outing } from '../../../engine/outing/types.ts';
+import { askPitch } from '../../../engine/questions/pitch/ask.ts';
+import { pitchOnCurve } from '../../../engine/things/coupler/pitch.ts';
+import type { Coupling } from '../../../engine/things/vehicle/types.ts';
+import { pitchTable } from '../../../views/tables/fit.ts';
+import { tellFinding } from '../../../words/finding.ts';
+import { crested } from '../../support/crested.ts';
+import { altered, rider } from '../../support/rules.ts';
+
+const DEGREE = Math.PI / 180;
+const bar = (height: number, gives?: number, changes: Partial<Coupling> = {}): Coupling => ({
+  type: 'bar',
+  height,
+  shank: 0.15,
+  ...(gives === undefined ? {} : { pitch: exact(gives * DEGREE) }),
+  ...changes,
+});
+const shape = { length: 2, overhang: 0.4 };
+const OWN = { truckCentres: 1.2, overhang: 0.4, shank: 0.15 };
+/** A crest of a radius (a sag: below nothing), points every five centimetres; or level. */
+const round = (radius: number, half = 10) =>
+  Array.from({ length: 401 }, (_, i) => {
+    const off = Math.abs(i * 0.05 - 10);
+    const near = Math.min(half, off);
+    return { at: i * 0.05, height: -(near * (2 * off - near)) / (2 * radius) };
+  });
+const level = [0, 10, 20].map((at) => ({ at, height: 0 }));
+const of = (heights: typeof level, a: Coupling, b = a): Outing => crested(heights, [shape, shape], [a, b]);
+const asked = (outing: Outing) => askPitch(openOuting(outing));
+const said = (outing: Outing): string[] =>
+  asked(outing)
+    .findings.filter((f) => f.severity !== 'assumed')
+    .map((f) => `${f.severity} ${f.code}${f.measure ? ` ${f.measure}` : ''}`);
+const voice = (outing: Outing) => ({ system: 'metric', wording: 'us', outing }) as const;
+
+describe('how far a bar turns', () => {
+  it('on one crest and in one sag: by half the length over the radius, either end, the other way', () => {
+    for (const [radius, way, lie] of [
+      [600, 'down', 'crest'],
+      [-600, 'up', 'sag'],
+    ] as const) {
+      const { ends } = asked(of(round(radius), bar(0.15))).data;
+      expect(ends.map((e) => [e.end, e.way, e.lie])).toEqual([
+        ['rear', way, lie],
+        ['front', way, lie],
+      ]);
+      for (const e of ends) expect(e.needed).toBeCloseTo(1 / 600, 5);
+      expect(pitchOnCurve(radius, OWN, OWN, 0)).toBeCloseTo(1 / radius, 12);
+    }
+  });
+
+  it('by heights alone on even track: up from the lower, down from the higher, as steep as the bar is short', () => {
+    const { ends } = asked(of(level, bar(0.15), bar(0.18))).data;
+    expect(ends.map((e) => [e.way, e.lie])).toEqual([
+      ['up', 'level'],
+      ['down', 'level'],
+    ]);
+    for (const e of ends) expect(e.needed).toBeCloseTo(Math.asin(0.1), 9);
+  });
+
+  it('heights and a crest add at the higher end and take off at the lower', () => {
+    const outing = of(round(600), bar(0.15), bar(0.153));
+    const [rear, front] = asked(outing).data.ends;
+    expect(front.needed).toBeCloseTo(1 / 600 + 0.01, 4);
+    expect(front.needed).toBeCloseTo(pitchOnCurve(600, OWN, OWN, 0.003), 4);
+    expect(rear.way).toBe('up');
+    expect(rear.needed).toBeCloseTo(0.01 - 1 / 600, 4);
+  });
+
+  it('most where one stands on the crest and the other before it: its pin hangs off the rail as well', () => {
+    const [end] = asked(of(round(60, 2.5), bar(0.15))).data.ends;
+    const pin = (0.4 * 1.6 - 2 * 0.15) / 120;
+    // Two guides of one on the crest and all of the other before it; partly on it, a little more.
+    expect(end.needed).toBeGreaterThan(1 / 60 + pin / 0.3);
+    expect(end.needed).toBeLessThan(1.03 * (1 / 60 + pin / 0.3));
+  });
+
+  it('springs under people over one end tip its frame and lower its pin', () => {
+    const seats = [
+      { id: '1', name: '1', at: 0.1, across: 0, height: 0.3, facing: 'forward', driver: false },
+    ] as const;
+    const sprung = altered({ ...of(level, bar(0.15)), riders: [rider('1', '1')] }, 1, {
+      seats,
+      suspension: { equalised: true, wheelStiffness: exact(40_000) },
+    });
+    const [rear, front] = asked(sprung).data.ends;
+    const load = 686.46 / 2 / 40_000;
+    const [near, far] = [(load * 1.5) / 1.2, (-load * 0.3) / 1.2];
+    const sink = near + ((near - far) / 1.2) * 0.25;
+    expect(rear.way).toBe('down');
+    expect(rear.needed).toBeCloseTo(Math.asin(sink / 0.3), 5);
+    expect(rear.people).toBe('seated');
+    expect(front.needed).toBeCloseTo(Math.asin(sink / 0.3) + Math.atan((near - far) / 1.2), 4);
+    expect(rear.springs).toBeCloseTo(rear.needed, 9);
+  });
+
+  it('cant that runs off sets one pin above the other where both hang aside in a curve', () => {
+    const outing = of(level, bar(0.15));
+    const cants = [0, 9, 10, 20].map((at, i) => ({ at, cant: i < 2 ? 0 : 0.03 }));
+    const curves = [{ from: 0, to: 20, startCurvature: 0.1, endCurvature: 0.1, gaugeWidening: 0 }];
+    const turned = (line: Partial<Outing['line']>) =>
+      asked({ ...outing, line: { ...outing.line, ...line } }).data.ends[0];
+    expect(turned({ cants }).cant).toBe(0);
+    expect(turned({ cants, curves }).cant).toBeGreaterThan(0.001);
+    expect(turned({ curves }).cant).toBe(0);
+  });
+
+  it('knuckles are held by their faces and left alone', () => {
+    expect(
+      asked(of(level, bar(0.15, 1, { type: 'knuckle' }), bar(0.2, 1, { type: 'knuckle' }))).data.ends,
+    ).toEqual([]);
+  });
+});
+
+describe('what is said of it', () => {
+  const steep = (gives?: number, changes: Partial<Coupling> = {}) =>
+    of(level, bar(0.15, gives, changes), bar(0.165, gives, changes));
+
+  it('beyond what is stated: hold; within a tenth of it: a note; well within: nothing', () => {
+    // 15 mm on 300: 2.87°.
+    expect(said(steep(2.8))).toEqual(['forbids coupler-pitch-short']);
+    expect(said(steep(2.9))).toEqual(['notes coupler-pitch-short']);
+    expect(said(steep(3.3))).toEqual([]);
+    const [finding] = asked(steep(2)).findings;
+    expect(finding.found?.si).toBeCloseTo(Math.asin(0.05), 9);
+    expect(finding.required?.si).toBeCloseTo(2 * DEGREE, 9);
+    expect(finding.margin).toBeCloseTo(1 - Math.asin(0.05) / (2 * DEGREE), 9);
+    const told = tellFinding(finding, voice(steep(2)));
+    expect(told.what).toMatch(
+      /^The bar at the rear of .* must turn 2\.9° up toward .* on even track, .*; it strikes at 2\.0°/,
+    );
+    expect(told.why).toMatch(/the heights of the two 2\.9°; 300 mm from pin to pin/);
+  });
+
+  it('by few points of a survey: nobody can tell', () => {
+    const sharp = [0, 10, 20].map((at) => ({ at, height: -0.04 * Math.abs(at - 10) }));
+    expect(said(of(sharp, bar(0.15, 1)))).toEqual(['unknown coupler-pitch-short line.profile']);
+  });
+
+  it('not stated: nothing below what the stiffest usual one gives, then limits, then cannot tell', () => {
+    const apart = (degrees: number) => of(level, bar(0.15), bar(0.15 + 0.3 * Math.sin(degrees * DEGREE)));
+    expect(said(apart(2.9))).toEqual([]);
+    expect(said(apart(3.1))).toEqual(['limits coupler-pitch-unknown coupling.pitch']);
+    expect(said(apart(9.9))).toEqual(['limits coupler-pitch-unknown coupling.pitch']);
+    expect(said(apart(10.1))).toEqual(['unknown coupler-pitch-unknown coupling.pitch']);
+    expect(asked(apart(2.9)).findings).toMatchObject([{ code: 'assumed', facts: { key: 'coupler/pitch' } }]);
+    expect(tellFinding(asked(apart(5)).findings[0], voice(apart(5))).why).toContain(
+      'push the two slowly over it',
+    );
+  });
+
+  it('heights not stated: a note where they could matter, limits beside a stated angle, cannot tell beyond it', () => {
+    const { height: _, ...bare } = bar(0.15);
+    expect(said(of(level, bare as Coupling))).toEqual(['notes coupler-pitch-unknown coupling.height']);
+    const stated = { ...bare, pitch: exact(2 * DEGREE) } as Coupling;
+    expect(said(of(level, stated))).toEqual(['limits coupler-pitch-unknown coupling.height']);
+    expect(said(of(level, { ...stated, pitch: exact(0.6) }))).toEqual([]);
+    expect(said(of(round(20), stated))).toEqual(['unknown coupler-pitch-unknown coupling.height']);
+  });
+
+  it('a bar not measured is taken as short; people on springs not measured may sink', () => {
+    const { shank: _, ...short } = bar(0.15, 4);
+    const { shank: _s, ...other } = bar(0.165, 4);
+    expect(said(of(level, short as Coupling, other as Coupling))).toEqual([
+      'unknown coupler-pitch-unknown coupling.shank',
+    ]);
+    const seats = [
+      { id: '1', name: '1', at: 0.5, across: 0, height: 0.3, facing: 'forward', driver: false },
+    ] as const;
+    const sat = altered({ ...steep(3.3), riders: [rider('1', '1')] }, 1, { seats });
+    expect(said(sat)).toEqual(['limits coupler-pitch-unknown vehicle.suspension.wheelStiffness']);
+  });
+
+  it('a shim under either, a longer bar, another order or a car left behind: tried, and the first two clear it', () => {
+    const outing = steep(2);
+    const [finding] = asked(outing).findings;
+    const families = familiesFor(outing, finding);
+    const clears = families.map(({ changes }) =>
+      changes.findIndex((c) => !said(applyChange(outing, c)).some((s) => s.startsWith('forbids'))),
+    );
+    // 5 mm of 15 suffice: 10 mm on 300 are 1.9°.
+    expect(clears.slice(0, 2)).toEqual([4, 4]);
+    expect(families[0].changes[0]).toMatchObject({ kind: 'coupler-raised', end: 'rear', by: 0.001 });
+    expect(families[1].changes[0]).toMatchObject({ kind: 'coupler-raised', end: 'front', by: -0.001 });
+    expect(families[2].changes[clears[2]]).toMatchObject({ kind: 'longer-coupling', gap: 0 });
+    expect(clears[2]).toBeGreaterThanOrEqual(0);
+    expect(families.at(-1)?.changes[0].kind).toBe('fewer-cars');
+  });
+
+  it('stands in the table of fit, end by end', () => {
+    const outing = steep(2);
+    const { rows } = pitchTable(lookAtFit(outing), voice(outing));
+    expect(rows.map((r) => [r[2], r[6], r[7]])).toEqual([
+      ['2.9° up', '2.0°', 'none'],
+      ['2.9° down', '2.0°', 'none'],
+    ]);
+    expect(lookAtFit(outing).findings.map((f) => f.code)).toContain('coupler-pitch-short');
+  });
+});
