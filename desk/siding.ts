@@ -68,6 +68,10 @@ export function lookAtTracksOf(outing: Outing, other?: Outing): Sidings {
   };
 }
 
+/** The line itself, or one of its tracks. */
+export const lineOf = (line: Line, id: string): Line | undefined =>
+  id === MAIN ? line : line.tracks?.find((t) => t.id === id)?.line;
+
 export const nameOfTrack = (line: Line, id: string): string =>
   id === MAIN ? line.name : (line.tracks?.find((t) => t.id === id)?.name ?? id);
 

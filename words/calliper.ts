@@ -19,6 +19,10 @@ export const byCalliper: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'standard-slow',
 ]);
 
+/** As a tape or a rule reads it: sixteenths of an inch or whole millimetres; beyond a foot or two, feet and inches. @param si m */
+export const tape = (si: number, { system }: Pick<Voice, 'system'>, toward: Toward): string =>
+  printQuantity(si, 'length', { system, toward });
+
 /** "6.870 in", "174.50 mm". @param si m */
 export const calliper = (si: number, { system }: Pick<Voice, 'system'>, toward: Toward): string =>
   system === 'imperial'

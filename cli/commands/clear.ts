@@ -1,9 +1,14 @@
 /** heedway clear: does the train clear what stands beside and over the line, and what must be left clear for it? */
 import { Option } from 'commander';
 import { type Clear, lookAtClear } from '../../desk/clear.ts';
+import { planMarks } from '../../desk/plan-marks.ts';
+import { lookAtTracksOf } from '../../desk/siding.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
+import type { Outing } from '../../engine/outing/types.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
 import { type Page, templateDocument, templatesDxf, templatesPlot } from '../../views/fit/template.ts';
+import { markedPlan } from '../../views/plan/svg.ts';
+import { NO_PLAN } from '../../views/plan/words.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
 import { curvesTable, platformsTables, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
 import type { Voice } from '../../words/voice.ts';
@@ -15,6 +20,7 @@ import { writeOut } from '../write.ts';
 
 interface ClearOptions extends Options {
   readonly svg?: string;
+  readonly plan?: string;
   readonly template?: string;
   readonly page?: Page;
 }
@@ -39,6 +45,13 @@ async function template(
   return `What must be left clear, section by section, drawn into ${file}`;
 }
 
+async function plan(file: string, outing: Outing, clear: Clear, voice: Voice): Promise<string> {
+  const scene = markedPlan(outing, planMarks(outing, clear, lookAtTracksOf(outing)), voice);
+  if (!scene) return NO_PLAN;
+  await writeOut(file, sceneToSvg(scene));
+  return `Plan drawn into ${file}`;
+}
+
 const NOT_DRAWN = 'Nothing is drawn: no vehicle of this train has a width and a height measured.';
 
 export const clearCommand: Command = {
@@ -47,6 +60,10 @@ export const clearCommand: Command = {
     asksRecords(common(program.command('clear <outing>')))
       .description('What stands beside and over the line against this train; what it must be left clear.')
       .option('--svg <file>', 'draw how far it reaches into a file')
+      .option(
+        '--plan <file>',
+        'draw the line from above, with where ends may stand and where least is left, into a file',
+      )
       .option(
         '--template <file>',
         'the section to be left clear on straight track and in each curve: .pdf to scale, .dxf full size, .svg',
@@ -60,6 +77,7 @@ export const clearCommand: Command = {
           const scene = clearPlot(clear, voice, 900);
           if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
           const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          if (options.plan !== undefined) drawn.push(await plan(options.plan, outing, clear, voice));
           if (options.template !== undefined)
             drawn.push(await template(options.template, options, clear, outing.line.gauge, voice));
           const inOrder = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) });

@@ -1,7 +1,7 @@
 /** Every vehicle's section within the host's profile, from the front, to one scale. Pure: data in, scene out. */
 import { type Corner, wholeFigure } from '../../engine/base/numerics/polygon.ts';
 import type { SectionFit } from '../../engine/questions/standards/profile.ts';
-import { calliper } from '../../words/calliper.ts';
+import { tape } from '../../words/calliper.ts';
 import type { Voice } from '../../words/voice.ts';
 import { wrapped } from '../strip/letters.ts';
 import {
@@ -48,7 +48,7 @@ export function sectionPlot(sections: readonly SectionFit[], voice: Voice, wide 
       lineShape('bold', x - 7, y, x + 7, y),
       lineShape('bold', x, y - 7, x, y + 7),
       ...wrapped(
-        `${s.name}: ${s.room.left < 0 ? `${calliper(-s.room.left, voice, 'up')} out` : `${calliper(s.room.left, voice, 'down')} left`}`,
+        `${s.name}: ${s.room.left < 0 ? `${tape(-s.room.left, voice, 'up')} out` : `${tape(s.room.left, voice, 'down')} left`}`,
         SIZE,
         each - 12,
       ).map((text, k) => textShape('small', middle, base + 20 + k * SIZE * 1.4, text, SIZE, 'middle')),

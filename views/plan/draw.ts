@@ -25,6 +25,7 @@ import {
 import { bendsOf } from '../strip/track.ts';
 import { type Fitted, fitPlan } from './fit.ts';
 import { type Laid, layLine } from './lay.ts';
+import { drawMarks, type MarkOnPlan } from './marks.ts';
 import { type DrawnTrack, drawnTracks } from './tracks.ts';
 import type { PlanWords } from './words.ts';
 
@@ -41,6 +42,8 @@ export interface Plan {
   readonly fitted: Fitted;
   readonly view: PlanView;
   readonly notes: readonly string[];
+  /** Places that count for what fits. */
+  readonly marks: readonly MarkOnPlan[];
 }
 
 const MARGIN = 12;
@@ -58,16 +61,21 @@ export function openPlan(
   model: StripModel,
   view: PlanView,
   words: PlanWords,
+  marks: readonly MarkOnPlan[] = [],
 ): Plan | undefined {
   const laid = laidOut(outing) ? undefined : layLine(model.line);
   if (!laid) return undefined;
   const { width, height, textSize: size } = view;
-  const said = [...(laid.misses ? [words.misses(laid.misses, laid.open)] : []), words.north];
+  const said = [
+    ...(laid.misses ? [words.misses(laid.misses, laid.open)] : []),
+    words.north,
+    ...words.marks(marks),
+  ];
   const notes = said.flatMap((text) => wrapped(text, size, width - 2 * MARGIN));
   const foot = height - size * ROW * (notes.length + 1.2);
   const aside = Math.min(size * ASIDE, width / 8);
   const frame = { x0: MARGIN + aside, y0: aside, x1: width - MARGIN - aside, y1: foot - aside };
-  return { laid, fitted: fitPlan(laid, frame), view, notes };
+  return { laid, fitted: fitPlan(laid, frame), view, notes, marks };
 }
 
 export function drawPlan(model: StripModel, plan: Plan, words: PlanWords, moment?: StripMoment): Scene {
@@ -90,6 +98,7 @@ export function drawPlan(model: StripModel, plan: Plan, words: PlanWords, moment
     pathShape('rail', polyline(track)),
     ...tracks.map(({ points }) => pathShape('rail', polyline(points))),
     ...(plan.laid.open ? [seam(fitted, length)] : []),
+    ...drawMarks(plan, tracks, words, sheet),
     ...bendNames(model, plan, words, sheet, true),
     places(model, plan, words, sheet),
     ...bendNames(model, plan, words, sheet, false),

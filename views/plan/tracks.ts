@@ -8,7 +8,7 @@ import type { Point } from '../strip/scene.ts';
 import type { Fitted } from './fit.ts';
 
 /** A place on the drawing, px, with units along the track and to its left. */
-interface Placed {
+export interface Placed {
   readonly x: number;
   readonly y: number;
   readonly along: Point;
@@ -17,7 +17,10 @@ interface Placed {
 type At = (s: number) => Placed;
 
 export interface DrawnTrack {
+  readonly id: string;
   readonly name: string;
+  /** Where a chainage of its own lies. */
+  readonly at: At;
   /** px */
   readonly points: readonly Point[];
 }
@@ -50,7 +53,7 @@ export function drawnTracks({ tracks = [] }: Line, fitted: Fitted): DrawnTrack[]
         const { x, y } = at((track.line.length * i) / count);
         return [x, y];
       });
-      drawn.push({ name: track.name, points });
+      drawn.push({ id: track.id, name: track.name, at, points });
     }
     left = left.filter((t) => !now.includes(t));
   }

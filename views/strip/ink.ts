@@ -42,6 +42,7 @@ const styles = {
   ink: { fill: 'none', stroke: 'ink', width: 1.2 },
   fine: { fill: 'none', stroke: 'ink', width: 0.8 },
   bold: { fill: 'none', stroke: 'ink', width: 2.2 },
+  nearest: { fill: 'none', stroke: 'limit', width: 2.4 },
   solid: { fill: 'ink', stroke: 'none' },
   open: { fill: 'paper', stroke: 'ink', width: 1.2 },
   earth: { fill: 'ground', stroke: 'none' },

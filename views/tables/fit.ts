@@ -6,7 +6,7 @@ import type { Compared, Judged } from '../../engine/questions/standards/look.ts'
 import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
 import { yearly } from '../../engine/questions/wheels/worn.ts';
 import { dayText } from '../../papers/due/day.ts';
-import { calliper } from '../../words/calliper.ts';
+import { calliper, tape } from '../../words/calliper.ts';
 import { standardNames } from '../../words/standards.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
@@ -101,7 +101,7 @@ export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
 
 function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {
   if (!hold || !under) return ['face not stated', '', '', ''];
-  const cell = (held: number): string => (held <= 0 ? 'none' : length(held, voice, 'down'));
+  const cell = (held: number): string => (held <= 0 ? 'none' : tape(held, voice, 'down'));
   return [
     cell(under.empty),
     cell(under.seated),
@@ -127,7 +127,7 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
     'of the face',
   ],
   rows: gaps.map((g) => {
-    const size = (si: number): string => length(Math.abs(si), voice, 'up');
+    const size = (si: number): string => tape(Math.abs(si), voice, 'up');
     return [
       g.name,
       g.other,
@@ -176,10 +176,10 @@ export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
     ...fit.parts.map((p) => [
       fit.name,
       p.part,
-      length(p.height, voice, 'down'),
-      length(p.sink, voice, 'up'),
-      length(p.rise, voice, 'up'),
-      p.left <= 0 ? 'strikes' : length(p.left, voice, 'down'),
+      tape(p.height, voice, 'down'),
+      tape(p.sink, voice, 'up'),
+      tape(p.rise, voice, 'up'),
+      p.left <= 0 ? 'strikes' : tape(p.left, voice, 'down'),
       `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
     ]),
     ...(fit.parts.length === 0 && fit.most
@@ -189,7 +189,7 @@ export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
             'low parts',
             'not measured',
             '',
-            length(fit.most.rise, voice, 'up'),
+            tape(fit.most.rise, voice, 'up'),
             '',
             `${fit.most.lie} at ${chainage(voice, at(fit.most.at))}${fit.most.sparse ? ' (few points)' : ''}`,
           ],
@@ -246,9 +246,22 @@ const worstOf = ({ judged }: Compared): Judged | undefined =>
     .find((of) => of.length > 0)
     ?.reduce((a, b) => (b.left < a.left ? b : a));
 
+/** What a calliper reads; the rest a tape. */
+const ofWheels: ReadonlySet<Compared['key']> = new Set<Compared['key']>([
+  'backToBack',
+  'backVariation',
+  'wheelCheck',
+  'flangeThickness',
+  'flangeHeight',
+  'treadHollow',
+  'wheelWidth',
+]);
+
 function figure(key: Compared['key'], si: number, voice: Voice, toward: 'up' | 'down'): string {
   const kind = kindOf(key);
-  return kind === 'length' && si < 1.5 ? calliper(si, voice, toward) : say(voice, { si, kind }, toward);
+  return kind === 'length' && ofWheels.has(key)
+    ? calliper(si, voice, toward)
+    : say(voice, { si, kind }, toward);
 }
 
 const partOf = ({ reading: { name, wheelset, end } }: Judged): string =>
@@ -287,13 +300,13 @@ export const sectionsTable = (sections: Fit['sections'], voice: Voice): WordTabl
     room === null
       ? 'cannot tell'
       : room.left >= 0
-        ? length(room.left, voice, 'down')
+        ? tape(room.left, voice, 'down')
         : outlined
-          ? `stands out ${length(-room.left, voice, 'up')}`
+          ? `stands out ${tape(-room.left, voice, 'up')}`
           : 'cannot tell: its box stands out',
     room === null
       ? ''
-      : `${length(Math.abs(room.at.x), voice, 'up')} from the middle, ${length(room.at.y, voice, 'up')} up`,
+      : `${tape(Math.abs(room.at.x), voice, 'nearest')} from the middle, ${tape(room.at.y, voice, 'nearest')} up`,
     profile.source,
   ]),
   note: 'On straight level track, people seated. What throw in curves, play and lean take beside it is told by what must be left clear.',

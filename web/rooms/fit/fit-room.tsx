@@ -25,6 +25,7 @@ import { Inks } from '../../parts/inks.tsx';
 import { Said } from '../../parts/said.tsx';
 import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
+import { FitPlan } from './fit-plan.tsx';
 import { TemplateButtons, WorksheetButton } from './papers.tsx';
 import { Tracks } from './tracks.tsx';
 
@@ -77,6 +78,7 @@ export function FitRoom({ outing, voice }: Props) {
       )}
       {clear.sidings.length > 0 && <Table table={sidingsTable(clear, voice)} />}
       <Tracks outing={outing} voice={voice} width={width} />
+      <FitPlan outing={outing} clear={clear} voice={voice} width={width} />
       <h2>Wheels and couplers</h2>
       <WorksheetButton clear={clear} outing={outing} voice={voice} />
       <Said findings={fit.findings} voice={voice} />
