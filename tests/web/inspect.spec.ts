@@ -42,7 +42,7 @@ test('a daily steam list is a tap an item, and read and told in three minutes', 
     );
   expect(least).toBeGreaterThanOrEqual(44);
   expect(taps / count).toBeLessThanOrEqual(2);
-  const words = (await list.locator('ol').innerText()).split(/\s+/).length;
+  const words = ((await list.locator('ol').textContent()) ?? '').split(/\s+/).length;
   expect((60 * words) / WORDS + TAP * (taps + 1)).toBeLessThanOrEqual(180);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
     page.viewportSize()?.width ?? 0,
