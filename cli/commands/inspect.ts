@@ -112,9 +112,9 @@ async function shown(list: InspectionList, svg?: readonly string[]): Promise<Out
   return {
     text: [
       `${name}${example === true ? ' (an example: the host’s own list wins)' : ''}`,
-      ...items.flatMap(({ id, ask, how, drawing }) =>
+      ...items.flatMap(({ id, ask, how, by, drawing }) =>
         wrap(
-          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
+          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${by === undefined ? '' : ` To be judged by: ${by}.`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
           '    ',
         ),
       ),

@@ -165,6 +165,28 @@ describe('a defect', () => {
     expect(withShown(paper, recorded(after, [], '2026-05-31'))).not.toHaveProperty('defects');
   });
 
+  it('of two found in one inspection the other stays open, and so does the same of another inspection', async () => {
+    const here = memoryStore();
+    const clock = clockFrom('2026-05-30T08:00:00Z');
+    const two = ['glass', 'feed'].map((item) => ({ item, ask: item, result: 'reject', note: 'amiss' }));
+    const content = { list: 'L', listHash: 'a'.repeat(64), when: 'daily', of: engine, looked: two };
+    const first = await said(here, ada, clock, 'inspection', content);
+    await said(here, ada, clock, 'inspection', content);
+    await said(here, ada, clock, 'mended', {
+      inspection: first.row.hash,
+      item: 'glass',
+      what: 'new packing',
+    });
+    const open = openDefects((await look(here)).entries);
+    expect(open.map(({ item, inspection }) => [item, inspection.first === open[0].inspection.first])).toEqual(
+      [
+        ['feed', true],
+        ['glass', false],
+        ['feed', false],
+      ],
+    );
+  });
+
   it('is a matter of its own day: an inspection counts on no other', async () => {
     const { entries } = await look(store);
     expect(inspectedOn(entries, '2026-05-31').map(({ of }) => of)).toEqual([engine]);

@@ -118,6 +118,7 @@ function Item({ item, said, photos }: ItemProps) {
       <p>
         {item.ask}
         {item.how !== undefined && <small> {item.how}</small>}
+        {item.by !== undefined && <small> To be judged by: {item.by}.</small>}
       </p>
       {item.drawing !== undefined && (
         <details>
