@@ -5,6 +5,7 @@ import { run as clearing } from './clearing.ts';
 import { run as coupling } from './coupling.ts';
 import { run as fitting } from './fitting.ts';
 import { run as parting } from './parting.ts';
+import { run as reading } from './reading.ts';
 import { run as records } from './records.ts';
 import type { BenchRow } from './row.ts';
 import { run as seating } from './seating.ts';
@@ -18,6 +19,7 @@ const rows: BenchRow[] = [
   ...balance(),
   ...fitting(),
   ...clearing(),
+  ...(await reading()),
   ...(await records()),
   ...(await seating()),
   ...(await web()),

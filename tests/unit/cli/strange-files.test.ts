@@ -74,6 +74,22 @@ describe('what is no ordinary file', () => {
     expect(reasonOf({ code: 'EMFILE' })).toBe('too many files open already');
     expect(reasonOf({ code: 'EIO' })).toContain('EIO');
   });
+
+  it('and are when there are none left', () => {
+    const hoard = `
+      import { openSync, writeSync } from 'node:fs';
+      import { contentOf } from './cli/file.ts';
+      await contentOf('package.json');
+      try { for (;;) openSync('/dev/null', 'r'); } catch {}
+      writeSync(1, JSON.stringify(await contentOf('package.json')));`;
+    const line = 'ulimit -n 128; exec "$0" "$@"';
+    const given = [process.execPath, '--import', 'tsx', '--input-type=module', '-e', hoard];
+    const told = execFileSync('sh', ['-c', line, ...given], { encoding: 'utf8' });
+    expect(JSON.parse(told)).toEqual({
+      unread: 'too many files open already',
+      expected: 'a file that can be read',
+    });
+  });
 });
 
 describe('a part in a file of its own', () => {
