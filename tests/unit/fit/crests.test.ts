@@ -203,3 +203,42 @@ it('the table has a row for every gap, with where and what is held', () => {
   expect(row.slice(8)).toEqual(['14.00 mm', '14.00 mm', '14.00 mm', '46 %']);
   expect(factOf(crestsOf(outing).findings[0], 'others')).toBe(0);
 });
+
+describe('several gaps', () => {
+  const grade = 0.02 / per;
+  const three = (on: readonly Coupling[]): Outing => crested(hump(grade), [long, short, long], on);
+  const told = (outing: Outing) =>
+    crestsOf(outing).findings.map((f) => [f.code, f.severity, f.where.gap, factOf(f, 'others')]);
+
+  it('are one line of each weight, of the gap that holds least, with how many others', () => {
+    const same = three([knuckle(0.11), knuckle(0.11), knuckle(0.11)]);
+    const [line] = told(same);
+    expect(line.slice(0, 2)).toEqual(['couplers-slip-by', 'limits']);
+    expect(line[3]).toBe(1);
+    const { gaps } = crestsOf(same).data;
+    // The last coupler so set that its gap holds less than the other, and still some.
+    const way = Math.sign(gaps[1].apart);
+    const worse = three([knuckle(0.11), knuckle(0.11), knuckle(0.11 - way * 0.003)]);
+    expect(told(worse)).toEqual([['couplers-slip-by', 'limits', 1, 1]]);
+    // Far more: that one forbids, and the other is a line of its own.
+    const by = three([knuckle(0.11), knuckle(0.11), knuckle(0.11 - way * 0.02)]);
+    expect(told(by)).toEqual([
+      ['couplers-slip-by', 'forbids', 1, 0],
+      ['couplers-slip-by', 'limits', 0, 0],
+    ]);
+  });
+
+  it('of which nobody stated a face are asked for in one line, by the one farthest out', () => {
+    const usual = 0.09734513274336283 * of(0).line.gauge;
+    const steep = (low = 0): Outing =>
+      crested(
+        hump((1.4 * usual) / per),
+        [long, short, long],
+        [faceless, faceless, { ...faceless, height: 0.11 - low }],
+      );
+    const way = Math.sign(crestsOf(steep()).data.gaps[1].apart);
+    expect(told(steep())[0][3]).toBe(1);
+    expect(told(steep(way * 0.002))).toEqual([['coupler-face-unknown', 'limits', 1, 1]]);
+    expect(told(steep(-way * 0.002))).toEqual([['coupler-face-unknown', 'limits', 0, 1]]);
+  });
+});
