@@ -129,6 +129,23 @@ const rampTwice = (t: number, dead: number, build: number): number => {
   return (build * build) / 6 + (build / 2) * past + (past * past) / 2;
 };
 
+/**
+ * N by group. Two gears on the same wheels share their load by what each does there today: wet, blocks of one kind lose
+ * more than those of another.
+ */
+function sharedToday(groups: readonly BrakedGroup[], atRest: readonly number[]): Float64Array {
+  return Float64Array.from(groups, (g, i) => {
+    let [load, force, gears] = [0, 0, 0];
+    groups.forEach((o, j) => {
+      if (o.vehicle !== g.vehicle || o.group !== g.group) return;
+      load += o.load;
+      force += atRest[j];
+      gears++;
+    });
+    return gears === 1 || force === 0 ? g.load : (load * atRest[i]) / force;
+  });
+}
+
 export function buildInputs(
   loaded: LoadedTrain,
   groups: readonly BrakedGroup[],
@@ -143,6 +160,19 @@ export function buildInputs(
   const end = (g: BrakedGroup): number => g.deadTime.value + g.buildUp.value;
   const rampTime = groups.reduce((longest, g) => Math.max(longest, end(g)), 0);
   const blocks = blocksOf(groups);
+  const material = Int8Array.from(groups, (g) => 1 + blocks.findIndex((b) => sameBlocks(b, g)));
+  const friction = [
+    steady,
+    ...blocks.map(({ points, block }) => ({
+      low: tabulate((v) => frictionAt(points, v, -1)),
+      value: tabulate((v) => frictionAt(points, v, 0)),
+      high: tabulate((v) => frictionAt(points, v, 1)),
+      wet: blockWetness(block, today.blocksOn ?? state, assumed),
+    })),
+  ];
+  const atRest = groups.map(
+    (g, i) => g.block.value * friction[material[i]].value[0] * friction[material[i]].wet.value,
+  );
   const handles = [...new Set(groups.flatMap((g) => (g.handle === undefined ? [] : [g.handle])))];
   const first = loaded.vehicles[0]?.index ?? 0;
   const array = (of: (g: BrakedGroup) => number): Float64Array => Float64Array.from(groups, of);
@@ -173,23 +203,15 @@ export function buildInputs(
     blockLow: array((g) => g.block.low),
     blockValue: array((g) => g.block.value),
     blockHigh: array((g) => g.block.high),
-    load: array((g) => g.load),
+    load: sharedToday(groups, atRest),
     unsanded: Uint8Array.from(groups, (g) => (g.sanded ? 0 : 1)),
     front: array((g) => middleOf(loaded, g, first) - halfBase(loaded, g, first)),
     rear: array((g) => middleOf(loaded, g, first) + halfBase(loaded, g, first)),
     elsewhere: today.elsewhere ?? [],
     handle: Int16Array.from(groups, (g) => (g.handle === undefined ? -1 : handles.indexOf(g.handle))),
     handles: handles.length,
-    material: Int8Array.from(groups, (g) => 1 + blocks.findIndex((b) => sameBlocks(b, g))),
-    friction: [
-      steady,
-      ...blocks.map(({ points, block }) => ({
-        low: tabulate((v) => frictionAt(points, v, -1)),
-        value: tabulate((v) => frictionAt(points, v, 0)),
-        high: tabulate((v) => frictionAt(points, v, 1)),
-        wet: blockWetness(block, today.blocksOn ?? state, assumed),
-      })),
-    ],
+    material,
+    friction,
     pushed: pushedGroups(groups, first),
     isPushed: Uint8Array.from(groups, (g) => (g.gear.pushed ? 1 : 0)),
     vehicleMass: Float64Array.from(loaded.vehicles, (v) => v.mass),

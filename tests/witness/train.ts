@@ -163,7 +163,7 @@ const crossed = ({ vehicles, pipeBrokenAfter }: Train, gap: number, kind: BrakeG
 
 export function leftOnTail(outing: Outing, first: number): Left[] {
   const { train, riders } = outing;
-  const rides = (duty: 'driver' | 'guard'): boolean =>
+  const rides = (duty: 'driver'): boolean =>
     riders.some((r) => r.duty === duty && train.vehicles.findIndex((v) => v.id === r.vehicle) >= first);
   const named = riders.some((r) => r.duty === 'driver' && train.vehicles.some((v) => v.id === r.vehicle));
   const engine = Math.max(
@@ -171,7 +171,8 @@ export function leftOnTail(outing: Outing, first: number): Left[] {
     train.vehicles.findIndex((v) => v.role === 'engine'),
   );
   const driver = named ? rides('driver') : engine >= first;
-  const guard = rides('guard');
+  const guardAt = (car: number): boolean =>
+    riders.some((r) => r.duty === 'guard' && r.vehicle === train.vehicles[car].id);
   const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
   return train.vehicles.flatMap((vehicle, car) =>
     vehicle.brakes.flatMap((gear): Left[] => {
@@ -191,7 +192,11 @@ export function leftOnTail(outing: Outing, first: number): Left[] {
         return gear.onSupplyLoss === 'applies' ? [{ car, gear, acts: false }] : [];
       }
       if (along || gear.kind === 'surge') return [];
-      const there = gear.workedBy === 'driver' ? driver : gear.workedBy === 'guard' && guard;
+      // By arm: only where whoever works it rides.
+      const there =
+        gear.workedBy === 'driver'
+          ? driver && driven(outing, car)
+          : gear.workedBy === 'guard' && guardAt(car);
       return there ? [{ car, gear, acts: true }] : [];
     }),
   );

@@ -240,3 +240,29 @@ describe('a bad spot', () => {
     for (const spot of [6, 20, 38]) expect(end(spot) - 45).toBeCloseTo(adds, 1);
   });
 });
+
+describe('two brakes on the same wheels', () => {
+  const outing = randomOuting(12, 0);
+  const [engine] = outing.train.vehicles;
+  const [gear] = engine.brakes;
+  const both = (railState: 'dry' | 'wet') => {
+    const common = { ...gear, rigging: undefined, on: ['a'] };
+    const brakes = [
+      { ...common, id: 'iron', force: exact(300), block: 'cast-iron' },
+      { ...common, id: 'soft', force: exact(300), block: 'composition' },
+    ];
+    const train = { ...outing.train, vehicles: [{ ...engine, brakes }] };
+    const on = { ...outing, train, conditions: { ...outing.conditions, railState } };
+    return ready(on as unknown as typeof outing).prepared.inputs(railState);
+  };
+
+  it('share the rail by what each does there today: wet, composition gives the more of it up', () => {
+    const [iron, soft] = both('dry').load;
+    expect(soft / iron).toBeCloseTo(1, 9);
+    const wet = both('wet').load;
+    const { 'cast-iron': w, composition } = assumedValues.blockWet;
+    expect(composition.value).toBeLessThan(w.value);
+    expect(wet[1] / wet[0]).toBeCloseTo(composition.value / w.value, 9);
+    expect(wet[0] + wet[1]).toBeCloseTo(iron + soft, 6);
+  });
+});

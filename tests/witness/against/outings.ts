@@ -91,12 +91,22 @@ function ordinary(seed: number): Outing {
   return { ...base, line, host, train: { ...base.train, vehicles, pipeBrokenAfter } };
 }
 
-/** A second brake that the driver works on the engine's own wheels: one force measured, one from cylinder and block. */
-export function withTwoGears(outing: Outing): Outing {
+/**
+ * A second brake that the driver works on the engine's own wheels: one force measured, one from cylinder and block.
+ *
+ * @param block of the one that was measured; else nobody says, and it falls with speed as cast iron's does
+ */
+export function withTwoGears(outing: Outing, block?: BrakeGear['block']): Outing {
   const vehicles = outing.train.vehicles.map((v): Vehicle => {
     if (v.role !== 'engine') return v;
     const common = { kind: 'engine-only', on: ['a', 'b'], workedBy: 'driver', parking: false } as const;
-    const measured: BrakeGear = { ...common, id: 'hand', name: 'hand', force: exact(v.tare.value) };
+    const measured: BrakeGear = {
+      ...common,
+      id: 'hand',
+      name: 'hand',
+      force: exact(v.tare.value),
+      ...(block ? { block } : {}),
+    };
     const cylinder: BrakeGear = {
       ...common,
       id: 'steam',

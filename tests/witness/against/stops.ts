@@ -33,13 +33,12 @@ export function compareStops(seed: number, { outing, likelyStop }: StopWord, pla
   });
 }
 
-/**
- * Apart by more than 2 % and 15 cm, or one of them stops and the other does not.
- *
- * @param longer the engine's may be longer by this share: on the safe side
- */
-export function apart({ engine, witness }: StopCompared, longer = 0.02): boolean {
+/** Apart by more than 2 % and 15 cm, or one of them stops and the other does not. */
+export function apart({ engine, witness }: StopCompared): boolean {
   if (engine === Infinity || witness === Infinity) return engine !== witness;
   const off = Math.abs(engine - witness);
-  return off > 0.15 && off > (engine > witness ? longer : 0.02) * witness;
+  return off > 0.15 && off > 0.02 * witness;
 }
+
+/** Told too short. */
+export const tooShort = (c: StopCompared): boolean => apart(c) && c.engine < c.witness;

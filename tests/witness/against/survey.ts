@@ -7,7 +7,7 @@ import { checkBraking } from './braking.ts';
 import { engineWord, stopWord } from './engine.ts';
 import { randomOuting, withTwoGears } from './outings.ts';
 import { checkRooms, type Hands, type Overrun } from './rooms.ts';
-import { apart, compareStops } from './stops.ts';
+import { apart, compareStops, tooShort } from './stops.ts';
 import { compareTails, tailApart } from './tails.ts';
 
 /** Something to be repeated: the seed of the outing, and what was found. */
@@ -22,7 +22,15 @@ export interface Survey {
   outings: number;
   /** Outings that may leave: go, or go within limits. */
   mayLeave: number;
-  stops: { compared: number; never: number; apart: Repeat[]; errors: number[]; twoGearsApart: Repeat[] };
+  stops: {
+    compared: number;
+    never: number;
+    apart: Repeat[];
+    errors: number[];
+    twoGears: number;
+    twoGearsApart: Repeat[];
+    twoGearsShort: Repeat[];
+  };
   rooms: { places: number; aboveCeiling: Repeat[] };
   /** Places where too many hands overrun, of outings that may leave, by what they overrun. */
   overruns: Record<Overrun['of'], Repeat[]>;
@@ -53,7 +61,15 @@ export function survey(first: number, last: number, hands: Hands = {}): Survey {
   const all: Survey = {
     outings: 0,
     mayLeave: 0,
-    stops: { compared: 0, never: 0, apart: [], errors: [], twoGearsApart: [] },
+    stops: {
+      compared: 0,
+      never: 0,
+      apart: [],
+      errors: [],
+      twoGears: 0,
+      twoGearsApart: [],
+      twoGearsShort: [],
+    },
     rooms: { places: 0, aboveCeiling: [] },
     overruns: none(),
     overrunsElsewhere: none(),
@@ -90,9 +106,12 @@ function look(seed: number, all: Survey, hands: Hands): void {
   }
   if (seed % 10 === 7) {
     for (const c of compareStops(seed, stopWord(withTwoGears(word.outing)), 6)) {
-      // The engine shares the adhesion by what each does at a stand, the witness by the speed of the moment.
-      if (apart(c, 0.04)) all.stops.twoGearsApart.push(repeat(c));
+      all.stops.twoGears++;
+      if (apart(c)) all.stops.twoGearsApart.push(repeat(c));
     }
+    // Of blocks that speed does not change beside others that it does: shared as at a stand they are told too long at most.
+    for (const c of compareStops(seed, stopWord(withTwoGears(word.outing, 'composition')), 6))
+      if (tooShort(c)) all.stops.twoGearsShort.push(repeat(c));
   }
   if (seed % 3 === 0) count(all.balance.over, leanToldTooGreat(seed, word));
   const forbids = word.answer.findings.some(
