@@ -16,7 +16,7 @@ import {
   type Pulls,
   resistance,
 } from '../../../engine/questions/haul/draws.ts';
-import { KEPT_SPEED } from '../../../engine/questions/haul/keep.ts';
+import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import {
   type Booked,
   bookedStops,
