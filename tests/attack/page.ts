@@ -1,4 +1,5 @@
 /** The page of what the attack found, written by the run itself. */
+import { stripVTControlCharacters } from 'node:util';
 import { versions } from '../../cli/versions.ts';
 import type { Attacked } from './attack.ts';
 import { ANSWERED } from './targets.ts';
@@ -45,6 +46,7 @@ export interface Sat {
     readonly steps: number;
     readonly words: number;
     readonly edits: number;
+    readonly again: number;
   };
   readonly faults: readonly string[];
 }
@@ -52,14 +54,23 @@ export interface Sat {
 /** The page with these sittings beside those that it tells of. */
 export function withSittings(page: string, { from, step, looked, faults }: Sat): string {
   const [attacks, sat] = parts(page);
-  const { sittings, steps, words, edits } = looked;
+  const { sittings, steps, words, edits, again } = looked;
   const last = from + (sittings + faults.length - 1) * step;
   const seeds = `${from} to ${last}${step === 1 ? '' : `, every ${ordinal[step] ?? `${step}th`}`}`;
-  const now = row([seeds, sittings + faults.length, steps, words, edits, faults.length, versions.program]);
+  const now = row([
+    seeds,
+    sittings + faults.length,
+    steps,
+    words,
+    edits,
+    again,
+    faults.length,
+    versions.program,
+  ]);
   const rows = [...sat.split('\n').filter((line) => /^\| \d/.test(line)), now];
   const found = [
     ...sat.split('\n').filter((line) => line.startsWith('- sitting ')),
-    ...faults.map((fault) => `- ${fault.split('\n')[0]}`),
+    ...faults.map((fault) => `- ${stripVTControlCharacters(fault).split('\n')[0]}`),
   ];
   const count = rows.reduce((sum, line) => sum + Number(line.split(' | ')[1]), 0);
   return `${attacks}
@@ -67,11 +78,12 @@ ${SITTINGS}
 
 Written by \`SITTINGS=1000 npx playwright test interleaved --project desk\` itself. From a seed a person at the workbench opens, edits, tries, prints, loads again, kills page and
 worker, and sits down at a second tab, in any order. Every word on paper and screen is held against the command line's for the same file, and every edit has to be there in the end.
+One that a busy machine kept waiting too long is held once more in a browser of its own: what does not come then hangs, and is found.
 ${count} sittings were held in all; each row is of the code of its day.
 
 ${[
-  row(['seeds', 'sittings', 'steps', 'words compared', 'edits looked for', 'found', 'Heedway']),
-  row(['---', ...Array.from({ length: 6 }, () => '---:')]),
+  row(['seeds', 'sittings', 'steps', 'words compared', 'edits looked for', 'held again', 'found', 'Heedway']),
+  row(['---', ...Array.from({ length: 7 }, () => '---:')]),
   ...rows,
 ].join('\n')}
 

@@ -87,6 +87,8 @@ export interface Looked {
   words: number;
   /** Edits that had to be there in the end. */
   edits: number;
+  /** Sittings that a busy machine kept waiting too long, and that were held once more. */
+  again: number;
 }
 
 /** One browser with what it keeps, and the tabs that stand open in it. */
@@ -262,6 +264,9 @@ class Sitting {
 /** Sittings of one browser before it is put away with all that it keeps. */
 const TOGETHER = 25;
 
+/** It did not come in time. Whatever does not come the second time, in a browser of its own, hangs. */
+const WAITED = /Timeout:? \d+ ?ms/;
+
 /** Where the pages are served; counts and remedies, which come after the word, take most of a processor. */
 export interface Addresses {
   readonly whole: () => string;
@@ -280,28 +285,40 @@ export async function sittings(
   numbers: readonly number[],
   goes: () => boolean = () => true,
 ): Promise<{ readonly looked: Looked; readonly faults: readonly string[] }> {
-  const looked: Looked = { sittings: 0, steps: 0, words: 0, edits: 0 };
+  const looked: Looked = { sittings: 0, steps: 0, words: 0, edits: 0, again: 0 };
   const faults: string[] = [];
   let desks = new Map<string, Desk>();
   const putAway = async (): Promise<void> => {
     for (const { context } of desks.values()) await context.close();
     desks = new Map();
   };
-  for (const [i, seed] of numbers.entries()) {
-    if (!goes()) break;
-    if (i % TOGETHER === 0) await putAway();
+  /** What was wrong, if anything was. */
+  const held = async (seed: number): Promise<string | undefined> => {
     const sitting = new Sitting(seed, looked);
     const url = sitting.plan.includes('try') ? addresses.whole() : addresses.brief();
     const desk = desks.get(url) ?? new Desk(await browser.newContext({ serviceWorkers: 'block' }), url);
     desks.set(url, desk);
     try {
       await sitting.sit(desk);
+      return undefined;
     } catch (fault) {
-      const said = fault instanceof Error ? fault.message : String(fault);
-      faults.push(`sitting ${seed}: ${sitting.log.join(' ')}: ${said}`);
-      console.log(faults[faults.length - 1]);
-      // What was left half done is no matter of the next.
-      await putAway();
+      return `sitting ${seed}: ${sitting.log.join(' ')}: ${fault instanceof Error ? fault.message : fault}`;
+    }
+  };
+  for (const [i, seed] of numbers.entries()) {
+    if (!goes()) break;
+    if (i % TOGETHER === 0) await putAway();
+    let fault = await held(seed);
+    if (fault !== undefined) await putAway();
+    if (fault !== undefined && WAITED.test(fault)) {
+      looked.again++;
+      console.log(`once more: ${fault}`);
+      fault = await held(seed);
+      if (fault !== undefined) await putAway();
+    }
+    if (fault !== undefined) {
+      faults.push(fault);
+      console.log(fault);
     }
   }
   await putAway();
