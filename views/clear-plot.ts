@@ -4,22 +4,19 @@
  */
 import type { Clear } from '../desk/clear.ts';
 import { chainage, say, type Voice } from '../words/voice.ts';
+import { SIDE, SIZE, titled } from './plot.ts';
 import { wrapped } from './strip/letters.ts';
 import {
-  drawing,
   filledTo,
   lineShape,
   type Point,
   pathShape,
-  rectShape,
   type Scene,
   type Shape,
   textShape,
 } from './strip/scene.ts';
 
-const SIDE = 16;
 const HALF = 96;
-const SIZE = 12;
 
 /** undefined: nothing of the train was measured. */
 export function clearPlot(clear: Clear, voice: Voice, wide = 760): Scene | undefined {
@@ -42,9 +39,7 @@ export function clearPlot(clear: Clear, voice: Voice, wide = 760): Scene | undef
       of.map((reach, i): Point => [x(kept.at[i]), y(way * reach)]),
     );
   const height = middle + HALF + foot + 16;
-  return drawing(wide, height, title, [
-    rectShape('paper', 0, 0, wide, height),
-    textShape('strong', SIDE, 20, title, 15),
+  return titled(wide, height, title, [
     pathShape('curve', band(kept.left, 1)),
     pathShape('curve', band(kept.right, -1)),
     lineShape('rail', SIDE, middle, wide - SIDE, middle),

@@ -73,58 +73,16 @@ async function nothingSaid(page: Page, why: RegExp): Promise<void> {
   await page.emulateMedia({ media: 'screen' });
 }
 
-test('while whoever reckons is busy, silent or dead there is no word, no card and no limit of the outing before', async ({
-  page,
-}) => {
-  test.setTimeout(240_000);
-  const answersAgain = async (): Promise<void> => {
-    await mood(page, '');
-    await page.getByRole('button', { name: 'Ask again' }).click();
-    await expect(word(page)).toHaveText(WORD);
-    await expect(page.getByRole('alert')).toHaveCount(0);
-  };
+test('a new outing under reckoning has no word and no card', async ({ page }) => {
   await tameWorkers(page);
-  await openSettled(page, url(), 'papers');
-  await test.step('the strip of the line being edited has no limits of the line before', async () => {
-    await page.getByRole('button', { name: 'Line', exact: true }).click();
-    await expect(page.locator('.strip .limit')).toHaveCount(1);
-    await mood(page, 'deaf');
-    const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
-    await name.fill('Another line');
-    await name.press('Tab');
-    await expect(page.getByRole('slider', { name: /train along the line/ }).locator('.rail')).toHaveCount(1);
-    await expect(page.locator('.strip .limit')).toHaveCount(0);
-  });
-  await test.step('a new outing under reckoning has no word and no card', async () => {
-    await mood(page, '');
-    await page.getByRole('button', { name: 'Undo', exact: true }).click();
-    await page.goto(`${url()}#card`);
-    await expect(page.locator('.card h1')).toHaveText('GO WITHIN LIMITS');
-    await mood(page, 'deaf');
-    await example(page, url(), 'Too long on a wet rail');
-    await nothingSaid(page, /^reckoning/);
-    await barrierFree(page, 'reckoning');
-    await page.goto(`${url()}#answer`);
-    await expect(page.getByRole('heading', { name: 'Too long on a wet rail' })).toBeVisible();
-  });
-  await test.step('a silent worker is said to be silent, is stopped by hand, and started anew', async () => {
-    const notice = page.getByRole('alert').filter({ hasText: 'nothing has been heard of the check' });
-    await expect(notice).toBeVisible({ timeout: 30_000 });
-    await barrierFree(page, 'silent');
-    await notice.getByRole('button', { name: 'Stop it' }).click();
-    await nothingSaid(page, /^no answer$/);
-    await expect(page.getByRole('alert')).toContainText('Stopped: there is no answer');
-    await answersAgain();
-  });
-  await test.step('one that dies takes its word with it, and is started anew', async () => {
-    await page.goto(`${url()}#papers`);
-    await mood(page, 'dies');
-    await page.getByRole('button', { name: 'The day', exact: true }).click();
-    await page.getByLabel('rail state').selectOption('damp');
-    await expect(page.getByRole('alert')).toContainText('The check has stopped over this outing');
-    await nothingSaid(page, /^no answer$/);
-    await answersAgain();
-  });
+  await open(page, url(), 'card');
+  await expect(page.locator('.card h1')).toHaveText('GO WITHIN LIMITS');
+  await mood(page, 'deaf');
+  await example(page, url(), 'Too long on a wet rail');
+  await nothingSaid(page, /^reckoning/);
+  await barrierFree(page, 'reckoning');
+  await page.goto(`${url()}#answer`);
+  await expect(page.getByRole('heading', { name: 'Too long on a wet rail' })).toBeVisible();
 });
 
 test('papers that cannot be read have no word on screen or paper, and say which field', async ({
@@ -143,6 +101,23 @@ test('papers that cannot be read have no word on screen or paper, and say which 
     await expect(page.locator('main')).toContainText('nothing is said here until it can');
     await expect(page.locator('main h1')).toBeHidden();
   }
+});
+
+test('a silent worker is said to be silent, is stopped by hand, and started anew', async ({ page }) => {
+  await tameWorkers(page);
+  await openSettled(page, url(), 'papers');
+  await mood(page, 'deaf');
+  await page.getByLabel('rail state').selectOption('wet');
+  const notice = page.getByRole('alert').filter({ hasText: 'nothing has been heard of the check' });
+  await expect(notice).toBeVisible({ timeout: 30_000 });
+  await barrierFree(page, 'silent');
+  await notice.getByRole('button', { name: 'Stop it' }).click();
+  await nothingSaid(page, /^no answer$/);
+  await expect(page.getByRole('alert')).toContainText('Stopped: there is no answer');
+  await mood(page, '');
+  await page.getByRole('button', { name: 'Ask again' }).click();
+  await expect(word(page)).toHaveText(WORD);
+  await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
 test('after a silent worker the next question goes to a new one by itself', async ({ page }) => {
@@ -164,6 +139,32 @@ test('after a silent worker the next question goes to a new one by itself', asyn
   await page.getByLabel('rail state').selectOption('damp');
   await expect(word(page)).toHaveText(WORD);
   await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('a worker that dies takes its word with it, and is started anew', async ({ page }) => {
+  await tameWorkers(page);
+  await openSettled(page, url(), 'papers');
+  await mood(page, 'dies');
+  await page.getByLabel('rail state').selectOption('wet');
+  await expect(page.getByRole('alert')).toContainText('The check has stopped over this outing');
+  await nothingSaid(page, /^no answer$/);
+  await mood(page, '');
+  await page.getByRole('button', { name: 'Ask again' }).click();
+  await expect(word(page)).toHaveText(WORD);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
+test('the strip of the line being edited has no limits of the line before', async ({ page }) => {
+  await tameWorkers(page);
+  await open(page, url(), 'papers');
+  await page.getByRole('button', { name: 'Line', exact: true }).click();
+  await expect(page.locator('.strip .limit')).toHaveCount(1);
+  await mood(page, 'deaf');
+  const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
+  await name.fill('Another line');
+  await name.press('Tab');
+  await expect(page.getByRole('slider', { name: /train along the line/ }).locator('.rail')).toHaveCount(1);
+  await expect(page.locator('.strip .limit')).toHaveCount(0);
 });
 
 test('a trial is marked on screen, card, PDF and code, and its code opens to it', async ({ page }) => {

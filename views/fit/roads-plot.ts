@@ -6,21 +6,18 @@ import { nameOfTrack, type Road, type Sidings, type Standing, usableOf } from '.
 import { toFrog } from '../../engine/things/line/turnout.ts';
 import type { Joint, Track } from '../../engine/things/line/types.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
+import { SIDE, SIZE, titled } from '../plot.ts';
 import { wrapped } from '../strip/letters.ts';
 import {
-  drawing,
   lineShape,
   type Point,
   pathShape,
   polyline,
-  rectShape,
   type Scene,
   type Shape,
   textShape,
 } from '../strip/scene.ts';
 
-const SIDE = 16;
-const SIZE = 12;
 const ROW = SIZE * 1.4;
 /** Between the two tracks as drawn, px. */
 const APART = 34;
@@ -44,11 +41,7 @@ export function roadsPlot(sidings: Sidings, train: Standing, voice: Voice, wide 
     top += panel.high;
   }
   const title = `Where ${train.train} stands clear`;
-  return drawing(wide, top, title, [
-    rectShape('paper', 0, 0, wide, top),
-    textShape('strong', SIDE, 20, title, 15),
-    ...shapes,
-  ]);
+  return titled(wide, top, title, [...shapes]);
 }
 
 function panelOf(

@@ -3,21 +3,18 @@ import { type Corner, wholeFigure } from '../../engine/base/numerics/polygon.ts'
 import type { SectionFit } from '../../engine/questions/standards/profile.ts';
 import { tape } from '../../words/calliper.ts';
 import type { Voice } from '../../words/voice.ts';
+import { SIDE, SIZE, titled } from '../plot.ts';
 import { wrapped } from '../strip/letters.ts';
 import {
-  drawing,
   lineShape,
   type Point,
   pathShape,
   polyline,
-  rectShape,
   type Scene,
   type Shape,
   textShape,
 } from '../strip/scene.ts';
 
-const SIDE = 16;
-const SIZE = 12;
 const HIGH = 260;
 const MOST = 3;
 
@@ -55,9 +52,5 @@ export function sectionPlot(sections: readonly SectionFit[], voice: Voice, wide 
     ];
   });
   const height = base + 64;
-  return drawing(wide, height, title, [
-    rectShape('paper', 0, 0, wide, height),
-    textShape('strong', SIDE, 20, title, 15),
-    ...parts,
-  ]);
+  return titled(wide, height, title, [...parts]);
 }

@@ -6,14 +6,13 @@ import type { Standards } from '../../engine/outing/types.ts';
 import type { Vehicle, Wheelset } from '../../engine/things/vehicle/types.ts';
 import { calliper } from '../../words/calliper.ts';
 import type { Voice } from '../../words/voice.ts';
+import { SIZE, titled } from '../plot.ts';
 import {
-  drawing,
   group,
   lineShape,
   type Point,
   pathShape,
   polyline,
-  rectShape,
   type Scene,
   type Shape,
   textShape,
@@ -22,7 +21,6 @@ import {
 const COLUMN = 250;
 const ROW = 190;
 const TOP = 36;
-const SIZE = 12;
 /** Of the tread outward, rise ÷ run: a likeness, no wheel's own. */
 const TAPER = 0.05;
 
@@ -95,9 +93,7 @@ export function wheelPlot(
   );
   const title = 'Wheels as measured, over the sheet';
   const high = TOP + Math.ceil(all.length / columns) * ROW;
-  return drawing(wide, high, title, [
-    rectShape('paper', 0, 0, wide, high),
-    textShape('strong', 16, 20, title, 15),
+  return titled(wide, high, title, [
     ...all.map(({ name, section }, i): Shape => {
       const x0 = each * (i % columns) + (each - section.width * unit) / 2;
       const y0 = TOP + Math.floor(i / columns) * ROW + 2.1 * section.height * unit + 8;
