@@ -1,7 +1,8 @@
 /** Papers that a person brings to `heedway new`: a line, an outing of the host's, a survey; the host's rules. */
 import { extname } from 'node:path';
 import type { Brought } from '../../desk/new/make.ts';
-import { readHost, readLine } from '../../papers/index.ts';
+import { outingIn } from '../../desk/outing-code.ts';
+import { readHost, readLine, readOuting } from '../../papers/index.ts';
 import { UsageFault } from '../command.ts';
 import { bundleFile, jsonIn, refusal } from '../open.ts';
 import { surveyedLine } from './survey.ts';
@@ -14,9 +15,26 @@ async function jsonOf(path: string): Promise<Json> {
   throw new UsageFault(`${path}: found no paper; expected a line, an outing, or a survey (CSV, GPX)`);
 }
 
-/** The line of a line file, an outing or a survey; an outing brings its host's rules too. */
-export async function broughtLine(path: string, gauge = '7-1/4 in'): Promise<Brought> {
+/** The outing of a running card's code, or of a link that somebody shared. */
+async function inCode(code: string): Promise<Brought> {
+  const found = await outingIn(code);
+  if ('fault' in found) throw new UsageFault(`--line: ${found.fault}`);
+  const json = JSON.parse(new TextDecoder().decode(found)) as Json;
+  const outing = json['heedway'] === 'tried' ? (json['outing'] as Json) : json;
+  const content = JSON.stringify(outing);
+  const read = await readOuting({ path: 'the code', content }, async () => undefined);
+  if (!read.ok) throw refusal(read.problems);
+  return { line: outing['line'] as Json, host: outing['host'] as Json };
+}
+
+const isCode = (text: string): boolean => /^\s*HEEDWAY:\d|#code=/.test(text);
+
+/** The line of a line file, an outing, a code or a survey; an outing brings its host's rules too. */
+export async function broughtLine(path: string, gauge: string | undefined): Promise<Brought> {
+  if (isCode(path)) return inCode(path);
   if (['.csv', '.gpx'].includes(extname(path).toLowerCase())) {
+    if (gauge === undefined)
+      throw new UsageFault('--gauge: found none; expected the gauge, which a survey does not hold');
     const { line } = await surveyedLine(path, { name: 'Surveyed line', gauge });
     return { line: line as unknown as Json };
   }

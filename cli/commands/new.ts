@@ -40,7 +40,7 @@ export const newCommand: Command = {
       .description('Your own train and line from four questions: asked one by one, or given as options.')
       .option(
         '--line <file>',
-        "a line file, a host's outing, or a survey (CSV, GPX) instead of the last question",
+        "a line file, a host's outing, the code or link of one, or a survey (CSV, GPX) instead of the last question",
       )
       .option('--host <file>', "the host's rules, a file")
       .option('--no-remedies', 'do not look for remedies')

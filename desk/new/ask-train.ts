@@ -22,8 +22,8 @@ export const engineAndCars = {
     cost: 'Without it nothing can be said of what stays up.',
     need: 'paper',
     usual: [
-      ['5 in', '7-1/4 in', '7-1/2 in', '10-1/4 in', '15 in'],
-      ['127 mm', '184 mm', '190.5 mm', '260 mm', '381 mm'],
+      ['3-1/2 in', '5 in', '7-1/4 in', '7-1/2 in', '10-1/4 in', '15 in'],
+      ['89 mm', '127 mm', '184 mm', '190.5 mm', '260 mm', '381 mm'],
     ],
     flag: 'gauge',
   },

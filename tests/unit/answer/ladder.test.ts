@@ -102,7 +102,7 @@ describe('a ladder', () => {
     // What nobody drives is no way.
     for (const { change } of first.steps)
       if ('speed' in change) expect(change.speed).toBeGreaterThanOrEqual(0.89408 - 1e-9);
-  }, 60_000);
+  }, 120_000);
 
   it('leaves for the next trip who has no seat', async () => {
     const outing = await as('steam-light');

@@ -1,11 +1,12 @@
 /** A line that a person brings: a host's file or code, or a survey. Without one, the last question asks for the worst of it. */
 import { useSignal } from '@preact/signals';
+import { Read } from '../../../desk/new/reading.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
-import { readLine } from '../../../papers/index.ts';
+import { readHost, readLine } from '../../../papers/index.ts';
 import { readEverything } from '../../parts/everything.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { readingSurvey } from '../../parts/survey.ts';
-import type { Json } from '../../state/session.ts';
+import { type Json, settings } from '../../state/session.ts';
 import { brought, replies } from './draft.ts';
 
 const nameOf = (json: Json | undefined): string => String(json?.['name'] ?? '');
@@ -24,18 +25,29 @@ export function BringLine() {
       const json = (outing['heedway'] === 'tried' ? outing['outing'] : outing) as Json;
       return take(json['line'] as Json, json['host'] as Json);
     }
+    const text = (): Json => {
+      const all = typeof content === 'string' ? content : new TextDecoder().decode(content);
+      return JSON.parse(all.replace(/^\uFEFF/, '')) as Json;
+    };
     const line = await readLine({ path: name, content });
-    if (line.ok) {
-      const text = typeof content === 'string' ? content : new TextDecoder().decode(content);
-      return take(JSON.parse(text.replace(/^\uFEFF/, '')) as Json, undefined);
+    if (line.ok) return take(text(), brought.value.host);
+    if ((await readHost({ path: name, content })).ok) {
+      const host = text();
+      brought.value = { ...brought.value, host };
+      said.value = '';
+      return undefined;
     }
     const [first] = [...line.problems, ...read.problems];
-    said.value = `${name} cannot be read as a line or an outing: ${first.message}`;
+    said.value = `${name} cannot be read as a line, an outing or a host's rules: ${first.message}`;
   };
   const file = async (chosen: File): Promise<void> => {
     if (!/\.(csv|txt|gpx)$/i.test(chosen.name))
       return paper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
-    const gauge = replies.value['engine.gauge'] ?? '7-1/4 in';
+    const gauge = new Read(replies.value, settings.value.units).figure('engine.gauge')?.text;
+    if (gauge === undefined) {
+      said.value = 'Say the gauge first, at the engine: a survey does not hold it.';
+      return undefined;
+    }
     const survey = await readingSurvey(chosen, gauge, (share) => {
       said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
     }).done;
@@ -51,6 +63,7 @@ export function BringLine() {
     await paper(found, 'the code');
   };
   const { line, host } = brought.value;
+  const rules = host && !line ? nameOf(host) : '';
   if (line)
     return (
       <div class="ask">
@@ -74,9 +87,22 @@ export function BringLine() {
   return (
     <details class="more">
       <summary>The host's file or code, or a survey</summary>
+      {rules !== '' && (
+        <p class="under">
+          With {rules}.{' '}
+          <button
+            type="button"
+            onClick={() => {
+              brought.value = {};
+            }}
+          >
+            Without
+          </button>
+        </p>
+      )}
       <div class="ask">
         <FilePick
-          label="File of a line or an outing, CSV or GPX"
+          label="File of a line, an outing or the host's rules, CSV or GPX"
           accept=".json,.csv,.txt,.gpx,application/json"
           take={([chosen]) => file(chosen)}
         />
