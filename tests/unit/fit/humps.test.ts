@@ -225,7 +225,7 @@ it('the tables say what is left under each, and how sharp a crest this train tak
   const fit = lookAtFit(outing);
   const [engine, pan] = humpsTable(fit, voice(outing)).rows;
   expect(engine.slice(0, 3)).toEqual(['engine', 'low parts', 'not measured']);
-  expect(pan.slice(0, 3)).toEqual(['car1', 'ash pan', '30.00 mm']);
+  expect(pan.slice(0, 3)).toEqual(['car1', 'ash pan', '30 mm']);
   expect(pan[6]).toMatch(/^crest at/);
   const rows = verticalTable(fit, voice(outing)).rows;
   expect(rows[0].slice(0, 2)).toEqual(['the line at 31 m', 'crest']);

@@ -60,7 +60,7 @@ describe('marks on the plan', () => {
     };
     const drawn = svg(marks(outing));
     expect(drawn).toMatch(/<title>Road: an end may stand at \d+ m<\/title>/);
-    expect(drawn).toMatch(/<title>Lamp post: \d+ mm left at 60 m<\/title>/);
+    expect(drawn).toMatch(/<title>Lamp post: [\d.]+ m?m left at 60 m<\/title>/);
     expect(drawn).toContain('no nearer to the points');
     expect(drawn).toContain('where least is left');
     expect(svg([])).not.toContain('no nearer to the points');
