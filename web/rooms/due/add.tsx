@@ -58,7 +58,7 @@ export function Add({ now }: { readonly now: Kept }) {
     <Written as="field" label={label} value={value} {...more} />
   );
   return (
-    <section aria-label="A certificate">
+    <section class="certificate" aria-label="A certificate">
       <h2>A certificate</h2>
       <p class="field">
         <label>
