@@ -1,11 +1,12 @@
-/** The engine against the witness over random outings: 60 on a push, 1,200 in full. */
+/** The engine against the witness over random outings: 60 on a push, 1,200 in full, and a quarter as many wider ones. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
 import { beside } from '../support/measured.ts';
 import { full, runs } from '../support/tier.ts';
 import type { Repeat, Survey } from './against/survey.ts';
 
-const OUTINGS = runs(60, 1200);
+const WIDER = runs(15, 300);
+const OUTINGS = runs(60, 1200) + WIDER;
 
 /** An empty list, or the first few to repeat. */
 const none = (list: readonly Repeat[]): void => expect(list.slice(0, 5), `${list.length} in all`).toEqual([]);
@@ -14,7 +15,7 @@ describe('the witness', () => {
   let all: Survey;
   beforeAll(async () => {
     const { survey } = await bundled<typeof import('./against/survey.ts')>('../witness/against/survey.ts');
-    all = survey(1, OUTINGS, full ? { step: 0.004, most: 3000 } : {});
+    all = survey(1, OUTINGS - WIDER, full ? { step: 0.004, most: 3000 } : {}, WIDER);
   }, 1_200_000);
 
   it('looked at enough', () => {
@@ -40,15 +41,7 @@ describe('the witness', () => {
 
   it('stands at every booked stop, with the margin', () => none(all.braking.stopsBeyondMargin));
 
-  // One engine in the middle of its train (seed 23, sanded) rolls 2.6 % farther than here: the safe side, cause not found.
-  it('rolls its parted tails to the same place and speed, or a little farther', () =>
-    none(
-      all.tails.apart.filter(({ what }) => {
-        const { engine, witness } = JSON.parse(what);
-        const farther = engine.way / witness.way;
-        return engine.ends !== witness.ends || !(farther >= 1 && farther < 1.03);
-      }),
-    ));
+  it('rolls its parted tails to the same place and speed', () => none(all.tails.apart));
 
   it('loads every wheel alike, and bears as much lean', () => {
     expect(Math.max(...all.balance.wheels)).toBeLessThan(1e-9);

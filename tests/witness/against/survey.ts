@@ -5,7 +5,7 @@
 import { compareBalance, leanToldTooGreat, type Odds } from './balance.ts';
 import { checkBraking } from './braking.ts';
 import { engineWord, stopWord } from './engine.ts';
-import { randomOuting, withTwoGears } from './outings.ts';
+import { randomOuting, WIDE, withTwoGears } from './outings.ts';
 import { checkRooms, type Hands, type Overrun } from './rooms.ts';
 import { apart, compareStops, tooShort } from './stops.ts';
 import { compareTails, tailApart } from './tails.ts';
@@ -57,7 +57,8 @@ export interface Survey {
 
 const none = (): Survey['overruns'] => ({ limit: [], room: [], gap: [], unstated: [], 'speeds up': [] });
 
-export function survey(first: number, last: number, hands: Hands = {}): Survey {
+/** @param wide besides so many of the wider outings */
+export function survey(first: number, last: number, hands: Hands = {}, wide = 0): Survey {
   const all: Survey = {
     outings: 0,
     mayLeave: 0,
@@ -84,6 +85,7 @@ export function survey(first: number, last: number, hands: Hands = {}): Survey {
     },
   };
   for (let seed = first; seed <= last; seed++) look(seed, all, hands);
+  for (let seed = WIDE + 1; seed <= WIDE + wide; seed++) look(seed, all, hands);
   return all;
 }
 
