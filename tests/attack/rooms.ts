@@ -11,8 +11,8 @@ import { boardDocument } from '../../views/board-paper.ts';
 import { curvesTable, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
 import {
   crestsTable,
-  pitchTable,
   humpsTable,
+  pitchTable,
   sectionsTable,
   sheetTable,
   verticalTable,
@@ -58,7 +58,9 @@ function tables(outing: Outing, voice: Voice): string[] {
     structuresTable(clear, voice),
     curvesTable(clear, voice),
     sidingsTable(clear, voice),
-    ...[wheelsTable, wearTable, crestsTable, pitchTable, humpsTable, verticalTable].map((table) => table(fit, voice)),
+    ...[wheelsTable, wearTable, crestsTable, pitchTable, humpsTable, verticalTable].map((table) =>
+      table(fit, voice),
+    ),
     sectionsTable(fit.sections, voice),
     sheetTable(outing.host.name, fit.standards, voice),
   ]

@@ -16,7 +16,6 @@ import {
   type Pulls,
   resistance,
 } from '../../../engine/questions/haul/draws.ts';
-import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import {
   type Booked,
   bookedStops,
@@ -24,6 +23,7 @@ import {
   startsAt,
   stretches,
 } from '../../../engine/questions/haul/start.ts';
+import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import { base, G } from '../../support/on-a-climb.ts';
 

@@ -37,13 +37,24 @@ describe('marks on the plan', () => {
 
   it('of structures: the five with least left, and every other that is struck', () => {
     const far = Array.from({ length: 7 }, (_, i) =>
-      post({ id: `post-${i}`, name: `Post ${i}`, from: 20 + 15 * i, to: 20 + 15 * i, distance: 0.6 + 0.1 * i }),
+      post({
+        id: `post-${i}`,
+        name: `Post ${i}`,
+        from: 20 + 15 * i,
+        to: 20 + 15 * i,
+        distance: 0.6 + 0.1 * i,
+      }),
     );
     const found = marks(lined({}, far)).filter((m) => m.kind === 'near');
     expect(found.map((m) => m.name)).toEqual([0, 1, 2, 3, 4].map((i) => `Post ${i}`));
     expect(found[0].at).toBeCloseTo(20, 6);
     expect(found.every((m, i) => i === 0 || (m.left ?? 0) > (found[i - 1].left ?? 0))).toBe(true);
-    const struck = marks(lined({}, far.map((p) => ({ ...p, distance: 0.3 }))));
+    const struck = marks(
+      lined(
+        {},
+        far.map((p) => ({ ...p, distance: 0.3 })),
+      ),
+    );
     expect(struck.filter((m) => (m.left ?? 0) < 0)).toHaveLength(7);
   });
 
