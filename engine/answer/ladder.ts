@@ -241,7 +241,7 @@ const measureFirst = (inquiry: OpenInquiry): Finding[] =>
   );
 
 /** Who sits where is said, not measured. */
-const isChosen = (measure: string): boolean => measure.startsWith('riders.');
+const isChosen = (path: string): boolean => path.startsWith('riders.');
 
 /** The first ladder: soon there. */
 export const firstLadder = (inquiry: OpenInquiry, onTried?: (changes: number) => void): Ladder =>

@@ -84,7 +84,6 @@ function mayBeLeftOut(): Set<string> {
 const numbersArgued: Readonly<Record<string, string>> = {
   'calibrate/tests/coast-down.ts speed': 'where a search begins',
   'calibrate/tests/standing.ts centreHeight': 'where a search begins',
-  'questions/balance/look.ts crosswind': 'no wind said is none',
   'questions/balance/twist.ts frameTwist': 'a frame is straight until somebody finds it bent',
   'things/line/geometry.ts gaugeWidening': 'track is to its gauge unless it is widened',
   'questions/brakes/how-hard.ts springForce': 'the row spring-force, listed',

@@ -87,8 +87,8 @@ function endOf(
   const bar = own.end.shank + its.end.shank;
   const sunk = { own: sinkOf(side, own, heaviest), its: sinkOf(other, its, heaviest) };
   const heightsKnown = coupling.height !== undefined && partner.height !== undefined;
-  const apart = ((partner.height ?? 0) - (coupling.height ?? 0)) / bar;
-  const worst = worstOf(turns, heightsKnown ? apart : 0, sunk, bar);
+  const apart = heightsKnown ? (partner.height - coupling.height) / bar : 0;
+  const worst = worstOf(turns, apart, sunk, bar);
   const reach = Math.max(...[own.end, its.end].flatMap((e) => [...e.near, ...e.far]));
   const at = onLine(line, worst.at);
   return {

@@ -136,10 +136,11 @@ function drawn(draw: (low: number, high: number) => number, base: number, high: 
 /**
  * Pins near the rail: by what chords and the track under them differ in length. Pins as high as couplers: frames that tip toward one
  * another bring them nearer by that height times the grade's change, some 9 mm at breaks of 6 %, and the vehicles farther apart.
+ * Bound: a tenth of what the stiffest bar is taken to give (3°), less than anybody measures at a bar.
  */
 it.each([
-  ['pins near the rail', 0.01, 0.1],
-  ['pins as high as couplers', 0.12, 0.15],
+  ['pins near the rail', 0.01, 0.3],
+  ['pins as high as couplers', 0.12, 0.3],
 ])('turn as far as both placed by hand: %s', (_, high, degrees) => {
   const draw = drawer(11);
   let worst = 0;
