@@ -28,6 +28,7 @@ const rooms: Readonly<Record<string, readonly [string, string]>> = {
   couplers: ['couplers/ask.ts', 'askCouplers'],
   swing: ['swing/ask.ts', 'askSwing'],
   crests: ['crests/ask.ts', 'askCrests'],
+  pitch: ['pitch/ask.ts', 'askPitch'],
   humps: ['humps/ask.ts', 'askHumps'],
   wheels: ['wheels/ask.ts', 'askWheels'],
   clearance: ['clearance/ask.ts', 'askClearance'],
