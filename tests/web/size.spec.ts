@@ -14,9 +14,9 @@ const KB = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
 
 /** What is asked since has grown it; 100 is where it has to come back to. */
-const MOST_FIRST = 187 * KB;
+const MOST_FIRST = 191 * KB;
 
-test('script of the first screen, worker included, is at most 187 kB', async ({ page, context }) => {
+test('script of the first screen, worker included, is at most 191 kB', async ({ page, context }) => {
   const asked: { readonly file: string; readonly at: number }[] = [];
   context.on('request', (request) => {
     const { pathname } = new URL(request.url());
@@ -45,7 +45,7 @@ test('script of the first screen, worker included, is at most 187 kB', async ({ 
   expect(total, sizes.map(([s, size]) => `${s} ${size}`).join('\n')).toBeLessThanOrEqual(MOST_FIRST);
 });
 
-test('all script but the solver and other lazy libraries is at most 821 kB', () => {
+test('all script but the solver and other lazy libraries is at most 832 kB', () => {
   const all = readdirSync(join(folder, 'assets')).filter(
     (f) =>
       f.endsWith('.js') &&
@@ -55,5 +55,5 @@ test('all script but the solver and other lazy libraries is at most 821 kB', () 
   );
   const total = all.reduce((sum, f) => sum + zipped(join(folder, 'assets', f)), 0);
   expect(all.length).toBeGreaterThan(5);
-  expect(total).toBeLessThanOrEqual(821 * KB);
+  expect(total).toBeLessThanOrEqual(832 * KB);
 });
