@@ -11,6 +11,16 @@ export const sightWords = {
       ? `At ${t.at(f.facts.at.si)} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed, of which ${t.fact('behind', 'up')} lie between the driver's seat and the train's front, it stops from ${t.found('down')} at the most. Pace the clear track from the driver's seat, where it is shortest.`
       : `The train stops within the ${t.fact('sight', 'down')} assumed. Pace the clear track from the driver's seat, where it is shortest.`,
   }),
+  'sight-taken-as-open': ({ facts }, t) => ({
+    what: `Nobody has said how far the driver sees ${t.where}: open track is taken there, and the train needs ${t.fact('stop', 'up')} to stop.`,
+    why: `Only the stretches of short sight are written down. ${
+      facts.others === 0
+        ? ''
+        : facts.others === 1
+          ? 'One other stretch is like it. '
+          : `${facts.others} other stretches are like it. `
+    }Look at ${t.at(facts.at.si)} from the driver's seat: where less track is clear ahead, write it down, and the speed follows.`,
+  }),
   'driver-missing': (_f, t) => ({
     what: 'Nobody on this train is its driver.',
     why: `Weight, sight and the brakes within reach go by where the driver sits; taken to be on ${t.vehicle}. Say who drives, and on which seat.`,

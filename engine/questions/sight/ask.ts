@@ -3,12 +3,12 @@ import { amount } from '../../base/quantity.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { stopMargin } from '../../outing/open.ts';
-import { placesOfAssumedSight, sightIsStated } from '../../things/line/sights.ts';
+import { covers, placesOfAssumedSight, sightIsStated, sightsAhead } from '../../things/line/sights.ts';
 import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { SLOWEST_DRIVEN } from '../speed/slowest.ts';
-import { runsWhere } from '../speed/stretch.ts';
+import { runsWhere, type Stretch } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
 /**
@@ -18,7 +18,7 @@ import type { SpeedMap } from '../speed/types.ts';
 export function askSight(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
   const { line } = ready.context;
   if (!sightIsStated(line)) return [sightFinding(ready, map, wanted, 'assumed sight', {}, 'line.sights')];
-  return placesOfAssumedSight(line).map((p) =>
+  const places = placesOfAssumedSight(line).map((p) =>
     sightFinding(
       ready,
       map,
@@ -28,6 +28,45 @@ export function askSight(ready: Prepared, map: SpeedMap, wanted: Float64Array): 
       `line.places.${p.id}.sight`,
     ),
   );
+  return [...places, ...takenAsOpen(ready, map)];
+}
+
+/**
+ * Who states the short sights states no open track: what is said of one bend limits nothing elsewhere. Where a stop
+ * takes longer there than would be assumed of a line that states nothing, whether one sees so far is asked.
+ */
+function takenAsOpen(ready: Prepared, { at, cautiousStop }: SpeedMap): Finding[] {
+  const { line, outing } = ready.context;
+  const stated = sightsAhead(line);
+  const margin = stopMargin(ready.context);
+  const needs = (j: number): number => cautiousStop[j] + margin;
+  // A stop without end forbids by itself.
+  const open = (j: number): boolean =>
+    needs(j) > outing.assumed.sight &&
+    Number.isFinite(cautiousStop[j]) &&
+    !stated.some((s) => covers(line, s.from, s.to, at[j]));
+  const runs = runsWhere(at.length, open, () => true);
+  if (runs.length === 0) return [];
+  const longest = ({ first, last }: Stretch): number => {
+    let most = first;
+    for (let j = first; j <= last; j++) if (needs(j) > needs(most)) most = j;
+    return most;
+  };
+  const { first, last } = runs.reduce((a, b) => (needs(longest(b)) > needs(longest(a)) ? b : a));
+  const worst = longest({ first, last });
+  return [
+    makeFinding('sight-taken-as-open', 'notes', 'line', {
+      where: { from: at[first], to: at[last] },
+      facts: {
+        at: amount(at[worst], 'length'),
+        stop: amount(needs(worst), 'length'),
+        others: runs.length - 1,
+      },
+      measure: 'line.sights',
+      sure: 'assumed',
+      source: 'common practice, no source',
+    }),
+  ];
 }
 
 function sightFinding(

@@ -107,6 +107,36 @@ describe('how far the driver sees', () => {
     ]);
     expect(found[2].where).toEqual({ place: 'points', from: 50, to: 50 });
   });
+
+  describe('where a line states its short sights alone', () => {
+    const needing = (stops: Record<number, number>): SpeedMap => ({
+      ...limited('', {}),
+      cautiousStop: Float64Array.from({ length: 11 }, (_, j) => stops[j] ?? 5),
+    });
+    const { sight, stopMargin } = base.assumed;
+    const long = sight - stopMargin + 0.01;
+
+    it('asks whether more is seen where a stop takes more than is assumed of lines that state none', () => {
+      const stops = { 1: long, 5: long, 6: long + 8, 7: long, 9: long };
+      expect(said(outing({ sights: [seen] }), needing(stops))).toMatchObject([
+        {
+          code: 'sight-taken-as-open',
+          severity: 'notes',
+          where: { from: 50, to: 70 },
+          facts: { at: { si: 60 }, stop: { si: long + 8 + stopMargin }, others: 1 },
+          measure: 'line.sights',
+        },
+      ]);
+    });
+    it('asks nothing where the stop is as short as that, has no end, or the sight is stated', () => {
+      const stops = { 1: long, 5: sight - stopMargin, 7: Infinity };
+      expect(said(outing({ sights: [seen] }), needing(stops))).toEqual([]);
+    });
+    it('what is stated for the other way states nothing for this one', () => {
+      const ways = [seen, { ...seen, from: 50, to: 70, direction: 'reverse' as const }];
+      expect(said(outing({ sights: ways }), needing({ 6: long }))).toHaveLength(1);
+    });
+  });
 });
 
 describe('who drives', () => {
