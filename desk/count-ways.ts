@@ -64,13 +64,15 @@ export function countWords(count: CarCount, way: CountWay, more: (n: number) => 
 export const leastWords = ({ least, by }: CarCount): string =>
   least === null ? (by === null ? 'cannot tell' : 'none') : `${least}`;
 
-/** "at most 6", "no number may leave", "how many cannot be told". */
+/** "at most 6", "no car, the engine alone", "no number may leave", "how many cannot be told". */
 export const mostWords = (count: CarCount): string =>
-  count.least !== null
-    ? `at most ${count.least}`
-    : count.by === null
-      ? 'how many may leave cannot be told'
-      : 'no number may leave';
+  count.least === 0
+    ? 'no car, the engine alone'
+    : count.least !== null
+      ? `at most ${count.least}`
+      : count.by === null
+        ? 'how many may leave cannot be told'
+        : 'no number may leave';
 
 /**
  * "starts anywhere 3 (1 start in 50 fails): the 4th car would need 14 lbf more pull: at 348 ft it needs 283 lbf to start,

@@ -125,6 +125,7 @@ function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {
     today.stopped !== null && today.stopped < today.least
       ? `, slower with ${today.stopped === 0 || today.none.includes('stopped') ? 'any' : `more than ${today.stopped}`}`
       : '';
+  if (today.least === 0) return `no car, the engine alone${because}`;
   return `at most ${leastWords(today)} ${today.least === 1 ? 'car' : 'cars'}${because}${slower}${anywhere}`;
 }
 
