@@ -1,12 +1,13 @@
 /**
  * npm run mutate -- <folder or file …> [--most N] [--each N] [--whole N] [--seed S] [--workers N] [--budget seconds]
- *                     [--minutes N] [--tests folder,…] [--skip folder,…] [--again] [--page file]
+ *                     [--minutes N] [--tests folder,…] [--skip folder,…] [--rules] [--again] [--page file]
  *
  * Makes small wrong changes in the code named and looks whether some test fails. What no test notices is listed:
  * in test-results/mutation.json, and with --page as a page, with the reasons kept in survivors.json. With --most so many
  * are drawn of all, with --each so many of each folder, from the seed: the same seed draws the same. With --whole so
  * many besides of the whole engine. With --minutes no other is begun after so long: what has been tried until then
- * is a smaller sample. With --again the last run goes on: its survivors are tried anew, then what was not reached.
+ * is a smaller sample. With --rules only what puts a rule or its severity out of force: a severity changed, a list given
+ * back empty, a call left out. With --again the last run goes on: its survivors are tried anew, then what was not reached.
  */
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -42,6 +43,7 @@ const { values, positionals } = parseArgs({
     skip: { type: 'string', default: ' ' },
     whole: { type: 'string', default: '0' },
     again: { type: 'boolean', default: false },
+    rules: { type: 'boolean', default: false },
     page: { type: 'string' },
   },
 });
@@ -49,6 +51,9 @@ const root = new URL('../../', import.meta.url).pathname;
 
 const kept = join(root, 'test-results', 'mutation.json');
 const until = Date.now() + 60_000 * Number(values.minutes);
+
+/** Kinds of mutants that put a rule out of force, or change what it weighs. */
+const putsOut: ReadonlySet<string> = new Set(['severity', 'emptied', 'left out']);
 
 const say = (text: string): void => void process.stderr.write(`${text}\n`);
 
@@ -254,7 +259,7 @@ function drawn(all: readonly Mutant[], named: ReadonlySet<string>): readonly Mut
     return count;
   };
   const rooms = shuffled
-    .filter(({ file }) => named.has(file))
+    .filter(({ file, what }) => named.has(file) && (!values.rules || putsOut.has(what)))
     .map((mutant) => ({ mutant, turn: turn(mutant) }))
     .filter((m) => m.turn <= each)
     .sort((a, b) => a.turn - b.turn)
