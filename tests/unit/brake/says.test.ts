@@ -275,7 +275,7 @@ describe('which brakes answer', () => {
   });
 
   // 0.9882, 0.9765 and 0.8244 of the air at the sea, by the standard atmosphere.
-  const high = (altitude: number, measured = false) => {
+  const high = (altitude: number | undefined, measured = false, airPressure?: number) => {
     const outing = braked({ kind: 'simple-vacuum' });
     const working = { ...exact(65_000), how: measured ? ('measured' as const) : ('stated' as const) };
     const { force: _, ...bare } = gearOf('simple-vacuum');
@@ -288,7 +288,11 @@ describe('which brakes answer', () => {
     };
     const brake = { ...bare, rigging: { ...rigging, workingPressure: working } };
     const vehicles = outing.train.vehicles.map((v, i) => (i === 1 ? { ...v, brakes: [brake] } : v));
-    const conditions = { ...outing.conditions, altitude };
+    const conditions = {
+      ...outing.conditions,
+      ...(altitude === undefined ? {} : { altitude }),
+      ...(airPressure === undefined ? {} : { airPressure }),
+    };
     return said({ ...outing, conditions, train: { ...outing.train, vehicles } }).filter(
       (f) => f.code === 'vacuum-limited-by-air',
     );
@@ -300,6 +304,12 @@ describe('which brakes answer', () => {
     expect((at1600.found?.si ?? 0) / 65_000).toBeCloseTo(0.8244, 3);
     expect(at1600.margin).toBeCloseTo(0.8244 - 1, 3);
     expect(high(1600, true)).toEqual([]);
+    // The standard atmosphere is the sum where the air is reckoned from the height, not where a gauge told it.
+    expect(at1600.sum).toMatchObject({ id: 'standard-atmosphere', inputs: { altitude: 1600 } });
+    const [byGauge] = high(undefined, false, 83_500);
+    expect(byGauge).toMatchObject({ facts: { air: { si: 83_500 } } });
+    expect(byGauge.sum).toBeUndefined();
+    expect(high(1600, false, 83_500)[0].sum).toBeUndefined();
   });
 });
 

@@ -1,5 +1,6 @@
 /** Who may sit where, and how well a car is then loaded: by hand. All made up. */
 import { describe, expect, it } from 'vitest';
+import { exact } from '../../../engine/base/quantity.ts';
 import { arrange, type Slot } from '../../../engine/questions/seat/arrange.ts';
 import { boundOfAll } from '../../../engine/questions/seat/bound.ts';
 import {
@@ -77,6 +78,22 @@ describe('how well a car is loaded', () => {
     const share = (by: number): number => 1 - (2 * by * (160 * 0.05 + Z * SIDE)) / BASE / 260;
     expect(aside(0.05)).toBeCloseTo(share(1), 12);
     expect(aside(-0.05)).toBeCloseTo(share(1), 12);
+    // One on each side is as good as both in the middle; on a car whose goods lie to one side the other side is better.
+    const across = (...sides: [number, number]): number => {
+      const seats = SEATS.map((seat, i) => ({ ...seat, across: i === 0 ? sides[0] : sides[1] }));
+      return carMargin(seen(four({ seats })), [adult(80), undefined, undefined, adult(80)]).wheel;
+    };
+    const middle = 1 - (2 * Z * SIDE) / BASE / 260;
+    expect(across(0.05, -0.05)).toBeCloseTo(middle, 12);
+    const goods = [{ name: 'coal', mass: exact(20), at: 1, across: 0.1, height: 0.24 }];
+    const laden = (side: number): number => {
+      const seats = SEATS.map((seat) => ({ ...seat, across: side }));
+      const sitters = [undefined, adult(80), undefined, undefined];
+      return carMargin(seen(four({ seats, loads: goods })), sitters).sideways;
+    };
+    const moment = (side: number): number => Math.abs(20 * 0.1 + 80 * side) + (120 * 0.24 + 80 * HEAD) * SIDE;
+    for (const side of [0.05, -0.05, -0.025])
+      expect(laden(side)).toBeCloseTo(1 - (2 * moment(side)) / BASE / 200, 12);
     // Springs amplify by the car as it stands empty.
     const K = 2 * 9.80665 * 100 * 0.24;
     expect(aside(0.05, K)).toBeCloseTo(share(2), 12);
