@@ -1,7 +1,7 @@
 /** The ways in which cars are counted and what sets each count, as the terminal, the screen and the card show them. */
 import type { CarCount, CountLimit, CountWay as EngineWay, HaulWay } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { KEPT_SPEED } from '../engine/questions/speed/slowest.ts';
+import { keptSpeed } from '../engine/questions/speed/slowest.ts';
 import { gearStates } from '../engine/things/brake/system.ts';
 import { printQuantity } from '../units/index.ts';
 import { chainage, distance, say, trade, type Voice } from '../words/voice.ts';
@@ -20,14 +20,16 @@ const words: Readonly<Record<CountWay, string>> = {
 };
 
 /** "3 mph", "4.8 km/h". */
-const kept = ({ system }: Pick<Voice, 'system'>): string =>
-  printQuantity(KEPT_SPEED, 'speed', { system, digits: system === 'imperial' ? 0 : 1 });
+/** Of whom a count is asked before there is any: the figure comes with it. */
+type Asking = Pick<Voice, 'system'> & Partial<Pick<Voice, 'outing'>>;
+
+const kept = ({ system, outing }: Asking): string =>
+  outing === undefined
+    ? '…'
+    : printQuantity(keptSpeed(outing), 'speed', { system, digits: system === 'imperial' ? 0 : 1 });
 
 /** Ways and their names. Where no guard's brake helps, the driver alone decides what is held. */
-export function countWays(
-  cars: readonly CarCount[],
-  voice: Pick<Voice, 'system'>,
-): (readonly [CountWay, string])[] {
+export function countWays(cars: readonly CarCount[], voice: Asking): (readonly [CountWay, string])[] {
   const guarded = cars.some((c) => c.held !== c.heldByDriver);
   const held: readonly CountWay[] = guarded ? ['heldByDriver', 'held', 'heldByAll'] : ['held', 'heldByAll'];
   return (['pulled', 'pulledBooked', 'keepsSpeed', 'stopped', ...held, 'host'] as const).map((way) => [

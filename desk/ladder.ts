@@ -32,7 +32,7 @@ export function tellLadder(ladder: Ladder, voice: Voice): ToldLadder {
     lead: leadWords(ladder),
     steps: trials.map(({ change, from }, i) => ({
       what: tellChange(change, { ...voice, outing: from }),
-      word: stepWord(ladder.steps[i]),
+      word: stepWord(ladder.steps[i], voice),
     })),
     stays: leftWords(ladder),
     left: gathered(ladder.left.filter((one) => !saidBefore(one))).map((group) => ({

@@ -85,7 +85,7 @@ function speedPart(answer: Answer, voice: Voice): string {
     plannedSpeed !== undefined && plannedSpeed < fastest.zone.speed
       ? ` (planned: ${drivenSpeed(voice, plannedSpeed)})`
       : '';
-  const top = `no faster than ${fastest.speed}${walkWords(fastest.zone.speed)}${planned}`;
+  const top = `no faster than ${fastest.speed}${walkWords(fastest.zone.speed, voice.outing)}${planned}`;
   if (slowest.speed === fastest.speed) return top;
   const slower = list.filter(
     (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
@@ -94,9 +94,11 @@ function speedPart(answer: Answer, voice: Voice): string {
   const faster = list.filter((row) => row.speed === fastest.speed);
   // What is true of most of the way is said first: "6 mph, and 4 mph nearly everywhere" misleads.
   if (list.length === 2 && wayOf(faster[0].zone, line) < wayOf(slowest.zone, line))
-    return `no faster than ${slowest.speed}${walkWords(slowest.zone.speed)}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
+    return `no faster than ${slowest.speed}${walkWords(slowest.zone.speed, voice.outing)}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
-  const walk = slowerThanAWalk(fastest.zone.speed) ? '' : walkWords(slowest.zone.speed);
+  const walk = slowerThanAWalk(fastest.zone.speed, voice.outing)
+    ? ''
+    : walkWords(slowest.zone.speed, voice.outing);
   return `${top}${places} ${slowest.speed}${walk === '' ? '' : `${walk},`} ${stretch(slowest)}`;
 }
 

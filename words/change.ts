@@ -40,9 +40,9 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'fewer-riders':
       return `leave ${change.leave.length === 1 ? 'one rider' : `${change.leave.length} riders`} behind: ${list(change.leave.map(rider))}`;
     case 'slower':
-      return `run at ${speed(change.speed)} at the most${walkWords(change.speed)}${slowerThanAWalk(change.speed) ? ',' : ''} from ${chainage(voice, change.from, 'down')} to ${chainage(voice, change.to, 'up')}`;
+      return `run at ${speed(change.speed)} at the most${walkWords(change.speed, voice.outing)}${slowerThanAWalk(change.speed, voice.outing) ? ',' : ''} from ${chainage(voice, change.from, 'down')} to ${chainage(voice, change.to, 'up')}`;
     case 'slower-everywhere':
-      return `run at ${speed(change.speed)} at the most everywhere${walkWords(change.speed)}`;
+      return `run at ${speed(change.speed)} at the most everywhere${walkWords(change.speed, voice.outing)}`;
     case 'brake-car':
       return `give ${vehicleName(voice, change.vehicle)} the brake of ${vehicleName(voice, change.like)}`;
     case 'rail-state':

@@ -37,8 +37,8 @@ export const mindWords = (code: FindingCode, { wording }: Pick<Voice, 'wording'>
   inWording(minds[code] ?? '', wording);
 
 /** "go within limits, slower than a walk in places". */
-export const stepWord = ({ verdict, slowest = Infinity }: LadderStep): string =>
-  `${tellVerdict(verdict)}${slowerThanAWalk(slowest) ? ', slower than a walk where it is slowest' : ''}`;
+export const stepWord = ({ verdict, slowest = Infinity }: LadderStep, voice: Pick<Voice, 'outing'>): string =>
+  `${tellVerdict(verdict)}${slowerThanAWalk(slowest, voice.outing) ? ', slower than a walk where it is slowest' : ''}`;
 
 /** What to measure, as an order: of sight how much of it would do, for that is what one looks for. */
 export function measureStepWords(finding: Finding, voice: Voice): string {

@@ -14,7 +14,7 @@ import { availableAlong } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
 import { fastestAllowed, hardestPull, holdsFall, overcomes } from '../questions/speed/holds.ts';
 import { speedMap } from '../questions/speed/map.ts';
-import { SLOWEST_DRIVEN } from '../questions/speed/slowest.ts';
+import { slowestDriven } from '../questions/speed/slowest.ts';
 import type { RailState } from '../things/rail.ts';
 import { driverBehind } from '../things/train/crew.ts';
 import type { Fails, Looked } from './looked.ts';
@@ -94,8 +94,9 @@ function quickLook(
   }
   if (worst < 0) {
     // A plan slower than anybody drives says nothing of what is permitted.
+    const slowest = slowestDriven(context.outing);
     const surely =
-      speed.every((v) => v >= SLOWEST_DRIVEN) &&
+      speed.every((v) => v >= slowest) &&
       (model.holdsEverywhere || most.every((v, j) => v <= speed[j] || stops(j, v) < Infinity));
     return { fails: undefined, surely };
   }

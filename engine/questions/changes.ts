@@ -9,12 +9,10 @@ import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
 import { type Family, none } from './family.ts';
 import type { Finding } from './finding.ts';
-import { SLOWEST_DRIVEN } from './speed/slowest.ts';
+import { slowestDriven } from './speed/slowest.ts';
 
 /** Speeds of remedies are whole halves of a mile per hour, as they are driven, rounded down, m/s. */
 const SPEED_GRAIN = 0.5 * MPH;
-/** In the same halves: what nobody drives is proposed to nobody. */
-const SLOWEST = Math.ceil(SLOWEST_DRIVEN / SPEED_GRAIN - 1e-9);
 
 /** Sand lies under the engine's driving wheels alone: on a dry rail it helps there; a wet rail dries for the whole train. */
 export function betterRail(outing: Outing): Family {
@@ -110,11 +108,14 @@ export function slowerHere({ direction, line, moves }: Outing, { found, where }:
 }
 
 /** Below what is run, by halves of a mile per hour down to the slowest that anybody drives. */
-export function speedsBelow({ plannedSpeed = Infinity, host }: Outing): number[] {
+export function speedsBelow(outing: Outing): number[] {
+  const { plannedSpeed = Infinity, host } = outing;
   const from = Math.min(plannedSpeed, host.speed?.value ?? Infinity, 15 * MPH);
+  // What nobody drives is proposed to nobody.
+  const least = Math.ceil(slowestDriven(outing) / SPEED_GRAIN - 1e-9);
   const speeds: number[] = [];
   // By whole halves: a speed from which one is taken again and again misses the last by a rounding error.
-  for (let n = Math.round(grain(from * (1 - 1e-9)) / SPEED_GRAIN); n >= SLOWEST; n--)
+  for (let n = Math.round(grain(from * (1 - 1e-9)) / SPEED_GRAIN); n >= least; n--)
     speeds.push(n * SPEED_GRAIN);
   return speeds;
 }

@@ -23,8 +23,8 @@ export function Counts({ told }: { readonly told: Told | null }) {
     rail,
     count: told?.answer.cars.find((c) => c.railState === rail),
   }));
-  const ways = countWays(told?.answer.cars ?? [], speech.value);
   const v = told ? { ...speech.value, outing: told.asked.outing } : null;
+  const ways = countWays(told?.answer.cars ?? [], v ?? speech.value);
   const count = told?.answer.cars.find((c) => c.railState === today);
   return (
     <section class="counts">

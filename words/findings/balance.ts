@@ -47,7 +47,7 @@ export const balanceWords = {
         : `It should keep ${t.required('up')}. Do not stop here, and let nobody get on or off.`,
   }),
   'curve-speed-limited-by-balance': (f, t) => ({
-    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}${walkWords(f.found?.si ?? 0)}; ${wanted(t)}.`,
+    what: `${t.vehicle} allows no more than ${t.found('down')} in the curve ${t.where.replace(/^.*, /, '')}${walkWords(f.found?.si ?? 0, t.voice.outing)}; ${wanted(t)}.`,
     why: `At that speed every wheel keeps ${t.fact('share')} of its load, with riders sitting upright, in all but one draw of a hundred of what was stated (centre up to ${t.fact('height', 'up')} above the rail, radius ${t.fact('radius', 'down')}).${lifting(f, t)}`,
   }),
   'all-lean-goes-over': ({ facts }, t) => {

@@ -65,7 +65,7 @@ export const speedWords = {
     what:
       facts.reason === 'stopping-end' && (found?.si ?? 0) < STANDS
         ? `Brake to a stand ${t.where}: the end of the line.`
-        : `No faster than ${t.found('down')} ${t.where}${walkWords(found?.si ?? 0)}; ${wanted(t)}.`,
+        : `No faster than ${t.found('down')} ${t.where}${walkWords(found?.si ?? 0, t.voice.outing)}; ${wanted(t)}.`,
     why: `Set by ${reasonWords(t.fact('reason'))} (${t.fact('what')}).`,
   }),
 } satisfies Partial<Tellers>;

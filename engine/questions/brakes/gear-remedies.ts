@@ -23,12 +23,9 @@ function atTheDriver(outing: Outing): Family[] {
   const near = [...driverReach(outing)].map((i) => vehicles[i]);
   const at = near.find((v) => v.role === 'engine') ?? near[0];
   if (at === undefined) return [];
-  const force = USUAL_SHARE * at.tare.value * GRAVITY;
+  const force = outing.assumed.practice['arm-brake'].value * at.tare.value * GRAVITY;
   return [{ size: 10, changes: [{ kind: 'driver-brake', vehicle: at.id, force }] }];
 }
-
-/** Of the empty weight, held back by a brake worked by arm on a dry rail: common practice, no source. */
-const USUAL_SHARE = 0.15;
 
 /** All cars with a brake of the kind that does not work with the engine's. */
 function leaveOfKind(outing: Outing, { facts }: Finding, size: number): Family {

@@ -11,7 +11,7 @@
 import { speedNamed } from '../../motion/prepare.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { RailState } from '../../things/rail.ts';
-import { KEPT_SPEED } from '../speed/slowest.ts';
+import { keptSpeed } from '../speed/slowest.ts';
 import {
   carefulAt,
   DRAWS,
@@ -26,7 +26,7 @@ import {
 import { type HaulAt, haulAt } from './start.ts';
 
 /**
- * Where it is hardest to keep up `KEPT_SPEED`.
+ * Where it is hardest to keep up a brisk walk.
  *
  * @returns undefined where an engine's pull at that speed is not known
  */
@@ -36,7 +36,7 @@ export function carefulKeep(
   state: RailState,
   draws: number = DRAWS,
 ): HaulAt | undefined {
-  const drawn = drawHaul(context, pulls, state, draws, KEPT_SPEED);
+  const drawn = drawHaul(context, pulls, state, draws, keptSpeed(context.outing));
   if (!drawn) return undefined;
   const own = mostFailing(drawn, pulls, (node) => drawn.railAt(node) === state);
   const bad = mostFailing(

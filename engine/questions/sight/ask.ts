@@ -7,7 +7,7 @@ import { covers, placesOfAssumedSight, sightIsStated, sightsAhead } from '../../
 import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { SLOWEST_DRIVEN } from '../speed/slowest.ts';
+import { slowestDriven } from '../speed/slowest.ts';
 import { runsWhere, type Stretch } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
@@ -80,7 +80,7 @@ function sightFinding(
   const { at, limit, reason, reasons } = map;
   const { outing } = ready.context;
   // Who means to creep is not let off: nobody drives so slowly, and sight that was paced would say more.
-  const asksFor = (j: number): number => Math.max(wanted[j], SLOWEST_DRIVEN);
+  const asksFor = (j: number): number => Math.max(wanted[j], slowestDriven(outing));
   const short = (j: number): boolean =>
     limit[j] < asksFor(j) - 1e-3 &&
     reasons[reason[j]].kind === 'stopping-assumed-sight' &&

@@ -9,7 +9,7 @@ import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Ceiling } from '../question.ts';
 import { fastestAllowed, hardestPull, overcomes } from './holds.ts';
-import { SLOWEST_DRIVEN } from './slowest.ts';
+import { slowestDriven } from './slowest.ts';
 import { stopSum } from './stop-sum.ts';
 import { runsWhere, type Stretch } from './stretch.ts';
 import type { SpeedMap, SpeedReasonKind } from './types.ts';
@@ -45,7 +45,8 @@ export function askSpeeds(
   ceilings: readonly Ceiling[],
 ): Finding[] {
   const { at, limit, reason, reasons } = map;
-  const least = (j: number): number => (ruled.has(reasons[reason[j]].kind) ? NO_SPEED : SLOWEST_DRIVEN);
+  const slowest = slowestDriven(ready.context.outing);
+  const least = (j: number): number => (ruled.has(reasons[reason[j]].kind) ? NO_SPEED : slowest);
   const runs = runsWhere(
     at.length,
     (j) => limit[j] < wanted[j] - 1e-3 || limit[j] < least(j),
@@ -66,7 +67,7 @@ export function askSpeeds(
     // That the line is shut there is told by itself.
     if (why.kind === 'temporary' && limit[worst] === 0) return [];
     // Balance says for itself which car sets the speed; only where nobody drives so slowly is it said here as well.
-    if (why.kind === 'balance' && limit[worst] >= SLOWEST_DRIVEN) return [];
+    if (why.kind === 'balance' && limit[worst] >= slowest) return [];
     const still = limit.subarray(first, last + 1).findIndex((v) => v < NO_SPEED);
     const atEnd = why.kind === 'stopping-end' && (still < 0 || endsThere(ready.context, at[first + still]));
     if (limit[worst] < NO_SPEED && !atEnd) {
@@ -113,7 +114,8 @@ export function eachFallOnce(told: Finding[], next: Finding, length: number): Fi
 /** That nobody drives as slowly as is permitted, where it is so within a stretch. */
 function tooSlow(ready: Prepared, map: SpeedMap, { first, last }: Stretch, worst: number): Finding {
   const { at, limit } = map;
-  const creeps = (j: number): boolean => limit[j] < SLOWEST_DRIVEN;
+  const { value: slowest, source } = ready.context.outing.assumed.practice['slowest-driven'];
+  const creeps = (j: number): boolean => limit[j] < slowest;
   let [from, to] = [first, last];
   while (!creeps(from)) from++;
   while (!creeps(to)) to--;
@@ -121,11 +123,11 @@ function tooSlow(ready: Prepared, map: SpeedMap, { first, last }: Stretch, worst
   return makeFinding('too-slow-to-drive', 'forbids', 'stopping', {
     where: { from: at[Math.max(0, from - 1)], to: at[Math.min(at.length - 1, to + 1)] },
     found: amount(limit[worst], 'speed'),
-    required: amount(SLOWEST_DRIVEN, 'speed'),
-    margin: limit[worst] / SLOWEST_DRIVEN - 1,
+    required: amount(slowest, 'speed'),
+    margin: limit[worst] / slowest - 1,
     facts: { reason: kind, what },
     ...(ofStopping(kind) ? stopSum(ready, map, worst, limit[worst]) : {}),
-    source: 'common practice, no source',
+    source,
   });
 }
 

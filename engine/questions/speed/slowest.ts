@@ -1,11 +1,13 @@
 /** How slowly anybody drives. */
-import { MPH } from '../../base/constants.ts';
+import type { Outing } from '../../outing/types.ts';
+
+type Rows = Pick<Outing, 'assumed'>;
 
 /**
- * Slower than this nobody drives: a slow walk, which needs no speedometer, m/s (2 mph; common practice, no source).
- * Who is told 0.6 mph runs at what the engine will do, and then does not stop in time.
+ * Slower than this nobody drives: a slow walk, which needs no speedometer, m/s. Who is told 0.6 mph runs at what the
+ * engine will do, and then does not stop in time.
  */
-export const SLOWEST_DRIVEN: number = 2 * MPH;
+export const slowestDriven = ({ assumed }: Rows): number => assumed.practice['slowest-driven'].value;
 
-/** A brisk walk: slower than this a train is in everybody's way, m/s (3 mph; common practice, no source). */
-export const KEPT_SPEED: number = 3 * MPH;
+/** A brisk walk: slower than this a train is in everybody's way, m/s. */
+export const keptSpeed = ({ assumed }: Rows): number => assumed.practice['kept-speed'].value;

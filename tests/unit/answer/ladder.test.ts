@@ -117,12 +117,13 @@ describe('a ladder', () => {
     ]);
   }, 60_000);
 
-  it('says of a word that it means slower than a walk', () => {
+  it('says of a word that it means slower than a walk', async () => {
     const step = { change: { kind: 'slower-everywhere', speed: 0.9 }, verdict: 'limits' } as const;
-    expect(stepWord({ ...step, slowest: 1.3 })).toBe(
+    const voice = { outing: await as('steam-light') };
+    expect(stepWord({ ...step, slowest: 1.3 }, voice)).toBe(
       'go within limits, slower than a walk where it is slowest',
     );
-    expect(stepWord({ ...step, slowest: 3 * 0.44704 })).toBe('go within limits');
-    expect(stepWord(step)).toBe('go within limits');
+    expect(stepWord({ ...step, slowest: 3 * 0.44704 }, voice)).toBe('go within limits');
+    expect(stepWord(step, voice)).toBe('go within limits');
   });
 });

@@ -2,6 +2,7 @@
  * How joint draws become a careful figure, by draws made by hand: twenty trains, of which each has so much left for the grade
  * as it is numbered, on a line whose grade is told node by node.
  */
+
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
@@ -23,9 +24,9 @@ import {
   startsAt,
   stretches,
 } from '../../../engine/questions/haul/start.ts';
-import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import type { RailState } from '../../../engine/things/rail.ts';
 import { base, G } from '../../support/on-a-climb.ts';
+import { assumedValues } from '../../support/random-outings.ts';
 
 /** A node each 2 m; what curves pull besides stands under `curves`. */
 function pulled(grades: readonly number[], curves: readonly number[] = grades.map(() => 0)): Pulls {
@@ -225,4 +226,5 @@ describe('resistance of one train', () => {
   });
 });
 
-it('a brisk walk is 3 miles an hour', () => expect(KEPT_SPEED).toBeCloseTo(3 * 0.44704, 9));
+it('a brisk walk is 3 miles an hour', () =>
+  expect(assumedValues.practice['kept-speed'].value).toBeCloseTo(3 * 0.44704, 9));

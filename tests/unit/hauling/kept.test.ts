@@ -2,6 +2,7 @@
  * Starting where booked and keeping a speed: exact inputs give the closed form, on a made-up incline without curves, with
  * an engine of constant pull and two cars.
  */
+
 import { describe, expect, it } from 'vitest';
 import { inquire } from '../../../engine/answer/inquiry.ts';
 import { exact } from '../../../engine/base/quantity.ts';
@@ -11,8 +12,10 @@ import { drawHaul, failsAt, NUISANCE, pullsAlong } from '../../../engine/questio
 import { carefulKeep, speedKept } from '../../../engine/questions/haul/keep.ts';
 import { haul } from '../../../engine/questions/haul/question.ts';
 import { bookedStops, carefulStart, START_OF_RUN, startsAt } from '../../../engine/questions/haul/start.ts';
-import { KEPT_SPEED } from '../../../engine/questions/speed/slowest.ts';
 import { base, G, GRADE, laid, type OnClimb, PER_SPEED, ROLLING } from '../../support/on-a-climb.ts';
+import { assumedValues } from '../../support/random-outings.ts';
+
+const KEPT = assumedValues.practice['kept-speed'].value;
 
 const weightOf = ({ loaded }: OutingContext): number => loaded.mass * G;
 /** Pull at a stand at which the train just keeps a speed up the climb. */
@@ -24,11 +27,11 @@ const keepOf = (set: OnClimb) => {
 };
 
 describe('a speed is kept', () => {
-  const just = justKeeps(laid({}), KEPT_SPEED);
+  const just = justKeeps(laid({}), KEPT);
   it('where the pull at that speed is grade and resistance at that speed', () => {
     const keep = keepOf({ pull: just });
-    expect(keep.need).toBeCloseTo(weightOf(laid({})) * (GRADE + ROLLING + PER_SPEED * KEPT_SPEED), 3);
-    expect(keep.pull).toBeCloseTo(just * (1 - KEPT_SPEED / 10), 3);
+    expect(keep.need).toBeCloseTo(weightOf(laid({})) * (GRADE + ROLLING + PER_SPEED * KEPT), 3);
+    expect(keep.pull).toBeCloseTo(just * (1 - KEPT / 10), 3);
     expect(keep.grip).toBe(false);
     expect(keepOf({ pull: just * 1.01 }).fails).toBe(0);
     expect(keepOf({ pull: just * 0.99 }).fails).toBe(1);
@@ -52,12 +55,12 @@ describe('a speed is kept', () => {
       });
     expect(spot(1, 3).fails).toBe(0);
     expect(spot(60, 3)).toMatchObject({ fails: 1, rail: 'greasy', grip: true });
-    expect(spot(1, KEPT_SPEED).fails).toBe(1);
+    expect(spot(1, KEPT).fails).toBe(1);
   });
   it('as the speed meant is: another is asked anew', () => {
     const stretches = [{ from: 199, to: 200, state: 'greasy' }] as const;
     const fast = laid({ pull: just * 1.2, stretches, plannedSpeed: 3 }).written;
-    const slow = { ...fast, plannedSpeed: KEPT_SPEED };
+    const slow = { ...fast, plannedSpeed: KEPT };
     const before = inquire(fast);
     const kept = before.of(haul).data!.balancingSpeed!;
     const after = inquire(slow, {}, before).of(haul).data;
@@ -141,7 +144,7 @@ describe('bad rail that is not the day’s', () => {
       plannedSpeed: 1,
     });
     const pulls = pullsAlong(context, 1);
-    const kept = start ? 0 : KEPT_SPEED;
+    const kept = start ? 0 : KEPT;
     const drawn = drawHaul(context, pulls, 'dry', 20, kept)!;
     const { curved } = pulls;
     const greasy = Array.from(curved.slope.keys()).filter((j) => drawn.railAt(j) === 'greasy');

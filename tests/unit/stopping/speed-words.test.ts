@@ -2,12 +2,13 @@
  * What is said of a speed that somebody or something limits, on a map laid by hand: 100 m of level line, a point
  * every 10 m, the driver means to run 3 m/s.
  */
+
 import { describe, expect, it } from 'vitest';
 import { prepare } from '../../../engine/motion/prepare.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import { askSpeeds } from '../../../engine/questions/speed/ask.ts';
-import { SLOWEST_DRIVEN } from '../../../engine/questions/speed/slowest.ts';
 import type { SpeedMap, SpeedReasonKind } from '../../../engine/questions/speed/types.ts';
+import { assumedValues } from '../../support/random-outings.ts';
 import { plain } from '../../support/rules.ts';
 
 const MPH = 0.44704;
@@ -75,7 +76,7 @@ describe('a limit below a slow walk', () => {
   it.each(['stopping-sight', 'balance', 'flange', 'curve'] as const)(
     'that %s sets holds: nobody drives so',
     (kind) => {
-      expect(SLOWEST_DRIVEN).toBeCloseTo(2 * MPH, 12);
+      expect(assumedValues.practice['slowest-driven'].value).toBeCloseTo(2 * MPH, 12);
       expect(codes({ 3: 1.9 * MPH }, kind)).toEqual([['too-slow-to-drive', 'forbids']]);
     },
   );
