@@ -18,7 +18,7 @@ import { MOST_VEHICLES } from '../train/fields.ts';
 import { crewOf } from './crew.ts';
 import { withoutExpired } from './expired.ts';
 import { checkRails, slug } from './line.ts';
-import { type Notes, note, noteFirst, trouble } from './notes.ts';
+import { type Notes, note, noteFirst, plainAssumed, trouble } from './notes.ts';
 import { outlineOf } from './outline.ts';
 import { checkSheet } from './sheet.ts';
 import { shownOn } from './shown.ts';
@@ -149,7 +149,7 @@ export function compileOuting(
     riders: ridersOf(file, train, notes),
     conditions: {
       ...conditions,
-      night: conditions.night ?? false,
+      night: conditions.night ?? byNight(file, notes),
       reaction: conditions.reaction ?? assumed('reaction'),
     },
     direction: file.direction ?? 'forward',
@@ -172,6 +172,11 @@ export function compileOuting(
 
 /** Whose certificates the host accepts for anything. */
 const acceptedBy = ({ inDate = [] }: HostRules): string[] => inDate.flatMap(({ by = [] }) => by);
+
+/** Nobody has said: by daylight, and that is told. */
+function byNight({ name }: OutingFile, notes: Notes): boolean {
+  return plainAssumed('night', 'that it runs by daylight', name, notes) > 0;
+}
 
 /** Sight and speed that neither line, host nor plan states: first among the assumptions, the sight before all. */
 function noteUnstated(file: OutingFile, line: Line, host: HostRules, notes: Notes): void {

@@ -66,3 +66,19 @@ describe('a file without a speed', () => {
     expect(outing.assumptions.slice(0, 2).map((a) => a.key)).toEqual(['sight', 'speed/unstated']);
   });
 });
+
+describe('a file that says neither night nor day', () => {
+  const said = async (night?: boolean) => {
+    const outing = await steam((files) => {
+      const conditions = files.outing['conditions'] as Record<string, unknown>;
+      if (night === undefined) delete conditions['night'];
+      else conditions['night'] = night;
+    });
+    return [outing.conditions.night, outing.assumptions.filter((a) => a.key === 'night').map((a) => a.of)];
+  };
+  it('runs by daylight, and that is among the assumptions; one that says so assumes nothing', async () => {
+    expect(await said()).toEqual([false, ['that it runs by daylight']]);
+    expect(await said(false)).toEqual([false, []]);
+    expect(await said(true)).toEqual([true, []]);
+  });
+});
