@@ -166,9 +166,9 @@ export const engineAndCars = {
   },
   'cars.brake': {
     form: 'choice',
-    values: ['none', 'hand', ...throughBrakes],
+    values: ['none', 'hand', 'surge', ...throughBrakes],
     label: 'Their brakes',
-    how: 'Automatic comes on by itself when the hose parts. Hand: somebody on the car works it.',
+    how: 'Automatic comes on by itself when the hose parts. Hand: somebody on the car works it. Surge: the car puts it on when it pushes.',
     cost: 'Not known: counted as none, and the engine stops it all.',
     need: 'more',
     front: true,
@@ -184,7 +184,7 @@ export const engineAndCars = {
     cost: 'Not known: nobody can tell how far it takes to stop; of a hand brake, how many stand by it.',
     need: 'word',
     flag: 'car-pull',
-    when: (r) => hasCars(r) && r['cars.brake'] !== undefined && r['cars.brake'] !== 'none',
+    when: (r) => hasCars(r) && (r['cars.brake'] === 'hand' || isThrough(r['cars.brake'])),
   },
   'cars.worked': {
     form: 'choice',

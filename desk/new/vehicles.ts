@@ -196,6 +196,8 @@ function carsOf(
 function carBrakes(read: Read): Json[] {
   const kind = read.text('cars.brake');
   if (kind === undefined || kind === 'none') return [];
+  // Worked by the car's own push: its lever and spring are asked for by the answer.
+  if (kind === 'surge') return [{ kind }];
   const force = read.figure('cars.pull');
   return [
     {

@@ -8,6 +8,7 @@
  * speed (m/s²). A fall that is the same under the whole train presses no coupler: it speeds up every vehicle alike.
  * Settled once, at a fair running speed: slower, the others brake harder and the push grows, so a stop is not shorter.
  */
+import type { Quantity } from '../base/quantity.ts';
 import { pick } from '../base/spread.ts';
 import type { BrakedGroup } from '../things/brake/force.ts';
 import { surgeForce } from '../things/brake/hand-and-push.ts';
@@ -17,6 +18,8 @@ export interface PushedGroup {
   /** Its vehicle of this train. */
   readonly vehicle: number;
   readonly surge: SurgeRigging;
+  /** No push gives more, N; absent: nobody measured it. */
+  readonly atMost?: Quantity;
   /** Its groups, and the share of the force that each takes. */
   readonly groups: readonly { readonly index: number; readonly share: number }[];
 }
@@ -35,14 +38,14 @@ export function pushedGroups(groups: readonly BrakedGroup[], first: number): Pus
     byGear.set(gear, own);
     own.push({ vehicle, index, force: block.value });
   });
-  return [...byGear].flatMap(([{ surge }, own]) => {
+  return [...byGear].flatMap(([{ surge, pushedMost: atMost }, own]) => {
     if (!surge) return [];
     const total = own.reduce((sum, o) => sum + o.force, 0);
     const groupsOf = own.map(({ index, force }) => ({
       index,
       share: total > 0 ? force / total : 1 / own.length,
     }));
-    return [{ vehicle: own[0].vehicle - first, surge, groups: groupsOf }];
+    return [{ vehicle: own[0].vehicle - first, surge, groups: groupsOf, ...(atMost ? { atMost } : {}) }];
   });
 }
 
@@ -94,10 +97,10 @@ function swept(
   for (let j = masses.length - 1; j >= 0; j--) {
     push += masses[j] * a - others[j];
     for (let i = 0; i < pushed.length; i++) {
-      const { vehicle, surge } = pushed[i];
+      const { vehicle, surge, atMost } = pushed[i];
       if (vehicle !== j) continue;
       const found = surgeForce(surge, push, frictions[i], pick(surge.efficiency, position));
-      forces[i] = Math.min(found.force, most[i]);
+      forces[i] = Math.min(found.force, most[i], atMost ? pick(atMost, position) : Infinity);
       push -= forces[i];
     }
     push = Math.max(0, push);

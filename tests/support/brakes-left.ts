@@ -20,6 +20,9 @@ export const gearOf = (kind: BrakeKind, more: Partial<BrakeGear> = {}): BrakeGea
   buildUp: exact(1),
   workedBy: 'driver',
   parking: false,
+  ...(kind === 'surge'
+    ? { surge: { leverRatio: 2, efficiency: exact(0.8), springForce: 0, block: 'wood' as const } }
+    : {}),
   ...more,
 });
 

@@ -53,9 +53,12 @@ function noneStops(gears: string | undefined, why: string | undefined): string {
 }
 
 export const brakeGearWords = {
-  'brake-force-unknown': (_f, t) => ({
+  'brake-force-unknown': ({ facts }, t) => ({
     what: `Nobody has said how hard the ${brakeKindWords(t.fact('gear'))} of ${t.vehicle} brakes.`,
-    why: 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
+    why:
+      facts.kind === 'surge'
+        ? `It brakes by its push alone: give lever, spring and block of what the ${t.word('coupler')} works. A pull measured with it pushed in is the most that it can give, not what it gives.`
+        : 'Without its force the stopping distance is a guess. Pull the braked car with a spring balance, or give cylinder, lever and block.',
   }),
   'wheels-slide': (f, t) => {
     const ratio = `brake ratio ${t.found('up')}, adhesion ${t.required('down')}`;

@@ -2,7 +2,7 @@
 import { amount } from '../../base/quantity.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { type BrakeFault, workableVacuum } from '../../things/brake/force.ts';
-import { isVacuumKind } from '../../things/brake/kinds/index.ts';
+import { isPushed, isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { isCar } from '../../things/train/cars.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
@@ -73,7 +73,7 @@ function forceUnknown(vehicles: readonly Vehicle[], { vehicle, gear, why }: Brak
   return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
     where: { vehicle: vehicles[vehicle].id },
     facts: { gear: gear.name, kind: gear.kind, why },
-    measure: `vehicle.brakes.${gear.id}.force`,
+    measure: `vehicle.brakes.${gear.id}.${isPushed(gear.kind) ? 'surge.leverRatio' : 'force'}`,
     source: 'vehicle',
   });
 }

@@ -84,7 +84,8 @@ export function timedTrain(
   if (times.length === 0 && pushed.length === 0) return train;
   const timed = (gear: BrakeGear, vehicle: number): BrakeGear => {
     const push = pushed.find((p) => p.vehicle === vehicle && p.gear === gear);
-    if (push) return { ...gear, force: push.force, pushed: true };
+    if (push)
+      return { ...gear, force: push.force, pushed: true, ...(gear.force ? { pushedMost: gear.force } : {}) };
     const found = times.find((t) => t.vehicle === vehicle && t.gear === gear);
     if (!found) return gear;
     const { deadTime, buildUp, forceShare } = found;

@@ -17,7 +17,7 @@ import { blockOf } from '../vehicle/blocks.ts';
 import type { BlockMaterial, BrakeGear, BrakeRigging, Vehicle } from '../vehicle/types.ts';
 import { type FrictionPoint, frictionAt } from './friction.ts';
 import { handBlockForce } from './hand-and-push.ts';
-import { brakeOf, isElectric, isVacuumKind } from './kinds/index.ts';
+import { brakeOf, isElectric, isPushed, isVacuumKind } from './kinds/index.ts';
 import { shareBySpeed } from './speed-share.ts';
 import { gearStates, type WhyNot } from './system.ts';
 import type { Block } from './wet.ts';
@@ -90,6 +90,8 @@ export function gearForce(
   airPressure: number,
   seaLevel: number,
 ): GearForce | undefined {
+  // How hard it brakes when pushed in wholly says nothing of how hard it is pushed.
+  if (isPushed(gear.kind) && !gear.pushed) return undefined;
   if (gear.force)
     return gear.pushed ? pushedForce(gear, gear.force, assumed) : standingForce(gear, gear.force, assumed);
   const { rigging, hand } = gear;

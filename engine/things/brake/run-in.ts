@@ -5,7 +5,7 @@
  *   P_j = max(0, P_{j+1} + m_j·a − F_j)      from the last vehicle forward      a = Σ F / Σ m
  *
  * P_j push on the front coupler of vehicle j (N), m mass (kg), F its retarding force (N), a deceleration of
- * the train (m/s²), found by repetition. A fall adds to the push, so the level figure is the weaker one.
+ * the train (m/s²), found by repetition. What was measured with a coupler pushed in wholly is the most that its push gives. A fall adds to the push, so the level figure is the weaker one.
  */
 
 import { between, type Quantity } from '../../base/quantity.ts';
@@ -34,7 +34,7 @@ export function pushedBrakes(
   air: { readonly pressure: number; readonly seaLevel: number },
 ): PushedBrake[] {
   const states = gearStates(loaded).filter((s) => s.answers);
-  const pushed = states.filter((s) => isPushed(s.gear.kind) && s.gear.surge && !s.gear.force);
+  const pushed = states.filter((s) => isPushed(s.gear.kind) && s.gear.surge);
   if (pushed.length === 0) return [];
   const at = (position: -1 | 0 | 1): number[] => {
     const others = loaded.vehicles.map(() => 0);
@@ -76,8 +76,8 @@ function settle(
           ? pick(surge.blockFriction, position)
           : frictionAt(assumed.blockFriction[surge.block], 0, position);
         const found = surgeForce(surge, push, friction, pick(surge.efficiency, position));
-        forces[i] = found.force;
-        push = found.push;
+        forces[i] = Math.min(found.force, gear.force ? pick(gear.force, position) : Infinity);
+        push -= forces[i];
       });
       push = Math.max(0, push);
     }

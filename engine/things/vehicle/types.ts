@@ -147,6 +147,8 @@ export interface BrakeGear {
   readonly surge?: SurgeRigging;
   /** Its `force` is that of the coupler's push on level track; a stop settles the push anew. */
   readonly pushed?: true;
+  /** What was measured with its coupler pushed in as far as it goes: no push gives more, N. */
+  readonly pushedMost?: Quantity;
   /** For `electric`: time constant of its first-order rise, s. */
   readonly lag?: Quantity;
 }

@@ -60,7 +60,7 @@ describe('a ladder', () => {
     expect(totals).toEqual([...totals].sort((a, b) => b - a));
     expect(new Set(totals).size).toBe(totals.length);
     expect(found.length).toBeLessThan(20);
-  }, 120_000);
+  });
 
   it('says which word is the best one for this train here, and what the driver minds', async () => {
     const outing = await as('steam-light');
@@ -86,7 +86,7 @@ describe('a ladder', () => {
     );
     // Said once.
     expect(left.map(({ what }) => what)).not.toContainEqual(expect.stringContaining('measured'));
-  }, 60_000);
+  });
 
   it('first has the sight measured, where only a guess of it decides, and says how much of it would do', async () => {
     const outing = await as('too-long-wet');
@@ -102,7 +102,7 @@ describe('a ladder', () => {
     // What nobody drives is no way.
     for (const { change } of first.steps)
       if ('speed' in change) expect(change.speed).toBeGreaterThanOrEqual(0.89408 - 1e-9);
-  }, 120_000);
+  });
 
   it('leaves for the next trip who has no seat', async () => {
     const outing = await as('steam-light');
@@ -115,7 +115,7 @@ describe('a ladder', () => {
     expect(first.steps).toMatchObject([
       { change: { kind: 'fewer-riders', leave: [standing.id] }, verdict: 'limits' },
     ]);
-  }, 60_000);
+  });
 
   it('says of a word that it means slower than a walk', async () => {
     const step = { change: { kind: 'slower-everywhere', speed: 0.9 }, verdict: 'limits' } as const;

@@ -327,6 +327,29 @@ describe('surge brakes in a train', () => {
     }
   });
 
+  it('a force measured with the coupler pushed in is the most that any push gives', () => {
+    const forces = (force?: number): number[] => {
+      const loaded = train(3, [engineBrake]);
+      const stated = (g: BrakeGear): BrakeGear => (force === undefined ? g : { ...g, force: exact(force) });
+      const vehicles = loaded.train.vehicles.map((v, i) =>
+        i === 0 ? v : { ...v, brakes: v.brakes.map(stated) },
+      );
+      const changed = loadTrain({ ...loaded.train, vehicles }, []);
+      return pushedBrakes(changed, assumedValues, air).map((p) => p.force.value);
+    };
+    const free = forces();
+    expect(forces(5000)).toEqual(free);
+    const least = Math.min(...free) / 2;
+    for (const force of forces(least)) expect(force).toBe(least);
+  });
+
+  it('without its levers nobody knows what a push gives, whatever was measured', () => {
+    const { surge: _, ...bare } = gear;
+    const stated: BrakeGear = { ...bare, force: exact(300) };
+    expect(gearForce(stated, assumedValues, air.pressure, air.seaLevel)).toBeUndefined();
+    expect(gearForce({ ...stated, pushed: true }, assumedValues, air.pressure, air.seaLevel)).toBeDefined();
+  });
+
   it('without a brake ahead there is no push', () => {
     expect(pushedBrakes(train(3, []), assumedValues, air)).toEqual([]);
   });

@@ -259,6 +259,20 @@ describe('which brakes answer', () => {
     });
     expect(codes(outing)).not.toContain('forbids: no-brake-answers');
   });
+  it('of a surge brake the levers are asked for: what was pulled with it on is not what a push gives', () => {
+    const { surge: _, ...pulled } = gearOf('surge');
+    const own = gearOf('engine-only');
+    const outing = [1, 2, 3].reduce(
+      (o, at) => altered(o, at, { brakes: [pulled] }),
+      braked({ kind: 'surge', engine: own }),
+    );
+    expect(said(outing).find((f) => f.code === 'brake-force-unknown')).toMatchObject({
+      severity: 'unknown',
+      measure: 'vehicle.brakes.brake.surge.leverRatio',
+    });
+    const levers = codes(braked({ kind: 'surge', engine: own }));
+    expect(levers.filter((c) => c.includes('brake-force-unknown'))).toEqual([]);
+  });
   it('two of another name or reason are two lines', () => {
     const own = gearOf('mechanical', { workedBy: 'rider' });
     const mixed = altered(altered(air, 1, { brakes: [own] }), 2, { brakes: [{ ...own, name: 'screw' }] });

@@ -31,7 +31,7 @@ describe('of an outing in which much is assumed', () => {
   beforeAll(async () => {
     outing = await example('battery-vacuum');
     ({ stop, worths: ranked } = whatToMeasure(outing, { ...quick, counts: full }));
-  }, 120_000);
+  });
 
   it('ranks the tests, best first', () => {
     if (process.env['SAY']) console.log(ranked);
@@ -93,7 +93,7 @@ describe('argued by hand', () => {
   let ranked: readonly Worth[] = [];
   beforeAll(async () => {
     ranked = whatToMeasure(await byStop(), quick).worths;
-  }, 120_000);
+  });
 
   it('what stops the train is worth more than the slack between its cars', () => {
     if (process.env['SAY']) console.log(ranked);
@@ -117,7 +117,7 @@ it('asks first for what the answer cannot do without', async () => {
   const [first] = whatToMeasure(await example('brake-not-measured'), quick).worths;
   expect(first).toMatchObject({ kind: 'brake-pull' });
   expect(first.asked).toBeGreaterThan(0);
-}, 60_000);
+});
 
 it('the longest stop is that of a running train, at the speed that it may have there', () => {
   const map = (limit: number[], stops: number[]) =>

@@ -86,7 +86,7 @@ describe('all that the card has to say', () => {
     expect(card.text.match(/Light car \d+: – · – · – · – /g)).toHaveLength(59);
     expect(card.text).toContain(`${card.pages} of ${card.pages}`);
     fitsThePaper(card);
-  }, 120_000);
+  });
 
   it('names of two hundred letters stay on the paper', async () => {
     const long = (letter: string): string => letter.repeat(200);

@@ -54,7 +54,7 @@ it('gives the same answer on the page and on the terminal', async () => {
   const assumed = answer.findings.filter((f) => f.severity === 'assumed').map((f) => factOf(f, 'key'));
   expect(assumed).toContain('written/vehicle.axleGroups.at');
   expect(assumed).not.toContain('written/vehicle.tare');
-}, 30_000);
+});
 
 it('says at once what a check of its files says, what to do next and all', () => {
   const steep = join(folder, 'steep');
@@ -62,7 +62,7 @@ it('says at once what a check of its files says, what to do next and all', () =>
   const screen = heedway('check', join(steep, 'outing.json')).stdout.trimEnd();
   expect(screen).toContain('→ ');
   expect(ran.stdout.slice(0, screen.length)).toBe(screen);
-}, 30_000);
+});
 
 it('writes over nothing unless it is told to', () => {
   const there = join(folder, 'there');
@@ -74,7 +74,7 @@ it('writes over nothing unless it is told to', () => {
   expect(readFileSync(join(there, 'line.json'), 'utf8')).toBe('mine');
   expect(heedway('new', there, ...flags(unsure), '--force').status).not.toBe(2);
   expect(readFileSync(join(there, 'line.json'), 'utf8')).not.toBe('mine');
-}, 30_000);
+});
 
 it('says what to measure, and writes nothing, while nothing can be reckoned', () => {
   const empty = join(folder, 'empty');
@@ -93,4 +93,4 @@ it('names the field of the file for what it asks', () => {
   expect(heedway('new', own, ...flags(unsure)).status).toBe(30);
   const { stdout } = heedway('check', join(own, 'outing.json'), '--why', '--no-remedies');
   expect(stdout).toContain(`${join(own, 'engine.json')}: brakes[0].force`);
-}, 30_000);
+});

@@ -165,6 +165,19 @@ describe('a surge brake', () => {
     expect(less / all).toBeCloseTo(0.2, 2);
   });
 
+  it('gives no more than was measured with it pushed in wholly', () => {
+    const measured = [{ ...pushed[0], atMost: exact(60) }];
+    const [blocks] = settlePush(
+      measured,
+      Float64Array.of(200, 100),
+      Float64Array.of(900, 0),
+      [1e9],
+      [0.25],
+      0,
+    );
+    expect(blocks * 0.25).toBeCloseTo(60, 6);
+  });
+
   it('never holds more than its wheels do', () => {
     const [blocks] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [50], [0.25], 0);
     expect(blocks * 0.25).toBeCloseTo(50, 6);
