@@ -195,6 +195,10 @@ export const lineSchema = group({
     rows(sight, 0, 2000),
     'sight distances',
     'Stretches on which the driver cannot see far, as in a cutting or a wood.',
+    {
+      asked:
+        "how much clear track the driver sees ahead: pace it from the driver's seat, where it is shortest",
+    },
   ),
   railStretches: may(
     rows(railStretch, 0, 200),

@@ -136,6 +136,10 @@ const surge = group({
     leverRatio(),
     'lever ratio',
     'Force of all blocks ÷ push in the {coupler} beyond the spring.',
+    {
+      asked:
+        'what the push works through: force of all blocks ÷ push in the {coupler}, and the push at which the blocks first touch',
+    },
   ),
   efficiency: efficiency(),
   springForce: must(

@@ -73,7 +73,9 @@ function forceUnknown(vehicles: readonly Vehicle[], { vehicle, gear, why }: Brak
   return makeFinding('brake-force-unknown', 'unknown', 'brakes', {
     where: { vehicle: vehicles[vehicle].id },
     facts: { gear: gear.name, kind: gear.kind, why },
-    measure: `vehicle.brakes.${gear.id}.${isPushed(gear.kind) ? 'surge.leverRatio' : 'force'}`,
+    measure: isPushed(gear.kind)
+      ? `vehicle.brakes.${gear.id}.surge.leverRatio`
+      : `vehicle.brakes.${gear.id}.force`,
     source: 'vehicle',
   });
 }
