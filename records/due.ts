@@ -70,8 +70,10 @@ function thatMayCount(all: readonly Standing[], { day, rules }: Known): Standing
   const things = new Map<string, Map<string, Standing[]>>();
   for (const from of all) {
     const { what, of, person, signedFor, interval, until } = from.content;
-    const thing = JSON.stringify([what, of ?? null, person ?? null, signedFor ?? null]);
-    const end = JSON.stringify([interval ?? null, until ?? null]);
+    // Names and intervals have no line break in them, and none is empty.
+    const limits = signedFor === undefined ? '' : JSON.stringify(signedFor);
+    const thing = `${what}\n${of ?? ''}\n${person ?? ''}\n${limits}`;
+    const end = `${interval ?? ''}\n${until ?? ''}`;
     const ends = things.get(thing) ?? new Map<string, Standing[]>();
     things.set(thing, ends);
     const alike = ends.get(end);
