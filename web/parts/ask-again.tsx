@@ -48,7 +48,7 @@ export function AskAgain({ what, sure, keep, disabled = false, does, children }:
       {children}
       <button
         type="button"
-        class="sure"
+        class="for-good"
         onClick={() => {
           asked.value = false;
           does();

@@ -31,11 +31,11 @@ export function Room() {
       {records && !records.me && (
         <Begin what="Sign the train out by its word when all is seen to, and in when it is back." />
       )}
+      {records?.me && <Unfinished all={begun.value} />}
       {records?.me && now && <Leaving told={now} all={all} key={now.asked.id} />}
       {records?.me && !now && (
         <p>There is no answer to the outing as it stands, and so nothing to leave by.</p>
       )}
-      {records?.me && <Unfinished all={begun.value} />}
       {out.length > 0 && (
         <section aria-label="Out on the line">
           <h2>Out on the line</h2>
