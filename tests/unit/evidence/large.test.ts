@@ -9,10 +9,10 @@ import { evidencePack } from '../../../desk/evidence/pack.ts';
 import { packDocument } from '../../../views/evidence/document.ts';
 import { clubYears } from '../../support/club-years.ts';
 import { pdfText } from '../../support/pdf-text.ts';
-import { runs } from '../../support/tier.ts';
+import { full } from '../../support/tier.ts';
 
-/** On a push one year alone; seconds of processor, which a busy machine does not lengthen as it does the clock. */
-const [YEARS, PAGES, SECONDS] = [runs(1, 14), runs(30, 200), 20];
+/** In full alone (on a push: pack.test.ts, a year). Seconds of processor, which a busy machine does not lengthen as it does the clock. */
+const [YEARS, PAGES, SECONDS] = [14, 200, 20];
 
 /** By another program than wrote them, where it is here. */
 function counted(pdf: Buffer): number | undefined {
@@ -23,7 +23,7 @@ function counted(pdf: Buffer): number | undefined {
   return pages === undefined ? undefined : Number(pages);
 }
 
-it(`${PAGES} pages in ${SECONDS} s, with how far it is`, async () => {
+it.runIf(full)(`${PAGES} pages in ${SECONDS} s, with how far it is`, async () => {
   const looked = await clubYears(YEARS);
   const before = process.cpuUsage();
   const shares: number[] = [];
