@@ -39,6 +39,12 @@ interface Index {
 /** Made once for a look at a store: its records never change. */
 const indexes = new WeakMap<readonly Entry[], Index>();
 
+/** Laid out as records are looked at: what is asked of them afterwards goes straight to its kind. */
+export function laidOut<T extends { readonly entries: readonly Entry[] }>(looked: T): T {
+  indexOf(looked.entries);
+  return looked;
+}
+
 function indexOf(entries: readonly Entry[]): Index {
   const known = indexes.get(entries);
   if (known) return known;

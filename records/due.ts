@@ -41,7 +41,12 @@ const order: readonly State[] = ['out', 'unknown', 'before-use', 'grace', 'due',
 
 /** Of every thing and person the certificate that counts, as it stands on a day. */
 export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
-  const known = { day, used: usedBy(entries), rules: new Map<string, Interval | undefined>() };
+  const known: Known = {
+    day,
+    used: usedBy(entries),
+    keptFrom: firstDay(entries) ?? day,
+    rules: new Map(),
+  };
   const groups = new Map<string, { certificate: Certificate; from: Standing }[]>();
   for (const from of thatMayCount(standing(entries, 'certificate'), known)) {
     const certificate = contentOf(from, 'certificate');
@@ -70,8 +75,10 @@ function thatMayCount(all: readonly Standing[], { day, rules }: Known): Standing
   const things = new Map<string, Map<string, Standing[]>>();
   for (const from of all) {
     const { what, of, person, signedFor, interval, until } = from.content;
-    const thing = JSON.stringify([what, of ?? null, person ?? null, signedFor ?? null]);
-    const end = JSON.stringify([interval ?? null, until ?? null]);
+    // Names and intervals have no line break in them, and none is empty.
+    const limits = signedFor === undefined ? '' : JSON.stringify(signedFor);
+    const thing = `${what}\n${of ?? ''}\n${person ?? ''}\n${limits}`;
+    const end = `${interval ?? ''}\n${until ?? ''}`;
     const ends = things.get(thing) ?? new Map<string, Standing[]>();
     things.set(thing, ends);
     const alike = ends.get(end);
@@ -107,6 +114,8 @@ type Used = (of: string) => readonly string[] | undefined;
 interface Known {
   readonly day: string;
   readonly used: Used;
+  /** First day of which anything is recorded: what ran before it nobody kept here. */
+  readonly keptFrom: string;
   /** Intervals once read: a club has few. */
   readonly rules: Map<string, Interval | undefined>;
 }
@@ -114,6 +123,13 @@ interface Known {
 function ruleOf(interval: string, rules: Known['rules']): Interval | undefined {
   if (!rules.has(interval)) rules.set(interval, readInterval(interval));
   return rules.get(interval);
+}
+
+/** A run that was written down later, from a log, is of its own day. */
+function firstDay(entries: readonly Entry[]): string | undefined {
+  let first: string | undefined;
+  for (const { body } of entries) if (first === undefined || body.said < first) first = body.said;
+  return first?.slice(0, 10);
 }
 
 /** Runs are gone through only where something goes by them. */
@@ -143,7 +159,7 @@ function itemOf(
 function stands(
   certificate: Certificate,
   done: readonly string[],
-  { day, used, rules }: Known,
+  { day, used, keptFrom, rules }: Known,
 ): Omit<DueItem, 'from'> {
   const { on, until, interval, of } = certificate;
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
@@ -151,11 +167,19 @@ function stands(
   const use = days ? { days } : {};
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
-  const ruled = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
+  const asKept = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
+  const ruled = asKept && (counted < keptFrom ? withoutCount(asKept) : asKept);
   const said = until === undefined ? undefined : fixed(on, until, day);
   if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };
   const one: Part = ruled ?? said ?? { state: on > day ? 'not-yet' : 'unknown' };
   return { certificate, since: counted, ...one };
+}
+
+/** What it ran before records began nobody knows: so many days may be left, or none; too many of those that are known are too many. */
+function withoutCount(part: Part): Part {
+  const { serviceLeft, ...rest } = part;
+  if (serviceLeft === undefined || part.state === 'out' || part.state === 'not-yet') return part;
+  return { ...rest, state: 'unknown' };
 }
 
 const fixed = (on: string, until: string, day: string): { state: State; due: string; last: string } => ({

@@ -1,6 +1,7 @@
 /** Saying something into a store, and putting two stores together. */
 import type { Trouble } from '../papers/problem.ts';
 import { checkContent } from '../papers/record/check.ts';
+import { laidOut } from './amended.ts';
 import { type Photo, photoFaults, photosNamed } from './photos.ts';
 import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
 import { removalsIn } from './removed.ts';
@@ -46,7 +47,7 @@ export async function put(store: Store, said: Said, author: Author, clock: Clock
 export async function look(store: Store, depth: Depth = 'whole'): Promise<Verified> {
   const { hash, signature } = store;
   const own = { ...(hash ? { hash } : {}), ...(signature ? { signature } : {}) };
-  const verified = await verify(await store.rows(), await store.newest(), { depth, ...own });
+  const verified = laidOut(await verify(await store.rows(), await store.newest(), { depth, ...own }));
   if (depth === 'chain') return verified;
   const photos = await photoFaults(verified.entries, store.photo);
   return photos.length === 0 ? verified : { ...verified, faults: [...verified.faults, ...photos] };

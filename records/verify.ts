@@ -125,11 +125,10 @@ async function lookAtAll(
   rows: readonly Row[],
   { depth = 'whole', hash, signature: check = byWebCrypto }: Looking,
 ): Promise<readonly Looked[]> {
-  const each = (row: Row, i: number): Looked | Promise<Looked> => {
-    if (!hash) return look(row, i, depth, check);
-    const looked = lookAt(row, i, hash(row.text), depth);
-    return depth === 'whole' ? signed(looked, i, check) : looked;
-  };
+  // Nothing is waited for.
+  if (hash && depth === 'chain') return rows.map((row, i) => lookAt(row, i, hash(row.text), depth));
+  const each = (row: Row, i: number): Looked | Promise<Looked> =>
+    hash ? signed(lookAt(row, i, hash(row.text), depth), i, check) : look(row, i, depth, check);
   const looked: Looked[] = [];
   let before: readonly (Looked | Promise<Looked>)[] = [];
   for (let from = 0; from < rows.length; from += BATCH) {
@@ -215,16 +214,22 @@ export async function verify(
 
 /** By the time they were put by; of the same moment by author, number and hash: one order for one set. */
 export const inOrder = (entries: readonly Entry[]): Entry[] => {
-  const keyed = entries.map((entry) => ({ entry, at: Date.parse(entry.body.stored) }));
-  keyed.sort(
-    (a, b) =>
-      a.at - b.at ||
-      compare(a.entry.body.author, b.entry.body.author) ||
-      a.entry.body.number - b.entry.body.number ||
-      compare(a.entry.row.hash, b.entry.row.hash),
-  );
-  return keyed.map(({ entry }) => entry);
+  const times = new Map<string, number>();
+  const at = entries.map(({ body: { stored } }) => {
+    let time = times.get(stored);
+    if (time === undefined) {
+      time = Date.parse(stored);
+      times.set(stored, time);
+    }
+    return time;
+  });
+  const order = Uint32Array.from(at.keys());
+  order.sort((a, b) => at[a] - at[b] || ofOneMoment(entries[a], entries[b]));
+  return Array.from(order, (i) => entries[i]);
 };
+
+const ofOneMoment = (a: Entry, b: Entry): number =>
+  compare(a.body.author, b.body.author) || a.body.number - b.body.number || compare(a.row.hash, b.row.hash);
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 

@@ -49,6 +49,7 @@ test('what happened shuts the line, the answer holds at once; lifted with a reas
   await page.getByLabel('By which rule').fill('club rule 9');
   await page.getByRole('button', { name: 'Record how long' }).click();
   await page.getByRole('button', { name: 'Remove what has reached its end, for good' }).click();
+  await page.getByRole('button', { name: /^Remove (that record|those \d+ records) for good$/ }).click();
   await expect(page.getByText('5 records, all as they were written')).toBeVisible();
   await expect(page.getByText(/^1 more was removed on purpose.*\(1 incident\)/)).toBeVisible();
 });

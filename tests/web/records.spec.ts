@@ -192,3 +192,25 @@ test('two tabs that record at once make one chain, and neither loses a record', 
     await expect(tab.getByText('Two branches')).toHaveCount(0);
   }
 });
+
+test('a name is struck out only when asked twice, with what goes and what stays', async ({ page }) => {
+  await open(page, url(), 'records');
+  await begin(page);
+  await page.getByText('Names, which stand apart from the records').click();
+  const strike = page.getByRole('button', { name: 'Strike An Invented Person out', exact: true });
+  const asked = page.getByRole('alertdialog', { name: 'Strike An Invented Person out' });
+  // Two taps at one place are a slip of the hand.
+  await strike.dblclick();
+  await expect(page.getByRole('button', { name: 'Save all about An Invented Person' })).toBeVisible();
+  await asked.getByRole('button', { name: 'Keep An Invented Person' }).click();
+  await strike.click();
+  await expect(asked).toContainText('It cannot be undone');
+  await expect(asked).toContainText('What goes: the name, and with it who is meant by the 1 record');
+  await expect(asked).toContainText('What stays: every record, as it was written, and all verifies');
+  await expect(asked).toContainText('Whoever writes on this device would be struck out');
+  await expect(asked.getByRole('button', { name: 'Keep An Invented Person' })).toBeFocused();
+  expect(await barriers(page)).toEqual([]);
+  await asked.getByRole('button', { name: 'Strike An Invented Person out for good' }).click();
+  await expect(page.getByText('An Invented Person')).toHaveCount(0);
+  await expect(page.getByText('1 record, all as they were written')).toBeVisible();
+});

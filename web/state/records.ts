@@ -6,7 +6,7 @@ import { readStoreFile, storeFile } from '../../records/file.ts';
 import { canHash, hex, newKeys } from '../../records/hash.ts';
 import { look, photosFor, put } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
-import type { Photo } from '../../records/photos.ts';
+import { type Photo, photosNamed } from '../../records/photos.ts';
 import { type Author, type Entry, type Said, UNSIGNED } from '../../records/record.ts';
 import { remove } from '../../records/remove.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
@@ -121,6 +121,12 @@ export async function removeEnded(): Promise<number> {
 /** A photo, kept before the record that names it. */
 export async function keepPhoto(photo: Photo): Promise<void> {
   await (await opened()).keepPhoto(photo);
+}
+
+/** One that was taken and left out again, unless a record names it. */
+export async function dropPhoto(hash: string): Promise<void> {
+  const store = await opened();
+  if (!photosNamed((await look(store, 'chain')).entries).has(hash)) await store.dropPhotos([hash]);
 }
 
 export const photoBytes = async (hash: string): Promise<Uint8Array<ArrayBuffer> | undefined> =>

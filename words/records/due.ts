@@ -35,17 +35,18 @@ export interface ToldDue {
 }
 
 export function tellDue(
-  { certificate, state, last, serviceLeft }: DueItem,
+  { certificate, state, since, last, graceTo, serviceLeft }: DueItem,
   names: readonly Named[],
 ): ToldDue {
   const { what, interval, by } = certificate;
   const ends = [
     ...(last === undefined ? [] : [`to ${last}`]),
+    ...(state === 'grace' && graceTo !== undefined ? [`in grace to ${graceTo}`] : []),
     ...(serviceLeft === undefined
       ? []
       : [`${serviceLeft} service ${serviceLeft === 1 ? 'day' : 'days'} left`]),
     ...(state === 'unknown'
-      ? [interval === undefined ? 'no end said' : 'its service days are not kept here']
+      ? [interval === undefined ? 'no end said' : `its service days since ${since} are not all kept here`]
       : []),
   ];
   return {

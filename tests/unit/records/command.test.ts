@@ -31,7 +31,8 @@ describe('heedway records', () => {
     expect(at(...due, '--done', '2026-05-30', '--interval', 'now and then').stderr).toContain(
       '31 service days',
     );
-    expect(at(...due, '--done', '2026-05-30', '--interval', '1 service day').status).toBe(0);
+    // On the day of which the first run is recorded: what ran before it nobody knows.
+    expect(at(...due, '--done', '2026-05-31', '--interval', '1 service day').status).toBe(0);
     expect(at('due', '--on', '2026-05-31').stdout).toMatch(/stands +1 service day left/);
     const out = at('due', '--on', '2026-06-01');
     expect([out.status, out.stdout]).toEqual([20, expect.stringContaining('OUT OF DATE')]);

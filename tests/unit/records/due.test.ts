@@ -114,8 +114,8 @@ describe('of several certificates', () => {
 
 describe('service days', () => {
   const steam = { what: 'boiler-steam-test', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
-  const ranOn = async (...days: readonly string[]): Promise<DueItem> => {
-    const { store } = await shed(steam);
+  const ranOn = async (test: Json, ...days: readonly string[]): Promise<DueItem> => {
+    const { store } = await shed(test);
     const hash = '0'.repeat(64);
     const left = {
       outing: 'x',
@@ -140,9 +140,22 @@ describe('service days', () => {
     return dueOn((await look(store)).entries, '2026-05-31')[0];
   };
   it('are counted from departures', async () => {
-    expect(await ranOn('2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
-    expect(await ranOn('2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
-    expect((await ranOn()).state).toBe('unknown');
+    expect(await ranOn(steam, '2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
+    expect(await ranOn(steam, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
+    expect((await ranOn(steam)).state).toBe('unknown');
+  });
+  it('of before anything was recorded are none that nobody ran: it cannot be told, but where those known are too many', async () => {
+    const before = { ...steam, on: '2026-04-30' };
+    const unsure = await ranOn(before, '2026-05-02');
+    expect(unsure.state).toBe('unknown');
+    expect(unsure).not.toHaveProperty('serviceLeft');
+    expect(tellDue(unsure, []).until).toBe('its service days since 2026-04-30 are not all kept here');
+    expect(await ranOn(before, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out' });
+    // A day later records had begun.
+    expect(await ranOn({ ...steam, on: '2026-05-01' }, '2026-05-02')).toMatchObject({
+      state: 'stands',
+      serviceLeft: 1,
+    });
   });
 });
 
@@ -290,5 +303,13 @@ describe('the calendar file, by another library', () => {
     expect(Math.max(...lines.map((line) => new TextEncoder().encode(line).length))).toBeLessThanOrEqual(75);
     expect(text).toContain('DTSTAMP:20260501T080000Z');
     expect(read(text)[0].summary).toBe(summary);
+  });
+});
+
+it('in grace says to which day, and to which day it stood', async () => {
+  const graced = hydraulic('2025-05-20', { interval: '1 year, 30 days of grace' });
+  expect(tellDue(await only('2026-05-31', graced), [])).toMatchObject({
+    state: 'in grace',
+    until: 'to 2026-05-20, in grace to 2026-06-19',
   });
 });

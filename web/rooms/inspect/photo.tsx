@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { MOST_BYTES, type Photo, photoOf } from '../../../records/photos.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
-import { photoBytes } from '../../state/records.ts';
+import { keepPhoto, photoBytes, saying } from '../../state/records.ts';
 
 /** Longest sides that are tried, px, and how closely each is drawn: a crack is still seen in the last. */
 const SIZES = [
@@ -33,31 +33,42 @@ async function madeSmall(file: Blob): Promise<Photo> {
 
 interface Props {
   readonly label: string;
-  readonly taken: (photo: Photo | undefined) => void;
+  /** What is looked at. */
+  readonly of: string;
+  /** Of the one that was taken. */
+  readonly hash: string | undefined;
+  readonly taken: (hash: string | undefined) => void;
 }
 
-export function TakePhoto({ label, taken }: Props) {
+/** Kept at once, beside the records: a list that is put away half done has its photos when it is taken up again. */
+export function TakePhoto({ label, of, hash, taken }: Props) {
   const shown = useSignal('');
   const fault = useSignal('');
   const take = async ([file]: readonly File[]): Promise<void> => {
     fault.value = '';
+    let photo: Photo;
     try {
-      const photo = await madeSmall(file);
-      shown.value = `${Math.ceil(photo.bytes.length / 1024)} kB`;
-      taken(photo);
+      photo = await madeSmall(file);
     } catch {
-      shown.value = '';
-      taken(undefined);
       fault.value = 'That file is no picture that this browser reads.';
+      return;
     }
+    try {
+      await keepPhoto(photo);
+    } catch (error) {
+      fault.value = saying(error);
+      return;
+    }
+    shown.value = `${Math.ceil(photo.bytes.length / 1024)} kB`;
+    taken(photo.hash);
   };
   return (
     <span>
       <FilePick label={label} accept="image/*" take={take} />
-      {shown.value !== '' && (
+      {hash !== undefined && (
         <small>
           {' '}
-          Kept with it: {shown.value}.{' '}
+          {shown.value === '' ? 'Kept with it.' : `Kept with it: ${shown.value}.`}{' '}
           <button
             type="button"
             onClick={() => {
@@ -70,6 +81,7 @@ export function TakePhoto({ label, taken }: Props) {
         </small>
       )}
       {fault.value !== '' && <small role="alert"> {fault.value}</small>}
+      {hash !== undefined && <PhotoHere key={hash} hash={hash} of={of} />}
     </span>
   );
 }

@@ -5,8 +5,10 @@ import './leave.css';
 import { useEffect } from 'preact/hooks';
 import { tellTrip } from '../../../desk/leave/tell.ts';
 import { trips } from '../../../records/service.ts';
+import { begun } from '../../parts/inspecting.ts';
 import { barred, kept, openRecords } from '../../state/records.ts';
 import { told } from '../../state/session.ts';
+import { Unfinished } from '../inspect/unfinished.tsx';
 import { Begin } from '../records/begin.tsx';
 import { Arrive } from './arrive.tsx';
 import { Leaving } from './leaving.tsx';
@@ -29,6 +31,7 @@ export function Room() {
       {records && !records.me && (
         <Begin what="Sign the train out by its word when all is seen to, and in when it is back." />
       )}
+      {records?.me && <Unfinished all={begun.value} />}
       {records?.me && now && <Leaving told={now} all={all} key={now.asked.id} />}
       {records?.me && !now && (
         <p>There is no answer to the outing as it stands, and so nothing to leave by.</p>

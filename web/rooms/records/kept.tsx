@@ -4,6 +4,7 @@ import { type RemovableKind, removableKinds } from '../../../papers/record/kept-
 import { ended, rules } from '../../../records/ended.ts';
 import { tellEnded, tellRules } from '../../../words/records/kept.ts';
 import { kindWords } from '../../../words/records/record.ts';
+import { AskAgain } from '../../parts/ask-again.tsx';
 import { clock, type Kept, record, removeEnded, saying } from '../../state/records.ts';
 
 export function HowLong({ now }: { readonly now: Kept }) {
@@ -51,15 +52,18 @@ export function HowLong({ now }: { readonly now: Kept }) {
       {tellEnded(gone).map((line) => (
         <p key={line}>{line}</p>
       ))}
-      <p class="row">
-        <button
-          type="button"
-          disabled={gone.length === 0 || now.faults.length > 0}
-          onClick={() => void take()}
-        >
-          Remove what has reached its end, for good
-        </button>
-      </p>
+      <AskAgain
+        what="Remove what has reached its end, for good"
+        sure={`Remove ${gone.length === 1 ? 'that record' : `those ${gone.length} records`} for good`}
+        keep="Keep them all"
+        disabled={gone.length === 0 || now.faults.length > 0}
+        does={() => void take()}
+      >
+        <p>
+          It cannot be undone. Their places in the chain stay and verify; files that were saved before still
+          have them.
+        </p>
+      </AskAgain>
       <p class="field">
         <label>
           Records of kind{' '}

@@ -9,7 +9,9 @@ import type { Entry } from '../../../records/record.ts';
 import type { Named } from '../../../records/store.ts';
 import { spaced, tellAuthors } from '../../../words/records/brought.ts';
 import { shortHash, tellStanding } from '../../../words/records/record.ts';
+import { tellStriking } from '../../../words/records/striking.ts';
 import { tellFault, tellFork, tellWhole } from '../../../words/records/verified.ts';
+import { AskAgain } from '../../parts/ask-again.tsx';
 import { emptied } from '../../parts/emptied.ts';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { saveJson } from '../../parts/save.ts';
@@ -242,18 +244,54 @@ function InAndOut({ now }: { readonly now: Kept }) {
                 >
                   Save all about {name}
                 </button>
-                <button type="button" class="quiet" onClick={() => void strikeName(person)}>
-                  Strike {name} out
-                </button>
+                <Strike named={{ person, name, salt }} now={now} />
               </li>
             ))}
           </ul>
-          <p>
-            A name that is struck out is gone from here for good; the records of that person stay, and verify.
-          </p>
         </details>
       )}
     </section>
+  );
+}
+
+/** Asked again with the name: what goes does not come back. */
+function Strike({ named, now }: { readonly named: Named; readonly now: Kept }) {
+  const { person, name } = named;
+  const fault = useSignal('');
+  const strike = async (): Promise<void> => {
+    try {
+      await strikeName(person);
+    } catch (error) {
+      fault.value = saying(error);
+    }
+  };
+  return (
+    <>
+      <AskAgain
+        what={`Strike ${name} out`}
+        sure={`Strike ${name} out for good`}
+        keep={`Keep ${name}`}
+        does={() => void strike()}
+      >
+        <Struck named={named} now={now} />
+      </AskAgain>
+      {fault.value !== '' && <p role="alert">{fault.value}</p>}
+    </>
+  );
+}
+
+function Struck({ named, now }: { readonly named: Named; readonly now: Kept }) {
+  const { records } = about(named, now.entries);
+  const isMe = records.some(({ kind, content, record: hash }) => {
+    const author = now.entries.find(({ row }) => row.hash === hash)?.body.author;
+    return kind === 'author' && content['person'] === named.person && author === now.me?.name;
+  });
+  return (
+    <>
+      {tellStriking(named.name, records.length, isMe).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </>
   );
 }
 
