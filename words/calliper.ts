@@ -32,6 +32,13 @@ const codes: ReadonlySet<FindingCode> = new Set<FindingCode>([
 /** Beyond, hundredths of a metre; beyond half of it, tenths of a foot, m. */
 const FAR = 10;
 
+/** Findings whose lengths a tape reads, heads and roofs too: nobody stands clear by the foot. */
+const taped: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  'strikes-structure',
+  'rider-strikes-structure',
+  'little-room-beside',
+]);
+
 /** As a tape or a rule reads it: sixteenths of an inch, beyond a foot or two feet and inches; or whole millimetres. @param si m */
 export function tape(si: number, { system }: Pick<Voice, 'system'>, toward: Toward): string {
   const size = Math.abs(si);
@@ -59,6 +66,7 @@ export const readBy = ({
 }): typeof tape | undefined => {
   if (code === 'standard-refused' || code === 'standard-slow')
     return ofSheet((facts as FactsOf<typeof code>).of);
+  if (taped.has(code)) return tape;
   return codes.has(code) ? calliper : undefined;
 };
 
