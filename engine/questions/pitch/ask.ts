@@ -42,9 +42,11 @@ export function askPitch(context: OutingContext): Findings<PitchData> {
   return {
     findings: [
       ...(['forbids', 'unknown', 'limits', 'notes'] as const).flatMap((severity) =>
-        (['coupler-pitch-short', 'coupler-pitch-unknown'] as const).flatMap((code) =>
-          tell(weighed.filter((w) => w.severity === severity && w.code === code)),
-        ),
+        (['coupler-pitch-short', 'coupler-pitch-unknown'] as const).flatMap((code) => {
+          const these = weighed.filter((w) => w.severity === severity && w.code === code);
+          // What one levelling settles, and what is measured at the train.
+          return [false, true].flatMap((spaced) => tell(these.filter((w) => isSpaced(w) === spaced)));
+        }),
       ),
       ...takenFor(weighed, usual),
     ],
@@ -83,16 +85,17 @@ function unstated({ needed, gentle }: PitchEnd, { low, high }: Quantity): Severi
 }
 
 /** What is to be measured first. */
-function asksOf({ end, code, severity, gives }: Weighed): Pick<Finding, 'measure'> {
+function asksOf(weighed: Weighed): Pick<Finding, 'measure'> {
+  const { end, code, severity } = weighed;
   if (code === 'coupler-pitch-short') return severity === 'unknown' ? { measure: 'line.profile' } : {};
-  if (bySpacing(end, gives)) return { measure: 'line.profile' };
+  if (isSpaced(weighed)) return { measure: 'line.profile' };
   if (!end.heightsKnown) return { measure: 'coupling.height' };
   if (end.gives === null) return { measure: 'coupling.pitch' };
   return { measure: end.shanksKnown ? 'vehicle.suspension.wheelStiffness' : 'coupling.shank' };
 }
 
 /** Bent evenly between the points of the survey it would not strike. */
-const bySpacing = ({ needed, gentle }: PitchEnd, gives: number): boolean =>
+const isSpaced = ({ end: { needed, gentle }, gives }: Weighed): boolean =>
   needed > gives + ROUNDING && gentle <= gives + ROUNDING;
 
 const factsOf = (

@@ -198,6 +198,25 @@ describe('what is said of it', () => {
       expect(told.why).toContain('Level points a car’s length apart there');
     });
 
+    it('is a line of its own: one levelling settles it, and not what is to be measured at the train', () => {
+      const base = of(kink(20, 0.07), bar(0.15));
+      const { height: _, ...bare } = bar(0.15);
+      const { vehicles } = base.train;
+      // Behind two bars of like heights one of which no height is stated, far from any bend of the track but by half a knuckle.
+      const third = {
+        ...vehicles[1],
+        id: 'third',
+        name: 'third',
+        front: { ...bare, shank: 0.4 } as Coupling,
+      };
+      const second = { ...vehicles[1], rear: { ...bar(0.15), shank: 0.4 } };
+      const three = { ...base, train: { ...base.train, vehicles: [vehicles[0], second, third] } };
+      expect(said({ ...three, line: { ...three.line, heights: kink(20, 0.03) } })).toEqual([
+        'notes coupler-pitch-unknown coupling.height',
+        'notes coupler-pitch-unknown line.profile',
+      ]);
+    });
+
     it('so sharp that a loose link would strike: never less than limits', () => {
       expect(word(20, 0.25)).toBe('limits');
       expect(word(1.2, 0.3)).toBe('unknown');
