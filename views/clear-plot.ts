@@ -2,7 +2,7 @@
  * What a train sweeps along its line: how far it reaches to the left above the track's middle, to the right below it, with
  * everything that stands beside, each by its number. Widths are drawn far larger than lengths. Pure: data in, scene out.
  */
-import type { Clear } from '../desk/clear.ts';
+import { type Clear, leftOf } from '../desk/clear.ts';
 import { chainage, say, type Voice } from '../words/voice.ts';
 import { SIDE, SIZE, titled } from './plot.ts';
 import { wrapped } from './strip/letters.ts';
@@ -27,7 +27,7 @@ export function clearPlot(clear: Clear, voice: Voice, wide = 760): Scene | undef
     `above: to the left as the train runs · below: to the right · scale of the width: ${say(voice, { si: mostOf(clear), kind: 'length' })} to the edge`,
     SIZE,
     wide - 2 * SIDE,
-  );
+  ).concat(clear.structures.length === 0 ? [] : wrapped(numbered(clear), SIZE, wide - 2 * SIDE));
   const [top, foot] = [34, 24 + SIZE * 1.4 * notes.length];
   const middle = top + HALF;
   const end = kept.at[kept.at.length - 1];
@@ -56,6 +56,16 @@ function mostOf({ kept, straight = 0 }: Clear): number {
   return 1.8 * most;
 }
 
+/** What the numbers are, and which of it is struck; what stands farther off than is drawn is left out. */
+const numbered = (clear: Clear): string =>
+  clear.structures
+    .flatMap(({ id, name, distance }, i) => {
+      if (distance === undefined || distance > mostOf(clear)) return [];
+      const strikes = clear.nearest.some((p) => p.structure.id === id && p.side !== 'over' && leftOf(p) < 0);
+      return [`${i + 1} ${name}${strikes ? ': strikes' : ''}`];
+    })
+    .join(' · ');
+
 /** Those within the drawing; a number is left out where it would stand on another. */
 function marks(clear: Clear, x: (at: number) => number, y: (aside: number) => number): Shape[] {
   const shapes: Shape[] = [];
@@ -64,7 +74,7 @@ function marks(clear: Clear, x: (at: number) => number, y: (aside: number) => nu
     if (distance === undefined || distance > mostOf(clear)) return;
     for (const way of side === 'both' ? (['left', 'right'] as const) : [side]) {
       const aside = way === 'left' ? distance : -distance;
-      const [x1, x2] = [x(from), Math.max(x(from) + 3, x(Math.max(from, to)))];
+      const [x1, x2] = [x(from), Math.max(x(from) + 6, x(Math.max(from, to)))];
       shapes.push(lineShape('platform', x1, y(aside), x2, y(aside)));
       if (x1 < last[way] + 2 * SIZE) continue;
       last[way] = x1;

@@ -3,7 +3,7 @@ import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { Letters } from '../../desk/font-letters.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
 import type { Vehicle, Wheelset } from '../../engine/things/vehicle/types.ts';
-import { calliper } from '../../words/calliper.ts';
+import { calliper, tape } from '../../words/calliper.ts';
 import { say as sayIn, type Voice } from '../../words/voice.ts';
 import { measuredHow, measuredNames } from '../../words/worksheet.ts';
 import { cardFace, fontsOf } from '../card-paper.ts';
@@ -65,6 +65,9 @@ interface Boxes {
 const known = (si: number | undefined, voice: Voice): string =>
   si === undefined ? '' : calliper(si, voice, 'nearest');
 
+const taped = (si: number | undefined, voice: Voice): string =>
+  si === undefined ? '' : tape(si, voice, 'nearest');
+
 /** Nothing to fill in. */
 const NONE = '—';
 
@@ -77,6 +80,7 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
   );
   const named = (w: Wheelset | undefined, i: number): string => w?.name ?? `axle ${i + 1}`;
   const say = (si: number | undefined): string => known(si, voice);
+  const rule = (si: number | undefined): string => taped(si, voice);
   const angle = (si: number | undefined): string =>
     si === undefined ? '' : sayIn(voice, { si, kind: 'angle' }, 'down');
   return [
@@ -120,14 +124,14 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
       ],
       rows: (['front', 'rear'] as const).map((end) => {
         const { height, face, shank, sidePlay, pitch } = vehicle[end];
-        return [end, say(height), '', say(face), say(shank), say(sidePlay), angle(pitch?.low)];
+        return [end, rule(height), '', rule(face), rule(shank), rule(sidePlay), angle(pitch?.low)];
       }),
     },
     {
       title: 'Low parts, from the front end and above the rail, empty',
       head: ['part', 'from the front', 'height'],
       rows: [
-        ...(vehicle.lowParts ?? []).map((p) => [p.name, say(p.at), say(p.height)]),
+        ...(vehicle.lowParts ?? []).map((p) => [p.name, rule(p.at), rule(p.height)]),
         ...Array.from({ length: Math.max(1, SPARE - (vehicle.lowParts?.length ?? 0)) }, () => ['', '', '']),
       ],
       open: true,
@@ -143,18 +147,27 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
       head: ['axle group', 'travel up', 'travel down', 'width', 'height', 'underside'],
       rows: vehicle.groups
         .filter((g) => g.axles > 2)
-        .map((g) => [g.name, say(g.travel), say(g.travel), NONE, NONE, NONE])
+        .map((g) => [g.name, rule(g.travel), rule(g.travel), NONE, NONE, NONE])
         .concat([
           [
             'body',
             NONE,
             NONE,
-            say(vehicle.envelope?.width),
-            say(vehicle.envelope?.height),
-            say(vehicle.envelope?.underside),
+            rule(vehicle.envelope?.width),
+            rule(vehicle.envelope?.height),
+            rule(vehicle.envelope?.underside),
           ],
           ...(vehicle.seats.some((seat) => !seat.driver)
-            ? [['what riders step on', NONE, NONE, say(vehicle.step?.width), say(vehicle.step?.height), NONE]]
+            ? [
+                [
+                  'what riders step on',
+                  NONE,
+                  NONE,
+                  rule(vehicle.step?.width),
+                  rule(vehicle.step?.height),
+                  NONE,
+                ],
+              ]
             : []),
         ]),
     },

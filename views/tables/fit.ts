@@ -6,7 +6,7 @@ import type { Compared, Judged } from '../../engine/questions/standards/look.ts'
 import type { Met, WheelsetFit } from '../../engine/questions/wheels/look.ts';
 import { yearly } from '../../engine/questions/wheels/worn.ts';
 import { dayText } from '../../papers/due/day.ts';
-import { calliper, tape } from '../../words/calliper.ts';
+import { calliper, ofSheet, tape } from '../../words/calliper.ts';
 import { standardNames } from '../../words/standards.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
@@ -246,22 +246,9 @@ const worstOf = ({ judged }: Compared): Judged | undefined =>
     .find((of) => of.length > 0)
     ?.reduce((a, b) => (b.left < a.left ? b : a));
 
-/** What a calliper reads; the rest a tape. */
-const ofWheels: ReadonlySet<Compared['key']> = new Set<Compared['key']>([
-  'backToBack',
-  'backVariation',
-  'wheelCheck',
-  'flangeThickness',
-  'flangeHeight',
-  'treadHollow',
-  'wheelWidth',
-]);
-
 function figure(key: Compared['key'], si: number, voice: Voice, toward: 'up' | 'down'): string {
   const kind = kindOf(key);
-  return kind === 'length' && ofWheels.has(key)
-    ? calliper(si, voice, toward)
-    : say(voice, { si, kind }, toward);
+  return kind === 'length' ? ofSheet(key)(si, voice, toward) : say(voice, { si, kind }, toward);
 }
 
 const partOf = ({ reading: { name, wheelset, end } }: Judged): string =>

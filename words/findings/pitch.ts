@@ -32,6 +32,20 @@ const partNames = {
   cant: 'cant and twist',
 } as const;
 
+function strikes(f: FindingOf<'coupler-pitch-unknown'>, t: Tools<'coupler-pitch-unknown'>): string {
+  const at = `strikes at ${t.required('down')}`;
+  if (f.found && f.required && f.found.si <= f.required.si) {
+    const of =
+      f.measure === 'coupling.height' ? 'heights that are not stated' : 'springs that nobody measured';
+    return `${of} may add ${t.fact('doubt', 'up')}, and it ${at}`;
+  }
+  return `${f.measure === 'coupling.pitch' || f.measure === 'coupling.height' ? 'the stiffest usual one' : 'it'} ${at}`;
+}
+
+/** A bend that may be no more than the distance between two points of the survey. */
+const bySpacing = (f: FindingOf<'coupler-pitch-unknown'>, t: Tools<'coupler-pitch-unknown'>): string =>
+  `${turns(f, t)}, if the track bends at one point as surveyed; bent evenly between the points, ${t.fact('even', 'up')}. The stiffest usual bar strikes at ${t.required('down')}`;
+
 export const pitchWords = {
   'coupler-pitch-short': (f, t) => ({
     what: `${turns(f, t)}; it strikes at ${t.required('down')}.${others(f, f.severity === 'notes' ? 'as near' : 'the same')}`,
@@ -44,10 +58,7 @@ export const pitchWords = {
     }`,
   }),
   'coupler-pitch-unknown': (f, t) => ({
-    what:
-      f.found !== undefined && f.required !== undefined && f.found.si <= f.required.si
-        ? `${turns(f, t)}; ${f.facts.doubt.si > 0 && f.measure === 'coupling.height' ? 'heights that are not stated' : 'springs that nobody measured'} may add ${t.fact('doubt', 'up')}, and it strikes at ${t.required('down')}.${others(f, 'the same')}`
-        : `${turns(f, t)}; ${f.measure === 'coupling.pitch' || f.measure === 'coupling.height' ? 'the stiffest usual one' : 'it'} strikes at ${t.required('down')}.${others(f, 'the same')}`,
+    what: `${f.measure === 'line.profile' ? bySpacing(f, t) : `${turns(f, t)}; ${strikes(f, t)}`}.${others(f, 'the same')}`,
     why: `${parts(f, t)} ${asks[f.measure ?? ''] ?? ''}${
       f.severity === 'notes'
         ? ''
@@ -60,6 +71,8 @@ const asks: Readonly<Record<string, string>> = {
   'coupling.height': 'Heights not stated are taken as equal: measure both, empty.',
   'coupling.pitch':
     'How far it turns up and down is not stated: lift its far end and lower it until it strikes, and measure.',
+  'line.profile':
+    'Level points a car’s length apart there, or lift the far end of the bar and lower it until it strikes, and measure.',
   'coupling.shank': 'The bar is taken as short as some: measure it, from pin to pin.',
   'vehicle.suspension.wheelStiffness':
     'Measure the height of the coupler empty and with every seat taken: what it sinks, the bar turns.',

@@ -14,7 +14,7 @@ export const standardWords = {
     why: 'The host’s sheet refuses it as it is. It may be put right, or run where another sheet takes it.',
   }),
   'standard-slow': (f, t) => ({
-    what: `${who(f.facts.of, t.vehicle)}${part(f.facts.wheelset, f.facts.end)}: ${named(f.facts.of)} ${t.found('nearest')}, ${f.facts.side === 'least' ? 'less' : 'more'} than ${t.required('nearest')}: ${f.facts.speed ? `no faster than ${t.fact('speed', 'down')}` : 'slowly, and the sheet does not say how slowly'}.${others(f, 'the same')}`,
+    what: `${who(f.facts.of, t.vehicle)}${part(f.facts.wheelset, f.facts.end)}: ${named(f.facts.of)} ${f.facts.side === 'least' ? `${t.found('down')}, less than ${t.required('up')}` : `${t.found('up')}, more than ${t.required('down')}`}: ${f.facts.speed ? `no faster than ${t.fact('speed', 'down')}` : 'slowly, and the sheet does not say how slowly'}.${others(f, 'the same')}`,
     why: f.facts.speed
       ? 'Within what the host’s sheet takes, and not within what it takes at full speed: worn, to be put right before long.'
       : 'Ask the host for the speed that goes with it.',

@@ -4,7 +4,7 @@ import type { Amount } from '../../engine/base/quantity.ts';
 import type { Finding, FindingOf } from '../../engine/questions/finding.ts';
 import type { FactsOf, FindingCode } from '../../engine/questions/findings.ts';
 import type { Toward } from '../../units/index.ts';
-import { byCalliper, calliper } from '../calliper.ts';
+import { readBy } from '../calliper.ts';
 import { chainage, distance, say, trade, type Voice, vehicleName } from '../voice.ts';
 
 export interface Told {
@@ -32,11 +32,12 @@ export interface Tools<C extends FindingCode = FindingCode> {
 }
 
 export function toolsFor<C extends FindingCode>(finding: FindingOf<C>, voice: Voice): Tools<C> {
+  const read = readBy(finding);
   const print = (amount: Amount | undefined, toward: Toward): string =>
     amount === undefined
       ? 'not known'
-      : amount.kind === 'length' && byCalliper.has(finding.code)
-        ? calliper(amount.si, voice, toward)
+      : amount.kind === 'length' && read
+        ? read(amount.si, voice, toward)
         : amount.kind === 'length' && amount.si >= 1.5
           ? distance(voice, amount.si, toward)
           : say(voice, amount, toward);

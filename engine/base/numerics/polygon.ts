@@ -69,20 +69,23 @@ export function roomIn(outer: Polygon, inner: Polygon): Room {
     // A corner of the outer one that lies in the inner one is cut off by as much.
     ...outer.map((at) => ({ left: -depthIn(inner, at), at })),
   ];
-  const crossed = crossings(outer, inner).map((at) => ({ left: -Number.MIN_VALUE, at }));
-  return [...corners, ...crossed].reduce((a, b) => (b.left < a.left ? b : a));
+  const between = inner.flatMap((_, i) => betweenCrossings(edge(inner, i), outer));
+  return [...corners, ...between.map((at) => ({ left: depthIn(outer, at), at }))].reduce((a, b) =>
+    b.left < a.left ? b : a,
+  );
 }
 
-/** Where edges of the two cross: they may where no corner of either lies in the other. */
-function crossings(one: Polygon, other: Polygon): Corner[] {
-  return one.flatMap((_, i) =>
-    other.flatMap((__, k) => {
-      const [e, f] = [edge(one, i), edge(other, k)];
-      if (!cross(e, f)) return [];
-      const share = turn(f[0], f[1], e[0]) / (turn(f[0], f[1], e[0]) - turn(f[0], f[1], e[1]));
-      return [{ x: e[0].x + share * (e[1].x - e[0].x), y: e[0].y + share * (e[1].y - e[0].y) }];
-    }),
-  );
+/** Midway between where an edge crosses those of the other: a spike through a figure has no corner in it, nor it one out of it. */
+function betweenCrossings([a, b]: readonly [Corner, Corner], other: Polygon): Corner[] {
+  const shares = other.flatMap((_, k) => {
+    const [c, d] = edge(other, k);
+    return cross([a, b], [c, d]) ? [turn(c, d, a) / (turn(c, d, a) - turn(c, d, b))] : [];
+  });
+  const sorted = shares.sort((p, q) => p - q);
+  return sorted.slice(1).map((to, i) => {
+    const share = (sorted[i] + to) / 2;
+    return { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
+  });
 }
 
 /** Of one side of the middle, from the middle to the middle: the other side alike. Whole ones stay. */

@@ -42,9 +42,11 @@ export function askPitch(context: OutingContext): Findings<PitchData> {
   return {
     findings: [
       ...(['forbids', 'unknown', 'limits', 'notes'] as const).flatMap((severity) =>
-        (['coupler-pitch-short', 'coupler-pitch-unknown'] as const).flatMap((code) =>
-          tell(weighed.filter((w) => w.severity === severity && w.code === code)),
-        ),
+        (['coupler-pitch-short', 'coupler-pitch-unknown'] as const).flatMap((code) => {
+          const these = weighed.filter((w) => w.severity === severity && w.code === code);
+          // What one levelling settles, and what is measured at the train.
+          return [false, true].flatMap((spaced) => tell(these.filter((w) => isSpaced(w) === spaced)));
+        }),
       ),
       ...takenFor(weighed, usual),
     ],
@@ -66,20 +68,35 @@ function weigh(end: PitchEnd, usual: Quantity, loose: number): Weighed {
   });
   if (end.needed > gives + ROUNDING) {
     if (known) return of(end.sparse && end.lie !== 'level' ? 'unknown' : 'forbids', true);
-    return of(end.needed > (end.gives ?? usual.high) + ROUNDING ? 'unknown' : 'limits', false);
+    return of(end.gives === null ? unstated(end, usual) : 'unknown', false);
   }
   // What nobody measured may turn it farther: beside a stated figure that is all that is missing.
   if (doubt > 0 && end.needed + doubt > gives) return of(end.gives === null ? 'notes' : 'limits', false);
   return of(end.needed > (1 - NEAR) * gives && known ? 'notes' : undefined, true);
 }
 
+/**
+ * Beyond what the stiffest usual bar gives. A bend that the survey's spacing alone makes so sharp is asked for; it limits where it is
+ * so sharp that a loose link would strike too, or where bent evenly it strikes all the same.
+ */
+function unstated({ needed, gentle }: PitchEnd, { low, high }: Quantity): Severity {
+  if (gentle > high + ROUNDING) return 'unknown';
+  return gentle > low + ROUNDING || needed > high + ROUNDING ? 'limits' : 'notes';
+}
+
 /** What is to be measured first. */
-function asksOf({ end, code, severity }: Weighed): Pick<Finding, 'measure'> {
+function asksOf(weighed: Weighed): Pick<Finding, 'measure'> {
+  const { end, code, severity } = weighed;
   if (code === 'coupler-pitch-short') return severity === 'unknown' ? { measure: 'line.profile' } : {};
+  if (isSpaced(weighed)) return { measure: 'line.profile' };
   if (!end.heightsKnown) return { measure: 'coupling.height' };
   if (end.gives === null) return { measure: 'coupling.pitch' };
   return { measure: end.shanksKnown ? 'vehicle.suspension.wheelStiffness' : 'coupling.shank' };
 }
+
+/** Bent evenly between the points of the survey it would not strike. */
+const isSpaced = ({ end: { needed, gentle }, gives }: Weighed): boolean =>
+  needed > gives + ROUNDING && gentle <= gives + ROUNDING;
 
 const factsOf = (
   { other, end, way, lie, bar, line, stated, springs, cant }: PitchEnd,
@@ -119,7 +136,7 @@ function tell(of: readonly Weighed[]): Finding[] {
         })
       : makeFinding('coupler-pitch-unknown', severity, 'fit', {
           ...details,
-          facts: { ...facts, doubt: amount(doubt, 'angle') },
+          facts: { ...facts, doubt: amount(doubt, 'angle'), even: amount(end.gentle, 'angle') },
           sure: 'assumed',
         }),
   ];

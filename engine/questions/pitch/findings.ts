@@ -11,7 +11,11 @@ const tips = {
   cant: 'angle',
   others: 'number',
 } as const;
-const unstated: typeof tips & { readonly doubt: 'angle' } = { ...tips, doubt: 'angle' };
+const unstated: typeof tips & { readonly doubt: 'angle'; readonly even: 'angle' } = {
+  ...tips,
+  doubt: 'angle',
+  even: 'angle',
+};
 
 export const pitchFindings = {
   'coupler-pitch-short': tips as typeof tips,

@@ -7,7 +7,7 @@ import { tiltOver } from '../../things/coupler/tilt.ts';
 import { pairOf } from '../../things/coupler/train-bends.ts';
 import { onLine } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import { isSparse, versineAt } from '../../things/line/vertical.ts';
+import { isSparse, roundedOff, versineAt } from '../../things/line/vertical.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { sinksAt } from '../crests/sinks.ts';
 
@@ -22,6 +22,8 @@ export interface PitchEnd {
   /** rad, ≥ 0, and whether the bar tips upward from this vehicle or downward. */
   readonly needed: number;
   readonly way: 'up' | 'down';
+  /** The same where the track bends evenly between the points of its survey; beyond what some usual bar gives alone reckoned apart. */
+  readonly gentle: number;
   /** Of it, rad, positive where it adds: the line, the heights as stated, springs under people, cant and twist. */
   readonly line: number;
   readonly stated: number;
@@ -42,8 +44,9 @@ export interface PitchEnd {
 }
 
 export function lookAtPitch(context: OutingContext): PitchEnd[] {
-  const kept = new Map<string, ReturnType<typeof turnsOn>>();
+  const kept = new Map<string, Bent>();
   const { line, loaded } = context;
+  let even: Line | undefined;
   return loaded.vehicles.slice(1).flatMap((behind, gap) => {
     const ahead = loaded.vehicles[gap];
     const [a, b] = [endOnTrack(ahead.vehicle, 'rear'), endOnTrack(behind.vehicle, 'front')];
@@ -56,11 +59,28 @@ export function lookAtPitch(context: OutingContext): PitchEnd[] {
     ];
     const key = JSON.stringify([front, back]);
     // Pins lie in the middle of the ends: of the tilt what they stand aside of the track counts.
-    const turns = kept.get(key) ?? turnsOn(line, front, back, tiltOver(line, a, b, 0));
+    const tilt = tiltOver(line, a, b, 0);
+    let evenly: Both | undefined;
+    const turns: Bent = kept.get(key) ?? {
+      sharp: turnsOn(line, front, back, tilt),
+      even: () => {
+        even ??= roundedOff(line);
+        evenly ??= turnsOn(even, front, back, tilt);
+        return evenly;
+      },
+    };
     kept.set(key, turns);
     const both = { ahead: { loaded: ahead, end: front }, behind: { loaded: behind, end: back } };
-    return (['ahead', 'behind'] as const).map((side) => endOf(context, gap, side, both, turns[side]));
+    return (['ahead', 'behind'] as const).map((side) => endOf(context, gap, side, both, turns));
   });
+}
+
+type Both = ReturnType<typeof turnsOn>;
+
+/** On the line as surveyed, bent at its points; and bent evenly between them. */
+interface Bent {
+  readonly sharp: Both;
+  readonly even: () => Both;
 }
 
 interface Side {
@@ -78,7 +98,7 @@ function endOf(
   gap: number,
   side: Which,
   both: Readonly<Record<Which, Side>>,
-  turns: Turns,
+  turns: Bent,
 ): PitchEnd {
   const other = side === 'ahead' ? 'behind' : 'ahead';
   const [own, its] = [both[side], both[other]];
@@ -88,7 +108,12 @@ function endOf(
   const sunk = { own: sinkOf(side, own, heaviest), its: sinkOf(other, its, heaviest) };
   const heightsKnown = coupling.height !== undefined && partner.height !== undefined;
   const apart = heightsKnown ? (partner.height - coupling.height) / bar : 0;
-  const worst = worstOf(turns, apart, sunk, bar);
+  const worst = worstOf(turns.sharp[side], apart, sunk, bar);
+  const gives = coupling.pitch?.low ?? null;
+  const gentle =
+    gives === null && worst.needed > outing.assumed.coupler.pitch.low
+      ? Math.min(worst.needed, worstOf(turns.even()[side], apart, sunk, bar).needed)
+      : worst.needed;
   const reach = Math.max(...[own.end, its.end].flatMap((e) => [...e.near, ...e.far]));
   const at = onLine(line, worst.at);
   return {
@@ -98,11 +123,12 @@ function endOf(
     end: side === 'ahead' ? 'rear' : 'front',
     other: its.loaded.vehicle.name,
     ...worst,
+    gentle,
     at,
     lie: lieOf(line, at, reach),
     sparse: isSparse(line, at, reach),
     bar,
-    gives: coupling.pitch?.low ?? null,
+    gives,
     heightsKnown,
     shanksKnown: coupling.shank !== undefined && partner.shank !== undefined,
     springsUnknown: sunk.own.unknown || sunk.its.unknown,

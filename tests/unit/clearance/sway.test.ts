@@ -49,6 +49,24 @@ describe('sway on springs', () => {
     expect(CAR.height * roll).toBeGreaterThan(0.003);
   });
 
+  it('at the most by the softest that the springs may be, at the least by the stiffest', () => {
+    const lean = 0.02 / width;
+    const outing = (suspension: Suspension) =>
+      beside({ structures, line: canted(0.02), vehicle: sprung(suspension) });
+    const between = springs({ ...exact(K), low: 1500, high: 3000 });
+    for (const [level, k] of [
+      ['high', 1500],
+      ['likely', K],
+      ['low', 3000],
+    ] as const) {
+      const roll = (G * Z * lean) / (k - G * Z);
+      expect(takes(outing(between), level) - takes(outing(none), level), level).toBeCloseTo(
+        CAR.height * roll,
+        9,
+      );
+    }
+  });
+
   it('to the higher side it is not counted on to lean away', () => {
     const at = (suspension: Suspension) =>
       takes(beside({ structures, line: canted(-0.02), vehicle: sprung(suspension) }), 'high');

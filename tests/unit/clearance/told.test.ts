@@ -1,5 +1,6 @@
 /** What is told of what a train strikes, comes near or can touch: figures by hand, each bound from both sides. All made up. */
 import { describe, expect, it } from 'vitest';
+import { lookAtClear } from '../../../desk/clear.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { keptClear } from '../../../engine/questions/clearance/kept-clear.ts';
@@ -7,6 +8,9 @@ import { lookAtClearance } from '../../../engine/questions/clearance/look.ts';
 import { clearanceRemedies } from '../../../engine/questions/clearance/remedies.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import type { Line, PlaceKind } from '../../../engine/things/line/types.ts';
+import { clearPlot } from '../../../views/clear-plot.ts';
+import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { beside, besideSays, CAR, post } from '../../support/beside.ts';
 
 type Case = Parameters<typeof beside>[0];
@@ -101,6 +105,33 @@ describe('people and what they sit on', () => {
     };
     expect([people(head - 0.001), people(head + 0.001)]).toEqual([true, false]);
   });
+});
+
+it('a head under a roof is told by the tape, not by the foot; the drawing names what stands by its number and what strikes', () => {
+  const { distance: _, ...over } = post({ id: 'roof', name: 'Roof', from: 60, to: 64 });
+  const seats = beside({}).train.vehicles[0].seats.map((s) => ({ ...s, height: 0.7 }));
+  const outing = beside({
+    structures: [
+      { ...over, headroom: 1.61 },
+      post({ id: 'b', name: 'Far fence', distance: 9 }),
+      post({ id: 'c', name: 'Post', distance: HALF - 0.02 }),
+      post({ id: 'd', name: 'Gate', distance: HALF + 0.05 }),
+    ],
+    ridden: true,
+    vehicle: { seats },
+  });
+  const voice = { system: 'metric', wording: 'us', outing } as const;
+  const head = besideSays(outing).find(
+    (f) => f.code === 'rider-strikes-structure' && f.facts.side === 'over',
+  );
+  const high = Math.ceil(1000 * (head?.found?.si ?? Number.NaN));
+  expect(high).toBeGreaterThan(1610);
+  expect(head && tellFinding(head, voice).what).toContain(`${high} mm above the rail`);
+  expect(head && tellFinding(head, voice).what).toContain('1610 mm');
+  const scene = clearPlot(lookAtClear(outing), voice);
+  const svg = scene ? sceneToSvg(scene) : '';
+  expect(svg).toContain('3 Post: strikes · 4 Gate');
+  expect(svg).not.toContain('Far fence');
 });
 
 describe('what comes near', () => {

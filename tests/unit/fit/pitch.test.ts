@@ -101,6 +101,20 @@ describe('how far a bar turns', () => {
     expect(rear.springs).toBeCloseTo(rear.needed, 9);
   });
 
+  it('empty counts as well as seated: people over the higher end bring it down', () => {
+    const seats = [
+      { id: '1', name: '1', at: 0.1, across: 0, height: 0.3, facing: 'forward', driver: false },
+    ] as const;
+    const higher = { ...of(level, bar(0.15), bar(0.165)), riders: [rider('1', '1')] };
+    const sprung = altered(higher, 1, {
+      seats,
+      suspension: { equalised: true, wheelStiffness: exact(40_000) },
+    });
+    const [rear] = asked(sprung).data.ends;
+    expect(rear).toMatchObject({ people: 'empty', way: 'up' });
+    expect(rear.needed).toBeCloseTo(Math.asin(0.05), 9);
+  });
+
   it('cant that runs off sets one pin above the other where both hang aside in a curve', () => {
     const outing = of(level, bar(0.15));
     const cants = [0, 9, 10, 20].map((at, i) => ({ at, cant: i < 2 ? 0 : 0.03 }));
@@ -108,7 +122,10 @@ describe('how far a bar turns', () => {
     const turned = (line: Partial<Outing['line']>) =>
       asked({ ...outing, line: { ...outing.line, ...line } }).data.ends[0];
     expect(turned({ cants }).cant).toBe(0);
-    expect(turned({ cants, curves }).cant).toBeGreaterThan(0.001);
+    const both = turned({ cants, curves });
+    expect(both.cant).toBeGreaterThan(0.001);
+    // Level and of one height: all that it turns.
+    expect(both.needed).toBeCloseTo(both.cant, 9);
     expect(turned({ curves }).cant).toBe(0);
   });
 
@@ -128,6 +145,10 @@ describe('what is said of it', () => {
     expect(said(steep(2.8))).toEqual(['forbids coupler-pitch-short']);
     expect(said(steep(2.9))).toEqual(['notes coupler-pitch-short']);
     expect(said(steep(3.3))).toEqual([]);
+    // Measured between two and four degrees: the less counts.
+    expect(said(steep(4, { pitch: { ...exact(4 * DEGREE), low: 2 * DEGREE } }))).toEqual([
+      'forbids coupler-pitch-short',
+    ]);
     const [finding] = asked(steep(2)).findings;
     expect(finding.found?.si).toBeCloseTo(Math.asin(0.05), 9);
     expect(finding.required?.si).toBeCloseTo(2 * DEGREE, 9);
@@ -154,6 +175,106 @@ describe('what is said of it', () => {
     expect(tellFinding(asked(apart(5)).findings[0], voice(apart(5))).why).toContain(
       'push the two slowly over it',
     );
+  });
+
+  describe('where the survey has the track bend at one point', () => {
+    /** A crest of one point, the next so far to either side; beyond them straight. */
+    const kink = (spacing: number, turn: number) =>
+      [-60, -spacing, 0, spacing, 60].map((x) => ({ at: 60 + x, height: (-turn / 2) * Math.abs(x) }));
+    const end = (spacing: number, turn: number) => asked(of(kink(spacing, turn), bar(0.15))).data.ends[0];
+    const word = (spacing: number, turn: number) =>
+      said(of(kink(spacing, turn), bar(0.15))).map((s) => s.split(' ')[0])[0] ?? '';
+
+    it('by its spacing alone is asked for; what strikes bent evenly too limits', () => {
+      // 7 % between points 20 m apart: sharp it turns a bar 7°, on a curve of 20/0.07 = 286 m half a degree.
+      expect(said(of(kink(20, 0.07), bar(0.15)))).toEqual(['notes coupler-pitch-unknown line.profile']);
+      expect(said(of(kink(1, 0.07), bar(0.15)))).toEqual(['limits coupler-pitch-unknown coupling.pitch']);
+      expect(said(of(round(12), bar(0.15)))).toEqual(['limits coupler-pitch-unknown coupling.pitch']);
+      const outing = of(kink(20, 0.07), bar(0.15));
+      const told = tellFinding(asked(outing).findings[0], voice(outing));
+      expect(told.what).toMatch(
+        /if the track bends at one point as surveyed; bent evenly between the points, 0\.\d°/,
+      );
+      expect(told.why).toContain('Level points a car’s length apart there');
+    });
+
+    it('is a line of its own: one levelling settles it, and not what is to be measured at the train', () => {
+      const base = of(kink(20, 0.07), bar(0.15));
+      const { height: _, ...bare } = bar(0.15);
+      const { vehicles } = base.train;
+      // Behind two bars of like heights one of which no height is stated, far from any bend of the track but by half a knuckle.
+      const third = {
+        ...vehicles[1],
+        id: 'third',
+        name: 'third',
+        front: { ...bare, shank: 0.4 } as Coupling,
+      };
+      const second = { ...vehicles[1], rear: { ...bar(0.15), shank: 0.4 } };
+      const three = { ...base, train: { ...base.train, vehicles: [vehicles[0], second, third] } };
+      expect(said({ ...three, line: { ...three.line, heights: kink(20, 0.03) } })).toEqual([
+        'notes coupler-pitch-unknown coupling.height',
+        'notes coupler-pitch-unknown line.profile',
+      ]);
+    });
+
+    it('so sharp that a loose link would strike: never less than limits', () => {
+      expect(word(20, 0.25)).toBe('limits');
+      expect(word(1.2, 0.3)).toBe('unknown');
+    });
+
+    it('evenly is by hand: half the length over the radius, and the pin of one that stands before it', () => {
+      const radius = 20 / 0.07;
+      const pin = (0.4 * 1.6 - 2 * 0.15) / (2 * radius);
+      const { gentle, needed } = end(20, 0.07);
+      expect(gentle).toBeGreaterThan(1 / radius + pin / 0.3);
+      expect(gentle).toBeLessThan(1.05 * (1 / radius + pin / 0.3) + 0.001);
+      expect(needed).toBeGreaterThan(10 * gentle);
+    });
+
+    it('nearer points or a greater bend never turn it less, and a little of either a little', () => {
+      let before = end(40, 0.08).gentle;
+      const words = new Set<string>();
+      for (let spacing = 40; spacing > 0.2; spacing /= 1.05) {
+        const { gentle, needed } = end(spacing, 0.08);
+        expect(gentle, `${spacing}`).toBeGreaterThan(before - 0.002);
+        expect(Math.abs(gentle - before), `${spacing}`).toBeLessThan(0.006);
+        expect(gentle).toBeLessThanOrEqual(needed);
+        words.add(word(spacing, 0.08));
+        before = gentle;
+      }
+      expect([...words]).toEqual(['notes', 'limits']);
+      // So near that they are one point.
+      const one = end(0.01, 0.08);
+      expect(one.gentle).toBeCloseTo(one.needed, 3);
+      before = end(3, 0.055).gentle;
+      const grades = new Set<string>();
+      for (let turn = 0.055; turn < 0.6; turn *= 1.03) {
+        const { gentle } = end(3, turn);
+        expect(gentle, `${turn}`).toBeGreaterThan(before - 0.002);
+        expect(gentle - before, `${turn}`).toBeLessThan(0.01);
+        grades.add(word(3, turn));
+        before = gentle;
+      }
+      expect([...grades]).toEqual(['notes', 'limits', 'unknown']);
+    });
+
+    it('of a round by its first point too: wherever the round begins', () => {
+      const corners = [0, 0.5, 0.3, 0.1, 0.05];
+      const at = (first: number) => {
+        const heights = [...corners.slice(first), ...corners.slice(0, first)];
+        const all = [...heights, heights[0]].map((height, i) => ({ at: i * 10, height }));
+        const outing = of(all, bar(0.15));
+        return asked({ ...outing, line: { ...outing.line, loop: true, length: 50 } }).data.ends.map(
+          (e) => e.gentle,
+        );
+      };
+      // The sharpest is the second point, then the first of the round.
+      const [a, b] = [at(0), at(1)];
+      expect(a[0]).toBeLessThan(asked(of(kink(10, 0.07), bar(0.15))).data.ends[0].needed / 4);
+      b.forEach((g, i) => {
+        expect(g).toBeCloseTo(a[i], 9);
+      });
+    });
   });
 
   it('heights not stated: a note where they could matter, limits beside a stated angle, cannot tell beyond it', () => {

@@ -55,6 +55,23 @@ describe('a section within a profile', () => {
     expect(sectionPlot(lookAtFit(outing).sections, voice(outing))).toBeDefined();
   });
 
+  it('a ledge of the profile that reaches into it, between its corners, is out by as much', () => {
+    // A platform's coping 50 mm inside the wall: of a side 270 mm out it cuts off 20 mm.
+    const ledge = half([0, 0], [0.3, 0], [0.3, 0.3], [0.25, 0.35], [0.3, 0.4], [0.3, 0.8], [0, 0.8]);
+    expect(said(sectioned({ section: box(0.24, 0.7) }, ledge))).toEqual([]);
+    const outing = sectioned({ section: box(0.27, 0.7) }, ledge);
+    expect(said(outing)).toEqual(['forbids outside-profile']);
+    expect(told(outing)[0].found?.si).toBeCloseTo(0.02, 12);
+  });
+
+  it('a spike right through it is out, though neither has a corner in the other', () => {
+    const spiked = half([-1, 0], [1, 0], [1, 0.45], [-0.5, 0.5], [1, 0.55], [1, 1], [-1, 1]);
+    const mast = half([-0.1, 0.1], [0.1, 0.1], [0.1, 0.9], [-0.1, 0.9]);
+    expect(said(sectioned({ section: mast }, spiked))).toEqual(['forbids outside-profile']);
+    // At its right side the spike is 40 mm high: its middle lies 20 mm from either edge, aslant.
+    expect(roomIn(spiked, mast).left).toBeCloseTo((-0.02 * 1.5) / Math.hypot(1.5, 0.05), 12);
+  });
+
   it('of width and height alone passes within, and is asked for beyond; with nothing, asked for', () => {
     expect(said(sectioned({ envelope: { width: 0.5, height: 0.6, underside: 0.03 } }))).toEqual([]);
     expect(said(sectioned({ envelope: { width: 0.5, height: 0.7, underside: 0.03 } }))).toEqual([

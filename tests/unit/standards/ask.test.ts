@@ -7,6 +7,7 @@ import { hostCeilings } from '../../../engine/questions/speed/ceilings.ts';
 import { askStandards } from '../../../engine/questions/standards/ask.ts';
 import { standardRemedies } from '../../../engine/questions/standards/remedies.ts';
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
+import { tellFinding } from '../../../words/finding.ts';
 import { altered } from '../../support/rules.ts';
 import { wheeled } from '../../support/wheeled.ts';
 
@@ -87,6 +88,34 @@ it('lengths and loads of the train and its vehicles', () => {
   );
   expect(words(asks('axleLoad', { most: heaviest + 0.01 }))).toEqual([]);
   expect(words(asks('axleLoad', { most: heaviest - 0.01 }))).toEqual(['standard-refused forbids']);
+});
+
+it('tells what a calliper reads in thousandths, what a tape reads in sixteenths, and never better than it is', () => {
+  const say = (
+    key: StandardKey,
+    standard: Omit<Standard, 'source'>,
+    system: 'imperial' | 'metric',
+  ): string => {
+    const outing = asks(key, standard);
+    return tellFinding(told(outing)[0], { system, wording: 'us', outing }).what;
+  };
+  // 700 mm are 27.559 in, 690 mm 27.165, 110 mm 4.331.
+  expect(say('bodyHeight', { most: 0.69 }, 'imperial')).toMatch(
+    /height 2 ft 3-9\/16 in; the host takes 2 ft 3-1\/8 in at most/,
+  );
+  expect(say('bodyWidth', { most: 0.59 }, 'metric')).toMatch(/width 600 mm; the host takes 590 mm at most/);
+  expect(say('couplerHeight', { least: 0.1103 }, 'metric')).toMatch(
+    /110 mm; the host asks for 111 mm at least/,
+  );
+  expect(say('couplerHeight', { slowBelow: 0.1103, slowSpeed: 1 }, 'imperial')).toMatch(
+    /coupler height 4-5\/16 in, less than 4-3\/8 in: no faster/,
+  );
+  expect(say('backToBack', { most: 6.871 * IN }, 'imperial')).toMatch(
+    /6\.872 in; the host takes 6\.871 in at most/,
+  );
+  expect(say('flangeHeight', { slowAbove: 0.0039, slowSpeed: 1 }, 'metric')).toMatch(
+    /3\.97 mm, more than 3\.90 mm/,
+  );
 });
 
 it('asks for what the sheet limits and nobody measured, and for nothing else', () => {
