@@ -2,6 +2,8 @@
  * A list that was begun and not recorded: kept apart from the records, it counts for nothing. What was right on another day is not
  * right today; what was amiss is not forgotten by waiting.
  */
+
+import { sameName } from '../../papers/compile/named.ts';
 import type { InspectionItem, InspectionList } from '../../papers/inspection/fields.ts';
 import { canonical } from '../../records/canonical.ts';
 import { type Looked, lackingIn, resultOf } from './inspection.ts';
@@ -64,6 +66,24 @@ export function progressOf(list: InspectionList, typed: Said): Progress {
     rejected: list.items.filter((item) => resultOf(item, said[item.id] ?? {}) === 'reject').length,
   };
 }
+
+/**
+ * Lists on which something of these is rejected and that nobody recorded: whoever saw it has not said it where it counts, and the train
+ * waits for that. One that names nothing yet may be of any of them.
+ *
+ * @param things names of vehicles and line
+ */
+export const rejectedOf = (
+  all: readonly Unfinished[],
+  things: readonly string[],
+  today: string,
+): { readonly list: string; readonly of: string }[] =>
+  all.flatMap((one) => {
+    const of = one.of.trim();
+    const concerns = of === '' || things.some((name) => sameName(name, of));
+    const { rejected } = progressOf(one.list, stillSaid(one.list, one, today));
+    return concerns && rejected > 0 ? [{ list: one.list.name, of }] : [];
+  });
 
 /** As it is recorded: blanks at the ends of what was typed are no part of it, and blanks alone are nothing. */
 export const asSaid = (said: Said): Said =>

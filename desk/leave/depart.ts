@@ -91,6 +91,8 @@ export type Hindrance =
   | { readonly what: 'sky'; readonly of: readonly Sky[] }
   /** What is recorded here could not be asked: limits, defects, certificates. */
   | { readonly what: 'records' }
+  /** On a list that nobody recorded something of this train, or of a thing not named, is rejected. */
+  | { readonly what: 'rejected'; readonly list: string; readonly of: string }
   /** It has left and not arrived. */
   | { readonly what: 'out'; readonly departure: string }
   /** Of what is recorded something is not as it was written: it counts for nothing, a closure of the line too. */

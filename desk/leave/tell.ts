@@ -26,6 +26,8 @@ export const tellHindrances = (all: readonly Hindrance[]): string[] =>
         return one.of.map(hindranceWords.sky);
       case 'records':
         return hindranceWords.records;
+      case 'rejected':
+        return hindranceWords.rejected(one.list, one.of);
       case 'out':
         return hindranceWords.out(shortHash(one.departure));
       case 'amiss':

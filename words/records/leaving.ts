@@ -25,6 +25,8 @@ export const hindranceWords = {
   driver: 'nobody drives this train',
   sky: (of: 'lightning' | 'wind' | 'heat' | 'night'): string => skyAsked[of],
   records: 'what is recorded here of its vehicles, people and line could not be asked',
+  rejected: (list: string, of: string): string =>
+    `something is rejected on a list that is not recorded (${list}, of ${of === '' ? 'nothing named yet' : of}): record it, or say it anew`,
   out: (departure: string): string => `one of its vehicles left (${departure}) and has not arrived`,
   amiss: (faults: number): string =>
     `${faults === 1 ? 'one thing is' : `${faults} things are`} amiss in the records: what is not as it was written counts for nothing, be it what shuts the line (verify tells what)`,

@@ -4,10 +4,12 @@ import {
   asSaid,
   isOfToday,
   progressOf,
+  rejectedOf,
   stillSaid,
   type Unfinished,
   unfinishedIn,
 } from '../../../desk/inspect/unfinished.ts';
+import { tellHindrances } from '../../../desk/leave/tell.ts';
 import type { InspectionList } from '../../../papers/inspection/fields.ts';
 import { readList } from '../../../papers/inspection/read.ts';
 
@@ -105,5 +107,25 @@ describe('what a browser kept', () => {
     ['another field', { ...kept, said: { glass: { by: 'me' } } }],
   ])('is none with %s', (_, json) => {
     expect(unfinishedIn(json, kept.list)).toBeUndefined();
+  });
+});
+
+describe('what is rejected on a list that nobody recorded', () => {
+  const here = begunOn('daily', '2026-05-31');
+  const things = ['FENWICK', 'Car 1', 'Loop'];
+  it('keeps this train, on that day and on the next: waiting mends nothing', () => {
+    const kept = [{ list: 'Walk round', of: 'Fenwick' }];
+    expect(rejectedOf([here], things, '2026-05-31')).toEqual(kept);
+    expect(rejectedOf([here], things, '2026-06-01')).toEqual(kept);
+  });
+  it('of nothing named yet too; of another train, or where nothing is rejected, not', () => {
+    expect(rejectedOf([{ ...here, of: ' ' }], things, '2026-05-31')).toHaveLength(1);
+    expect(rejectedOf([here], ['Car 1'], '2026-05-31')).toEqual([]);
+    const mended = { ...here, said: { ...said, valve: { result: 'right' } as const } };
+    expect(rejectedOf([mended], things, '2026-05-31')).toEqual([]);
+  });
+  it('is told among what is in the way', () => {
+    const [told] = tellHindrances([{ what: 'rejected', list: 'Walk round', of: 'Fenwick' }]);
+    expect(told).toContain('not recorded (Walk round, of Fenwick)');
   });
 });

@@ -1,12 +1,14 @@
 /** What this train asks to be seen to, what is in the way, and the press by which it leaves. */
 import { useSignal } from '@preact/signals';
 import type { Told } from '../../../desk/asked.ts';
+import { rejectedOf } from '../../../desk/inspect/unfinished.ts';
 import { asWritten, hindrances, standsOf } from '../../../desk/leave/depart.ts';
 import { tellHindrances } from '../../../desk/leave/tell.ts';
 import type { Check } from '../../../papers/record/fields.ts';
 import { stillOut, type Trip } from '../../../records/service.ts';
 import { checkWords } from '../../../words/records/leaving.ts';
 import { shortHash } from '../../../words/records/record.ts';
+import { begun } from '../../parts/inspecting.ts';
 import { silence } from '../../state/at-hand.ts';
 import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { edit, speech } from '../../state/session.ts';
@@ -29,6 +31,11 @@ export function Leaving({ told, all }: { readonly told: Told; readonly all: read
   ).map(({ departure }) => departure.first.row.hash);
   const inTheWay = [
     ...hindrances(stands, done.value, today, out, kept.value?.faults.length),
+    ...rejectedOf(
+      begun.value,
+      [...outing.train.vehicles.map(({ name }) => name), outing.line.name],
+      today,
+    ).map((one) => ({ what: 'rejected', ...one }) as const),
     ...(silence.value === '' ? [] : [{ what: 'records' } as const]),
   ];
   const words = tellHindrances(inTheWay.filter(({ what }) => what !== 'checks'));
