@@ -25,6 +25,7 @@ export const takenOff = signal<Json | null>(null);
 export const others = (): readonly Json[] =>
   shelved.value.papers.filter((p) => nameOf(p) !== shelved.value.open);
 
+const NOT_YET = 'What was open before is not kept yet: the storage is slow. Leave the page open.';
 const NOT_KEPT = 'The browser could not keep your papers: its storage is full or shut.';
 
 const lost = (why: string): void => {
@@ -67,12 +68,14 @@ async function keptIn(store: { get: (key: string) => Promise<unknown> }): Promis
   };
 }
 
-/** So long is waited for a storage before the work goes on without, ms: some never answer. */
-const PATIENCE = 2000;
+/** So long is waited for a storage before the work goes on without, and that is told, ms: some never answer; one that has, will. */
+const PATIENCE = { unheard: 2000, heard: 30_000 };
+let heard = false;
 
 /** Changes what lies there, whatever this page has seen of it, in one step: nothing of another tab's is put over. */
 async function keep(next: (kept: Shelved<Json>) => Shelved<Json>): Promise<void> {
   shelved.value = next(shelved.value);
+  let done = false;
   const keeping = async (): Promise<void> => {
     try {
       const step = (await opened()).transaction('papers', 'readwrite');
@@ -80,17 +83,30 @@ async function keep(next: (kept: Shelved<Json>) => Shelved<Json>): Promise<void>
       const { papers, open } = now;
       await Promise.all([step.store.put(papers, 'outings'), step.store.put(open, 'open'), step.done]);
       shelved.value = now;
+      heard = true;
+      if (unkept.value === NOT_YET) unkept.value = '';
       channel?.postMessage('changed');
     } catch {
       unkept.value = NOT_KEPT;
     }
+    done = true;
   };
-  await Promise.race([keeping(), new Promise((done) => setTimeout(done, PATIENCE))]);
+  const waiting = new Promise<void>((goOn) =>
+    setTimeout(
+      () => {
+        if (!done && unkept.value === '') unkept.value = NOT_YET;
+        goOn();
+      },
+      heard ? PATIENCE.heard : PATIENCE.unheard,
+    ),
+  );
+  await Promise.race([keeping(), waiting]);
 }
 
 export async function openShelf(): Promise<void> {
   try {
     shelved.value = await keptIn((await opened()).transaction('papers').store);
+    heard = true;
   } catch {
     // What is said of the paper that is open matters more.
     if (unkept.value === '') unkept.value = NOT_KEPT;
