@@ -54,7 +54,7 @@ function isAmiss(item: InspectionItem, looked: Looked): boolean {
 export interface Progress {
   readonly said: number;
   readonly of: number;
-  /** What is rejected so far: it holds nothing until it is recorded. */
+  /** What is rejected so far: in no record yet, but who leaves is told of it (`rejectedOf`). */
   readonly rejected: number;
 }
 

@@ -8,7 +8,7 @@ import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { slowestDriven } from '../speed/slowest.ts';
-import { runsWhere, type Stretch } from '../speed/stretch.ts';
+import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
 
 /**
@@ -47,13 +47,15 @@ function takenAsOpen(ready: Prepared, { at, cautiousStop }: SpeedMap): Finding[]
     !stated.some((s) => covers(line, s.from, s.to, at[j]));
   const runs = runsWhere(at.length, open, () => true);
   if (runs.length === 0) return [];
-  const longest = ({ first, last }: Stretch): number => {
-    let most = first;
-    for (let j = first; j <= last; j++) if (needs(j) > needs(most)) most = j;
-    return most;
-  };
-  const { first, last } = runs.reduce((a, b) => (needs(longest(b)) > needs(longest(a)) ? b : a));
-  const worst = longest({ first, last });
+  let worst = runs[0].first;
+  let { first, last } = runs[0];
+  for (const run of runs) {
+    for (let j = run.first; j <= run.last; j++) {
+      if (needs(j) <= needs(worst)) continue;
+      worst = j;
+      ({ first, last } = run);
+    }
+  }
   return [
     makeFinding('sight-taken-as-open', 'notes', 'line', {
       where: { from: at[first], to: at[last] },
@@ -80,7 +82,8 @@ function sightFinding(
   const { at, limit, reason, reasons } = map;
   const { outing } = ready.context;
   // Who means to creep is not let off: nobody drives so slowly, and sight that was paced would say more.
-  const asksFor = (j: number): number => Math.max(wanted[j], slowestDriven(outing));
+  const slowest = slowestDriven(outing);
+  const asksFor = (j: number): number => Math.max(wanted[j], slowest);
   const short = (j: number): boolean =>
     limit[j] < asksFor(j) - 1e-3 &&
     reasons[reason[j]].kind === 'stopping-assumed-sight' &&

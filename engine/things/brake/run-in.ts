@@ -5,7 +5,8 @@
  *   P_j = max(0, P_{j+1} + m_j·a − F_j)      from the last vehicle forward      a = Σ F / Σ m
  *
  * P_j push on the front coupler of vehicle j (N), m mass (kg), F its retarding force (N), a deceleration of
- * the train (m/s²), found by repetition. What was measured with a coupler pushed in wholly is the most that its push gives. A fall adds to the push, so the level figure is the weaker one.
+ * the train (m/s²), found by repetition. A fall adds to the push, so the level figure is the weaker one. What was
+ * measured with a coupler pushed in wholly is the most that its push gives.
  */
 
 import { between, type Quantity } from '../../base/quantity.ts';
