@@ -53,6 +53,7 @@ export const peopleAndLine = {
   'people.weighed': {
     form: 'figure',
     kind: 'mass',
+    fills: 'outing.riders.weight',
     bare: MASS,
     several: true,
     label: 'Weighed people',
@@ -64,6 +65,7 @@ export const peopleAndLine = {
   'people.driver': {
     form: 'figure',
     kind: 'mass',
+    fills: 'outing.riders.weight',
     bare: MASS,
     label: 'Weight of the driver',
     how: 'Dressed as for driving.',
@@ -86,6 +88,7 @@ export const peopleAndLine = {
   'line.grade': {
     form: 'figure',
     kind: 'grade',
+    fills: 'line.profile.grade',
     bare: ['%', '%'],
     label: 'The worst {grade}',
     how: 'Ask the host; or a level of 4 ft: the gap in inches under its low end, twice, is the per cent.',
@@ -96,6 +99,7 @@ export const peopleAndLine = {
   'line.gradeLength': {
     form: 'figure',
     kind: 'length',
+    fills: 'line.profile.length',
     bare: LONG,
     label: 'How long it goes on',
     how: 'Paced or taped.',
@@ -108,6 +112,7 @@ export const peopleAndLine = {
   'line.curve': {
     form: 'figure',
     kind: 'length',
+    fills: 'line.curves.radius',
     bare: LONG,
     words: ['straight'],
     label: 'The sharpest curve, radius',
@@ -119,6 +124,7 @@ export const peopleAndLine = {
   'line.sight': {
     form: 'figure',
     kind: 'length',
+    fills: 'line.sights.distance',
     bare: LONG,
     label: 'How far you can see, at the worst',
     how: 'Where the track goes out of sight soonest, from the driver’s seat.',
@@ -130,6 +136,7 @@ export const peopleAndLine = {
   'line.length': {
     form: 'figure',
     kind: 'length',
+    fills: 'line.profile.length',
     bare: LONG,
     label: 'Length of the line',
     how: 'Once round, or from end to end.',
@@ -149,6 +156,7 @@ export const peopleAndLine = {
   'line.speed': {
     form: 'figure',
     kind: 'speed',
+    fills: 'host.speed.value',
     bare: ['mph', 'km/h'],
     label: "The host's speed limit",
     how: 'As the host tells it to drivers.',

@@ -16,6 +16,7 @@ export const engineAndCars = {
   'engine.gauge': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.gauge',
     bare: SMALL,
     label: 'Gauge',
     how: 'A rule across the track, between the inner faces of the rails.',
@@ -30,6 +31,7 @@ export const engineAndCars = {
   'engine.weight': {
     form: 'figure',
     kind: 'mass',
+    fills: 'vehicle.tare',
     bare: MASS,
     label: 'Its weight',
     how: "In working order, nobody on it, tender with it: scales under each end, added; or the maker's word.",
@@ -40,6 +42,7 @@ export const engineAndCars = {
   'engine.pull': {
     form: 'figure',
     kind: 'force',
+    fills: 'vehicle.traction.curve.force',
     bare: PULL,
     label: 'How hard it pulls',
     how: 'Hook a spring balance between it and a post, open up gently until the wheels slip or it gives no more, and read.',
@@ -50,6 +53,7 @@ export const engineAndCars = {
   'engine.power': {
     form: 'figure',
     kind: 'power',
+    fills: 'vehicle.traction.power',
     label: 'or the power of its motor',
     how: 'From the plate of the motor, such as 750 W or 1 hp.',
     cost: 'A spring balance tells more: of a power, half is taken to reach the rail.',
@@ -60,6 +64,7 @@ export const engineAndCars = {
   'engine.cylinders': {
     form: 'figure',
     kind: 'count',
+    fills: 'vehicle.traction.cylinders',
     bare: NUMBER,
     label: 'or its cylinders: how many',
     how: 'Those that drive the wheels.',
@@ -71,6 +76,7 @@ export const engineAndCars = {
   'engine.bore': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.traction.bore',
     bare: SMALL,
     label: 'bore',
     how: 'Inside diameter of a cylinder.',
@@ -82,6 +88,7 @@ export const engineAndCars = {
   'engine.stroke': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.traction.stroke',
     bare: SMALL,
     label: 'stroke',
     how: 'How far the piston travels: twice the throw of the crank.',
@@ -93,6 +100,7 @@ export const engineAndCars = {
   'engine.wheel': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.traction.wheelDiameter',
     bare: SMALL,
     label: 'driving wheels, across',
     how: 'Diameter on the tread.',
@@ -104,6 +112,7 @@ export const engineAndCars = {
   'engine.pressure': {
     form: 'figure',
     kind: 'gaugePressure',
+    fills: 'vehicle.traction.boilerPressure',
     bare: ['psi', 'bar'],
     label: 'boiler pressure',
     how: 'At which the safety valves lift, by gauge.',
@@ -115,6 +124,7 @@ export const engineAndCars = {
   'engine.brake': {
     form: 'figure',
     kind: 'force',
+    fills: 'vehicle.brakes.force',
     bare: PULL,
     words: ['none'],
     label: 'Its brake',
@@ -156,6 +166,7 @@ export const engineAndCars = {
   'cars.weight': {
     form: 'figure',
     kind: 'mass',
+    fills: 'vehicle.tare',
     bare: MASS,
     label: 'Weight of one, empty',
     how: 'Bathroom scales under each end, added.',
@@ -178,6 +189,7 @@ export const engineAndCars = {
   'cars.pull': {
     form: 'figure',
     kind: 'force',
+    fills: 'vehicle.brakes.force',
     bare: PULL,
     label: 'How hard one is braked',
     how: 'Brake full on, nobody on it: pull one car along slowly with a spring balance and read.',
@@ -213,6 +225,7 @@ export const engineAndCars = {
   'cars.length': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.length',
     bare: LONG,
     label: 'Length of one',
     how: 'Over the {coupler}s, by tape.',
@@ -224,6 +237,7 @@ export const engineAndCars = {
   'cars.seatHeight': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.seats.height',
     bare: SMALL,
     label: 'Height of the seats above the rail',
     how: 'To the top of the cushion, with a rule.',
@@ -255,6 +269,7 @@ export const engineAndCars = {
   'cars.chainSize': {
     form: 'figure',
     kind: 'length',
+    fills: 'vehicle.rear.chain.size',
     bare: SMALL,
     label: 'Size of its chain',
     how: 'Calipers on the wire of a link.',

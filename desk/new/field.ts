@@ -74,6 +74,8 @@ export type Field = Asked &
     | {
         readonly form: 'figure';
         readonly kind: Kind;
+        /** The field of a paper that it is written into, whose range it has; absent: it is counted, not written. */
+        readonly fills?: string;
         /** The only sensible unit of a bare number; absent: there are two, and it must be written. */
         readonly bare?: readonly [imperial: string, metric: string];
         /** Words that stand for an answer, as "none". */

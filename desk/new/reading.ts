@@ -1,5 +1,7 @@
 /** Replies as figures: what was typed with its unit, what it comes to in SI, and what cannot be read. */
+import { outOf } from '../../papers/schema/quantity.ts';
 import { parseQuantity, type System } from '../../units/index.ts';
+import { fieldAt } from '../../words/field.ts';
 import type { Field, FieldKey, Replies } from './field.ts';
 import { askedIn, fieldOf, questions } from './questions.ts';
 
@@ -44,6 +46,9 @@ export function figureOf(text: string, field: Field, system: System): Figure | O
     return { found: `"${text}"`, expected: 'a figure that is not negative' };
   if (field.most !== undefined && read.si > field.most)
     return { found: `"${text}"`, expected: `at most ${field.most}` };
+  const filled = field.fills === undefined ? undefined : fieldAt(field.fills)?.is;
+  const range = filled?.form === 'figure' ? outOf(filled, read) : undefined;
+  if (range !== undefined) return { found: `"${written}"`, expected: expectedOf(field, range) };
   return { si: read.si, text: written };
 }
 

@@ -19,7 +19,15 @@ import { VERSION } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
 import { isThrough, steamKeys } from './applies.ts';
 import type { Figure, Read } from './reading.ts';
-import { assumedAs, assumedLength, forceText, type Json, lengthText, speedText } from './written.ts';
+import {
+  assumedAs,
+  assumedLength,
+  forceText,
+  type Json,
+  lengthText,
+  speedText,
+  wholeSpeedText,
+} from './written.ts';
 
 export interface TrainParts {
   readonly engine: Json;
@@ -116,7 +124,7 @@ function engineBrakes(read: Read): Json[] {
 
 /** What a spring balance reads at a stand, taken to be kept up to a walk. */
 export function pullOf(force: string, system: System): Json {
-  const kept = assumedAs(speedText(PULL_KEPT_TO, system), 'kept at a walk, common practice, no source');
+  const kept = assumedAs(wholeSpeedText(PULL_KEPT_TO, system), 'kept at a walk, common practice, no source');
   const curve = [
     { speed: speedText(0, system), force },
     { speed: kept, force },

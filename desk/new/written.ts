@@ -25,6 +25,12 @@ export const forceText = (n: number, system: System): string =>
 export const speedText = (v: number, system: System): string =>
   system === 'metric' ? `${rounded(v * 3.6, 0.1)} km/h` : `${rounded(v / MPH, 0.1)} mph`;
 
+/** A speed rounded up to a whole mile or kilometer an hour. */
+export const wholeSpeedText = (v: number, system: System): string =>
+  system === 'metric' ? `${Math.ceil(v * 3.6 - TINY)} km/h` : `${Math.ceil(v / MPH - TINY)} mph`;
+
+const TINY = 1e-9;
+
 /** Along the line: every place is a sum of such whole steps, so that what ends with the line does not stick out. */
 export interface Chain {
   /** m → steps of a tenth of a foot or of a metre */

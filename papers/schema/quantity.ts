@@ -114,10 +114,17 @@ const hair = (end: number): number => 2e-9 * Math.abs(end);
 function readWithin(input: unknown, field: Omit<Written, 'spread'>, unit?: string): number | Fault {
   const read = readFigure(input, field.kind, unit);
   if ('found' in read) return read;
-  if (read.si >= field.from - hair(field.from) && read.si <= field.to + hair(field.to)) return read.si;
+  const expected = outOf(field, read);
+  if (expected === undefined) return read.si;
   const found = typeof input === 'number' && unit !== undefined ? show(`${input} ${unit}`) : show(input);
-  return { found, expected: rangeWords(field, read.unit) };
+  return { found, expected };
 }
+
+/** The range in words, where a figure is out of it. */
+export const outOf = (field: Omit<Written, 'spread'>, { si, unit }: Figure): string | undefined =>
+  si >= field.from - hair(field.from) && si <= field.to + hair(field.to)
+    ? undefined
+    : rangeWords(field, unit);
 
 const known: ReadonlySet<string> = new Set(['value', 'unit', 'low', 'high', 'how', 'source', 'date', 'fit']);
 const hows: ReadonlySet<unknown> = new Set(['measured', 'stated', 'assumed']);

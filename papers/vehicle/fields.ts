@@ -70,7 +70,7 @@ const drawbar = group({
       1000,
     ),
     'curve',
-    'Pull at the rail by speed; nothing is pulled beyond the last.',
+    'Pull at the rail by speed; beyond the last nobody knows it, unless it is nothing there.',
   ),
   how: may(
     choice('measured', 'stated', 'assumed'),

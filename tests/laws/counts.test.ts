@@ -68,7 +68,8 @@ describe('the counts of today', () => {
         if (stuck && places === '') told.booked++;
       }
       if (count.keepsSpeed !== null) {
-        const kept = answer.haul!.balancingSpeed!;
+        // Nobody knows by how much more than the fastest at which its pull was measured.
+        const kept = answer.haul!.balancingSpeed ?? Infinity;
         if (fits('keepsSpeed')) expect(kept, `${seed} keeps`).toBeGreaterThan(3 * 0.44704 - 0.02);
         else {
           expect(kept, `${seed} keeps`).toBeLessThan(3 * 0.44704 + 0.02);

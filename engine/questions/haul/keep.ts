@@ -69,7 +69,7 @@ const FASTEST = 20;
 /**
  * Speed kept up at a node in all but one of twenty draws, m/s: 0 where it stalls, at most 20 m/s.
  *
- * @returns undefined where an engine's pull at speed is not known
+ * @returns undefined where an engine's pull at speed is not known, or it keeps up the fastest at which it is
  */
 export function speedKept(
   context: OutingContext,
@@ -81,17 +81,17 @@ export function speedKept(
     const drawn = drawHaul(context, pulls, state, DRAWS, v);
     return drawn && failsAt(drawn, pulls, node) <= NUISANCE;
   };
-  const [slow, fast] = [keeps(SLOWEST), keeps(FASTEST)];
-  if (slow === undefined || fast === undefined) return undefined;
+  const slow = keeps(SLOWEST);
+  if (slow === undefined) return undefined;
   if (!slow) return 0;
-  if (fast) return FASTEST;
+  if (keeps(FASTEST)) return FASTEST;
   let [low, high] = [SLOWEST, FASTEST];
   while (high - low > PRECISE) {
     const middle = (low + high) / 2;
     if (keeps(middle)) low = middle;
     else high = middle;
   }
-  return low;
+  return keeps(high) === undefined ? undefined : low;
 }
 
 const SLOWEST = 0.05;

@@ -12,7 +12,10 @@ import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain, LoadedVehicle } from '../train/loaded.ts';
 import type { DrawbarTraction, SteamTraction, Traction, Vehicle } from '../vehicle/types.ts';
 
-/** Pull of the machine alone, N; undefined at speed where the boiler's power is not known. */
+/**
+ * Pull of the machine alone, N; undefined at speed where the boiler's power is not known, and beyond the last speed at
+ * which a pull was measured, unless it pulled nothing there.
+ */
 export function machinePull(traction: Traction, speed: number, position: number): number | undefined {
   return traction.kind === 'steam' ? steamPull(traction, speed, position) : curvePull(traction, speed);
 }
@@ -25,14 +28,14 @@ function steamPull(t: SteamTraction, speed: number, position: number): number | 
   return t.power ? Math.min(cylinders, pick(t.power, position) / speed) : undefined;
 }
 
-function curvePull({ curve }: DrawbarTraction, speed: number): number {
+function curvePull({ curve }: DrawbarTraction, speed: number): number | undefined {
   if (speed <= curve[0].speed) return curve[0].force;
   for (let i = 1; i < curve.length; i++) {
     if (speed > curve[i].speed) continue;
     const share = (speed - curve[i - 1].speed) / (curve[i].speed - curve[i - 1].speed);
     return curve[i - 1].force + share * (curve[i].force - curve[i - 1].force);
   }
-  return 0;
+  return curve[curve.length - 1].force > 0 ? undefined : 0;
 }
 
 /**

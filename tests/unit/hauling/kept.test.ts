@@ -84,6 +84,24 @@ describe('a speed is kept', () => {
     expect(carefulKeep({ ...context, loaded }, pullsAlong(context, 1), 'dry')).toBeUndefined();
     expect(carefulStart({ ...context, loaded }, pullsAlong(context, 1), 'dry')).toBeDefined();
   });
+  it('or beyond the last speed at which a pull was measured, unless it was none', () => {
+    const measured = (last: { speed: number; force: number }) => {
+      const context = laid({});
+      const [engine, ...cars] = context.loaded.vehicles;
+      const curve = [{ speed: 0, force: just }, last];
+      const traction = { kind: 'drawbar' as const, how: 'measured' as const, curve };
+      const vehicles = [{ ...engine, vehicle: { ...engine.vehicle, traction } }, ...cars];
+      const held = { ...context, loaded: { ...context.loaded, vehicles } };
+      const pulls = pullsAlong(held, 1);
+      const start = carefulStart(held, pulls, 'dry')!;
+      return [carefulKeep(held, pulls, 'dry')?.fails, speedKept(held, pulls, 'dry', start.node)];
+    };
+    expect(measured({ speed: KEPT * 0.99, force: just })).toEqual([undefined, undefined]);
+    expect(measured({ speed: KEPT * 1.01, force: just })).toEqual([0, undefined]);
+    const [fails, kept] = measured({ speed: KEPT * 0.99, force: 0 });
+    expect(fails).toBe(1);
+    expect(kept).toBeLessThan(KEPT * 0.99);
+  });
 });
 
 describe('a start where booked', () => {

@@ -4,11 +4,26 @@ import { describe, expect, it } from 'vitest';
 import type { FieldKey, Replies } from '../../../desk/new/field.ts';
 import { grow } from '../../../desk/new/make.ts';
 import { fieldKeys, fieldOf } from '../../../desk/new/questions.ts';
+import { withUnit } from '../../../desk/new/reading.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { readOuting } from '../../../papers/index.ts';
+import { printQuantity } from '../../../units/index.ts';
+import { fieldAt } from '../../../words/field.ts';
 import { all } from '../../support/four-replies.ts';
 import { runs } from '../../support/tier.ts';
+
+/** All that is asked of a steam engine alone; the power is asked of any other. */
+const noPull: Replies = { 'engine.pull': '' };
+const steam: Replies = {
+  ...noPull,
+  'engine.kind': 'steam',
+  'engine.cylinders': '2',
+  'engine.bore': '2 in',
+  'engine.stroke': '3 in',
+  'engine.wheel': '8 in',
+  'engine.pressure': '80 psi',
+};
 
 const without = (...keys: FieldKey[]): Replies =>
   Object.fromEntries(Object.entries(all).filter(([key]) => !keys.includes(key as FieldKey)));
@@ -26,6 +41,20 @@ describe('own train and line', () => {
   it('with everything told has a word', async () => {
     expect(grow(all, 'imperial').missing).toEqual([]);
     expect(['go', 'limits']).toContain((await answerTo(all))?.verdict);
+  });
+
+  it('is told to keep up a walk alike in feet and in metres', async () => {
+    const written = Object.fromEntries(
+      Object.entries(all).map(([key, text]) => [key, withUnit(text, fieldOf(key as FieldKey), 'imperial')]),
+    );
+    const kept = async (system: 'imperial' | 'metric') => {
+      const { paper } = grow(written, system);
+      const read = await readOuting({ path: 'own', content: JSON.stringify(paper) }, async () => undefined);
+      return read.ok ? answerOuting(read.value, { remedies: false }).cars[0].keepsSpeed : 'unread';
+    };
+    const feet = await kept('imperial');
+    expect(feet).toBeGreaterThan(0);
+    expect(await kept('metric')).toBe(feet);
   });
 
   it('with nothing told cannot be told, and what to measure is named', () => {
@@ -91,6 +120,32 @@ describe('own train and line', () => {
     );
     expect(grow({ ...without('engine.pull'), 'engine.power': '750' }, 'imperial').faults).toEqual([
       expect.objectContaining({ key: 'engine.power' }),
+    ]);
+  });
+
+  const filling = fieldKeys.flatMap((key) => {
+    const field = fieldOf(key);
+    return field.form === 'figure' && field.fills !== undefined
+      ? [{ key, kind: field.kind, fills: field.fills }]
+      : [];
+  });
+  it.each(filling)('$key: what $fills would not take is told at its question', ({ key, kind, fills }) => {
+    const is = fieldAt(fills)?.is;
+    if (is?.form !== 'figure') throw new Error(`${fills} is no figure`);
+    expect(is.kind).toBe(kind);
+    const text = (si: number) => printQuantity(si, kind, { system: 'metric', digits: 9 });
+    const around = key in steam && key !== 'engine.pull' ? steam : key === 'engine.power' ? noPull : {};
+    const faultsOf = (si: number) =>
+      grow({ ...all, ...around, [key]: text(si) }, 'imperial').faults.filter((fault) => fault.key === key);
+    const ofRange = expect.stringMatching(/^from .* to /);
+    expect(faultsOf(is.to * (kind === 'count' ? 2 : 1.01))).toMatchObject([{ expected: ofRange }]);
+    expect(faultsOf(is.to).filter(({ expected }) => expected.startsWith('from '))).toEqual([]);
+    if (is.from > 0)
+      expect(faultsOf(kind === 'count' ? 0 : is.from * 0.9)).toMatchObject([{ expected: ofRange }]);
+  });
+  it('a gauge in inches is not taken for millimetres', () => {
+    expect(grow({ ...all, 'engine.gauge': '7.25', 'cars.chainSize': '6' }, 'metric').faults).toMatchObject([
+      { key: 'engine.gauge', found: '"7.25 mm"', expected: 'from 50 mm to 1000 mm' },
     ]);
   });
 
