@@ -86,10 +86,10 @@ export const commands: readonly Command[] = [
 
 const run: Run = async (action, options) => {
   if (!['imperial', 'metric'].includes(options.units)) {
-    throw new UsageFault(`--units: found ${options.units}; expected imperial or metric`);
+    throw new UsageFault(`--units, or HEEDWAY_UNITS: found ${options.units}; expected imperial or metric`);
   }
   if (!['us', 'uk'].includes(options.wording)) {
-    throw new UsageFault(`--wording: found ${options.wording}; expected us or uk`);
+    throw new UsageFault(`--wording, or HEEDWAY_WORDING: found ${options.wording}; expected us or uk`);
   }
   const { gate, lines, json } = openGate(options);
   const outcome = await action(gate);

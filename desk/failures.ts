@@ -29,6 +29,8 @@ export interface FailureCase {
   readonly end: number;
   readonly time: number;
   readonly topSpeed: number;
+  /** Greatest speed once it has stood and rolled off again, m/s. */
+  readonly rollsOff: number;
   /** Speed at what it meets, m/s. */
   readonly metAt: number;
   /** Name of the place rolled through. */

@@ -11,7 +11,7 @@ import { balance } from '../engine/questions/balance/question.ts';
 import { chains } from '../engine/questions/chains/question.ts';
 import type { ChainRow } from '../engine/questions/chains/row.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { askParting, chainHolds, worstPlace } from '../engine/questions/part/ask.ts';
+import { askParting, chainHolds, type Rolled, worseRoll, worstPlace } from '../engine/questions/part/ask.ts';
 import { type Bodies, basisOf } from '../engine/questions/part/basis.ts';
 import { followParting, type HalfMotion, type PartingCase } from '../engine/questions/part/case.ts';
 import type { GapMap } from '../engine/questions/part/map.ts';
@@ -32,6 +32,8 @@ export interface PartingPlace {
   readonly endRear: number;
   readonly time: number;
   readonly topSpeed: number;
+  /** Greatest speed once it has stood and rolled off again, m/s; 0: it stays where it first stands. */
+  readonly rollsOff: number;
   /** Speed at what it meets or where it goes over, m/s. */
   readonly metAt: number;
   /** Name of the place rolled through. */
@@ -47,7 +49,7 @@ export interface PartingGap {
   readonly chain: ChainRow['verdict'];
   readonly chainHolds: boolean;
   /** Where the chain holds: the worst that becomes of the whole train with the brakes left to it. */
-  readonly held?: { readonly outcome: Outcome; readonly at: number; readonly topSpeed: number };
+  readonly held?: Rolled & { readonly at: number };
   /** If no chain held: by place, in the order of the line's chainage. */
   readonly places: readonly PartingPlace[];
   readonly worst: PartingPlace;
@@ -144,6 +146,7 @@ function gapOf(
       endRear: turn(map.end[i] - tail.rear),
       time: map.time[i],
       topSpeed: map.topSpeed[i],
+      rollsOff: map.rollsOff[i],
       metAt: map.metAt[i],
       ...(place === undefined ? {} : { place }),
       headStop: map.headStop[i],
@@ -167,8 +170,13 @@ function gapOf(
 
 function heldOf(map: GapMap, turn: Turn): NonNullable<PartingGap['held']> {
   const i = worstPlace(map);
-  return { outcome: outcomes[map.outcome[i]], at: turn(map.at[i]), topSpeed: map.topSpeed[i] };
+  const [topSpeed, rollsOff] = [map.topSpeed[i], map.rollsOff[i]];
+  return { outcome: outcomes[map.outcome[i]], at: turn(map.at[i]), topSpeed, rollsOff };
 }
+
+/** The gap at which what becomes of the tail is worst. */
+export const worstGap = (gaps: readonly PartingGap[]): PartingGap =>
+  gaps.reduce((a, b) => (worseRoll(b.worst, a.worst) ? b : a));
 
 /** Neighbouring places with the same outcome, as one stretch. */
 export interface PartingStretch {

@@ -49,10 +49,12 @@ export const newCommand: Command = {
       const field = fieldOf(key);
       const what = inWording(field.label, 'us');
       command.option(
-        `--${field.flag} <${field.form === 'choice' ? field.values.join('|') : 'text'}>`,
+        `--${field.flag} <${field.form === 'figure' ? 'figure' : field.form === 'choice' ? 'word' : 'text'}>`,
         field.form === 'figure'
           ? `${what}: ${accepted(field.kind)}${field.words ? `, or ${field.words.join(', ')}` : ''}`
-          : what,
+          : field.form === 'choice'
+            ? `${what}: ${field.values.join(', ')}`
+            : what,
       );
     }
     command.action((folder: string | undefined, options: NewOptions) =>
@@ -147,7 +149,7 @@ async function written(
         ...measureLines(missing),
         '',
         said,
-        `What can be said already: heedway check ${paths[0]}`,
+        `What can be said already: ${again(paths[0], options)}`,
       ].join('\n'),
       json: { answer: tellVerdict('unknown'), written: paths, missing, open },
       exit: exitOf.unknown,
@@ -169,6 +171,7 @@ async function written(
       screenText(answer, voice, beside),
       '',
       said,
+      `The same again: ${again(paths[0], options)}`,
       ...(open.length > 0 ? ['', 'Not known, and what it costs:'] : []),
       ...open.flatMap(({ named, cost, flag }) => wrap(`- ${named} (--${flag}): ${cost}`, '  ')),
     ].join('\n'),
@@ -176,6 +179,14 @@ async function written(
     exit: exitOf[newWord(growth, answer.verdict)],
   };
 }
+
+/** The command that tells the same of what was written. */
+const again = (path: string, { units, wording }: NewOptions): string =>
+  [
+    `heedway check ${path}`,
+    ...(units === 'imperial' ? [] : [`--units ${units}`]),
+    ...(wording === 'us' ? [] : [`--wording ${wording}`]),
+  ].join(' ');
 
 const isThere = (path: string): Promise<boolean> =>
   stat(path).then(

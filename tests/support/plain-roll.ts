@@ -23,6 +23,8 @@ export interface PlainEnd {
   readonly how: 'rests' | 'leaves-line' | 'runs-round';
   readonly at: number;
   readonly topSpeed: number;
+  /** Once it has stood and rolled off again. */
+  readonly rollsOff: number;
   readonly time: number;
   readonly turns: number;
 }
@@ -84,6 +86,7 @@ export function plainRoll(half: PlainHalf, s0: number, v0: number, dt = 0.025): 
   const last = half.vehicles[half.vehicles.length - 1];
   const rear = last.behind + last.vehicle.length;
   let [t, s, v, way, top, turns] = [0, s0, v0, 1, v0, 0];
+  let off = 0;
   for (;;) {
     const f = (x: number, [at, w]: readonly number[]): number[] => [
       w,
@@ -101,6 +104,7 @@ export function plainRoll(half: PlainHalf, s0: number, v0: number, dt = 0.025): 
       }
       [t, s, v] = [t + step, next, w];
       top = Math.max(top, Math.abs(v));
+      if (turns > 0) off = Math.max(off, Math.abs(v));
       if (half.line.loop && Math.abs(s - s0) >= half.line.length) return end('runs-round');
       if (!half.line.loop && (s - front > half.line.length || s - rear < 0)) return end('leaves-line');
     }
@@ -110,6 +114,6 @@ export function plainRoll(half: PlainHalf, s0: number, v0: number, dt = 0.025): 
     turns++;
   }
   function end(how: PlainEnd['how']): PlainEnd {
-    return { how, at: s, topSpeed: top, time: t, turns };
+    return { how, at: s, topSpeed: top, rollsOff: off, time: t, turns };
   }
 }

@@ -28,5 +28,5 @@ export function failureTable({ cases }: FailureLook, voice: Voice): WordTable {
 
 function endWords(c: FailureCase, voice: Voice): string {
   const words = c.place === undefined ? outcomeWords[c.outcome] : `rolls back through ${c.place}`;
-  return c.stops || c.outcome === 'rolls' ? words : `${words} (${speed(voice, c.metAt)})`;
+  return c.stops ? words : `${words} (${speed(voice, c.outcome === 'rolls' ? c.rollsOff : c.metAt)})`;
 }

@@ -1,7 +1,7 @@
 /** Words for single failures: one thing fails, the crew do all they can with the rest. */
 import type { Failure } from '../../engine/questions/failures/left.ts';
 import { brakeKindWords } from './brakes.ts';
-import { high, meets, wanders } from './part.ts';
+import { high, inItsWay, meets, wanders } from './part.ts';
 import type { Tellers, Tools } from './teller.ts';
 
 const names: Readonly<Record<Failure, string>> = {
@@ -50,7 +50,7 @@ export const failureWords = {
   }),
   'failure-rolls-back': ({ facts, where }, t) => ({
     what: `${starts[facts.failure](t)} at ${t.at(where.from ?? 0)}, the train ${wanders(facts, t, 'there')}.`,
-    why: answers[facts.failure](lostWords(facts.lost)),
+    why: `${answers[facts.failure](lostWords(facts.lost))}${inItsWay(facts)}`,
   }),
   'failure-stops-late': ({ facts, where }, t) => ({
     what: `${starts[facts.failure](t)}, the train stops in ${t.found('up')} from ${t.fact('speed')} at ${t.at(where.from ?? 0)}; in order, in ${t.required('up')}.`,

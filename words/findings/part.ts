@@ -37,7 +37,11 @@ type Wandering = 'tail-rolls-back' | 'held-train-rolls-back' | 'failure-rolls-ba
 
 /** What nothing holds where it first comes to rest: how fast it gets, and where it rests for good. */
 export const wanders = (facts: FactsOf<Wandering>, t: Tools<Wandering>, from: string): string =>
-  `does not stand where it stops: it rolls at up to ${t.found('up')}, and rests at last ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} ${from}`;
+  `does not stand where it stops: it rolls off again at up to ${t.found('up')}, and rests at last ${t.fact('way', 'up')} ${facts.side === 'back' ? 'behind' : 'ahead of'} ${from}`;
+
+/** What follows at the usual distance stands where it rolls back to. */
+export const inItsWay = ({ side }: FactsOf<Wandering>): string =>
+  side === 'back' ? ' Whatever follows within that way is run into.' : '';
 
 export const partingWords = {
   'tail-runs-away': (f, t) => ({
@@ -46,7 +50,7 @@ export const partingWords = {
   }),
   'tail-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)}, the tail ${wanders(f.facts, t, 'where it parted')}.`,
-    why: `No chain holds it, and nothing left on it holds the ${t.word('grade')}.${several(f.facts.gaps)}`,
+    why: `No chain holds it, and nothing left on it holds the ${t.word('grade')}.${inItsWay(f.facts)}${several(f.facts.gaps)}`,
   }),
   'tail-stands': ({ facts }, t) => ({
     what: `If the train parts behind ${t.vehicle}, the tail stops by itself within ${t.fact('way', 'up')} and stays.`,
@@ -68,6 +72,6 @@ export const partingWords = {
   }),
   'held-train-rolls-back': (f, t) => ({
     what: `If the train parts behind ${t.vehicle} at ${t.at(f.where.from ?? 0)} and its chain holds, the whole train ${wanders(f.facts, t, 'where it parted')}.`,
-    why: `The hose or cable tears with the coupling, and no brake that is left holds the ${t.word('grade')}.${several(f.facts.gaps)}`,
+    why: `The hose or cable tears with the coupling, and no brake that is left holds the ${t.word('grade')}.${inItsWay(f.facts)}${several(f.facts.gaps)}`,
   }),
 } satisfies Partial<Tellers>;

@@ -14,7 +14,7 @@ import { frictionAt } from '../../things/brake/force.ts';
 import { taken } from '../assumptions/taken.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { endingOf, onlyIfHigh, rollFinding } from '../part/ask.ts';
+import { endingOf, fastestAt, onlyIfHigh, rollFinding, worseRoll } from '../part/ask.ts';
 import { type Bodies, basisOf } from '../part/basis.ts';
 import { type GapMap, startNodes } from '../part/map.ts';
 import type { Basis } from '../part/part.ts';
@@ -34,6 +34,8 @@ export interface FailureRow extends Case {
   readonly end: number;
   readonly time: number;
   readonly topSpeed: number;
+  /** Greatest speed once it has stood and rolled off again, m/s. */
+  readonly rollsOff: number;
   /** Speed at what it meets, m/s. */
   readonly metAt: number;
   /** Index of the line's place rolled through. */
@@ -129,6 +131,7 @@ function rowOf(c: Case & { readonly map: GapMap }, usual: GapMap): FailureRow {
     end: map.end[index],
     time: map.time[index],
     topSpeed: map.topSpeed[index],
+    rollsOff: map.rollsOff[index],
     metAt: map.metAt[index],
     ...(map.place[index] >= 0 ? { place: map.place[index] } : {}),
     usual: wayAt(usual, index),
@@ -140,13 +143,11 @@ function worseAt(map: GapMap, i: number, j: number): boolean {
   if (map.outcome[i] !== map.outcome[j]) return map.outcome[i] > map.outcome[j];
   return outcomes[map.outcome[i]] === 'stands'
     ? wayAt(map, i) > wayAt(map, j)
-    : map.topSpeed[i] > map.topSpeed[j];
+    : fastestAt(map, i) > fastestAt(map, j);
 }
 
 function worseRow(a: FailureRow, b: FailureRow): boolean {
-  const [x, y] = [outcomes.indexOf(a.outcome), outcomes.indexOf(b.outcome)];
-  if (x !== y) return x > y;
-  return a.outcome === 'stands' ? a.way > b.way : a.topSpeed > b.topSpeed;
+  return a.outcome === 'stands' && b.outcome === 'stands' ? a.way > b.way : worseRoll(a, b);
 }
 
 /** How much a failure that leaves the train running weighs. */

@@ -23,7 +23,7 @@ import { type GapMap, halvesAt, mapGap, startNodes, trafficOf } from './map.ts';
 import type { Basis } from './part.ts';
 import { emptyRoll, roll } from './roll.ts';
 import { runawaySum } from './runaway.ts';
-import { type Outcome, outcomes } from './types.ts';
+import { type Outcome, outcomes, type Roll } from './types.ts';
 import { hoseOff, wholeMaps } from './whole.ts';
 
 export interface GapParting {
@@ -176,10 +176,24 @@ export function worstPlace(map: GapMap): number {
   return worst;
 }
 
-export function worse(a: GapMap, i: number, b: GapMap, j: number): boolean {
-  if (a.outcome[i] !== b.outcome[j]) return a.outcome[i] > b.outcome[j];
-  return a.topSpeed[i] > b.topSpeed[j];
-}
+export const worse = (a: GapMap, i: number, b: GapMap, j: number): boolean =>
+  a.outcome[i] === b.outcome[j] ? fastestAt(a, i) > fastestAt(b, j) : a.outcome[i] > b.outcome[j];
+
+export const fastestAt = ({ outcome, topSpeed, rollsOff }: GapMap, i: number): number =>
+  fastest({ outcome: outcomes[outcome[i]], topSpeed: topSpeed[i], rollsOff: rollsOff[i] });
+
+/** How it rolled and how it ended. */
+export type Rolled = Pick<Roll, 'outcome' | 'topSpeed' | 'rollsOff'>;
+
+/** How fast it gets, m/s: of what stood first and rolled off again, from there on. */
+export const fastest = ({ outcome, topSpeed, rollsOff }: Rolled): number =>
+  outcome === 'rolls' ? rollsOff : topSpeed;
+
+/** Worse by what becomes of it; else by how fast it gets. */
+export const worseRoll = (a: Rolled, b: Rolled): boolean =>
+  a.outcome === b.outcome
+    ? fastest(a) > fastest(b)
+    : outcomes.indexOf(a.outcome) > outcomes.indexOf(b.outcome);
 
 /**
  * Whether nothing of this gap runs away but by going over where a vehicle does so whose centre of gravity nobody measured:
@@ -241,7 +255,7 @@ export function rollFinding(
       from: map.at[at],
       to: map.at[at],
     },
-    found: amount(map.topSpeed[at], 'speed'),
+    found: amount(fastestAt(map, at), 'speed'),
     ...(ending === 'stands' ? {} : { margin: -share }),
     facts: {
       outcome,

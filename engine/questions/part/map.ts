@@ -35,6 +35,8 @@ export interface GapMap {
   readonly end: Float64Array;
   readonly time: Float64Array;
   readonly topSpeed: Float64Array;
+  /** Tail: greatest speed once it has stood and rolled off again. */
+  readonly rollsOff: Float64Array;
   readonly metAt: Float64Array;
   /** Index of the line's place run through; −1 none. */
   readonly place: Int16Array;
@@ -97,6 +99,7 @@ export function mapGap(
     end: new Float64Array(n),
     time: new Float64Array(n),
     topSpeed: new Float64Array(n),
+    rollsOff: new Float64Array(n),
     metAt: new Float64Array(n),
     place: new Int16Array(n),
     nearBalance: new Uint8Array(n),
@@ -119,6 +122,7 @@ export function mapGap(
     map.end[i] = out.at;
     map.time[i] = out.time;
     map.topSpeed[i] = out.topSpeed;
+    map.rollsOff[i] = out.rollsOff;
     map.metAt[i] = out.outcome === 'rolls-through-place' ? out.placeSpeed : out.endSpeed;
     map.place[i] = out.place;
     map.nearBalance[i] = out.nearBalance ? 1 : 0;

@@ -30,6 +30,7 @@ export const emptyRoll = (): Roll => ({
   time: 0,
   topSpeed: 0,
   endSpeed: 0,
+  rollsOff: 0,
   leastAt: 0,
   mostAt: 0,
   place: -1,
@@ -64,7 +65,17 @@ export function roll(
   if (way === 0) return;
   if (speed === 0) out.turns = 1;
   if (way > 0 && part.braked && !path) brakesComeOn(part, motion, start, out);
-  while (!march(part, motion, way, start, traffic, out, path)) {
+  let first = speed > 0;
+  for (;;) {
+    const before = out.topSpeed;
+    if (!first) out.topSpeed = out.rollsOff;
+    const ended = march(part, motion, way, start, traffic, out, path);
+    if (!first) {
+      out.rollsOff = out.topSpeed;
+      out.topSpeed = Math.max(before, out.topSpeed);
+    }
+    if (ended) return;
+    first = false;
     // At a stand every wheel holds again.
     motion.kept = false;
     way = direction(part, motion, out);
@@ -82,6 +93,7 @@ function begin(speed: number, start: number, out: Roll): void {
   out.at = out.leastAt = out.mostAt = start;
   out.time = 0;
   out.topSpeed = out.endSpeed = speed;
+  out.rollsOff = 0;
   out.place = -1;
   out.placeSpeed = 0;
   out.turns = 0;

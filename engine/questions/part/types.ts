@@ -27,6 +27,8 @@ export interface Roll {
   /** Greatest speed on the way, m/s, and the speed at the end. */
   topSpeed: number;
   endSpeed: number;
+  /** Greatest speed once it has stood and rolled off again, m/s; 0: it stays where it first stands. */
+  rollsOff: number;
   /** Least and greatest place on the way, m, unwrapped. */
   leastAt: number;
   mostAt: number;

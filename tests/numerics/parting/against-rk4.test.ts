@@ -24,6 +24,8 @@ interface Compared {
   readonly rest: number;
   readonly time: number;
   readonly top: number;
+  /** m/s, of the speed once it has rolled off again */
+  readonly off: number;
   readonly turns: number;
   readonly braked: boolean;
 }
@@ -61,6 +63,7 @@ function compare(seed: number): Compared {
     rest: rests && plain.how === 'rests' ? Math.abs(out.at - plain.at) : 0,
     time: rests ? Math.abs(out.time - plain.time) / Math.max(plain.time, 1) : 0,
     top: Math.abs(out.topSpeed - plain.topSpeed) / plain.topSpeed,
+    off: Math.abs(out.rollsOff - plain.rollsOff),
     turns: out.turns,
     braked: tailLeft.groups.length > 0,
   };
@@ -82,9 +85,11 @@ describe('partings against ode-rk4 on a plain right-hand side', () => {
   told('halves of a parted train: where they rest', (c) => c.rest, 'm');
   told('halves of a parted train: time until they rest', (c) => c.time);
   told('halves of a parted train: greatest speed', (c) => c.top);
+  told('halves of a parted train: speed once rolled off again', (c) => c.off, 'm/s');
 
   it('ends the same way', () => expect(firm.filter((c) => !c.sameEnd)).toEqual([]));
   it('rests within 5 cm', () => expect(beyond(0.05, (c) => c.rest)).toEqual([]));
   it('takes the same time to 1 %', () => expect(beyond(0.01, (c) => c.time)).toEqual([]));
   it('runs as fast to 0.5 %', () => expect(beyond(0.005, (c) => c.top)).toEqual([]));
+  it('and once it has stood, to 2 cm/s', () => expect(beyond(0.02, (c) => c.off)).toEqual([]));
 });

@@ -1,5 +1,5 @@
 /** Where the output goes: a place that cannot be written, a reader that stops reading; and what it was made with. */
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { heedway } from '../../support/cli.ts';
@@ -45,4 +45,27 @@ it('an answer as JSON says what it was reckoned with', () => {
     data: expect.stringMatching(/^[0-9a-f]{12}$/),
   });
   expect(heedway('--version').stdout.trim()).toBe(version);
+});
+
+describe('who always writes in metric, or reads UK words', () => {
+  const sum = (set: Record<string, string>, ...options: string[]) =>
+    spawnSync(
+      process.execPath,
+      ['dist/cli/heedway.mjs', 'sum', 'grade-force', 'mass=1t', 'grade=1%', ...options],
+      {
+        cwd: root,
+        encoding: 'utf8',
+        env: { ...process.env, ...set },
+      },
+    );
+  it('says so once for all', () => {
+    expect(sum({}).stdout).toContain('lb');
+    expect(sum({ HEEDWAY_UNITS: 'metric' }).stdout).toBe(sum({}, '--units', 'metric').stdout);
+    expect(sum({ HEEDWAY_UNITS: 'metric' }, '--units', 'imperial').stdout).toBe(sum({}).stdout);
+  });
+  it('and is told where that cannot be', () => {
+    const { status, stderr } = sum({ HEEDWAY_UNITS: 'metrical' });
+    expect(status).toBe(2);
+    expect(stderr).toBe('--units, or HEEDWAY_UNITS: found metrical; expected imperial or metric\n');
+  });
 });

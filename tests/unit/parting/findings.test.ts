@@ -1,6 +1,6 @@
 /** What parting says of an outing: the worst of each kind, and no less than any place of it. */
 import { describe, expect, it } from 'vitest';
-import { openPartings } from '../../../desk/parting.ts';
+import { openPartings, worstGap } from '../../../desk/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { drawer, randomLine, randomOuting } from '../../support/random-outings.ts';
 import { runs } from '../../support/tier.ts';
@@ -47,7 +47,7 @@ describe('parting without chains', () => {
       const o = outing(seed, false);
       const partings = openPartings(o);
       const look = partings.look();
-      const worst = look.gaps.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
+      const worst = worstGap(look.gaps);
       const play = partings.play({ gap: worst.gap, at: worst.worst.at, chained: false });
       // Unlucky, nobody counts on the head to hold the tail back.
       expect(play.together).toBe(false);

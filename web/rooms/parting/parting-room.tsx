@@ -7,7 +7,7 @@ import './parting.css';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { lookAtFailures } from '../../../desk/failures.ts';
 import { flagTable, lookAtFlag } from '../../../desk/flag.ts';
-import { openPartings, type PartingLook, type Partings } from '../../../desk/parting.ts';
+import { openPartings, type PartingLook, type Partings, worstGap } from '../../../desk/parting.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { failureTable } from '../../../views/tables/failures.ts';
 import { gapName, partingTable } from '../../../views/tables/parting.ts';
@@ -118,7 +118,7 @@ function Parted({ outing, voice, partings, look, standing, setStanding }: Parted
 function worstOf({ gaps }: PartingLook): Chosen {
   const loose = gaps.filter((g) => !g.chainHolds);
   const among = loose.length > 0 ? loose : gaps;
-  const worst = among.reduce((a, b) => (b.worst.topSpeed > a.worst.topSpeed ? b : a));
+  const worst = worstGap(among);
   return { gap: worst.gap, at: worst.worst.at };
 }
 
