@@ -2,6 +2,10 @@
 import { hasCars, isSteam, isThrough, throughBrakes } from './applies.ts';
 import { type Field, LONG, MASS, NUMBER, PULL, SMALL } from './field.ts';
 
+const holds = ['no', 'by a lever', 'by a screw'] as const;
+const HOLDS =
+  'By a lever with a ratchet that stops the train and then stays; by a screw, which takes too long to wind for a stop and only parks.';
+
 export const engineAndCars = {
   'engine.kind': {
     form: 'choice',
@@ -135,9 +139,9 @@ export const engineAndCars = {
   },
   'engine.holds': {
     form: 'choice',
-    values: ['no', 'by a lever', 'by a screw'],
+    values: holds,
     label: 'Its brake stays on by itself',
-    how: 'By a lever with a ratchet that stops the train and then stays; by a screw, which takes too long to wind for a stop and only parks.',
+    how: HOLDS,
     cost: 'Not known: counted as letting go, so chocks wherever it stands.',
     need: 'more',
     flag: 'engine-holds',
@@ -197,6 +201,16 @@ export const engineAndCars = {
     need: 'word',
     flag: 'car-pull',
     when: (r) => hasCars(r) && (r['cars.brake'] === 'hand' || isThrough(r['cars.brake'])),
+  },
+  'cars.holds': {
+    form: 'choice',
+    values: holds,
+    label: 'That brake stays on by itself',
+    how: HOLDS,
+    cost: 'Not known: counted as letting go, so chocks wherever it stands.',
+    need: 'more',
+    flag: 'car-holds',
+    when: (r) => hasCars(r) && r['cars.brake'] === 'hand',
   },
   'cars.worked': {
     form: 'choice',

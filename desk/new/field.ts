@@ -19,6 +19,7 @@ export type FieldKey =
   | 'cars.weight'
   | 'cars.brake'
   | 'cars.pull'
+  | 'cars.holds'
   | 'cars.worked'
   | 'cars.seats'
   | 'cars.length'

@@ -109,9 +109,7 @@ const engineName = (read: Read, shape: EngineShape): string =>
 function engineBrakes(read: Read): Json[] {
   if (read.says('engine.brake', 'none')) return [];
   const force = read.figure('engine.brake');
-  // A screw only parks: it is no part of a stop.
-  const screw = read.says('engine.holds', 'by a screw');
-  const stays = screw || read.says('engine.holds', 'by a lever');
+  const { stays, screw } = holdOf(read, 'engine.holds');
   return [
     {
       name: screw ? 'hand screw' : 'engine brake',
@@ -120,6 +118,15 @@ function engineBrakes(read: Read): Json[] {
       ...(stays ? { parking: true } : {}),
     },
   ];
+}
+
+/** A screw only parks: it is no part of a stop. */
+function holdOf(
+  read: Read,
+  key: 'engine.holds' | 'cars.holds',
+): { readonly stays: boolean; readonly screw: boolean } {
+  const screw = read.says(key, 'by a screw');
+  return { stays: screw || read.says(key, 'by a lever'), screw };
 }
 
 /** What a spring balance reads at a stand, taken to be kept up to a walk. */
@@ -206,12 +213,17 @@ function carBrakes(read: Read): Json[] {
   if (kind === undefined || kind === 'none') return [];
   // Worked by the car's own push: its lever and spring are asked for by the answer.
   if (kind === 'surge') return [{ kind }];
-  const force = read.figure('cars.pull');
+  const figure = read.figure('cars.pull');
+  const force = figure ? { force: figure.text } : {};
+  if (isThrough(kind)) return [{ kind: kind.replace(' ', '-'), ...force }];
+  const { stays, screw } = holdOf(read, 'cars.holds');
   return [
     {
-      kind: isThrough(kind) ? kind.replace(' ', '-') : 'mechanical',
-      ...(isThrough(kind) ? {} : { name: 'hand brake' }),
-      ...(force ? { force: force.text } : {}),
+      name: 'hand brake',
+      kind: 'mechanical',
+      ...force,
+      ...(stays ? { parking: true } : {}),
+      ...(stays && !screw ? { stops: true } : {}),
     },
   ];
 }

@@ -197,6 +197,7 @@ function brakeOf(
     buildUp: brake.buildUp,
     workedBy: brake.workedBy ?? worker,
     parking: brake.parking ?? false,
+    stops: brake.stops,
     onSupplyLoss: brake.onSupplyLoss,
   }) as BrakeGear;
 }

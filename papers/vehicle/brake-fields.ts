@@ -195,6 +195,11 @@ export const brake = group({
     'Who must act for it to come on; the driver, if nothing is said.',
   ),
   parking: may(yes(), 'parking', 'It is mechanical, does not leak off, and holds a standing train.'),
+  stops: may(
+    yes(),
+    'stops too',
+    'A lever that is pulled in a moment and stays where it is pulled: it stops the train as well as it parks it. A screw takes too long.',
+  ),
   onSupplyLoss: may(
     choice('applies', 'lost'),
     'when its supply is lost',

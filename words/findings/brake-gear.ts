@@ -41,7 +41,7 @@ function heldFullOn({ held }: FactsOf<'wheels-slide'>, t: Tools<'wheels-slide'>)
 const whyNot: Readonly<Record<string, string>> = {
   'worked-by-another': 'Someone else must act first; Heedway counts on the driver alone.',
   'only-parks':
-    'A parking brake is wound on when the train stands. A hand lever that stops it too is told by its `hand` lever ratio.',
+    'A parking brake is wound on when the train stands. A hand lever that stops it too is told by `stops`.',
   'out-of-reach': 'It is worked by arm, and the driver sits elsewhere.',
   'nothing-to-push-it': 'Nothing ahead of it brakes, so nothing pushes on its coupler.',
 };

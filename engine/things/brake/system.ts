@@ -12,9 +12,10 @@ import type { BrakeGear, Vehicle } from '../vehicle/types.ts';
 import { type BrakeKind, isByArm, isPushed, isThrough } from './kinds/index.ts';
 
 /** A lever that stays where it is pulled stops a train too; a screw, or what nobody has said is a lever, does not. */
-export const onlyParks = ({ kind, parking, hand }: BrakeGear): boolean =>
+export const onlyParks = ({ kind, parking, stops, hand }: BrakeGear): boolean =>
   isByArm(kind) &&
   parking &&
+  !stops &&
   (hand === undefined || hand.screwLead !== undefined || hand.wheelRadius !== undefined);
 
 export type WhyNot =

@@ -139,6 +139,8 @@ export interface BrakeGear {
   readonly workedBy: 'driver' | 'guard' | 'rider';
   /** Mechanical and does not leak off: holds a standing train. */
   readonly parking: boolean;
+  /** Parking, and a lever that stops the train too. */
+  readonly stops?: boolean;
   /** For `electric`: what it does when the supply is lost, as wired. */
   readonly onSupplyLoss?: 'applies' | 'lost';
   /** Worked by hand: what the arm works through. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { gearStates, onlyParks, pipeCrosses, suppliedKinds } from '../../../engine/things/brake/system.ts';
-import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
+import type { BrakeGear, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { braked, gearOf } from '../../support/brakes-left.ts';
 import { altered } from '../../support/rules.ts';
 
@@ -89,6 +89,17 @@ describe('a surge brake', () => {
     const [engine, ...cars] = braked({ kind: 'surge', engine: own }).train.vehicles;
     const behind = { ...air, train: { ...air.train, vehicles: [...cars, engine] } };
     expect(said(behind)).toBe(`${none} answers`);
+  });
+});
+
+describe('a parking brake worked by arm', () => {
+  const parked = (of: Partial<BrakeGear>) =>
+    said(braked({ kind: 'straight-air', engine: gearOf('mechanical', { parking: true, ...of }) })).split(
+      ' ',
+    )[0];
+  it('is no part of a stop, but for a lever that stops too', () => {
+    expect(parked({})).toBe('only-parks');
+    expect(parked({ stops: true })).toBe('answers');
   });
 });
 

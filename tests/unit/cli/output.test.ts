@@ -51,7 +51,7 @@ describe('who always writes in metric, or reads UK words', () => {
   const sum = (set: Record<string, string>, ...options: string[]) =>
     spawnSync(
       process.execPath,
-      ['dist/cli/heedway.mjs', 'sum', 'grade-force', 'mass=1t', 'grade=1%', ...options],
+      ['dist/cli/heedway.mjs', 'sum', 'grade-force', 'mass=1000kg', 'grade=1%', ...options],
       {
         cwd: root,
         encoding: 'utf8',

@@ -44,8 +44,12 @@ describe('own train and line', () => {
   });
 
   it('is told to keep up a walk alike in feet and in metres', async () => {
+    const weighed: Replies = { ...all, 'people.weighed': '170 lb, 12 st 4 lb' };
     const written = Object.fromEntries(
-      Object.entries(all).map(([key, text]) => [key, withUnit(text, fieldOf(key as FieldKey), 'imperial')]),
+      Object.entries(weighed).map(([key, text]) => [
+        key,
+        withUnit(text, fieldOf(key as FieldKey), 'imperial'),
+      ]),
     );
     const kept = async (system: 'imperial' | 'metric') => {
       const { paper } = grow(written, system);
@@ -115,9 +119,12 @@ describe('own train and line', () => {
   });
 
   it('takes a bare number in the units that are set, and refuses one that could be two', () => {
-    expect(JSON.stringify(grow({ ...all, 'engine.weight': '270' }, 'metric').paper)).toContain(
-      '"tare":"270 kg"',
-    );
+    expect(
+      JSON.stringify(
+        grow({ ...all, 'engine.weight': '270', 'engine.gauge': '184', 'cars.chainSize': '6' }, 'metric')
+          .paper,
+      ),
+    ).toContain('"tare":"270 kg"');
     expect(grow({ ...without('engine.pull'), 'engine.power': '750' }, 'imperial').faults).toEqual([
       expect.objectContaining({ key: 'engine.power' }),
     ]);
@@ -178,6 +185,26 @@ describe('own train and line', () => {
     expect((await answerTo(hand))?.verdict).not.toBe('cannot-tell');
     const air: Replies = { ...hand, 'cars.brake': 'automatic air', 'cars.worked': 'yes' };
     expect(grow(air, 'imperial').missing).toEqual(['cars.pull']);
+  });
+
+  it('a hand brake of the cars that stays on holds; a screw stops nothing, a lever does', async () => {
+    const hand: Replies = {
+      ...all,
+      'cars.brake': 'hand',
+      'people.driverOn': 'first car',
+      'engine.brake': 'none',
+    };
+    const told = async (holds: string) => {
+      const answer = await answerTo({ ...hand, 'cars.holds': holds });
+      const [{ held, heldByDriver }] = answer!.cars;
+      const stops = !answer!.findings.some(({ code }) => code === 'no-brake-answers');
+      return { held: Math.max(held ?? 0, heldByDriver ?? 0) > 0, stops };
+    };
+    expect(await told('no')).toEqual({ held: false, stops: true });
+    expect(await told('by a screw')).toEqual({ held: true, stops: false });
+    expect(await told('by a lever')).toEqual({ held: true, stops: true });
+    expect(grow(hand, 'imperial').open).toContain('cars.holds');
+    expect(grow(all, 'imperial').open).not.toContain('cars.holds');
   });
 
   it('a brake through the train that nobody says the engine works is not worked', async () => {

@@ -4,6 +4,7 @@ import type { FieldKey, Replies } from '../../../desk/new/field.ts';
 import { grow } from '../../../desk/new/make.ts';
 import { askedIn, fieldKeys, fieldOf, questions } from '../../../desk/new/questions.ts';
 import { brakeKinds, isThrough } from '../../../engine/things/brake/kinds/index.ts';
+import { inWording } from '../../../words/voice.ts';
 import { heedway } from '../../support/cli.ts';
 import { all } from '../../support/four-replies.ts';
 
@@ -17,10 +18,13 @@ it('every option of the terminal is a field of the page, with the same choices',
   const help = stdout.replace(/\s+/g, ' ');
   for (const key of fieldKeys) {
     const field = fieldOf(key);
-    const takes = field.form === 'choice' ? field.values.join('|') : 'text';
+    const takes = { choice: 'word', figure: 'figure', text: 'text' }[field.form];
     expect(help, key).toContain(`--${field.flag} <${takes}>`);
+    if (field.form === 'choice')
+      expect(help, key).toContain(`${inWording(field.label, 'us')}: ${field.values.join(', ')}`);
     expect(
       questions.some(({ id }) => askedIn(id, { ...all, 'engine.kind': 'steam' }).includes(key)) ||
+        questions.some(({ id }) => askedIn(id, { ...all, 'cars.brake': 'hand' }).includes(key)) ||
         questions.some(({ id }) => askedIn(id, all).includes(key)),
       key,
     ).toBe(true);
