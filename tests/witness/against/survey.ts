@@ -111,7 +111,7 @@ function look(seed: number, all: Survey, hands: Hands): void {
       all.stops.twoGears++;
       if (apart(c)) all.stops.twoGearsApart.push(repeat(c));
     }
-    // Of blocks that speed does not change beside others that it does: shared as at a stand they are told too long at most.
+    // of blocks that speed does not change beside others that it does: shared as at a stand they are mostly told too long.
     for (const c of compareStops(seed, stopWord(withTwoGears(word.outing, 'composition')), 6))
       if (tooShort(c)) all.stops.twoGearsShort.push(repeat(c));
   }
@@ -137,7 +137,7 @@ function look(seed: number, all: Survey, hands: Hands): void {
     all.tails.compared++;
     if (c.near) all.tails.near++;
     else {
-      if (tailApart(c)) all.tails.apart.push(repeat(c));
+      if (tailApart(c, seed)) all.tails.apart.push(repeat(c));
       const { engine, witness } = c;
       if (engine.ends === 'rests' && witness.ends === 'rests')
         all.tails.errors.push(Math.abs(engine.way - witness.way));
