@@ -17,9 +17,10 @@ export function wrap(text: string, indent = '', width = WIDTH): string[] {
   return [...lines, line];
 }
 
-/** At most so many lines, the last cut short with a mark if there were more. */
+/** At most so many lines, the last cut short with a mark if there were more: after a clause, so that no figure loses its end. */
 export function clipped(lines: readonly string[], most: number, width = WIDTH): string[] {
   if (lines.length <= most) return [...lines];
-  const last = lines[most - 1].slice(0, width - 2).trimEnd();
+  const fits = lines[most - 1].slice(0, width - 2).trimEnd();
+  const last = /^(\s*\S.*)[,;:](?=\s)/.exec(fits)?.[1] ?? fits.replace(/\s+\S*\d\S*$/, '');
   return [...lines.slice(0, most - 1), `${last} …`];
 }

@@ -35,9 +35,9 @@ export function gathered(findings: readonly Finding[]): Gathered[] {
   return [...groups.values()].map((all) => ({ finding: all[0], all, near: all.every(isNear) }));
 }
 
-/** "Near: … (worst of 5)". */
+/** "Near: … (worst of 5)"; who strikes by little strikes, and nobody is told that it is near. */
 export function tellGathered({ finding, all, near }: Gathered, voice: Voice): string {
   const { what } = tellFinding(finding, voice);
   if (alikeEach.has(finding.code) && all.length > 1) return `${what} ${all.length - 1} more: the same.`;
-  return `${near ? 'Near: ' : ''}${what}${all.length > 1 ? ` (Worst of ${all.length}.)` : ''}`;
+  return `${near && finding.severity !== 'forbids' ? 'Near: ' : ''}${what}${all.length > 1 ? ` (Worst of ${all.length}.)` : ''}`;
 }

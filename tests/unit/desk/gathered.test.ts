@@ -47,6 +47,13 @@ describe('gathered findings', () => {
     ]);
   });
 
+  it('what holds the train is not told as near', () => {
+    const voice = { system: 'metric', wording: 'us', outing: plain(3) } as const;
+    const told = (finding: Finding) => gathered([finding]).map((group) => tellGathered(group, voice))[0];
+    expect(told(slow(0, -0.05))).toMatch(/^Near: /);
+    expect(told({ ...slow(0, -0.05), severity: 'forbids' })).not.toMatch(/^Near/);
+  });
+
   it('never mix what forbids with what is noted', () => {
     const holds = { ...lean('car1', -0.05), severity: 'forbids' as const };
     expect(gathered(ranked([lean('car2', -0.05), holds]))).toHaveLength(2);
@@ -71,5 +78,11 @@ describe('a screen', () => {
   it('breaks at words and marks what it cuts', () => {
     expect(wrap('one two three four', '  ', 9)).toEqual(['one two', '  three', '  four']);
     expect(clipped(['a', 'b', 'c'], 2)).toEqual(['a', 'b …']);
+  });
+  it('are cut after a clause, never within a figure', () => {
+    expect(clipped(['it needs 162 lbf at 3 mph, and the engine pulls 1', '57 lbf'], 1)).toEqual([
+      'it needs 162 lbf at 3 mph …',
+    ]);
+    expect(clipped(['the engine pulls 1', '57 lbf'], 1)).toEqual(['the engine pulls …']);
   });
 });
