@@ -209,6 +209,7 @@ export const engineAndCars = {
     how: HOLDS,
     cost: 'Not known: counted as letting go, so chocks wherever it stands.',
     need: 'more',
+    front: true,
     flag: 'car-holds',
     when: (r) => hasCars(r) && r['cars.brake'] === 'hand',
   },
