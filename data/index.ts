@@ -143,6 +143,8 @@ export const instruments: Instruments = {
   pressure: assumed('measuring/pressure'),
   tilt: assumed('measuring/tilt'),
   rule: assumed('measuring/rule'),
+  eyes: assumed('measuring/eyes'),
+  aside: assumed('measuring/aside'),
   floor: assumed('measuring/floor'),
   perSpeed: assumed('measuring/per-speed'),
 };

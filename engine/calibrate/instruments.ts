@@ -31,6 +31,10 @@ export interface Instruments {
   readonly tilt: Quantity;
   /** Small lengths by rule or feeler, m. */
   readonly rule: Quantity;
+  /** Two people do not see a signal at the same place: a share of the distance. */
+  readonly eyes: Quantity;
+  /** The centre of gravity lies to one side: a share of the width between contacts. */
+  readonly aside: Quantity;
   /** Rise of a floor that looks level, m/m. */
   readonly floor: Quantity;
   /** Speed term of the rolling resistance, N/N per m/s. */

@@ -60,8 +60,6 @@ export interface Riders extends Recorded {
 
 const LEAST = 2;
 const LEAST_RIDERS = 8;
-/** Two people do not see a signal at the same place, as a share of the distance: common practice, no source. */
-const EYES = 0.03;
 
 /** @param field of the figures @param needed at least so many of them, each more than nothing */
 function sound(field: string, figures: readonly number[], needed: number): Refusal | undefined {
@@ -220,7 +218,10 @@ export function sightDistance(test: SightDistance, { instruments }: Around): Out
   // A step is a tape that is read anew each time, and stretched as the whole walk was.
   const step = paced ? paced.length / paced.steps : 0;
   return repeated(
-    distances.map((value) => ({ value, error: Math.max(errorOf(instruments.mark), step / 2, EYES * value) })),
+    distances.map((value) => ({
+      value,
+      error: Math.max(errorOf(instruments.mark), step / 2, errorOf(instruments.eyes) * value),
+    })),
     {
       key: 'sight',
       kind: 'length',

@@ -41,8 +41,6 @@ export interface Weighing extends Recorded {
 
 /** A stop higher than this share of the rim holds the vehicle up (as bus tilt rules have it). */
 const MOST_STOP = 2 / 3;
-/** The centre lies to one side by no more than this share of the width between contacts: common practice, no source. */
-const ASIDE = 0.03;
 const LEAST_TILTS = 2;
 const LEAST_WEIGHINGS = 2;
 
@@ -64,11 +62,11 @@ export function tilt(test: Tilt, { instruments, vehicle }: Around): Outcome {
   }
   const mean = tilts.reduce((sum, t) => sum + t.angle, 0) / tilts.length;
   const before = vehicle?.centreHeight;
-  const aside = ASIDE * contactWidth;
+  const { low, high } = instruments.aside;
   const made = fitReadings({
     parameters: [
       { key: 'height', start: contactWidth / 2 / Math.tan(mean), law: 'log' },
-      sharedBy('aside', { value: 0, low: -aside, high: aside, how: 'assumed' }),
+      sharedBy('aside', { value: 0, low: low * contactWidth, high: high * contactWidth, how: 'assumed' }),
       sharedBy('level', instruments.tilt),
     ],
     readings: tilts.map(({ angle }): Reading => ({ value: angle, error: errorOf(instruments.tilt) })),
