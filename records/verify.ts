@@ -8,7 +8,7 @@ import { plainlyOf } from '../papers/record/quick.ts';
 import { bytesOf } from './canonical.ts';
 import { checkSignature, type Signature, sha256 } from './hash.ts';
 import type { PhotoFault } from './photos.ts';
-import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
+import { type Body, bodyIn, bodyUnread, type Entry, type Head, isUnsigned, type Row } from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
 import { fitsUnbroken, type Unbroken, unbroken } from './unbroken.ts';
 
@@ -59,15 +59,13 @@ export interface Newest extends Head {
   readonly author: string;
 }
 
-/** So many at once: the platform checks them beside each other, while the next are read. */
-const BATCH = 256;
-
 /**
- * `whole`: every record by itself, its signature too. `chain`: every hash, and the signatures of those that no other follows.
- * A record that another follows is vouched for by it, which names its hash: no text can be another than its author's.
- * What the chain alone does not show is a signature in the middle that was altered.
+ * `each`: every record by itself, its signature too. `whole`: every record, and the signatures that no sound record vouches for: one that
+ * follows names the text and the signature that it found right, and so does that before it, so that a good signature on an author's last
+ * record shows that no text and no signature before it is another than its author's. `chain`: the same, and what this same
+ * program held against its kind when it wrote it is not held against it again.
  */
-export type Depth = 'whole' | 'chain';
+export type Depth = 'each' | 'whole' | 'chain';
 
 export interface Looking {
   readonly depth?: Depth;
@@ -75,11 +73,13 @@ export interface Looking {
   readonly hash?: (text: string) => string;
   /** A signature by the platform's own way, where that is quicker. */
   readonly signature?: SignatureCheck;
+  /** This version's, of which contents need no look along the chain. */
+  readonly program?: string;
 }
 
 export type SignatureCheck = (text: string, signature: string, author: string) => Promise<Signature>;
 
-const byWebCrypto: SignatureCheck = (text, signature, author) =>
+export const byWebCrypto: SignatureCheck = (text, signature, author) =>
   checkSignature(bytesOf(text), signature, author);
 
 interface Looked {
@@ -87,92 +87,110 @@ interface Looked {
   readonly entry?: Entry;
   readonly unsigned?: true;
   readonly unchecked?: true;
-  /** Its signature is still to be checked, if no other record follows it. */
+  /** Its signature is still to be checked, if nothing vouches for it. */
   readonly later?: true;
 }
 
-/** One record, but for its signature. */
-function lookAt(row: Row, i: number, is: string, depth: Depth): Looked {
+type Depths = Pick<Looking, 'depth' | 'program'>;
+
+/** One record, but for its signature. @param is the hash of its text */
+function lookAt(row: Row, i: number, is: string, { depth, program }: Depths): Looked {
   const { text, hash, signature } = row;
-  const body = bodyIn(text, depth === 'whole');
+  // A line of a file that is none.
+  if (hash === '') return { fault: { what: 'altered', row: i, hash } };
+  const unread =
+    depth === 'chain' && program !== undefined && is === hash ? bodyUnread(text, program) : undefined;
+  const body = unread ?? bodyIn(text, depth !== 'chain');
   if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
   const entry = { body, row };
   const faulty = (what: 'content' | 'signature'): Looked => ({ fault: { what, row: i, hash, body }, entry });
-  if (!plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
+  if (!unread && !plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
     return faulty('content');
   const needs = !isUnsigned(body.author);
   if (needs !== (signature !== undefined)) return faulty('signature');
   return needs ? { entry, later: true } : { entry, unsigned: true };
 }
 
-async function look(row: Row, i: number, depth: Depth, check: SignatureCheck): Promise<Looked> {
-  // A line of a file that is none.
-  if (row.hash === '') return { fault: { what: 'altered', row: i, hash: '' } };
-  const looked = lookAt(row, i, await sha256(row.text), depth);
-  return depth === 'whole' ? signed(looked, i, check) : looked;
+/** So many at once: the platform works at them beside each other. */
+const BATCH = 256;
+
+/** In order, so many at a time. */
+async function together<T, U>(all: readonly T[], work: (one: T, i: number) => Promise<U>): Promise<U[]> {
+  const done: U[] = [];
+  for (let from = 0; from < all.length; from += BATCH) {
+    const batch = all.slice(from, from + BATCH).map((one, i) => work(one, from + i));
+    for (const one of await Promise.all(batch)) done.push(one);
+  }
+  return done;
 }
 
+/** Every record but for its signature. */
+const lookAtAll = async (rows: readonly Row[], { hash, ...how }: Looking): Promise<Looked[]> =>
+  hash
+    ? rows.map((row, i) => lookAt(row, i, hash(row.text), how))
+    : together(rows, async (row, i) => lookAt(row, i, await sha256(row.text), how));
+
 async function signed(looked: Looked, i: number, check: SignatureCheck): Promise<Looked> {
-  const { entry, later } = looked;
-  if (!entry || !later) return looked;
+  const { entry } = looked;
+  if (!entry) return looked;
   const { body, row } = entry;
   const is = await check(row.text, row.signature ?? '', body.author);
   if (is === 'wrong') return { fault: { what: 'signature', row: i, hash: row.hash, body }, entry };
   return is === 'unable' ? { entry, unchecked: true } : { entry };
 }
 
-async function lookAtAll(
-  rows: readonly Row[],
-  { depth = 'whole', hash, signature: check = byWebCrypto }: Looking,
-): Promise<readonly Looked[]> {
-  // Nothing is waited for.
-  if (hash && depth === 'chain') return rows.map((row, i) => lookAt(row, i, hash(row.text), depth));
-  const each = (row: Row, i: number): Looked | Promise<Looked> =>
-    hash ? signed(lookAt(row, i, hash(row.text), depth), i, check) : look(row, i, depth, check);
-  const looked: Looked[] = [];
-  let before: readonly (Looked | Promise<Looked>)[] = [];
-  for (let from = 0; from < rows.length; from += BATCH) {
-    const batch = rows.slice(from, from + BATCH).map((row, i) => each(row, from + i));
-    looked.push(...(await Promise.all(before)));
-    before = batch;
-  }
-  looked.push(...(await Promise.all(before)));
-  return looked;
-}
-
-/** The ends of all branches vouch for the rest; where one of them does not hold, each is checked by itself. */
-async function endsSigned(
-  looked: readonly Looked[],
-  chains: Unbroken | undefined,
-  check: SignatureCheck = byWebCrypto,
-): Promise<readonly Looked[]> {
-  const signedWhere = (those: readonly Looked[], which: (entry: Entry) => boolean): Promise<Looked[]> =>
-    signedOf(those, which, check);
-  if (chains) {
-    const ends = await signedWhere(looked, (entry) => chains.ends.has(entry));
-    return ends.some(({ fault }) => fault) ? signedWhere(looked, () => true) : ends;
-  }
-  const followed = new Map<string, string>();
-  for (const { entry, fault } of looked)
-    if (entry?.body.previous !== undefined && !fault) followed.set(entry.body.previous, entry.body.author);
-  const isEnd = ({ body, row }: Entry): boolean => followed.get(row.hash) !== body.author;
-  const ends = await signedWhere(looked, isEnd);
-  return ends.some(({ fault }, i) => fault !== looked[i].fault) ? signedWhere(looked, () => true) : ends;
-}
-
-async function signedOf(
+/** @param which whose signatures are checked; of the others nothing changes */
+async function signedWhere(
   looked: readonly Looked[],
   which: (entry: Entry) => boolean,
   check: SignatureCheck,
 ): Promise<Looked[]> {
-  const all = [...looked];
   const asked = [...looked.keys()].filter((i) => {
     const { entry, later } = looked[i];
-    return entry && later && which(entry);
+    return entry !== undefined && later === true && which(entry);
   });
-  const found = await Promise.all(asked.map((i) => signed(looked[i], i, check)));
+  const all = [...looked];
+  const found = await together(asked, (i) => signed(looked[i], i, check));
   for (const [k, i] of asked.entries()) all[i] = found[k];
   return all;
+}
+
+/** Whether a record that follows in its author's chain names both its text and its signature. */
+const vouches = ({ body }: Entry, before: Entry): boolean =>
+  body.previousSignature !== undefined &&
+  body.previousSignature === before.row.signature &&
+  body.previous === before.row.hash &&
+  body.author === before.body.author;
+
+/** Those whose signature a record vouches for in which nothing else is amiss. */
+function vouchedFor(looked: readonly Looked[], chains: Unbroken | undefined): ReadonlySet<Entry> {
+  const vouched = new Set<Entry>();
+  if (chains) {
+    for (const [i, entry] of chains.all.entries())
+      if (i > 0 && vouches(entry, chains.all[i - 1])) vouched.add(chains.all[i - 1]);
+    return vouched;
+  }
+  const byHash = new Map(looked.flatMap(({ entry }) => (entry ? [[entry.row.hash, entry]] : [])));
+  for (const { entry, fault } of looked) {
+    const before =
+      entry && !fault && entry.body.previous !== undefined ? byHash.get(entry.body.previous) : undefined;
+    if (entry && before && vouches(entry, before)) vouched.add(before);
+  }
+  return vouched;
+}
+
+/** A voucher is worth what its own end is worth: where one of the signatures that were looked at is not right, every one is. */
+async function allSigned(
+  looked: readonly Looked[],
+  chains: Unbroken | undefined,
+  { depth = 'whole', signature: check = byWebCrypto }: Looking,
+): Promise<Looked[]> {
+  const each = (): Promise<Looked[]> => signedWhere(looked, () => true, check);
+  if (depth === 'each') return each();
+  const vouched = vouchedFor(looked, chains);
+  const ends = await signedWhere(looked, (entry) => !vouched.has(entry), check);
+  const held = ends.every(({ fault, unchecked }, i) => fault === looked[i].fault && !unchecked);
+  return held ? ends : each();
 }
 
 /** @param newest what the store says of its authors' newest records; undefined: it says nothing */
@@ -181,10 +199,10 @@ export async function verify(
   newest: readonly Newest[] = [],
   how: Looking = {},
 ): Promise<Verified> {
-  const read = await lookAtAll(rows, how);
+  const read = await lookAtAll(rows, { depth: 'whole', ...how });
   const entries = read.flatMap(({ entry }) => entry ?? []);
   const chains = read.some(({ fault }) => fault) ? undefined : unbroken(entries);
-  const looked = how.depth === 'chain' ? await endsSigned(read, chains, how.signature) : read;
+  const looked = await allSigned(read, chains, how);
   const faults = looked.flatMap(({ fault }) => fault ?? []);
   const counts = {
     unsigned: looked.filter(({ unsigned }) => unsigned).length,

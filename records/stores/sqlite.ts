@@ -148,12 +148,13 @@ function rowsIn(piece: unknown): Row[] | undefined {
 /** Most texts are plain ASCII, which needs no decoding. */
 const decoded = (bytes: Buffer): string => (isAscii(bytes) ? bytes.toString('latin1') : exact.decode(bytes));
 
-const rowByRow = (all: All): Promise<Row[]> =>
-  all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
-    text: textIn(row[0]),
-    hash: textIn(row[1]),
-    ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
-  }));
+const EACH = `SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`;
+
+const rowIn = (row: Found): Row => ({
+  text: textIn(row[0]),
+  hash: textIn(row[1]),
+  ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
+});
 
 function storeOn(client: Client): SqliteStore {
   const step = async (statements: InStatement[]): Promise<readonly number[]> => {
@@ -178,7 +179,8 @@ function storeOn(client: Client): SqliteStore {
   return {
     hash: sha256,
     signature: checkSignature,
-    rows: async () => (await inPages(all)) ?? rowByRow(all),
+    rows: async () => (await inPages(all)) ?? all(EACH, rowIn),
+    row: async (hash) => (await all(`${EACH} WHERE hash = ?`, rowIn, [hash]))[0],
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
         author: textIn(row[0]),
