@@ -185,48 +185,54 @@ const BEFORE = /^\{(?:"amends":"([0-9a-f]{64})",)?"author":"([0-9a-z:]+)","conte
 const BEHIND =
   /^,"device":"([^"\\]*)","heedway":"record","kind":"([a-z-]+)","number":([1-9]\d{0,14})(?:,"previous":"([0-9a-f]{64})")?(?:,"previousSignature":"([0-9a-f]{128})")?,"program":"([^"\\]*)","said":"([^"\\]*)","stored":"([^"\\]*)","version":1\}$/;
 
-/**
- * The body of a text that a sound signature vouches for and this same program wrote, its content unread until it is asked for: it was
- * held against its kind before it was signed. Undefined: not plainly one.
- * @param by version of the program
- */
-export function bodyUnread(text: string, by: string): Body | undefined {
-  const before = BEFORE.exec(text);
-  const at = text.lastIndexOf(',"device":"');
-  const behind = before && at > 0 ? BEHIND.exec(text.slice(at)) : null;
-  if (!before || !behind) return undefined;
-  const [, amends, author] = before;
-  const [, device, kind, number, previous, previousSignature, program, said, stored] = behind;
-  if (
-    program !== by ||
-    !Object.hasOwn(kinds, kind) ||
-    !TIME.test(said) ||
-    (stored !== said && !TIME.test(stored))
-  )
-    return undefined;
-  const count = Number(number);
-  if ((count === 1) !== (previous === undefined) || (previousSignature !== undefined && count === 1))
-    return undefined;
-  const from = before[0].length;
-  let content: Json | undefined;
-  return {
-    heedway: 'record',
-    version: 1,
-    kind: kind as Kind,
-    get content() {
-      content ??= contentIn(text.slice(from, at));
-      return content;
-    },
-    author,
-    device,
-    number: count,
-    ...(previous === undefined ? {} : { previous }),
-    ...(previousSignature === undefined ? {} : { previousSignature }),
-    said,
-    stored,
-    program,
-    ...(amends === undefined ? {} : { amends }),
-  };
+/** A body whose content is read when it is asked for: of many thousand most are never asked. */
+class Unread implements Body {
+  readonly heedway = 'record';
+  readonly version = 1;
+  readonly kind: Kind;
+  readonly author: string;
+  readonly device: string;
+  readonly number: number;
+  readonly previous?: string;
+  readonly previousSignature?: string;
+  readonly said: string;
+  readonly stored: string;
+  readonly program: string;
+  readonly amends?: string;
+  #content: Json | string;
+
+  constructor(frame: Frame, content: string) {
+    const { kind, author, device, number, previous, previousSignature, said, stored, program, amends } =
+      frame;
+    this.kind = kind;
+    this.author = author;
+    this.device = device;
+    this.number = number;
+    if (previous !== undefined) this.previous = previous;
+    if (previousSignature !== undefined) this.previousSignature = previousSignature;
+    this.said = said;
+    this.stored = stored;
+    this.program = program;
+    if (amends !== undefined) this.amends = amends;
+    this.#content = content;
+  }
+
+  get content(): Json {
+    if (typeof this.#content === 'string') this.#content = contentIn(this.#content);
+    return this.#content;
+  }
+
+  /** As it would stand if it had been read: a getter is left out of what is written down. */
+  toJSON(): Body {
+    return { ...this, content: this.content };
+  }
+}
+
+/** Of a body all but its content. */
+interface Frame extends Pick<Body, 'kind' | 'author' | 'device' | 'number' | 'said' | 'stored' | 'program'> {
+  readonly previous: string | undefined;
+  readonly previousSignature: string | undefined;
+  readonly amends: string | undefined;
 }
 
 /** What is none says nothing: of no kind's contents is an empty one right. */
@@ -236,6 +242,42 @@ function contentIn(text: string): Json {
   } catch {
     return {};
   }
+}
+
+/**
+ * The body of a text that a sound signature vouches for and this same program wrote, its content unread until it is asked for: it was
+ * held against its kind before it was signed. Undefined: not plainly one.
+ * @param by version of the program @param one the same text for what many say alike
+ */
+export function bodyUnread(text: string, by: string, one: (text: string) => string): Body | undefined {
+  const before = BEFORE.exec(text);
+  const at = text.lastIndexOf(',"device":"');
+  const behind = before && at > 0 ? BEHIND.exec(text.slice(at)) : null;
+  if (!before || !behind) return undefined;
+  const [, amends, author] = before;
+  const [, device, kind, digits, previous, signature, program, said, stored] = behind;
+  const number = Number(digits);
+  const right =
+    program === by &&
+    Object.hasOwn(kinds, kind) &&
+    TIME.test(said) &&
+    (stored === said || TIME.test(stored)) &&
+    (number === 1) === (previous === undefined) &&
+    (signature === undefined || previous !== undefined);
+  if (!right) return undefined;
+  const frame: Frame = {
+    kind: one(kind) as Kind,
+    author: one(author),
+    device: one(device),
+    number,
+    previous,
+    previousSignature: signature,
+    said,
+    stored: stored === said ? said : stored,
+    program: by,
+    amends,
+  };
+  return new Unread(frame, text.slice(before[0].length, at));
 }
 
 /** Day on which it was so, where it was. */
