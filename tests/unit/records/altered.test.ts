@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { canonical } from '../../../records/canonical.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
-import { sha256 } from '../../../records/hash.ts';
+import { sha256, signed } from '../../../records/hash.ts';
 import { look } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
 import { type Head, type Row, written } from '../../../records/record.ts';
@@ -289,6 +289,24 @@ describe.each(['whole', 'chain'] as const)('what vouches for a signature (%s)', 
     );
     const { faults, vouched } = await verify([...rows, odd], [], { depth });
     expect([faults, vouched]).toEqual([[], 10]);
+  });
+
+  it('is nobody else’s key, and nothing that is itself amiss: a stranger’s record stands by neither', async () => {
+    const forged = await forgedFrom(ofAda[5], { content: { text: 'all in order' } });
+    const named = { previous: forged.hash, previousSignature: forged.signature, number: 7 };
+    // Of somebody whose key is known here; and one of the same author that is no right record and so has no signature that is looked at.
+    const text = canonical({ ...JSON.parse(ofAda[5].text), ...named, author: ben.name });
+    const byBen = {
+      text,
+      hash: await sha256(text),
+      signature: await signed(text, ben.keys?.sign as CryptoKey),
+    };
+    const amiss = await forgedFrom(ofAda[5], { ...named, content: {} });
+    for (const behind of [byBen, amiss]) {
+      const { faults, entries } = await looked([...rows, forged, behind]);
+      expect(faults).toContainEqual(expect.objectContaining({ what: 'signature', hash: forged.hash }));
+      expect(entries.some(({ row }) => row === forged)).toBe(false);
+    }
   });
 
   it('is missing where records were written without: each is looked at', async () => {
