@@ -205,10 +205,12 @@ function stands(
 ): Omit<DueItem, 'from'> {
   const { on, until, interval, of } = certificate;
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
-  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
-  const use = days ? { days } : {};
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
+  const ran = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
+  // On its own day it has run on none since, whoever kept what.
+  const days = ran ?? (counted === day && rule?.serviceDays !== undefined ? [] : undefined);
+  const use = days ? { days } : {};
   const asKept = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
   const kept = of !== undefined && asKept?.serviceLeft !== undefined ? keptFrom(of, author) : undefined;
   const ruled = asKept && (kept === undefined || counted < kept ? withoutCount(asKept) : asKept);

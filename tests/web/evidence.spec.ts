@@ -37,7 +37,7 @@ test('of all that one’s own club recorded, kinds without a page too', async ({
   await open(page, url(), 'records');
   await page.getByLabel('Who writes on this device').fill('An Invented Person');
   await page.getByRole('button', { name: 'Begin' }).click();
-  await page.getByLabel('A note', { exact: true }).fill('gate painted');
+  await page.getByRole('textbox', { name: 'A note' }).fill('gate painted');
   await page.getByRole('button', { name: 'Record it' }).click();
   await expect(page.getByText('2 records, all as they were written')).toBeVisible();
   await page.getByRole('link', { name: 'Evidence pack' }).click();

@@ -149,6 +149,11 @@ describe('service days', () => {
     expect(await ranOn(steam, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
     expect((await ranOn(steam)).state).toBe('unknown');
   });
+  it('are none on the day itself: what was tested this morning may run, though it never ran here', async () => {
+    const today = { ...steam, on: '2026-05-31' };
+    expect(await ranOn(today)).toMatchObject({ state: 'stands', serviceLeft: 2 });
+    expect((await ranOn({ ...steam, on: '2026-05-30' })).state).toBe('unknown');
+  });
   it('of before anything was recorded are none that nobody ran: it cannot be told, but where those known are too many', async () => {
     const before = { ...steam, on: '2026-04-30' };
     const unsure = await ranOn(before, '2026-05-02');
