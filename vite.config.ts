@@ -44,7 +44,7 @@ interface Call {
 
 /**
  * What fields are called and how they are measured is read in the forms alone: the schemas that the first screen
- * reads papers with go without it, and `papers/fields.ts`, which the forms are made from, gets them whole.
+ * reads papers with go without it, and `papers/fields.ts` and `papers/record/forms.ts`, which the forms are made from, get them whole.
  */
 function wordsApart(): Plugin {
   return {
@@ -52,7 +52,8 @@ function wordsApart(): Plugin {
     apply: 'build',
     enforce: 'pre',
     async resolveId(source, importer, options) {
-      if (!importer || !(/papers\/fields\.ts$/.test(importer) || importer.endsWith(WORDS))) return null;
+      if (!importer || !(/papers\/(fields|record\/forms)\.ts$/.test(importer) || importer.endsWith(WORDS)))
+        return null;
       const resolved = await this.resolve(source, importer, { ...options, skipSelf: true });
       return resolved &&
         (FIELDS.test(resolved.id) || /papers\/schema\/(index|outing-files)\.ts$/.test(resolved.id))

@@ -1,8 +1,11 @@
 /** A club's records in great number, signed and chained, for timing: small inspections, runs, certificates, notes. */
 import type { Kind } from '../papers/record/fields.ts';
 import { newKeys } from '../records/hash.ts';
-import { bodyIn, type Head, type Json, type Row, written } from '../records/record.ts';
+import { bodyIn, type Followed, type Json, type Row, written } from '../records/record.ts';
 import type { Newest } from '../records/verify.ts';
+
+/** Version of the program that wrote them. */
+export const PROGRAM = '0.0.0';
 
 const DEVICES = 4;
 const vehicles = Array.from({ length: 40 }, (_, i) => `Car ${i + 1}`);
@@ -71,14 +74,14 @@ export async function manyRecords(count: number): Promise<ManyRecords> {
       if (!keys) throw new Error('no Ed25519 here');
       const author = { name: keys.name, device: `${device}`, keys };
       const rows: Row[] = [];
-      let head: Head | undefined;
+      let head: Followed | undefined;
       for (let i = device; i < count; i += DEVICES) {
         const time = `${dayOf(i)}T10:00:00+00:00`;
-        const row = await written({ ...said(i), said: time }, author, head, time, '0.0.0');
-        head = { number: (head?.number ?? 0) + 1, hash: row.hash };
+        const row = await written({ ...said(i), said: time }, author, head, time, PROGRAM);
+        head = { ...row, number: (head?.number ?? 0) + 1 };
         rows.push(row);
       }
-      return { rows, newest: head ? [{ author: author.name, ...head }] : [] };
+      return { rows, newest: head ? [{ author: author.name, number: head.number, hash: head.hash }] : [] };
     }),
   );
   const first = chains[0]?.rows[0];

@@ -10,7 +10,7 @@ import { dueOn } from '../records/due.ts';
 import { checkSignature, sha256Of } from '../records/hash.ts';
 import { look } from '../records/ledger.ts';
 import { openSqlite } from '../records/stores/sqlite.ts';
-import { type ManyRecords, manyRecords } from './many-records.ts';
+import { type ManyRecords, manyRecords, PROGRAM } from './many-records.ts';
 import { type BenchRow, ms } from './row.ts';
 
 const COUNT = 100_000;
@@ -54,10 +54,11 @@ export async function run(count = COUNT): Promise<BenchRow[]> {
     const reference = await timed(() => bare(many));
     const opened = await timed(async () => {
       const store = await openSqlite(at);
-      return { store, looked: await look(store, 'chain') };
+      return { store, looked: await look(store, 'chain', PROGRAM) };
     });
     const due = await timed(() => dueOn(opened.made.looked.entries, '2026-05-01'));
     const whole = await timed(() => look(opened.made.store));
+    const each = await timed(() => look(opened.made.store, 'each'));
     opened.made.store.close();
     const row = (work: string, took: number, error: string): BenchRow => ({
       work: `${work}, ${count} records`,
@@ -71,6 +72,7 @@ export async function run(count = COUNT): Promise<BenchRow[]> {
     const amiss = ({ faults }: { readonly faults: readonly unknown[] }): string => `${faults.length} amiss`;
     return [
       row('a store verified whole', whole.took, amiss(whole.made)),
+      row('a store verified signature by signature', each.took, amiss(each.made)),
       row('a store opened, its chain looked through', opened.took, amiss(opened.made.looked)),
       row('what is due', due.took, `${due.made.length} things`),
     ];

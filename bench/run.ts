@@ -3,6 +3,7 @@
 import { run as balance } from './balance.ts';
 import { run as clearing } from './clearing.ts';
 import { run as coupling } from './coupling.ts';
+import { run as evidence } from './evidence.ts';
 import { run as fitting } from './fitting.ts';
 import { run as parting } from './parting.ts';
 import { run as reading } from './reading.ts';
@@ -21,6 +22,7 @@ const rows: BenchRow[] = [
   ...clearing(),
   ...(await reading()),
   ...(await records()),
+  ...(await evidence()),
   ...(await seating()),
   ...(await web()),
 ];

@@ -121,7 +121,7 @@ export async function record(
 }
 
 /** Records that can be trusted; the others are for `verify` to tell. */
-export const lookAt = (store: SqliteStore): Promise<Verified> => look(store, 'chain');
+export const lookAt = (store: SqliteStore): Promise<Verified> => look(store, 'chain', program);
 
 /** The record that the first letters of a hash name. */
 export function entryNamed(entries: readonly Entry[], letters: string): Entry {

@@ -1,4 +1,6 @@
 /** What stands, what is due and what is out: certificates by what and of whom, on a day. */
+
+import { nameKey } from '../papers/compile/named.ts';
 import { dayNumber } from '../papers/due/day.ts';
 import {
   dueAfter,
@@ -11,7 +13,7 @@ import {
 } from '../papers/due/interval.ts';
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
-import type { Entry } from './record.ts';
+import { dayOf, type Entry } from './record.ts';
 import { service, trips } from './service.ts';
 
 export type Certificate = Content<'certificate'>;
@@ -44,7 +46,7 @@ export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
   const known: Known = {
     day,
     used: usedBy(entries),
-    keptFrom: firstDay(entries) ?? day,
+    keptFrom: keptFrom(entries),
     rules: new Map(),
   };
   const groups = new Map<string, { certificate: Certificate; from: Standing }[]>();
@@ -114,8 +116,7 @@ type Used = (of: string) => readonly string[] | undefined;
 interface Known {
   readonly day: string;
   readonly used: Used;
-  /** First day of which anything is recorded: what ran before it nobody kept here. */
-  readonly keptFrom: string;
+  readonly keptFrom: KeptFrom;
   /** Intervals once read: a club has few. */
   readonly rules: Map<string, Interval | undefined>;
 }
@@ -125,20 +126,54 @@ function ruleOf(interval: string, rules: Known['rules']): Interval | undefined {
   return rules.get(interval);
 }
 
-/** A run that was written down later, from a log, is of its own day. */
-function firstDay(entries: readonly Entry[]): string | undefined {
-  let first: string | undefined;
-  for (const { body } of entries) if (first === undefined || body.said < first) first = body.said;
-  return first?.slice(0, 10);
+/** First day of which this author recorded anything of a thing; what it ran before that nobody says is all here. */
+type KeptFrom = (of: string, author: string) => string | undefined;
+
+/**
+ * By author, for what others recorded of a thing, as its host on a day or before it was sold, says nothing of what it ran at home: records that
+ * are put together must not make what nobody kept look as if it had not been. A run that was written down later, from a log, is of its own day.
+ */
+function keptFrom(entries: readonly Entry[]): KeptFrom {
+  let days: ReadonlyMap<string, string> | undefined;
+  return (of, author) => {
+    days ??= firstDays(entries);
+    return days.get(keptKey(of, author));
+  };
+}
+
+const keptKey = (of: string, author: string): string => `${author}\n${nameKey(of)}`;
+
+function firstDays(entries: readonly Entry[]): ReadonlyMap<string, string> {
+  const days = new Map<string, string>();
+  const names = (of: string, body: Entry['body']): void => {
+    const key = keptKey(of, body.author);
+    const [day, first] = [dayOf(body), days.get(key)];
+    if (first === undefined || day < first) days.set(key, day);
+  };
+  for (const { departure, left } of trips(entries))
+    for (const vehicle of left.vehicles) names(vehicle, departure.first.body);
+  for (const { first, content } of standing(entries, 'certificate'))
+    if (content['of'] !== undefined) names(`${content['of']}`, first.body);
+  return days;
 }
 
 /** Runs are gone through only where something goes by them. */
 function usedBy(entries: readonly Entry[]): Used {
   let days: ReadonlyMap<string, readonly string[]> | undefined;
   return (of) => {
-    days ??= new Map(service(trips(entries)).map(({ vehicle, days: its }) => [vehicle, its]));
-    return days.get(of);
+    days ??= daysByName(entries);
+    return days.get(nameKey(of));
   };
+}
+
+/** However a name was spelled when it left: a day that is not counted would make a test stand longer. */
+function daysByName(entries: readonly Entry[]): ReadonlyMap<string, readonly string[]> {
+  const all = new Map<string, readonly string[]>();
+  for (const { vehicle, days } of service(trips(entries))) {
+    const key = nameKey(vehicle);
+    all.set(key, [...new Set([...(all.get(key) ?? []), ...days])].sort());
+  }
+  return all;
 }
 
 function itemOf(
@@ -147,7 +182,10 @@ function itemOf(
 ): DueItem {
   const { day } = known;
   const done = all.map(({ certificate }) => certificate.on).filter((on) => on <= day);
-  const items = all.map(({ certificate, from }) => ({ from, ...stands(certificate, done, known) }));
+  const items = all.map(({ certificate, from }) => ({
+    from,
+    ...stands(certificate, authorOf(from), done, known),
+  }));
   // The best of them counts: one that is out takes nothing from another that stands.
   const better = (a: DueItem, b: DueItem): boolean =>
     worth.indexOf(a.state) > worth.indexOf(b.state) ||
@@ -155,27 +193,34 @@ function itemOf(
   return items.reduce((a, b) => (better(b, a) ? b : a));
 }
 
-/** @param done days on which it was done, by any of them */
+/** Whoever wrote what stands. */
+const authorOf = ({ first, amendments }: Standing): string => (amendments.at(-1) ?? first).body.author;
+
+/** @param author of the certificate @param done days on which it was done, by any of them */
 function stands(
   certificate: Certificate,
+  author: string,
   done: readonly string[],
   { day, used, keptFrom, rules }: Known,
 ): Omit<DueItem, 'from'> {
   const { on, until, interval, of } = certificate;
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
-  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
-  const use = days ? { days } : {};
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
+  const ran = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
+  // On its own day it has run on none since, whoever kept what.
+  const days = ran ?? (counted === day && rule?.serviceDays !== undefined ? [] : undefined);
+  const use = days ? { days } : {};
   const asKept = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
-  const ruled = asKept && (counted < keptFrom ? withoutCount(asKept) : asKept);
+  const kept = of !== undefined && asKept?.serviceLeft !== undefined ? keptFrom(of, author) : undefined;
+  const ruled = asKept && (kept === undefined || counted < kept ? withoutCount(asKept) : asKept);
   const said = until === undefined ? undefined : fixed(on, until, day);
   if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };
   const one: Part = ruled ?? said ?? { state: on > day ? 'not-yet' : 'unknown' };
   return { certificate, since: counted, ...one };
 }
 
-/** What it ran before records began nobody knows: so many days may be left, or none; too many of those that are known are too many. */
+/** What it ran before somebody kept it here nobody knows: so many days may be left, or none; too many of those that are known are too many. */
 function withoutCount(part: Part): Part {
   const { serviceLeft, ...rest } = part;
   if (serviceLeft === undefined || part.state === 'out' || part.state === 'not-yet') return part;

@@ -8,7 +8,7 @@ import { personOf } from './names.ts';
 import { fromBase64, type Photo, photoFaults, toBase64 } from './photos.ts';
 import type { Row } from './record.ts';
 import type { Named } from './store.ts';
-import { type Fault, inOrder, type Newest, newestOf, type Verified, verify } from './verify.ts';
+import { type Depth, type Fault, inOrder, type Newest, newestOf, type Verified, verify } from './verify.ts';
 
 interface FileHead {
   readonly heedway: 'records';
@@ -79,9 +79,10 @@ export const isStoreFile = (bytes: Uint8Array): boolean =>
 /** Octets: no record and no name is a line as short as this. */
 const SHORTEST = 100;
 
-const NONE: StoreFile['verified'] = { entries: [], forks: [], unsigned: 0, unchecked: 0 };
+const NONE: StoreFile['verified'] = { entries: [], forks: [], unsigned: 0, unchecked: 0, vouched: 0 };
 
-export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
+/** @param depth `each` at the door: what comes in is looked at for itself, whoever vouches for it */
+export async function readStoreFile(bytes: Uint8Array, depth: Depth = 'each'): Promise<StoreFile> {
   // Millions of lines of nothing are told at once, and not read one by one.
   if (endsIn(bytes) > 1 + bytes.length / SHORTEST)
     return { verified: NONE, names: [], photos: [], faults: [{ what: 'head' }] };
@@ -93,7 +94,7 @@ export async function readStoreFile(bytes: Uint8Array): Promise<StoreFile> {
   const pictured = head ? (head.photos ?? 0) : rest.filter(isPhoto).length;
   const from = Math.max(count, rest.length - pictured);
   const rows = rest.slice(0, count).map(rowIn);
-  const verified = await verify(rows, head?.newest ?? []);
+  const verified = await verify(rows, head?.newest ?? [], { depth });
   const named = await Promise.all(rest.slice(count, from).map(nameIn));
   const names = named.filter((one) => one !== undefined);
   const pictures = await Promise.all(rest.slice(from).map(photoIn));

@@ -2,11 +2,21 @@
 import type { Trouble } from '../papers/problem.ts';
 import { checkContent } from '../papers/record/check.ts';
 import { laidOut } from './amended.ts';
+import { sha256 } from './hash.ts';
 import { type Photo, photoFaults, photosNamed } from './photos.ts';
-import { type Author, bodyIn, type Entry, type Head, type Row, type Said, written } from './record.ts';
+import {
+  type Author,
+  bodyIn,
+  type Entry,
+  type Followed,
+  type Head,
+  type Row,
+  type Said,
+  written,
+} from './record.ts';
 import { removalsIn } from './removed.ts';
 import type { Store } from './store.ts';
-import { type Depth, type Newest, newestOf, type Verified, verify } from './verify.ts';
+import { byWebCrypto, type Depth, type Newest, newestOf, type Verified, verify } from './verify.ts';
 
 export interface Clock {
   /** Now, as local time with its offset. */
@@ -28,13 +38,30 @@ export const headOf = (newest: readonly Newest[], author: string): Head | undefi
       undefined,
     );
 
+/**
+ * The record that is to be followed, with its signature if this author's key made it: what a stranger put at an author's end is never vouched
+ * for by what its author writes behind it, but looked at for itself.
+ */
+async function followed(
+  { row, hash: own, signature: check = byWebCrypto }: Store,
+  after: Head | undefined,
+  { name, keys }: Author,
+): Promise<Followed | undefined> {
+  const before = after && keys ? await row(after.hash) : undefined;
+  if (!after || before?.signature === undefined) return after;
+  const is = own ? own(before.text) : await sha256(before.text);
+  const right = is === after.hash && (await check(before.text, before.signature, name)) === 'right';
+  return right ? { ...after, signature: before.signature } : after;
+}
+
 /** One record more; it is on the disk when this is done. */
 export async function put(store: Store, said: Said, author: Author, clock: Clock): Promise<Put> {
   const checked = checkContent(said.kind, said.content);
   if (!checked.ok) return { ok: false, troubles: checked.troubles };
   for (;;) {
     const after = headOf(await store.newest(), author.name);
-    const row = await written(said, author, after, clock.now(), clock.program);
+    const behind = await followed(store, after, author);
+    const row = await written(said, author, behind, clock.now(), clock.program);
     const body = bodyIn(row.text);
     if (!body) throw new Error('a record that its own program does not read');
     const at = { author: author.name, number: body.number, hash: row.hash };
@@ -43,10 +70,17 @@ export async function put(store: Store, said: Said, author: Author, clock: Clock
   }
 }
 
-/** All of a store, with what is amiss in it. @param depth `chain`: as much as shows that every text is its author's */
-export async function look(store: Store, depth: Depth = 'whole'): Promise<Verified> {
+/**
+ * All of a store, with what is amiss in it.
+ * @param program this version's, which held what it wrote against its kind: along the chain that is read when it is asked for
+ */
+export async function look(store: Store, depth: Depth = 'whole', program?: string): Promise<Verified> {
   const { hash, signature } = store;
-  const own = { ...(hash ? { hash } : {}), ...(signature ? { signature } : {}) };
+  const own = {
+    ...(hash ? { hash } : {}),
+    ...(signature ? { signature } : {}),
+    ...(program === undefined ? {} : { program }),
+  };
   const verified = laidOut(await verify(await store.rows(), await store.newest(), { depth, ...own }));
   if (depth === 'chain') return verified;
   const photos = await photoFaults(verified.entries, store.photo);

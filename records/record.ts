@@ -23,6 +23,11 @@ export interface Body {
   readonly number: number;
   /** Hash of the author's record before it; the first has none. */
   readonly previous?: string;
+  /**
+   * That record's signature, as it was found right before this was signed: who signs this says so of all before it. Absent of
+   * one who has no key, or where it was not found right.
+   */
+  readonly previousSignature?: string;
   /** When it was so, by whoever says it, and when it was put by: local time with its offset. */
   readonly said: string;
   readonly stored: string;
@@ -65,6 +70,11 @@ export interface Head {
   readonly hash: string;
 }
 
+/** The record that another follows. */
+export interface Followed extends Head {
+  readonly signature?: string;
+}
+
 export interface Said {
   readonly kind: Kind;
   readonly content: Json;
@@ -79,7 +89,7 @@ export interface Said {
 export async function written(
   { kind, content, said, amends }: Said,
   author: Author,
-  after: Head | undefined,
+  after: Followed | undefined,
   stored: string,
   program: string,
 ): Promise<Row> {
@@ -92,6 +102,7 @@ export async function written(
     device: author.device,
     number: (after?.number ?? 0) + 1,
     ...(after ? { previous: after.hash } : {}),
+    ...(after?.signature === undefined ? {} : { previousSignature: after.signature }),
     said,
     stored,
     program,
@@ -103,9 +114,11 @@ export async function written(
 }
 
 const HASH = /^[0-9a-f]{64}$/;
+const SIGNATURE = /^[0-9a-f]{128}$/;
 const TIME = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(Z|[+-]\d\d:\d\d)$/;
 const isText = (value: unknown): value is string => typeof value === 'string';
 const isHash = (value: unknown): boolean => isText(value) && HASH.test(value);
+const isSignature = (value: unknown): boolean => isText(value) && SIGNATURE.test(value);
 const isTime = (value: unknown): boolean => isText(value) && TIME.test(value);
 /** Fields that every record has. */
 const ALWAYS = 10;
@@ -129,7 +142,19 @@ export function bodyIn(text: string, exact = true): Body | undefined {
   } catch {
     return undefined;
   }
-  const { kind, content, author, device, number, previous, said, stored, program, amends } = json;
+  const {
+    kind,
+    content,
+    author,
+    device,
+    number,
+    previous,
+    previousSignature,
+    said,
+    stored,
+    program,
+    amends,
+  } = json;
   const right =
     json['heedway'] === 'record' &&
     json['version'] === 1 &&
@@ -144,11 +169,115 @@ export function bodyIn(text: string, exact = true): Body | undefined {
     (number as number) >= 1 &&
     (number === 1) === (previous === undefined) &&
     (previous === undefined || isHash(previous)) &&
+    (previousSignature === undefined || (previous !== undefined && isSignature(previousSignature))) &&
     (amends === undefined || isHash(amends)) &&
     isTime(said) &&
     (stored === said || isTime(stored)) &&
-    hasNoOther(json, ALWAYS + (previous === undefined ? 0 : 1) + (amends === undefined ? 0 : 1));
+    hasNoOther(
+      json,
+      ALWAYS + [previous, previousSignature, amends].filter((one) => one !== undefined).length,
+    );
   return right ? (json as unknown as Body) : undefined;
+}
+
+/** What stands before the content of a canonical text, and behind it. */
+const BEFORE = /^\{(?:"amends":"([0-9a-f]{64})",)?"author":"([0-9a-z:]+)","content":(?=\{)/;
+const BEHIND =
+  /^,"device":"([^"\\]*)","heedway":"record","kind":"([a-z-]+)","number":([1-9]\d{0,14})(?:,"previous":"([0-9a-f]{64})")?(?:,"previousSignature":"([0-9a-f]{128})")?,"program":"([^"\\]*)","said":"([^"\\]*)","stored":"([^"\\]*)","version":1\}$/;
+
+/** A body whose content is read when it is asked for: of many thousand most are never asked. */
+class Unread implements Body {
+  readonly heedway = 'record';
+  readonly version = 1;
+  readonly kind: Kind;
+  readonly author: string;
+  readonly device: string;
+  readonly number: number;
+  readonly previous?: string;
+  readonly previousSignature?: string;
+  readonly said: string;
+  readonly stored: string;
+  readonly program: string;
+  readonly amends?: string;
+  #content: Json | string;
+
+  constructor(frame: Frame, content: string) {
+    const { kind, author, device, number, previous, previousSignature, said, stored, program, amends } =
+      frame;
+    this.kind = kind;
+    this.author = author;
+    this.device = device;
+    this.number = number;
+    if (previous !== undefined) this.previous = previous;
+    if (previousSignature !== undefined) this.previousSignature = previousSignature;
+    this.said = said;
+    this.stored = stored;
+    this.program = program;
+    if (amends !== undefined) this.amends = amends;
+    this.#content = content;
+  }
+
+  get content(): Json {
+    if (typeof this.#content === 'string') this.#content = contentIn(this.#content);
+    return this.#content;
+  }
+
+  /** As it would stand if it had been read: a getter is left out of what is written down. */
+  toJSON(): Body {
+    return { ...this, content: this.content };
+  }
+}
+
+/** Of a body all but its content. */
+interface Frame extends Pick<Body, 'kind' | 'author' | 'device' | 'number' | 'said' | 'stored' | 'program'> {
+  readonly previous: string | undefined;
+  readonly previousSignature: string | undefined;
+  readonly amends: string | undefined;
+}
+
+/** What is none says nothing: of no kind's contents is an empty one right. */
+function contentIn(text: string): Json {
+  try {
+    return JSON.parse(text) as Json;
+  } catch {
+    return {};
+  }
+}
+
+/**
+ * The body of a text that a sound signature vouches for and this same program wrote, its content unread until it is asked for: it was
+ * held against its kind before it was signed. Undefined: not plainly one.
+ * @param by version of the program @param one the same text for what many say alike
+ */
+export function bodyUnread(text: string, by: string, one: (text: string) => string): Body | undefined {
+  const before = BEFORE.exec(text);
+  const at = text.lastIndexOf(',"device":"');
+  const behind = before && at > 0 ? BEHIND.exec(text.slice(at)) : null;
+  if (!before || !behind) return undefined;
+  const [, amends, author] = before;
+  const [, device, kind, digits, previous, signature, program, said, stored] = behind;
+  const number = Number(digits);
+  const right =
+    program === by &&
+    Object.hasOwn(kinds, kind) &&
+    TIME.test(said) &&
+    (stored === said || TIME.test(stored)) &&
+    (number === 1) === (previous === undefined) &&
+    (signature === undefined || previous !== undefined);
+  if (!right) return undefined;
+  const frame: Frame = {
+    kind: one(kind) as Kind,
+    author: one(author),
+    device: one(device),
+    number,
+    previous,
+    previousSignature: signature,
+    said,
+    stored: stored === said ? said : stored,
+    program: by,
+    amends,
+  };
+  return new Unread(frame, text.slice(before[0].length, at));
 }
 
 /** Day on which it was so, where it was. */

@@ -20,6 +20,8 @@ export interface Store {
   /** A signature by this platform's own way, where it has one that is quicker than WebCrypto. */
   readonly signature?: SignatureCheck;
   readonly rows: () => Promise<readonly Row[]>;
+  /** One of them; undefined: it is not there. */
+  readonly row: (hash: string) => Promise<Row | undefined>;
   /** The newest records of each author, as the store knows them beside its rows. */
   readonly newest: () => Promise<readonly Newest[]>;
   /** Puts one by if the author's newest is still `after`; false: another was first, and nothing is written. */

@@ -8,7 +8,7 @@ import { plainlyOf } from '../papers/record/quick.ts';
 import { bytesOf } from './canonical.ts';
 import { checkSignature, type Signature, sha256 } from './hash.ts';
 import type { PhotoFault } from './photos.ts';
-import { type Body, bodyIn, type Entry, type Head, isUnsigned, type Row } from './record.ts';
+import { type Body, bodyIn, bodyUnread, type Entry, type Head, isUnsigned, type Row } from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
 import { fitsUnbroken, type Unbroken, unbroken } from './unbroken.ts';
 
@@ -52,6 +52,8 @@ export interface Verified {
   readonly unsigned: number;
   /** Records whose signature this platform cannot check. */
   readonly unchecked: number;
+  /** Records whose signature another one vouches for: it was not looked at by itself. */
+  readonly vouched: number;
 }
 
 /** The newest records of each author by what a store says of itself: what it has is held against it. */
@@ -59,15 +61,13 @@ export interface Newest extends Head {
   readonly author: string;
 }
 
-/** So many at once: the platform checks them beside each other, while the next are read. */
-const BATCH = 256;
-
 /**
- * `whole`: every record by itself, its signature too. `chain`: every hash, and the signatures of those that no other follows.
- * A record that another follows is vouched for by it, which names its hash: no text can be another than its author's.
- * What the chain alone does not show is a signature in the middle that was altered.
+ * `each`: every record by itself, its signature too. `whole`: every record, and the signatures that no sound record vouches for: one that
+ * follows names the text and the signature that it found right, and so does that before it, so that a good signature on an author's last
+ * record shows that no text and no signature before it is another than its author's. `chain`: the same, and what this same
+ * program held against its kind when it wrote it is not held against it again.
  */
-export type Depth = 'whole' | 'chain';
+export type Depth = 'each' | 'whole' | 'chain';
 
 export interface Looking {
   readonly depth?: Depth;
@@ -75,104 +75,152 @@ export interface Looking {
   readonly hash?: (text: string) => string;
   /** A signature by the platform's own way, where that is quicker. */
   readonly signature?: SignatureCheck;
+  /** This version's, of which contents need no look along the chain. */
+  readonly program?: string;
 }
 
 export type SignatureCheck = (text: string, signature: string, author: string) => Promise<Signature>;
 
-const byWebCrypto: SignatureCheck = (text, signature, author) =>
+export const byWebCrypto: SignatureCheck = (text, signature, author) =>
   checkSignature(bytesOf(text), signature, author);
 
+/** What is known of the rows, one by one. */
 interface Looked {
-  readonly fault?: Fault;
-  readonly entry?: Entry;
-  readonly unsigned?: true;
-  readonly unchecked?: true;
-  /** Its signature is still to be checked, if no other record follows it. */
-  readonly later?: true;
+  /** By row; none where the text is no record's or another than its hash is of. */
+  readonly entries: (Entry | undefined)[];
+  /** By row. */
+  readonly faults: Map<number, Fault>;
+  /** Rows whose signature is still to be checked, if nothing vouches for it. */
+  readonly later: number[];
+  unsigned: number;
+  /** What many say alike, as one text. */
+  readonly alike: (text: string) => string;
 }
 
-/** One record, but for its signature. */
-function lookAt(row: Row, i: number, is: string, depth: Depth): Looked {
+type Depths = Pick<Looking, 'depth' | 'program'>;
+
+/** One record, but for its signature, into what is known. @param is the hash of its text */
+function lookAt(row: Row, i: number, is: string, { depth, program }: Depths, known: Looked): void {
   const { text, hash, signature } = row;
-  const body = bodyIn(text, depth === 'whole');
-  if (!body || is !== hash) return { fault: { what: 'altered', row: i, hash, ...(body ? { body } : {}) } };
-  const entry = { body, row };
-  const faulty = (what: 'content' | 'signature'): Looked => ({ fault: { what, row: i, hash, body }, entry });
-  if (!plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
-    return faulty('content');
-  const needs = !isUnsigned(body.author);
-  if (needs !== (signature !== undefined)) return faulty('signature');
-  return needs ? { entry, later: true } : { entry, unsigned: true };
-}
-
-async function look(row: Row, i: number, depth: Depth, check: SignatureCheck): Promise<Looked> {
-  // A line of a file that is none.
-  if (row.hash === '') return { fault: { what: 'altered', row: i, hash: '' } };
-  const looked = lookAt(row, i, await sha256(row.text), depth);
-  return depth === 'whole' ? signed(looked, i, check) : looked;
-}
-
-async function signed(looked: Looked, i: number, check: SignatureCheck): Promise<Looked> {
-  const { entry, later } = looked;
-  if (!entry || !later) return looked;
-  const { body, row } = entry;
-  const is = await check(row.text, row.signature ?? '', body.author);
-  if (is === 'wrong') return { fault: { what: 'signature', row: i, hash: row.hash, body }, entry };
-  return is === 'unable' ? { entry, unchecked: true } : { entry };
-}
-
-async function lookAtAll(
-  rows: readonly Row[],
-  { depth = 'whole', hash, signature: check = byWebCrypto }: Looking,
-): Promise<readonly Looked[]> {
-  // Nothing is waited for.
-  if (hash && depth === 'chain') return rows.map((row, i) => lookAt(row, i, hash(row.text), depth));
-  const each = (row: Row, i: number): Looked | Promise<Looked> =>
-    hash ? signed(lookAt(row, i, hash(row.text), depth), i, check) : look(row, i, depth, check);
-  const looked: Looked[] = [];
-  let before: readonly (Looked | Promise<Looked>)[] = [];
-  for (let from = 0; from < rows.length; from += BATCH) {
-    const batch = rows.slice(from, from + BATCH).map((row, i) => each(row, from + i));
-    looked.push(...(await Promise.all(before)));
-    before = batch;
+  const unread =
+    depth === 'chain' && program !== undefined && is === hash
+      ? bodyUnread(text, program, known.alike)
+      : undefined;
+  const body = unread ?? (hash === '' ? undefined : bodyIn(text, depth !== 'chain'));
+  // A line of a file that is none has no hash.
+  if (!body || is !== hash) {
+    known.faults.set(i, { what: 'altered', row: i, hash, ...(body ? { body } : {}) });
+    return;
   }
-  looked.push(...(await Promise.all(before)));
-  return looked;
+  known.entries[i] = { body, row };
+  const signs = !isUnsigned(body.author);
+  if (!unread && !plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
+    known.faults.set(i, { what: 'content', row: i, hash, body });
+  else if (signs !== (signature !== undefined))
+    known.faults.set(i, { what: 'signature', row: i, hash, body });
+  else if (signs) known.later.push(i);
+  else known.unsigned++;
 }
 
-/** The ends of all branches vouch for the rest; where one of them does not hold, each is checked by itself. */
-async function endsSigned(
-  looked: readonly Looked[],
-  chains: Unbroken | undefined,
-  check: SignatureCheck = byWebCrypto,
-): Promise<readonly Looked[]> {
-  const signedWhere = (those: readonly Looked[], which: (entry: Entry) => boolean): Promise<Looked[]> =>
-    signedOf(those, which, check);
-  if (chains) {
-    const ends = await signedWhere(looked, (entry) => chains.ends.has(entry));
-    return ends.some(({ fault }) => fault) ? signedWhere(looked, () => true) : ends;
+function alike(): (text: string) => string {
+  const known = new Map<string, string>();
+  return (text) => {
+    const one = known.get(text);
+    if (one === undefined) known.set(text, text);
+    return one ?? text;
+  };
+}
+
+/** So many at once: the platform works at them beside each other. */
+const BATCH = 256;
+
+/** In order, so many at a time. */
+async function together<T, U>(all: readonly T[], work: (one: T) => Promise<U>): Promise<U[]> {
+  const done: U[] = [];
+  for (let from = 0; from < all.length; from += BATCH)
+    for (const one of await Promise.all(all.slice(from, from + BATCH).map(work))) done.push(one);
+  return done;
+}
+
+/** Every record but for its signature. */
+async function lookAtAll(rows: readonly Row[], { hash, ...how }: Looking): Promise<Looked> {
+  const known: Looked = {
+    entries: new Array(rows.length).fill(undefined),
+    faults: new Map(),
+    later: [],
+    unsigned: 0,
+    alike: alike(),
+  };
+  if (hash) for (let i = 0; i < rows.length; i++) lookAt(rows[i], i, hash(rows[i].text), how, known);
+  else {
+    const hashes = await together(rows, ({ text }) => sha256(text));
+    for (let i = 0; i < rows.length; i++) lookAt(rows[i], i, hashes[i], how, known);
   }
-  const followed = new Map<string, string>();
-  for (const { entry, fault } of looked)
-    if (entry?.body.previous !== undefined && !fault) followed.set(entry.body.previous, entry.body.author);
-  const isEnd = ({ body, row }: Entry): boolean => followed.get(row.hash) !== body.author;
-  const ends = await signedWhere(looked, isEnd);
-  return ends.some(({ fault }, i) => fault !== looked[i].fault) ? signedWhere(looked, () => true) : ends;
+  return known;
 }
 
-async function signedOf(
-  looked: readonly Looked[],
-  which: (entry: Entry) => boolean,
+/** What the signatures of these rows are worth. */
+interface Signed {
+  readonly wrong: readonly Fault[];
+  /** How many this platform cannot check. */
+  readonly unchecked: number;
+  readonly vouched: number;
+}
+
+async function signaturesOf(
+  asked: readonly number[],
+  { entries, later }: Looked,
   check: SignatureCheck,
-): Promise<Looked[]> {
-  const all = [...looked];
-  const asked = [...looked.keys()].filter((i) => {
-    const { entry, later } = looked[i];
-    return entry && later && which(entry);
+): Promise<Signed> {
+  const found = await together(asked, async (i) => {
+    const { body, row } = entries[i] as Entry;
+    return { i, body, row, is: await check(row.text, row.signature ?? '', body.author) };
   });
-  const found = await Promise.all(asked.map((i) => signed(looked[i], i, check)));
-  for (const [k, i] of asked.entries()) all[i] = found[k];
-  return all;
+  return {
+    wrong: found.flatMap(({ i, body, row: { hash }, is }) =>
+      is === 'wrong' ? [{ what: 'signature', row: i, hash, body } as const] : [],
+    ),
+    unchecked: found.filter(({ is }) => is === 'unable').length,
+    vouched: later.length - asked.length,
+  };
+}
+
+/** Whether a record that follows in its author's chain names both its text and its signature. */
+const vouches = ({ body }: Entry, before: Entry): boolean =>
+  body.previousSignature !== undefined &&
+  body.previousSignature === before.row.signature &&
+  body.previous === before.row.hash &&
+  body.author === before.body.author;
+
+/** Those whose signature a record vouches for in which nothing else is amiss. */
+function vouchedFor({ entries, faults }: Looked, chains: Unbroken | undefined): ReadonlySet<Entry> {
+  const vouched = new Set<Entry>();
+  if (chains) {
+    const { all } = chains;
+    for (let i = 1; i < all.length; i++) if (vouches(all[i], all[i - 1])) vouched.add(all[i - 1]);
+    return vouched;
+  }
+  const byHash = new Map(entries.flatMap((entry) => (entry ? [[entry.row.hash, entry]] : [])));
+  for (const [i, entry] of entries.entries()) {
+    const before =
+      entry?.body.previous !== undefined && !faults.has(i) ? byHash.get(entry.body.previous) : undefined;
+    if (entry && before && vouches(entry, before)) vouched.add(before);
+  }
+  return vouched;
+}
+
+/** A voucher is worth what its own end is worth: where one of the signatures that were looked at is not right, every one is. */
+async function allSigned(
+  looked: Looked,
+  chains: Unbroken | undefined,
+  { depth = 'whole', signature: check = byWebCrypto }: Looking,
+): Promise<Signed> {
+  const { entries, later } = looked;
+  const vouched = depth === 'each' ? new Set<Entry>() : vouchedFor(looked, chains);
+  const ends = later.filter((i) => !vouched.has(entries[i] as Entry));
+  const signed = await signaturesOf(ends, looked, check);
+  const held = signed.wrong.length === 0 && signed.unchecked === 0;
+  return held || ends.length === later.length ? signed : signaturesOf(later, looked, check);
 }
 
 /** @param newest what the store says of its authors' newest records; undefined: it says nothing */
@@ -181,22 +229,20 @@ export async function verify(
   newest: readonly Newest[] = [],
   how: Looking = {},
 ): Promise<Verified> {
-  const read = await lookAtAll(rows, how);
-  const entries = read.flatMap(({ entry }) => entry ?? []);
-  const chains = read.some(({ fault }) => fault) ? undefined : unbroken(entries);
-  const looked = how.depth === 'chain' ? await endsSigned(read, chains, how.signature) : read;
-  const faults = looked.flatMap(({ fault }) => fault ?? []);
-  const counts = {
-    unsigned: looked.filter(({ unsigned }) => unsigned).length,
-    unchecked: looked.filter(({ unchecked }) => unchecked).length,
-  };
+  const looked = await lookAtAll(rows, { depth: 'whole', ...how });
+  const entries = looked.entries.filter((entry) => entry !== undefined);
+  const chains = looked.faults.size > 0 ? undefined : unbroken(entries);
+  const { wrong, unchecked, vouched } = await allSigned(looked, chains, how);
+  for (const fault of wrong) if ('row' in fault) looked.faults.set(fault.row, fault);
+  const faults = [...looked.faults].sort(([a], [b]) => a - b).map(([, fault]) => fault);
+  const counts = { unsigned: looked.unsigned, unchecked, vouched };
   // A removal is held against its rule and its place in the chain, link by link.
   const removes = entries.some(({ body }) => body.kind === 'removal');
   if (chains && faults.length === 0 && !removes && fitsUnbroken(chains, entries, newest))
     return { entries: inOrder(chains.all), faults: [], forks: [], ...counts };
   const those = rowsBy(rows);
   // One that nobody's key signed, or that says what its kind does not, counts for nothing.
-  const sound = looked.flatMap(({ entry, fault }) => (entry && !fault ? entry : []));
+  const sound = looked.entries.filter((entry, i) => entry !== undefined && !looked.faults.has(i)) as Entry[];
   const removals = removalsIn(sound);
   const there = linked(entries, removals);
   return {

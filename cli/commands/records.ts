@@ -8,6 +8,7 @@ import { look, photosFor } from '../../records/ledger.ts';
 import { personNamed } from '../../records/names.ts';
 import { photosNamed } from '../../records/photos.ts';
 import { carried, service, trips } from '../../records/service.ts';
+import type { Depth } from '../../records/verify.ts';
 import { tellAuthors, tellBrought } from '../../words/records/brought.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
@@ -35,6 +36,9 @@ interface NoteOptions extends Options, StoreOptions {
 }
 interface ImportOptions extends Options, StoreOptions {
   readonly accept?: string;
+}
+interface VerifyOptions extends Options, StoreOptions {
+  readonly each?: boolean;
 }
 interface FileOptions extends Options, StoreOptions {
   readonly out?: string;
@@ -136,7 +140,11 @@ const show = (letters: string, options: Options & StoreOptions): Promise<Outcome
   inStore(options, async (store) => {
     const { entries } = await lookAt(store);
     const { body, row } = entryNamed(entries, letters);
-    return { text: JSON.stringify({ ...row, text: body }, undefined, 2), json: { ...row, body }, exit: 0 };
+    return {
+      text: JSON.stringify({ ...row, text: JSON.parse(row.text) }, undefined, 2),
+      json: { ...row, body },
+      exit: 0,
+    };
   });
 
 const note = (text: string, options: NoteOptions): Promise<Outcome> =>
@@ -288,20 +296,23 @@ export const verifyCommand: Command = {
   declare: (program, run) => {
     storeOption(common(program.command('verify [file]')))
       .description('Whether records are as they were written: a file of them, or the store on this machine.')
-      .action((file: string | undefined, options: Options & StoreOptions) =>
+      .option('--each', 'every signature by itself, also of what the record behind it vouches for')
+      .action((file: string | undefined, options: VerifyOptions) =>
         run(() => (file === undefined ? ofStore(options) : ofFile(file, options)), options),
       );
   },
 };
 
-const ofStore = (options: StoreOptions): Promise<Outcome> =>
-  inStore(options, async (store) => toldVerified(await look(store), await store.names()));
+const depthOf = ({ each }: VerifyOptions): Depth => (each ? 'each' : 'whole');
 
-async function ofFile(path: string, options: StoreOptions): Promise<Outcome> {
+const ofStore = (options: VerifyOptions): Promise<Outcome> =>
+  inStore(options, async (store) => toldVerified(await look(store, depthOf(options)), await store.names()));
+
+async function ofFile(path: string, options: VerifyOptions): Promise<Outcome> {
   const bytes = await fileOf(path);
   // A store by its name is looked at as one.
   if (!isStoreFile(bytes)) return ofStore({ ...options, records: path });
-  const { verified, names, faults } = await readStoreFile(bytes);
+  const { verified, names, faults } = await readStoreFile(bytes, depthOf(options));
   return toldVerified({ ...verified, faults }, names, (row) => row + 2);
 }
 
@@ -324,6 +335,7 @@ function toldVerified(
       forks,
       unsigned: verified.unsigned,
       unchecked: verified.unchecked,
+      vouched: verified.vouched,
     },
     exit: faults.length > 0 ? AMISS : 0,
   };

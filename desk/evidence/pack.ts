@@ -3,8 +3,9 @@
  * with the chain of hashes and how anybody checks it. For an insurer, an inspector or a host.
  */
 import { nameOfLine } from '../../engine/outing/moves.ts';
-import { fileForm, schemaForm } from '../../papers/fields.ts';
-import { type Kind, kinds } from '../../papers/record/fields.ts';
+import { fileForm } from '../../papers/fields.ts';
+import type { Kind } from '../../papers/record/fields.ts';
+import { recordForm } from '../../papers/record/forms.ts';
 import type { Standing } from '../../records/amended.ts';
 import { canonical } from '../../records/canonical.ts';
 import { dueOn } from '../../records/due.ts';
@@ -257,7 +258,7 @@ const fieldsOf = ({ first, content, amendments }: Standing, kind: Kind, { readin
   heading(
     `${shownTime(first.body.said)} (${shortHash(first.row.hash)})${amendments.length > 0 ? ', said anew' : ''}`,
   ),
-  { is: 'fields', rows: fieldRows(content, kinds[kind] && schemaForm(kinds[kind]), reading) },
+  { is: 'fields', rows: fieldRows(content, recordForm(kind), reading) },
 ];
 
 const saidAnew = (all: readonly Standing[]): Block[] => {

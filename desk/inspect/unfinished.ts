@@ -1,6 +1,6 @@
 /**
- * A list that was begun and not recorded: kept apart from the records, it counts for nothing. What was right on another day is not
- * right today; what was amiss is not forgotten by waiting.
+ * A list that was begun and not recorded: kept apart from the records, it is no inspection; but what is rejected on it keeps its train
+ * from leaving. What was right on another day is not right today; what was amiss is not forgotten by waiting.
  */
 
 import { sameName } from '../../papers/compile/named.ts';

@@ -5,16 +5,18 @@
 import { slug } from './line.ts';
 
 /** An accent written as one letter or as two is the same. */
-const key = (name: string): string => slug(name.normalize('NFC'));
+export const nameKey = (name: string): string => slug(name.normalize('NFC'));
 
-export const sameName = (a: string, b: string): boolean => a === b || key(a) === key(b);
+export const sameName = (a: string, b: string): boolean => a === b || nameKey(a) === nameKey(b);
 
 /** Of these names those that are meant; none: it is of something else. */
 export function meant(name: string, among: readonly string[]): readonly string[] {
   const same = among.filter((one) => sameName(one, name));
   if (same.length > 0) return same;
-  const base = `${key(name)}-`;
-  return among.filter((one) => key(one).startsWith(base) && /^\d+$/.test(key(one).slice(base.length)));
+  const base = `${nameKey(name)}-`;
+  return among.filter(
+    (one) => nameKey(one).startsWith(base) && /^\d+$/.test(nameKey(one).slice(base.length)),
+  );
 }
 
 /** What is written of a vehicle that is left behind stays behind with it. @param before names in the train, and after */

@@ -51,6 +51,7 @@ interface Mine {
 function storeOn(db: IDBPDatabase): IndexedStore {
   return {
     rows: () => db.getAll('records') as Promise<Row[]>,
+    row: (hash) => db.get('records', hash) as Promise<Row | undefined>,
     newest: () => db.getAll('newest') as Promise<Newest[]>,
     add: async (row, at, after) => {
       const step = db.transaction(['records', 'newest'], 'readwrite', STRICT);

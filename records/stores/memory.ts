@@ -14,6 +14,7 @@ export function memoryStore(): Store {
       : !newest.some((n) => n.author === author);
   return {
     rows: async () => [...rows.values()],
+    row: async (hash) => rows.get(hash),
     newest: async () => newest,
     add: async (row, at, after) => {
       if (!isHead(at.author, after)) return false;

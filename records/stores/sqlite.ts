@@ -110,10 +110,12 @@ function textIn(value: unknown): string {
 
 type All = <T>(sql: string, read: (row: Found) => T, args?: (string | number)[]) => Promise<T[]>;
 
-/** Rows that are read in one piece: a piece for each costs more than all that is done with it. */
-const MOST_ROWS = 2000;
+/** Rows that are read in one piece: a piece for each costs more than all that is done with it; so does one of many megabytes. */
+const MOST_ROWS = 500;
 
-const page = `SELECT CAST(group_concat(hash || char(10) || coalesce('=' || signature, '') || char(10) || text, char(10)) AS BLOB)
+const joined = (column: string): string => `CAST(group_concat(${column}, char(10)) AS BLOB)`;
+
+const page = `SELECT ${joined('text')}, ${joined("hash || coalesce('=' || signature, '')")}
   FROM (SELECT hash, signature, text FROM records WHERE hash > ? ORDER BY hash LIMIT ${MOST_ROWS})`;
 
 /** Undefined: something in the file is not as it should be, and every row is looked at for itself. */
@@ -122,38 +124,47 @@ async function inPages(all: All): Promise<Row[] | undefined> {
   const rows: Row[] = [];
   while (rows.length < count) {
     const after = rows.at(-1)?.hash ?? '';
-    const [read] = await all(page, (found) => rowsIn(found[0]), [after]);
+    const [read] = await all(page, (found) => rowsIn(found[0], found[1]), [after]);
     if (!read || read.length > MOST_ROWS || !((read.at(-1)?.hash ?? '') > after)) return undefined;
     rows.push(...read);
   }
   return rows.length === count ? rows : undefined;
 }
 
-function rowsIn(piece: unknown): Row[] | undefined {
-  let lines: string[];
+function rowsIn(texts: unknown, names: unknown): Row[] | undefined {
+  const [text, name] = [linesIn(texts), linesIn(names)];
+  // A line break in either is none of ours.
+  if (!text || !name || text.length !== name.length) return undefined;
+  const rows: Row[] = [];
+  for (let i = 0; i < text.length; i++) {
+    const at = name[i].indexOf('=');
+    rows.push(
+      at < 0
+        ? { text: text[i], hash: name[i] }
+        : { text: text[i], hash: name[i].slice(0, at), signature: name[i].slice(at + 1) },
+    );
+  }
+  return rows;
+}
+
+function linesIn(piece: unknown): string[] | undefined {
   try {
-    lines = decoded(Buffer.from(piece as ArrayBuffer)).split('\n');
+    return decoded(Buffer.from(piece as ArrayBuffer)).split('\n');
   } catch {
     return undefined;
   }
-  if (lines.length % 3 !== 0) return undefined;
-  const rows: Row[] = [];
-  for (let i = 0; i < lines.length; i += 3) {
-    const [hash, signature, text] = [lines[i], lines[i + 1], lines[i + 2]];
-    rows.push(signature === '' ? { text, hash } : { text, hash, signature: signature.slice(1) });
-  }
-  return rows;
 }
 
 /** Most texts are plain ASCII, which needs no decoding. */
 const decoded = (bytes: Buffer): string => (isAscii(bytes) ? bytes.toString('latin1') : exact.decode(bytes));
 
-const rowByRow = (all: All): Promise<Row[]> =>
-  all(`SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`, (row) => ({
-    text: textIn(row[0]),
-    hash: textIn(row[1]),
-    ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
-  }));
+const EACH = `SELECT ${bytes('text')}, ${bytes('hash')}, ${bytes('signature')} FROM records`;
+
+const rowIn = (row: Found): Row => ({
+  text: textIn(row[0]),
+  hash: textIn(row[1]),
+  ...(row[2] === null ? {} : { signature: textIn(row[2]) }),
+});
 
 function storeOn(client: Client): SqliteStore {
   const step = async (statements: InStatement[]): Promise<readonly number[]> => {
@@ -178,7 +189,8 @@ function storeOn(client: Client): SqliteStore {
   return {
     hash: sha256,
     signature: checkSignature,
-    rows: async () => (await inPages(all)) ?? rowByRow(all),
+    rows: async () => (await inPages(all)) ?? all(EACH, rowIn),
+    row: async (hash) => (await all(`${EACH} WHERE hash = ?`, rowIn, [hash]))[0],
     newest: () =>
       all(`SELECT ${bytes('author')}, ${bytes('hash')}, CAST(number AS INTEGER) FROM newest`, (row) => ({
         author: textIn(row[0]),

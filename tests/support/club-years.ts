@@ -9,8 +9,9 @@ import { author, clockFrom } from './club-records.ts';
 
 const year = new URL('../../examples/club/year.jsonl', import.meta.url);
 
-export async function clubYears(count: number): Promise<Verified> {
-  const { verified } = await readStoreFile(readFileSync(year));
+/** @param bytes of the year's file, where this runs from another folder */
+export async function clubYears(count: number, bytes: Uint8Array = readFileSync(year)): Promise<Verified> {
+  const { verified } = await readStoreFile(bytes);
   const [store, clock, who] = [memoryStore(), clockFrom(), await author()];
   for (let n = 0; n < count; n++) {
     // What a record names is what was said again of it.

@@ -33,6 +33,23 @@ test('a year of records is brought in and goes out as a pack', async ({ page }) 
   expect([pages > 8, boxes]).toEqual([true, 0]);
 });
 
+test('of all that one’s own club recorded, kinds without a page too', async ({ page }) => {
+  await open(page, url(), 'records');
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await page.getByRole('textbox', { name: 'A note' }).fill('gate painted');
+  await page.getByRole('button', { name: 'Record it' }).click();
+  await expect(page.getByText('2 records, all as they were written')).toBeVisible();
+  await page.getByRole('link', { name: 'Evidence pack' }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the pack as PDF' }).click(),
+  ]);
+  const { text, boxes } = pdfText(readFileSync(await download.path()));
+  expect(text).toContain('gate painted');
+  expect(boxes).toBe(0);
+});
+
 /** Writes notes as fast as the page lets it, and says each that was acknowledged; never ends by itself. */
 async function writing(page: Page, acknowledged: string[]): Promise<void> {
   await page.exposeFunction('acknowledged', (hash: string) => acknowledged.push(hash));

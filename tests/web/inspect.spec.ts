@@ -1,5 +1,5 @@
 /** A daily list on a phone: a tap where it is right, within one hand's reach, and through in three minutes. */
-import { expect } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { test } from './demo.ts';
 import { barriers, open, served } from './served.ts';
 
@@ -8,17 +8,27 @@ const url = served();
 /** Words read in a minute while one stands at the engine, slower than in a chair; seconds for a tap with a glove. */
 const [WORDS, TAP] = [150, 2];
 
+/** Who writes here is said, where nobody has said it. */
+async function begin(page: Page): Promise<void> {
+  await open(page, url(), 'inspect');
+  const button = page.getByRole('button', { name: 'Begin' });
+  await expect(button.or(page.getByRole('region', { name: 'Lists' }))).toBeVisible();
+  if (!(await button.isVisible())) return;
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await button.click();
+}
+
+/** The daily list of a steam engine, opened. */
+async function atList(page: Page): Promise<Locator> {
+  await begin(page);
+  await page.getByRole('button', { name: 'Steam engine, daily (example)' }).click();
+  return page.getByRole('region', { name: 'Steam engine, daily' });
+}
+
 test('a daily steam list is a tap an item, and read and told in three minutes', { tag: '@phone' }, async ({
   page,
 }) => {
-  await open(page, url(), 'inspect');
-  const begin = page.getByRole('button', { name: 'Begin' });
-  if (await begin.isVisible()) {
-    await page.getByLabel('Who writes on this device').fill('An Invented Person');
-    await begin.click();
-  }
-  await page.getByRole('button', { name: 'Steam engine, daily (example)' }).click();
-  const list = page.getByRole('region', { name: 'Steam engine, daily' });
+  const list = await atList(page);
   const items = list.locator('ol > li');
   const keep = list.getByRole('button', { name: 'Record it' });
   const count = await items.count();
@@ -55,14 +65,10 @@ test('a daily steam list is a tap an item, and read and told in three minutes', 
   await expect(list.getByRole('status')).toContainText('Recorded.');
 });
 
-test('a list put away half done is taken up where it was, counts for nothing meanwhile, and is thrown away only when asked twice', {
+test('a list put away half done is taken up where it was, is no inspection meanwhile, and is thrown away only when asked twice', {
   tag: '@phone',
 }, async ({ page }) => {
-  await open(page, url(), 'inspect');
-  await page.getByLabel('Who writes on this device').fill('An Invented Person');
-  await page.getByRole('button', { name: 'Begin' }).click();
-  await page.getByRole('button', { name: 'Steam engine, daily (example)' }).click();
-  const list = page.getByRole('region', { name: 'Steam engine, daily' });
+  const list = await atList(page);
   const of = await list.getByLabel('Of', { exact: true }).inputValue();
   const count = await list.locator('ol > li').count();
   const rights = list.getByRole('button', { name: 'right', exact: true });
@@ -81,7 +87,20 @@ test('a list put away half done is taken up where it was, counts for nothing mea
   await expect(unfinished).toContainText(
     `Not finished: Steam engine, daily, of ${of}: 4 of ${count} said, 1 REJECTED; begun `,
   );
-  await expect(unfinished).toContainText('It counts for nothing until it is recorded.');
+  await expect(unfinished).toContainText(
+    'Not recorded yet: no inspection until then, but what is rejected keeps its train from leaving.',
+  );
+  await test.step('and what is rejected on it keeps the train from leaving', async () => {
+    const leaving = page.getByRole('region', { name: 'It leaves' });
+    const why = leaving.getByText(
+      `something is rejected on a list that is not recorded (Steam engine, daily, of ${of})`,
+    );
+    await expect(why).toBeVisible();
+    // Whatever is pressed: that it leaves can be recorded with its reason alone.
+    for (const check of await leaving.locator('button.check').all()) await check.tap();
+    await expect(leaving.getByRole('button', { name: 'It leaves', exact: true })).toBeDisabled();
+    await expect(why).toBeVisible();
+  });
   await page.reload();
   await unfinished.getByRole('link', { name: 'Take it up again' }).tap();
   await unfinished.getByRole('button', { name: 'Take it up again' }).tap();
@@ -113,11 +132,7 @@ test('a list put away half done is taken up where it was, counts for nothing mea
 test('a list of yesterday is no list of today: what was right is looked at again, what was amiss stays', {
   tag: '@phone',
 }, async ({ page }) => {
-  await open(page, url(), 'inspect');
-  await page.getByLabel('Who writes on this device').fill('An Invented Person');
-  await page.getByRole('button', { name: 'Begin' }).click();
-  await page.getByRole('button', { name: 'Steam engine, daily (example)' }).click();
-  const list = page.getByRole('region', { name: 'Steam engine, daily' });
+  const list = await atList(page);
   const rights = list.getByRole('button', { name: 'right', exact: true });
   const count = await rights.count();
   for (const right of (await rights.all()).slice(1)) await right.tap();
@@ -146,9 +161,7 @@ test('a list of yesterday is no list of today: what was right is looked at again
 test('the host’s own list stays on the device, and goes only when asked twice', { tag: '@phone' }, async ({
   page,
 }) => {
-  await open(page, url(), 'inspect');
-  await page.getByLabel('Who writes on this device').fill('An Invented Person');
-  await page.getByRole('button', { name: 'Begin' }).click();
+  await begin(page);
   const own = {
     heedway: 'inspection-list',
     version: 1,
@@ -173,4 +186,58 @@ test('the host’s own list stays on the device, and goes only when asked twice'
   await page.getByRole('button', { name: 'Take this list off this device' }).tap();
   await page.getByRole('button', { name: 'Take Our own engine off' }).tap();
   await expect(button).toHaveCount(0);
+});
+
+test('two tabs at one list: what is said in either stands in both, and what was said otherwise is told and not put over', {
+  tag: '@phone',
+}, async ({ page: a, context }) => {
+  const first = await atList(a);
+  const said = (list: Locator, i: number, what: string) =>
+    list.locator('ol > li').nth(i).getByRole('button', { name: what, exact: true });
+  await said(first, 0, 'right').tap();
+  const b = await context.newPage();
+  // It sleeps: what the other tab keeps it hears of no earlier than it says something itself.
+  await b.addInitScript(() =>
+    globalThis.addEventListener('storage', (event) => event.stopImmediatePropagation(), true),
+  );
+  await b.goto(`${url()}#inspect`);
+  await b.getByRole('button', { name: 'Take it up again' }).tap();
+  const second = b.getByRole('region', { name: 'Steam engine, daily' });
+  const count = await second.locator('ol > li').count();
+  const elsewhere = second.getByRole('alert').filter({ hasText: 'Another tab said otherwise' });
+
+  await said(first, 1, 'right').tap();
+  await said(second, 2, 'right').tap();
+  for (const list of [first, second])
+    await expect(list.getByRole('status')).toHaveText(`3 of ${count} said.`);
+
+  await said(first, 3, 'REJECTED').tap();
+  await first.getByLabel('What is amiss').pressSequentially('weeps');
+  await said(second, 3, 'right').tap();
+  await expect(elsewhere).toBeVisible();
+  await expect(said(second, 3, 'REJECTED')).toHaveAttribute('aria-pressed', 'true');
+  await expect(second.getByLabel('What is amiss')).toHaveValue('weeps');
+  expect(await barriers(b)).toEqual([]);
+  // Said again, with the other's in sight, it is meant.
+  await said(second, 3, 'to be mended').tap();
+  await expect(elsewhere).toHaveCount(0);
+  await expect(said(first, 3, 'to be mended')).toHaveAttribute('aria-pressed', 'true');
+
+  await test.step('nothing that the other tab said is recorded or thrown away unseen', async () => {
+    for (let i = 4; i < count; i++) await said(second, i, 'right').tap();
+    await said(first, 5, 'REJECTED').tap();
+    await first.locator('ol > li').nth(5).getByLabel('What is amiss').fill('cracked');
+    await second.getByRole('button', { name: 'Record it' }).tap();
+    await expect(elsewhere).toBeVisible();
+    await expect(said(second, 5, 'REJECTED')).toHaveAttribute('aria-pressed', 'true');
+    await said(first, 6, 'REJECTED').tap();
+    await second.getByRole('button', { name: 'Throw away what is said so far' }).click();
+    await second.getByRole('button', { name: 'Throw it away' }).click();
+    await expect(elsewhere).toBeVisible();
+    await expect(said(second, 6, 'REJECTED')).toHaveAttribute('aria-pressed', 'true');
+    await said(second, 6, 'right').tap();
+    await second.getByRole('button', { name: 'Record it' }).tap();
+    await expect(second.getByRole('status')).toContainText('Recorded.');
+    await expect(first.getByRole('status')).toHaveText(`0 of ${count} said.`);
+  });
 });

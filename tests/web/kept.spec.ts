@@ -106,6 +106,51 @@ test('two tabs at once: the changes of both are kept', async ({ context, page: a
   await expect(speedIn(a)).toHaveValue('4 mph');
 });
 
+test('a storage that answers late is told, and what was open before lies on the shelf once it has', async ({
+  context,
+  page,
+}) => {
+  await open(page, url(), 'papers');
+  await rename(page, 'Mine');
+  await page.keyboard.press('Tab');
+  await page.goto(`${url()}#files`);
+  // Another tab is at the shelf, and nobody else comes to it until it is done.
+  const other = await context.newPage();
+  await other.goto(`${url()}icon.svg`);
+  await expect
+    .poll(() => other.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name)))
+    .toContain('heedway-shelf');
+  await other.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        indexedDB.open('heedway-shelf').onsuccess = ({ target }) => {
+          const step = (target as IDBOpenDBRequest).result.transaction('papers', 'readwrite');
+          const hold = (): void => {
+            done();
+            if (document.documentElement.dataset['done'] === 'yes') return;
+            step.objectStore('papers').get('open').onsuccess = hold;
+          };
+          hold();
+        };
+      }),
+  );
+  await page.reload();
+  const slow = page.getByRole('alert').filter({ hasText: 'the storage is slow. Leave the page open.' });
+  await page.getByRole('button', { name: 'A busy afternoon after a shower' }).click();
+  await expect(slow).toBeVisible();
+  // The work goes on meanwhile.
+  await expect(page.getByText('Opened A busy afternoon after a shower.')).toBeVisible();
+  await other.evaluate(() => {
+    document.documentElement.dataset['done'] = 'yes';
+  });
+  await expect(slow).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Open Mine' })).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Open Mine' }).click();
+  await page.goto(`${url()}#papers`);
+  await expect(page.locator('main').getByLabel('name', { exact: true }).first()).toHaveValue('Mine');
+});
+
 test('another outing that is opened in one tab comes to the other, which keeps what was written there', async ({
   context,
   page: a,

@@ -3,6 +3,7 @@ import { signal } from '@preact/signals';
 import { type Unfinished, unfinishedIn } from '../../desk/inspect/unfinished.ts';
 import type { InspectionList } from '../../papers/inspection/fields.ts';
 import { readList } from '../../papers/inspection/read.ts';
+import { canonical } from '../../records/canonical.ts';
 import { unkept } from '../state/session.ts';
 
 const [BEGUN, LISTS] = ['heedway-inspecting', 'heedway-own-lists'];
@@ -34,16 +35,21 @@ const listsHere = (): readonly InspectionList[] =>
 export const begun = signal(begunHere());
 export const ownLists = signal(listsHere());
 
+/** What is on the screen is more than what is kept. */
+let behind = false;
+
 function keep(key: string, value: unknown): void {
   try {
     localStorage.setItem(key, JSON.stringify(value));
+    if (key === BEGUN) behind = false;
   } catch {
+    if (key === BEGUN) behind = true;
     unkept.value =
       'The browser could not keep the list that you are going through: record it before you leave this page.';
   }
 }
 
-// Another tab goes through a list of its own: neither is put over the other.
+// What another tab says is shown in this one.
 globalThis.addEventListener?.('storage', (event) => {
   const { key } = event as StorageEvent;
   if (key === BEGUN || key === null) begun.value = begunHere();
@@ -52,11 +58,26 @@ globalThis.addEventListener?.('storage', (event) => {
 
 export const begunOf = (id: string): Unfinished | undefined => begun.value.find((one) => one.id === id);
 
-/** Undefined: there is nothing left to finish. */
-export function putBegun(id: string, unfinished: Unfinished | undefined): void {
+/**
+ * Changes one list by what is kept of it at this moment, whatever this tab has seen: what another tab kept meanwhile stays.
+ *
+ * @param part what the change is over @param change undefined: there is nothing left to finish
+ * @returns false: another tab said otherwise of that part, which this one shows now, and nothing is changed: nobody's tap goes unseen
+ */
+export function changeBegun(
+  id: string,
+  part: (one: Unfinished | undefined) => unknown,
+  change: (one: Unfinished | undefined) => Unfinished | undefined,
+): boolean {
+  const seen = begunOf(id);
+  if (!behind) begun.value = begunHere();
+  const now = begunOf(id);
+  if (canonical(part(now) ?? null) !== canonical(part(seen) ?? null)) return false;
   const others = begun.value.filter((one) => one.id !== id);
-  begun.value = unfinished ? [...others, unfinished] : others;
+  const next = change(now);
+  begun.value = next ? [...others, next] : others;
   keep(BEGUN, begun.value);
+  return true;
 }
 
 /** One of that name before is no longer asked by. */

@@ -41,7 +41,7 @@ channel?.addEventListener('message', () => void openRecords());
 /** As far as any room has asked for since the page was loaded. */
 let deepest: Depth = 'chain';
 
-/** All records, looked at anew. @param depth `whole`: every signature too */
+/** All records, looked at anew. @param depth `each`: every signature by itself too */
 export async function openRecords(depth: Depth = deepest): Promise<Kept | undefined> {
   deepest = depth;
   if (!canHash()) {
@@ -50,7 +50,11 @@ export async function openRecords(depth: Depth = deepest): Promise<Kept | undefi
   }
   try {
     const store = await opened();
-    const [verified, names, me] = await Promise.all([look(store, depth), store.names(), store.me()]);
+    const [verified, names, me] = await Promise.all([
+      look(store, depth, clock.program),
+      store.names(),
+      store.me(),
+    ]);
     barred.value = '';
     kept.value = { ...verified, names, me };
     // Whoever has records has them heeded, whichever room asked for them.

@@ -73,7 +73,7 @@ function tellRemoved(entries: readonly Entry[]): readonly string[] {
 
 /** The first line: how many, and whether all is as it was written. */
 export function tellWhole(
-  { entries, unsigned, unchecked }: Omit<Verified, 'faults'>,
+  { entries, unsigned, unchecked, vouched }: Omit<Verified, 'faults'>,
   faults: number,
 ): readonly string[] {
   const count = `${entries.length} ${entries.length === 1 ? 'record' : 'records'}`;
@@ -83,6 +83,11 @@ export function tellWhole(
       : `${count} can be read; ${faults} ${faults === 1 ? 'thing is' : 'things are'} amiss:`;
   return [
     whole,
+    ...(vouched === 0
+      ? []
+      : [
+          `${vouched} of the signatures ${vouched === 1 ? 'is vouched for by the record that follows it' : 'are vouched for by the records that follow them'}; the others were checked by themselves.`,
+        ]),
     ...tellRemoved(entries),
     ...(unsigned === 0
       ? []

@@ -2,11 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { canonical } from '../../../records/canonical.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
-import { sha256 } from '../../../records/hash.ts';
+import { sha256, signed } from '../../../records/hash.ts';
 import { look } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
-import { type Row, written } from '../../../records/record.ts';
+import { type Head, type Row, written } from '../../../records/record.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
+import { sha256 as sha256Now } from '../../../records/stores/sqlite-crypto.ts';
 import { newestOf, verify } from '../../../records/verify.ts';
 import { author, clockFrom, noted, unsignedAuthor } from '../../support/club-records.ts';
 import { runs } from '../../support/tier.ts';
@@ -223,5 +224,188 @@ describe('a look along the chain', () => {
     const forged = await forge(ofAda[5]);
     const { entries } = await verify([...rows, forged]);
     expect(entries).toHaveLength(rows.length);
+  });
+});
+
+/** As a stranger would: a text of one's own, with its hash, and a signature that nobody's key made. */
+const forgedFrom = async (row: Row, change: Record<string, unknown>): Promise<Row> => {
+  const text = canonical({ ...JSON.parse(row.text), ...change });
+  return { text, hash: await sha256(text), signature: 'ab'.repeat(64) };
+};
+
+describe.each(['whole', 'chain'] as const)('what vouches for a signature (%s)', (depth) => {
+  const rows = whole.entries.map(({ row }) => row);
+  const ofAda = rows.filter(({ text }) => text.includes('looked over'));
+  const looked = (those: readonly Row[]) => verify(those, newestOf(whole.entries), { depth });
+
+  it('is the record that follows: the last of each author alone is looked at', async () => {
+    const asked: string[] = [];
+    const { vouched, faults } = await verify(rows, newest, {
+      depth,
+      signature: async (text) => {
+        asked.push(text);
+        return 'right';
+      },
+    });
+    expect([vouched, faults]).toEqual([10, []]);
+    expect(asked.sort()).toEqual(
+      [ofAda[5].text, rows.findLast(({ text }) => text.includes('gate'))?.text].sort(),
+    );
+    expect((await verify(rows, newest, { depth: 'each' })).vouched).toBe(0);
+  });
+
+  it.each([0, 2, 4, 5])('one that was altered at %i is found, and no other is blamed', async (at) => {
+    const [target] = [ofAda[at]];
+    const signature = `${(target.signature ?? '')[0] === '0' ? '1' : '0'}${target.signature?.slice(1)}`;
+    const { faults, entries } = await looked(
+      rows.map((row) => (row === target ? { ...row, signature } : row)),
+    );
+    expect(faults).toMatchObject([{ what: 'signature', hash: target.hash }]);
+    expect(entries).toHaveLength(rows.length - 1);
+  });
+
+  it('vouches for nothing that was altered with it: a whole branch of a stranger’s', async () => {
+    const first = await forgedFrom(ofAda[3], { content: { text: 'all in order' } });
+    const second = await forgedFrom(ofAda[4], { previous: first.hash, previousSignature: first.signature });
+    const third = await forgedFrom(ofAda[5], { previous: second.hash, previousSignature: second.signature });
+    const { faults, entries, vouched } = await looked([...rows, first, second, third]);
+    expect(faults.filter(({ what }) => what === 'signature').map(({ hash }) => hash)).toEqual([
+      first.hash,
+      second.hash,
+      third.hash,
+    ]);
+    expect(entries).toHaveLength(rows.length);
+    expect(vouched).toBe(0);
+  });
+
+  it('is not another author’s record, nor one that names another signature', async () => {
+    const last = newestOf(whole.entries).find(({ author: who }) => who === ben.name);
+    const odd = await written(
+      { kind: 'note', content: { text: 'x' }, said: clock.now() },
+      ben,
+      last && { ...last, signature: 'cd'.repeat(64) },
+      clock.now(),
+      '0.0.0',
+    );
+    const { faults, vouched } = await verify([...rows, odd], [], { depth });
+    expect([faults, vouched]).toEqual([[], 10]);
+  });
+
+  it('is nobody else’s key, and nothing that is itself amiss: a stranger’s record stands by neither', async () => {
+    const forged = await forgedFrom(ofAda[5], { content: { text: 'all in order' } });
+    const named = { previous: forged.hash, previousSignature: forged.signature, number: 7 };
+    // Of somebody whose key is known here; and one of the same author that is no right record and so has no signature that is looked at.
+    const text = canonical({ ...JSON.parse(ofAda[5].text), ...named, author: ben.name });
+    const byBen = {
+      text,
+      hash: await sha256(text),
+      signature: await signed(text, ben.keys?.sign as CryptoKey),
+    };
+    const amiss = await forgedFrom(ofAda[5], { ...named, content: {} });
+    for (const behind of [byBen, amiss]) {
+      const { faults, entries } = await looked([...rows, forged, behind]);
+      expect(faults).toContainEqual(expect.objectContaining({ what: 'signature', hash: forged.hash }));
+      expect(entries.some(({ row }) => row === forged)).toBe(false);
+    }
+  });
+
+  it('is missing where records were written without: each is looked at', async () => {
+    const bare: Row[] = [];
+    let head: Head | undefined;
+    for (let i = 0; i < 4; i++) {
+      const row = await written(
+        { kind: 'note', content: { text: `${i}` }, said: clock.now() },
+        ada,
+        head,
+        clock.now(),
+        '0.0.0',
+      );
+      bare.push(row);
+      head = { number: i + 1, hash: row.hash };
+    }
+    expect(await verify(bare, [], { depth })).toMatchObject({ faults: [], vouched: 0 });
+    const wrong = bare.map((row, i) => (i === 1 ? { ...row, signature: bare[0].signature ?? '' } : row));
+    expect((await verify(wrong, [], { depth })).faults).toMatchObject([{ what: 'signature', row: 1 }]);
+  });
+});
+
+describe('what a stranger put at an author’s end', () => {
+  it.each(['whole', 'chain'] as const)(
+    'is not vouched for by what its author writes behind it (%s)',
+    async (depth) => {
+      const here = memoryStore();
+      const cy = await author();
+      const right = await noted(here, cy, clock, 'line walked');
+      const body = {
+        ...right.body,
+        number: 2,
+        previous: right.row.hash,
+        previousSignature: right.row.signature,
+      };
+      const forged = await forgedFrom(right.row, { ...body, content: { text: 'line open again' } });
+      await here.add(
+        forged,
+        { author: cy.name, number: 2, hash: forged.hash },
+        { number: 1, hash: right.row.hash },
+      );
+      const after = await noted(here, cy, clock, 'next day');
+      expect(after.body).toMatchObject({ number: 3, previous: forged.hash });
+      expect(after.body.previousSignature).toBeUndefined();
+      await noted(here, cy, clock, 'and the next');
+      const { faults, entries } = await look(here, depth);
+      expect(faults).toMatchObject([{ what: 'signature', hash: forged.hash }]);
+      expect(entries.map(({ body: { content } }) => content['text'])).toEqual([
+        'line walked',
+        'next day',
+        'and the next',
+      ]);
+    },
+  );
+});
+
+describe('what this same program wrote', () => {
+  const rows = whole.entries.map(({ row }) => row);
+  const chained = (those: readonly Row[], program: string) =>
+    verify(those, [], { depth: 'chain', hash: sha256Now, program });
+
+  it('is read when it is asked for, and is the same then', async () => {
+    const { entries, faults } = await chained(rows, '0.0.0');
+    expect(faults).toEqual([]);
+    expect(JSON.parse(JSON.stringify(entries))).toEqual(JSON.parse(JSON.stringify(whole.entries)));
+    expect(entries.map(({ body }) => body.content)).toEqual(whole.entries.map(({ body }) => body.content));
+    expect(entries.every(({ body, row }) => canonical(JSON.parse(JSON.stringify(body))) === row.text)).toBe(
+      true,
+    );
+  });
+
+  it('was held against its kind, but not what another wrote', async () => {
+    const said = { kind: 'restriction', content: { line: 'x', why: 'from a newer program' } } as const;
+    const odd = await written(
+      { ...said, said: clock.now() },
+      await author(),
+      undefined,
+      clock.now(),
+      '9.0.0',
+    );
+    expect((await chained([...rows, odd], '0.0.0')).faults).toMatchObject([
+      { what: 'content', hash: odd.hash },
+    ]);
+    expect((await verify([odd], [])).faults).toMatchObject([{ what: 'content', hash: odd.hash }]);
+  });
+
+  it('is looked at as ever where its text is not plainly one', async () => {
+    const [row] = rows;
+    for (const text of [
+      row.text.replace('"heedway":"record"', '"heedway":"record","kin":"x"'),
+      row.text.replace('"version":1', '"version":2'),
+      row.text.replace('"kind":"note"', '"kind":"constructor"'),
+      row.text.replace(/"number":\d+/, '"number":0'),
+      row.text.replace(/"stored":"[^"]*"/, '"stored":"yesterday"'),
+    ]) {
+      expect(text).not.toBe(row.text);
+      const { faults, entries } = await chained([{ ...row, text, hash: sha256Now(text) }], '0.0.0');
+      expect(faults.length).toBeGreaterThan(0);
+      expect(entries).toEqual([]);
+    }
   });
 });

@@ -5,9 +5,9 @@ import { dueCalendar } from '../../../desk/due/calendar.ts';
 import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { calendar } from '../../../records/calendar.ts';
 import { type DueItem, dueOn } from '../../../records/due.ts';
-import { look } from '../../../records/ledger.ts';
+import { look, take } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
-import type { Entry, Json } from '../../../records/record.ts';
+import type { Author, Entry, Json } from '../../../records/record.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { tellDue } from '../../../words/records/due.ts';
@@ -112,37 +112,47 @@ describe('of several certificates', () => {
   });
 });
 
-describe('service days', () => {
-  const steam = { what: 'boiler-steam-test', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
-  const ranOn = async (test: Json, ...days: readonly string[]): Promise<DueItem> => {
-    const { store } = await shed(test);
-    const hash = '0'.repeat(64);
-    const left = {
-      outing: 'x',
-      date: '2026-05-01',
-      line: 'x',
-      train: 'x',
-      vehicles: ['Fenwick'],
-      rail: 'dry',
-      word: 'go',
-      told: ['go'],
-      units: 'imperial',
-      wording: 'us',
-      answer: hash,
-      inputs: hash,
-      paper: {},
-      crew: [],
-      riders: [],
-      done: [],
-      notDone: [],
-    };
-    for (const day of days) await said(store, ada, clockFrom(`${day}T09:00:00Z`), 'departure', left);
-    return dueOn((await look(store)).entries, '2026-05-31')[0];
+const steam = { what: 'boiler-steam-test', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
+const hash = '0'.repeat(64);
+const ran = async (store: Store, who: Author, day: string, vehicle = 'Fenwick'): Promise<void> => {
+  const left = {
+    outing: 'x',
+    date: '2026-05-01',
+    line: 'x',
+    train: 'x',
+    vehicles: [vehicle],
+    rail: 'dry',
+    word: 'go',
+    told: ['go'],
+    units: 'imperial',
+    wording: 'us',
+    answer: hash,
+    inputs: hash,
+    paper: {},
+    crew: [],
+    riders: [],
+    done: [],
+    notDone: [],
   };
+  await said(store, who, clockFrom(`${day}T09:00:00Z`), 'departure', left);
+};
+const worst = async (store: Store): Promise<DueItem> => dueOn((await look(store)).entries, '2026-05-31')[0];
+const ranOn = async (test: Json, ...days: readonly string[]): Promise<DueItem> => {
+  const { store } = await shed(test);
+  for (const day of days) await ran(store, ada, day);
+  return worst(store);
+};
+
+describe('service days', () => {
   it('are counted from departures', async () => {
     expect(await ranOn(steam, '2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
     expect(await ranOn(steam, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
     expect((await ranOn(steam)).state).toBe('unknown');
+  });
+  it('are none on the day itself: what was tested this morning may run, though it never ran here', async () => {
+    const today = { ...steam, on: '2026-05-31' };
+    expect(await ranOn(today)).toMatchObject({ state: 'stands', serviceLeft: 2 });
+    expect((await ranOn({ ...steam, on: '2026-05-30' })).state).toBe('unknown');
   });
   it('of before anything was recorded are none that nobody ran: it cannot be told, but where those known are too many', async () => {
     const before = { ...steam, on: '2026-04-30' };
@@ -151,11 +161,73 @@ describe('service days', () => {
     expect(unsure).not.toHaveProperty('serviceLeft');
     expect(tellDue(unsure, []).until).toBe('its service days since 2026-04-30 are not all kept here');
     expect(await ranOn(before, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out' });
-    // A day later records had begun.
+    // That same day records had begun.
     expect(await ranOn({ ...steam, on: '2026-05-01' }, '2026-05-02')).toMatchObject({
       state: 'stands',
       serviceLeft: 1,
     });
+  });
+});
+
+describe('service days of what came from elsewhere', () => {
+  const old = { ...steam, on: '2024-04-30', interval: '31 service days', by: 'An invented inspector' };
+
+  it('nobody can tell, however long others have kept records here', async () => {
+    const { store } = await shed(old);
+    const ben = await author('gate');
+    await said(store, ben, clockFrom('2020-05-01T08:00:00Z'), 'note', { text: 'gate painted' });
+    await said(store, ada, clockFrom('2020-05-02T08:00:00Z'), 'certificate', {
+      ...old,
+      of: 'Granite',
+      on: '2020-05-02',
+    });
+    await ran(store, ada, '2026-05-02');
+    expect(await worst(store)).toMatchObject({ certificate: { of: 'Fenwick' }, state: 'unknown' });
+  });
+
+  it('a store that is put to it makes no test look in date: its engine had been a visitor there', async () => {
+    const { store } = await shed(old);
+    await ran(store, ada, '2026-05-02');
+    const [host, ben] = [memoryStore(), await author('host')];
+    for (const day of ['2023-05-01', '2024-05-05', '2025-05-01']) await ran(host, ben, day);
+    expect((await worst(store)).state).toBe('unknown');
+    for (const [into, from] of [
+      [store, host],
+      [host, store],
+    ] as const)
+      await take(into, await from.rows());
+    for (const both of [store, host]) expect(await worst(both)).toMatchObject({ state: 'unknown' });
+    // What the host knows of counts against it all the same.
+    const few = { ...old, what: 'brake-test', interval: '3 service days' };
+    await said(host, ada, clockFrom('2026-05-20T08:00:00Z'), 'certificate', few);
+    expect(await worst(host)).toMatchObject({ certificate: { what: 'brake-test' }, state: 'out' });
+  });
+
+  it('are counted from where its own keeper began', async () => {
+    const { store } = await shed({ ...steam, on: '2026-05-01', interval: '31 service days' });
+    const ben = await author('gate');
+    await ran(store, ben, '2026-05-09');
+    await ran(store, ada, '2026-05-10');
+    expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 29 });
+    // Who amends a certificate answers for it.
+    const { entries } = await look(store);
+    await said(
+      store,
+      ben,
+      clockFrom('2026-05-20T08:00:00Z'),
+      'certificate',
+      entries[0].body.content,
+      entries[0].row.hash,
+    );
+    expect((await worst(store)).state).toBe('unknown');
+  });
+
+  it('count however its name was spelled when it left', async () => {
+    const { store } = await shed({ ...steam, interval: '2 service days' });
+    await ran(store, ada, '2026-05-02', 'FENWICK');
+    expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 1 });
+    await ran(store, ada, '2026-05-03', ' fenwick');
+    expect((await worst(store)).state).toBe('out');
   });
 });
 

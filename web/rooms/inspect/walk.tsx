@@ -11,16 +11,20 @@ import {
 } from '../../../desk/inspect/unfinished.ts';
 import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
 import { type Result, results } from '../../../papers/inspection/read.ts';
+import { canonical } from '../../../records/canonical.ts';
 import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
 import { resultWords } from '../../../words/records/record.ts';
-import { OF_ANOTHER_DAY } from '../../../words/records/unfinished.ts';
+import { ELSEWHERE, NOT_RECORDED, OF_ANOTHER_DAY } from '../../../words/records/unfinished.ts';
 import { AskAgain } from '../../parts/ask-again.tsx';
 import { Drawing } from '../../parts/drawing.tsx';
 import { Inks } from '../../parts/inks.tsx';
-import { begunOf, putBegun } from '../../parts/inspecting.ts';
+import { begunOf, changeBegun } from '../../parts/inspecting.ts';
 import { clock, dropPhoto, record, saying } from '../../state/records.ts';
 import { outing, paper } from '../../state/session.ts';
 import { TakePhoto } from './photo.tsx';
+
+/** No item is called so. */
+const WHOLE = ' ';
 
 const today = (): string => clock.now().slice(0, 10);
 
@@ -35,26 +39,56 @@ interface Props {
 export function Walk({ list, id, likely }: Props) {
   const named = useSignal(likely);
   const told = useSignal('');
+  /** What another tab said otherwise: an item, or the whole of it. */
+  const elsewhere = useSignal('');
   const unfinished = begunOf(id);
   const said = unfinished ? stillSaid(list, unfinished, today()) : {};
   const of = unfinished?.of ?? named.value;
   const { said: done, of: items } = progressOf(list, said);
-  const put = (next: Said, of: string): void => {
+  /** @param what an item, or the whole of it */
+  const change = (
+    what: string,
+    ...how: Parameters<typeof changeBegun> extends [string, ...infer R] ? R : never
+  ) => {
     told.value = '';
-    const begun = unfinished && isOfToday(unfinished, today()) ? unfinished.begun : clock.now();
-    putBegun(id, Object.keys(next).length === 0 ? undefined : { id, list, of, said: next, begun });
-    named.value = of;
+    elsewhere.value = changeBegun(id, ...how) ? '' : what;
+    return elsewhere.value === '';
+  };
+  const withSaid = (before: Unfinished | undefined, next: Said, of: string): Unfinished | undefined => {
+    const begun = before && isOfToday(before, today()) ? before.begun : clock.now();
+    return Object.keys(next).length === 0 ? undefined : { id, list, of, said: next, begun };
+  };
+  const say = (item: string, looked: Looked): void => {
+    change(
+      item,
+      (one) => one?.said[item],
+      (one) => {
+        const { [item]: _, ...rest } = one ? stillSaid(list, one, today()) : {};
+        const next = Object.keys(looked).length === 0 ? rest : { ...rest, [item]: looked };
+        named.value = one?.of ?? of;
+        return withSaid(one, next, named.value);
+      },
+    );
   };
   const keep = async (): Promise<void> => {
     try {
       // Said anew from what stands at this moment: the page may have lain open overnight.
+      const anew = (one: Unfinished | undefined) =>
+        one && withSaid(one, stillSaid(list, one, today()), one.of);
+      // And nothing that another tab said is recorded unseen.
+      if (!change(WHOLE, (one) => one, anew)) return;
       const now = begunOf(id);
-      const whole = asSaid(now ? stillSaid(list, now, today()) : {});
-      if (lackingIn(list, whole).length > 0) return put(whole, of);
+      const whole = asSaid(now?.said ?? {});
+      if (lackingIn(list, whole).length > 0) return;
       const content = await inspectionContent(list, of.trim(), whole);
       const before = paper.value;
       await record({ kind: 'inspection', content });
-      putBegun(id, undefined);
+      // What is said of it while it was recorded stays to be recorded.
+      change(
+        WHOLE,
+        () => null,
+        (one) => (canonical(one ?? null) === canonical(now ?? null) ? undefined : one),
+      );
       const shown = paper.value !== before;
       told.value = `Recorded.${shown ? ' It stands in the outing now, and the answer follows it.' : ''}`;
     } catch (fault) {
@@ -72,7 +106,12 @@ export function Walk({ list, id, likely }: Props) {
             onInput={(e) => {
               const typed = e.currentTarget.value;
               named.value = typed;
-              if (unfinished) put(said, typed);
+              if (unfinished)
+                change(
+                  WHOLE,
+                  (one) => one?.of,
+                  (one) => one && { ...one, of: typed },
+                );
             }}
           />
         </label>
@@ -89,10 +128,8 @@ export function Walk({ list, id, likely }: Props) {
             key={item.id}
             item={item}
             looked={said[item.id] ?? {}}
-            say={(looked) => {
-              const { [item.id]: _, ...rest } = said;
-              put(Object.keys(looked).length === 0 ? rest : { ...rest, [item.id]: looked }, of);
-            }}
+            elsewhere={elsewhere.value === item.id}
+            say={(looked) => say(item.id, looked)}
           />
         ))}
       </ol>
@@ -104,8 +141,27 @@ export function Walk({ list, id, likely }: Props) {
       >
         Record it
       </button>
+      {elsewhere.value === WHOLE && (
+        <p class="notice" role="alert">
+          {ELSEWHERE}
+        </p>
+      )}
       <p role="status">{told.value || `${done} of ${items} said.`}</p>
-      {unfinished && <Unrecorded unfinished={unfinished} />}
+      {unfinished && (
+        <Unrecorded
+          drop={() => {
+            const gone = Object.values(unfinished.said);
+            if (
+              change(
+                WHOLE,
+                (one) => one,
+                () => undefined,
+              )
+            )
+              for (const { photo } of gone) if (photo !== undefined) void dropPhoto(photo);
+          }}
+        />
+      )}
       <p>
         <small>Source: {list.source}.</small>
       </p>
@@ -114,17 +170,11 @@ export function Walk({ list, id, likely }: Props) {
 }
 
 /** What is said so far, and how one is rid of it. */
-function Unrecorded({ unfinished: { id, said } }: { readonly unfinished: Unfinished }) {
-  const drop = (): void => {
-    putBegun(id, undefined);
-    for (const { photo } of Object.values(said)) if (photo !== undefined) void dropPhoto(photo);
-  };
+function Unrecorded({ drop }: { readonly drop: () => void }) {
   return (
     <div>
       <p>
-        <small>
-          What is said so far is kept on this device alone, and counts for nothing until it is recorded.
-        </small>
+        <small>{NOT_RECORDED}</small>
       </p>
       <AskAgain
         what="Throw away what is said so far"
@@ -141,10 +191,12 @@ function Unrecorded({ unfinished: { id, said } }: { readonly unfinished: Unfinis
 interface ItemProps {
   readonly item: InspectionItem;
   readonly looked: Looked;
+  /** Another tab said otherwise than was seen here. */
+  readonly elsewhere: boolean;
   readonly say: (looked: Looked) => void;
 }
 
-function Item({ item, looked, say }: ItemProps) {
+function Item({ item, looked, elsewhere, say }: ItemProps) {
   const result = resultOf(item, asSaid({ it: looked })['it']);
   const text = (label: string, key: 'value' | 'note', value: string | undefined) => (
     <label>
@@ -189,6 +241,11 @@ function Item({ item, looked, say }: ItemProps) {
           </button>
         ))}
       </p>
+      {elsewhere && (
+        <p class="notice" role="alert">
+          {ELSEWHERE}
+        </p>
+      )}
       {result !== undefined && result !== 'right' && (
         <p>
           {text('What is amiss', 'note', looked.note)}{' '}

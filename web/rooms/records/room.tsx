@@ -78,6 +78,11 @@ function Whole({ now }: { readonly now: Kept }) {
           <li key={fork.hashes.join()}>{tellFork(fork, now)}</li>
         ))}
       </ul>
+      {now.vouched > 0 && (
+        <button type="button" class="quiet" onClick={() => void openRecords('each')}>
+          Check every signature by itself
+        </button>
+      )}
     </section>
   );
 }
