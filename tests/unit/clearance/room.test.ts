@@ -160,8 +160,9 @@ describe('beside what passes', () => {
     const plan = layPlan(round, 0, 70);
     const lanesOf = (play: number, family?: { loose: number }) =>
       [
-        [1, 1],
+        // The farthest first.
         [-1, -1],
+        [1, 1],
         [-1, 1],
         [1, -1],
       ].map(
