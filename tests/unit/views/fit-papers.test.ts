@@ -5,6 +5,7 @@ import { keepClear } from '../../../desk/keep-clear.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { calliperPicture, calliperPictures } from '../../../views/fit/calliper-pictures.ts';
 import { dxf, layerName } from '../../../views/fit/dxf.ts';
+import { leftClearCsv } from '../../../views/fit/left-clear-csv.ts';
 import { scaleFor, templateDocument, templatesDxf, templatesPlot } from '../../../views/fit/template.ts';
 import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
 import { sheetOf, worksheetDocument } from '../../../views/fit/worksheet.ts';
@@ -124,6 +125,85 @@ describe('the section to be left clear', () => {
   it('is drawn', () => {
     const scene = templatesPlot(clear, outing.line.gauge, voice(outing));
     expect(scene && sceneToSvg(scene)).toMatch(/What must be left clear[\s\S]*12.0 m left/);
+  });
+});
+
+describe('what must be left clear all along', () => {
+  const second = { ...curve, from: 120, to: 150, startCurvature: -1 / 20, endCurvature: -1 / 20 };
+  const outing = beside({ line: { curves: [curve, second] } });
+  const clear = lookAtClear(outing);
+
+  it('anywhere is as wide as the widest of all sections, on either side', () => {
+    const made = keepClear(clear);
+    const widths = made.map(({ outline }) => [
+      Math.max(...outline.map((p) => p.x)),
+      Math.max(...outline.map((p) => -p.x)),
+    ]);
+    expect(made.map((t) => t.where)[3]).toBe('anywhere');
+    const [left, right] = [0, 1].map((side) => Math.max(...widths.slice(0, 3).map((w) => w[side])));
+    expect(widths[3]).toEqual([expect.closeTo(left, 9), expect.closeTo(right, 9)]);
+    // Outward in the one, inward in the other.
+    expect(left).toBeGreaterThan(widths[1][0] - 1e-9);
+    expect(templatesDxf(clear, outing.line.gauge, voice(outing))).toContain('ANYWHERE-4');
+  });
+
+  it('a long vehicle’s ends that stand out more than 3 m before a curve are in its section', () => {
+    const long = { length: 8, groups: [] as never };
+    const base = beside({ line: { curves: [{ ...curve, startCurvature: 1 / 30, endCurvature: 1 / 30 }] } });
+    const groups = base.train.vehicles[0].groups.map((g, i) => ({ ...g, at: 3.6 + i * 0.8 }));
+    const found = lookAtClear(altered(base, 0, { ...long, groups }));
+    const most = Math.max(...(found.kept?.right ?? []), ...(found.kept?.left ?? []));
+    const where =
+      found.kept?.at.filter((_, i) => (found.kept?.right[i] ?? 0) > (found.straight ?? 0) + 0.005) ?? [];
+    expect(Math.min(...where)).toBeLessThan(curve.from - 3);
+    const [section] = found.curves;
+    expect(Math.max(section.inside, section.outside)).toBeCloseTo(most, 9);
+    const before =
+      found.kept?.at.flatMap((at, i) => (at < curve.from - 3 ? [found.kept?.right[i] ?? 0] : [])) ?? [];
+    expect(section.outside).toBeGreaterThanOrEqual(Math.max(...before));
+  });
+
+  it('place by place is a sheet whose figures are no less than what is reached', () => {
+    const rows = (leftClearCsv(clear, voice(outing)) ?? '')
+      .trim()
+      .split(/\r?\n/)
+      .map((r) => r.split(','));
+    expect(rows.shift()?.join()).toBe('"at, m","left, mm",of,"right, mm",of');
+    expect(rows).toHaveLength(clear.kept?.at.length ?? 0);
+    rows.forEach(([at, left, by, right], i) => {
+      expect(Number(at)).toBeCloseTo(clear.kept?.at[i] ?? Number.NaN, 2);
+      for (const [told, reach] of [
+        [Number(left), clear.kept?.left[i] ?? Number.NaN],
+        [Number(right), clear.kept?.right[i] ?? Number.NaN],
+      ]) {
+        expect(told).toBeGreaterThan(reach * 1000 - 1e-3);
+        expect(told).toBeLessThan(reach * 1000 + 1.001);
+      }
+      expect(by).toBe(outing.train.vehicles[0].name);
+    });
+    const inches = leftClearCsv(clear, { ...voice(outing), system: 'imperial' }) ?? '';
+    expect(Number(inches.split('\n')[1].split(',')[1]) % (1 / 16)).toBe(0);
+  });
+
+  it('says whom nobody measured, on every paper', () => {
+    const [first] = outing.train.vehicles;
+    const { envelope: _e, ...bare } = first;
+    const two = {
+      ...outing,
+      train: { ...outing.train, vehicles: [first, { ...bare, id: 'b', name: 'Ladder car' }] },
+    };
+    const partly = lookAtClear(two);
+    const missing = 'Not in it, for nobody measured them: Ladder car.';
+    const scene = templatesPlot(partly, outing.line.gauge, voice(two));
+    expect(scene && sceneToSvg(scene)).toContain(missing);
+    expect(JSON.stringify(templateDocument(partly, outing.line.gauge, 'a4', voice(two), all))).toContain(
+      missing,
+    );
+    expect(templatesDxf(partly, outing.line.gauge, voice(two))).toContain(missing);
+    expect(leftClearCsv(partly, voice(two))).toContain('not measured: Ladder car');
+    expect(templatesDxf(clear, outing.line.gauge, voice(outing))).not.toContain('nobody measured');
+    const none = { ...two, train: { ...two.train, vehicles: [bare] } };
+    expect(leftClearCsv(lookAtClear(none), voice(none))).toBeUndefined();
   });
 });
 
