@@ -1,7 +1,7 @@
 /** The section that must be left clear: to scale on paper, as a picture, and for a drawing office. Seen as the train runs. */
 
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
-import type { Clear } from '../../desk/clear.ts';
+import { besideCurve, type Clear } from '../../desk/clear.ts';
 import type { Letters } from '../../desk/font-letters.ts';
 import { keepClear, type Template } from '../../desk/keep-clear.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
@@ -33,8 +33,12 @@ export function templateName({ where, radius, hand }: Template, clear: Clear, vo
   if (where === 'anywhere') return 'anywhere on the line';
   if (where === 'straight' || radius === undefined) return 'straight track';
   const [from, to] = [clear.at(where.from), clear.at(where.to)].sort((a, b) => a - b);
-  return `curve of ${length(voice, radius, 'down')} to the ${hand}, ${chainage(voice, from)} to ${chainage(voice, to)}`;
+  return `curve of ${length(voice, radius, 'down')} to the ${hand}, ${chainage(voice, from)} to ${chainage(voice, to)}${beside(clear, voice)}`;
 }
+
+/** Ends stand out before a curve already. */
+const beside = ({ kept }: Clear, voice: Voice): string =>
+  kept ? `, and ${length(voice, besideCurve(kept), 'up')} before and after` : '';
 
 const sizes = (of: readonly Corner[]) => ({
   left: Math.max(...of.map((p) => p.x)),

@@ -1,5 +1,5 @@
 /** What is left beside and over the track as tables, the same on the screen and in the terminal. */
-import type { Clear } from '../../desk/clear.ts';
+import { besideCurve, type Clear } from '../../desk/clear.ts';
 import type { Passing, Spread } from '../../engine/questions/clearance/look.ts';
 import { tape } from '../../words/calliper.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -83,14 +83,18 @@ export const curvesTable = (clear: Clear, voice: Voice): WordTable => ({
       ];
     }),
   ],
-  note: noteOf(clear),
+  note: noteOf(clear, voice),
 });
 
-function noteOf({ kept }: Clear): string {
+function noteOf({ kept, curves }: Clear, voice: Voice): string {
   if (!kept)
     return 'Cannot tell: no vehicle of this train has a width and a height measured, or one cannot stand in a curve.';
   const left = kept.without.length > 0 ? ` Without ${kept.without.join(', ')}: not measured.` : '';
-  return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${left}`;
+  const reach =
+    curves.length === 0
+      ? ''
+      : ` What a curve asks for is wanted as far as ${length(voice, besideCurve(kept), 'up')} before and after it.`;
+  return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${reach}${left}`;
 }
 
 /** Where a train in a siding stands clear of the line. */

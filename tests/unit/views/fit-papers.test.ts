@@ -1,6 +1,6 @@
 /** The section to be left clear on paper and as a drawing exchange file, read back by a reader of its own; worksheets. */
 import { describe, expect, it } from 'vitest';
-import { lookAtClear } from '../../../desk/clear.ts';
+import { besideCurve, lookAtClear } from '../../../desk/clear.ts';
 import { keepClear } from '../../../desk/keep-clear.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { calliperPicture, calliperPictures } from '../../../views/fit/calliper-pictures.ts';
@@ -10,6 +10,7 @@ import { scaleFor, templateDocument, templatesDxf, templatesPlot } from '../../.
 import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
 import { sheetOf, worksheetDocument } from '../../../views/fit/worksheet.ts';
 import { type Scene, sceneToSvg } from '../../../views/strip/scene.ts';
+import { curvesTable } from '../../../views/tables/clear.ts';
 import { beside, CAR } from '../../support/beside.ts';
 import { altered } from '../../support/rules.ts';
 import { wheeled } from '../../support/wheeled.ts';
@@ -147,20 +148,20 @@ describe('what must be left clear all along', () => {
     expect(templatesDxf(clear, outing.line.gauge, voice(outing))).toContain('ANYWHERE-4');
   });
 
-  it('a long vehicle’s ends that stand out more than 3 m before a curve are in its section', () => {
-    const long = { length: 8, groups: [] as never };
+  it('the section of the straight does wherever no curve’s does, before a curve as far off as the longest vehicle is long', () => {
     const base = beside({ line: { curves: [{ ...curve, startCurvature: 1 / 30, endCurvature: 1 / 30 }] } });
-    const groups = base.train.vehicles[0].groups.map((g, i) => ({ ...g, at: 3.6 + i * 0.8 }));
-    const found = lookAtClear(altered(base, 0, { ...long, groups }));
-    const most = Math.max(...(found.kept?.right ?? []), ...(found.kept?.left ?? []));
-    const where =
-      found.kept?.at.filter((_, i) => (found.kept?.right[i] ?? 0) > (found.straight ?? 0) + 0.005) ?? [];
-    expect(Math.min(...where)).toBeLessThan(curve.from - 3);
-    const [section] = found.curves;
-    expect(Math.max(section.inside, section.outside)).toBeCloseTo(most, 9);
-    const before =
-      found.kept?.at.flatMap((at, i) => (at < curve.from - 3 ? [found.kept?.right[i] ?? 0] : [])) ?? [];
-    expect(section.outside).toBeGreaterThanOrEqual(Math.max(...before));
+    const groups = base.train.vehicles[0].groups.map((g, i) => ({ ...g, at: 3.2 + i * 1.6 }));
+    const outing = altered(base, 0, { length: 8, groups });
+    const found = lookAtClear(outing);
+    const { kept, straight = 0 } = found;
+    if (!kept) throw new Error('nothing kept');
+    const beyond = kept.at.filter((_, i) => Math.max(kept.left[i], kept.right[i]) > straight + 1e-4);
+    const beside_ = besideCurve(kept);
+    expect(Math.min(...beyond)).toBeGreaterThan(curve.from - beside_);
+    expect(Math.max(...beyond)).toBeLessThan(curve.to + beside_);
+    // Its ends reach more than three paces before it.
+    expect(Math.min(...beyond)).toBeLessThan(curve.from - 3);
+    expect(curvesTable(found, voice(outing)).note).toContain('as far as 8.0 m before and after it');
   });
 
   it('place by place is a sheet whose figures are no less than what is reached', () => {
