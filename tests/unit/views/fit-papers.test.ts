@@ -1,4 +1,5 @@
 /** The section to be left clear on paper and as a drawing exchange file, read back by a reader of its own; worksheets. */
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { besideCurve, lookAtClear } from '../../../desk/clear.ts';
 import { keepClear } from '../../../desk/keep-clear.ts';
@@ -165,11 +166,10 @@ describe('what must be left clear all along', () => {
   });
 
   it('place by place is a sheet whose figures are no less than what is reached', () => {
-    const rows = (leftClearCsv(clear, voice(outing)) ?? '')
-      .trim()
-      .split(/\r?\n/)
-      .map((r) => r.split(','));
-    expect(rows.shift()?.join()).toBe('"at, m","left, mm",of,"right, mm",of');
+    const { data: rows } = Papa.parse<string[]>(leftClearCsv(clear, voice(outing)) ?? '', {
+      skipEmptyLines: true,
+    });
+    expect(rows.shift()).toEqual(['at, m', 'left, mm', 'of', 'right, mm', 'of']);
     expect(rows).toHaveLength(clear.kept?.at.length ?? 0);
     rows.forEach(([at, left, by, right], i) => {
       expect(Number(at)).toBeCloseTo(clear.kept?.at[i] ?? Number.NaN, 2);
@@ -182,6 +182,13 @@ describe('what must be left clear all along', () => {
       }
       expect(by).toBe(outing.train.vehicles[0].name);
     });
+    const [car] = outing.train.vehicles;
+    const odd = {
+      ...outing,
+      train: { ...outing.train, vehicles: [{ ...car, name: 'the "long, low" car' }] },
+    };
+    const named = Papa.parse<string[]>(leftClearCsv(lookAtClear(odd), voice(odd)) ?? '').data;
+    expect(named[1][2]).toBe('the "long, low" car');
     const inches = leftClearCsv(clear, { ...voice(outing), system: 'imperial' }) ?? '';
     expect(Number(inches.split('\n')[1].split(',')[1]) % (1 / 16)).toBe(0);
   });
