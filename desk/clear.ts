@@ -83,10 +83,12 @@ function widestOf(across: readonly Across[]): Across[] {
   return [...widest.values()].sort((a, b) => a.platform.from - b.platform.from);
 }
 
-/** Its ends reach out so far before and after a curve, m. */
-export const BESIDE = 3;
+/** Ends reach out so far before and after a curve, m: never taken as less than a pace or three. */
+const BESIDE = 3;
+export const besideCurve = ({ longest }: KeptClear): number => Math.max(BESIDE, longest);
 
 function curvesOf({ curves }: Line, kept: KeptClear): ClearCurve[] {
+  const beside = besideCurve(kept);
   return joined(curves).map((pieces) => {
     const [from, to] = [pieces[0].from, pieces[pieces.length - 1].to];
     const sharp = pieces
@@ -96,7 +98,7 @@ function curvesOf({ curves }: Line, kept: KeptClear): ClearCurve[] {
     const most = (of: readonly number[]): number =>
       of.reduce(
         (widest, reach, i) =>
-          kept.at[i] >= from - BESIDE && kept.at[i] <= to + BESIDE ? Math.max(widest, reach) : widest,
+          kept.at[i] >= from - beside && kept.at[i] <= to + beside ? Math.max(widest, reach) : widest,
         0,
       );
     const [left, right] = [most(kept.left), most(kept.right)];

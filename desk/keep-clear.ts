@@ -1,13 +1,14 @@
 /**
- * The section that must be left clear for a train, on straight track and in each curve: every vehicle's reach to the inside and the
+ * The section that must be left clear for a train, on straight track, in each curve and anywhere on the line: every vehicle's reach to the inside and the
  * outside between the heights that it takes, one outline for all. Throw, play of the wheels and lean in cant are in it; people seated.
  */
 import type { Corner, Polygon } from '../engine/base/numerics/polygon.ts';
 import type { KeptBody } from '../engine/questions/clearance/kept-clear.ts';
-import { BESIDE, type Clear } from './clear.ts';
+import { besideCurve, type Clear } from './clear.ts';
 
 export interface Template {
-  readonly where: 'straight' | { readonly from: number; readonly to: number };
+  /** Anywhere: what the whole line must be left clear, as a board that is carried along it. */
+  readonly where: 'straight' | 'anywhere' | { readonly from: number; readonly to: number };
   /** m, and the hand as the train runs; none of the straight. */
   readonly radius?: number;
   readonly hand?: 'left' | 'right';
@@ -18,8 +19,9 @@ export interface Template {
 /** None: nothing is measured. */
 export function keepClear({ kept, curves }: Clear): Template[] {
   if (!kept) return [];
+  const beside = besideCurve(kept);
   const within = (from: number, to: number): number[] =>
-    kept.at.flatMap((at, i) => (at >= from - BESIDE && at <= to + BESIDE ? [i] : []));
+    kept.at.flatMap((at, i) => (at >= from - beside && at <= to + beside ? [i] : []));
   const straight = kept.at.reduce(
     (least, _, i) => (kept.left[i] + kept.right[i] < kept.left[least] + kept.right[least] ? i : least),
     0,
@@ -34,6 +36,9 @@ export function keepClear({ kept, curves }: Clear): Template[] {
         outline: outlineOf(kept.bodies, within(from, to)),
       }),
     ),
+    ...(curves.length > 1
+      ? [{ where: 'anywhere' as const, outline: outlineOf(kept.bodies, within(-Infinity, Infinity)) }]
+      : []),
   ];
 }
 

@@ -79,6 +79,8 @@ const typeNames: Readonly<Record<string, string>> = {
   boolean: 'true or false',
   array: 'a list',
   object: 'a group of fields',
+  // Of what stands in a paper whole: a vehicle of a train, a line of an outing.
+  nonoptional: 'it there, or {"file": "path of a file"}',
 };
 
 function troublesOf(issue: Issue, file: unknown, schema: unknown): Trouble[] {

@@ -6,6 +6,7 @@ import { lookAtTracksOf } from '../../desk/siding.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
+import { leftClearCsv } from '../../views/fit/left-clear-csv.ts';
 import { type Page, templateDocument, templatesDxf, templatesPlot } from '../../views/fit/template.ts';
 import { markedPlan } from '../../views/plan/svg.ts';
 import { NO_PLAN } from '../../views/plan/words.ts';
@@ -22,6 +23,7 @@ interface ClearOptions extends Options {
   readonly svg?: string;
   readonly plan?: string;
   readonly template?: string;
+  readonly places?: string;
   readonly page?: Page;
 }
 
@@ -66,7 +68,11 @@ export const clearCommand: Command = {
       )
       .option(
         '--template <file>',
-        'the section to be left clear on straight track and in each curve: .pdf to scale, .dxf full size, .svg',
+        'the section to be left clear on straight track, in each curve and anywhere: .pdf to scale, .dxf full size, .svg',
+      )
+      .option(
+        '--places <file>',
+        'how far it reaches to the left and to the right, place by place, as a .csv to peg it out by',
       )
       .addOption(new Option('--page <size>', 'page of a PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: ClearOptions) =>
@@ -80,6 +86,11 @@ export const clearCommand: Command = {
           if (options.plan !== undefined) drawn.push(await plan(options.plan, outing, clear, voice));
           if (options.template !== undefined)
             drawn.push(await template(options.template, options, clear, outing.line.gauge, voice));
+          if (options.places !== undefined) {
+            const sheet = leftClearCsv(clear, voice);
+            if (sheet !== undefined) await writeOut(options.places, sheet);
+            drawn.push(sheet === undefined ? NOT_DRAWN : `Place by place, written into ${options.places}`);
+          }
           const inOrder = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) });
           return {
             text: paragraphs([

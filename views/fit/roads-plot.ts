@@ -5,6 +5,7 @@
 import { nameOfTrack, type Road, type Sidings, type Standing, usableOf } from '../../desk/siding.ts';
 import { toFrog } from '../../engine/things/line/turnout.ts';
 import type { Joint, Track } from '../../engine/things/line/types.ts';
+import { tape } from '../../words/calliper.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 import { SIDE, SIZE, titled } from '../plot.ts';
 import { wrapped } from '../strip/letters.ts';
@@ -126,9 +127,9 @@ function toldOf(sidings: Sidings, road: Road, train: Standing, voice: Voice): st
   const usable = usableOf(road);
   const [first, last] = marks;
   const standsClear = [
-    `no end nearer than ${feet(first.beyondFrog)} beyond the frog${stands === 'beside' ? ` (${placeOn(road, clear.from, 'up', voice)})` : ''}`,
+    `no end nearer than ${tape(first.beyondFrog, voice, 'up')} beyond the frog${stands === 'beside' ? ` (${placeOn(road, clear.from, 'up', voice)})` : ''}`,
     last
-      ? `nor nearer than ${feet(last.beyondFrog)} to the last frog${stands === 'beside' ? ` (${placeOn(road, length - last.beyondTips, 'down', voice)})` : ''}`
+      ? `nor nearer than ${tape(last.beyondFrog, voice, 'up')} to the last frog${stands === 'beside' ? ` (${placeOn(road, length - last.beyondTips, 'down', voice)})` : ''}`
       : undefined,
   ].filter((text) => text !== undefined);
   const fits = usable >= train.length ? '' : ` ${train.train} is ${feet(train.length)}: too long.`;

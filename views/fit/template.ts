@@ -1,14 +1,16 @@
 /** The section that must be left clear: to scale on paper, as a picture, and for a drawing office. Seen as the train runs. */
 
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
-import type { Clear } from '../../desk/clear.ts';
+import { besideCurve, type Clear } from '../../desk/clear.ts';
 import type { Letters } from '../../desk/font-letters.ts';
 import { keepClear, type Template } from '../../desk/keep-clear.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
 import { INCH } from '../../engine/base/constants.ts';
 import type { Corner } from '../../engine/base/numerics/polygon.ts';
+import { tape } from '../../words/calliper.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 import { cardFace, fontsOf } from '../card-paper.ts';
+import { wrapped } from '../strip/letters.ts';
 import {
   drawing,
   group,
@@ -24,14 +26,19 @@ import {
 } from '../strip/scene.ts';
 import { type DxfSheet, dxf } from './dxf.ts';
 
-const length = (voice: Voice, si: number, toward: 'up' | 'down' = 'up'): string =>
+const length = (voice: Voice, si: number, toward: 'up' | 'down'): string =>
   say(voice, { si, kind: 'length' }, toward);
 
 export function templateName({ where, radius, hand }: Template, clear: Clear, voice: Voice): string {
+  if (where === 'anywhere') return 'anywhere on the line';
   if (where === 'straight' || radius === undefined) return 'straight track';
   const [from, to] = [clear.at(where.from), clear.at(where.to)].sort((a, b) => a - b);
-  return `curve of ${length(voice, radius, 'down')} to the ${hand}, ${chainage(voice, from)} to ${chainage(voice, to)}`;
+  return `curve of ${length(voice, radius, 'down')} to the ${hand}, ${chainage(voice, from)} to ${chainage(voice, to)}${beside(clear, voice)}`;
 }
+
+/** Ends stand out before a curve already. */
+const beside = ({ kept }: Clear, voice: Voice): string =>
+  kept ? `, and ${length(voice, besideCurve(kept), 'up')} before and after` : '';
 
 const sizes = (of: readonly Corner[]) => ({
   left: Math.max(...of.map((p) => p.x)),
@@ -64,10 +71,14 @@ function outlined(t: Template, gauge: number, unit: number, middle: number, base
 function figuresOf(t: Template, voice: Voice): string[] {
   const { left, right, high } = sizes(t.outline);
   return [
-    `left ${length(voice, left)} · right ${length(voice, right)} of the middle of the track`,
-    `up to ${length(voice, high)} above the rail`,
+    `left ${tape(left, voice, 'up')} · right ${tape(right, voice, 'up')} of the middle of the track`,
+    `up to ${tape(high, voice, 'up')} above the rail`,
   ];
 }
+
+/** What would be built too narrow without it. */
+const notIn = ({ kept }: Clear): string[] =>
+  kept && kept.without.length > 0 ? [`Not in it, for nobody measured them: ${kept.without.join(', ')}.`] : [];
 
 const COLUMN = 250;
 const SIZE = 12;
@@ -84,14 +95,22 @@ export function templatesPlot(clear: Clear, gauge: number, voice: Voice, wide = 
   const row = highest * unit + 86;
   const title = 'What must be left clear, in section';
   const rows = Math.ceil(all.length / columns);
-  return drawing(wide, 36 + rows * row, title, [
-    rectShape('paper', 0, 0, wide, 36 + rows * row),
+  const missing = notIn(clear).flatMap((text) => wrapped(text, SIZE, wide - 32));
+  const head = 36 + missing.length * SIZE * 1.4;
+  return drawing(wide, head + rows * row, title, [
+    rectShape('paper', 0, 0, wide, head + rows * row),
     textShape('strong', 16, 20, title, 15),
+    ...missing.map((text, i) => textShape('small', 16, 40 + i * SIZE * 1.4, text, SIZE)),
     ...all.flatMap((t, i) => {
-      const [middle, top] = [each * ((i % columns) + 0.5), 36 + Math.floor(i / columns) * row];
+      const [middle, top] = [each * ((i % columns) + 0.5), head + Math.floor(i / columns) * row];
       const base = top + highest * unit;
-      const name = t.radius === undefined ? 'straight' : `${length(voice, t.radius, 'down')} ${t.hand}`;
-      const place = t.where === 'straight' ? '' : chainage(voice, clear.at(t.where.from));
+      const name =
+        t.radius === undefined
+          ? t.where === 'anywhere'
+            ? 'anywhere'
+            : 'straight'
+          : `${length(voice, t.radius, 'down')} ${t.hand}`;
+      const place = typeof t.where === 'string' ? '' : chainage(voice, clear.at(t.where.from));
       const { left, right, high } = sizes(t.outline);
       return [
         group({}, outlined(t, gauge, unit, middle, base)),
@@ -100,7 +119,7 @@ export function templatesPlot(clear: Clear, gauge: number, voice: Voice, wide = 
           'small',
           middle,
           base + 42,
-          `${length(voice, left)} | ${length(voice, right)}, ${length(voice, high)} up`,
+          `${tape(left, voice, 'up')} | ${tape(right, voice, 'up')}, ${tape(high, voice, 'up')} up`,
           SIZE,
           'middle',
         ),
@@ -168,6 +187,7 @@ export function templateDocument(
               `Scale 1 : ${scale}. As the train runs; middle of the track, top of the rail. ${figuresOf(t, voice).join('; ')}.`,
             ),
           },
+          ...notIn(clear).map((text) => ({ text: print(text), bold: true })),
           {
             text: print(
               'Throw, play of the wheels, lean in cant and sway on springs that were measured are in it, people seated; track out of place and the host’s own margin come on top.',
@@ -197,11 +217,16 @@ export function templatesDxf(clear: Clear, gauge: number, voice: Voice): string 
     all.map((t, i): DxfSheet => {
       const { left, right, high } = sizes(t.outline);
       return {
-        layer: t.radius === undefined ? 'straight' : `R ${Math.round(t.radius * 1000)} mm ${t.hand}`,
+        layer: typeof t.where === 'string' ? t.where : `R ${Math.round((t.radius ?? 0) * 1000)} mm ${t.hand}`,
         x: i * (widest + 0.3),
         outline: t.outline,
         lines: [[left, 0, -right, 0], [0, -0.05, 0, high], ...railsOf(gauge)],
-        letters: [{ x: left, y: -0.1, high: 0.02, text: templateName(t, clear, voice) }],
+        letters: [templateName(t, clear, voice), ...notIn(clear)].map((text, line) => ({
+          x: left,
+          y: -0.1 - 0.03 * line,
+          high: 0.02,
+          text,
+        })),
       };
     }),
   );

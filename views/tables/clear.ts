@@ -1,6 +1,7 @@
 /** What is left beside and over the track as tables, the same on the screen and in the terminal. */
-import type { Clear } from '../../desk/clear.ts';
+import { besideCurve, type Clear } from '../../desk/clear.ts';
 import type { Passing, Spread } from '../../engine/questions/clearance/look.ts';
+import { tape } from '../../words/calliper.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 
@@ -11,11 +12,11 @@ const length = (voice: Voice, si: number, toward: 'up' | 'down'): string =>
 function leftCell(spread: Spread | null, voice: Voice): string {
   if (!spread || !Number.isFinite(spread.high.left)) return '—';
   const { left } = spread.high;
-  return left < 0 ? `${length(voice, -left, 'up')} short` : length(voice, left, 'down');
+  return left < 0 ? `${tape(-left, voice, 'up')} short` : tape(left, voice, 'down');
 }
 
 const stands = (room: { readonly high: { readonly leaves: number } } | null, voice: Voice): string =>
-  room ? length(voice, room.high.leaves, 'down') : '—';
+  room ? tape(room.high.leaves, voice, 'down') : '—';
 
 function row(passing: Passing, clear: Clear, voice: Voice): string[] {
   const { structure, side, name, body, people } = passing;
@@ -26,7 +27,7 @@ function row(passing: Passing, clear: Clear, voice: Voice): string[] {
     side === 'over' ? 'over' : side,
     stands(room, voice),
     name,
-    room ? length(voice, room.high.takes, 'up') : '—',
+    room ? tape(room.high.takes, voice, 'up') : '—',
     leftCell(body, voice),
     leftCell(people, voice),
   ];
@@ -70,26 +71,30 @@ export const curvesTable = (clear: Clear, voice: Voice): WordTable => ({
   rows: [
     ...(clear.straight === undefined
       ? []
-      : [['straight', '', '', length(voice, clear.straight, 'up'), length(voice, clear.straight, 'up')]]),
+      : [['straight', '', '', tape(clear.straight, voice, 'up'), tape(clear.straight, voice, 'up')]]),
     ...clear.curves.map((c) => {
       const [from, to] = [clear.at(c.from), clear.at(c.to)].sort((a, b) => a - b);
       return [
         `${chainage(voice, from)} to ${chainage(voice, to)}`,
         length(voice, c.radius, 'down'),
         c.hand,
-        length(voice, c.inside, 'up'),
-        length(voice, c.outside, 'up'),
+        tape(c.inside, voice, 'up'),
+        tape(c.outside, voice, 'up'),
       ];
     }),
   ],
-  note: noteOf(clear),
+  note: noteOf(clear, voice),
 });
 
-function noteOf({ kept }: Clear): string {
+function noteOf({ kept, curves }: Clear, voice: Voice): string {
   if (!kept)
     return 'Cannot tell: no vehicle of this train has a width and a height measured, or one cannot stand in a curve.';
   const left = kept.without.length > 0 ? ` Without ${kept.without.join(', ')}: not measured.` : '';
-  return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${left}`;
+  const reach =
+    curves.length === 0
+      ? ''
+      : ` What a curve asks for is wanted as far as ${length(voice, besideCurve(kept), 'up')} before and after it.`;
+  return `Of its widest vehicle, people seated; throw, play of the wheels and lean in it, and the host’s own margin on top.${reach}${left}`;
 }
 
 /** Where a train in a siding stands clear of the line. */

@@ -2,6 +2,7 @@
 import { nameOfTrack, type Road, type Sidings, type Standing, usableOf } from '../../desk/siding.ts';
 import { crossingOf, numberOfFrog } from '../../engine/things/line/turnout.ts';
 import type { Joint } from '../../engine/things/line/types.ts';
+import { tape } from '../../words/calliper.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 
@@ -21,9 +22,9 @@ function roadRow(sidings: Sidings, road: Road, train: Standing, voice: Voice): s
     name,
     `${length(voice, train.length, 'up')}: ${usable >= train.length ? 'fits' : 'does not fit'}`,
     length(voice, usable, 'down'),
-    length(voice, first.beyondFrog, 'up'),
-    length(voice, first.apart, 'up'),
-    last ? length(voice, last.beyondFrog, 'up') : 'to its end',
+    tape(first.beyondFrog, voice, 'up'),
+    tape(first.apart, voice, 'up'),
+    last ? tape(last.beyondFrog, voice, 'up') : 'to its end',
   ];
 }
 

@@ -19,6 +19,9 @@ const parts = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
     ...(f.facts.stated.si > 0 ? [`they stand ${t.fact('stated', 'up')} apart on the level`] : []),
   ].join(', ');
 
+/** A bend that may be no more than the distance between two points of the survey. */
+const isSpaced = ({ measure }: FindingOf<'coupler-face-unknown'>): boolean => measure === 'line.profile';
+
 const higher = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
   f.facts.higher === 'ahead' ? t.vehicle : t.fact('other');
 
@@ -41,7 +44,21 @@ export const crestWords = {
     why: 'Heights are stated empty. Measure the coupler empty and with every seat taken: what it sinks is what the faces lose where the other car does not sink with it.',
   }),
   'coupler-face-unknown': (f, t) => ({
-    what: `${between(t)} stand ${t.found('up')} out of line ${place(f, t)}; half of a usual knuckle is ${t.required('down')}.${others(f, 'the same')}`,
-    why: `Of it: ${parts(f, t)}. ${f.measure === 'coupling.height' ? 'Their heights are not stated and taken as equal.' : 'How high their faces are is not stated.'} Before anybody gets on, push the two slowly over it and look how much of them holds.`,
+    what: `${between(t)} stand ${t.found('up')} out of line ${place(f, t)}${
+      isSpaced(f)
+        ? `, if the track bends at one point as surveyed; bent evenly between the points, ${t.fact('even', 'up')}`
+        : ''
+    }; half of a usual knuckle is ${t.required('down')}.${others(f, 'the same')}`,
+    why: `Of it: ${parts(f, t)}. ${
+      isSpaced(f)
+        ? 'Level points a car’s length apart there, or measure how high the faces are.'
+        : f.measure === 'coupling.height'
+          ? 'Their heights are not stated and taken as equal.'
+          : 'How high their faces are is not stated.'
+    }${
+      isSpaced(f) && f.severity === 'notes'
+        ? ''
+        : ' Before anybody gets on, push the two slowly over it and look how much of them holds.'
+    }`,
   }),
 } satisfies Partial<Tellers>;

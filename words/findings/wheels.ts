@@ -74,8 +74,13 @@ export const wheelWords = {
     what:
       f.severity === 'unknown'
         ? `The ${t.fact('of')} of ${t.fact('vehicles')} is not measured on every axle; the line states frogs or crossings that it must pass.`
-        : `Nobody measured the wheels of ${t.fact('vehicles')}: whether they pass frogs and guard rails is not looked at.`,
-    why: 'A wheelset within its sheet on track within its own can still strike a frog or bind: the pair decides.',
+        : f.facts.of === 'width'
+          ? `Nobody measured how wide the wheels of ${t.fact('vehicles')} are: whether one drops between the rails where the gauge is widened is not looked at.`
+          : `Nobody measured the wheels of ${t.fact('vehicles')}: whether they pass frogs and guard rails is not looked at.`,
+    why:
+      f.facts.of === 'width'
+        ? 'With one flange against its rail, what is left of the other tread must still lie on its own. Measure from the back of a wheel to its outer face.'
+        : 'A wheelset within its sheet on track within its own can still strike a frog or bind: the pair decides.',
   }),
   'flangeways-not-measured': (f, t) => ({
     what: `${f.facts.places === 1 ? 'The frog' : `The frogs at ${t.fact('places')} turnouts`} of this line ${f.facts.places === 1 ? 'is' : 'are'} not measured, ${t.where}: whether these wheels pass is not looked at.`,

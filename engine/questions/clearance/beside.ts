@@ -4,7 +4,9 @@ import {
   boxAt,
   type Lane,
   laneOf,
+  looseOf,
   type Poised,
+  type Room,
   roomBeside,
   turned,
 } from '../../things/clearance/room.ts';
@@ -67,8 +69,14 @@ export function besideFor(
   const lanes: Lane[] = [];
   const passers: { readonly kind: Kind; readonly on?: string }[] = [];
   const add = (kind: Kind, on: Way, toward: readonly Side[]): boolean => {
-    for (const poised of poisedOf(leaned(kind, on.line, toward), on.line, toward, kind.body.play.high)) {
-      const lane = laneOf(on.plan, poised, on.from - kind.long, on.to, on.frame);
+    const [shape, play] = [leaned(kind, on.line, toward), kind.body.play.high];
+    const family = { loose: looseOf(shape, widest(on.line, play)) };
+    const { frame } = on;
+    for (const poised of poisedOf(shape, on.line, toward, play)) {
+      const lane = laneOf(on.plan, poised, on.from - kind.long, on.to, {
+        family,
+        ...(frame ? { frame } : {}),
+      });
       if (!lane) return false;
       lanes.push(lane);
       passers.push({ kind, ...(on.name === undefined ? {} : { on: on.name }) });
@@ -84,6 +92,8 @@ export function besideFor(
   if (!stands) return undefined;
   const box: Boxed = { x: 0, y: 0, ux: 1, uy: 0, long: 0, wide: 0 };
   const poised = kinds.map((kind) => poisedOf(kind.shape, stand, sides, kind.body.play.high));
+  // The place asked for next is mostly beside the one before.
+  const before: (Room | undefined)[][] = poised.map((ways) => ways.map(() => undefined));
   const roomAt = (kind: number, at: number, fine: boolean): Least => {
     const { body, shape } = kinds[kind];
     const rear = tips + at - shape.box.rear;
@@ -92,11 +102,13 @@ export function besideFor(
       ...sides.map((to) => leanToward(stand, to, rear, heights, swayed(kinds[kind], stand, to, rear, 0))),
     );
     let least: Least = { room: Infinity, at, stands: body.of.vehicle.name, passes: '' };
-    for (const p of poised[kind]) {
+    for (const [i, p] of poised[kind].entries()) {
       if (!boxAt(standPlan, p, rear, standing(shape.guides), box)) {
         return { ...least, room: -Infinity };
       }
-      const { room, lane } = roomBeside(box, lanes, fine);
+      const nearest = roomBeside(box, lanes, fine, before[kind][i]);
+      before[kind][i] = nearest;
+      const { room, lane } = nearest;
       const left = room - lean;
       if (left < least.room) least = { room: left, at, stands: least.stands, ...passedBy(passers[lane]) };
     }
@@ -154,10 +166,13 @@ const passedBy = (
   ...(passer?.on === undefined ? {} : { on: passer.on }),
 });
 
+/** Play where the gauge is widened most, m. */
+const widest = ({ curves }: Line, play: number): number =>
+  play + Math.max(0, ...curves.map((c) => c.gaugeWidening));
+
 /** Its flanges hard over to a side, both ends alike or aslant. */
 function poisedOf(shape: SweptShape, line: Line, sides: readonly Side[], play: number): Poised[] {
-  const widened = Math.max(0, ...line.curves.map((c) => c.gaugeWidening));
-  const most = (play + widened) / 2;
+  const most = widest(line, play) / 2;
   if (most === 0) return [{ shape, aside: { rear: 0, front: 0 } }];
   const aslant = [
     { shape, aside: { rear: -most, front: most } },

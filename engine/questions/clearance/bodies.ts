@@ -107,6 +107,8 @@ function bodyOf(of: LoadedVehicle, context: OutingContext): Body {
 export interface Reached {
   readonly at: number;
   readonly reach: number;
+  /** With the flanges against the rail of that side, and aslant either way; as far as stands a tenth of a metre apart tell. */
+  readonly by: readonly number[];
 }
 
 export function reachedAlong(
@@ -136,8 +138,13 @@ function reachedAnew(
   const count = Math.max(1, Math.ceil((to - from) / STEP));
   const places = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
   const around = farthest(body.shape);
-  const evenAt = (s: number): Even | undefined =>
-    way.evens.find((e) => e.from <= s - around && e.to >= s + around);
+  let near = 0;
+  // Places and stretches grow: looked for from the last one on.
+  const evenAt = (s: number): Even | undefined => {
+    while (near < way.evens.length - 1 && way.evens[near].to < s + around) near++;
+    const even = way.evens[near];
+    return even.from <= s - around && even.to >= s + around ? even : undefined;
+  };
   const widened = places.map((s) => wideningAt(way.line, onLine(way.line, s)));
   const evens = places.map(evenAt);
   // As a step before where the same curve lies all round both: looked at once.
@@ -152,7 +159,7 @@ function reachedAnew(
   );
   if (typeof found === 'number') return found;
   let next = 0;
-  return places.map((at, i) => ({ at, reach: found[alike(i) ? next - 1 : next++].reach }));
+  return places.map((at, i) => ({ ...found[alike(i) ? next - 1 : next++], at }));
 }
 
 /** At chainages that grow; those of one widening together. */
@@ -169,16 +176,15 @@ export function reachesAt(
     const first = reached.length;
     const next = widened.findIndex((w, i) => i > first && w !== widened[first]);
     const these = places.slice(first, next < 0 ? undefined : next);
-    const most = these.map(() => -Infinity);
+    const each: (readonly number[])[] = [];
     for (const aside of asidesOf(play + widened[first], side)) {
       const found = reachesAlong(way.plan, body.shape, these, side, aside);
       if (typeof found === 'number') return these[found];
-      found.forEach((reach, i) => {
-        most[i] = Math.max(most[i], reach);
-      });
+      each.push(found);
     }
     these.forEach((at, i) => {
-      reached.push({ at, reach: most[i] });
+      const by = each.map((found) => found[i]);
+      reached.push({ at, reach: Math.max(...by), by });
     });
   }
   return reached;
@@ -196,15 +202,25 @@ function asidesOf(play: number, side: Side): readonly Aside[] {
       ];
 }
 
-/** With the flanges against either rail, both ends alike or aslant. */
+/** Reached by less than this, as stands a tenth of a metre apart tell it, a way to stand is not the one that reaches farthest, m. */
+const BEHIND = 5e-4;
+
+/**
+ * With the flanges against either rail, both ends alike or aslant.
+ *
+ * @param by what a look along the track found there for each of them: those that it found far behind are not sought again
+ */
 export function reachWith(
   { plan, line }: Way,
   { shape }: Body,
   s: number,
   side: Side,
   play: number,
+  by?: readonly number[],
 ): number | undefined {
-  const asides = asidesOf(play + wideningAt(line, onLine(line, s)), side);
+  const all = asidesOf(play + wideningAt(line, onLine(line, s)), side);
+  const least = by ? Math.max(...by) - BEHIND : -Infinity;
+  const asides = by?.length === all.length ? all.filter((_, i) => by[i] >= least) : all;
   const reaches = asides.map((aside) => reachAt(plan, shape, s, side, aside));
   return reaches.some((r) => r === undefined) ? undefined : Math.max(...(reaches as number[]));
 }

@@ -12,6 +12,8 @@ export interface KeptClear {
   readonly bodies: readonly KeptBody[];
   /** Names of the vehicles that were not measured, and so are not in it. */
   readonly without: readonly string[];
+  /** Of the longest that was measured, m: so far before a curve its ends may stand out already. */
+  readonly longest: number;
 }
 
 export interface KeptBody {
@@ -58,5 +60,6 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
       right: right.map((r) => r.reach),
     })),
     without: [...new Set(without)],
+    longest: Math.max(...bodies.map(({ shape: { box } }) => box.front - box.rear)),
   };
 }

@@ -72,12 +72,18 @@ export function lookAtClearance(context: OutingContext): Clearances {
   const bodies = bodiesOf(context);
   const way = wayFor(line, bodies);
   const passings: Passing[] = [];
-  for (const body of bodies)
-    for (const structure of structures) {
-      const found = pass(way, body, structure);
+  // Cars alike, their people in it, pass alike.
+  const known = new Map<string, readonly Found[]>();
+  for (const body of bodies) {
+    const key = JSON.stringify([body.kind, body.play, body.top, body.people]);
+    const all = known.get(key) ?? structures.map((structure) => pass(way, body, structure));
+    known.set(key, all);
+    for (const found of all) {
       if ('stands' in found) return { passings: [], unmeasured, tooLong: { vehicle: body.of, at: found.at } };
-      passings.push(...found.passings);
+      const { id, name } = body.of.vehicle;
+      passings.push(...found.passings.map((p) => ({ ...p, vehicle: id, name })));
     }
+  }
   return { passings, unmeasured, tooLong: null };
 }
 
@@ -201,7 +207,7 @@ function mostSought(
   const leanAt = (s: number): number => leanToward(line, side, s, between, swayAt(s));
   const reached = reachedAlong(way, body, from, end, side, play);
   if (typeof reached === 'number') return reached;
-  const whole = reached.map(({ at, reach }) => ({ at, value: reach + leanAt(at) }));
+  const whole = reached.map(({ at, reach, by }) => ({ at, value: reach + leanAt(at), by }));
   const best = whole.reduce((a, b) => (b.value > a.value ? b : a));
   let most = best;
   const beside = whole.filter(({ at }) => Math.abs(at - best.at) < 1.5 * STEP);
@@ -217,13 +223,13 @@ function mostSought(
       play,
     );
     if (typeof near === 'number') return near;
-    for (const { at, reach } of near) {
+    for (const { at, reach, by } of near) {
       const value = reach + leanAt(at);
-      if (value > most.value) most = { at, value };
+      if (value > most.value) most = { at, value, by };
     }
   }
   // Sought once more by itself, to the last digit.
-  const reach = reachWith(way, body, most.at, side, play);
+  const reach = reachWith(way, body, most.at, side, play, most.by);
   if (reach === undefined) return most.at;
   const lean = leanAt(most.at);
   const sway = body.sway ? { sway: lean - leanToward(line, side, most.at, between) } : {};

@@ -46,30 +46,21 @@ export function lookAtPlatforms(context: OutingContext): PlatformsLook {
   const bodies = bodiesOf(context).filter(({ of }) => isRidden(of) && of.vehicle.step);
   const way = wayFor(line, bodies);
   // Cars alike stand alike.
-  const known = new Map<string, Across | undefined>();
-  const kept = (body: Body, platform: Structure, side: 'left' | 'right'): Across[] => {
+  const known = new Map<string, readonly Across[]>();
+  const across = bodies.flatMap((body) => {
     const { vehicle } = body.of;
     const sinks = vehicle.seats.map((seat) => frameSinks(body.of, seat.at));
-    const key = JSON.stringify([
-      body.shape,
-      body.play.high,
-      vehicle.step,
-      vehicle.seats,
-      sinks,
-      body.roll?.kind ?? '',
-      platform.id,
-      side,
-    ]);
-    if (!known.has(key)) known.set(key, acrossAt(way, body, platform, side));
-    const found = known.get(key);
-    return found ? [{ ...found, vehicle: vehicle.id, name: vehicle.name }] : [];
-  };
-  const across = bodies.flatMap((body) =>
-    platforms.flatMap((platform) => {
-      const sides = platform.side === 'both' ? (['left', 'right'] as const) : [platform.side];
-      return sides.flatMap((side) => kept(body, platform, side));
-    }),
-  );
+    const { shape, play, roll } = body;
+    const key = JSON.stringify([shape, play.high, vehicle.step, vehicle.seats, sinks, roll?.kind ?? '']);
+    const found =
+      known.get(key) ??
+      platforms.flatMap((platform) => {
+        const sides = platform.side === 'both' ? (['left', 'right'] as const) : [platform.side];
+        return sides.flatMap((side) => acrossAt(way, body, platform, side) ?? []);
+      });
+    known.set(key, found);
+    return found.map((at) => ({ ...at, vehicle: vehicle.id, name: vehicle.name }));
+  });
   return { across, without };
 }
 

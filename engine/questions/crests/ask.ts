@@ -49,7 +49,7 @@ function weighHeld({ held, face }: Hold, sparse: boolean): Severity | undefined 
 const factsOf = (
   { other, lie, apart, stated, line, springs, tilt, people }: CrestGap,
   others: number,
-): FactsOf<'coupler-face-unknown'> => ({
+): Omit<FactsOf<'coupler-face-unknown'>, 'even'> => ({
   other,
   lie,
   higher: apart > 0 ? 'ahead' : 'behind',
@@ -132,31 +132,42 @@ function sinksUnknown(gaps: readonly CrestGap[], sink: number, source: string): 
   ];
 }
 
-/** @param usual half of a usual knuckle, m */
+/**
+ * Beyond half of a usual knuckle within limits, beyond all of one it is asked for. Of a bend that the survey's spacing alone makes so sharp one
+ * step less: nobody knows that it is there.
+ *
+ * @param usual half of a usual knuckle, m
+ */
 function unknown(gaps: readonly CrestGap[], usual: number): Finding[] {
   const silent = gaps.filter((g) => (g.hold === null || g.stated === null) && added(g));
-  const weigh = ({ apart, tilt, stated }: CrestGap): Severity | undefined => {
-    const out = Math.abs(apart) + tilt;
-    if (out >= 2 * usual) return 'unknown';
+  const out = ({ apart, tilt }: CrestGap): number => Math.abs(apart) + tilt;
+  // Bent evenly between the points of the survey it would not ask.
+  const isSpaced = (g: CrestGap): boolean => g.gentle < usual && out(g) >= usual;
+  const weigh = (g: CrestGap): Severity | undefined => {
+    if (out(g) >= 2 * usual) return isSpaced(g) ? 'limits' : 'unknown';
     // Heights that nobody measured are not known to differ.
-    return out < usual ? undefined : stated === null ? 'notes' : 'limits';
+    return out(g) < usual ? undefined : isSpaced(g) || g.stated === null ? 'notes' : 'limits';
   };
+  // What one levelling settles, and what is measured at the train.
+  const each = [false, true].map((spaced) => silent.filter((g) => isSpaced(g) === spaced));
   return (['unknown', 'limits', 'notes'] as const).flatMap((severity) => {
-    const of = silent.filter((g) => weigh(g) === severity);
-    if (of.length === 0) return [];
-    const out = ({ apart, tilt }: CrestGap): number => Math.abs(apart) + tilt;
-    const worst = of.reduce((a, b) => (out(b) > out(a) ? b : a));
-    return [
-      makeFinding('coupler-face-unknown', severity, 'fit', {
-        where: placeOf(worst),
-        found: amount(out(worst), 'length'),
-        required: amount(usual, 'length'),
-        margin: Math.max(-1, 1 - out(worst) / usual),
-        facts: factsOf(worst, of.length - 1),
-        sure: 'assumed',
-        measure: worst.stated === null ? 'coupling.height' : 'coupling.face',
-        source: SOURCE,
-      }),
-    ];
+    return each.flatMap((gaps) => {
+      const of = gaps.filter((g) => weigh(g) === severity);
+      if (of.length === 0) return [];
+      const worst = of.reduce((a, b) => (out(b) > out(a) ? b : a));
+      const atTrain = worst.stated === null ? 'coupling.height' : 'coupling.face';
+      return [
+        makeFinding('coupler-face-unknown', severity, 'fit', {
+          where: placeOf(worst),
+          found: amount(out(worst), 'length'),
+          required: amount(usual, 'length'),
+          margin: Math.max(-1, 1 - out(worst) / usual),
+          facts: { ...factsOf(worst, of.length - 1), even: amount(worst.gentle, 'length') },
+          sure: 'assumed',
+          measure: isSpaced(worst) ? 'line.profile' : atTrain,
+          source: SOURCE,
+        }),
+      ];
+    });
   });
 }

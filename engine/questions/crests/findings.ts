@@ -11,9 +11,10 @@ const apart = {
   others: 'number',
 } as const;
 const held: typeof apart & { readonly face: 'length' } = { ...apart, face: 'length' };
+const unstated: typeof apart & { readonly even: 'length' } = { ...apart, even: 'length' };
 
 export const crestFindings = {
   'couplers-slip-by': held as typeof held,
-  'coupler-face-unknown': apart as typeof apart,
+  'coupler-face-unknown': unstated as typeof unstated,
   'coupler-sink-unknown': { other: 'name', lie: ['crest', 'sag'], sink: 'length', others: 'number' },
 } as const;

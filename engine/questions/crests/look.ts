@@ -5,7 +5,7 @@ import { isLinked } from '../../things/coupler/linked.ts';
 import { tiltOver } from '../../things/coupler/tilt.ts';
 import { heightAt } from '../../things/line/geometry.ts';
 import type { Line } from '../../things/line/types.ts';
-import { isSparse } from '../../things/line/vertical.ts';
+import { isSparse, roundedOff } from '../../things/line/vertical.ts';
 import { sinksOf } from './sinks.ts';
 
 /** Height of the lower face, m, and how much of it holds the other: nothing or less, they slip by. */
@@ -30,6 +30,8 @@ export interface CrestGap {
   readonly tilt: number;
   /** All but the tilt together, m; positive: the one ahead stands higher. */
   readonly apart: number;
+  /** How far they stand out of line with the tilt, m, where the track bends evenly between the points of its survey; of faces and heights that are not stated alone reckoned apart. */
+  readonly gentle: number;
   readonly at: number;
   readonly lie: 'crest' | 'sag';
   /** No two points of the survey lie as near there as the vehicles are long: how sharp it bends is not known. */
@@ -52,6 +54,7 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
   const kept = new Map<string, ReturnType<typeof risesOn>>();
   const usual = 2 * outing.assumed.practice['half-knuckle'].value * line.gauge;
   const heaviest = Math.max(0, ...outing.riders.map((r) => r.mass.high));
+  let even: Line | undefined;
   return loaded.vehicles.slice(1).flatMap((behind, gap) => {
     const ahead = loaded.vehicles[gap];
     const [rear, front] = [ahead.vehicle.rear, behind.vehicle.front];
@@ -60,11 +63,13 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
     // A face is taken as wide as it is high: knuckles are narrower.
     const wide = Math.min(rear.face ?? usual, front.face ?? usual);
     const key = JSON.stringify([a, b, wide]);
-    const rises = kept.get(key) ?? risesOn(line, a, b, tiltOver(line, a, b, wide));
+    const tilt = tiltOver(line, a, b, wide);
+    const rises = kept.get(key) ?? risesOn(line, a, b, tilt);
     kept.set(key, rises);
     const stated =
       rear.height === undefined || front.height === undefined ? null : rear.height - front.height;
-    const [of, next] = [sinksOf(ahead, 'rear', heaviest), sinksOf(behind, 'front', heaviest)];
+    const sinks = [sinksOf(ahead, 'rear', heaviest), sinksOf(behind, 'front', heaviest)] as const;
+    const [of, next] = sinks;
     const under = (ofAhead: readonly number[], ofBehind: readonly number[]): Worst =>
       worstOf(stated ?? 0, rises, ofAhead, ofBehind);
     const [seated, empty] = [under(of.seated, next.seated), under(of.empty, next.empty)];
@@ -79,6 +84,13 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
         total(worstOf(stated ?? 0, { most: level, least: level }, of[p], next[p])),
       ),
     );
+    const gentle = (): number => {
+      even ??= roundedOff(line);
+      const bent = risesOn(even, a, b, tilt);
+      const of = (p: People): number => total(worstOf(stated ?? 0, bent, sinks[0][p], sinks[1][p]));
+      return Math.min(total(worst), Math.max(of('seated'), of('empty')));
+    };
+    const asked = (hold === null || stated === null) && total(worst) >= usual / 2;
     const room = hold && hold.mean - flat - hold.face / 2;
     const reach = Math.max(...a.near, ...a.far, ...b.near, ...b.far);
     return [
@@ -89,6 +101,7 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
         other: behind.vehicle.name,
         stated,
         ...worst,
+        gentle: asked ? gentle() : total(worst),
         lie: lieOf(line, worst.at, reach),
         sparse: isSparse(line, worst.at, reach),
         hold,

@@ -5,7 +5,7 @@
 import { amount } from '../../base/quantity.ts';
 import type { SumRef } from '../../base/sum.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import type { Line } from '../../things/line/types.ts';
+import { type Line, MAIN } from '../../things/line/types.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
@@ -38,6 +38,7 @@ export function askWheels(context: OutingContext): Findings<WheelsData> {
       ...wornWheels(context),
       ...framesBind(context),
       ...notMeasured(context),
+      ...widthsNotMeasured(context.line, wheelsets),
       ...frogsNotMeasured(context.line, wheelsets),
     ],
     data: { wheelsets },
@@ -289,10 +290,44 @@ function notMeasured({ line, outing }: OutingContext): Finding[] {
   });
 }
 
-/** Turnouts of which no frog was measured, where the wheels were. */
-function frogsNotMeasured({ places, flangeways = [] }: Line, wheelsets: readonly WheelsetFit[]): Finding[] {
-  const turnouts = places.filter((p) => p.kind === 'switch');
-  if (flangeways.length > 0 || turnouts.length === 0 || wheelsets.length === 0) return [];
+/** Where the gauge is anywhere wider than the line's, a narrow wheel drops in: of one of which nobody measured the width that is not looked at. */
+function widthsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Finding[] {
+  const { curves, flangeways = [], gauge } = line;
+  const wide = [
+    ...curves.filter((c) => c.gaugeWidening > 0),
+    ...flangeways
+      .filter((w) => (w.gauge ?? gauge) > gauge + ROUNDING)
+      .map(({ at }) => ({ from: at, to: at })),
+  ];
+  const lacking = wheelsets.filter(
+    ({ backs, wheelset }) => backs && wheelset.flangeThickness && wheelset.width === undefined,
+  );
+  if (wide.length === 0 || lacking.length === 0) return [];
+  return [
+    makeFinding('wheels-not-measured', 'notes', 'fit', {
+      where: { vehicle: lacking[0].vehicle, from: wide[0].from, to: wide[0].to },
+      facts: { vehicles: [...new Set(lacking.map((w) => w.name))].join(', '), of: 'width' },
+      measure: 'vehicle.wheelsets.width',
+      source: PRACTICE,
+    }),
+  ];
+}
+
+/** Between the tips of points and their frog, at most, m. */
+const TURNOUT = 5;
+
+/** Turnouts of which no frog was measured, where the wheels were: places so called, and points at which tracks leave. */
+function frogsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Finding[] {
+  if (wheelsets.length === 0) return [];
+  const { places, flangeways = [], tracks = [] } = line;
+  const points = tracks.flatMap(({ name, start, end }) =>
+    [start, ...(end ? [end] : [])].flatMap(({ track, at }) => (track === MAIN ? [{ name, at }] : [])),
+  );
+  const turnouts = [...places.filter((p) => p.kind === 'switch'), ...points]
+    .filter((t) => flangeways.every((w) => Math.abs(w.at - t.at) > TURNOUT))
+    .filter((t, i, all) => all.findIndex((other) => Math.abs(other.at - t.at) <= TURNOUT) === i)
+    .sort((a, b) => a.at - b.at);
+  if (turnouts.length === 0) return [];
   return [
     makeFinding('flangeways-not-measured', 'notes', 'fit', {
       where: { place: turnouts[0].name, from: turnouts[0].at, to: turnouts[0].at },

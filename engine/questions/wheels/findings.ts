@@ -38,6 +38,9 @@ export const wheelFindings = {
   },
   'wheel-diameters-differ': { wheelset: 'name', others: 'number' },
   'frame-binds-in-curve': { group: 'name', play: 'length', widening: 'length', radius: 'length' },
-  'wheels-not-measured': { vehicles: 'name', of: ['back to back', 'flange thickness', 'flange height'] },
+  'wheels-not-measured': {
+    vehicles: 'name',
+    of: ['back to back', 'flange thickness', 'flange height', 'width'],
+  },
   'flangeways-not-measured': { places: 'number' },
 } as const;

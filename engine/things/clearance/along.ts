@@ -17,6 +17,12 @@ import {
   window,
 } from './swept.ts';
 
+/** A place looks at stands up to one beyond its window: those are laid, and no rounding leaves one out, m. */
+const AROUND = 1.001 * STEP;
+
+/** Stands of the look that is under way: one run of figures for all of them, since there are thousands of looks. */
+let scratch = new Float64Array(1024);
+
 /**
  * Most reach to a side at each of the places, m from the middle of the track; −Infinity where the vehicle is nowhere beside it.
  * A number: which of the places is the first beside which it cannot stand.
@@ -35,13 +41,14 @@ export function reachesAlong(
   const begins = places[0] - back;
   const count = Math.ceil((places[places.length - 1] + ahead - begins) / STEP) + 1;
   // Rear guide and way of the axis, four figures a stand: a long line has many.
-  const stands = new Float64Array(4 * count);
+  if (scratch.length < 4 * count) scratch = new Float64Array(8 * count);
+  const stands = scratch;
   const stand = standing(guides);
   let near = 0;
   for (let j = 0; j < count; j++) {
     const rear = begins + j * STEP;
-    while (places[near] + ahead < rear - STEP) near++;
-    if (rear < places[near] - back - STEP) continue;
+    while (places[near] + ahead < rear - AROUND) near++;
+    if (rear < places[near] - back - AROUND) continue;
     if (!standOn(plan, guides, rear, aside, stand))
       return Math.max(
         0,

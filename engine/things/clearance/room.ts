@@ -95,6 +95,9 @@ function cornersTo(a: Boxed, b: Boxed): number {
   return Math.sqrt(least);
 }
 
+/** Steps of the grid that a vehicle is looked for about where one was nearest. */
+const AROUND = 3;
+
 /** Of each box: its middle, its way. */
 const FIGURES = 4;
 
@@ -110,6 +113,23 @@ export interface Lane {
   /** All are as long and as wide: half of each, m. */
   readonly long: number;
   readonly wide: number;
+  /** Lanes of one family differ by how the flanges stand: where one of them stands off, no other comes nearer than this, m. */
+  readonly family?: Family;
+}
+
+/** One vehicle on one track, however its flanges stand. */
+export interface Family {
+  readonly loose: number;
+}
+
+/**
+ * How far any corner of a vehicle moves, at most, from one way of standing in the play of its wheels to another, m: its guides by all of the
+ * play, what overhangs by its share more, and a tenth for the bend of the track under it.
+ */
+export function looseOf({ guides, box }: SweptShape, play: number): number {
+  const over = Math.max(0, -box.rear, box.front - guides);
+  const wide = Math.max(box.left, -box.right);
+  return 1.1 * play * (guides > 0 ? 1 + (2 * (over + wide)) / guides : 1);
 }
 
 /** undefined: its frame cannot stand somewhere between. */
@@ -118,7 +138,7 @@ export function laneOf(
   poised: Poised,
   from: number,
   to: number,
-  frame?: Frame,
+  { frame, family }: Pick<Lane, 'frame' | 'family'> = {},
 ): Lane | undefined {
   const stand = standing(poised.shape.guides);
   const box = boxed();
@@ -134,7 +154,16 @@ export function laneOf(
     boxes[k + 2] = box.ux;
     boxes[k + 3] = box.uy;
   }
-  return { plan, poised, from, boxes, long: box.long, wide: box.wide, ...(frame ? { frame } : {}) };
+  return {
+    plan,
+    poised,
+    from,
+    boxes,
+    long: box.long,
+    wide: box.wide,
+    ...(frame ? { frame } : {}),
+    ...(family ? { family } : {}),
+  };
 }
 
 /** From the frame of a plan of its own into that of what stands. */
@@ -154,12 +183,23 @@ export interface Room {
   readonly at: number;
 }
 
-/** The least between a standing box and all that passes; not `fine`: as the grid tells it, more by `COARSE` at the most. */
-export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean): Room {
+/**
+ * The least between a standing box and all that passes; not `fine`: as the grid tells it, more by `COARSE` at the most.
+ *
+ * @param beside what was nearest to a box that stood near this one: nothing farther off than that is looked at
+ */
+export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean, beside?: Room): Room {
   let best: Room = { room: FAR, lane: -1, at: 0 };
+  const bound = beside && beside.lane >= 0 ? aroundOf(box, lanes[beside.lane], beside.at) : FAR;
+  let [family, off]: [Family | undefined, boolean] = [undefined, false];
   for (let lane = 0; lane < lanes.length; lane++) {
-    const near = nearestOf(box, lanes[lane], fine ? best.room + COARSE : best.room);
-    if (!near) continue;
+    const first = lanes[lane].family !== family;
+    if (!first && off) continue;
+    const asked = Math.min(best.room, bound) + (fine ? COARSE : 0);
+    family = lanes[lane].family;
+    const near = nearestOf(box, lanes[lane], asked + (first ? (family?.loose ?? 0) : 0));
+    if (first) off = family !== undefined && !near;
+    if (!near || near.room >= asked) continue;
     if (near.room < best.room) best = { ...near, lane };
     if (!fine) continue;
     const closer = refined(box, lanes[lane], near.at);
@@ -168,15 +208,28 @@ export function roomBeside(box: Boxed, lanes: readonly Lane[], fine: boolean): R
   return best;
 }
 
+/** Of the grid about a place of what passes, m, and a hair: as near or nearer is something of it. */
+function aroundOf(box: Boxed, { boxes, from, long, wide }: Lane, at: number): number {
+  const middle = Math.round((at - from) / STEP);
+  let least = FAR;
+  for (let i = middle - AROUND; i <= middle + AROUND; i += AROUND) {
+    const k = i * FIGURES;
+    if (k < 0 || k >= boxes.length) continue;
+    const other = { x: boxes[k], y: boxes[k + 1], ux: boxes[k + 2], uy: boxes[k + 3], long, wide };
+    least = Math.min(least, between(box, other) + 1e-9);
+  }
+  return least;
+}
+
 /** undefined: none as near as is asked. */
 function nearestOf(
   box: Boxed,
   { boxes, from, long, wide }: Lane,
   asked: number,
 ): { readonly room: number; readonly at: number } | undefined {
-  let room = Math.min(asked, FAR);
+  let room = asked;
   let nearest = -1;
-  const own = box.long + box.wide + long + wide;
+  const own = Math.hypot(box.long, box.wide) + Math.hypot(long, wide);
   const other: Boxed = { x: 0, y: 0, ux: 1, uy: 0, long, wide };
   const count = boxes.length / FIGURES;
   for (let i = 0; i < count; ) {
@@ -194,7 +247,13 @@ function nearestOf(
     other.y = boxes[k + 1];
     other.ux = boxes[k + 2];
     other.uy = boxes[k + 3];
-    if (alongNormals(box, other) < room) {
+    // Mostly two stand side by side, and this alone tells that they are farther apart.
+    const aside =
+      Math.abs(dy * box.ux - dx * box.uy) -
+      box.wide -
+      long * Math.abs(box.ux * other.uy - box.uy * other.ux) -
+      wide * Math.abs(box.ux * other.ux + box.uy * other.uy);
+    if (aside < room && alongNormals(box, other) < room) {
       const here = between(box, other);
       if (here < room) {
         room = here;

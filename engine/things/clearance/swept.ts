@@ -43,8 +43,11 @@ export const STEP = 0.1;
 /** Between two of them the reach cannot rise by more: a vehicle stands nowhere more aslant than one in two. */
 const RISE = STEP / 2;
 const CUTS = 30;
-/** Of the chainages at which a corner passes the place: to 1e-9 m. */
-const HALVINGS = 32;
+/** How near along the track a corner is brought to the place that it passes, m. */
+const ABREAST = 1e-10;
+const HALVINGS = 60;
+/** Three places with no more between them are a stretch along which the vehicle reaches alike, m. */
+const ALIKE = 1e-12;
 /** Cosine of the most that a vehicle beside a place points away from the track there. */
 export const FACING = 0.2;
 /** Chords are found to this, m. */
@@ -100,19 +103,30 @@ export function reachAt(
   looked.forEach((here, j) => {
     const [before, after] = [looked[j - 1] ?? -Infinity, looked[j + 1] ?? -Infinity];
     if (here < top - RISE || here < before || here < after) return;
+    if (here - before < ALIKE && here - after < ALIKE) return;
     const middle = first + j * STEP;
     most = Math.max(most, highest(at, middle - STEP, middle + STEP, CUTS).value);
   });
   return stands ? most : undefined;
 }
 
-/** Where a growing function passes nothing, by halving; the nearer bound where it does not. */
+/** Where a growing function passes nothing; the nearer bound where it does not. By its chord (Illinois), every third time by halving. */
 function crossing(f: (x: number) => number, low: number, high: number): number {
   let [from, to] = [low, high];
+  let [below, above] = [f(from), f(to)];
+  if (!(below < 0)) return from;
+  if (!(above >= 0)) return to;
   for (let i = 0; i < HALVINGS; i++) {
-    const middle = (from + to) / 2;
-    if (f(middle) < 0) from = middle;
-    else to = middle;
+    const x = i % 3 === 2 ? (from + to) / 2 : from + ((to - from) * below) / (below - above);
+    const here = f(x);
+    if (Math.abs(here) < ABREAST) return x;
+    if (here < 0) {
+      [from, below] = [x, here];
+      above /= 2;
+    } else {
+      [to, above] = [x, here];
+      below /= 2;
+    }
   }
   return (from + to) / 2;
 }
@@ -220,22 +234,25 @@ export function standOn(plan: Plan, guides: number, at: number, aside: Aside, st
 
 /** Where the normal leaves the box, m from the middle of the track to that side; −Infinity where it passes by. */
 function across({ x, y, ux, uy }: Stand, box: Box, place: Place, way: 1 | -1): number {
+  const { nx, ny } = place;
+  const facing = ux * ny - uy * nx;
   // A vehicle that stands across the normal's other end, as round a tight loop, is not beside this place.
-  if (ux * place.ny - uy * place.nx < FACING) return -Infinity;
-  const [dx, dy] = [place.x - x, place.y - y];
-  const [along, aside] = [dx * ux + dy * uy, -dx * uy + dy * ux];
-  const [forward, sideways] = [place.nx * ux + place.ny * uy, -place.nx * uy + place.ny * ux];
-  const first = within(along, forward, box.rear, box.front);
-  const second = within(aside, sideways, box.right, box.left);
-  const low = Math.max(first[0], second[0]);
-  const high = Math.min(first[1], second[1]);
+  if (facing < FACING) return -Infinity;
+  const dx = place.x - x;
+  const dy = place.y - y;
+  const along = dx * ux + dy * uy;
+  const aside = dy * ux - dx * uy;
+  const forward = nx * ux + ny * uy;
+  let low = (box.right - aside) / facing;
+  let high = (box.left - aside) / facing;
+  if (Math.abs(forward) < 1e-15) {
+    if (along < box.rear || along > box.front) return -Infinity;
+  } else {
+    const rear = (box.rear - along) / forward;
+    const front = (box.front - along) / forward;
+    low = Math.max(low, Math.min(rear, front));
+    high = Math.min(high, Math.max(rear, front));
+  }
   if (low > high) return -Infinity;
   return way > 0 ? high : -low;
-}
-
-/** For which t: low ≤ at + t·rate ≤ high. */
-function within(at: number, rate: number, low: number, high: number): readonly [number, number] {
-  if (Math.abs(rate) < 1e-15) return at >= low && at <= high ? [-Infinity, Infinity] : [Infinity, -Infinity];
-  const [a, b] = [(low - at) / rate, (high - at) / rate];
-  return a < b ? [a, b] : [b, a];
 }

@@ -3,8 +3,8 @@
  *
  *   θ(s) = ∫ κ ds      x(s) = ∫ cos θ ds      y(s) = ∫ sin θ ds
  *
- * θ grows to the left, y lies to the left. Over a piece with linear κ, θ is exact, and x and y follow by three points of
- * Gauss; pieces turn by no more than 0.1 rad, which leaves them right to 1e-10 of their length. A loop is laid on and on
+ * θ grows to the left, y lies to the left. Over a piece of one curvature it is an arc; with linear κ, θ is exact, and x and y follow by
+ * three points of Gauss; pieces turn by no more than 0.1 rad, which leaves them right to 1e-10 of their length. A loop is laid on and on
  * over its seam; beyond the ends of a point-to-point line the track goes on straight, as its grade does.
  */
 import type { CurveElement, Line } from './types.ts';
@@ -92,6 +92,19 @@ function spotWithin({ x, y, cos, sin, k0, k1 }: Plan, i: number, t: number, spot
     spot.y = y[i] + t * d;
     spot.cos = c;
     spot.sin = d;
+    return;
+  }
+  if (rate === 0) {
+    const a = k * t;
+    const w = a * a;
+    const along = t * (1 - (w / 6) * (1 - (w / 20) * (1 - w / 42)));
+    const aside = (t * a * (1 - (w / 12) * (1 - (w / 30) * (1 - w / 56)))) / 2;
+    const f = cosine(a);
+    const g = sine(a);
+    spot.x = x[i] + along * c - aside * d;
+    spot.y = y[i] + along * d + aside * c;
+    spot.cos = c * f - d * g;
+    spot.sin = d * f + c * g;
     return;
   }
   const [p, q, r] = [NEAR * t, 0.5 * t, FAR * t];

@@ -7,6 +7,7 @@ import {
   COARSE,
   FAR,
   laneOf,
+  looseOf,
   type Poised,
   roomBeside,
   turned,
@@ -154,9 +155,53 @@ describe('beside what passes', () => {
     expect(roomBeside(box(20, 1.6, 0, 1, 0.3), [along(0)], true).room).toBeCloseTo(0.95, 9);
   });
 
+  it('is the same whether a vehicle’s ways to stand are looked at as one family or each alone, with or without what was near before', () => {
+    const draw = drawer(10);
+    const plan = layPlan(round, 0, 70);
+    const lanesOf = (play: number, family?: { loose: number }) =>
+      [
+        // The farthest first.
+        [-1, -1],
+        [1, 1],
+        [-1, 1],
+        [1, -1],
+      ].map(
+        ([r, f]) =>
+          laneOf(
+            plan,
+            poised((r * play) / 2, (f * play) / 2),
+            2,
+            30,
+            family ? { family } : {},
+          ) as typeof lane,
+      );
+    for (let n = 0; n < 6; n++) {
+      const play = draw(0.001, 0.06);
+      const { shape } = poised();
+      const all = [play / 3, play].flatMap((p) => lanesOf(p));
+      const together = [play / 3, play].flatMap((p) => lanesOf(p, { loose: looseOf(shape, p) }));
+      let [before, angle]: [ReturnType<typeof roomBeside> | undefined, number] = [undefined, 0.4];
+      for (let i = 0; i < 12; i++, angle += 0.02) {
+        const off = draw(0.5, 1.6);
+        const here = box(
+          (12 - off) * Math.sin(angle),
+          12 - (12 - off) * Math.cos(angle),
+          angle * 57 + draw(-9, 9),
+          0.6,
+          0.2,
+        );
+        for (const fine of [false, true]) {
+          const alone = roomBeside(here, all, fine);
+          expect(roomBeside(here, together, fine, before)).toEqual(alone);
+        }
+        before = roomBeside(here, together, false, before);
+      }
+    }
+  });
+
   it('on a plan of its own is where that plan is laid', () => {
     const frame = { x: 3, y: 4, cos: 0.6, sin: 0.8 };
-    const laid = laneOf(layPlan(straight, 0, 70), poised(), 0, 20, frame) as typeof lane;
+    const laid = laneOf(layPlan(straight, 0, 70), poised(), 0, 20, { frame }) as typeof lane;
     const first = placeOf(laid, 0);
     // Its middle lies 0.9 m ahead of the rear guide and 0.05 m to its left.
     expect(first.x).toBeCloseTo(3 + 0.9 * 0.6 - 0.05 * 0.8, 9);

@@ -26,6 +26,12 @@ it('draws it into a file', () => {
   expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*How far the train reaches beside the track/);
 });
 
+it('writes a sheet to peg it out by', () => {
+  const file = join(folder, 'places.csv');
+  expect(heedway('clear', example, '--places', file).stdout).toContain(`written into ${file}`);
+  expect(readFileSync(file, 'utf8')).toMatch(/^"at, ft","left, in","of","right, in","of"\r\n0,12\.\d+,/);
+});
+
 it('draws the section to be left clear by the ending of the file’s name, and says which it knows', () => {
   const made = (name: string): string => {
     const file = join(folder, name);

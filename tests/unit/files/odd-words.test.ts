@@ -34,6 +34,17 @@ it('a record of a kind that only the machine knows is none', () => {
   expect(bodyIn(JSON.stringify({ ...body, kind: 'toString' }))).toBeUndefined();
 });
 
+it('a part that is left out is asked for in words', async () => {
+  const { line: _l, ...paper } = (await examplePaper('steam-light')) as Json;
+  const got = await readOuting({ path: 'o', content: JSON.stringify(paper) }, async () => undefined);
+  const [first] = got.ok ? [] : got.problems;
+  expect(first).toMatchObject({
+    path: 'line',
+    found: 'nothing',
+    expected: 'it there, or {"file": "path of a file"}',
+  });
+});
+
 it('a day that no calendar has is refused, told once', async () => {
   const paper = (await examplePaper('steam-light')) as Json;
   const read = async (more: Json) => {

@@ -96,7 +96,7 @@ describe('faces and heights that nobody stated', () => {
   const half = 0.09734513274336283 * of(0).line.gauge;
   it('are asked for only where usual ones might slip by', () => {
     expect(said(of((0.95 * half) / per, faceless))).toEqual([]);
-    expect(said(of((1.05 * half) / per, faceless))).toEqual(['limits coupler-face-unknown coupling.face']);
+    expect(said(of((1.4 * half) / per, faceless))).toEqual(['limits coupler-face-unknown coupling.face']);
     expect(said(of((2.05 * half) / per, faceless))).toEqual(['unknown coupler-face-unknown coupling.face']);
   });
 
@@ -109,8 +109,70 @@ describe('faces and heights that nobody stated', () => {
   it('heights: a note, until no height could do', () => {
     const { height: _h, ...bare } = knuckle(0.11);
     expect(said(of((0.95 * half) / per, bare))).toEqual([]);
-    expect(said(of((1.05 * half) / per, bare))).toEqual(['notes coupler-face-unknown coupling.height']);
+    expect(said(of((1.4 * half) / per, bare))).toEqual(['notes coupler-face-unknown coupling.height']);
     expect(said(of((2.05 * half) / per, bare))).toEqual(['unknown coupler-face-unknown coupling.height']);
+  });
+});
+
+describe('a kink that the survey’s spacing alone makes', () => {
+  const half = 0.09734513274336283 * of(0).line.gauge;
+  const kink = (spacing: number, grade: number): Outing =>
+    crested(
+      [0, 60 - spacing, 60, 60 + spacing, 120].map((at) => ({ at, height: -grade * Math.abs(at - 60) })),
+      [long, short],
+      [faceless, faceless],
+    );
+  const gap = (spacing: number, grade: number) => crestsOf(kink(spacing, grade)).data.gaps[0];
+  const outOf = ({ apart, tilt }: { apart: number; tilt: number }) => Math.abs(apart) + tilt;
+  /** Grade that puts them so many halves of a usual knuckle out of line, bent at one point. */
+  const one = outOf(gap(30, 0.1)) / 0.1;
+  const by = (halves: number) => (halves * half) / one;
+
+  it('is a note; so sharp that all of a knuckle would miss, within limits; bent evenly too: as any other', () => {
+    expect(said(kink(30, by(0.95)))).toEqual([]);
+    expect(said(kink(30, by(1.05)))).toEqual(['notes coupler-face-unknown line.profile']);
+    expect(said(kink(30, by(2.05)))).toEqual(['limits coupler-face-unknown line.profile']);
+    expect(said(kink(0.2, by(1.5)))).toEqual(['limits coupler-face-unknown coupling.face']);
+    expect(said(kink(0.2, by(2.5)))).toEqual(['unknown coupler-face-unknown coupling.face']);
+    const outing = kink(30, by(1.05));
+    const { what, why } = tellFinding(crestsOf(outing).findings[0], voice(outing));
+    expect(what).toContain('bent evenly between the points');
+    expect(why).toContain('Level points a car’s length apart there');
+    expect(why).not.toContain('Before anybody gets on');
+  });
+
+  it('lies bent evenly where two circles put it', () => {
+    // Both stand on one curve of radius 2·T/|g₂ − g₁|, T half the way to the next point.
+    const grade = by(2.05);
+    const radius = (2 * 15) / (2 * grade);
+    const off = ({ length, overhang }: { length: number; overhang: number }) =>
+      ((length / 2) ** 2 - (length / 2 - overhang) ** 2) / (2 * radius);
+    expect(gap(30, grade).gentle).toBeGreaterThan(Math.abs(off(long) - off(short)));
+    // At the end of the curve the one that has left it adds nothing of its own.
+    expect(gap(30, grade).gentle).toBeLessThan(off(long) + off(short));
+  });
+
+  it('grows without a leap as points lie nearer or the grade changes more, and its word by one step at a time', () => {
+    const ranks = ['', 'notes', 'limits', 'unknown'];
+    const rank = (spacing: number, grade: number) =>
+      ranks.indexOf(said(kink(spacing, grade))[0]?.split(' ')[0] ?? '');
+    for (const halves of [1.2, 1.8, 2.3]) {
+      let before = { rank: rank(30, by(halves)), gentle: gap(30, by(halves)).gentle };
+      for (let spacing = 30; spacing > 0.2; spacing /= 1.07) {
+        const now = { rank: rank(spacing, by(halves)), gentle: gap(spacing, by(halves)).gentle };
+        expect(Math.abs(now.gentle - before.gentle)).toBeLessThan(0.1 * half);
+        expect(now.rank - before.rank).toBeOneOf([0, 1]);
+        before = now;
+      }
+    }
+    for (const spacing of [0.3, 2, 30]) {
+      let before = 0;
+      for (let halves = 0.9; halves < 3; halves += 0.03) {
+        const now = rank(spacing, by(halves));
+        expect(now - before, `${spacing} ${halves}`).toBeOneOf([0, 1]);
+        before = now;
+      }
+    }
   });
 });
 

@@ -12,6 +12,7 @@ import { applyChange, type Change } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import { swing } from '../../../engine/questions/swing/question.ts';
+import { MAIN, type Track } from '../../../engine/things/line/types.ts';
 import { playOf } from '../../../engine/things/wheel/pair.ts';
 import { wheelsTable } from '../../../views/tables/fit.ts';
 import { tellChange } from '../../../words/change.ts';
@@ -190,8 +191,68 @@ describe('what was not measured', () => {
       stop: false,
     }));
     expect(said(wheeled({}, [], { places: points }))).toEqual(['notes flangeways-not-measured']);
-    expect(said(wheeled({}, [frogAt(30)], { places: points }))).toEqual([]);
+    expect(said(wheeled({}, [frogAt(22), frogAt(49)], { places: points }))).toEqual([]);
   });
+});
+
+it('a turnout is asked for whose frog nobody measured, whether it is a place or points of a track', () => {
+  const at = (spot: number, name: string) => ({
+    id: name,
+    name,
+    kind: 'switch' as const,
+    at: spot,
+    stop: false,
+  });
+  const joint = (spot: number, track = MAIN) => ({ track, at: spot, hand: 'left' as const, facing: true });
+  const track = (name: string, start: number, end?: number): Track => ({
+    id: name,
+    name,
+    line: wheeled().line,
+    levelled: true,
+    start: joint(start),
+    ...(end === undefined ? {} : { end: joint(end) }),
+  });
+  const asked = (line: Parameters<typeof wheeled>[2], ways = [frogAt(30)]) =>
+    wheelsSay(wheeled({}, ways, line)).map((f) => [f.code, factOf(f, 'places'), f.where.place, f.where.from]);
+  const frogs = (places: number, name: string, from: number) => [
+    ['flangeways-not-measured', places, name, from],
+  ];
+  expect(asked({ places: [at(28, 'North points')] })).toEqual([]);
+  expect(asked({ places: [at(28, 'North points'), at(60, 'South points')] })).toEqual(
+    frogs(1, 'South points', 60),
+  );
+  expect(asked({ tracks: [track('Shed road', 29)] })).toEqual([]);
+  expect(asked({ tracks: [track('Loop', 29, 70), track('Shed road', 50)] })).toEqual(
+    frogs(2, 'Shed road', 50),
+  );
+  // Written both as a place and as points: one turnout.
+  expect(asked({ places: [at(51, 'Shed points')], tracks: [track('Shed road', 50)] })).toEqual(
+    frogs(1, 'Shed points', 51),
+  );
+  // Off another track: not on this line.
+  const off = { ...track('Back road', 50), start: joint(50, 'loop') };
+  expect(asked({ tracks: [off] })).toEqual([]);
+});
+
+it('how wide a wheel is, where the gauge is wider than the line’s, is a note', () => {
+  const curves = (gaugeWidening: number) => [
+    { from: 10, to: 20, startCurvature: 0.05, endCurvature: 0.05, gaugeWidening },
+  ];
+  const { width: _w, ...narrow } = wheelset();
+  const bare = (line: Parameters<typeof wheeled>[2], ways = [frogAt(30)]): Outing => {
+    const outing = wheeled({}, ways, line);
+    const [first, ...rest] = outing.train.vehicles;
+    const wheelsets = (first.wheelsets ?? []).map(({ id, name }) => ({ ...narrow, id, name }));
+    return { ...outing, train: { ...outing.train, vehicles: [{ ...first, wheelsets }, ...rest] } };
+  };
+  expect(said(bare({ curves: curves(0) }))).toEqual([]);
+  expect(said(wheeled({}, [frogAt(30)], { curves: curves(0.002) }))).toEqual([]);
+  const outing = bare({ curves: curves(0.002) });
+  expect(said(outing)).toEqual(['notes wheels-not-measured']);
+  const [finding] = wheelsSay(outing);
+  expect(finding).toMatchObject({ measure: 'vehicle.wheelsets.width', where: { from: 10, to: 20 } });
+  expect(tellFinding(finding, voice(outing)).what).toContain('how wide the wheels of engine are');
+  expect(said(bare({}, [frogAt(30, { gauge: 7.28 * IN })]))).toEqual(['notes wheels-not-measured']);
 });
 
 describe('what clears it', () => {
@@ -257,7 +318,13 @@ describe('from papers', () => {
 
   it('are read, and what is lacking is asked for', async () => {
     const outing = await papers([good], [{ name: 'North points', at: '100 ft', guardCheck: '7.05 in' }]);
-    expect(said(outing)).toEqual(['unknown wheels-not-measured', 'unknown wheels-not-measured']);
+    expect(said(outing)).toEqual([
+      'unknown wheels-not-measured',
+      'unknown wheels-not-measured',
+      // The line of the example widens its curves, and has points elsewhere.
+      'notes wheels-not-measured',
+      'notes flangeways-not-measured',
+    ]);
     expect(outing.line.flangeways?.[0]).toMatchObject({ id: 'north-points-1', at: 30.48 });
   });
 

@@ -1,14 +1,17 @@
 /** The section to be left clear on paper and as a drawing exchange file, read back by a reader of its own; worksheets. */
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { lookAtClear } from '../../../desk/clear.ts';
+import { besideCurve, lookAtClear } from '../../../desk/clear.ts';
 import { keepClear } from '../../../desk/keep-clear.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { calliperPicture, calliperPictures } from '../../../views/fit/calliper-pictures.ts';
 import { dxf, layerName } from '../../../views/fit/dxf.ts';
+import { leftClearCsv } from '../../../views/fit/left-clear-csv.ts';
 import { scaleFor, templateDocument, templatesDxf, templatesPlot } from '../../../views/fit/template.ts';
 import { wheelPlot } from '../../../views/fit/wheel-plot.ts';
 import { sheetOf, worksheetDocument } from '../../../views/fit/worksheet.ts';
 import { type Scene, sceneToSvg } from '../../../views/strip/scene.ts';
+import { curvesTable } from '../../../views/tables/clear.ts';
 import { beside, CAR } from '../../support/beside.ts';
 import { altered } from '../../support/rules.ts';
 import { wheeled } from '../../support/wheeled.ts';
@@ -124,6 +127,91 @@ describe('the section to be left clear', () => {
   it('is drawn', () => {
     const scene = templatesPlot(clear, outing.line.gauge, voice(outing));
     expect(scene && sceneToSvg(scene)).toMatch(/What must be left clear[\s\S]*12.0 m left/);
+  });
+});
+
+describe('what must be left clear all along', () => {
+  const second = { ...curve, from: 120, to: 150, startCurvature: -1 / 20, endCurvature: -1 / 20 };
+  const outing = beside({ line: { curves: [curve, second] } });
+  const clear = lookAtClear(outing);
+
+  it('anywhere is as wide as the widest of all sections, on either side', () => {
+    const made = keepClear(clear);
+    const widths = made.map(({ outline }) => [
+      Math.max(...outline.map((p) => p.x)),
+      Math.max(...outline.map((p) => -p.x)),
+    ]);
+    expect(made.map((t) => t.where)[3]).toBe('anywhere');
+    const [left, right] = [0, 1].map((side) => Math.max(...widths.slice(0, 3).map((w) => w[side])));
+    expect(widths[3]).toEqual([expect.closeTo(left, 9), expect.closeTo(right, 9)]);
+    // Outward in the one, inward in the other.
+    expect(left).toBeGreaterThan(widths[1][0] - 1e-9);
+    expect(templatesDxf(clear, outing.line.gauge, voice(outing))).toContain('ANYWHERE-4');
+  });
+
+  it('the section of the straight does wherever no curve’s does, before a curve as far off as the longest vehicle is long', () => {
+    const base = beside({ line: { curves: [{ ...curve, startCurvature: 1 / 30, endCurvature: 1 / 30 }] } });
+    const groups = base.train.vehicles[0].groups.map((g, i) => ({ ...g, at: 3.2 + i * 1.6 }));
+    const outing = altered(base, 0, { length: 8, groups });
+    const found = lookAtClear(outing);
+    const { kept, straight = 0 } = found;
+    if (!kept) throw new Error('nothing kept');
+    const beyond = kept.at.filter((_, i) => Math.max(kept.left[i], kept.right[i]) > straight + 1e-4);
+    const beside_ = besideCurve(kept);
+    expect(Math.min(...beyond)).toBeGreaterThan(curve.from - beside_);
+    expect(Math.max(...beyond)).toBeLessThan(curve.to + beside_);
+    // Its ends reach more than three paces before it.
+    expect(Math.min(...beyond)).toBeLessThan(curve.from - 3);
+    expect(curvesTable(found, voice(outing)).note).toContain('as far as 8.0 m before and after it');
+  });
+
+  it('place by place is a sheet whose figures are no less than what is reached', () => {
+    const { data: rows } = Papa.parse<string[]>(leftClearCsv(clear, voice(outing)) ?? '', {
+      skipEmptyLines: true,
+    });
+    expect(rows.shift()).toEqual(['at, m', 'left, mm', 'of', 'right, mm', 'of']);
+    expect(rows).toHaveLength(clear.kept?.at.length ?? 0);
+    rows.forEach(([at, left, by, right], i) => {
+      expect(Number(at)).toBeCloseTo(clear.kept?.at[i] ?? Number.NaN, 2);
+      for (const [told, reach] of [
+        [Number(left), clear.kept?.left[i] ?? Number.NaN],
+        [Number(right), clear.kept?.right[i] ?? Number.NaN],
+      ]) {
+        expect(told).toBeGreaterThan(reach * 1000 - 1e-3);
+        expect(told).toBeLessThan(reach * 1000 + 1.001);
+      }
+      expect(by).toBe(outing.train.vehicles[0].name);
+    });
+    const [car] = outing.train.vehicles;
+    const odd = {
+      ...outing,
+      train: { ...outing.train, vehicles: [{ ...car, name: 'the "long, low" car' }] },
+    };
+    const named = Papa.parse<string[]>(leftClearCsv(lookAtClear(odd), voice(odd)) ?? '').data;
+    expect(named[1][2]).toBe('the "long, low" car');
+    const inches = leftClearCsv(clear, { ...voice(outing), system: 'imperial' }) ?? '';
+    expect(Number(inches.split('\n')[1].split(',')[1]) % (1 / 16)).toBe(0);
+  });
+
+  it('says whom nobody measured, on every paper', () => {
+    const [first] = outing.train.vehicles;
+    const { envelope: _e, ...bare } = first;
+    const two = {
+      ...outing,
+      train: { ...outing.train, vehicles: [first, { ...bare, id: 'b', name: 'Ladder car' }] },
+    };
+    const partly = lookAtClear(two);
+    const missing = 'Not in it, for nobody measured them: Ladder car.';
+    const scene = templatesPlot(partly, outing.line.gauge, voice(two));
+    expect(scene && sceneToSvg(scene)).toContain(missing);
+    expect(JSON.stringify(templateDocument(partly, outing.line.gauge, 'a4', voice(two), all))).toContain(
+      missing,
+    );
+    expect(templatesDxf(partly, outing.line.gauge, voice(two))).toContain(missing);
+    expect(leftClearCsv(partly, voice(two))).toContain('not measured: Ladder car');
+    expect(templatesDxf(clear, outing.line.gauge, voice(outing))).not.toContain('nobody measured');
+    const none = { ...two, train: { ...two.train, vehicles: [bare] } };
+    expect(leftClearCsv(lookAtClear(none), voice(none))).toBeUndefined();
   });
 });
 

@@ -30,6 +30,13 @@ async function templates({ clear, outing, voice }: Props, kind: 'pdf' | 'dxf' | 
   if (scene) save(new Blob([sceneToSvg(scene)], { type: 'image/svg+xml' }), name);
 }
 
+async function places({ clear, outing, voice }: Props): Promise<void> {
+  const { leftClearCsv } = await import('../../../views/fit/left-clear-csv.ts');
+  const sheet = leftClearCsv(clear, voice);
+  if (sheet !== undefined)
+    save(new Blob([sheet], { type: 'text/csv' }), fileName(outing.line.name, undefined, 'left-clear.csv'));
+}
+
 async function worksheets({ outing, voice }: Props): Promise<void> {
   const [{ worksheetDocument }, { cardPdf }] = await Promise.all([
     import('../../../views/fit/worksheet.ts'),
@@ -52,6 +59,9 @@ export const TemplateButtons = (props: Props) => (
     </button>
     <button type="button" onClick={() => templates(props, 'svg')}>
       SVG
+    </button>
+    <button type="button" onClick={() => places(props)}>
+      Place by place (CSV)
     </button>
   </p>
 );
