@@ -2,7 +2,7 @@
  * The pattern of a command. To add one: write `cli/commands/<name>.ts` exporting a `Command`, and list it in
  * `cli/main.ts`. A command returns what it found; printing and exit codes happen here, once.
  */
-import { Option, type Command as Program } from 'commander';
+import type { Command as Program } from 'commander';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Verdict } from '../engine/questions/finding.ts';
 import type { System } from '../units/index.ts';
@@ -65,5 +65,7 @@ export const voiceOf = (options: Options, outing: Outing): Voice => ({
 export const common = (program: Program): Program =>
   program
     .option('--json', 'print JSON for programs')
-    .addOption(new Option('--units <system>', 'imperial or metric').default('imperial').env('HEEDWAY_UNITS'))
-    .addOption(new Option('--wording <wording>', 'us or uk').default('us').env('HEEDWAY_WORDING'));
+    .addOption(
+      program.createOption('--units <system>', 'imperial or metric').default('imperial').env('HEEDWAY_UNITS'),
+    )
+    .addOption(program.createOption('--wording <wording>', 'us or uk').default('us').env('HEEDWAY_WORDING'));
