@@ -89,6 +89,6 @@ export const clearanceWords = {
   }),
   'structures-not-measured': (f, t) => ({
     what: `What stands beside this line is not measured${f.facts.places === 1 ? ', as' : `; ${f.facts.places} places have something close, the first`} ${t.where}: whether the train clears it is not looked at.`,
-    why: 'A host has a gauge or a list for it: ask, or walk the line with a rule, platforms, tunnels and posts first.',
+    why: 'A host has a gauge or a list for it: ask, or walk the line with a rule, platforms, tunnels and posts first. Push the widest and the highest through by hand before anybody rides.',
   }),
 } satisfies Partial<Tellers>;

@@ -5,7 +5,7 @@
  */
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import type { Line } from '../../things/line/types.ts';
+import type { Line, Place, PlaceKind } from '../../things/line/types.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 import type { Findings } from '../question.ts';
@@ -205,12 +205,23 @@ function sidingsShort(context: OutingContext): Finding[] {
   });
 }
 
-/** Where something surely stands near the track, and nobody measured it. */
+const standsClose: ReadonlySet<PlaceKind> = new Set(['tunnel', 'bridge', 'station']);
+/** A structure belongs to a place that it stands no farther from than this, m: both are told by a tape along the line. */
+const ITS_OWN = 5;
+
+/**
+ * Where something surely stands near the track, and nobody measured it there: what was measured elsewhere tells nothing
+ * of it. Walls and a roof on all sides limit; beside a station or on a bridge it is a note.
+ */
 function nothingMeasured({ places, structures = [] }: Line): Finding[] {
-  const close = places.filter((p) => p.kind === 'tunnel' || p.kind === 'bridge' || p.kind === 'station');
-  if (structures.length > 0 || close.length === 0) return [];
+  const measured = ({ at, to = at }: Place): boolean =>
+    structures.some((s) => s.from <= to + ITS_OWN && s.to >= at - ITS_OWN);
+  const unmeasured = places.filter((p) => standsClose.has(p.kind) && !measured(p));
+  if (unmeasured.length === 0) return [];
+  const tunnels = unmeasured.filter((p) => p.kind === 'tunnel');
+  const close = [...tunnels, ...unmeasured.filter((p) => p.kind !== 'tunnel')];
   return [
-    makeFinding('structures-not-measured', 'notes', 'fit', {
+    makeFinding('structures-not-measured', tunnels.length > 0 ? 'limits' : 'notes', 'fit', {
       where: { place: close[0].name, from: close[0].at, to: close[0].to ?? close[0].at },
       facts: { places: close.length },
       measure: 'line.structures',

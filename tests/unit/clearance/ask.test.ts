@@ -199,8 +199,12 @@ it('asks for what nobody measured', () => {
     'body-not-measured unknown vehicle.envelope',
   ]);
   const tunnel = { id: 't', name: 'Tunnel', kind: 'tunnel', at: 50, to: 60, stop: false } as const;
-  expect(told({ line: { places: [tunnel] } })).toEqual(['structures-not-measured notes']);
-  expect(told({ structures: [post()], line: { places: [tunnel] } })).toEqual([]);
+  expect(told({ line: { places: [tunnel] } })).toEqual(['structures-not-measured limits']);
+  // What stands elsewhere tells nothing of it; what stands at its mouth does.
+  const far = post({ from: 20, to: 20 });
+  expect(told({ structures: [far], line: { places: [tunnel] } })).toEqual(['structures-not-measured limits']);
+  const mouth = post({ from: 62, to: 62 });
+  expect(told({ structures: [mouth], line: { places: [tunnel] } })).toEqual([]);
 });
 
 it('what is promised to clear it clears it', () => {

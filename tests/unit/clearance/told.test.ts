@@ -175,13 +175,15 @@ describe('where something surely stands and nobody measured', () => {
       stop: false,
     }) as Line['places'][number];
   it('a tunnel, a bridge, a station: the first, with how many there are', () => {
-    for (const kind of ['tunnel', 'bridge', 'station'] as const)
+    for (const kind of ['bridge', 'station'] as const)
       expect(words({ line: { places: [place(kind, 50)] } })).toEqual(['structures-not-measured notes']);
+    expect(words({ line: { places: [place('tunnel', 50)] } })).toEqual(['structures-not-measured limits']);
     expect(words({ line: { places: [place('crossing' as PlaceKind, 50)] } })).toEqual([]);
     const [finding] = besideSays(
       beside({ line: { places: [place('station', 40), place('tunnel', 50, 60)] } }),
     );
-    expect(finding).toMatchObject({ where: { place: 'station 40', from: 40, to: 40 }, facts: { places: 2 } });
+    // The tunnel before the station, which is only noted.
+    expect(finding).toMatchObject({ where: { place: 'tunnel 50', from: 50, to: 60 }, facts: { places: 2 } });
     const [long] = besideSays(beside({ line: { places: [place('tunnel', 50, 60)] } }));
     expect(long.where).toMatchObject({ from: 50, to: 60 });
   });
