@@ -93,6 +93,7 @@ export const wheelset = group({
     figure('length', 0.002, 0.2),
     'width',
     'Of one wheel from its back to its outer face; the narrower of the two.',
+    { asked: 'how wide the narrower wheel is, from its back to its outer face' },
   ),
 });
 

@@ -24,8 +24,9 @@ export function runawaySum(
 ): SumRef | undefined {
   if (part.braked) return undefined;
   const path: Path = [];
-  roll(part, Math.round(at / part.step), speed, trafficOf({ context }), emptyRoll(), path);
-  const [from, to, start] = fastestRun(path);
+  const out = emptyRoll();
+  roll(part, Math.round(at / part.step), speed, trafficOf({ context }), out, path);
+  const [from, to, start] = fastestRun(path, out.outcome === 'rolls' ? firstStand(path) : 0);
   const { climb, curves } = over(part, from, to);
   if (climb >= 0) return undefined;
   const { model } = part;
@@ -46,10 +47,16 @@ export function runawaySum(
   };
 }
 
-/** Where the run that ends at the greatest speed began and ended, m, and the speed with which it began, m/s. */
-function fastestRun(path: Path): [from: number, to: number, start: number] {
-  let top = 0;
-  for (let i = 0; i < path.length; i += 3) if (Math.abs(path[i + 2]) > Math.abs(path[top + 2])) top = i;
+/** Where it first stands; of what rolls off again what counts comes after. */
+function firstStand(path: Path): number {
+  for (let i = 0; i < path.length; i += 3) if (path[i + 2] === 0) return i;
+  return 0;
+}
+
+/** Where the run that ends at the greatest speed after a sample began and ended, m, and the speed with which it began, m/s. */
+function fastestRun(path: Path, after: number): [from: number, to: number, start: number] {
+  let top = after;
+  for (let i = after; i < path.length; i += 3) if (Math.abs(path[i + 2]) > Math.abs(path[top + 2])) top = i;
   let first = top;
   while (first > 0 && path[first - 1] * path[top + 2] > 0) first -= 3;
   // From where it stood.

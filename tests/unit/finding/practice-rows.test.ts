@@ -41,6 +41,16 @@ const withRow = (outing: Outing, key: Key, value: number): Outing => ({
 });
 
 const air = (): Outing => ({ ...plain(2), train: brakedTrain('straight-air', 2) });
+/** Of which the pull is known down to nothing. */
+const pulledAtSpeed = (): Outing => {
+  const outing = plain(1);
+  const vehicles = outing.train.vehicles.map((v) => {
+    if (v.traction?.kind !== 'drawbar') return v;
+    const curve = [...v.traction.curve, { speed: 20, force: 0 }] as const;
+    return { ...v, traction: { ...v.traction, curve } };
+  });
+  return { ...outing, train: { ...outing.train, vehicles } };
+};
 const leaky = (): Outing => {
   const outing = randomOuting(3, 4, 0.02);
   return { ...outing, train: brakedTrain('automatic-vacuum', 4, { leakRate: 20 }) };
@@ -90,7 +100,7 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['reservoir', 'reservoir-too-small', air, brakes, 1e6, 0],
     ['applications', 'few-applications', air, brakes, 1e6, 0],
     ['uneven', 'brake-ratio-uneven', leaky, brakes, 0, 1e6],
-    ['slow-climb', 'slow-on-grade', () => plain(1), haul, 30, 0],
+    ['slow-climb', 'slow-on-grade', pulledAtSpeed, haul, 30, 0],
     ['chains-from', 'no-chain-on-grade', steep, askPractice, 0.01, 0.03],
     ['half-knuckle', 'coupler-heights-differ', uneven, overrides, 0.05, 0.09],
     ['flange-thin', 'wheel-worn', () => wheeled(), wheels, 0.03, 0.02],
@@ -151,7 +161,7 @@ it('the source of the row stands on what is found by it', () => {
   for (const [key, value, outing, ask] of [
     ['applications', 1e6, air, brakes],
     ['chains-from', 0.01, steep, askPractice],
-    ['slow-climb', 30, () => plain(1), haul],
+    ['slow-climb', 30, pulledAtSpeed, haul],
   ] as const)
     expect(
       ask(openOuting(withRow(outing(), key, value))).map((f) => f.source),
