@@ -30,6 +30,7 @@ const minds: Readonly<Partial<Record<FindingCode, string>>> = {
   'brake-not-tried': 'Try a stop with this engine before riders board.',
   'dark-at-night': 'Be in before dusk.',
   'head-unmanned': 'Nobody leaves the engine alone.',
+  'structures-not-measured': 'Push the widest and the highest through by hand before anybody rides.',
 };
 
 /** "" where the finding itself says what to do. */

@@ -71,6 +71,7 @@ describe('a ladder', () => {
     expect(told.lead).toBe('Go within limits is the best word for this train here');
     expect(told.left.map(({ mind }) => mind)).toEqual([
       expect.stringMatching(/^Brief the riders .* Do not stand on cant\.$/),
+      expect.stringMatching(/through by hand before anybody rides\.$/),
     ]);
   });
 
