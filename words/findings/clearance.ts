@@ -88,7 +88,7 @@ export const clearanceWords = {
     why: 'Its width with people seated, and its height, decide whether it passes. Measure both with a rule held level and plumb.',
   }),
   'structures-not-measured': (f, t) => ({
-    what: `What stands beside the track ${t.where} is not measured${f.facts.places === 1 ? '' : `, nor at ${f.facts.places === 2 ? 'one more place that has' : `${f.facts.places - 1} more places that have`} something close`}: whether the train clears it is not looked at.`,
+    what: `Nobody measured what stands beside the track: ${t.where}${f.facts.places === 1 ? '' : f.facts.places === 2 ? ', and one more place' : `, and ${f.facts.places - 1} more places`}. Whether the train clears it is not looked at.`,
     why: 'A host has a gauge or a list for it: ask, or walk the line with a rule, platforms, tunnels and posts first.',
   }),
 } satisfies Partial<Tellers>;
