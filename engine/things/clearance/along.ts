@@ -27,6 +27,9 @@ let scratch = new Float64Array(1024);
  * Most reach to a side at each of the places, m from the middle of the track; −Infinity where the vehicle is nowhere beside it.
  * A number: which of the places is the first beside which it cannot stand.
  *
+ * By parabolas through stands a step apart: within 0.05 mm of one place at a time, but for places beside which the curvature
+ * jumps, where it was up to 0.4 mm. It picks a place; what is told of that is sought there to the last digit.
+ *
  * @param places chainages that grow
  */
 export function reachesAlong(
