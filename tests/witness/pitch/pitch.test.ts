@@ -117,14 +117,22 @@ function placed(knots: readonly Knot[], bodies: readonly [Body, Body]) {
 }
 
 const DEGREE = Math.PI / 180;
+/** m */
+const LEVEL = 5;
 
 function drawn(draw: (low: number, high: number) => number, base: number, high: number) {
-  const heights: Knot[] = [{ at: 0, height: 0 }];
+  // Level at both ends for longer than a vehicle: placed by hand both stand whole on the line.
+  const heights: Knot[] = [
+    { at: 0, height: 0 },
+    { at: LEVEL, height: 0 },
+  ];
   while (heights.length < 22) {
     const last = heights[heights.length - 1];
     const run = draw(0.5, 3);
     heights.push({ at: last.at + run, height: last.height + run * draw(-0.03, 0.03) });
   }
+  const last = heights[heights.length - 1];
+  heights.push({ at: last.at + LEVEL, height: last.height });
   const body = (): Body => {
     const length = draw(1.2, 3.6);
     const [overhang, shank] = [length * draw(0.12, 0.28), draw(0.1, 0.25)];
