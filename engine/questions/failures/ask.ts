@@ -14,7 +14,7 @@ import { frictionAt } from '../../things/brake/force.ts';
 import { taken } from '../assumptions/taken.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
-import { endingOf, fastestAt, onlyIfHigh, rollFinding, worseRoll } from '../part/ask.ts';
+import { endingOf, onlyIfHigh, rollFinding, worse, worseRoll } from '../part/ask.ts';
 import { type Bodies, basisOf } from '../part/basis.ts';
 import { type GapMap, startNodes } from '../part/map.ts';
 import type { Basis } from '../part/part.ts';
@@ -140,10 +140,8 @@ function rowOf(c: Case & { readonly map: GapMap }, usual: GapMap): FailureRow {
 
 /** Worse: by what becomes of it; among stops the longer, else the faster. */
 function worseAt(map: GapMap, i: number, j: number): boolean {
-  if (map.outcome[i] !== map.outcome[j]) return map.outcome[i] > map.outcome[j];
-  return outcomes[map.outcome[i]] === 'stands'
-    ? wayAt(map, i) > wayAt(map, j)
-    : fastestAt(map, i) > fastestAt(map, j);
+  const stands = (at: number): boolean => outcomes[map.outcome[at]] === 'stands';
+  return stands(i) && stands(j) ? wayAt(map, i) > wayAt(map, j) : worse(map, i, map, j);
 }
 
 function worseRow(a: FailureRow, b: FailureRow): boolean {

@@ -179,14 +179,14 @@ export function worstPlace(map: GapMap): number {
 export const worse = (a: GapMap, i: number, b: GapMap, j: number): boolean =>
   a.outcome[i] === b.outcome[j] ? fastestAt(a, i) > fastestAt(b, j) : a.outcome[i] > b.outcome[j];
 
-export const fastestAt = ({ outcome, topSpeed, rollsOff }: GapMap, i: number): number =>
+const fastestAt = ({ outcome, topSpeed, rollsOff }: GapMap, i: number): number =>
   fastest({ outcome: outcomes[outcome[i]], topSpeed: topSpeed[i], rollsOff: rollsOff[i] });
 
 /** How it rolled and how it ended. */
 export type Rolled = Pick<Roll, 'outcome' | 'topSpeed' | 'rollsOff'>;
 
 /** How fast it gets, m/s: of what stood first and rolled off again, from there on. */
-export const fastest = ({ outcome, topSpeed, rollsOff }: Rolled): number =>
+const fastest = ({ outcome, topSpeed, rollsOff }: Rolled): number =>
   outcome === 'rolls' ? rollsOff : topSpeed;
 
 /** Worse by what becomes of it; else by how fast it gets. */
