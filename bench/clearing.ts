@@ -3,6 +3,8 @@
  * beside what an answer has open already; the swept path at one place, as while something is dragged; 50 tracks that leave one line. Against
  * the same reach sought place by place.
  */
+import { lookAtClear } from '../desk/clear.ts';
+import { standings } from '../desk/stood.ts';
 import { inquireInto } from '../engine/answer/inquiry.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
@@ -18,6 +20,7 @@ import type { Line } from '../engine/things/line/types.ts';
 import { beside, CAR } from '../tests/support/beside.ts';
 import { plain } from '../tests/support/rules.ts';
 import { roadThatEnds, straight } from '../tests/support/tracks.ts';
+import { stoodPlot } from '../views/fit/stood-plot.ts';
 import { type BenchRow, ms, quickest } from './row.ts';
 
 const LENGTH = 2000;
@@ -108,6 +111,15 @@ export function run(): BenchRow[] {
     // Looked at anew: of one line it is remembered.
     lookAtTracks(openOuting(beside({ line: { ...rails, tracks: [...tracks] } })));
   }, 2);
+  const whole = outing();
+  const voice = { system: 'imperial', wording: 'us', outing: whole } as const;
+  const clear = lookAtClear(whole);
+  const stands = standings(whole, clear);
+  let at = stands.from;
+  const stood = quickest(() => {
+    at += 0.7;
+    stoodPlot(stands.stand(at), clear, voice, 760);
+  }, WARM);
   const row = (work: string, took: number, note: string): BenchRow => ({
     work,
     ours: ms(took),
@@ -123,6 +135,11 @@ export function run(): BenchRow[] {
       'the reach of a car along 40 m, as while it is dragged (16 ms: a frame)',
       together,
       `${(most * 1000).toFixed(3)} mm`,
+    ),
+    row(
+      '20 vehicles stood on the line and drawn, as while dragged (16 ms: a frame)',
+      stood,
+      'as the tests hold it',
     ),
     row(`where a car stands clear on ${TRACKS} tracks`, graph, 'as the tests hold it'),
   ];

@@ -3,19 +3,28 @@ import { Option } from 'commander';
 import { type Clear, lookAtClear } from '../../desk/clear.ts';
 import { planMarks } from '../../desk/plan-marks.ts';
 import { lookAtTracksOf } from '../../desk/siding.ts';
+import { type Stood, standings } from '../../desk/stood.ts';
 import { verdictOf } from '../../engine/answer/verdict.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { clearPlot } from '../../views/clear-plot.ts';
 import { leftClearCsv } from '../../views/fit/left-clear-csv.ts';
+import { stoodPlot } from '../../views/fit/stood-plot.ts';
 import { type Page, templateDocument, templatesDxf, templatesPlot } from '../../views/fit/template.ts';
 import { markedPlan } from '../../views/plan/svg.ts';
 import { NO_PLAN } from '../../views/plan/words.ts';
 import { sceneToSvg } from '../../views/strip/scene.ts';
-import { curvesTable, platformsTables, sidingsTable, structuresTable } from '../../views/tables/clear.ts';
-import type { Voice } from '../../words/voice.ts';
+import {
+  curvesTable,
+  platformsTables,
+  sidingsTable,
+  stoodTable,
+  structuresTable,
+} from '../../views/tables/clear.ts';
+import { chainage, type Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
 import { asksRecords } from '../gate.ts';
+import { placeOf } from '../open.ts';
 import { findingsText, paragraphs, tableText, tellFully } from '../text.ts';
 import { writeOut } from '../write.ts';
 
@@ -24,6 +33,8 @@ interface ClearOptions extends Options {
   readonly plan?: string;
   readonly template?: string;
   readonly places?: string;
+  readonly at?: string;
+  readonly stood?: string;
   readonly page?: Page;
 }
 
@@ -54,6 +65,26 @@ async function plan(file: string, outing: Outing, clear: Clear, voice: Voice): P
   return `Plan drawn into ${file}`;
 }
 
+const stoodJson = ({ at, vehicles }: Stood) => ({
+  at,
+  vehicles: vehicles.map((v) => v && { name: v.name, ...v.hang }),
+});
+
+/** The train stood with its front at one place. */
+function stoodAt({ at, stood }: ClearOptions, outing: Outing, clear: Clear, voice: Voice): Stood | undefined {
+  if (at === undefined) {
+    if (stood !== undefined) throw new UsageFault('--stood: found no place; expected --at with it');
+    return undefined;
+  }
+  const { from, to, stand } = standings(outing, clear);
+  const place = placeOf(at, '--at', voice);
+  if (place < from || place > to)
+    throw new UsageFault(
+      `--at: found ${at}; expected ${chainage(voice, from)} to ${chainage(voice, to)}, with the whole train on the line`,
+    );
+  return stand(place);
+}
+
 const NOT_DRAWN = 'Nothing is drawn: no vehicle of this train has a width and a height measured.';
 
 export const clearCommand: Command = {
@@ -74,6 +105,8 @@ export const clearCommand: Command = {
         '--places <file>',
         'how far it reaches to the left and to the right, place by place, as a .csv to peg it out by',
       )
+      .option('--at <chainage>', 'stand its front there: how far each vehicle hangs over beside the track')
+      .option('--stood <file>', 'draw it so from above into a file')
       .addOption(new Option('--page <size>', 'page of a PDF').choices(['letter', 'a4']).default('letter'))
       .action((path: string, options: ClearOptions) =>
         run(async (gate) => {
@@ -91,6 +124,11 @@ export const clearCommand: Command = {
             if (sheet !== undefined) await writeOut(options.places, sheet);
             drawn.push(sheet === undefined ? NOT_DRAWN : `Place by place, written into ${options.places}`);
           }
+          const stood = stoodAt(options, outing, clear, voice);
+          if (stood && options.stood !== undefined) {
+            await writeOut(options.stood, sceneToSvg(stoodPlot(stood, clear, voice, 900)));
+            drawn.push(`The train as it stands there, drawn into ${options.stood}`);
+          }
           const inOrder = (a: number, b: number) => ({ from: Math.min(a, b), to: Math.max(a, b) });
           return {
             text: paragraphs([
@@ -98,6 +136,7 @@ export const clearCommand: Command = {
               ...platformsTables(clear, voice).map(tableText),
               tableText(curvesTable(clear, voice)),
               ...(clear.sidings.length > 0 ? [tableText(sidingsTable(clear, voice))] : []),
+              ...(stood ? [tableText(stoodTable(stood, voice))] : []),
               findingsText(clear.findings, voice),
               ...drawn,
             ]),
@@ -119,6 +158,7 @@ export const clearCommand: Command = {
                 siding: siding.name,
                 clear: room && inOrder(clear.at(room.from), clear.at(room.to)),
               })),
+              ...(stood ? { stood: stoodJson(stood) } : {}),
               findings: clear.findings.map((f) => ({ ...f, words: tellFully(f, voice) })),
             },
             exit: exitOf[verdictOf(clear.findings)],

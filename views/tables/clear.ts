@@ -1,5 +1,6 @@
 /** What is left beside and over the track as tables, the same on the screen and in the terminal. */
 import { besideCurve, type Clear } from '../../desk/clear.ts';
+import type { Stood } from '../../desk/stood.ts';
 import type { Passing, Spread } from '../../engine/questions/clearance/look.ts';
 import { tape } from '../../words/calliper.ts';
 import type { WordTable } from '../../words/table.ts';
@@ -23,19 +24,19 @@ function row(passing: Passing, clear: Clear, voice: Voice): string[] {
   const room = body ?? people;
   return [
     structure.name,
-    room ? chainage(voice, clear.at(room.high.at)) : chainage(voice, clear.at(structure.from)),
     side === 'over' ? 'over' : side,
-    stands(room, voice),
-    name,
-    room ? tape(room.high.takes, voice, 'up') : '—',
     leftCell(body, voice),
     leftCell(people, voice),
+    room ? chainage(voice, clear.at(room.high.at)) : chainage(voice, clear.at(structure.from)),
+    stands(room, voice),
+    room ? tape(room.high.takes, voice, 'up') : '—',
+    name,
   ];
 }
 
 export const structuresTable = (clear: Clear, voice: Voice): WordTable => ({
   title: 'What stands beside and over the line, and what this train leaves of it',
-  head: ['what', 'where', 'side', 'stands', 'nearest', 'takes', 'left', 'left of people'],
+  head: ['what', 'side', 'left', 'left of people', 'where', 'stands', 'takes', 'nearest'],
   rows: clear.nearest.map((passing) => row(passing, clear, voice)),
   note:
     clear.structures.length === 0
@@ -100,21 +101,42 @@ function noteOf({ kept, curves }: Clear, voice: Voice): string {
 /** Where a train in a siding stands clear of the line. */
 export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
   title: `Sidings: where this train stands clear of the line`,
-  head: ['siding', 'side', 'clear from', 'to', 'usable', 'this train', 'room midway'],
+  head: ['siding', 'side', 'this train', 'clear from', 'to', 'usable', 'room midway'],
   rows: clear.sidings.map(({ siding, clear: room, least }) => {
     if (room === undefined) return [siding.name, siding.side, 'cannot tell', '', '', '', ''];
-    if (room === null) return [siding.name, siding.side, 'nowhere', '', '', 'does not fit', ''];
+    if (room === null) return [siding.name, siding.side, 'does not fit', 'nowhere', '', '', ''];
     const [from, to] = [clear.at(room.from), clear.at(room.to)].sort((a, b) => a - b);
     const usable = room.to - room.from;
     return [
       siding.name,
       siding.side,
+      `${length(voice, clear.trainLength, 'up')}: ${usable >= clear.trainLength ? 'fits' : 'does not fit'}`,
       chainage(voice, from, 'up'),
       chainage(voice, to, 'down'),
       length(voice, usable, 'down'),
-      `${length(voice, clear.trainLength, 'up')}: ${usable >= clear.trainLength ? 'fits' : 'does not fit'}`,
       least === undefined ? '—' : length(voice, least, 'down'),
     ];
   }),
   note: 'By the line’s own chainage. A train of this kind may pass on the line meanwhile, with 2 in between the two at the least (common practice, no source); room midway: what is left beside this train where it stands in the middle.',
 });
+
+/** Less than this is in the middle to any tape, m. */
+const MIDWAY = 5e-4;
+
+/** How far each vehicle hangs over where the train stands. */
+export const stoodTable = ({ vehicles, at }: Stood, voice: Voice): WordTable => {
+  const off = (aside: number): string =>
+    Math.abs(aside) < MIDWAY
+      ? 'in the middle'
+      : `${tape(Math.abs(aside), voice, 'up')} ${aside > 0 ? 'left' : 'right'}`;
+  return {
+    title: `How far each vehicle hangs over, the front of the train at ${chainage(voice, at)}`,
+    head: ['vehicle', 'front end', 'middle', 'rear end'],
+    rows: vehicles.map((v, i) =>
+      v
+        ? [v.name, off(v.hang.front), off(v.hang.middle), off(v.hang.rear)]
+        : [`${i + 1}`, 'cannot stand here', '', ''],
+    ),
+    note: 'Its own middle line from the middle of the track, wheels midway between the rails: drop a plumb line and read it. Play, lean and sway come on top; the tables of what is left have them in.',
+  };
+};

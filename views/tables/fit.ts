@@ -75,39 +75,46 @@ function toldOf(wear: Fit['wear']): Fit['wear'] {
 /** What is left of each flange and tread, and when that is worn. */
 export const wearTable = ({ wear }: Fit, voice: Voice): WordTable => ({
   title: 'Wear: what is left of flanges and treads',
-  head: ['wheelset', 'what', 'now', 'limit', 'left', 'read', 'wears a year', 'reaches it', 'limit from'],
+  head: ['wheelset', 'what', 'left', 'reaches it', 'now', 'limit', 'wears a year', 'read', 'limit from'],
   rows: toldOf(wear).map((w) => {
     const thin = w.of === 'flangeThickness';
     return [
       `${w.name}, ${w.wheelset}`,
       wornNames[w.of],
+      w.left < 0 ? 'worn out' : length(w.left, voice, 'down'),
+      w.reaches === null ? '' : dayText(w.reaches),
       length(w.value, voice, thin ? 'down' : 'up'),
       `at ${thin ? 'least' : 'most'} ${length(w.limit, voice, thin ? 'up' : 'down')}`,
-      w.left < 0 ? 'worn out' : length(w.left, voice, 'down'),
-      w.read === null
-        ? 'no day'
-        : `${dayText(w.read.last)}, ${w.read.days} ${w.read.days === 1 ? 'day' : 'days'}`,
       w.rate === null
         ? w.read !== null && w.read.days > 1
           ? 'grown back: turned?'
           : ''
         : length(yearly(w.rate), voice, 'up'),
-      w.reaches === null ? '' : dayText(w.reaches),
+      w.read === null
+        ? 'no day'
+        : `${dayText(w.read.last)}, ${w.read.days} ${w.read.days === 1 ? 'day' : 'days'}`,
       w.source.split(':')[0],
     ];
   }),
   note: 'In proportion to days, by the line through what was read, or its last two days where they wear faster. The host’s sheet, else published practice by gauge. Wheelsets read by days, and the most worn of the rest.',
 });
 
-function holdCells({ hold, under }: CrestGap, voice: Voice): string[] {
-  if (!hold || !under) return ['face not stated', '', '', ''];
+const placed = (
+  { lie, at, sparse }: { readonly lie: string; readonly at: number; readonly sparse: boolean },
+  voice: Voice,
+  own: Fit['at'],
+): string => `${lie} at ${chainage(voice, own(at))}${sparse ? ' (few points)' : ''}`;
+
+function holdCells(
+  { hold, under }: CrestGap,
+  voice: Voice,
+): { readonly share: string; readonly held: readonly string[] } {
+  if (!hold || !under) return { share: 'face not stated', held: ['', '', ''] };
   const cell = (held: number): string => (held <= 0 ? 'none' : tape(held, voice, 'down'));
-  return [
-    cell(under.empty),
-    cell(under.seated),
-    cell(under.any),
-    `${Math.floor((100 * Math.max(0, hold.held)) / hold.face)} %`,
-  ];
+  return {
+    share: `${Math.floor((100 * Math.max(0, hold.held)) / hold.face)} %`,
+    held: [cell(under.empty), cell(under.seated), cell(under.any)],
+  };
 }
 
 export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
@@ -115,31 +122,31 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
   head: [
     'behind',
     'to',
+    'of the face',
+    'in all',
+    'where',
     'stated apart',
     'by the line',
     'by springs',
     'by cant and twist',
-    'in all',
-    'where',
     'held empty',
     'as seated',
     'full beside empty',
-    'of the face',
   ],
   rows: gaps.map((g) => {
     const size = (si: number): string => tape(Math.abs(si), voice, 'up');
+    const { share, held } = holdCells(g, voice);
     return [
       g.name,
       g.other,
+      share,
+      size(Math.abs(g.apart) + g.tilt),
+      g.line === 0 && g.tilt === 0 ? '' : placed(g, voice, at),
       g.stated === null ? 'not stated' : size(g.stated),
       size(g.line),
       size(g.springs),
       size(g.tilt),
-      size(Math.abs(g.apart) + g.tilt),
-      g.line === 0 && g.tilt === 0
-        ? ''
-        : `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
-      ...holdCells(g, voice),
+      ...held,
     ];
   }),
   note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
@@ -150,16 +157,16 @@ export const pitchTable = ({ pitches, at }: Fit, voice: Voice): WordTable => {
   const angle = (si: number, toward: 'up' | 'down'): string => say(voice, { si, kind: 'angle' }, toward);
   return {
     title: 'Bars and links over crests and sags: how far they must turn up and down',
-    head: ['bar at', 'toward', 'must turn', 'by the line', 'by their heights', 'where', 'turns', 'left'],
+    head: ['bar at', 'toward', 'left', 'must turn', 'turns', 'where', 'by the line', 'by their heights'],
     rows: pitches.map((p) => [
       `${p.name}, ${p.end}`,
       p.other,
+      p.gives === null ? 'cannot tell' : p.gives < p.needed ? 'none' : angle(p.gives - p.needed, 'down'),
       `${angle(p.needed, 'up')} ${p.way}${p.shanksKnown ? '' : ' (short bar)'}`,
+      p.gives === null ? 'not stated' : angle(p.gives, 'down'),
+      p.lie === 'level' ? '' : placed(p, voice, at),
       angle(p.line, 'up'),
       p.heightsKnown ? angle(p.stated, 'up') : 'not stated',
-      p.lie === 'level' ? '' : `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
-      p.gives === null ? 'not stated' : angle(p.gives, 'down'),
-      p.gives === null ? '' : p.gives < p.needed ? 'none' : angle(p.gives - p.needed, 'down'),
     ]),
     note: 'Against the vehicle’s own frame, both vehicles placed on the heights of the line as surveyed; empty or as seated, whichever turns it more.',
   };
@@ -171,33 +178,39 @@ const radius = (si: number, voice: Voice): string =>
 /** What hangs low and where a wheel hangs, over this line. */
 export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
   title: 'Over crests and sags: what is left under each vehicle',
-  head: ['vehicle', 'what', 'level, empty', 'springs give', 'rail comes up', 'left', 'where'],
+  head: ['vehicle', 'what', 'left', 'where', 'level, empty', 'springs give', 'rail comes up'],
   rows: humps.flatMap((fit) => [
     ...fit.parts.map((p) => [
       fit.name,
       p.part,
+      p.left <= 0 ? 'strikes' : tape(p.left, voice, 'down'),
+      placed(p, voice, at),
       tape(p.height, voice, 'down'),
       tape(p.sink, voice, 'up'),
       tape(p.rise, voice, 'up'),
-      p.left <= 0 ? 'strikes' : tape(p.left, voice, 'down'),
-      `${p.lie} at ${chainage(voice, at(p.at))}${p.sparse ? ' (few points)' : ''}`,
     ]),
     ...(fit.parts.length === 0 && fit.most
       ? [
           [
             fit.name,
             'low parts',
+            'cannot tell',
+            placed(fit.most, voice, at),
             'not measured',
             '',
             tape(fit.most.rise, voice, 'up'),
-            '',
-            `${fit.most.lie} at ${chainage(voice, at(fit.most.at))}${fit.most.sparse ? ' (few points)' : ''}`,
           ],
         ]
       : []),
     ...fit.groups.map((g) => [
       fit.name,
       `${g.group}: middle axle`,
+      g.hangs > 0
+        ? `a wheel hangs ${length(g.hangs, voice, 'up')}`
+        : g.travel === undefined
+          ? 'cannot tell'
+          : 'all bear',
+      placed(g, voice, at),
       g.travel === undefined
         ? 'travel not measured'
         : g.travel === Infinity
@@ -205,12 +218,6 @@ export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
           : `travel ${length(g.travel, voice, 'down')}`,
       '',
       length(Math.abs(g.versine), voice, 'up'),
-      g.hangs > 0
-        ? `a wheel hangs ${length(g.hangs, voice, 'up')}`
-        : g.travel === undefined
-          ? ''
-          : 'all bear',
-      `${g.lie} at ${chainage(voice, at(g.at))}${g.sparse ? ' (few points)' : ''}`,
     ]),
   ]),
   note: 'Heights as surveyed, straight between their points. Rail comes up: to the straight line of the frame; of a middle axle, off the line of the outer two.',
@@ -219,20 +226,20 @@ export const humpsTable = ({ humps, at }: Fit, voice: Voice): WordTable => ({
 /** The line's sharpest, and what couplers, low parts and long wheelbases take. */
 export const verticalTable = ({ vertical, needs, gaps, at }: Fit, voice: Voice): WordTable => ({
   title: 'Crests and sags: how sharp they are, and how sharp this train takes',
-  head: ['what', 'crest or sag', 'radius', ''],
+  head: ['what', 'radius', 'crest or sag', 'how'],
   rows: [
     ...vertical.curves.map((c) => [
       `the line at ${chainage(voice, at(c.at))}`,
-      c.lie,
       say(voice, { si: c.radius, kind: 'length' }, 'down'),
-      c.sparse ? 'few points: level more' : '',
+      c.lie,
+      c.sparse ? 'few points: level more' : 'as levelled',
     ]),
     ...gaps.flatMap((g) =>
       g.leastRadius === null
         ? []
-        : [[`couplers of ${g.name} and ${g.other}`, 'both', radius(g.leastRadius, voice), 'at least']],
+        : [[`couplers of ${g.name} and ${g.other}`, radius(g.leastRadius, voice), 'both', 'at least']],
     ),
-    ...needs.map((n) => [`${n.vehicle}, ${n.what}`, n.lie, radius(n.radius, voice), 'at least']),
+    ...needs.map((n) => [`${n.vehicle}, ${n.what}`, radius(n.radius, voice), n.lie, 'at least']),
   ],
   note:
     vertical.chord > 0
@@ -257,20 +264,20 @@ const partOf = ({ reading: { name, wheelset, end } }: Judged): string =>
 /** Each limit of one sheet with the vehicle that lies nearest to it, or beyond it farthest. */
 export const sheetTable = (of: string, compared: readonly Compared[], voice: Voice): WordTable => ({
   title: `Against the sheet of ${of}`,
-  head: ['what', 'nearest', 'has', 'limit', 'word', 'where it is written'],
+  head: ['what', 'word', 'has', 'limit', 'nearest', 'where it is written'],
   rows: compared.map((c) => {
     const { key, standard, without } = c;
     const worst = worstOf(c);
     const lacking =
       without.length > 0 ? `not measured: ${[...new Set(without.map((v) => v.name))].join(', ')}` : '';
-    if (!worst) return [standardNames[key], '', '', '', lacking || 'no bound stated', standard.source];
+    if (!worst) return [standardNames[key], lacking || 'no bound stated', '', '', '', standard.source];
     const { found, bound, side, word } = worst;
     return [
       standardNames[key],
-      partOf(worst),
+      word !== 'refused' && lacking !== '' ? lacking : word,
       figure(key, found, voice, side === 'least' ? 'down' : 'up'),
       `${side === 'least' ? 'at least' : 'at most'} ${figure(key, bound, voice, side === 'least' ? 'up' : 'down')}`,
-      word !== 'refused' && lacking !== '' ? lacking : word,
+      partOf(worst),
       standard.source,
     ];
   }),
@@ -280,10 +287,9 @@ export const sheetTable = (of: string, compared: readonly Compared[], voice: Voi
 /** What each vehicle leaves of the host's profile. */
 export const sectionsTable = (sections: Fit['sections'], voice: Voice): WordTable => ({
   title: 'Within the host’s profile',
-  head: ['vehicle', 'measured', 'left', 'where', 'where it is written'],
+  head: ['vehicle', 'left', 'where', 'measured', 'where it is written'],
   rows: sections.map(({ name, outlined, section, room, profile }) => [
     name,
-    outlined ? 'outline' : section ? 'width and height alone' : 'not measured',
     room === null
       ? 'cannot tell'
       : room.left >= 0
@@ -294,6 +300,7 @@ export const sectionsTable = (sections: Fit['sections'], voice: Voice): WordTabl
     room === null
       ? ''
       : `${tape(Math.abs(room.at.x), voice, 'nearest')} from the middle, ${tape(room.at.y, voice, 'nearest')} up`,
+    outlined ? 'outline' : section ? 'width and height alone' : 'not measured',
     profile.source,
   ]),
   note: 'On straight level track, people seated. What throw in curves, play and lean take beside it is told by what must be left clear.',

@@ -55,8 +55,11 @@ export const clearanceWords = {
     what: `${t.vehicle} cannot stand on the line at ${t.at(f.where.from ?? 0)}: the curve is tighter than its frame is long.`,
     why: 'Measure the radius there again, and where its trucks or outer axles are. A frame with more between its guides than the curve lets stand is not on the rails.',
   }),
-  'siding-too-short': (_f, t) => ({
-    what: `The train is ${t.found('up')} long; in ${t.fact('siding')} it stands clear of the line over ${t.fact('length', 'down')}.`,
+  'siding-too-short': (f, t) => ({
+    what:
+      f.facts.length.si > 0
+        ? `The train is ${t.found('up')} long; ${t.fact('siding')} is clear of the line over ${t.fact('length', 'down')}.`
+        : `The train is ${t.found('up')} long; in ${t.fact('siding')} it stands clear of the line nowhere.`,
     why: 'From where the two tracks lie far enough apart to where they no longer do. What stands beyond is struck by a train that passes.',
   }),
   'siding-not-measured': (f, t) => ({

@@ -11,8 +11,10 @@ const example = 'examples/visit-fits.json';
 it('names what it strikes and what must be left clear, in words and as figures', () => {
   const { stdout, status } = heedwayOnce('clear', example);
   expect(status).toBe(20);
-  expect(stdout).toMatch(/Lamp post +215 ft +left +12-1\/4 in +Gauged car 1 +12-13\/16 in +9\/16 in short/);
-  expect(stdout).toMatch(/Weir bridge +333 ft +over +4 ft 9 in/);
+  expect(stdout).toMatch(
+    /Lamp post +left +9\/16 in short +15\/16 in short +215 ft +12-1\/4 in +12-13\/16 in +Gauged car 1/,
+  );
+  expect(stdout).toMatch(/Weir bridge +over .* 333 ft +4 ft 9 in/);
   expect(stdout).toMatch(/180 ft to 260 ft +50 ft +left/);
   const json = JSON.parse(heedwayOnce('clear', example, '--json').stdout);
   const lamp = json.nearest.find((p: { structure: string }) => p.structure === 'Lamp post');
@@ -24,6 +26,19 @@ it('draws it into a file', () => {
   const file = join(folder, 'swept.svg');
   expect(heedway('clear', example, '--svg', file).stdout).toContain(`Drawn into ${file}`);
   expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*How far the train reaches beside the track/);
+});
+
+it('stands the train at a place, draws it there, and says where it cannot stand', () => {
+  const file = join(folder, 'stood.svg');
+  const { stdout } = heedway('clear', example, '--at', '230 ft', '--stood', file);
+  // By hand, 50 ft of radius: 3.9 ft of trucks give 0.456 in inward, to the left; 1.975 ft beyond them 0.70 in and more outward.
+  expect(stdout).toMatch(/Gauged car 1 +13\/16 in right +1\/2 in left +13\/16 in right/);
+  expect(readFileSync(file, 'utf8')).toMatch(/The train with its front at 230 ft[\s\S]*Lamp post: strikes/);
+  const json = JSON.parse(heedway('clear', example, '--at', '230 ft', '--json').stdout);
+  expect(json.stood.vehicles[1].middle / 0.0254).toBeCloseTo(0.456, 2);
+  const far = heedway('clear', example, '--at', '5 ft');
+  expect(far.stderr).toMatch(/--at: found 5 ft; expected 26 ft to 800 ft, with the whole train on the line/);
+  expect(heedway('clear', example, '--stood', file).stderr).toContain('expected --at with it');
 });
 
 it('writes a sheet to peg it out by', () => {

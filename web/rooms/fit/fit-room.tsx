@@ -27,6 +27,7 @@ import { useWidth } from '../../parts/use-width.ts';
 import { Table } from '../../parts/word-table.tsx';
 import { FitPlan } from './fit-plan.tsx';
 import { TemplateButtons, WorksheetButton } from './papers.tsx';
+import { StoodTrain } from './stood.tsx';
 import { Tracks } from './tracks.tsx';
 
 /** Drawn on the screen: the thinnest flanges. */
@@ -64,6 +65,7 @@ export function FitRoom({ outing, voice }: Props) {
           <Drawing scene={scene} />
         </figure>
       )}
+      <StoodTrain outing={outing} clear={clear} voice={voice} width={width} />
       {platformsTables(clear, voice).map((table) => (
         <Table key={table.title} table={table} />
       ))}

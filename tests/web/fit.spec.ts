@@ -1,0 +1,40 @@
+/** The room of fit: the train dragged along its line, its figures those of the command line. */
+import { expect } from '@playwright/test';
+import { openAsked } from '../../cli/open-asked.ts';
+import { lookAtClear } from '../../desk/clear.ts';
+import { standings } from '../../desk/stood.ts';
+import { stoodTable } from '../../views/tables/clear.ts';
+import { test } from './demo.ts';
+import { fits, open, served } from './served.ts';
+import { at } from './support/rooms.ts';
+
+const url = served();
+const FILE = new URL('../../examples/visit-fits.json', import.meta.url).pathname;
+
+test('the train is stood anywhere on the line: drawn there, and told as on the command line', async ({
+  demo: page,
+}) => {
+  await open(page, url(), at.mine);
+  await page.getByRole('button', { name: 'A visitor and a lamp post' }).click();
+  await page.goto(`${url()}/#fit`);
+  const along = page.getByLabel(/^Front of the train at/);
+  await expect(page.getByRole('img', { name: /^The train with its front at/ })).toContainText(
+    'Lamp post: strikes',
+  );
+  const outing = (await openAsked(FILE)).outing;
+  const stands = standings(outing, lookAtClear(outing));
+  for (const place of [55, 70.1]) {
+    await along.fill(String(place));
+    const told = stoodTable(stands.stand(Number(await along.inputValue())), {
+      system: 'imperial',
+      wording: 'us',
+      outing,
+    });
+    const table = page.getByRole('region', { name: told.title });
+    for (const [i, row] of told.rows.entries())
+      await expect(table.getByRole('row').nth(i + 1)).toHaveText(row.join(''));
+  }
+  await along.press('Home');
+  await expect(page.getByRole('img', { name: /^The train with its front at 26 ft/ })).toBeVisible();
+  await fits(page);
+});
