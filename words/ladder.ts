@@ -28,6 +28,7 @@ const minds: Readonly<Partial<Record<FindingCode, string>>> = {
   'few-applications': 'Let the brake fill again between two stops.',
   'brake-slow-to-release': 'Wait for the release before pulling away.',
   'brake-not-tried': 'Try a stop with this engine before riders board.',
+  'coupler-kinds-differ': 'Put in what couples both, and pull on it by hand before anybody rides.',
   'dark-at-night': 'Be in before dusk.',
   'head-unmanned': 'Nobody leaves the engine alone.',
   'structures-not-measured': 'Push the widest and the highest through by hand before anybody rides.',

@@ -45,6 +45,8 @@ export interface HostRules {
   readonly childWithAdult?: Rule<boolean>;
   /** Greatest difference in height of two coupled couplers, m. */
   readonly couplerTolerance?: Rule<number>;
+  /** Kinds of couplers that may run here, as they are written on the sheet. */
+  readonly couplerKinds?: Rule<readonly string[]>;
   /** Distance at which a stopped train must be protected, m. */
   readonly flagDistance?: Rule<number>;
   readonly parkingBrakeRequired?: Rule<boolean>;
@@ -121,7 +123,11 @@ export const standardKeys = [
   'treadHollow',
   'wheelWidth',
   'flangeAngle',
+  'treadTaper',
   'couplerHeight',
+  'couplerHeightLoaded',
+  'couplerSwing',
+  'couplerHold',
   'bodyWidth',
   'bodyHeight',
   'vehicleLength',

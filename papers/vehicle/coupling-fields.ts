@@ -52,7 +52,9 @@ const chain = group({
 
 export const coupling = () =>
   group({
-    type: may(text(), 'type', 'Kind of {coupler}: automatic, link and pin, bar …'),
+    type: may(text(), 'type', 'Kind of {coupler}: knuckle, link and pin, bar, hook …', {
+      asked: 'which kind of {coupler} it has at each end: knuckle, link and pin, bar, hook …',
+    }),
     height: may(figure('length', 0.01, 1.5), 'height', 'Middle of the {coupler} above the rail, empty.', {
       assumed: 'engine-height/coupler',
       asked: 'the height of the middle of each {coupler} above the rail, empty, with a rule',

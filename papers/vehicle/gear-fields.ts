@@ -78,6 +78,12 @@ export const wheelset = group({
     'How deep the tread is worn: a straight edge along it, from the fillet of the flange to the outer edge, and a feeler under it; the deeper of the two.',
     { asked: 'how deep the tread is worn hollow, by straight edge and feeler' },
   ),
+  taper: may(
+    figure('angle', 0, 0.35),
+    'taper of the tread',
+    'How far the tread falls toward its outer edge: by template or protractor; 1 in 20 is 2.9°.',
+    { asked: 'how far the tread falls toward its outer edge, by template or protractor' },
+  ),
   wear: may(
     rows(wearReading, 0, 200),
     'wear',

@@ -101,13 +101,14 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
     },
     {
       title: 'Flanges and treads',
-      head: ['axle', 'flange, left', 'flange, right', 'flange height', 'hollow', 'width'],
+      head: ['axle', 'flange, left', 'flange, right', 'flange height', 'hollow', 'taper', 'width'],
       rows: wheelsets.map((w, i) => [
         named(w, i),
         say(w?.flangeThickness?.low),
         say(w?.flangeThickness?.high),
         say(w?.flangeHeight),
         say(w?.hollow),
+        angle(w?.taper),
         say(w?.width),
       ]),
     },

@@ -41,6 +41,10 @@ export const practiceWords = {
       ? 'Less than half of a knuckle holds the other. On the next dip one rides over, the train parts or a car is lifted off its truck.'
       : 'In dips and on summits little of them may stay in hold. Shim or bend one, or put a car between that suits both. Measure loaded.',
   }),
+  'coupler-kinds-differ': (f, t) => ({
+    what: `Between ${t.vehicle} and ${t.fact('other')} two kinds meet: “${t.fact('front')}” and “${t.fact('rear')}”.${others(f, 'the same')}`,
+    why: 'They couple by an adapter or not at all, and one that slips in by chance comes out on a curve. Put in what both hold, pull on it by hand, and lift each in turn; if they are of one kind, write them alike.',
+  }),
   'coupler-height-unknown': (_f, t) => ({
     what: `How high the coupler of ${t.fact('vehicles')} stands is not stated; its neighbour's is.`,
     why: 'Couplers at different heights ride over each other. Hold a rule to it, with people on.',

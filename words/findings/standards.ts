@@ -16,8 +16,16 @@ export const standardWords = {
   'standard-slow': (f, t) => ({
     what: `${who(f.facts.of, t.vehicle)}${part(f.facts.wheelset, f.facts.end)}: ${named(f.facts.of)} ${f.facts.side === 'least' ? `${t.found('down')}, less than ${t.required('up')}` : `${t.found('up')}, more than ${t.required('down')}`}: ${f.facts.speed ? `no faster than ${t.fact('speed', 'down')}` : 'slowly, and the sheet does not say how slowly'}.${others(f, 'the same')}`,
     why: f.facts.speed
-      ? 'Within what the host’s sheet takes, and not within what it takes at full speed: worn, to be put right before long.'
+      ? 'Within what the host’s sheet takes, and not within what it takes at full speed: to be put right before long.'
       : 'Ask the host for the speed that goes with it.',
+  }),
+  'coupler-kind-refused': (f, t) => ({
+    what: `${t.vehicle}, ${f.facts.end}: a ${t.word('coupler')} of the kind “${t.fact('kind')}”; the host takes ${t.fact('kinds')}.${others(f, 'the same')}`,
+    why: `The host’s engines and cars cannot fetch it if it fails on the line. Another ${t.word('coupler')}, an adapter that the host has seen, or another host.`,
+  }),
+  'coupler-kind-unknown': (_f, t) => ({
+    what: `The host takes ${t.fact('kinds')} alone, and which kind couples ${t.fact('vehicles')} is not written down.`,
+    why: 'Write it down for both ends; the host’s engine may have to fetch the train.',
   }),
   'outside-profile': (f, t) => ({
     what: `${t.vehicle} stands ${t.found('up')} out of the host’s profile, ${t.fact('across')} from the middle of the track and ${t.fact('height')} above the rail.${others(f, 'the same')}`,

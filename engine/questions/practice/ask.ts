@@ -4,7 +4,7 @@
  */
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { isLinked } from '../../things/coupler/linked.ts';
+import { isLinked, sameKind, tellsKind } from '../../things/coupler/linked.ts';
 import type { Vehicle } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
@@ -15,6 +15,7 @@ const PRACTICE = 'common practice, no source';
 export function askPractice(context: OutingContext): Finding[] {
   return [
     ...context.outing.train.vehicles.flatMap((v) => people(context, v)),
+    ...couplerKinds(context),
     ...couplerHeights(context),
     ...chainsOnGrade(context),
     ...lights(context),
@@ -88,6 +89,23 @@ function shared({ outing }: OutingContext, { id, seats }: Vehicle): Finding[] {
         seat: seats.find((s) => s.id === seat)?.name ?? seat,
         ...(lap ? { lap: lap.name } : {}),
       },
+      source: PRACTICE,
+    }),
+  );
+}
+
+/** Two kinds that meet couple by an adapter, or not at all; kinds that nobody wrote down are not held against each other. */
+function couplerKinds({ outing }: OutingContext): Finding[] {
+  const { vehicles } = outing.train;
+  const differ = vehicles.slice(1).flatMap(({ front, name: other }, gap) => {
+    const { rear } = vehicles[gap];
+    const same = !tellsKind(rear) || !tellsKind(front) || sameKind(rear.type, front.type);
+    return same ? [] : [{ gap, other, front: rear.type, rear: front.type }];
+  });
+  return differ.slice(0, 1).map(({ gap, ...facts }) =>
+    makeFinding('coupler-kinds-differ', 'limits', 'practice', {
+      where: { gap, vehicle: vehicles[gap].id },
+      facts: { ...facts, others: differ.length - 1 },
       source: PRACTICE,
     }),
   );

@@ -12,6 +12,7 @@ export const practiceFindings = {
     others: 'number',
   },
   'coupler-height-unknown': { vehicles: 'name' },
+  'coupler-kinds-differ': { other: 'name', front: 'name', rear: 'name', others: 'number' },
   'no-chain-on-grade': { gaps: 'number', at: 'place' },
   'dark-at-night': { light: ['headlight', 'taillight'], known: 'yes or no' },
   'brake-not-tried': { said: 'yes or no' },

@@ -32,6 +32,8 @@ export const practiceRemedies: Remedies = {
       : [leave(passengers(ridersOn(outing.riders, where.vehicle)).filter(agesOf(outing).isInfant))],
   'more-people-than-seats': fewerOnBoard,
   'seat-shared': (outing, { where }) => (where.vehicle === undefined ? [] : apart(outing, where.vehicle)),
+  'coupler-kinds-differ': (outing, { where }) =>
+    where.gap === undefined ? [] : eitherCar(outing, where.gap),
   'coupler-heights-differ': (outing, { where }) =>
     where.gap === undefined ? [] : eitherCar(outing, where.gap),
   'no-chain-on-grade': () => [{ size: 1, changes: [{ kind: 'chains' }] }],

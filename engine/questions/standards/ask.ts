@@ -8,19 +8,25 @@ import type { StandardKey } from '../../outing/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
+import { otherKinds } from './kinds.ts';
 import { type Compared, type Judged, lookAtStandards } from './look.ts';
 import { outsideProfile } from './profile.ts';
 
 export function askStandards(context: OutingContext): Findings<readonly Compared[]> {
   const compared = lookAtStandards(context);
   return {
-    findings: [...compared.flatMap((c) => [...beyond(c), ...notMeasured(c)]), ...outsideProfile(context)],
+    findings: [
+      ...compared.flatMap((c) => [...beyond(c), ...notMeasured(c)]),
+      ...otherKinds(context),
+      ...outsideProfile(context),
+    ],
     data: compared,
   };
 }
 
+const angles: readonly StandardKey[] = ['flangeAngle', 'treadTaper', 'couplerSwing'];
 export const kindOf = (key: StandardKey): Kind =>
-  key === 'axleLoad' ? 'mass' : key === 'flangeAngle' ? 'angle' : 'length';
+  key === 'axleLoad' ? 'mass' : angles.includes(key) ? 'angle' : 'length';
 
 const worstOf = (of: readonly Judged[]): Judged => of.reduce((a, b) => (b.left < a.left ? b : a));
 
@@ -68,7 +74,11 @@ const fields: Readonly<Record<StandardKey, string>> = {
   treadHollow: 'vehicle.wheelsets.hollow',
   wheelWidth: 'vehicle.wheelsets.width',
   flangeAngle: 'vehicle.flange.angle',
+  treadTaper: 'vehicle.wheelsets.taper',
   couplerHeight: 'coupling.height',
+  couplerHeightLoaded: 'vehicle.suspension.wheelStiffness',
+  couplerSwing: 'coupling.swing',
+  couplerHold: 'coupling.face',
   bodyWidth: 'vehicle.envelope',
   bodyHeight: 'vehicle.envelope',
   vehicleLength: 'vehicle.length',

@@ -19,6 +19,16 @@ const common: {
 export const standardFindings = {
   'standard-refused': common as typeof common,
   'standard-slow': { ...common, 'speed?': 'speed' } as typeof common & { readonly 'speed?': 'speed' },
+  'coupler-kind-refused': { end: ['front', 'rear'], kind: 'name', kinds: 'name', others: 'number' } as {
+    readonly end: readonly ['front', 'rear'];
+    readonly kind: 'name';
+    readonly kinds: 'name';
+    readonly others: 'number';
+  },
+  'coupler-kind-unknown': { vehicles: 'name', kinds: 'name' } as {
+    readonly vehicles: 'name';
+    readonly kinds: 'name';
+  },
   'outside-profile': { across: 'length', height: 'length', others: 'number' } as {
     readonly across: 'length';
     readonly height: 'length';

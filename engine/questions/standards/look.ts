@@ -1,10 +1,19 @@
 /** Every vehicle of a train against a host's sheet: what was measured, what is refused, what must run slowly. */
 import { GRAVITY } from '../../base/constants.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { type Standard, type StandardKey, type Standards, standardKeys } from '../../outing/types.ts';
+import {
+  type Outing,
+  type Standard,
+  type StandardKey,
+  type Standards,
+  standardKeys,
+} from '../../outing/types.ts';
+import { swingOf } from '../../things/coupler/train-bends.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-import type { Vehicle, Wheelset } from '../../things/vehicle/types.ts';
+import type { Coupling, Vehicle, Wheelset } from '../../things/vehicle/types.ts';
 import { backsOf } from '../../things/wheel/pair.ts';
+import { lookAtCrests } from '../crests/look.ts';
+import { sinksOf } from '../crests/sinks.ts';
 
 /** One figure of a vehicle, from the least to the most of its readings; SI. */
 export interface Reading {
@@ -38,7 +47,8 @@ export interface Compared {
 /** Rounding of sums, of the figure's own unit. */
 const ROUNDING = 1e-9;
 
-export function lookAtStandards({ loaded, outing }: OutingContext): Compared[] {
+export function lookAtStandards(context: OutingContext): Compared[] {
+  const { loaded, outing } = context;
   const standards: Standards = outing.host.standards ?? {};
   return standardKeys.flatMap((key): Compared[] => {
     const standard = standards[key];
@@ -59,7 +69,10 @@ export function lookAtStandards({ loaded, outing }: OutingContext): Compared[] {
         },
       ];
     }
-    const read = loaded.vehicles.map((v) => ({ of: v.vehicle, readings: readers[key](v) }));
+    const read =
+      key === 'couplerHold'
+        ? heldBy(context)
+        : loaded.vehicles.map((v) => ({ of: v.vehicle, readings: readers[key](v, outing) }));
     return [
       {
         key,
@@ -91,7 +104,7 @@ function judge(reading: Reading, standard: Standard): Judged[] {
   return worst ? [worst] : [];
 }
 
-type Reader = (of: LoadedVehicle) => readonly Reading[] | undefined;
+type Reader = (of: LoadedVehicle, outing: Outing) => readonly Reading[] | undefined;
 
 const of = ({ vehicle }: LoadedVehicle, low: number, high = low): Reading => ({
   vehicle: vehicle.id,
@@ -121,7 +134,30 @@ const ofOne =
     return figure === undefined ? undefined : [of(v, figure)];
   };
 
-const readers: Readonly<Record<Exclude<StandardKey, 'trainLength'>, Reader>> = {
+/** Of both ends; undefined unless each was measured. */
+const ofEnds =
+  (read: (coupling: Coupling, end: 'front' | 'rear') => readonly [number, number] | undefined): Reader =>
+  (v) => {
+    const ends = (['front', 'rear'] as const).flatMap((end) => {
+      const figures = read(v.vehicle[end], end);
+      return figures ? [{ ...of(v, figures[0], figures[1]), end }] : [];
+    });
+    return ends.length < 2 ? undefined : ends;
+  };
+
+/** What of the faces holds at each gap over the line; links and bars have none. */
+function heldBy(context: OutingContext): { of: Vehicle; readings: readonly Reading[] | undefined }[] {
+  const { vehicles } = context.loaded;
+  return lookAtCrests(context).map(({ gap, hold, stated }) => {
+    const ahead = vehicles[gap];
+    return {
+      of: ahead.vehicle,
+      readings: hold && stated !== null ? [{ ...of(ahead, hold.held), end: 'rear' as const }] : undefined,
+    };
+  });
+}
+
+const readers: Readonly<Record<Exclude<StandardKey, 'trainLength' | 'couplerHold'>, Reader>> = {
   backToBack: ofAxles((w) => {
     const backs = backsOf(w);
     return backs && [backs.least, backs.most];
@@ -143,13 +179,21 @@ const readers: Readonly<Record<Exclude<StandardKey, 'trainLength'>, Reader>> = {
   treadHollow: ofAxles((w) => (w.hollow === undefined ? undefined : [w.hollow, w.hollow])),
   wheelWidth: ofAxles((w) => (w.width === undefined ? undefined : [w.width, w.width])),
   flangeAngle: ofOne((v) => v.flange?.angle),
-  couplerHeight: (v) => {
-    const ends = (['front', 'rear'] as const).flatMap((end) => {
-      const { height } = v.vehicle[end];
-      return height === undefined ? [] : [{ ...of(v, height), end }];
-    });
-    return ends.length < 2 ? undefined : ends;
+  treadTaper: ofAxles((w) => (w.taper === undefined ? undefined : [w.taper, w.taper])),
+  couplerHeight: ofEnds(({ height }) => (height === undefined ? undefined : [height, height])),
+  couplerHeightLoaded: (v, outing) => {
+    const heaviest = Math.max(0, ...outing.riders.map((r) => r.mass.high));
+    return ofEnds(({ height }, end) => {
+      const { seated, unknown } = sinksOf(v, end, heaviest);
+      return height === undefined || unknown
+        ? undefined
+        : [height - Math.max(...seated), height - Math.min(...seated)];
+    })(v, outing);
   },
+  couplerSwing: ofEnds((coupling) => {
+    const swing = swingOf(coupling);
+    return swing === undefined ? undefined : [swing, swing];
+  }),
   bodyWidth: ofOne((v) => v.envelope?.width),
   bodyHeight: ofOne((v) => v.envelope?.height),
   vehicleLength: ofOne((v) => v.length),

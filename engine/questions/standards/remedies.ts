@@ -11,6 +11,7 @@ const MOST_STEPS = 60;
 
 export const standardRemedies: Remedies = {
   'standard-refused': (outing, f) => [...setRight(outing, f), leaveOne(outing, f, 5)],
+  'coupler-kind-refused': (outing, f) => [leaveOne(outing, f, 5)],
   'outside-profile': (outing, f) => [leaveOne(outing, f, 5)],
   'standard-slow': (outing, f) => [...setRight(outing, f), leaveOne(outing, f, 5)],
 };

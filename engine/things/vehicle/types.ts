@@ -310,6 +310,8 @@ export interface Wheelset {
   readonly flangeHeight?: number;
   /** How deep the tread is worn hollow, m: the deeper of the two. */
   readonly hollow?: number;
+  /** How far the tread slopes toward its outer edge, rad: of the two wheels either. */
+  readonly taper?: number;
   /** As read on earlier days. */
   readonly wear?: readonly WearReading[];
   /** Of its two wheels on the tread, m. */

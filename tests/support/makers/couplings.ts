@@ -60,6 +60,15 @@ export const couplings: Makers = {
     return { ...outing, train: { ...outing.train, chainsFastened: false } };
   },
   'coupler-heights-differ': () => coupled(0.11, 0.12),
+  'coupler-kinds-differ': () => {
+    const outing = plain(1);
+    const [engine, car] = outing.train.vehicles;
+    const vehicles = [
+      { ...engine, rear: { ...engine.rear, type: 'knuckle' } },
+      { ...car, front: { ...car.front, type: 'link and pin' } },
+    ];
+    return { ...outing, train: { ...outing.train, vehicles } };
+  },
   'coupler-height-unknown': () => coupled(0.11),
   'no-chain-on-grade': () => {
     const outing = onLine({ loop: false, length: 200, heights: steep });

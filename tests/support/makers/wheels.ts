@@ -17,6 +17,19 @@ const sheet = (standards: HostRules['standards']): Outing => {
   };
 };
 
+/** A host that takes knuckles alone, and a first vehicle of another kind. */
+const kinds = (type: string): Outing => {
+  const outing = wheeled();
+  return altered(
+    { ...outing, host: { ...outing.host, couplerKinds: { value: ['knuckle'], source: 'sheet' } } },
+    0,
+    {
+      front: { type },
+      rear: { type },
+    },
+  );
+};
+
 export const wheels: Makers = {
   'wheel-worn': () => wheeled({ hollow: 0.003 }),
   'wheel-wears-out': () => ({
@@ -37,6 +50,8 @@ export const wheels: Makers = {
   },
   'standard-refused': () => sheet({ wheelWidth: { least: 0.1, source: 'sheet' } }),
   'standard-slow': () => sheet({ wheelWidth: { slowBelow: 0.1, slowSpeed: 1, source: 'sheet' } }),
+  'coupler-kind-refused': () => kinds('hook'),
+  'coupler-kind-unknown': () => kinds('coupler'),
   'standard-not-measured': () => sheet({ flangeAngle: { least: 1, source: 'sheet' } }),
   'wheel-strikes-frog': () => wheeled({ backToBack: [0.1755] }),
   'wheelset-binds-at-guard': () => wheeled({ backToBack: [0.173] }),

@@ -216,9 +216,25 @@ describe('couplers', () => {
       const end = (type: string, height: number) => ({ type, height, chain: { count: 1, slack: 0.02 } });
       return altered(altered(plain(2), 1, { rear: end(front, 0.1) }), 2, { front: end(rear, 0.13) });
     };
-    expect(brief(says(ends('link', 'knuckle')))).toEqual(['limits coupler-heights-differ']);
-    expect(brief(says(ends('knuckle', 'link')))).toEqual(['limits coupler-heights-differ']);
+    const both = ['limits coupler-kinds-differ', 'limits coupler-heights-differ'];
+    expect(brief(says(ends('link', 'knuckle')))).toEqual(both);
+    expect(brief(says(ends('knuckle', 'link')))).toEqual(both);
     expect(brief(says(ends('knuckle', 'knuckle')))).toEqual(['forbids coupler-heights-differ']);
+  });
+  it('of two kinds are told apart, and of one kind however it is written are not', () => {
+    const ends = (...pairs: readonly (readonly [string, string])[]) =>
+      pairs.reduce(
+        (outing, [rear, front], i) =>
+          altered(altered(outing, i, { rear: { type: rear, chain: { count: 1, slack: 0.02 } } }), i + 1, {
+            front: { type: front, chain: { count: 1, slack: 0.02 } },
+          }),
+        plain(2),
+      );
+    expect(says(ends(['knuckle', 'Automatic coupler'], ['three-link', 'drawbar']))).toEqual([]);
+    expect(says(ends(['coupler', 'hook'], ['small ball', 'ball']))).toEqual([]);
+    const found = says(ends(['knuckle', 'hook'], ['knuckle', 'ball']));
+    expect(found).toMatchObject([{ code: 'coupler-kinds-differ', severity: 'limits', where: { gap: 0 } }]);
+    expect(told(ends(['knuckle', 'hook'], ['knuckle', 'ball']), found[0])).toMatch(/“knuckle” and “hook”/);
   });
   it('the host’s tolerance stands in its place, on both sides', () => {
     expect(says(at(1 / 2, { host: 1 / 2 }))).toEqual([]);

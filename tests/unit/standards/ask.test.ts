@@ -16,12 +16,12 @@ const SOURCE = 'sheet of the invented host, 3';
 const measured = (): Outing => {
   const bare = wheeled();
   const hollow = (v: Vehicle): Partial<Vehicle> => ({
-    wheelsets: (v.wheelsets ?? []).map((w) => ({ ...w, hollow: 0.0005 })),
+    wheelsets: (v.wheelsets ?? []).map((w) => ({ ...w, hollow: 0.0005, taper: 0.05 })),
   });
   const outing = bare.train.vehicles.reduce((o, v, i) => altered(o, i, hollow(v)), bare);
   const dress = (v: Vehicle): Partial<Vehicle> => ({
-    front: { ...v.front, height: 0.11 },
-    rear: { ...v.rear, height: 0.112 },
+    front: { ...v.front, height: 0.11, swing: exact(0.3) },
+    rear: { ...v.rear, height: 0.112, swing: exact(0.35) },
     envelope: { width: 0.6, height: 0.7 },
     flange: { angle: 1.2 },
     ratings: { leastRadius: 12 },
@@ -47,7 +47,9 @@ const figures: readonly (readonly [StandardKey, number, number])[] = [
   ['treadHollow', 0.0005, 0.0005],
   ['wheelWidth', 0.75 * IN, 0.75 * IN],
   ['flangeAngle', 1.2, 1.2],
+  ['treadTaper', 0.05, 0.05],
   ['couplerHeight', 0.11, 0.112],
+  ['couplerSwing', 0.3, 0.35],
   ['bodyWidth', 0.6, 0.6],
   ['bodyHeight', 0.7, 0.7],
   ['leastRadius', 12, 12],
@@ -71,6 +73,88 @@ describe.each(figures)('%s', (key, low, high) => {
       'standard-refused forbids',
     ]);
     expect(words(asks(key, { slowAbove: high - off }))).toEqual(['standard-slow unknown']);
+  });
+});
+
+describe('couplers on the sheet', () => {
+  /** Knuckles 30 mm high, 2 mm apart in height, on level track. */
+  const knuckles = (changes: Partial<Vehicle['front']> = {}): Outing => {
+    const base = measured();
+    const heights = [0, base.line.length].map((at) => ({ at, height: 0 }));
+    const level: Outing = { ...base, line: { ...base.line, heights } };
+    return base.train.vehicles.reduce<Outing>(
+      (o, v, i) =>
+        altered(o, i, {
+          front: { ...v.front, type: 'knuckle', face: 0.03, ...changes },
+          rear: { ...v.rear, type: 'knuckle', face: 0.03 },
+        }),
+      level,
+    );
+  };
+
+  it('hold by what of their faces meets, and are asked for where a face was not measured', () => {
+    expect(words(asks('couplerHold', { least: 0.0279 }, knuckles()))).toEqual([]);
+    expect(words(asks('couplerHold', { least: 0.0281 }, knuckles()))).toEqual(['standard-refused forbids']);
+    expect(words(asks('couplerHold', { least: 0.01 }, knuckles({ face: undefined as never })))).toEqual([
+      'standard-not-measured unknown',
+    ]);
+    expect(told(asks('couplerHold', { least: 0.01 }, knuckles({ height: undefined as never })))).toHaveLength(
+      1,
+    );
+  });
+
+  it('sink under their people by load over springs', () => {
+    const base = measured();
+    const [car] = base.train.vehicles.slice(1);
+    const middle = (car.groups[0].at + car.groups[car.groups.length - 1].at) / 2;
+    const k = 20_000;
+    const ridden: Outing = {
+      ...altered(base, 1, {
+        loads: [],
+        seats: [{ id: 's', name: 's', at: middle, across: 0, height: 0.3, facing: 'forward', driver: false }],
+        suspension: { wheelStiffness: exact(k), equalised: false },
+      }),
+      riders: [
+        { id: 'r', name: 'r', mass: exact(80), ageGroup: 'adult', vehicle: car.id, seat: 's', duty: 'rider' },
+      ],
+    };
+    const one: Outing = { ...ridden, train: { ...ridden.train, vehicles: [ridden.train.vehicles[1]] } };
+    // Evenly on both guides: by hand, half the weight over two wheels of each axle there.
+    const sink = (80 * 9.80665) / 2 / (2 * car.groups[0].axles * k);
+    expect(words(asks('couplerHeightLoaded', { least: 0.11 - sink - 1e-6 }, one))).toEqual([]);
+    expect(words(asks('couplerHeightLoaded', { least: 0.11 - sink + 1e-6 }, one))).toEqual([
+      'standard-refused forbids',
+    ]);
+    const { suspension: _, ...unsprung } = one.train.vehicles[0];
+    const asked = told(
+      asks('couplerHeightLoaded', { least: 0.01 }, { ...one, train: { ...one.train, vehicles: [unsprung] } }),
+    );
+    expect(asked).toMatchObject([
+      { code: 'standard-not-measured', measure: 'vehicle.suspension.wheelStiffness' },
+    ]);
+  });
+
+  const takes = (kinds: readonly string[], type: string): string[] => {
+    const base = measured();
+    const all = base.train.vehicles.reduce(
+      (o, v, i) => altered(o, i, { front: { ...v.front, type }, rear: { ...v.rear, type } }),
+      base,
+    );
+    return words({ ...all, host: { ...all.host, couplerKinds: { value: kinds, source: SOURCE } } });
+  };
+
+  it.each([
+    [['knuckle'], 'Knuckle', []],
+    [['automatic couplers'], 'small knuckle', []],
+    [['link and pin'], 'drawbar', []],
+    [['Norwegian hook'], 'hook and link', []],
+    [['knuckle', 'bar'], 'link and pin', []],
+    [['knuckle'], 'link and pin', ['coupler-kind-refused forbids']],
+    [['hook'], 'knuckle', ['coupler-kind-refused forbids']],
+    [['knuckle'], 'coupler', ['coupler-kind-unknown unknown']],
+    [['knuckle coupler'], 'ball coupler', ['coupler-kind-refused forbids']],
+  ])('a host that takes %j, and a train with %s', (kinds, type, says) => {
+    expect(takes(kinds, type)).toEqual(says);
   });
 });
 
