@@ -39,6 +39,8 @@ export const practiceKeys = [
   'tread-hollow',
   'clear-below',
   'flange-least',
+  'flange-draft',
+  'wheel-usual',
   'clear-beside',
   'platform-gap',
   'platform-step',

@@ -28,7 +28,9 @@ export const axleGroup = group({
         'how far one axle of the group rises or falls in the frame and still bears: strips under its wheels until the next ones turn free',
     },
   ),
-  wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.'),
+  wheelRadius: may(figure('length', 0.01, 1), 'wheel radius', 'On the tread; the flange does not count.', {
+    asked: 'the radius of its wheels on the tread: half their diameter, the flange not counted',
+  }),
   driven: may(yes(), 'driven', 'The engine drives it.'),
   tareShare: may(
     figure('ratio', 0.001, 1),

@@ -70,6 +70,13 @@ export const wheelWords = {
         : `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} its middle axle must stand ${t.found('up')} aside, more than the play of usual flanges gives; nobody says how far it moves.`,
     why: `With ${t.fact('widening', 'up')} more of gauge there, of play of the middle axle, or with wheels without flanges on it, it goes round. State how far it moves, or the least radius that it is known to run.`,
   }),
+  'wheels-aslant-bind': (f, t) => ({
+    what:
+      f.severity === 'forbids'
+        ? `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} its wheels stand so far aslant that they take ${t.found('up')} more between the rails; play and widening give ${t.required('down')}: they bind or climb.`
+        : `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} usual wheels would stand so far aslant that they take ${t.found('up')} more between the rails than straight ones; play and widening give ${t.required('down')}. Its own are not all measured.`,
+    why: `With ${t.fact('widening', 'up')} more of gauge there, or lower or more sloping flanges, it goes round. Push it round by hand and look for light between flange and rail; or state the least radius that it is known to run.`,
+  }),
   'wheels-not-measured': (f, t) => ({
     what:
       f.severity === 'unknown'

@@ -9,6 +9,7 @@ import { type Line, MAIN } from '../../things/line/types.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
+import { aslantBinds } from './aslant.ts';
 import { framesBind } from './frame.ts';
 import { comparedOn, lookAtWheels, type Measured, type Met, type WheelsetFit, without } from './look.ts';
 import { wornWheels } from './worn.ts';
@@ -37,6 +38,7 @@ export function askWheels(context: OutingContext): Findings<WheelsData> {
       ...diametersDiffer(wheelsets, context),
       ...wornWheels(context),
       ...framesBind(context),
+      ...aslantBinds(context),
       ...notMeasured(context),
       ...widthsNotMeasured(context.line, wheelsets),
       ...frogsNotMeasured(context.line, wheelsets),

@@ -38,6 +38,7 @@ export const wheelFindings = {
   },
   'wheel-diameters-differ': { wheelset: 'name', others: 'number' },
   'frame-binds-in-curve': { group: 'name', play: 'length', widening: 'length', radius: 'length' },
+  'wheels-aslant-bind': { group: 'name', widening: 'length', radius: 'length' },
   'wheels-not-measured': {
     vehicles: 'name',
     of: ['back to back', 'flange thickness', 'flange height', 'width'],

@@ -18,7 +18,7 @@ import { playOf } from '../../things/wheel/pair.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding, marginOf } from '../make.ts';
 
-interface Tightest {
+export interface Tightest {
   readonly radius: number;
   readonly widening: number;
   readonly at: number;
@@ -35,7 +35,7 @@ export function framesBind({ line, outing }: OutingContext): Finding[] {
 }
 
 /** Of each widening the sharpest curve. */
-function tightestOf({ curves }: Line): Tightest[] {
+export function tightestOf({ curves }: Line): Tightest[] {
   const by = new Map<number, Tightest>();
   for (const { from, to, startCurvature, endCurvature, gaugeWidening: widening } of curves) {
     const k = Math.max(Math.abs(startCurvature), Math.abs(endCurvature));

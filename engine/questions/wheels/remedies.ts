@@ -31,6 +31,7 @@ export const wheelRemedies: Remedies = {
   'wheel-worn': left,
   'wheel-wears-out': left,
   'frame-binds-in-curve': left,
+  'wheels-aslant-bind': left,
 };
 
 /** Turned or changed in the workshop, not today: it stays behind. */

@@ -67,6 +67,14 @@ export const wheels: Makers = {
       ratings: {},
     });
   },
+  'wheels-aslant-bind': () => {
+    const outing = wheeled({}, [], {
+      curves: [{ from: 40, to: 60, startCurvature: 1 / 6, endCurvature: 1 / 6, gaugeWidening: 0 }],
+    });
+    const [{ groups }] = outing.train.vehicles;
+    const truck = { ...groups[0], axles: 2, wheelBase: 1.8, wheelRadius: 0.055 };
+    return altered(outing, 0, { groups: [truck, ...groups.slice(1)], flange: { angle: 1.3 }, ratings: {} });
+  },
   'wheel-drops-in': () => wheeled({ width: 0.006 }),
   'flange-strikes-floor': () => wheeled({ flangeHeight: 0.008 }),
   'back-to-back-varies': () => wheeled({ backToBack: [0.1735, 0.1745] }),

@@ -88,6 +88,25 @@ const uneven = (): Outing => {
   const [a, b] = outing.train.vehicles;
   return altered(altered(outing, 0, high(a, 0.1)), 1, high(b, 0.112));
 };
+/** Two axles 2 m apart in 7 m of radius; of their wheels nothing but the gauge is measured. */
+const longBase = (): Outing => {
+  const bend = { from: 40, to: 60, startCurvature: 1 / 7, endCurvature: 1 / 7, gaugeWidening: 0 };
+  const outing = wheeled({}, [], { curves: [bend] });
+  const [v] = outing.train.vehicles;
+  const axle = { ...v.groups[0], axles: 1, wheelBase: 0, driven: false };
+  const { flange: _, ...bare } = v;
+  const vehicles = [
+    {
+      ...bare,
+      ratings: {},
+      groups: [
+        { ...axle, at: 0.3 },
+        { ...axle, id: 'b', at: 2.3 },
+      ],
+    },
+  ];
+  return { ...outing, train: { ...outing.train, vehicles }, riders: [] };
+};
 const overrides = (context: OutingContext): readonly Finding[] =>
   askPractice(context).filter((f) => f.code === 'coupler-heights-differ' && f.facts.overrides);
 
@@ -127,6 +146,8 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
       0.01,
       0.9,
     ],
+    ['flange-draft', 'wheels-aslant-bind', longBase, wheels, 0.01, 1],
+    ['wheel-usual', 'wheels-aslant-bind', longBase, wheels, 2, 0.02],
     ['infant', 'infant-aboard', () => aged(3), askPractice, 4, 3],
     [
       'small',

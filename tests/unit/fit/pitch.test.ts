@@ -318,7 +318,7 @@ describe('what is said of it', () => {
   it('stands in the table of fit, end by end', () => {
     const outing = steep(2);
     const { rows } = pitchTable(lookAtFit(outing), voice(outing));
-    expect(rows.map((r) => [r[2], r[6], r[7]])).toEqual([
+    expect(rows.map((r) => [r[3], r[4], r[2]])).toEqual([
       ['2.9° up', '2.0°', 'none'],
       ['2.9° down', '2.0°', 'none'],
     ]);

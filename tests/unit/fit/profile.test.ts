@@ -51,7 +51,7 @@ describe('a section within a profile', () => {
     const outing = sectioned({ section: box(0.25, 0.7) });
     expect(said(outing)).toEqual(['forbids outside-profile']);
     expect(tellFinding(told(outing)[0], voice(outing)).what).toContain('out of the host’s profile');
-    expect(sectionsTable(lookAtFit(outing).sections, voice(outing)).rows[0][2]).toBe('stands out 16 mm');
+    expect(sectionsTable(lookAtFit(outing).sections, voice(outing)).rows[0][1]).toBe('stands out 16 mm');
     expect(sectionPlot(lookAtFit(outing).sections, voice(outing))).toBeDefined();
   });
 

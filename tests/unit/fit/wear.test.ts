@@ -124,10 +124,10 @@ describe('a wheelset', () => {
   it('has a row for each figure with its rate and its day', () => {
     const outing = wheeled(read([20_000, FLANGE], [20_100, FLANGE - 5e-4]));
     const rows = wearTable(lookAtFit(outing), voice(outing)).rows;
-    const row = rows.find((r) => r[5] === '2025-01-12, 2 days');
+    const row = rows.find((r) => r[7] === '2025-01-12, 2 days');
     expect(row?.[1]).toBe('flange thickness');
     expect(row?.[6]).toBe('0.072 in');
-    expect(row?.[7]).toMatch(/^2025-0\d-\d\d$/);
+    expect(row?.[3]).toMatch(/^2025-0\d-\d\d$/);
   });
 });
 
