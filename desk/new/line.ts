@@ -46,7 +46,7 @@ export function toldLine(read: Read, gauge: Figure): MadeLine {
       heedway: 'line',
       version: VERSION,
       name: read.text('line.name') ?? lineName(read, grade),
-      note: `As told: its worst grade, sharpest curve and shortest sight. ${LAID}.`,
+      note: `As told: its worst grade, sharpest curve and shortest sight; ${LAID}.`,
       gauge: gauge.text,
       shape: loop ? 'loop' : 'point-to-point',
       survey: 'stated',

@@ -1,21 +1,20 @@
 /** The room of fit: the train dragged along its line, its figures those of the command line. */
-import { expect } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { openAsked } from '../../cli/open-asked.ts';
 import { lookAtClear } from '../../desk/clear.ts';
 import { standings } from '../../desk/stood.ts';
 import { stoodTable } from '../../views/tables/clear.ts';
-import { test } from './demo.ts';
-import { fits, open, served } from './served.ts';
-import { at } from './support/rooms.ts';
+import { fits, served } from './served.ts';
+import { enter, openExample } from './support/workbench.ts';
 
 const url = served();
 const FILE = new URL('../../examples/visit-fits.json', import.meta.url).pathname;
 
 test('the train is stood anywhere on the line: drawn there, and told as on the command line', async ({
-  demo: page,
+  page,
 }) => {
-  await open(page, url(), at.mine);
-  await page.getByRole('button', { name: 'A visitor and a lamp post' }).click();
+  await enter(page, url(), 'papers');
+  await openExample(page, 'A visitor and a lamp post');
   await page.goto(`${url()}/#fit`);
   const along = page.getByLabel(/^Front of the train at/);
   await expect(page.getByRole('img', { name: /^The train with its front at/ })).toContainText(

@@ -45,7 +45,7 @@ test('script of the first screen, worker included, is at most 193 kB', async ({ 
   expect(total, sizes.map(([s, size]) => `${s} ${size}`).join('\n')).toBeLessThanOrEqual(MOST_FIRST);
 });
 
-test('all script but the solver and other lazy libraries is at most 845 kB', () => {
+test('all script but the solver and other lazy libraries is at most 856 kB', () => {
   const all = readdirSync(join(folder, 'assets')).filter(
     (f) =>
       f.endsWith('.js') &&
@@ -55,5 +55,5 @@ test('all script but the solver and other lazy libraries is at most 845 kB', () 
   );
   const total = all.reduce((sum, f) => sum + zipped(join(folder, 'assets', f)), 0);
   expect(all.length).toBeGreaterThan(5);
-  expect(total).toBeLessThanOrEqual(845 * KB);
+  expect(total).toBeLessThanOrEqual(856 * KB);
 });
