@@ -92,6 +92,16 @@ it('stands with its guides on the track and every corner within what it sweeps',
     const { guides, corners = [], axis } = only(standings(outing, clear).stand(at));
     for (const guide of guides) expect(offTrack(outing, guide).off).toBeLessThan(0.0011);
     expect(Math.hypot(axis[0].x - axis[1].x, axis[0].y - axis[1].y)).toBeCloseTo(CAR.length, 9);
+    // A rectangle as wide and long as the car, its corners in order round.
+    const [a, b, c, d] = corners as readonly Spot[];
+    const apart = (p: Spot, q: Spot): number => Math.hypot(p.x - q.x, p.y - q.y);
+    for (const [p, q, long] of [
+      [a, b, CAR.width],
+      [b, c, CAR.length],
+      [c, d, CAR.width],
+      [d, a, CAR.length],
+    ] as const)
+      expect(apart(p, q)).toBeCloseTo(long, 9);
     for (const corner of corners) {
       const { at: s, off } = offTrack(outing, corner);
       const i = Math.round((s / outing.line.length) * (kept.at.length - 1));

@@ -90,6 +90,16 @@ describe('in the answer', () => {
     const { flange: _, ...bare } = truck(4).train.vehicles[0];
     const unmeasured = { ...truck(4), train: { ...truck(4).train, vehicles: [bare] } };
     expect(said(unmeasured)).toEqual(['notes']);
+    const found = (o: Outing) => wheelsSay(o).find((f) => f.code === 'wheels-aslant-bind');
+    expect(found(unmeasured)).toMatchObject({ sure: 'assumed', measure: 'vehicle.axleGroups.wheelRadius' });
+    expect(found(truck(4))?.measure).toBeUndefined();
+    // By the diameters on the tread, where nobody wrote the radius down.
+    const [{ groups, wheelsets = [] }] = truck(4).train.vehicles;
+    const diameters = [2 * SHAPE.radius, 2 * SHAPE.radius - 1e-4];
+    const [{ wheelRadius: _r, ...truckOf }, ...rest] = groups;
+    const taped = { groups: [truckOf, ...rest], wheelsets: wheelsets.map((w) => ({ ...w, diameters })) };
+    const needs = (o: Outing): number => found(o)?.found?.si ?? Number.NaN;
+    expect(needs(truck(4, taped))).toBeCloseTo(needs(truck(4)), 12);
     expect(said(truck(4, { ratings: { leastRadius: 4 } }))).toEqual(['forbids']);
     expect(
       said({

@@ -152,6 +152,7 @@ describe('couplers on the sheet', () => {
     [['knuckle'], 'link and pin', ['coupler-kind-refused forbids']],
     [['hook'], 'knuckle', ['coupler-kind-refused forbids']],
     [['knuckle'], 'coupler', ['coupler-kind-unknown unknown']],
+    [['brass ball'], 'iron ball', []],
     [['knuckle coupler'], 'ball coupler', ['coupler-kind-refused forbids']],
   ])('a host that takes %j, and a train with %s', (kinds, type, says) => {
     expect(takes(kinds, type)).toEqual(says);
