@@ -24,7 +24,11 @@ export function checkAs<S extends z.ZodMiniType>(
   json: unknown,
 ): Checked<z.output<S>> {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return wrong([], show(json), `a ${kind} file: a group of fields that begins with "heedway": "${kind}"`);
+    return wrong(
+      [],
+      show(json),
+      `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} file: a group of fields that begins with "heedway": "${kind}"`,
+    );
   }
   const file = json as Record<string, unknown>;
   if (file['heedway'] !== kind) return wrong(['heedway'], show(file['heedway']), `"${kind}"`);
