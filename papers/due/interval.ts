@@ -146,7 +146,7 @@ export function dueAfter(rule: Interval, on: string, day: string, use: Use): Due
   };
 }
 
-/** `before-use`: it was not used for long, and is to be done before it is. `unknown`: its service days are not kept. */
+/** `before-use`: nobody says that it was in use, and it is to be done before it is. `unknown`: its service days are not kept. */
 export type State = 'stands' | 'due' | 'grace' | 'before-use' | 'out' | 'unknown' | 'not-yet';
 
 /** How it stands on a day. */
@@ -162,9 +162,9 @@ export function stateOn(rule: Interval, on: string, day: string, use: Use): Stat
   return due !== undefined && day > due ? 'due' : 'stands';
 }
 
-/** Not used for longer than that; where nobody keeps its days it is not taken to have rested. */
+/** Not used for longer than that, as far as anybody says: either way it is to be done before it is used. */
 const restedFor = (days: number, day: string, { days: used }: Use): boolean =>
-  used !== undefined && !used.some((d) => d < day && daysBetween(d, day) <= days);
+  !used?.some((d) => d < day && daysBetween(d, day) <= days);
 
 /** Of several times that it was done, the day of the last that counts: one too soon after another that counts does not. */
 export function lastCounted({ leastBetween }: Interval, done: readonly string[]): string | undefined {
