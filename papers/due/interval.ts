@@ -59,6 +59,11 @@ function span(text: string): Span | undefined {
 
 type Part = Partial<Interval>;
 
+/** Before use, if used less often than the rule's own span: mere *or before use*. */
+const AS_OFTEN = 0;
+
+const inDays = ({ count, of }: Span): number => (of === 'days' ? count : 31 * count);
+
 const whole = (text: string | undefined): number | undefined => {
   const count = Number(text?.replaceAll(',', ''));
   return Number.isInteger(count) && count > 0 && count <= MOST_COUNT ? count : undefined;
@@ -74,8 +79,9 @@ function partOf(text: string): Part | undefined {
   if (service !== undefined) return { serviceDays: service };
   const between = whole(/^at least (\d+) days? between$/.exec(text)?.[1]);
   if (between !== undefined) return { leastBetween: between };
+  if (/^(?:or )?before use$/.test(text)) return { beforeUse: AS_OFTEN };
   const used = named[/^(?:or )?before use if used less than (daily|weekly|monthly)$/.exec(text)?.[1] ?? ''];
-  if (used) return { beforeUse: used.of === 'days' ? used.count : 31 };
+  if (used) return { beforeUse: inDays(used) };
   if (/^(?:to the )?end of (?:the )?month$/.test(text)) return { endOfMonth: true };
   const grace = whole(/^(\d+) days? of grace$/.exec(text)?.[1]);
   return grace === undefined ? undefined : { grace };
@@ -98,7 +104,8 @@ export function readInterval(text: string): Interval | undefined {
   }
   const soundly = rule.every !== undefined || rule.serviceDays !== undefined;
   const calendar = rule.most !== undefined || rule.endOfMonth || rule.beforeUse !== undefined;
-  return soundly && (!calendar || rule.every !== undefined) ? rule : undefined;
+  if (!soundly || (calendar && rule.every === undefined)) return undefined;
+  return rule.beforeUse === AS_OFTEN && rule.every ? { ...rule, beforeUse: inDays(rule.every) } : rule;
 }
 
 const plus = (day: string, { count, of }: Span): string =>

@@ -35,3 +35,22 @@ test('whoever is over is relieved by a tap, and the board is printed without the
   await expect(word(page)).toBeHidden();
   await expect(page.getByText('Read aloud before leaving')).toBeVisible();
 });
+
+test('who signs on sees since when, and since when there is a break', { tag: '@phone' }, async ({ page }) => {
+  await open(page, url(), 'due');
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await expect(page.getByRole('region', { name: 'A certificate' })).toBeVisible();
+  await page.goto(`${url()}#crew`);
+  const one = page.getByRole('region', { name: 'Who works this train' }).getByRole('listitem').first();
+  await one.getByLabel('Free since').fill('2020-05-30T18:00');
+  await one.getByRole('button', { name: 'Signs on' }).click();
+  await expect(one.getByRole('status')).toHaveText(/^Signed on \d{4}-\d\d-\d\d at \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Has a break' }).click();
+  await expect(one.getByRole('status')).toHaveText(/, in a break since \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Is back from a break' }).click();
+  await expect(one.getByRole('status')).toHaveText(/ at \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Signs off' }).click();
+  await expect(one.getByRole('status')).toHaveText(/, signed off at \d\d:\d\d\.$/);
+  expect(await barriers(page)).toEqual([]);
+});

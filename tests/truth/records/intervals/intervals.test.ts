@@ -65,6 +65,7 @@ describe('as it is read', () => {
     ['1 year, not more than 400 days', { ...months(12), most: { count: 400, of: 'days' } }],
     ['weekly, or before use if used less than monthly', { ...days(7), beforeUse: 31 }],
     ['weekly, before use if used less than weekly', { ...days(7), beforeUse: 7 }],
+    ['weekly, or before use', { ...days(7), beforeUse: 7 }],
   ])('%s', (text, read) => expect(readInterval(text)).toEqual(read));
 });
 
