@@ -53,4 +53,10 @@ test('who signs on sees since when, and since when there is a break', { tag: '@p
   await one.getByRole('button', { name: 'Signs off' }).click();
   await expect(one.getByRole('status')).toHaveText(/, signed off at \d\d:\d\d\.$/);
   expect(await barriers(page)).toEqual([]);
+  // Somebody without a name: the papers cannot be read, and nothing is said of a crew by those of before.
+  const holds = page.getByText('Nothing about the crew holds this train.');
+  await expect(holds).toBeVisible();
+  await page.getByRole('button', { name: 'Add one to crew' }).click();
+  await expect(holds).toHaveCount(0);
+  await expect(page.getByText(/: nothing is said here until it can\.$/)).toBeVisible();
 });
