@@ -1,7 +1,7 @@
 /** What stands, what is due and what is out: certificates by what and of whom, on a day. */
 
 import { nameKey } from '../papers/compile/named.ts';
-import { dayNumber } from '../papers/due/day.ts';
+import { dayNumber, daysBetween, plusDays } from '../papers/due/day.ts';
 import {
   dueAfter,
   goesByUse,
@@ -14,7 +14,7 @@ import {
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
 import { dayOf, type Entry } from './record.ts';
-import { service, trips } from './service.ts';
+import { trips } from './service.ts';
 
 export type Certificate = Content<'certificate'>;
 
@@ -29,6 +29,10 @@ export interface DueItem {
   readonly last?: string;
   readonly graceTo?: string;
   readonly serviceLeft?: number;
+  /** There are so many left at least: a day of which nobody says that it stood is taken for one of service. */
+  readonly atLeast?: true;
+  /** Whether it was used since is not recorded here. */
+  readonly useUnsaid?: true;
 }
 
 /** One for other engines, another gauge or line is another certificate. */
@@ -151,7 +155,7 @@ function firstDays(entries: readonly Entry[]): ReadonlyMap<string, string> {
     if (first === undefined || day < first) days.set(key, day);
   };
   for (const { departure, left } of trips(entries))
-    for (const vehicle of left.vehicles) names(vehicle, departure.first.body);
+    for (const used of [...left.vehicles, left.line]) names(used, departure.first.body);
   for (const { first, content } of standing(entries, 'certificate'))
     if (content['of'] !== undefined) names(`${content['of']}`, first.body);
   return days;
@@ -166,14 +170,20 @@ function usedBy(entries: readonly Entry[]): Used {
   };
 }
 
-/** However a name was spelled when it left: a day that is not counted would make a test stand longer. */
+/**
+ * Of vehicles the days on which they ran, of a line those on which anything ran there. However a name was spelled when it left: a day that
+ * is not counted would make a test stand longer.
+ */
 function daysByName(entries: readonly Entry[]): ReadonlyMap<string, readonly string[]> {
-  const all = new Map<string, readonly string[]>();
-  for (const { vehicle, days } of service(trips(entries))) {
-    const key = nameKey(vehicle);
-    all.set(key, [...new Set([...(all.get(key) ?? []), ...days])].sort());
-  }
-  return all;
+  const all = new Map<string, Set<string>>();
+  const add = (of: string, day: string): void => {
+    const key = nameKey(of);
+    const days = all.get(key);
+    if (days) days.add(day);
+    else all.set(key, new Set([day]));
+  };
+  for (const { left, day } of trips(entries)) for (const of of [...left.vehicles, left.line]) add(of, day);
+  return new Map([...all].map(([key, days]) => [key, [...days].sort()]));
 }
 
 function itemOf(
@@ -207,23 +217,42 @@ function stands(
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
-  const ran = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
-  // On its own day it has run on none since, whoever kept what.
-  const days = ran ?? (counted === day && rule?.serviceDays !== undefined ? [] : undefined);
-  const use = days ? { days } : {};
-  const asKept = rule && { state: stateOn(rule, counted, day, use), ...dueAfter(rule, counted, day, use) };
-  const kept = of !== undefined && asKept?.serviceLeft !== undefined ? keptFrom(of, author) : undefined;
-  const ruled = asKept && (kept === undefined || counted < kept ? withoutCount(asKept) : asKept);
+  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
+  const kept = of === undefined || rule?.serviceDays === undefined ? undefined : keptFrom(of, author);
+  const ruled = rule && byRule(rule, counted, day, { days, kept });
   const said = until === undefined ? undefined : fixed(on, until, day);
   if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };
   const one: Part = ruled ?? said ?? { state: on > day ? 'not-yet' : 'unknown' };
   return { certificate, since: counted, ...one };
 }
 
-/** What it ran before somebody kept it here nobody knows: so many days may be left, or none; too many of those that are known are too many. */
-function withoutCount(part: Part): Part {
-  const { serviceLeft, ...rest } = part;
-  if (serviceLeft === undefined || part.state === 'out' || part.state === 'not-yet') return part;
+interface Kept {
+  /** Days on which it was in service, as far as anybody recorded them; undefined: nobody did. */
+  readonly days: readonly string[] | undefined;
+  /** From which on its keeper records them; undefined: never. */
+  readonly kept: string | undefined;
+}
+
+/** How it stands by its rule, with what is known of its use. */
+function byRule(rule: Interval, counted: string, day: string, { days, kept }: Kept): Part {
+  const standing = (use: readonly string[] | undefined): Part => {
+    const known = use ? { days: use } : {};
+    return { state: stateOn(rule, counted, day, known), ...dueAfter(rule, counted, day, known) };
+  };
+  const asKnown = standing(days);
+  const useUnsaid = asKnown.state === 'before-use' && !days ? ({ useUnsaid: true } as const) : {};
+  const all = days !== undefined && kept !== undefined && counted >= kept;
+  // Too many of those that are known are too many.
+  if (rule.serviceDays === undefined || all || asKnown.state === 'out' || asKnown.state === 'not-yet')
+    return { ...asKnown, ...useUnsaid };
+  const from = days && kept !== undefined && kept < day ? kept : day;
+  const unsaid = Math.max(0, daysBetween(counted, from));
+  if (unsaid < rule.serviceDays) {
+    const every = Array.from({ length: unsaid }, (_, i) => plusDays(counted, i));
+    const careful = standing([...every, ...(days ?? [])]);
+    if (careful.state !== 'out') return { ...careful, ...(unsaid === 0 ? {} : { atLeast: true }) };
+  }
+  const { serviceLeft: _, ...rest } = asKnown;
   return { ...rest, state: 'unknown' };
 }
 
@@ -248,5 +277,7 @@ function sooner(a: Part, b: Part): Part {
     ...(due === undefined ? {} : { due }),
     ...(last === undefined ? {} : { last }),
     ...(a.serviceLeft === undefined ? {} : { serviceLeft: a.serviceLeft }),
+    ...(a.atLeast ? { atLeast: a.atLeast } : {}),
+    ...(a.useUnsaid ? { useUnsaid: a.useUnsaid } : {}),
   };
 }

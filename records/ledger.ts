@@ -81,7 +81,9 @@ export async function look(store: Store, depth: Depth = 'whole', program?: strin
     ...(signature ? { signature } : {}),
     ...(program === undefined ? {} : { program }),
   };
-  const verified = laidOut(await verify(await store.rows(), await store.newest(), { depth, ...own }));
+  // First what is newest, then all: what another writes between is there and not called newest, never called newest and not there.
+  const newest = await store.newest();
+  const verified = laidOut(await verify(await store.rows(), newest, { depth, ...own }));
   if (depth === 'chain') return verified;
   const photos = await photoFaults(verified.entries, store.photo);
   return photos.length === 0 ? verified : { ...verified, faults: [...verified.faults, ...photos] };

@@ -61,6 +61,8 @@ export function photosNamed(entries: readonly Entry[]): ReadonlyMap<string, read
   const named = new Map<string, Entry[]>();
   for (const { first, amendments } of standing(entries, 'inspection'))
     for (const entry of [first, ...amendments]) {
+      // Most name none, and are not read for it.
+      if (!entry.row.text.includes('"photo":')) continue;
       const said = contentOf({ first, amendments, content: entry.body.content }, 'inspection');
       for (const { photo } of said?.looked ?? [])
         if (photo !== undefined) named.set(photo, [...(named.get(photo) ?? []), entry]);

@@ -181,81 +181,70 @@ export function bodyIn(text: string, exact = true): Body | undefined {
 }
 
 /** What stands before the content of a canonical text, and behind it. */
-const BEFORE = /^\{(?:"amends":"([0-9a-f]{64})",)?"author":"([0-9a-z:]+)","content":(?=\{)/;
+const BEFORE = /^\{(?:"amends":"([0-9a-f]{64})",)?"author":"([0-9a-z:]+)","content":\{/;
 const BEHIND =
   /^,"device":"([^"\\]*)","heedway":"record","kind":"([a-z-]+)","number":([1-9]\d{0,14})(?:,"previous":"([0-9a-f]{64})")?(?:,"previousSignature":"([0-9a-f]{128})")?,"program":"([^"\\]*)","said":"([^"\\]*)","stored":"([^"\\]*)","version":1\}$/;
 
-/** A body whose content is read when it is asked for: of many thousand most are never asked. */
-class Unread implements Body {
-  readonly heedway = 'record';
-  readonly version = 1;
-  readonly kind: Kind;
-  readonly author: string;
-  readonly device: string;
-  readonly number: number;
-  readonly previous?: string;
-  readonly previousSignature?: string;
-  readonly said: string;
-  readonly stored: string;
-  readonly program: string;
-  readonly amends?: string;
-  #content: Json | string;
+/** Of a body all but its content. */
+type Frame = Omit<Body, 'content'>;
 
-  constructor(frame: Frame, content: string) {
-    const { kind, author, device, number, previous, previousSignature, said, stored, program, amends } =
-      frame;
-    this.kind = kind;
-    this.author = author;
-    this.device = device;
-    this.number = number;
-    if (previous !== undefined) this.previous = previous;
-    if (previousSignature !== undefined) this.previousSignature = previousSignature;
-    this.said = said;
-    this.stored = stored;
-    this.program = program;
-    if (amends !== undefined) this.amends = amends;
-    this.#content = content;
+/** A body whose content is read when it is asked for: of many thousand most are never asked. */
+class Unread {
+  #content: Json | undefined;
+  readonly #text: string;
+
+  constructor(frame: Frame, { text }: Row) {
+    Object.assign(this, frame);
+    this.#text = text;
   }
 
   get content(): Json {
-    if (typeof this.#content === 'string') this.#content = contentIn(this.#content);
+    this.#content ??= contentIn(this.#text);
     return this.#content;
   }
 
   /** As it would stand if it had been read: a getter is left out of what is written down. */
-  toJSON(): Body {
+  toJSON(): object {
     return { ...this, content: this.content };
   }
 }
 
-/** Of a body all but its content. */
-interface Frame extends Pick<Body, 'kind' | 'author' | 'device' | 'number' | 'said' | 'stored' | 'program'> {
-  readonly previous: string | undefined;
-  readonly previousSignature: string | undefined;
-  readonly amends: string | undefined;
-}
+const unread = (frame: Frame, row: Row): Body => new Unread(frame, row) as Unread & Frame;
+
+/** Keys of a canonical text stand in their order, and no value has a bare quotation mark: the first is the content's, the last what follows it. */
+const [CONTENT, DEVICE] = ['"content":', ',"device":"'];
 
 /** What is none says nothing: of no kind's contents is an empty one right. */
 function contentIn(text: string): Json {
   try {
-    return JSON.parse(text) as Json;
+    return JSON.parse(text.slice(text.indexOf(CONTENT) + CONTENT.length, text.lastIndexOf(DEVICE))) as Json;
   } catch {
     return {};
   }
 }
 
 /**
- * The body of a text that a sound signature vouches for and this same program wrote, its content unread until it is asked for: it was
+ * A body that was read and found right, without its content: to hold many thousand of those takes longer than to read again what is asked for.
+ * @param one the same text for what many say alike
+ */
+export function laidBy({ content: _, ...frame }: Body, row: Row, one: (text: string) => string): Body {
+  const { author, device, said, stored, program } = frame;
+  const alike = { author: one(author), device: one(device), program: one(program) };
+  return unread({ ...frame, ...alike, stored: stored === said ? said : stored }, row);
+}
+
+/**
+ * The body of a row that a sound signature vouches for and this same program wrote, its content unread until it is asked for: it was
  * held against its kind before it was signed. Undefined: not plainly one.
  * @param by version of the program @param one the same text for what many say alike
  */
-export function bodyUnread(text: string, by: string, one: (text: string) => string): Body | undefined {
-  const before = BEFORE.exec(text);
-  const at = text.lastIndexOf(',"device":"');
-  const behind = before && at > 0 ? BEHIND.exec(text.slice(at)) : null;
+export function bodyUnread(row: Row, by: string, one: (text: string) => string): Body | undefined {
+  const before = BEFORE.exec(row.text);
+  const at = row.text.lastIndexOf(DEVICE);
+  const behind = before && at > 0 ? BEHIND.exec(row.text.slice(at)) : null;
   if (!before || !behind) return undefined;
   const [, amends, author] = before;
-  const [, device, kind, digits, previous, signature, program, said, stored] = behind;
+  const [, device, kind, digits, previous, previousSignature, program, said, stored] = behind;
   const number = Number(digits);
   const right =
     program === by &&
@@ -263,21 +252,23 @@ export function bodyUnread(text: string, by: string, one: (text: string) => stri
     TIME.test(said) &&
     (stored === said || TIME.test(stored)) &&
     (number === 1) === (previous === undefined) &&
-    (signature === undefined || previous !== undefined);
+    (previousSignature === undefined || previous !== undefined);
   if (!right) return undefined;
   const frame: Frame = {
+    heedway: 'record',
+    version: 1,
     kind: one(kind) as Kind,
     author: one(author),
     device: one(device),
     number,
-    previous,
-    previousSignature: signature,
     said,
     stored: stored === said ? said : stored,
     program: by,
-    amends,
+    ...(previous === undefined ? {} : { previous }),
+    ...(previousSignature === undefined ? {} : { previousSignature }),
+    ...(amends === undefined ? {} : { amends }),
   };
-  return new Unread(frame, text.slice(before[0].length, at));
+  return unread(frame, row);
 }
 
 /** Day on which it was so, where it was. */

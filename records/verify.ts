@@ -8,9 +8,18 @@ import { plainlyOf } from '../papers/record/quick.ts';
 import { bytesOf } from './canonical.ts';
 import { checkSignature, type Signature, sha256 } from './hash.ts';
 import type { PhotoFault } from './photos.ts';
-import { type Body, bodyIn, bodyUnread, type Entry, type Head, isUnsigned, type Row } from './record.ts';
+import {
+  type Body,
+  bodyIn,
+  bodyUnread,
+  type Entry,
+  type Head,
+  isUnsigned,
+  laidBy,
+  type Row,
+} from './record.ts';
 import { type Removals, removalsIn } from './removed.ts';
-import { fitsUnbroken, type Unbroken, unbroken } from './unbroken.ts';
+import { fitsUnbroken, type Unbroken, unbroken, vouches } from './unbroken.ts';
 
 export type Fault =
   | PhotoFault
@@ -101,18 +110,18 @@ type Depths = Pick<Looking, 'depth' | 'program'>;
 
 /** One record, but for its signature, into what is known. @param is the hash of its text */
 function lookAt(row: Row, i: number, is: string, { depth, program }: Depths, known: Looked): void {
-  const { text, hash, signature } = row;
+  const { hash, signature } = row;
   const unread =
     depth === 'chain' && program !== undefined && is === hash
-      ? bodyUnread(text, program, known.alike)
+      ? bodyUnread(row, program, known.alike)
       : undefined;
-  const body = unread ?? (hash === '' ? undefined : bodyIn(text, depth !== 'chain'));
+  const body = unread ?? (hash === '' ? undefined : bodyIn(row.text, depth !== 'chain'));
   // A line of a file that is none has no hash.
   if (!body || is !== hash) {
     known.faults.set(i, { what: 'altered', row: i, hash, ...(body ? { body } : {}) });
     return;
   }
-  known.entries[i] = { body, row };
+  known.entries[i] = { body: unread ?? laidBy(body, row, known.alike), row };
   const signs = !isUnsigned(body.author);
   if (!unread && !plainlyOf(body.kind, body.content) && !checkContent(body.kind, body.content).ok)
     known.faults.set(i, { what: 'content', row: i, hash, body });
@@ -185,26 +194,14 @@ async function signaturesOf(
   };
 }
 
-/** Whether a record that follows in its author's chain names both its text and its signature. */
-const vouches = ({ body }: Entry, before: Entry): boolean =>
-  body.previousSignature !== undefined &&
-  body.previousSignature === before.row.signature &&
-  body.previous === before.row.hash &&
-  body.author === before.body.author;
-
-/** Those whose signature a record vouches for in which nothing else is amiss. */
-function vouchedFor({ entries, faults }: Looked, chains: Unbroken | undefined): ReadonlySet<Entry> {
-  const vouched = new Set<Entry>();
-  if (chains) {
-    const { all } = chains;
-    for (let i = 1; i < all.length; i++) if (vouches(all[i], all[i - 1])) vouched.add(all[i - 1]);
-    return vouched;
-  }
-  const byHash = new Map(entries.flatMap((entry) => (entry ? [[entry.row.hash, entry]] : [])));
+/** By place, 1: a record in which nothing else is amiss vouches for its signature. */
+function vouchedBy({ entries, faults }: Looked): Uint8Array {
+  const vouched = new Uint8Array(entries.length);
+  const places = new Map(entries.flatMap((entry, i) => (entry ? [[entry.row.hash, i]] : [])));
   for (const [i, entry] of entries.entries()) {
     const before =
-      entry?.body.previous !== undefined && !faults.has(i) ? byHash.get(entry.body.previous) : undefined;
-    if (entry && before && vouches(entry, before)) vouched.add(before);
+      entry?.body.previous !== undefined && !faults.has(i) ? places.get(entry.body.previous) : undefined;
+    if (entry && before !== undefined && vouches(entry, entries[before] as Entry)) vouched[before] = 1;
   }
   return vouched;
 }
@@ -215,9 +212,9 @@ async function allSigned(
   chains: Unbroken | undefined,
   { depth = 'whole', signature: check = byWebCrypto }: Looking,
 ): Promise<Signed> {
-  const { entries, later } = looked;
-  const vouched = depth === 'each' ? new Set<Entry>() : vouchedFor(looked, chains);
-  const ends = later.filter((i) => !vouched.has(entries[i] as Entry));
+  const { later } = looked;
+  const vouched = depth === 'each' ? undefined : (chains?.vouched ?? vouchedBy(looked));
+  const ends = vouched ? later.filter((i) => vouched[i] === 0) : later;
   const signed = await signaturesOf(ends, looked, check);
   const held = signed.wrong.length === 0 && signed.unchecked === 0;
   return held || ends.length === later.length ? signed : signaturesOf(later, looked, check);
@@ -230,23 +227,30 @@ export async function verify(
   how: Looking = {},
 ): Promise<Verified> {
   const looked = await lookAtAll(rows, { depth: 'whole', ...how });
-  const entries = looked.entries.filter((entry) => entry !== undefined);
-  const chains = looked.faults.size > 0 ? undefined : unbroken(entries);
+  // Where nothing is amiss each row has its entry, at its place.
+  const sound = looked.faults.size === 0;
+  const entries = sound ? (looked.entries as Entry[]) : looked.entries.filter((entry) => entry !== undefined);
+  const chains = sound ? unbroken(entries) : undefined;
   const { wrong, unchecked, vouched } = await allSigned(looked, chains, how);
   for (const fault of wrong) if ('row' in fault) looked.faults.set(fault.row, fault);
   const faults = [...looked.faults].sort(([a], [b]) => a - b).map(([, fault]) => fault);
   const counts = { unsigned: looked.unsigned, unchecked, vouched };
   // A removal is held against its rule and its place in the chain, link by link.
-  const removes = entries.some(({ body }) => body.kind === 'removal');
-  if (chains && faults.length === 0 && !removes && fitsUnbroken(chains, entries, newest))
-    return { entries: inOrder(chains.all), faults: [], forks: [], ...counts };
+  const removes = () => entries.some(({ body }) => body.kind === 'removal');
+  if (chains && faults.length === 0 && !removes() && fitsUnbroken(chains, entries, newest))
+    return {
+      entries: inOrder(Array.from(chains.order, (i) => entries[i])),
+      faults: [],
+      forks: [],
+      ...counts,
+    };
   const those = rowsBy(rows);
   // One that nobody's key signed, or that says what its kind does not, counts for nothing.
-  const sound = looked.entries.filter((entry, i) => entry !== undefined && !looked.faults.has(i)) as Entry[];
-  const removals = removalsIn(sound);
+  const right = looked.entries.filter((entry, i) => entry !== undefined && !looked.faults.has(i)) as Entry[];
+  const removals = removalsIn(right);
   const there = linked(entries, removals);
   return {
-    entries: inOrder(sound),
+    entries: inOrder(right),
     faults: [
       ...faults,
       ...links(entries, there, those),
@@ -260,18 +264,16 @@ export async function verify(
 
 /** By the time they were put by; of the same moment by author, number and hash: one order for one set. */
 export const inOrder = (entries: readonly Entry[]): Entry[] => {
-  const times = new Map<string, number>();
+  let [before, time] = ['', 0];
   const at = entries.map(({ body: { stored } }) => {
-    let time = times.get(stored);
-    if (time === undefined) {
-      time = Date.parse(stored);
-      times.set(stored, time);
-    }
+    // What was put by in one moment stands together, nearly.
+    if (stored !== before) [before, time] = [stored, Date.parse(stored)];
     return time;
   });
-  const order = Uint32Array.from(at.keys());
+  // A list of numbers is sorted by the runs that are in it already: a chain is one.
+  const order = Array.from(entries.keys());
   order.sort((a, b) => at[a] - at[b] || ofOneMoment(entries[a], entries[b]));
-  return Array.from(order, (i) => entries[i]);
+  return order.map((i) => entries[i]);
 };
 
 const ofOneMoment = (a: Entry, b: Entry): number =>

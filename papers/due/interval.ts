@@ -59,6 +59,11 @@ function span(text: string): Span | undefined {
 
 type Part = Partial<Interval>;
 
+/** Before use, if used less often than the rule's own span: mere *or before use*. */
+const AS_OFTEN = 0;
+
+const inDays = ({ count, of }: Span): number => (of === 'days' ? count : 31 * count);
+
 const whole = (text: string | undefined): number | undefined => {
   const count = Number(text?.replaceAll(',', ''));
   return Number.isInteger(count) && count > 0 && count <= MOST_COUNT ? count : undefined;
@@ -74,8 +79,9 @@ function partOf(text: string): Part | undefined {
   if (service !== undefined) return { serviceDays: service };
   const between = whole(/^at least (\d+) days? between$/.exec(text)?.[1]);
   if (between !== undefined) return { leastBetween: between };
+  if (/^(?:or )?before use$/.test(text)) return { beforeUse: AS_OFTEN };
   const used = named[/^(?:or )?before use if used less than (daily|weekly|monthly)$/.exec(text)?.[1] ?? ''];
-  if (used) return { beforeUse: used.of === 'days' ? used.count : 31 };
+  if (used) return { beforeUse: inDays(used) };
   if (/^(?:to the )?end of (?:the )?month$/.test(text)) return { endOfMonth: true };
   const grace = whole(/^(\d+) days? of grace$/.exec(text)?.[1]);
   return grace === undefined ? undefined : { grace };
@@ -98,7 +104,8 @@ export function readInterval(text: string): Interval | undefined {
   }
   const soundly = rule.every !== undefined || rule.serviceDays !== undefined;
   const calendar = rule.most !== undefined || rule.endOfMonth || rule.beforeUse !== undefined;
-  return soundly && (!calendar || rule.every !== undefined) ? rule : undefined;
+  if (!soundly || (calendar && rule.every === undefined)) return undefined;
+  return rule.beforeUse === AS_OFTEN && rule.every ? { ...rule, beforeUse: inDays(rule.every) } : rule;
 }
 
 const plus = (day: string, { count, of }: Span): string =>
@@ -146,7 +153,7 @@ export function dueAfter(rule: Interval, on: string, day: string, use: Use): Due
   };
 }
 
-/** `before-use`: it was not used for long, and is to be done before it is. `unknown`: its service days are not kept. */
+/** `before-use`: nobody says that it was in use, and it is to be done before it is. `unknown`: its service days are not kept. */
 export type State = 'stands' | 'due' | 'grace' | 'before-use' | 'out' | 'unknown' | 'not-yet';
 
 /** How it stands on a day. */
@@ -162,9 +169,9 @@ export function stateOn(rule: Interval, on: string, day: string, use: Use): Stat
   return due !== undefined && day > due ? 'due' : 'stands';
 }
 
-/** Not used for longer than that; where nobody keeps its days it is not taken to have rested. */
+/** Not used for longer than that, as far as anybody says: either way it is to be done before it is used. */
 const restedFor = (days: number, day: string, { days: used }: Use): boolean =>
-  used !== undefined && !used.some((d) => d < day && daysBetween(d, day) <= days);
+  !used?.some((d) => d < day && daysBetween(d, day) <= days);
 
 /** Of several times that it was done, the day of the last that counts: one too soon after another that counts does not. */
 export function lastCounted({ leastBetween }: Interval, done: readonly string[]): string | undefined {

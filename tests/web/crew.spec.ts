@@ -35,3 +35,28 @@ test('whoever is over is relieved by a tap, and the board is printed without the
   await expect(word(page)).toBeHidden();
   await expect(page.getByText('Read aloud before leaving')).toBeVisible();
 });
+
+test('who signs on sees since when, and since when there is a break', { tag: '@phone' }, async ({ page }) => {
+  await open(page, url(), 'due');
+  await page.getByLabel('Who writes on this device').fill('An Invented Person');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  await expect(page.getByRole('region', { name: 'A certificate' })).toBeVisible();
+  await page.goto(`${url()}#crew`);
+  const one = page.getByRole('region', { name: 'Who works this train' }).getByRole('listitem').first();
+  await one.getByLabel('Free since').fill('2020-05-30T18:00');
+  await one.getByRole('button', { name: 'Signs on' }).click();
+  await expect(one.getByRole('status')).toHaveText(/^Signed on \d{4}-\d\d-\d\d at \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Has a break' }).click();
+  await expect(one.getByRole('status')).toHaveText(/, in a break since \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Is back from a break' }).click();
+  await expect(one.getByRole('status')).toHaveText(/ at \d\d:\d\d\.$/);
+  await one.getByRole('button', { name: 'Signs off' }).click();
+  await expect(one.getByRole('status')).toHaveText(/, signed off at \d\d:\d\d\.$/);
+  expect(await barriers(page)).toEqual([]);
+  // Somebody without a name: the papers cannot be read, and nothing is said of a crew by those of before.
+  const holds = page.getByText('Nothing about the crew holds this train.');
+  await expect(holds).toBeVisible();
+  await page.getByRole('button', { name: 'Add one to crew' }).click();
+  await expect(holds).toHaveCount(0);
+  await expect(page.getByText(/: nothing is said here until it can\.$/)).toBeVisible();
+});

@@ -18,6 +18,22 @@ async function begin(page: Page): Promise<void> {
   await button.click();
 }
 
+test('a name that the browser filled in by itself begins; none is asked for, and said', async ({ page }) => {
+  await open(page, url(), 'inspect');
+  const begins = page.getByRole('region', { name: 'Who writes here' });
+  await begins.getByRole('button', { name: 'Begin' }).click();
+  await expect(begins.getByRole('alert')).toHaveText('Say who writes on this device first.');
+  // As a browser does that fills in, or brings back what stood there: no event tells of it.
+  await begins.getByLabel('Who writes on this device').evaluate((field: HTMLInputElement) => {
+    field.value = 'An Invented Person';
+  });
+  // Twice, as an impatient thumb does: one begins, and once.
+  await begins.getByRole('button', { name: 'Begin' }).dblclick();
+  await expect(page.getByRole('region', { name: 'Lists' })).toBeVisible();
+  await page.goto(`${url()}#records`);
+  await expect(page.getByText('1 record, all as they were written')).toBeVisible();
+});
+
 /** The daily list of a steam engine, opened. */
 async function atList(page: Page): Promise<Locator> {
   await begin(page);

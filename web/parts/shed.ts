@@ -53,8 +53,12 @@ const opened = (): Promise<IDBPDatabase> => {
 const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel('heedway-shed') : undefined;
 channel?.addEventListener('message', () => void lookIn());
 
+/** Changes that were begun: a look that began before one may answer after it. */
+let changes = 0;
+
 /** Changes what is kept, whatever this page has seen of it, in one step: nothing of another tab's is put over. */
 async function keep(change: (kept: readonly Json[]) => readonly Json[]): Promise<void> {
+  changes++;
   own.value = change(own.value);
   try {
     const step = (await opened()).transaction('vehicles', 'readwrite');
@@ -69,8 +73,11 @@ async function keep(change: (kept: readonly Json[]) => readonly Json[]): Promise
 }
 
 async function lookIn(): Promise<void> {
+  const began = changes;
   try {
-    own.value = ((await (await opened()).get('vehicles', 'own')) as Json[] | undefined) ?? [];
+    const kept = ((await (await opened()).get('vehicles', 'own')) as Json[] | undefined) ?? [];
+    // What was put there meanwhile is not in it; the change shows all that is kept when it is done.
+    if (began === changes) own.value = kept;
   } catch (fault) {
     database = undefined;
     const why = whyShut(fault);

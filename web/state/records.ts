@@ -12,6 +12,7 @@ import { remove } from '../../records/remove.ts';
 import { type IndexedStore, openIndexed } from '../../records/stores/indexed.ts';
 import type { Depth } from '../../records/verify.ts';
 import { tellBrought } from '../../words/records/brought.ts';
+import { inTurn } from './in-turn.ts';
 import { clock, type Kept, kept } from './kept.ts';
 import { heed } from './shown.ts';
 import { whyShut } from './storage.ts';
@@ -41,6 +42,9 @@ channel?.addEventListener('message', () => void openRecords());
 /** As far as any room has asked for since the page was loaded. */
 let deepest: Depth = 'chain';
 
+/** A look that began before something was recorded must not hide it. */
+const looks = inTurn();
+
 /** All records, looked at anew. @param depth `each`: every signature by itself too */
 export async function openRecords(depth: Depth = deepest): Promise<Kept | undefined> {
   deepest = depth;
@@ -48,6 +52,7 @@ export async function openRecords(depth: Depth = deepest): Promise<Kept | undefi
     barred.value = NO_HASH;
     return undefined;
   }
+  const isNewest = looks();
   try {
     const store = await opened();
     const [verified, names, me] = await Promise.all([
@@ -55,12 +60,15 @@ export async function openRecords(depth: Depth = deepest): Promise<Kept | undefi
       store.names(),
       store.me(),
     ]);
+    const now = { ...verified, names, me };
+    if (!isNewest()) return now;
     barred.value = '';
-    kept.value = { ...verified, names, me };
+    kept.value = now;
     // Whoever has records has them heeded, whichever room asked for them.
     heed();
-    return kept.value;
+    return now;
   } catch (fault) {
+    if (!isNewest()) return undefined;
     opening = undefined;
     barred.value = whyShut(fault);
     return undefined;

@@ -35,7 +35,7 @@ export interface ToldDue {
 }
 
 export function tellDue(
-  { certificate, state, since, last, graceTo, serviceLeft }: DueItem,
+  { certificate, state, since, last, graceTo, serviceLeft, atLeast, useUnsaid }: DueItem,
   names: readonly Named[],
 ): ToldDue {
   const { what, interval, by } = certificate;
@@ -44,7 +44,8 @@ export function tellDue(
     ...(state === 'grace' && graceTo !== undefined ? [`in grace to ${graceTo}`] : []),
     ...(serviceLeft === undefined
       ? []
-      : [`${serviceLeft} service ${serviceLeft === 1 ? 'day' : 'days'} left`]),
+      : [`${atLeast ? 'at least ' : ''}${serviceLeft} service ${serviceLeft === 1 ? 'day' : 'days'} left`]),
+    ...(useUnsaid ? ['whether it was used since is not recorded here'] : []),
     ...(state === 'unknown'
       ? [interval === undefined ? 'no end said' : `its service days since ${since} are not all kept here`]
       : []),

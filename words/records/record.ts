@@ -5,6 +5,7 @@ import { nameIn } from '../../records/names.ts';
 import { type Body, type Entry, isUnsigned } from '../../records/record.ts';
 import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
+import type { Turn } from '../../records/turns.ts';
 import { tellInDate } from '../in-date.ts';
 import { tellVerdict } from '../verdict.ts';
 import { holderOf } from './due.ts';
@@ -38,6 +39,25 @@ export const turnTold = {
   break: 'has a break',
   back: 'is back from a break',
 } as const;
+
+/** Time of day of a moment, as clocks showed it there. */
+function clockAt(at: number, offset: string): string {
+  const [hours, minutes] = offset.slice(1).split(':').map(Number);
+  const ahead = (offset.startsWith('-') ? -1 : 1) * (60 * hours + minutes) * 60_000;
+  return new Date(at + ahead).toISOString().slice(11, 16);
+}
+
+/** How a turn of duty stands: since when, and since when there is a break. */
+export function tellTurn({ on, day, off, breaks, offset }: Turn): string {
+  const pause = breaks.at(-1);
+  const ends =
+    off !== undefined
+      ? `, signed off at ${clockAt(off, offset)}`
+      : pause && pause.to === undefined
+        ? `, in a break since ${clockAt(pause.from, offset)}`
+        : '';
+  return `Signed on ${day} at ${clockAt(on, offset)}${ends}.`;
+}
 
 /** As much of a hash as tells records apart. */
 export const shortHash = (hash: string): string => hash.slice(0, 8);

@@ -152,7 +152,22 @@ describe('service days', () => {
   it('are none on the day itself: what was tested this morning may run, though it never ran here', async () => {
     const today = { ...steam, on: '2026-05-31' };
     expect(await ranOn(today)).toMatchObject({ state: 'stands', serviceLeft: 2 });
-    expect((await ranOn({ ...steam, on: '2026-05-30' })).state).toBe('unknown');
+  });
+  it('of a thing that never ran here are as many at the most as days went by: a new engine’s test is not lost before its first run', async () => {
+    const yesterday = await ranOn({ ...steam, on: '2026-05-30' });
+    expect(yesterday).toMatchObject({ state: 'stands', serviceLeft: 1, atLeast: true });
+    expect(tellDue(yesterday, []).until).toBe('at least 1 service day left');
+    // It may have run on both of them.
+    expect((await ranOn({ ...steam, on: '2026-05-29' })).state).toBe('unknown');
+    const month = { ...steam, on: '2026-05-01', interval: '31 service days' };
+    expect(await ranOn(month)).toMatchObject({ state: 'stands', serviceLeft: 1, atLeast: true });
+    expect((await ranOn({ ...month, on: '2026-04-30' })).state).toBe('unknown');
+    // Its calendar ends all the same.
+    expect((await ranOn({ ...month, interval: '7 days, 31 service days' })).state).toBe('out');
+    // What is kept is counted, once it is.
+    const ran = await ranOn(month, '2026-05-20');
+    expect(ran).toMatchObject({ state: 'stands', serviceLeft: 30 });
+    expect(ran).not.toHaveProperty('atLeast');
   });
   it('of before anything was recorded are none that nobody ran: it cannot be told, but where those known are too many', async () => {
     const before = { ...steam, on: '2026-04-30' };
@@ -166,6 +181,36 @@ describe('service days', () => {
       state: 'stands',
       serviceLeft: 1,
     });
+  });
+});
+
+describe('weekly, or before use if used less than weekly', () => {
+  const weekly = {
+    what: 'brake-test',
+    on: '2026-05-01',
+    interval: 'weekly, or before use if used less than weekly',
+  };
+
+  it('a tool, which never leaves with a train, is to be done before its next use, and is not out', async () => {
+    const item = await ranOn({ ...weekly, what: 'measuring-tool', of: 'Track gauge 2' });
+    expect(item.state).toBe('before-use');
+    const { state, until } = tellDue(item, []);
+    expect([state, until]).toEqual([
+      'to be done before use',
+      'to 2026-05-08, whether it was used since is not recorded here',
+    ]);
+  });
+  it('what ran within the week is out; what rested is to be done before use', async () => {
+    const ofFenwick = { ...weekly, of: 'Fenwick' };
+    expect((await ranOn(ofFenwick, '2026-05-25')).state).toBe('out');
+    const rested = await ranOn(ofFenwick, '2026-05-02');
+    expect(rested.state).toBe('before-use');
+    expect(rested).not.toHaveProperty('useUnsaid');
+  });
+  it('a line is used by whatever runs on it', async () => {
+    const ofLine = { ...weekly, what: 'track-inspection', of: 'x' };
+    expect((await ranOn(ofLine, '2026-05-25')).state).toBe('out');
+    expect((await ranOn(ofLine, '2026-05-02')).state).toBe('before-use');
   });
 });
 
@@ -219,7 +264,10 @@ describe('service days of what came from elsewhere', () => {
       entries[0].body.content,
       entries[0].row.hash,
     );
-    expect((await worst(store)).state).toBe('unknown');
+    // From the first to the eighth it may have run each day, on the ninth and the tenth it did.
+    expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 21, atLeast: true });
+    const [long] = dueOn((await look(store)).entries, '2026-07-31');
+    expect(long).toMatchObject({ state: 'stands', serviceLeft: 21, atLeast: true });
   });
 
   it('count however its name was spelled when it left', async () => {

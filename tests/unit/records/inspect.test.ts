@@ -5,7 +5,7 @@ import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { inspectionContent, type Looked, lackingIn, resultOf } from '../../../desk/inspect/inspection.ts';
 import { askOrder } from '../../../engine/questions/order/ask.ts';
 import { drawings } from '../../../papers/inspection/drawings.ts';
-import type { InspectionItem, InspectionList } from '../../../papers/inspection/fields.ts';
+import { type InspectionItem, type InspectionList, whens } from '../../../papers/inspection/fields.ts';
 import { readList } from '../../../papers/inspection/read.ts';
 import { inspectedOn, openDefects } from '../../../records/inspections.ts';
 import { look } from '../../../records/ledger.ts';
@@ -61,6 +61,16 @@ describe('the lists that come along', () => {
       expect(read.value.source).toMatch(/example/);
     },
   );
+  it('are of every occasion', () => {
+    const lists = Object.values(exampleLists).flatMap((json) => {
+      const read = readList(json);
+      return read.ok ? [read.value] : [];
+    });
+    expect([...new Set(lists.map(({ when }) => when))].sort()).toEqual([...whens].sort());
+    expect(lists.filter(({ when }) => when === 'after-derailment')[0]?.items.map(({ id }) => id)).toContain(
+      'wheels',
+    );
+  });
   it('leave whoever looks at most two taps an item that is right, and three minutes for all', () => {
     for (const json of Object.values(exampleLists)) {
       const read = readList(json);

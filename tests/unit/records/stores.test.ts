@@ -115,6 +115,21 @@ describe.each(stores)('a store in %s', (_, fresh) => {
     expect((await look(here)).faults).toEqual([]);
   });
 
+  it('what another window writes while they are looked at is not missed', async () => {
+    const [here, ada, clock] = [await fresh(), await author(), clockFrom()];
+    await noted(here, ada, clock, 'one');
+    const between =
+      <T>(read: () => Promise<T>) =>
+      async (): Promise<T> => {
+        const is = await read();
+        await noted(here, ada, clock, 'meanwhile');
+        return is;
+      };
+    const busy = { ...here, rows: between(here.rows), newest: between(here.newest) };
+    expect((await look(busy)).faults).toEqual([]);
+    expect((await look(busy, 'chain')).faults).toEqual([]);
+  });
+
   it('a copy that was written into apart shows as a fork, and one branch goes on', async () => {
     const [store, copy, ada, clock] = [await fresh(), memoryStore(), await author(), clockFrom()];
     await noted(store, ada, clock, 'one');

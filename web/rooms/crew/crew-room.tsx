@@ -11,10 +11,11 @@ import { trade, type Voice } from '../../../words/voice.ts';
 import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
+import { noWord } from '../../parts/no-word.ts';
 import { choicesFor } from '../../parts/outing-choices.ts';
 import { TrainDoors } from '../../parts/train-doors.tsx';
 import { openRecords } from '../../state/records.ts';
-import { change, type Json, outing, paper, settings, voice } from '../../state/session.ts';
+import { change, type Json, outing, paper, problems, settings, voice } from '../../state/session.ts';
 import { Person } from './person.tsx';
 
 export function Room() {
@@ -62,6 +63,8 @@ const crewForm: GroupForm = {
 };
 
 function InTheWay({ sheet, speaks }: { readonly sheet: CrewSheet; readonly speaks: Voice }) {
+  // What was found of the papers as they could last be read says nothing of these.
+  if (problems.value.length > 0) return <p>{noWord()}: nothing is said here until it can.</p>;
   return sheet.findings.length === 0 ? (
     <p>
       <strong>Nothing about the crew holds this train.</strong>

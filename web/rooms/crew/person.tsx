@@ -11,7 +11,7 @@ import { turnWords } from '../../../papers/record/fields.ts';
 import { nameIn } from '../../../records/names.ts';
 import { refused, turns } from '../../../records/turns.ts';
 import { tellChange } from '../../../words/change.ts';
-import { turnTold } from '../../../words/records/record.ts';
+import { tellTurn, turnTold } from '../../../words/records/record.ts';
 import { clock, kept, person, record, saying } from '../../state/records.ts';
 import { change, type Json, paper, speech } from '../../state/session.ts';
 
@@ -118,6 +118,7 @@ function SignOn({ name }: { readonly name: string }) {
   if (!now) return null;
   const mine =
     [...turns(now.entries)].find(([who]) => slug(nameIn(now.names, who)) === slug(name))?.[1] ?? [];
+  const last = mine.at(-1);
   const at = Date.parse(clock.now());
   const can = turnWords.filter((what) => refused(what, mine, at) === undefined);
   const say = async (what: (typeof turnWords)[number]): Promise<void> => {
@@ -148,6 +149,7 @@ function SignOn({ name }: { readonly name: string }) {
           {turnTold[what][0].toUpperCase() + turnTold[what].slice(1)}
         </button>
       ))}
+      {last && <small role="status">{tellTurn(last)}</small>}
       {fault.value !== '' && <span role="alert">{fault.value}</span>}
     </p>
   );

@@ -26,10 +26,12 @@ const examples: readonly InspectionList[] = Object.values(exampleLists).flatMap(
 });
 
 /** What a list is likely for, of the outing on the screen. */
-function likely({ of }: InspectionList): string {
+function likely({ of, example }: InspectionList): string {
   const now = outing.value;
   if (!now) return '';
   if (of === 'line') return now.line.name;
+  // What is of no vehicle is of itself: a bay, a first aid box.
+  if (example && !/engine|car$|vehicle/.test(of)) return of;
   const isEngine = of.includes('engine');
   return now.train.vehicles.find(({ role }) => (role === 'engine') === isEngine)?.name ?? '';
 }

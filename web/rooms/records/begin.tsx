@@ -2,35 +2,45 @@
 import { useSignal } from '@preact/signals';
 import { beginRecords, saying } from '../../state/records.ts';
 
+const NOBODY = 'Say who writes on this device first.';
+
 /** @param what one does in the room, in a sentence */
 export function Begin({ what }: { readonly what: string }) {
-  const name = useSignal('');
+  const busy = useSignal(false);
   const said = useSignal('');
-  const begin = async (): Promise<void> => {
+  const begin = async (name: string): Promise<void> => {
+    if (busy.value) return;
+    busy.value = true;
+    said.value = '';
     try {
-      await beginRecords(name.value.trim());
+      if (name === '') said.value = NOBODY;
+      else await beginRecords(name);
     } catch (fault) {
       said.value = saying(fault);
+    } finally {
+      busy.value = false;
     }
   };
   return (
     <section aria-label="Who writes here">
       <p>{what}</p>
-      <p class="field">
-        <label for="who-writes">Who writes on this device</label>
-        <span class="written">
-          <input
-            id="who-writes"
-            value={name.value}
-            onInput={(e) => {
-              name.value = e.currentTarget.value;
-            }}
-          />
-          <button type="button" class="main" disabled={name.value.trim() === ''} onClick={() => void begin()}>
-            Begin
-          </button>
-        </span>
-      </p>
+      <form
+        onSubmit={(e) => {
+          e.preventDefault();
+          // What stands in the field: a browser that fills it in by itself may tell nobody.
+          void begin(`${new FormData(e.currentTarget).get('who') ?? ''}`.trim());
+        }}
+      >
+        <p class="field">
+          <label for="who-writes">Who writes on this device</label>
+          <span class="written">
+            <input id="who-writes" name="who" autocomplete="name" />
+            <button type="submit" class="main">
+              Begin
+            </button>
+          </span>
+        </p>
+      </form>
       <p>
         <small>
           Said once on this device, and no more than that: the name stands apart and can be struck out; the

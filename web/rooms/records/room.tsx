@@ -239,19 +239,21 @@ function InAndOut({ now }: { readonly now: Kept }) {
         <details>
           <summary>Names, which stand apart from the records</summary>
           <ul class="records">
-            {now.names.map(({ person, name, salt }) => (
-              <li key={person}>
-                <span>{name}</span>
-                <button
-                  type="button"
-                  class="quiet"
-                  onClick={() => void saveAbout({ person, name, salt }, now.entries)}
-                >
-                  Save all about {name}
-                </button>
-                <Strike named={{ person, name, salt }} now={now} />
-              </li>
-            ))}
+            {[...now.names]
+              .sort((a, b) => a.name.localeCompare(b.name))
+              .map(({ person, name, salt }) => (
+                <li key={person}>
+                  <span>{name}</span>
+                  <button
+                    type="button"
+                    class="quiet"
+                    onClick={() => void saveAbout({ person, name, salt }, now.entries)}
+                  >
+                    Save all about {name}
+                  </button>
+                  <Strike named={{ person, name, salt }} now={now} />
+                </li>
+              ))}
           </ul>
         </details>
       )}
