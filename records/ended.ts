@@ -8,7 +8,7 @@ import { readInterval } from '../papers/due/interval.ts';
 import { checkContent } from '../papers/record/check.ts';
 import type { RemovableKind } from '../papers/record/kept-fields.ts';
 import { dueOn } from './due.ts';
-import { incidents, openMeasures } from './incidents.ts';
+import { derailed, incidents, openMeasures } from './incidents.ts';
 import { openDefects } from './inspections.ts';
 import { dayOf, type Entry } from './record.ts';
 import { type Gone, goneOf, keptTo, openerOf } from './removed.ts';
@@ -101,6 +101,7 @@ function needed(entries: readonly Entry[], today: string): ReadonlySet<string> {
       from.first.row.hash,
       ...(said.because === undefined ? [] : [said.because]),
     ]),
+    ...derailed(entries).map(({ incident }) => incident.from.first.row.hash),
     ...openMeasures(happened).map(({ incident }) => incident.from.first.row.hash),
     ...ran.filter(({ arrival }) => !arrival).map(({ departure }) => departure.first.row.hash),
     // Days of service are counted from departures: with fewer of them a test would seem to stand longer.

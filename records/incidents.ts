@@ -1,8 +1,10 @@
 /** Incidents with what is to be done about them, and what of it is done. */
+import { sameName } from '../papers/compile/named.ts';
 import { checkContent } from '../papers/record/check.ts';
 import type { Content, Kind } from '../papers/record/fields.ts';
 import { type Standing, standing } from './amended.ts';
 import { dayOf, type Entry } from './record.ts';
+import { trips } from './service.ts';
 
 export interface Measure {
   readonly from: Standing;
@@ -39,6 +41,40 @@ export function incidents(entries: readonly Entry[]): Incident[] {
     day: dayOf(from.first.body),
     measures: measures.get(from.first.row.hash) ?? [],
   }));
+}
+
+/** What left the rails, and nobody went through since by a list for that. */
+export interface Derailed {
+  readonly incident: Incident;
+  /** A vehicle, or the line where nobody said which vehicle it was. */
+  readonly of: string;
+  /** It is the line. */
+  readonly whole: boolean;
+  /** Day on which it happened. */
+  readonly since: string;
+}
+
+/**
+ * The vehicle that was named; else every one of the train that had left; else the line. A list for after a derailment, gone through later, closes
+ * it: what that found amiss stays open by itself.
+ */
+export function derailed(entries: readonly Entry[]): Derailed[] {
+  const left = new Map(trips(entries).map(({ departure, left }) => [departure.first.row.hash, left]));
+  const looked = read(entries, 'inspection').filter(({ said }) => said.when === 'after-derailment');
+  const since = (of: string, moment: string): boolean =>
+    looked.some(
+      ({ from, said }) => sameName(said.of, of) && Date.parse(from.first.body.said) >= Date.parse(moment),
+    );
+  return incidents(entries)
+    .filter(({ said }) => said.what === 'derailment')
+    .flatMap((incident) => {
+      const { vehicle, departure, line } = incident.said;
+      const train = departure === undefined ? undefined : left.get(departure)?.vehicles;
+      const all = vehicle === undefined ? (train ?? (line === undefined ? [] : [line])) : [vehicle];
+      return all
+        .filter((of) => !since(of, incident.from.first.body.said))
+        .map((of) => ({ incident, of, whole: vehicle === undefined && !train, since: incident.day }));
+    });
 }
 
 /** What is to be done and is not, those with a day first. */

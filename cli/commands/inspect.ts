@@ -5,9 +5,11 @@ import { inspectionContent, type Lacking, type Looked, lackingIn } from '../../d
 import type { InspectionList } from '../../papers/inspection/fields.ts';
 import { type Result, readList } from '../../papers/inspection/read.ts';
 import { printPath } from '../../papers/problem.ts';
+import { type Derailed, derailed } from '../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
 import { inspectionDrawing } from '../../views/inspection-drawings.ts';
+import { offTheRails } from '../../words/records/incident.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
 import { contentOf } from '../file.ts';
@@ -231,18 +233,40 @@ const tellDefect = ({ inspection, of, item, what, rejects, since, photo }: OpenD
   photo === undefined ? what : `${what} [photo ${shortHash(photo)}]`,
 ];
 
+const tellDerailed = (one: Derailed): string[] => [
+  shortHash(one.incident.from.first.row.hash),
+  '',
+  resultWords.reject,
+  one.of,
+  one.since,
+  offTheRails(one),
+];
+
 const defects = (options: Options & StoreOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const open = [...openDefects((await lookAt(store)).entries)].sort(
-      (a, b) => Number(b.rejects) - Number(a.rejects),
-    );
+    const { entries } = await lookAt(store);
+    const open = [...openDefects(entries)].sort((a, b) => Number(b.rejects) - Number(a.rejects));
+    const off = derailed(entries);
     return {
       text:
-        open.length === 0
+        open.length + off.length === 0
           ? 'Nothing is recorded as amiss and not mended.'
-          : table([['record', 'item', 'result', 'of', 'since', 'what'], ...open.map(tellDefect)]),
-      json: open.map(({ inspection, ...rest }) => ({ record: inspection.first.row.hash, ...rest })),
-      exit: open.some(({ rejects }) => rejects) ? exitOf.hold : 0,
+          : table([
+              ['record', 'item', 'result', 'of', 'since', 'what'],
+              ...off.map(tellDerailed),
+              ...open.map(tellDefect),
+            ]),
+      json: [
+        ...off.map((one) => ({
+          record: one.incident.from.first.row.hash,
+          of: one.of,
+          what: offTheRails(one),
+          rejects: true,
+          since: one.since,
+        })),
+        ...open.map(({ inspection, ...rest }) => ({ record: inspection.first.row.hash, ...rest })),
+      ],
+      exit: off.length > 0 || open.some(({ rejects }) => rejects) ? exitOf.hold : 0,
     };
   });
 

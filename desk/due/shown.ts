@@ -3,11 +3,13 @@
  * were written, put into its paper. Whether they stand on its day is reckoned from the paper like everything else.
  */
 import { type DueItem, dueOn } from '../../records/due.ts';
+import { type Derailed, derailed } from '../../records/incidents.ts';
 import { type Inspected, inspectedOn, type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Entry } from '../../records/record.ts';
 import { type OpenRestriction, openRestrictions } from '../../records/restrictions.ts';
 import type { Named } from '../../records/store.ts';
+import { offTheRails } from '../../words/records/incident.ts';
 import { namesIn } from '../names-in.ts';
 import { recordedTurns, type TurnsOf, withHours } from './hours.ts';
 
@@ -44,6 +46,14 @@ const defect = ({ inspection: { first }, of, item, what, rejects, since }: OpenD
   rejects,
   since,
   record: `${first.row.hash} ${item}`,
+});
+
+const notGoneThrough = (one: Derailed): Json => ({
+  of: one.of,
+  what: offTheRails(one),
+  rejects: true,
+  since: one.since,
+  record: one.incident.from.first.row.hash,
 });
 
 /** As it was written: the paper reads its figures itself. */
@@ -91,7 +101,7 @@ export const recorded = (entries: readonly Entry[], names: readonly Named[], day
     ...dueOn(entries, day).map((item) => certificate(item, names)),
     ...inspectedOn(entries, day).map((one) => inspection(one, names, day)),
   ],
-  defects: openDefects(entries).map(defect),
+  defects: [...openDefects(entries).map(defect), ...derailed(entries).map(notGoneThrough)],
   turns: recordedTurns(entries, names),
   restrictions: openRestrictions(entries).map(restriction),
   known: new Set(entries.map(({ row }) => row.hash)),

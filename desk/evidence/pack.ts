@@ -10,6 +10,7 @@ import type { Standing } from '../../records/amended.ts';
 import { canonical } from '../../records/canonical.ts';
 import { dueOn } from '../../records/due.ts';
 import { storeFile } from '../../records/file.ts';
+import { derailed } from '../../records/incidents.ts';
 import { openDefects } from '../../records/inspections.ts';
 import { type Photo, photosNamed } from '../../records/photos.ts';
 import { dayOf, type Entry } from '../../records/record.ts';
@@ -19,6 +20,7 @@ import { shownTime } from '../../records/time.ts';
 import type { Verified } from '../../records/verify.ts';
 import { tellDue } from '../../words/records/due.ts';
 import { packWords, verifyLines, verifyWords } from '../../words/records/evidence.ts';
+import { offTheRails } from '../../words/records/incident.ts';
 import { authorName, kindWords, shortHash } from '../../words/records/record.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
 import type { Answered, Speech } from '../leave/answered.ts';
@@ -192,6 +194,9 @@ function inOrder(all: Packed, speech: Speech): Section[] {
   const due = dueOn(entries, day).filter(({ from }) => inPack.has(from.first.row.hash));
   const upTo = entries.filter(({ body }) => dayOf(body) <= day);
   const open = openDefects(upTo).filter(({ inspection }) => inPack.has(inspection.first.row.hash));
+  const off = derailed(upTo)
+    .filter(({ incident }) => inPack.has(incident.from.first.row.hash))
+    .map((one) => ({ of: one.of, since: one.since, what: offTheRails(one), rejects: true }));
   const ran = trips(picked.flatMap(({ first, amendments }) => [first, ...amendments]));
   return [
     {
@@ -205,7 +210,7 @@ function inOrder(all: Packed, speech: Speech): Section[] {
         heading('Amiss and not mended'),
         tableOf(
           ['of', 'what', 'since', ''],
-          open.map(({ of, what, since, rejects }) => [
+          [...off, ...open].map(({ of, what, since, rejects }) => [
             of,
             what,
             since,

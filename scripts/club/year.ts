@@ -244,6 +244,11 @@ export async function clubYear({ seed, ready }: Club): Promise<string> {
     const { row } = await say(device, 'inspection', await inspectionContent(asked, of, said), 8);
     if (found && !last) await say(device, 'mended', { inspection: row.hash, item, what: mended }, 20);
   };
+  const allRight = async (device: Device, id: string, of: string): Promise<void> => {
+    const asked = await list(id);
+    const said = Object.fromEntries(asked.items.map((item) => [item.id, { result: 'right' as const }]));
+    await say(device, 'inspection', await inspectionContent(asked, of, said), 8);
+  };
   const certificate = (device: Device, { person, ...content }: Json): Promise<Entry> =>
     say(device, 'certificate', {
       ...content,
@@ -258,6 +263,8 @@ export async function clubYear({ seed, ready }: Club): Promise<string> {
     const saw = [persons.get('gate')];
     const content = { ...what.incident, line: LINE, departure: departure.row.hash, saw };
     const { row } = await say('gate', 'incident', content, 12);
+    const { what: kind, vehicle } = what.incident;
+    if (kind === 'derailment') pending.push(() => allRight('shed', 'after-derailment', `${vehicle}`));
     if (what.slow) {
       const limit = await say('track', 'restriction', { ...what.slow, line: LINE, because: row.hash }, 6);
       const why = 'walked, gauge and wheel measured, run over six times empty';

@@ -4,6 +4,12 @@ import type { Hurt, IncidentKind } from '../../papers/record/incident-fields.ts'
 import { nameIn } from '../../records/names.ts';
 import type { Named } from '../../records/store.ts';
 
+/** What is amiss with it until somebody has looked. */
+export const offTheRails = ({ whole }: { readonly whole: boolean }): string =>
+  whole
+    ? 'something left the rails there, and nobody has gone through the track since by a list for after a derailment'
+    : 'it left the rails, and nobody has gone through it since by a list for after a derailment';
+
 export const incidentWords: Readonly<Record<IncidentKind, string>> = {
   derailment: 'derailment',
   'near-miss': 'near miss',

@@ -23,6 +23,20 @@ it('what happened is asked for as facts; a limit limits, a closure holds, each u
   );
   expect(happened).toMatch(/^\w{8}$/);
 
+  // Nobody said which vehicle: the line waits until somebody has gone through it.
+  const off = at('check', outing, '--no-remedies');
+  expect([off.status, off.stdout.replace(/\s+/g, ' ')]).toEqual([
+    20,
+    expect.stringContaining('Rejected: Larkfield Hollow, something left the rails'),
+  ]);
+  expect([at('inspect', 'defects').status, at('inspect', 'defects').stdout]).toEqual([
+    20,
+    expect.stringContaining('left the rails'),
+  ]);
+  const gone = ['inspect', 'record', 'after-derailment', '--of', 'Larkfield Hollow', '--right', 'rest'];
+  expect(at(...gone).status).toBe(0);
+  expect(at('inspect', 'defects').status).toBe(0);
+
   const limit = (...more: string[]): Ran =>
     at('incident', 'limit', 'frog wide', '--outing', outing, '--from', '20 ft', '--to', '90 ft', ...more);
   expect(limit().stderr).toContain('--speed or --closed');

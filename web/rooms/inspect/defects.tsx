@@ -1,17 +1,25 @@
 /** What is amiss and not mended; closed by saying what was done. */
 import { useSignal } from '@preact/signals';
+import { derailed } from '../../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
+import { offTheRails } from '../../../words/records/incident.ts';
 import { resultWords } from '../../../words/records/record.ts';
 import { type Kept, record, saying } from '../../state/records.ts';
 import { PhotoHere } from './photo.tsx';
 
 export function Defects({ now }: { readonly now: Kept }) {
   const open = openDefects(now.entries);
-  if (open.length === 0) return null;
+  const off = derailed(now.entries);
+  if (open.length + off.length === 0) return null;
   return (
     <section aria-label="Not mended">
       <h2>Not mended</h2>
       <ul class="records">
+        {off.map((one) => (
+          <li key={`${one.incident.from.first.row.hash} ${one.of}`}>
+            <strong>{resultWords.reject}</strong> {one.of}: {offTheRails(one)} ({one.since})
+          </li>
+        ))}
         {open.map((defect) => (
           <Defect key={`${defect.inspection.first.row.hash} ${defect.item}`} defect={defect} />
         ))}
