@@ -181,16 +181,47 @@ test('another outing that is opened in one tab comes to the other, which keeps w
   await expect(a.locator('.verdict')).toContainText('go within limits');
 });
 
-test('own vehicles that two tabs put into the shed are all there', async ({ context, page: a }) => {
+/** Everything, with one vehicle of that name. */
+async function withVehicle() {
   const outing = await examplePaper('steam-light');
   const [engine] = (outing['train'] as { vehicles: { vehicle: object }[] }).vehicles;
-  const file = (name: string) => ({
+  return (name: string) => ({
     name: 'all.json',
     mimeType: 'application/json',
     buffer: Buffer.from(
       JSON.stringify({ heedway: 'everything', version: 1, outing, vehicles: [{ ...engine.vehicle, name }] }),
     ),
   });
+}
+
+test('what is put into the shed before it was looked into stays there', async ({ page }) => {
+  const LATE = 4000;
+  // What is read of it alone comes late, however soon it was asked for.
+  await page.addInitScript((late) => {
+    const heard = IDBRequest.prototype.addEventListener;
+    IDBRequest.prototype.addEventListener = function (
+      this: IDBRequest,
+      kind: string,
+      then: EventListenerOrEventListenerObject,
+      how?: boolean | AddEventListenerOptions,
+    ): void {
+      const looks = (this.source as IDBObjectStore | null)?.name === 'vehicles';
+      const slow = kind === 'success' && looks && this.transaction?.mode === 'readonly';
+      const told = (event: Event): void => void setTimeout(() => (then as EventListener)(event), late);
+      heard.call(this, kind, slow ? told : then, how);
+    };
+  }, LATE);
+  const file = await withVehicle();
+  const asked = Date.now();
+  await open(page, url(), 'files');
+  await page.getByLabel('Open a file').setInputFiles(file('Mine'));
+  await expect(page.getByText('your own 1 vehicle')).toBeVisible();
+  await page.waitForTimeout(Math.max(0, LATE + 1500 - (Date.now() - asked)) + LATE);
+  await expect(page.getByText('your own 1 vehicle')).toBeVisible();
+});
+
+test('own vehicles that two tabs put into the shed are all there', async ({ context, page: a }) => {
+  const file = await withVehicle();
   await open(a, url(), 'files');
   const b = await context.newPage();
   await b.goto(`${url()}#files`);
