@@ -40,7 +40,7 @@ export const orderWords = {
   }),
   'defect-open': ({ severity, facts: { what, of, since } }) => ({
     what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
-    why: 'It stays open until a record says that it is mended.',
+    why: 'It stays open until a record says that it is mended, or gone through after a derailment.',
   }),
   'line-closed': ({ facts: { why, since } }, t) => ({
     what: `The line is shut ${t.where}: ${why} (since ${since}).`,

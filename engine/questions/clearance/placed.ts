@@ -2,7 +2,6 @@
 import type { OutingContext } from '../../outing/open.ts';
 import { placeAt, pointBeside, type SweptShape, standing, standOn } from '../../things/clearance/swept.ts';
 import { guidesOf } from '../../things/coupler/bend.ts';
-import { onLine } from '../../things/line/geometry.ts';
 import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
 
@@ -48,10 +47,7 @@ export function standingPlan({ line, loaded }: OutingContext): StandingPlan {
   const plan = layPlan(line, -reach, line.length + reach);
   return {
     plan,
-    stand: (head) => {
-      const at = line.loop ? onLine(line, head) : head;
-      return loaded.vehicles.map((v) => placed(plan, v, at));
-    },
+    stand: (head) => loaded.vehicles.map((v) => placed(plan, v, head)),
   };
 }
 

@@ -122,6 +122,10 @@ it('goes on over the seam of a loop, and shows what stands there on either side 
   expect(here.beside).toHaveLength(1);
   const { hang } = only(here);
   expect(hang.front).toBeCloseTo(only(stand(loop, 30)).hang.front, 6);
+  // A whole lap on it stands on the track that is drawn, wherever that lies.
+  const { track, vehicles } = stand(loop, length);
+  const [front] = (vehicles[0] as PlacedVehicle).axis;
+  expect(Math.min(...track.map((p) => Math.hypot(p.x - front.x, p.y - front.y)))).toBeLessThan(0.2);
   expect(stand(loop, length - 0.3).beside).toHaveLength(1);
   expect(stand(loop, length / 2).beside).toHaveLength(0);
 });
