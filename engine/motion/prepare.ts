@@ -17,6 +17,7 @@ import { type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type Careful, cautiousScenarios } from './caution.ts';
 import { cautiousModel, type MapModels, modelOf, type StopModel } from './model.ts';
+import { pressedLess } from './pressed-less.ts';
 import type { Speeds } from './references.ts';
 import type { Case } from './sample.ts';
 import { type Caution, likely, unsafeBy } from './scenario.ts';
@@ -29,7 +30,7 @@ export interface Prepared {
   readonly context: OutingContext;
   readonly air: DayAir;
   readonly brakes: TrainBrakes;
-  /** With the curve drag at its low bound. */
+  /** With the curve drag at its low bound, and what surge brakes lose on an uneven grade. */
   readonly potential: Potential;
   readonly inputs: (state: RailState) => StopInputs;
   readonly models: (state: RailState) => MapModels;
@@ -71,7 +72,8 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const { outing, line, loaded } = context;
   const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
-  const potential = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
+  const ground = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
+  const potential = pressedLess(ground, line, loaded, brakes.groups);
   const kits = new Map<RailState, StopInputs>();
   const cautions = new Map<RailState, Caution>();
   const models = new Map<RailState, MapModels>();
