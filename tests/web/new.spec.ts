@@ -50,6 +50,8 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   const hand = hands(page);
   await hand.follow('New train and line');
   await expect(page.getByText('10 figures more for a first word.')).toBeVisible();
+  // Nothing of the example that was open stands above it.
+  await expect(page.locator('.head')).not.toContainText('Gala');
   await barrierFree(page, 'engine');
   await hand.press('battery');
   await hand.press('7-1/2 in');
@@ -140,4 +142,29 @@ test('own steam engine on the host’s line; what is not known is asked in place
   await page.keyboard.press('Tab');
   await expect(page.getByText('Nobody has said how hard')).toHaveCount(0, { timeout: 20_000 });
   expect(hand.count()).toBeLessThanOrEqual(38);
+});
+
+test('a survey that does not name its unit is asked, and says what it found', { tag: '@phone' }, async ({
+  page,
+}) => {
+  await open(page, url(), 'answer');
+  const hand = hands(page);
+  await hand.follow('New train and line');
+  await hand.press('5 in');
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  await page.getByText("The host's file or code, or a survey").click();
+  const rows = 'Chainage,Height\n0,0\n100,1\n200,2.1\n300,1\n400,0.2\n';
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name: 'orchard.csv', mimeType: 'text/csv', buffer: Buffer.from(rows) });
+  await expect(page.getByText('The header of orchard.csv does not say: feet or metres?')).toBeVisible();
+  await barrierFree(page, 'feet or metres');
+  await hand.press('Feet');
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
+  await expect(page.getByText('Read 5 rows with at, height.')).toBeVisible();
+  await fits(page);
+  // What was found is still said when the page is opened anew.
+  await page.reload();
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
 });

@@ -2,8 +2,11 @@
 import { useSignal } from '@preact/signals';
 import { Read } from '../../../desk/new/reading.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
+import { surveyFound } from '../../../desk/survey-found.ts';
+import type { Lengths } from '../../../papers/import/types.ts';
 import { readHost, readLine } from '../../../papers/index.ts';
 import { readEverything } from '../../parts/everything.ts';
+import { FeetOrMetres } from '../../parts/feet-or-metres.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { readingSurvey } from '../../parts/survey.ts';
 import { type Json, settings } from '../../state/session.ts';
@@ -13,6 +16,8 @@ const nameOf = (json: Json | undefined): string => String(json?.['name'] ?? '');
 
 export function BringLine() {
   const said = useSignal('');
+  /** One whose header does not say in what it was measured. */
+  const unitless = useSignal<File | null>(null);
   const code = useSignal('');
   const take = (line: Json, host: Json | undefined): void => {
     brought.value = { line, ...(host ? { host } : {}) };
@@ -40,7 +45,8 @@ export function BringLine() {
     const [first] = [...line.problems, ...read.problems];
     said.value = `${name} cannot be read as a line, an outing or a host's rules: ${first.message}`;
   };
-  const file = async (chosen: File): Promise<void> => {
+  const file = async (chosen: File, lengths?: Lengths): Promise<void> => {
+    unitless.value = null;
     if (!/\.(csv|txt|gpx)$/i.test(chosen.name))
       return paper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
     const gauge = new Read(replies.value, settings.value.units).figure('engine.gauge')?.text;
@@ -48,10 +54,26 @@ export function BringLine() {
       said.value = 'Say the gauge first, at the engine: a survey does not hold it.';
       return undefined;
     }
-    const survey = await readingSurvey(chosen, gauge, (share) => {
-      said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
-    }).done;
-    if (survey.made) return take(survey.made.json as Json, undefined);
+    const survey = await readingSurvey(
+      chosen,
+      gauge,
+      (share) => {
+        said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
+      },
+      lengths,
+    ).done;
+    if (survey.made) {
+      const { json, line } = survey.made;
+      take(json as Json, undefined);
+      const found = surveyFound(line, { system: settings.value.units });
+      brought.value = { ...brought.value, notes: [found, ...survey.notes] };
+      return undefined;
+    }
+    if (survey.asksLengths) {
+      said.value = '';
+      unitless.value = chosen;
+      return undefined;
+    }
     said.value = `${chosen.name} cannot be read: ${survey.problems[0]?.message ?? 'it holds no line'}`;
   };
   const openCode = async (): Promise<void> => {
@@ -62,7 +84,7 @@ export function BringLine() {
     }
     await paper(found, 'the code');
   };
-  const { line, host } = brought.value;
+  const { line, host, notes = [] } = brought.value;
   const rules = host && !line ? nameOf(host) : '';
   if (line)
     return (
@@ -72,6 +94,13 @@ export function BringLine() {
           {host ? `With ${nameOf(host)}. ` : ''}
           {line['invented'] === true ? 'An invented example. ' : ''}What it does not say is asked below.
         </p>
+        {notes.length > 0 && (
+          <ul class="under">
+            {notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        )}
         <div class="picks">
           <button
             type="button"
@@ -106,6 +135,12 @@ export function BringLine() {
           accept=".json,.csv,.txt,.gpx,application/json"
           take={([chosen]) => file(chosen)}
         />
+        {unitless.value && (
+          <FeetOrMetres
+            file={unitless.value.name}
+            take={(unit) => unitless.value && void file(unitless.value, unit)}
+          />
+        )}
         <label class="label" for="new-code">
           Code from a running card
         </label>
