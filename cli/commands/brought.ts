@@ -6,7 +6,7 @@ import { surveyFound } from '../../desk/survey-found.ts';
 import { readHost, readLine, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
 import { UsageFault } from '../command.ts';
-import { bundleFile, jsonIn, refusal } from '../open.ts';
+import { bundleFile, isCode, jsonIn, refusal } from '../open.ts';
 import { lengthsOf, surveyedLine } from './survey.ts';
 
 type Json = Record<string, unknown>;
@@ -28,8 +28,6 @@ async function inCode(code: string): Promise<Brought> {
   if (!read.ok) throw refusal(read.problems);
   return { line: outing['line'] as Json, host: outing['host'] as Json };
 }
-
-const isCode = (text: string): boolean => /^\s*HEEDWAY:\d|#code=/.test(text);
 
 /** What a survey does not hold, and in what is told what it does. */
 interface OfSurvey {
