@@ -1,5 +1,7 @@
 /** A line that a person brings: a host's file or code, or a survey. Without one, the last question asks for the worst of it. */
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { ownLines } from '../../../desk/new/own-lines.ts';
 import { Read } from '../../../desk/new/reading.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
 import { surveyFound } from '../../../desk/survey-found.ts';
@@ -8,8 +10,9 @@ import { readHost, readLine } from '../../../papers/index.ts';
 import { readEverything } from '../../parts/everything.ts';
 import { FeetOrMetres } from '../../parts/feet-or-metres.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';
+import { openShelf, others } from '../../parts/shelf.ts';
 import { readingSurvey } from '../../parts/survey.ts';
-import { type Json, settings } from '../../state/session.ts';
+import { type Json, paper, settings } from '../../state/session.ts';
 import { brought, replies } from './draft.ts';
 
 const nameOf = (json: Json | undefined): string => String(json?.['name'] ?? '');
@@ -23,7 +26,7 @@ export function BringLine() {
     brought.value = { line, ...(host ? { host } : {}) };
     said.value = '';
   };
-  const paper = async (content: Uint8Array | string, name: string): Promise<void> => {
+  const aPaper = async (content: Uint8Array | string, name: string): Promise<void> => {
     const read = await readEverything(content, name);
     if (read.ok) {
       const { outing } = read.value;
@@ -48,7 +51,7 @@ export function BringLine() {
   const file = async (chosen: File, lengths?: Lengths): Promise<void> => {
     unitless.value = null;
     if (!/\.(csv|txt|gpx)$/i.test(chosen.name))
-      return paper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
+      return aPaper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
     const gauge = new Read(replies.value, settings.value.units).figure('engine.gauge')?.text;
     if (gauge === undefined) {
       said.value = 'Say the gauge first, at the engine: a survey does not hold it.';
@@ -82,7 +85,7 @@ export function BringLine() {
       said.value = found.fault;
       return;
     }
-    await paper(found, 'the code');
+    await aPaper(found, 'the code');
   };
   const { line, host, notes = [] } = brought.value;
   const rules = host && !line ? nameOf(host) : '';
@@ -114,56 +117,78 @@ export function BringLine() {
       </div>
     );
   return (
-    <details class="more">
-      <summary>The host's file or code, or a survey</summary>
-      {rules !== '' && (
-        <p class="under">
-          With {rules}.{' '}
-          <button
-            type="button"
-            onClick={() => {
-              brought.value = {};
-            }}
-          >
-            Without
-          </button>
-        </p>
-      )}
-      <div class="ask">
-        <FilePick
-          label="File of a line, an outing or the host's rules, CSV or GPX"
-          accept=".json,.csv,.txt,.gpx,application/json"
-          take={([chosen]) => file(chosen)}
-        />
-        {unitless.value && (
-          <FeetOrMetres
-            file={unitless.value.name}
-            take={(unit) => unitless.value && void file(unitless.value, unit)}
-          />
-        )}
-        <label class="label" for="new-code">
-          Code from a running card
-        </label>
-        <div class="line">
-          <input
-            id="new-code"
-            value={code.value}
-            placeholder="HEEDWAY:2:…"
-            autocomplete="off"
-            onInput={(e) => {
-              code.value = e.currentTarget.value;
-            }}
-          />
-          <button type="button" onClick={() => void openCode()}>
-            Take its line
-          </button>
-        </div>
-        {said.value !== '' && (
-          <p class="wrong" role="alert">
-            {said.value}
+    <>
+      <MyLines take={take} />
+      <details class="more">
+        <summary>The host's file or code, or a survey</summary>
+        {rules !== '' && (
+          <p class="under">
+            With {rules}.{' '}
+            <button
+              type="button"
+              onClick={() => {
+                brought.value = {};
+              }}
+            >
+              Without
+            </button>
           </p>
         )}
+        <div class="ask">
+          <FilePick
+            label="File of a line, an outing or the host's rules, CSV or GPX"
+            accept=".json,.csv,.txt,.gpx,application/json"
+            take={([chosen]) => file(chosen)}
+          />
+          {unitless.value && (
+            <FeetOrMetres
+              file={unitless.value.name}
+              take={(unit) => unitless.value && void file(unitless.value, unit)}
+            />
+          )}
+          <label class="label" for="new-code">
+            Code from a running card
+          </label>
+          <div class="line">
+            <input
+              id="new-code"
+              value={code.value}
+              placeholder="HEEDWAY:2:…"
+              autocomplete="off"
+              onInput={(e) => {
+                code.value = e.currentTarget.value;
+              }}
+            />
+            <button type="button" onClick={() => void openCode()}>
+              Take its line
+            </button>
+          </div>
+          {said.value !== '' && (
+            <p class="wrong" role="alert">
+              {said.value}
+            </p>
+          )}
+        </div>
+      </details>
+    </>
+  );
+}
+
+/** The next train of the day runs on the line of the one before. */
+function MyLines({ take }: { readonly take: (line: Json, host: Json | undefined) => void }) {
+  useEffect(() => void openShelf(), []);
+  const mine = ownLines([paper.value, ...others()]);
+  if (mine.length === 0) return null;
+  return (
+    <section class="ask" aria-label="On a line of my papers">
+      <p class="label">On a line of my papers</p>
+      <div class="picks">
+        {mine.map(({ name, line, host }) => (
+          <button key={name} type="button" onClick={() => take(line, host)}>
+            {name}
+          </button>
+        ))}
       </div>
-    </details>
+    </section>
   );
 }
