@@ -20,8 +20,16 @@ import { chainage, type Voice } from '../words/voice.ts';
 import { UsageFault } from './command.ts';
 import { contentOf, reasonOf } from './file.ts';
 
+/** The words of a running card's code, or a link that somebody shared, in place of a file. */
+export const isCode = (text: string): boolean => /^\s*HEEDWAY:\d|#code=/.test(text);
+
+/** What stands for it where the name of a file would. */
+export const THE_CODE = 'the code';
+
 /** @param most bytes that a file of the kind has */
 export async function openFile(path: string, most?: number): Promise<Entry> {
+  if (isCode(path))
+    return { path: THE_CODE, content: await outingOf(THE_CODE, new TextEncoder().encode(path)) };
   const content = await contentOf(path, most);
   if ('bytes' in content) return { path, content: await outingOf(path, content.bytes) };
   throw new UsageFault(`${path}: found ${content.unread}; expected ${content.expected}`);

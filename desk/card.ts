@@ -15,6 +15,7 @@ import type { Told } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
 import { actLines, drivenRows } from './driven.ts';
+import { staysHere } from './figures.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { tellInvented } from './invented.ts';
@@ -46,6 +47,8 @@ export interface Card {
     readonly posts: string;
   }[];
   readonly braking: readonly string[];
+  /** That zones and braking points are not to be run by, and why; empty: they are. */
+  readonly notToRun: string;
   readonly gap: string;
   readonly cars: readonly { readonly way: string; readonly count: string }[];
   /** Who sits where, vehicle by vehicle, front seat first. */
@@ -92,6 +95,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
   const { answer } = told;
   const { outing } = told.asked;
   const voice = { ...speech, outing };
+  const stays = staysHere(answer.verdict);
   return {
     verdict: tellVerdict(answer.verdict),
     sentence: sentence(answer, voice),
@@ -110,7 +114,8 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
     ),
     speeds: speedRows(answer, voice),
     braking: actLines(answer, voice),
-    gap: gapText(answer, voice),
+    notToRun: stays === undefined ? '' : `Not to be run by: ${stays}.`,
+    gap: stays === undefined ? gapText(answer, voice) : `none: ${stays}`,
     cars: carRows(outing, answer, voice),
     seating: seatRows(outing),
     assumptions: assumptionText(assumedByWeight(answer.findings).map(({ of }) => of)),

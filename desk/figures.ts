@@ -34,10 +34,14 @@ const split = (told: string): Pick<Figure, 'figure' | 'unit'> => {
 
 const withoutSpeed: Readonly<Partial<Record<Verdict, string>>> = { hold: 'none', unknown: '?' };
 
+/** Why no speed and no gap are told as ones to run by; undefined: it may leave. */
+export const staysHere = (verdict: Verdict): string | undefined =>
+  verdict === 'hold' ? 'it may not leave' : verdict === 'unknown' ? 'not until it is known' : undefined;
+
 /** Whoever may not leave is told no speed and no gap. */
 export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figures {
   const without = withoutSpeed[answer.verdict];
-  const stands = answer.verdict === 'hold' ? 'it may not leave' : 'not until it is known';
+  const stands = staysHere(answer.verdict) ?? 'not until it is known';
   const away = { figure: without ?? '', unit: '', under: stands };
   const ends = speedEnds(answer, shown);
   const told = (si: number): string => drivenSpeed(shown, si);

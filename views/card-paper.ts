@@ -101,6 +101,7 @@ function oneCard(
       { text: broken(card.sentence), margin: [0, 3, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
+      ...(card.notToRun === '' ? [] : [{ text: card.notToRun, bold: true, margin: [0, 0, 0, 2] } as Content]),
       {
         columns: [
           { width: '*', stack: [speeds(card)] },

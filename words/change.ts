@@ -3,6 +3,7 @@ import type { Change } from '../engine/outing/change.ts';
 import type { Remedy } from '../engine/questions/finding.ts';
 import { printQuantity } from '../units/index.ts';
 import { calliper } from './calliper.ts';
+import { brakeKindWords } from './findings/brakes.ts';
 import { slowerThanAWalk, walkWords } from './pace.ts';
 import { tellVerdict } from './verdict.ts';
 import { chainage, riderName, say, trade, type Voice, vehicleName } from './voice.ts';
@@ -101,7 +102,8 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'together':
       return change.changes.map((c) => tellChange(c, voice)).join(', and ');
     case 'brake-kind':
-      return `work the train brake as ${change.brake}`;
+      // Reservoirs and valves for every car: nobody does it before the train leaves.
+      return `make the train brake an ${brakeKindWords(change.brake)}, in the workshop`;
   }
 }
 

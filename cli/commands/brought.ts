@@ -1,11 +1,13 @@
 /** Papers that a person brings to `heedway new`: a line, an outing of the host's, a survey; the host's rules. */
-import { extname } from 'node:path';
+import { basename, extname } from 'node:path';
 import type { Brought } from '../../desk/new/make.ts';
 import { outingIn } from '../../desk/outing-code.ts';
+import { surveyFound } from '../../desk/survey-found.ts';
 import { readHost, readLine, readOuting } from '../../papers/index.ts';
+import type { System } from '../../units/index.ts';
 import { UsageFault } from '../command.ts';
-import { bundleFile, jsonIn, refusal } from '../open.ts';
-import { surveyedLine } from './survey.ts';
+import { bundleFile, isCode, jsonIn, refusal } from '../open.ts';
+import { lengthsOf, surveyedLine } from './survey.ts';
 
 type Json = Record<string, unknown>;
 
@@ -27,16 +29,22 @@ async function inCode(code: string): Promise<Brought> {
   return { line: outing['line'] as Json, host: outing['host'] as Json };
 }
 
-const isCode = (text: string): boolean => /^\s*HEEDWAY:\d|#code=/.test(text);
+/** What a survey does not hold, and in what is told what it does. */
+interface OfSurvey {
+  readonly gauge: string | undefined;
+  readonly lengths?: string;
+  readonly units: System;
+}
 
 /** The line of a line file, an outing, a code or a survey; an outing brings its host's rules too. */
-export async function broughtLine(path: string, gauge: string | undefined): Promise<Brought> {
+export async function broughtLine(path: string, { gauge, lengths, units }: OfSurvey): Promise<Brought> {
   if (isCode(path)) return inCode(path);
   if (['.csv', '.gpx'].includes(extname(path).toLowerCase())) {
     if (gauge === undefined)
       throw new UsageFault('--gauge: found none; expected the gauge, which a survey does not hold');
-    const { line } = await surveyedLine(path, { name: 'Surveyed line', gauge });
-    return { line: line as unknown as Json };
+    const name = basename(path, extname(path));
+    const { line, read, notes } = await surveyedLine(path, { name, gauge, ...lengthsOf(lengths) });
+    return { line: line as unknown as Json, notes: [surveyFound(read, { system: units }), ...notes] };
   }
   const json = await jsonOf(path);
   if (json['heedway'] === 'outing') {

@@ -42,6 +42,7 @@ export const newCommand: Command = {
         '--line <file>',
         "a line file, a host's outing, the code or link of one, or a survey (CSV, GPX) instead of the last question",
       )
+      .option('--lengths <unit>', 'of a survey whose header does not say: ft or m')
       .option('--host <file>', "the host's rules, a file")
       .option('--no-remedies', 'do not look for remedies')
       .option('--force', 'write over files that are there');
@@ -80,7 +81,13 @@ const gaugeOf = (options: NewOptions): string | undefined =>
 
 async function begin(gate: Gate, folder: string, options: NewOptions): Promise<Outcome> {
   const brought: Brought = {
-    ...(options.line ? await broughtLine(options.line, gaugeOf(options)) : {}),
+    ...(options.line
+      ? await broughtLine(options.line, {
+          gauge: gaugeOf(options),
+          ...(typeof options.lengths === 'string' ? { lengths: options.lengths } : {}),
+          units: options.units,
+        })
+      : {}),
     ...(options.host ? { host: await broughtHost(options.host) } : {}),
   };
   const flags = given(options);
@@ -94,7 +101,7 @@ async function begin(gate: Gate, folder: string, options: NewOptions): Promise<O
       growth.faults,
     );
   return growth.paper
-    ? written(gate, folder, growth, growth.paper, options)
+    ? written(gate, folder, growth, growth.paper, options, brought.notes)
     : wanting(growth, options.wording);
 }
 
@@ -124,7 +131,10 @@ async function written(
   growth: Growth,
   paper: Record<string, unknown>,
   options: NewOptions,
+  notes: readonly string[] = [],
 ): Promise<Outcome> {
+  const ofLine =
+    notes.length === 0 ? [] : ['', 'The survey:', ...notes.flatMap((note) => wrap(`- ${note}`, '  '))];
   const read = await readOuting(
     { path: 'outing.json', content: JSON.stringify(paper) },
     async () => undefined,
@@ -150,6 +160,7 @@ async function written(
         '',
         said,
         `What can be said already: ${again(paths[0], options)}`,
+        ...ofLine,
       ].join('\n'),
       json: { answer: tellVerdict('unknown'), written: paths, missing, open },
       exit: exitOf.unknown,
@@ -172,6 +183,7 @@ async function written(
       '',
       said,
       `The same again: ${again(paths[0], options)}`,
+      ...ofLine,
       ...(open.length > 0 ? ['', 'Not known, and what it costs:'] : []),
       ...open.flatMap(({ named, cost, flag }) => wrap(`- ${named} (--${flag}): ${cost}`, '  ')),
     ].join('\n'),

@@ -3,7 +3,7 @@ import { extname } from 'node:path';
 import { tellInvented } from '../../desk/invented.ts';
 import { readHost, readLine, readTrain, readVehicle } from '../../papers/index.ts';
 import { type Command, common } from '../command.ts';
-import { fromDisk, jsonIn, openFile, refusal } from '../open.ts';
+import { fromDisk, isCode, jsonIn, openFile, refusal, THE_CODE } from '../open.ts';
 import { openAsked } from '../open-asked.ts';
 import { surveyedLine } from './survey.ts';
 
@@ -19,7 +19,11 @@ export const openCommand: Command = {
 
 async function open(path: string) {
   const found = await foundIn(path);
-  return { text: `${path}: ${found.what}\n${found.next}`, json: { file: path, ...found }, exit: 0 };
+  return {
+    text: `${isCode(path) ? THE_CODE : path}: ${found.what}\n${found.next}`,
+    json: { file: path, ...found },
+    exit: 0,
+  };
 }
 
 interface Found {
@@ -61,6 +65,6 @@ async function foundIn(path: string): Promise<Found> {
   return {
     kind: 'outing',
     what: `the outing ${outing.name}${tried}: ${outing.train.name} on ${outing.line.name}${invented === '' ? '' : ` (${invented})`}.`,
-    next: `heedway check ${path} tells whether it may leave.`,
+    next: `heedway check ${isCode(path) ? 'with it' : path} tells whether it may leave.`,
   };
 }

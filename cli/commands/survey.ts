@@ -37,10 +37,10 @@ export async function surveyedLine(path: string, about: ImportOptions) {
       problems,
     );
   if (!made) throw refusal(problems);
-  return { line: made.json, notes };
+  return { line: made.json, read: made.line, notes };
 }
 
-function lengthsOf(lengths: string | undefined): Pick<ImportOptions, 'lengths'> {
+export function lengthsOf(lengths: string | undefined): Pick<ImportOptions, 'lengths'> {
   if (lengths === undefined) return {};
   if (lengths === 'ft' || lengths === 'm') return { lengths };
   throw new UsageFault(`--lengths: found ${lengths}; expected ft or m`);

@@ -1,9 +1,8 @@
 /** Which cylinder and lever? Fields that stand filled in so that they work, stock bores, one proposal in a sentence. */
 
 import { FOOT, INCH } from '../../engine/base/constants.ts';
-import { speedMeant } from '../../engine/motion/prepare.ts';
-import type { OutingContext } from '../../engine/outing/open.ts';
-import { openOuting } from '../../engine/outing/open.ts';
+import { speedMeant, speedNamed } from '../../engine/motion/prepare.ts';
+import { type OutingContext, openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import {
   type BrakeDesign,
@@ -13,11 +12,13 @@ import {
   leastStop,
 } from '../../engine/questions/brakes/design.ts';
 import { heightAt, onLine } from '../../engine/things/line/geometry.ts';
+import { sightIsStated, sightsAhead } from '../../engine/things/line/sights.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
+import { driverBehind } from '../../engine/things/train/crew.ts';
 import { printQuantity, type System } from '../../units/index.ts';
 import { distance, say, type Voice } from '../../words/voice.ts';
 import { designTables, readDesign, type WrittenDesign } from '../brake-design.ts';
-import type { Task } from './task.ts';
+import { type Task, unstatedSpeed } from './task.ts';
 
 /** Bores that shops keep, m: eighths of an inch, or millimetres (ISO 6432 and ISO 15552 series); from memory. */
 const stock: Readonly<Record<System, readonly number[]>> = {
@@ -140,14 +141,20 @@ export function askCylinder(
   { vacuum, fewer = false, all = false }: CylinderChoice,
 ): CylinderAnswer {
   const request = { ...read, everyCar: !fewer, bores: boresFor(voice.system, vacuum) };
-  const result = designBrakes(openOuting(outing), request);
+  const context = openOuting(outing);
+  const result = designBrakes(context, request);
   const best = proposed(result.designs);
   const cars = outing.train.vehicles.filter(isCar).length;
   return {
     result,
     request,
     ...(best ? { best } : {}),
-    said: best ? bestWords(best, request, cars, voice) : noneWords(result, cars),
+    said: [
+      ...(best
+        ? [...bestWords(best, request, cars, voice), ...sightWords(context, best, voice)]
+        : noneWords(result, cars)),
+      ...(cars === 0 ? [] : [takenWords(request, vacuum, voice), ...speedWords(outing, request, voice)]),
+    ],
     tables: designTables(result, request, all, voice),
   };
 }
@@ -177,12 +184,41 @@ function bestWords(best: BrakeDesign, request: DesignRequest, cars: number, voic
       : `${best.brakedCars} of the ${cars} cars`;
   return [
     `Fit ${which} with ${n === 1 ? 'one cylinder' : `${n} cylinders`} of ${bore} bore and a lever of ${best.leverRatio} : 1.`,
-    `Proved by stopping again: ${distance(voice, best.cautiousStop, 'up')} cautious, ${distance(voice, best.likelyStop, 'up')} likely, of the ${distance(voice, request.distance, 'down')} asked for; the driver's reaction of ${say(voice, { si: request.reaction.value, kind: 'time' })} is counted in it.`,
+    `Proved by stopping again: ${distance(voice, best.cautiousStop, 'up')} cautious, ${distance(voice, best.likelyStop, 'up')} likely, of the ${distance(voice, request.distance, 'down')} to stop in; the driver's reaction of ${say(voice, { si: request.reaction.value, kind: 'time' })} is counted in it.`,
     ...(best.limits.includes('slides-empty')
       ? ['Empty, its wheels slide today: work it with less pressure then, or fit an empty-load lever.']
       : []),
   ];
 }
+
+/** A distance that nobody wrote is one that a brake can keep: whether it is short enough for the line, only the line says. */
+function sightWords({ line, loaded, outing }: OutingContext, best: BrakeDesign, voice: Voice): string[] {
+  const stated = sightIsStated(line);
+  const shortest = stated
+    ? Math.min(...sightsAhead(line).map((sight) => sight.distance))
+    : outing.assumed.sight;
+  const seen = Math.max(0, shortest - driverBehind(outing, loaded));
+  if (best.cautiousStop <= seen) return [];
+  const worst = stated
+    ? `where least is seen on this line the driver sees ${distance(voice, seen, 'down')} ahead of the train`
+    : `nobody has said how far the driver sees on this line, and ${distance(voice, seen, 'down')} ahead of the train is taken`;
+  return [`That is not short enough for every place: ${worst}. Ask for a stop in less, or from less speed.`];
+}
+
+/** All that the stop was reckoned with, so that nobody takes what was filled in for measured. */
+function takenWords(request: DesignRequest, vacuum: boolean, voice: Voice): string {
+  const { pressure, springForce, block, efficiency, deadTime, buildUp, cylindersPerCar: n } = request;
+  const work = say(voice, { si: pressure.value, kind: vacuum ? 'vacuum' : 'gaugePressure' });
+  const time = (si: number): string => say(voice, { si, kind: 'time' });
+  const alone = request.withEngine ? '' : ', engine and tender unbraked';
+  return `Reckoned with ${work} of ${vacuum ? 'vacuum' : 'air'} in ${n === 1 ? 'one cylinder' : `${n} cylinders`} to a car, return springs of ${say(voice, { si: springForce, kind: 'force' })}, blocks of ${block}, efficiency of the rigging ${efficiency.value}, ${time(deadTime.value)} until the blocks touch and ${time(buildUp.value)} from there to full${alone}: write what is otherwise on your cars.`;
+}
+
+/** Of a speed that was filled in from what is looked at, and that nobody runs at. */
+const speedWords = (outing: Outing, { speed }: DesignRequest, voice: Voice): string[] =>
+  speedNamed(outing) === undefined && Math.abs(speed / speedMeant(outing) - 1) < 0.01
+    ? [unstatedSpeed(say(voice, { si: speed, kind: 'speed' }))]
+    : [];
 
 const noneWords = ({ needed }: DesignResult, cars: number): string[] =>
   cars === 0

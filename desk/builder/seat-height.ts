@@ -4,6 +4,7 @@ import { wordOf } from '../../engine/answer/answer.ts';
 import { turnFindings, turnOf } from '../../engine/answer/chainage.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { INCH } from '../../engine/base/constants.ts';
+import { speedMeant, speedNamed } from '../../engine/motion/prepare.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import {
   HIGHEST,
@@ -20,7 +21,7 @@ import { tellFinding } from '../../words/finding.ts';
 import type { WordTable } from '../../words/table.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { chainage, say, type Voice, vehicleName } from '../../words/voice.ts';
-import type { FieldProblem, Task } from './task.ts';
+import { type FieldProblem, type Task, unstatedSpeed } from './task.ts';
 
 /** As written. */
 export interface WrittenSeat {
@@ -105,7 +106,14 @@ export function askSeat(outing: Outing, ask: SeatAsk, voice: Voice): SeatAnswer 
   return {
     found,
     ...(verdict === undefined ? {} : { verdict }),
-    said: [...answerWords(found, ask, outing, voice), ...wordWords(outing, verdict), ...cautions(found)],
+    said: [
+      ...answerWords(found, ask, outing, voice),
+      ...wordWords(outing, verdict),
+      ...cautions(found),
+      ...(speedNamed(outing) === undefined
+        ? [unstatedSpeed(say(voice, { si: speedMeant(outing), kind: 'speed' }))]
+        : []),
+    ],
     tables: [reasonTable(found, ask, outing, voice), leanTable(found, voice)],
   };
 }

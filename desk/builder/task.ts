@@ -11,3 +11,7 @@ export interface FieldProblem<Field extends string> {
   readonly field: Field;
   readonly message: string;
 }
+
+/** Where neither the day nor the host names a speed. */
+export const unstatedSpeed = (speed: string): string =>
+  `Nobody has said how fast this outing runs: ${speed} is the highest that is looked at. Write the speed to ask for another.`;

@@ -16,6 +16,8 @@ import type { Json } from './written.ts';
 export interface Brought {
   readonly line?: Json;
   readonly host?: Json;
+  /** Of a survey: how long and what it holds, what was done to it, and what it cannot say. */
+  readonly notes?: readonly string[];
 }
 
 export interface Growth {

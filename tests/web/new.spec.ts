@@ -1,9 +1,10 @@
 /** From an empty device a visitor's own train and line to a word: counted, and held against the command line. */
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { heedwayAlone as heedway } from '../support/cli.ts';
+import { pdfText } from '../support/pdf-text.ts';
 import { test } from './demo.ts';
 import { barrierFree, fits, open, served } from './served.ts';
 import { at } from './support/rooms.ts';
@@ -50,6 +51,8 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   const hand = hands(page);
   await hand.follow('New train and line');
   await expect(page.getByText('10 figures more for a first word.')).toBeVisible();
+  // Nothing of the example that was open stands above it.
+  await expect(page.locator('.head')).not.toContainText('Gala');
   await barrierFree(page, 'engine');
   await hand.press('battery');
   await hand.press('7-1/2 in');
@@ -140,4 +143,112 @@ test('own steam engine on the host’s line; what is not known is asked in place
   await page.keyboard.press('Tab');
   await expect(page.getByText('Nobody has said how hard')).toHaveCount(0, { timeout: 20_000 });
   expect(hand.count()).toBeLessThanOrEqual(38);
+});
+
+test('a survey that does not name its unit is asked, and says what it found', { tag: '@phone' }, async ({
+  page,
+}) => {
+  await open(page, url(), 'answer');
+  const hand = hands(page);
+  await hand.follow('New train and line');
+  await hand.press('5 in');
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  await page.getByText("The host's file or code, or a survey").click();
+  const rows = 'Chainage,Height\n0,0\n100,1\n200,2.1\n300,1\n400,0.2\n';
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name: 'orchard.csv', mimeType: 'text/csv', buffer: Buffer.from(rows) });
+  await expect(page.getByText('The header of orchard.csv does not say: feet or metres?')).toBeVisible();
+  await barrierFree(page, 'feet or metres');
+  await hand.press('Feet');
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
+  await expect(page.getByText('Read 5 rows with at, height.')).toBeVisible();
+  await fits(page);
+  // What was found is still said when the page is opened anew.
+  await page.reload();
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
+});
+
+test('the officer’s job: a line and rules of one’s own, two trains of a day on it, both cards in one file', {
+  tag: '@phone',
+}, async ({ page }) => {
+  test.setTimeout(180_000);
+  await open(page, url(), 'answer');
+  const hand = hands(page);
+  const train = async (kind: string, weight: string, line: () => Promise<void>): Promise<void> => {
+    await hand.press(kind);
+    await hand.press('7-1/4 in');
+    await hand.write('Its weight', weight);
+    await hand.write('How hard it pulls', '120');
+    await hand.write('Its brake', '90');
+    await hand.onward('Cars');
+    await hand.write('How many cars, all alike', '2');
+    await hand.write('Weight of one, empty', '150');
+    await hand.press('none');
+    await hand.onward('People');
+    await hand.write('Adults', '4');
+    await hand.onward('Line');
+    await line();
+    await hand.press('dry');
+    await hand.press('Keep it and look at the whole answer');
+    await expect(page.locator('.verdict')).toContainText(/go|hold/, { timeout: 30_000 });
+    await page.goto(`${url()}#line/day`);
+    await hand.write('date', '2026-06-07');
+  };
+  await hand.follow('New train and line');
+  await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
+  // An example that is open is not a line of one's own.
+  await expect(page.getByText('On which line?')).toBeVisible();
+  await expect(page.getByText('On a line of my papers')).toHaveCount(0);
+  await page.locator('.steps').getByRole('button', { name: 'Engine' }).click();
+  await train('battery', '600', async () => {
+    await page.getByText("The host's file or code, or a survey").click();
+    const rows =
+      'Chainage (ft),Height (ft),Radius (ft),Hand\n0,0,,\n100,0.5,80,left\n200,1.1,80,left\n300,1,,\n400,0.2,,\n';
+    await page
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'orchard.csv', mimeType: 'text/csv', buffer: Buffer.from(rows) });
+    await expect(page.getByText('400 ft end to end')).toBeVisible();
+    await hand.write('How far you can see, at the worst', '100');
+  });
+  await page.goto(`${url()}#line/host`);
+  await page.getByLabel('Add a rule').selectOption('mostRidersPerCar');
+  await hand.write('value', '3');
+  await hand.write('where it is written', 'Rule 4.4');
+  await page.keyboard.press('Tab');
+  await hand.press('Add this rule');
+  await expect(page.getByLabel('source of most riders on a car')).toHaveValue('Rule 4.4');
+
+  await page.goto(`${url()}#new`);
+  await train('petrol', '520', async () => {
+    await barrierFree(page, 'a line of my papers');
+    await hand.press('orchard');
+    await fits(page);
+    // What was said of it for the first train is not asked again.
+    await expect(page.getByLabel('How far you can see, at the worst')).toHaveCount(0);
+  });
+  // Its rules came along with the line.
+  await page.goto(`${url()}#line/host`);
+  await expect(page.getByLabel('source of most riders on a car')).toHaveValue('Rule 4.4');
+  await page.goto(`${url()}#card`);
+  await page.getByRole('checkbox', { name: /Battery engine and 2 cars/ }).check();
+  const [pdf] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as PDF, A5' }).click(),
+  ]);
+  const { text } = pdfText(readFileSync(await pdf.path()));
+  expect(text).toContain('Battery engine and 2 cars · 2026-06-07');
+  expect(text).toContain('Petrol engine and 2 cars · 2026-06-07');
+  // Whoever is handed the file is told the same on the terminal.
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: "Save the card's file" }).click(),
+  ]);
+  const checked = heedway('check', await file.path(), '--no-remedies').stdout.replace(/\s+/g, ' ');
+  await page.goto(`${url()}#answer`);
+  const sentence = await page.locator('main .sentence').textContent();
+  expect(sentence).toMatch(/; at most \d+ cars/);
+  expect(checked).toContain(sentence);
+  expect(hand.count()).toBeLessThanOrEqual(50);
 });

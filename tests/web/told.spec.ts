@@ -101,6 +101,15 @@ test('papers that cannot be read have no word on screen or paper, and say which 
     await expect(page.locator('main')).toContainText('nothing is said here until it can');
     await expect(page.locator('main h1')).toBeHidden();
   }
+  // From any room there is a way to the field.
+  const way = page.getByRole('alert').filter({ hasText: 'the field planned speed: found' });
+  await way.getByRole('button', { name: 'Go to it' }).click();
+  await expect(page.getByLabel('planned speed')).toBeFocused();
+  await expect(page.getByLabel('planned speed')).toBeInViewport();
+  // Into the paper in which it stands, whichever was open there.
+  await page.getByRole('button', { name: 'Line', exact: true }).click();
+  await way.getByRole('button', { name: 'Go to it' }).click();
+  await expect(page.getByLabel('planned speed')).toBeFocused();
 });
 
 test('a silent worker is said to be silent, is stopped by hand, and started anew', async ({ page }) => {

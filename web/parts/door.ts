@@ -9,10 +9,10 @@ import { looksLikeCode, outingIn, partOf } from '../../desk/outing-code.ts';
 import { type FileProblem, readHost, readLine, readTrain, readVehicle } from '../../papers/index.ts';
 import { readJson } from '../../papers/json.ts';
 import { decodeText } from '../../papers/text.ts';
+import { several } from '../../words/several.ts';
 import { change, edit, elsewhere, type Json, openTried, paper } from '../state/session.ts';
 import { takeDrafts } from './drafts.ts';
 import { readEverything } from './everything.ts';
-import { several } from './several.ts';
 import { takeIn } from './shed.ts';
 import { aboutPaper, openBeside } from './shelf.ts';
 

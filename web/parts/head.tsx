@@ -21,10 +21,14 @@ export function Head({ room }: Props) {
         <a class="name" href="#answer">
           Heedway
         </a>
-        <span class="of">{String(paper.value['name'] ?? '')}</span>
-        <Invented />
+        {/* Where a train is begun its own word grows: no other stands above it, nor whose it is. */}
+        {room !== 'new' && (
+          <>
+            <span class="of">{String(paper.value['name'] ?? '')}</span>
+            <Invented />
+          </>
+        )}
       </p>
-      {/* Where a train is begun its own word grows: no other stands above it. */}
       {room === 'new' ? <p class="verdict-away">A train of your own</p> : <Word />}
       <div class="tools">
         <button type="button" class="mark" onClick={undo} disabled={!canUndo.value}>

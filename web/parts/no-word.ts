@@ -11,7 +11,7 @@ export function noWord(): string {
 }
 
 /** `train.vehicles[2].vehicle.centreHeight` → "the field centre height of train, vehicles 3, vehicle" */
-function fieldWords(path: string): string {
+export function fieldWords(path: string): string {
   const parts = path
     .replace(/\[(\d+)\]/g, (_, index) => ` ${Number(index) + 1}`)
     .replace(/([a-z])([A-Z])/g, (_, low, high) => `${low} ${high.toLowerCase()}`)

@@ -2,6 +2,8 @@
 
 import { askAgain, elsewhere, fault, fresh, problems, silent, stop, told, unkept } from '../state/session.ts';
 import { later } from './later.tsx';
+import { fieldWords } from './no-word.ts';
+import { toField } from './to-field.ts';
 
 export function Notices() {
   return (
@@ -69,7 +71,19 @@ function Broken() {
       <h2>The papers cannot be read: there is no answer until they can</h2>
       <ul>
         {problems.value.map((p) => (
-          <li key={p.message}>{p.message}</li>
+          <li key={p.message}>
+            {p.path === '' ? (
+              p.message
+            ) : (
+              <>
+                {fieldWords(p.path)}
+                {p.message.slice(p.message.startsWith(`${p.path}:`) ? p.path.length : 0)}{' '}
+                <button type="button" class="no-print" onClick={() => toField(p.path)}>
+                  Go to it
+                </button>
+              </>
+            )}
+          </li>
         ))}
       </ul>
     </section>

@@ -2,18 +2,18 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Survey } from '../../desk/survey.ts';
+import { surveyFound } from '../../desk/survey-found.ts';
 import type { Line } from '../../engine/things/line/types.ts';
 import type { Lengths } from '../../papers/import/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import { drawStrip } from '../../views/strip/draw.ts';
 import { stripWords } from '../../views/strip/words.ts';
-import { distance } from '../../words/voice.ts';
 import { edit, paper, voice } from '../state/session.ts';
 import { Drawing } from './drawing.tsx';
+import { FeetOrMetres } from './feet-or-metres.tsx';
 import { FilePick } from './file-pick.tsx';
 import { valueAt } from './form/path.ts';
 import { StripInks } from './inks.tsx';
-import { several } from './several.ts';
 import { type Reading, readingSurvey } from './survey.ts';
 
 interface Props {
@@ -62,16 +62,7 @@ export function SurveyImport({ file: brought }: Props) {
     <section class="survey">
       <FilePick label="CSV or GPX" accept=".csv,.txt,.gpx" take={([file]) => read(file)} />
       {survey.value?.asksLengths && (
-        <section class="trying" aria-label="Feet or metres?">
-          <p>The header of {survey.value.file} does not say: feet or metres?</p>
-          <p class="row">
-            {(['ft', 'm'] as const).map((unit) => (
-              <button key={unit} type="button" onClick={() => void (last.value && read(last.value, unit))}>
-                {unit === 'ft' ? 'Feet' : 'Metres'}
-              </button>
-            ))}
-          </p>
-        </section>
+        <FeetOrMetres file={survey.value.file} take={(unit) => void (last.value && read(last.value, unit))} />
       )}
       {survey.value && !survey.value.made && !survey.value.asksLengths && <Troubles survey={survey.value} />}
       {reading.value && (
@@ -132,11 +123,7 @@ function Look({ line }: { readonly line: Line }) {
   };
   return (
     <>
-      <p>
-        {distance(v, line.length, 'nearest')} {line.loop ? 'round' : 'end to end'},{' '}
-        {several(line.heights.length, 'height')}, {several(line.curves.length, 'curve')},{' '}
-        {several(line.places.length, 'place')}.
-      </p>
+      <p>{surveyFound(line, v)}</p>
       <StripInks />
       <div class="strip still">
         <Drawing scene={drawStrip(model, view, stripWords(v))} />

@@ -181,3 +181,19 @@ it('is named after the outing and its day', () => {
   expect(ran.status).toBe(10);
   expect(heedway('card', '--help').stdout).toContain('named after the outing');
 });
+
+describe('a train that may not leave', () => {
+  it.each([
+    ['too-long-wet', 'it may not leave'],
+    ['brake-not-measured', 'not until it is known'],
+    ['steam-light', undefined],
+  ])('%s: no gap to keep, and zones that nobody takes for leave to run', async (name, stays) => {
+    const { text } = printed(`stays-${name}`, await examplePaper(name));
+    expect(text.includes('Not to be run by')).toBe(stays !== undefined);
+    if (stays === undefined) expect(text).toMatch(/gap to keep \d+ ft/);
+    else {
+      expect(text).toContain(`Not to be run by: ${stays}.`);
+      expect(text).toContain(`gap to keep none: ${stays}`);
+    }
+  });
+});

@@ -50,7 +50,12 @@ describe('an outing that was handed over', () => {
       at('link.txt', `https://example.org/#${made?.fragment}\n`),
       at('card.pdf', `%PDF-1.3\n/Keywords (#${made?.fragment})`),
     ];
-    for (const file of files) expect(JSON.parse(heedway('bundle', file).stdout)).toEqual(paper);
+    // Whoever was sent one pastes it: there is no file yet.
+    const pasted = [made?.codes[0] ?? '', `https://example.org/#${made?.fragment}`];
+    for (const one of [...files, ...pasted]) expect(JSON.parse(heedway('bundle', one).stdout)).toEqual(paper);
+    expect(heedway('open', pasted[1]).stdout).toMatch(/^the code: the outing Sunday steam/);
+    const { status, stderr } = heedway('check', 'HEEDWAY:2:ABC');
+    expect([status, stderr]).toEqual([2, expect.stringContaining('the code: The code is broken')]);
   });
 
   it('is refused in words where a PDF carries none', () => {

@@ -51,6 +51,52 @@ describe('which cylinder', () => {
   });
 });
 
+describe('what a cylinder was reckoned with', () => {
+  const said = (of: typeof outing, written = {}): string => {
+    const read = readDesign(usualDesign(of, 'imperial', written), of.conditions.reaction);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const vacuum = !('pressure' in written);
+    return askCylinder(of, read.request, { ...voice, outing: of }, { vacuum }).said.join('\n');
+  };
+  const seeing = (...sights: typeof outing.line.sights): typeof outing => ({
+    ...outing,
+    line: { ...outing.line, sights },
+  });
+  const all = { from: 0, to: outing.line.length, direction: 'both' } as const;
+
+  it('is said, filled in or written', () => {
+    expect(said(outing)).toContain(
+      'Reckoned with 18.0 inHg of vacuum in one cylinder to a car, return springs of 6 lbf, blocks of cast-iron, efficiency of the rigging 0.8, 0.5 s until the blocks touch and 1.5 s from there to full: write',
+    );
+    expect(said(outing, { pressure: '50 psi', cylinders: '2', engine: false })).toMatch(
+      /Reckoned with 50\.0 psi of air in 2 cylinders .* to full, engine and tender unbraked: write/,
+    );
+  });
+
+  it('is no stop that is longer than what is seen without a word of it', () => {
+    const seen = (distance: number): string => said(seeing({ ...all, distance }));
+    expect(seen(15)).toMatch(/not short enough for every place: where least is seen .* sees 46 ft ahead/);
+    expect(seen(150)).not.toContain('not short enough');
+    expect(said({ ...seeing(), assumed: { ...outing.assumed, sight: 15 } })).toContain(
+      'nobody has said how far the driver sees on this line, and 46 ft',
+    );
+  });
+
+  it('and no speed that nobody named', () => {
+    expect(said(outing)).not.toContain('Nobody has said how fast');
+    const { plannedSpeed: _, ...unplanned } = outing;
+    const { speed: __, ...host } = outing.host;
+    const unnamed = { ...unplanned, host };
+    expect(said(unnamed)).toContain('Nobody has said how fast this outing runs: 8.0 mph is the highest');
+    expect(said(unnamed, { speed: '5 mph' })).not.toContain('Nobody has said how fast');
+    const seat = readSeat(usualSeat(unnamed, 'imperial'), unnamed);
+    if (!seat.ok) throw new Error('not read');
+    const asked = (of: typeof outing): string => askSeat(of, seat.ask, { ...voice, outing: of }).said.join();
+    expect(asked(unnamed)).toContain('8.0 mph is the highest that is looked at');
+    expect(asked(outing)).not.toContain('Nobody has said how fast');
+  });
+});
+
 describe('which chain', () => {
   const { buys, rows, said, tables } = askChain(outing, voice);
 

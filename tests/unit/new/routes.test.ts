@@ -94,3 +94,19 @@ it('names the field of the file for what it asks', () => {
   const { stdout } = heedway('check', join(own, 'outing.json'), '--why', '--no-remedies');
   expect(stdout).toContain(`${join(own, 'engine.json')}: brakes[0].force`);
 });
+
+it('asks of a survey that names no unit, as the page does, and says what it found in it', () => {
+  const file = join(folder, 'orchard.csv');
+  writeFileSync(file, 'Chainage,Height\n0,0\n100,1\n200,2.1\n300,1\n400,0.2\n');
+  const { 'line.grade': _grade, ...rest } = unsure;
+  const of = (...more: string[]) =>
+    heedway('new', join(folder, 'surveyed'), ...flags(rest), '--line', file, '--force', ...more);
+  const refused = of();
+  expect(refused.status).toBe(2);
+  expect(refused.stderr).toContain('Say --lengths ft or --lengths m.');
+  expect(of('--lengths', 'yd').stderr).toContain('--lengths: found yd; expected ft or m');
+  const [feet, metres] = ['ft', 'm'].map((unit) => of('--lengths', unit).stdout);
+  expect(feet).toContain('- 400 ft end to end, 5 heights, 0 curves, 0 places.');
+  expect(metres).toContain('- 1312 ft end to end, 5 heights, 0 curves, 0 places.');
+  expect(JSON.parse(readFileSync(join(folder, 'surveyed/line.json'), 'utf8')).name).toBe('orchard');
+});

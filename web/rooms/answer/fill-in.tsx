@@ -10,6 +10,7 @@ import { Figure } from '../../parts/form/figure.tsx';
 import { valueAt } from '../../parts/form/path.ts';
 import { Yes } from '../../parts/form/plain.tsx';
 import { usePaperSlot } from '../../parts/form/slot.tsx';
+import { paperOf } from '../../parts/to-field.ts';
 import { edit, paper, settings } from '../../state/session.ts';
 
 interface Props {
@@ -40,7 +41,7 @@ function Place({ finding: { where }, measure }: Props & { readonly measure: stri
   if (!place || !field) return null;
   if (measure === 'vehicle.traction') return <Pull place={place} />;
   if (field.is.form === 'figure' || field.is.form === 'yes') return <OneField place={place} field={field} />;
-  return <a href={paperOf(place)}>Write it down in its paper</a>;
+  return <a href={paperOf(String(place[0] ?? ''))}>Write it down in its paper</a>;
 }
 
 function OneField({ place, field }: { readonly place: FieldPath; readonly field: FieldAt }) {
@@ -91,6 +92,3 @@ function Pull({ place }: { readonly place: FieldPath }) {
     </div>
   );
 }
-
-const paperOf = ([part]: FieldPath): string =>
-  part === 'riders' ? '#train/people' : part === 'crew' ? '#crew' : part === 'train' ? '#train' : '#line';

@@ -300,6 +300,11 @@ function CardHead({ card }: { readonly card: Card }) {
 function CardSpeeds({ card }: { readonly card: Card }) {
   return (
     <div>
+      {card.notToRun !== '' && (
+        <p>
+          <strong>{card.notToRun}</strong>
+        </p>
+      )}
       <table>
         <thead>
           <tr>

@@ -2,7 +2,9 @@
 import '../../look/rooms.css';
 import './line.css';
 import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { fileForm } from '../../../papers/fields.ts';
+import { place } from '../../doors.ts';
 import { ChangedBar } from '../../parts/changed-bar.tsx';
 import { Choices } from '../../parts/form/choices.ts';
 import { Group } from '../../parts/form/group.tsx';
@@ -23,6 +25,11 @@ const parts = [
 const open = signal<(typeof parts)[number]['id']>('day');
 
 export function Room() {
+  const at = place.value;
+  useEffect(() => {
+    const asked = parts.find(({ id }) => id === at.part);
+    if (asked) open.value = asked.id;
+  }, [at]);
   const { View } = parts.find((p) => p.id === open.value) ?? parts[0];
   return (
     <Choices.Provider value={choicesFor}>

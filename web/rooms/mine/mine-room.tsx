@@ -2,9 +2,9 @@
 import '../../look/rooms.css';
 import './mine.css';
 import { useEffect } from 'preact/hooks';
+import { several } from '../../../words/several.ts';
 import { begin, overtaken, tell } from '../../parts/door.ts';
 import { saveEverything } from '../../parts/save-everything.ts';
-import { several } from '../../parts/several.ts';
 import { openShed, ownVehicles } from '../../parts/shed.ts';
 import { openBeside } from '../../parts/shelf.ts';
 import { demo, demoNames } from '../../state/demos.ts';

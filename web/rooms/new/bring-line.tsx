@@ -1,24 +1,32 @@
 /** A line that a person brings: a host's file or code, or a survey. Without one, the last question asks for the worst of it. */
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { ownLines } from '../../../desk/new/own-lines.ts';
 import { Read } from '../../../desk/new/reading.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
+import { surveyFound } from '../../../desk/survey-found.ts';
+import type { Lengths } from '../../../papers/import/types.ts';
 import { readHost, readLine } from '../../../papers/index.ts';
 import { readEverything } from '../../parts/everything.ts';
+import { FeetOrMetres } from '../../parts/feet-or-metres.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';
+import { openShelf, others } from '../../parts/shelf.ts';
 import { readingSurvey } from '../../parts/survey.ts';
-import { type Json, settings } from '../../state/session.ts';
+import { type Json, paper, settings } from '../../state/session.ts';
 import { brought, replies } from './draft.ts';
 
 const nameOf = (json: Json | undefined): string => String(json?.['name'] ?? '');
 
 export function BringLine() {
   const said = useSignal('');
+  /** One whose header does not say in what it was measured. */
+  const unitless = useSignal<File | null>(null);
   const code = useSignal('');
   const take = (line: Json, host: Json | undefined): void => {
     brought.value = { line, ...(host ? { host } : {}) };
     said.value = '';
   };
-  const paper = async (content: Uint8Array | string, name: string): Promise<void> => {
+  const aPaper = async (content: Uint8Array | string, name: string): Promise<void> => {
     const read = await readEverything(content, name);
     if (read.ok) {
       const { outing } = read.value;
@@ -40,18 +48,35 @@ export function BringLine() {
     const [first] = [...line.problems, ...read.problems];
     said.value = `${name} cannot be read as a line, an outing or a host's rules: ${first.message}`;
   };
-  const file = async (chosen: File): Promise<void> => {
+  const file = async (chosen: File, lengths?: Lengths): Promise<void> => {
+    unitless.value = null;
     if (!/\.(csv|txt|gpx)$/i.test(chosen.name))
-      return paper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
+      return aPaper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
     const gauge = new Read(replies.value, settings.value.units).figure('engine.gauge')?.text;
     if (gauge === undefined) {
       said.value = 'Say the gauge first, at the engine: a survey does not hold it.';
       return undefined;
     }
-    const survey = await readingSurvey(chosen, gauge, (share) => {
-      said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
-    }).done;
-    if (survey.made) return take(survey.made.json as Json, undefined);
+    const survey = await readingSurvey(
+      chosen,
+      gauge,
+      (share) => {
+        said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
+      },
+      lengths,
+    ).done;
+    if (survey.made) {
+      const { json, line } = survey.made;
+      take(json as Json, undefined);
+      const found = surveyFound(line, { system: settings.value.units });
+      brought.value = { ...brought.value, notes: [found, ...survey.notes] };
+      return undefined;
+    }
+    if (survey.asksLengths) {
+      said.value = '';
+      unitless.value = chosen;
+      return undefined;
+    }
     said.value = `${chosen.name} cannot be read: ${survey.problems[0]?.message ?? 'it holds no line'}`;
   };
   const openCode = async (): Promise<void> => {
@@ -60,9 +85,9 @@ export function BringLine() {
       said.value = found.fault;
       return;
     }
-    await paper(found, 'the code');
+    await aPaper(found, 'the code');
   };
-  const { line, host } = brought.value;
+  const { line, host, notes = [] } = brought.value;
   const rules = host && !line ? nameOf(host) : '';
   if (line)
     return (
@@ -72,6 +97,13 @@ export function BringLine() {
           {host ? `With ${nameOf(host)}. ` : ''}
           {line['invented'] === true ? 'An invented example. ' : ''}What it does not say is asked below.
         </p>
+        {notes.length > 0 && (
+          <ul class="under">
+            {notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        )}
         <div class="picks">
           <button
             type="button"
@@ -85,50 +117,78 @@ export function BringLine() {
       </div>
     );
   return (
-    <details class="more">
-      <summary>The host's file or code, or a survey</summary>
-      {rules !== '' && (
-        <p class="under">
-          With {rules}.{' '}
-          <button
-            type="button"
-            onClick={() => {
-              brought.value = {};
-            }}
-          >
-            Without
-          </button>
-        </p>
-      )}
-      <div class="ask">
-        <FilePick
-          label="File of a line, an outing or the host's rules, CSV or GPX"
-          accept=".json,.csv,.txt,.gpx,application/json"
-          take={([chosen]) => file(chosen)}
-        />
-        <label class="label" for="new-code">
-          Code from a running card
-        </label>
-        <div class="line">
-          <input
-            id="new-code"
-            value={code.value}
-            placeholder="HEEDWAY:2:…"
-            autocomplete="off"
-            onInput={(e) => {
-              code.value = e.currentTarget.value;
-            }}
-          />
-          <button type="button" onClick={() => void openCode()}>
-            Take its line
-          </button>
-        </div>
-        {said.value !== '' && (
-          <p class="wrong" role="alert">
-            {said.value}
+    <>
+      <MyLines take={take} />
+      <details class="more">
+        <summary>The host's file or code, or a survey</summary>
+        {rules !== '' && (
+          <p class="under">
+            With {rules}.{' '}
+            <button
+              type="button"
+              onClick={() => {
+                brought.value = {};
+              }}
+            >
+              Without
+            </button>
           </p>
         )}
+        <div class="ask">
+          <FilePick
+            label="File of a line, an outing or the host's rules, CSV or GPX"
+            accept=".json,.csv,.txt,.gpx,application/json"
+            take={([chosen]) => file(chosen)}
+          />
+          {unitless.value && (
+            <FeetOrMetres
+              file={unitless.value.name}
+              take={(unit) => unitless.value && void file(unitless.value, unit)}
+            />
+          )}
+          <label class="label" for="new-code">
+            Code from a running card
+          </label>
+          <div class="line">
+            <input
+              id="new-code"
+              value={code.value}
+              placeholder="HEEDWAY:2:…"
+              autocomplete="off"
+              onInput={(e) => {
+                code.value = e.currentTarget.value;
+              }}
+            />
+            <button type="button" onClick={() => void openCode()}>
+              Take its line
+            </button>
+          </div>
+          {said.value !== '' && (
+            <p class="wrong" role="alert">
+              {said.value}
+            </p>
+          )}
+        </div>
+      </details>
+    </>
+  );
+}
+
+/** The next train of the day runs on the line of the one before. */
+function MyLines({ take }: { readonly take: (line: Json, host: Json | undefined) => void }) {
+  useEffect(() => void openShelf(), []);
+  const mine = ownLines([paper.value, ...others()]);
+  if (mine.length === 0) return null;
+  return (
+    <section class="ask" aria-label="On a line of my papers">
+      <p class="label">On a line of my papers</p>
+      <div class="picks">
+        {mine.map(({ name, line, host }) => (
+          <button key={name} type="button" onClick={() => take(line, host)}>
+            {name}
+          </button>
+        ))}
       </div>
-    </details>
+    </section>
   );
 }
