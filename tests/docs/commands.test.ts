@@ -58,7 +58,7 @@ const words = (line: string): string[] => {
   if (list[0] === 'new') list[1] = join(folder, list[1]);
   return list.map((word, i) => {
     const made = join(folder, word);
-    return /^--(pdf|svg|plan|out|records|template|places|worksheets|wheels)$/.test(list[i - 1] ?? '') ||
+    return /^--(pdf|svg|plan|out|records|template|places|stood|worksheets|wheels)$/.test(list[i - 1] ?? '') ||
       (/\.\w+$/.test(word) && existsSync(made))
       ? made
       : word;

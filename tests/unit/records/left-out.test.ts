@@ -124,6 +124,7 @@ const well = (person: string): Entry[] => [
   { kind: 'lifted', content: { why: 'packed', person }, names: ['restriction', 11] },
   { kind: 'note', content: { text: 'rail greasy' } },
   { kind: 'retention', content: { kind: 'note', keep: '3 years', source } },
+  { kind: 'inspection', content: { ...all, when: 'after-derailment', looked: [right] } },
 ];
 
 /** Each of these is in the way, for a reason of its own. */
@@ -134,6 +135,7 @@ const amiss = (person: string): Record<string, Entry[]> => {
     'a test that is out': but(1, { on: '2024-01-02', until: '2024-12-31' }),
     'a test by another': but(1, { by: 'A stranger' }),
     'a driver who is out': but(2, { until: '2026-02-01' }),
+    'an engine that left the rails': well(person).slice(0, -1),
     'a rejected glass': but(4, { looked: [{ ...right, result: 'reject' }] }),
     'too short a rest': but(5, { freeSince: `${DAY}T05:00` }),
     'a slow stretch': well(person).filter(({ kind }) => kind !== 'lifted'),
