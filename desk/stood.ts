@@ -1,12 +1,12 @@
 /** The train stood at a place of its line: its bodies from above on the track as it bends there, what it sweeps, and what stands beside. */
 import { turnOf } from '../engine/answer/chainage.ts';
+import type { Corner } from '../engine/base/numerics/polygon.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { KeptClear } from '../engine/questions/clearance/kept-clear.ts';
 import {
   besideTrack,
   type PlacedTrain,
-  type Spot,
   type StandingPlan,
   standingPlan,
 } from '../engine/questions/clearance/placed.ts';
@@ -17,7 +17,7 @@ import type { Clear } from './clear.ts';
 /** What stands beside the track within the look: its face toward the track. */
 export interface StoodBeside {
   readonly structure: Structure;
-  readonly face: readonly Spot[];
+  readonly face: readonly Corner[];
 }
 
 export interface Stood {
@@ -25,9 +25,9 @@ export interface Stood {
   readonly at: number;
   readonly vehicles: PlacedTrain;
   /** Both rails' middle, and the edges of all that the whole train sweeps there on its way; none where nothing was measured. */
-  readonly track: readonly Spot[];
-  readonly rails: readonly [readonly Spot[], readonly Spot[]];
-  readonly swept: { readonly left: readonly Spot[]; readonly right: readonly Spot[] } | null;
+  readonly track: readonly Corner[];
+  readonly rails: readonly [readonly Corner[], readonly Corner[]];
+  readonly swept: { readonly left: readonly Corner[]; readonly right: readonly Corner[] } | null;
   readonly beside: readonly StoodBeside[];
   /** Sharpest under it, m, and its hand as the train runs; null: straight. */
   readonly curve: { readonly radius: number; readonly hand: 'left' | 'right' } | null;
@@ -86,7 +86,7 @@ const edge = (
   { plan }: StandingPlan,
   places: readonly number[],
   aside: (s: number) => number,
-): readonly Spot[] => places.map((s) => besideTrack(plan, s, aside(s)));
+): readonly Corner[] => places.map((s) => besideTrack(plan, s, aside(s)));
 
 /** Off the ends of a line nothing is swept: there is no track. */
 function sweptAlong(laid: StandingPlan, line: Line, kept: KeptClear, all: readonly number[]) {

@@ -59,22 +59,23 @@ export interface Derailed {
  * it: what that found amiss stays open by itself.
  */
 export function derailed(entries: readonly Entry[]): Derailed[] {
+  const off = incidents(entries).filter(({ said }) => said.what === 'derailment');
+  // Of most stores nothing else has to be read.
+  if (off.length === 0) return [];
   const left = new Map(trips(entries).map(({ departure, left }) => [departure.first.row.hash, left]));
   const looked = read(entries, 'inspection').filter(({ said }) => said.when === 'after-derailment');
   const since = (of: string, moment: string): boolean =>
     looked.some(
       ({ from, said }) => sameName(said.of, of) && Date.parse(from.first.body.said) >= Date.parse(moment),
     );
-  return incidents(entries)
-    .filter(({ said }) => said.what === 'derailment')
-    .flatMap((incident) => {
-      const { vehicle, departure, line } = incident.said;
-      const train = departure === undefined ? undefined : left.get(departure)?.vehicles;
-      const all = vehicle === undefined ? (train ?? (line === undefined ? [] : [line])) : [vehicle];
-      return all
-        .filter((of) => !since(of, incident.from.first.body.said))
-        .map((of) => ({ incident, of, whole: vehicle === undefined && !train, since: incident.day }));
-    });
+  return off.flatMap((incident) => {
+    const { vehicle, departure, line } = incident.said;
+    const train = departure === undefined ? undefined : left.get(departure)?.vehicles;
+    const all = vehicle === undefined ? (train ?? (line === undefined ? [] : [line])) : [vehicle];
+    return all
+      .filter((of) => !since(of, incident.from.first.body.said))
+      .map((of) => ({ incident, of, whole: vehicle === undefined && !train, since: incident.day }));
+  });
 }
 
 /** What is to be done and is not, those with a day first. */

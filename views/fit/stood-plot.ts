@@ -1,7 +1,8 @@
 /** The train as it stands on its line, from above, to one scale along and across. Pure: data in, scene out. */
 import { type Clear, leftOf } from '../../desk/clear.ts';
 import type { Stood } from '../../desk/stood.ts';
-import type { PlacedVehicle, Spot } from '../../engine/questions/clearance/placed.ts';
+import type { Corner } from '../../engine/base/numerics/polygon.ts';
+import type { PlacedVehicle } from '../../engine/questions/clearance/placed.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 import { SIDE, SIZE, titled } from '../plot.ts';
 import { wrapped } from '../strip/letters.ts';
@@ -25,8 +26,8 @@ const ROOM = 14;
 
 export function stoodPlot(stood: Stood, clear: Clear, voice: Voice, wide = 760): Scene {
   const { at, high } = turned(stood, wide);
-  const round = (of: readonly Spot[]): string => `${polyline(of.map(at))}Z`;
-  const open = (of: readonly Spot[]): string => polyline(of.map(at));
+  const round = (of: readonly Corner[]): string => `${polyline(of.map(at))}Z`;
+  const open = (of: readonly Corner[]): string => polyline(of.map(at));
   const { swept, beside, vehicles, rails } = stood;
   const strikes = new Set(
     clear.nearest.filter((p) => p.side !== 'over' && leftOf(p) < 0).map((p) => p.structure.id),
@@ -78,7 +79,7 @@ const inCurve = ({ curve }: Stood, voice: Voice): string =>
     ? `on a curve of ${say(voice, { si: curve.radius, kind: 'length' }, 'down')} to the ${curve.hand}`
     : 'on straight track';
 
-function bodyShapes({ corners, axis, guides }: PlacedVehicle, i: number, at: (s: Spot) => Point): Shape[] {
+function bodyShapes({ corners, axis, guides }: PlacedVehicle, i: number, at: (s: Corner) => Point): Shape[] {
   const [[x1, y1], [x2, y2]] = [at(axis[0]), at(axis[1])];
   return [
     corners ? pathShape('body', `${polyline(corners.map(at))}Z`) : lineShape('bold', x1, y1, x2, y2),
@@ -90,12 +91,12 @@ function bodyShapes({ corners, axis, guides }: PlacedVehicle, i: number, at: (s:
 }
 
 /** Turned so that it runs from left to right, and as large as the width lets it be. */
-function turned(stood: Stood, wide: number): { readonly at: (s: Spot) => Point; readonly high: number } {
+function turned(stood: Stood, wide: number): { readonly at: (s: Corner) => Point; readonly high: number } {
   const { track } = stood;
   const [tail, head] = [track[0], track[track.length - 1]];
   const long = Math.hypot(head.x - tail.x, head.y - tail.y) || 1;
   const [c, s] = [(head.x - tail.x) / long, (head.y - tail.y) / long];
-  const turn = ({ x, y }: Spot): Point => [x * c + y * s, y * c - x * s];
+  const turn = ({ x, y }: Corner): Point => [x * c + y * s, y * c - x * s];
   const all = [
     ...track,
     ...stood.rails.flat(),

@@ -1,15 +1,17 @@
 /** The train stood on its line at one place, wheels midway in their play: where each body lies, and how far it hangs over. */
+import type { Corner } from '../../base/numerics/polygon.ts';
 import type { OutingContext } from '../../outing/open.ts';
-import { placeAt, pointBeside, type SweptShape, standing, standOn } from '../../things/clearance/swept.ts';
+import {
+  MIDDLE,
+  placeAt,
+  pointBeside,
+  type SweptShape,
+  standing,
+  standOn,
+} from '../../things/clearance/swept.ts';
 import { guidesOf } from '../../things/coupler/bend.ts';
 import { layPlan, type Plan } from '../../things/line/plan.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-
-/** Of the plan, m. */
-export interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** How far the axis lies off the middle of the track, m, to the left above nothing. */
 export interface Hang {
@@ -21,11 +23,11 @@ export interface Hang {
 export interface PlacedVehicle {
   readonly name: string;
   /** Ends of its axis, the front first. */
-  readonly axis: readonly [Spot, Spot];
+  readonly axis: readonly [Corner, Corner];
   /** Corners round; undefined: nobody measured its width. */
-  readonly corners?: readonly [Spot, Spot, Spot, Spot];
+  readonly corners?: readonly [Corner, Corner, Corner, Corner];
   /** Where its guides stand on the track: truck centres, or outer axles. */
-  readonly guides: readonly [Spot, Spot];
+  readonly guides: readonly [Corner, Corner];
   readonly hang: Hang;
 }
 
@@ -60,14 +62,14 @@ function placed(plan: Plan, { vehicle, behind }: LoadedVehicle, head: number): P
   };
   const rear = head - behind - last;
   const stand = standing(shape.guides);
-  if (!standOn(plan, shape.guides, rear, CENTRED, stand)) return null;
-  const spot = (along: number, across: number): Spot => ({
+  if (!standOn(plan, shape.guides, rear, MIDDLE, stand)) return null;
+  const spot = (along: number, across: number): Corner => ({
     x: stand.x + along * stand.ux - across * stand.uy,
     y: stand.y + along * stand.uy + across * stand.ux,
   });
   const { box } = shape;
   const off = (along: number): number =>
-    (pointBeside(plan, shape, rear, { along, across: 0 }, CENTRED) as { readonly aside: number }).aside;
+    (pointBeside(plan, shape, rear, { along, across: 0 }, MIDDLE) as { readonly aside: number }).aside;
   return {
     name: vehicle.name,
     axis: [spot(box.front, 0), spot(box.rear, 0)],
@@ -86,10 +88,8 @@ function placed(plan: Plan, { vehicle, behind }: LoadedVehicle, head: number): P
   };
 }
 
-const CENTRED = { rear: 0, front: 0 };
-
 /** A place so far to the left of the track's middle, m. */
-export function besideTrack(plan: Plan, s: number, aside: number): Spot {
+export function besideTrack(plan: Plan, s: number, aside: number): Corner {
   const { x, y, nx, ny } = placeAt(plan, s);
   return { x: x + aside * nx, y: y + aside * ny };
 }

@@ -36,7 +36,8 @@ export interface Aside {
   readonly front: number;
 }
 
-const MIDDLE: Aside = { rear: 0, front: 0 };
+/** Midway between the rails. */
+export const MIDDLE: Aside = { rear: 0, front: 0 };
 
 /** Between the places of the vehicle that are looked at, m; between them the most is sought by golden section. */
 export const STEP = 0.1;

@@ -2,9 +2,10 @@
 import { expect, it } from 'vitest';
 import { lookAtClear } from '../../../desk/clear.ts';
 import { type Stood, standings } from '../../../desk/stood.ts';
+import type { Corner } from '../../../engine/base/numerics/polygon.ts';
 import { openOuting } from '../../../engine/outing/open.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import type { PlacedVehicle, Spot } from '../../../engine/questions/clearance/placed.ts';
+import type { PlacedVehicle } from '../../../engine/questions/clearance/placed.ts';
 import { placeAt } from '../../../engine/things/clearance/swept.ts';
 import { endThrow, middleThrow } from '../../../engine/things/clearance/throw.ts';
 import { layPlan } from '../../../engine/things/line/plan.ts';
@@ -60,7 +61,7 @@ it('runs in reverse over the same places with front and rear changed', () => {
 });
 
 /** Of a spot from the nearest of many places laid finely: shares nothing with how it was placed. */
-function offTrack(outing: Outing, spot: Spot): { readonly at: number; readonly off: number } {
+function offTrack(outing: Outing, spot: Corner): { readonly at: number; readonly off: number } {
   const { line, loaded } = openOuting(outing);
   const plan = layPlan(line, -loaded.length - 20, line.length + loaded.length + 20);
   let best = { at: 0, off: Infinity };
@@ -93,8 +94,8 @@ it('stands with its guides on the track and every corner within what it sweeps',
     for (const guide of guides) expect(offTrack(outing, guide).off).toBeLessThan(0.0011);
     expect(Math.hypot(axis[0].x - axis[1].x, axis[0].y - axis[1].y)).toBeCloseTo(CAR.length, 9);
     // A rectangle as wide and long as the car, its corners in order round.
-    const [a, b, c, d] = corners as readonly Spot[];
-    const apart = (p: Spot, q: Spot): number => Math.hypot(p.x - q.x, p.y - q.y);
+    const [a, b, c, d] = corners as readonly Corner[];
+    const apart = (p: Corner, q: Corner): number => Math.hypot(p.x - q.x, p.y - q.y);
     for (const [p, q, long] of [
       [a, b, CAR.width],
       [b, c, CAR.length],
