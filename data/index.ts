@@ -122,6 +122,7 @@ export const assumedValues: AssumedValues = {
     heightDifference: assumed('coupler/height-difference'),
     damping: assumed('coupler/damping'),
   },
+  pipe: { vehicles: defaultRow('brake-times/vehicles').value, growth: assumed('brake-times/growth') },
   stopMargin: defaultRow('stop-margin').value,
   sight: defaultRow('sight').value,
   unstatedSpeed: defaultRow('speed/unstated').value,

@@ -3,9 +3,10 @@
  * that its seats allow: a last car with a child alone on it would have the counts promise a train that no day's crowd leaves by.
  */
 import type { Outing } from '../outing/types.ts';
+import { onPipe, pipeLength, vehiclesOn } from '../things/brake/times.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
-import type { Vehicle } from '../things/vehicle/types.ts';
+import type { BrakeGear, Vehicle } from '../things/vehicle/types.ts';
 
 /** The outing with exactly n cars. Undefined if the train has no car to copy. */
 export function withCars(outing: Outing, n: number): Outing | undefined {
@@ -29,7 +30,23 @@ export function withCars(outing: Outing, n: number): Outing | undefined {
         ...(heldBy === undefined ? {} : { heldBy: `${heldBy}+${i}` }),
       });
   }
-  return { ...outing, riders, train: { ...outing.train, vehicles } };
+  return { ...outing, riders, train: { ...outing.train, vehicles: filledLater(vehicles, outing) } };
+}
+
+/** Times that are stated were taken on the train as it is: a longer pipe takes longer, until somebody times it. */
+function filledLater(vehicles: readonly Vehicle[], { train, assumed }: Outing): Vehicle[] {
+  const later = (gear: BrakeGear): BrakeGear => {
+    const { kind, deadTime, buildUp } = gear;
+    const longer = pipeLength(kind, vehicles, vehiclesOn(kind, train.vehicles));
+    if (longer === 1) return gear;
+    const { growth } = assumed.pipe;
+    return {
+      ...gear,
+      ...(deadTime ? { deadTime: onPipe(deadTime, longer, growth) } : {}),
+      ...(buildUp ? { buildUp: onPipe(buildUp, longer, growth) } : {}),
+    };
+  };
+  return vehicles.map((v) => ({ ...v, brakes: v.brakes.map(later) }));
 }
 
 /** Who rides on the car that carries most, of those whose riders find their seats on the pattern; of equals, the last. */

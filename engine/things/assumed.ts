@@ -62,6 +62,8 @@ export interface AssumedValues {
   /** s, by brake kind. */
   readonly deadTime: Readonly<Record<BrakeKind, Quantity>>;
   readonly buildUp: Readonly<Record<BrakeKind, Quantity>>;
+  /** Vehicles on one brake pipe for which its assumed times stand; the power by which more take longer: `brake/times.ts`. */
+  readonly pipe: { readonly vehicles: number; readonly growth: Quantity };
   /** Starting resistance ÷ rolling resistance, from rest. */
   readonly startingFactor: Quantity;
   /** Centre of gravity of a seated rider above the seat, m, where the posture is not known. */

@@ -4,6 +4,7 @@ import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import { windAcross } from '../../engine/outing/wind.ts';
+import { pipeLength } from '../../engine/things/brake/times.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
@@ -249,6 +250,11 @@ function noteUsed(line: Line, train: Train, notes: Notes): void {
       if (brake.rigging && !brake.force && brake.rigging.springForce === undefined)
         note(notes, 'spring-force', 'return springs of brake cylinders: none', name);
       if (!brake.buildUp) note(notes, `build-up/${brake.kind}`, 'build-up of the brake', name);
+      if (
+        !(brake.deadTime && brake.buildUp) &&
+        pipeLength(brake.kind, train.vehicles, assumedValues.pipe.vehicles) > 1
+      )
+        note(notes, 'brake-times/vehicles', 'assumed times of a long brake pipe: by its vehicles', name);
       if (brake.force && blockOf(brake) === undefined && brake.kind !== 'electric')
         note(
           notes,

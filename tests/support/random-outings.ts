@@ -50,6 +50,7 @@ export const assumedValues: AssumedValues = {
   buildUp: kinds((k) =>
     k === 'engine-only' ? between(0.5, 1, 1.5, 'assumed') : between(1, 2, 3, 'assumed'),
   ),
+  pipe: { vehicles: 10, growth: between(1, 1.25, 1.5, 'assumed') },
   startingFactor: between(1.5, 2, 3, 'assumed'),
   riderCentre: between(0.23, 0.25, 0.27, 'assumed'),
   couplerSlack: between(0.002, 0.006, 0.012, 'assumed'),

@@ -7,6 +7,7 @@ import { airBrakeOf, isAirKind, isVacuumKind } from '../../things/brake/kinds/in
 import { Levels } from '../../things/brake/levels.ts';
 import { cylinderParts, describesFilling } from '../../things/brake/parts.ts';
 import { suppliedKinds } from '../../things/brake/system.ts';
+import { gearTimes } from '../../things/brake/times.ts';
 import type { MissingPart } from '../../things/brake/train-air.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
@@ -40,8 +41,7 @@ function slow(context: OutingContext, { gears }: TrainFill): Finding[] {
   const spread = assumed.practice['fill-spread'];
   const findings: Finding[] = [];
   for (const { vehicle, gear, t90 } of gears) {
-    const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
-    const build = gear.buildUp ?? assumed.buildUp[gear.kind];
+    const { deadTime: dead, buildUp: build } = gearTimes(gear, context.outing.train.vehicles, assumed);
     const reckoned = dead.high + 0.9 * build.high;
     // One that never comes on is not late: that it gives nothing is said below.
     if (t90 <= reckoned || t90 === Infinity || gear.buildUp === undefined) continue;

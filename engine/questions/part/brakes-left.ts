@@ -22,6 +22,7 @@ import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/fo
 import { isElectric, isPushed, isThrough } from '../../things/brake/kinds/index.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { type GearState, gearStates, pipeCrosses } from '../../things/brake/system.ts';
+import { gearTimes } from '../../things/brake/times.ts';
 import { driverPlaces, placesOf } from '../../things/train/crew.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
@@ -136,9 +137,9 @@ function guardsBrake(gear: BrakeGear, half: Half, there: boolean): Left {
 }
 
 /** The time that its person takes to act comes before the brake's own. */
-function withReaction(gear: BrakeGear, { conditions, assumed }: Outing): BrakeGear {
+function withReaction(gear: BrakeGear, { train, conditions, assumed }: Outing): BrakeGear {
   const { reaction } = conditions;
-  const dead = gear.deadTime ?? assumed.deadTime[gear.kind];
+  const { deadTime: dead } = gearTimes(gear, train.vehicles, assumed);
   return {
     ...gear,
     deadTime: {

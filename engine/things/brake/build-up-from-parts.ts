@@ -86,7 +86,7 @@ export function timedTrain(
     const push = pushed.find((p) => p.vehicle === vehicle && p.gear === gear);
     if (push)
       return { ...gear, force: push.force, pushed: true, ...(gear.force ? { pushedMost: gear.force } : {}) };
-    const found = times.find((t) => t.vehicle === vehicle && t.gear === gear);
+    const found = times.find((t) => t.vehicle === vehicle && t.gear.id === gear.id);
     if (!found) return gear;
     const { deadTime, buildUp, forceShare } = found;
     return { ...gear, deadTime, buildUp, ...(forceShare < 1 ? { forceShare } : {}) };

@@ -20,6 +20,7 @@ import { handBlockForce } from './hand-and-push.ts';
 import { brakeOf, isElectric, isPushed, isVacuumKind } from './kinds/index.ts';
 import { shareBySpeed } from './speed-share.ts';
 import { gearStates, type WhyNot } from './system.ts';
+import { gearTimes } from './times.ts';
 import type { Block } from './wet.ts';
 
 export type { FrictionPoint } from './friction.ts';
@@ -234,8 +235,7 @@ export function spreadOverGroups(
       ...(handle === undefined ? {} : { handle }),
       sanded: sandReaches(body, body.groups[i]),
       load: groupLoads[i],
-      deadTime: gear.deadTime ?? assumed.deadTime[gear.kind],
-      buildUp: gear.buildUp ?? assumed.buildUp[gear.kind],
+      ...gearTimes(gear, loaded.train.vehicles, assumed),
     };
   });
 }
