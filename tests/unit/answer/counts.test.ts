@@ -211,7 +211,7 @@ describe('a longer train of the same cars', () => {
     expect(own.length).toBeGreaterThan(3);
     for (const times of longer)
       for (const { vehicle, gear, deadTime, buildUp, forceShare } of own) {
-        const late = atLatest(times).find((t) => t.vehicle === vehicle && t.gear === gear)!;
+        const late = atLatest(times).find((t) => t.vehicle === vehicle && t.gear.id === gear.id)!;
         for (const key of ['low', 'value', 'high'] as const) {
           expect(late.deadTime[key]).toBeGreaterThanOrEqual(deadTime[key]);
           expect(late.deadTime[key] + late.buildUp[key]).toBeGreaterThanOrEqual(deadTime[key] + buildUp[key]);
