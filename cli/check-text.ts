@@ -11,7 +11,7 @@ import type { Answer } from '../engine/answer/types.ts';
 import type { SumRef } from '../engine/base/sum.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { tellRemedy } from '../words/change.ts';
-import { tellRails } from '../words/rails.ts';
+import { tellRail, tellRails } from '../words/rails.ts';
 import { tellVerdict } from '../words/verdict.ts';
 import type { Voice } from '../words/voice.ts';
 import { countLines, countsText } from './commands/cars.ts';
@@ -98,7 +98,7 @@ function carsToday({ cars }: Answer, voice: Voice): string[] {
     counted(way, name, countWords(today, way, (n) => `${n} or more`) + slowerBeside(today, way)),
   );
   // Why no more may leave stands in the sentence.
-  const least = `Cars on ${tellRails(voice).replace(rail, `${rail} rail`)}: ${mostWords(today)}; ${counts.join(', ')}.`;
+  const least = `Cars on ${tellRails(voice).replace(tellRail(rail), `${tellRail(rail)} rail`)}: ${mostWords(today)}; ${counts.join(', ')}.`;
   const tightest = limitLines(today, cars, voice, 'tightest first')[0];
   return [...clipped(wrap(least, '  '), 3), ...(tightest ? clipped(wrap(`  ${tightest}`, '    '), 2) : [])];
 }

@@ -9,6 +9,7 @@ import type {
 } from '../engine/questions/brakes/design.ts';
 import { type BlockMaterial, blockMaterials } from '../engine/things/vehicle/types.ts';
 import { parseQuantity } from '../units/index.ts';
+import { tellRail } from '../words/rails.ts';
 import type { WordTable } from '../words/table.ts';
 import { distance, say, type Voice } from '../words/voice.ts';
 
@@ -100,7 +101,7 @@ export function designTables(
   voice: Voice,
 ): readonly WordTable[] {
   const force = (si: number): string => say(voice, { si, kind: 'force' }, 'up');
-  const asked = `To stop in ${distance(voice, request.distance, 'down')} from ${say(voice, { si: request.speed, kind: 'speed' })} on ${say(voice, { si: request.grade, kind: 'grade' })}, rail ${voice.outing.conditions.railState}`;
+  const asked = `To stop in ${distance(voice, request.distance, 'down')} from ${say(voice, { si: request.speed, kind: 'speed' })} on ${say(voice, { si: request.grade, kind: 'grade' })}, rail ${tellRail(voice.outing.conditions.railState)}`;
   const listed = result.designs.filter((d) => d.feasible || all);
   // Where every car is braked the number of them says nothing.
   const from = request.everyCar ? 1 : 0;

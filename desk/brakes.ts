@@ -6,7 +6,7 @@ import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { askBrakes, type BrakeData } from '../engine/questions/brakes/ask.ts';
 import type { Finding } from '../engine/questions/finding.ts';
-import { type RailState, railStates } from '../engine/things/rail.ts';
+import { type RailState, toldRails } from '../engine/things/rail.ts';
 
 export interface BrakeLook {
   readonly findings: readonly Finding[];
@@ -23,4 +23,4 @@ export function lookAtBrakes(outing: Outing): BrakeLook {
 
 /** Rail states in which a brake ratio may slide: it is above the least adhesion of that state. */
 export const slidesIn = (outing: Outing, ratio: number): readonly RailState[] =>
-  railStates.filter((state) => ratio > outing.assumed.adhesion[state].low);
+  toldRails(undefined).filter((state) => ratio > outing.assumed.adhesion[state].low);

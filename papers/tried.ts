@@ -26,7 +26,10 @@ const plain = [
   z.strictObject({ kind: kind('slower'), from: place, to: place, speed }),
   z.strictObject({ kind: kind('slower-everywhere'), speed }),
   z.strictObject({ kind: kind('brake-car'), vehicle: id, like: id }),
-  z.strictObject({ kind: kind('rail-state'), state: z.enum(['sanded', 'dry']) }),
+  z.strictObject({
+    kind: kind('rail-state'),
+    state: z.enum(['sanded', 'dry', 'damp-sanded', 'wet-sanded', 'greasy-sanded']),
+  }),
   z.strictObject({ kind: kind('order'), order: ids }),
   z.strictObject({
     kind: kind('seat'),

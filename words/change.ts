@@ -47,7 +47,7 @@ export function tellChange(change: Change, voice: Voice): string {
     case 'brake-car':
       return `give ${vehicleName(voice, change.vehicle)} the brake of ${vehicleName(voice, change.like)}`;
     case 'rail-state':
-      return change.state === 'sanded' ? 'sand under the engine’s driving wheels' : 'wait for a dry rail';
+      return change.state === 'dry' ? 'wait for a dry rail' : 'sand under the engine’s driving wheels';
     case 'order':
       return `change the order to ${names(change.order)}`;
     case 'seat':

@@ -8,7 +8,10 @@ const states: Readonly<Record<RailState, string>> = {
   damp: 'damp',
   wet: 'wet',
   greasy: 'greasy',
-  sanded: 'sanded',
+  sanded: 'dry, sanded',
+  'damp-sanded': 'damp, sanded',
+  'wet-sanded': 'wet, sanded',
+  'greasy-sanded': 'greasy, sanded',
 };
 export const tellRail = (state: RailState): string => states[state];
 

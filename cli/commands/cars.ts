@@ -1,4 +1,5 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
+
 import {
   countWays,
   countWords,
@@ -11,6 +12,7 @@ import {
 } from '../../desk/count-ways.ts';
 import { countCars } from '../../desk/stops.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
+import { tellRail } from '../../words/rails.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, type Options, voiceOf } from '../command.ts';
 import { asksRecords } from '../gate.ts';
@@ -35,7 +37,7 @@ export const carsCommand: Command = {
 export function countsText(cars: readonly CarCount[], voice: Voice): string {
   const ways = countWays(cars, voice);
   const rows = cars.map((c) => [
-    c.railState,
+    tellRail(c.railState),
     ...ways.map(([way]) => countWords(c, way, (n) => `${n} or more`)),
     leastWords(c),
     c.by ?? '',
@@ -56,7 +58,7 @@ export function countLines(cars: readonly CarCount[], voice: Voice): string[] {
   if (!today) return [];
   const reason = leastReason(today, voice);
   return [
-    `On ${rail} rail, ${mostWords(today)}${reason === '' ? '' : `: ${reason}`}.`,
+    `On ${tellRail(rail)} rail, ${mostWords(today)}${reason === '' ? '' : `: ${reason}`}.`,
     ...limitLines(today, cars, voice).map((line) => `  ${line}`),
   ];
 }

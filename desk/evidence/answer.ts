@@ -2,6 +2,7 @@
 
 import { tellMeasure } from '../../words/field.ts';
 import { tellFinding } from '../../words/finding.ts';
+import { tellRail } from '../../words/rails.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { distance, type Voice } from '../../words/voice.ts';
 import { assumedByWeight } from '../assumed.ts';
@@ -36,7 +37,7 @@ export function answerSection({ outing, answer, hash }: Answered, speech: Speech
       strong(`${tellVerdict(answer.verdict).toUpperCase()}${invented === '' ? '' : ` (${invented})`}`),
       text(sentence(answer, voice)),
       text(
-        `${outing.train.name} on ${outing.line.name}${outing.date === undefined ? '' : `, ${outing.date}`}, rail ${outing.conditions.railState}. SHA-256 of the answer: ${hash}`,
+        `${outing.train.name} on ${outing.line.name}${outing.date === undefined ? '' : `, ${outing.date}`}, rail ${tellRail(outing.conditions.railState)}. SHA-256 of the answer: ${hash}`,
       ),
       heading('Speeds'),
       tableOf(['from – to', 'at most', 'because of'], zones, 'None is given.'),

@@ -1,7 +1,7 @@
 /** The whole answer: with car counts and remedies. */
 import type { Outing } from '../outing/types.ts';
 import type { Care } from '../questions/question.ts';
-import { railStates } from '../things/rail.ts';
+import { toldRails } from '../things/rail.ts';
 import { faultFinding, firstAnswer, judged, told, tried } from './answer.ts';
 import { countCars } from './counts.ts';
 import { inquire, type OpenInquiry, type QuestionFault } from './inquiry.ts';
@@ -49,7 +49,10 @@ export function* stages(
     return told(inquiry, answer);
   };
   if (options.counts !== false) {
-    const rails = options.counts === 'today' ? [inquiry.context.written.conditions.railState] : railStates;
+    const rails =
+      options.counts === 'today'
+        ? [inquiry.context.written.conditions.railState]
+        : toldRails(inquiry.context.written.conditions.railState);
     yield step('counts', () => ({ ...answer, cars: countCars(inquiry, rails, options.onCounted) }));
   }
   if (options.remedies !== false)

@@ -12,7 +12,7 @@ import { balance } from '../questions/balance/question.ts';
 import type { Ceiling, Inquiry } from '../questions/question.ts';
 import { hostCeilings } from '../questions/speed/ceilings.ts';
 import { gridOf } from '../questions/speed/map.ts';
-import { type RailState, railStates } from '../things/rail.ts';
+import { type RailState, toldRails } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
 import { type CountCheck, checkCount, type DecidingWay } from './count-check.ts';
 import type { Fails } from './looked.ts';
@@ -84,7 +84,7 @@ export function reachFrom(
  */
 export function countCars(
   inquiry: Inquiry,
-  states: readonly RailState[] = railStates,
+  states: readonly RailState[] = toldRails(inquiry.context.written.conditions.railState),
   onCounted: (looks: number) => void = () => undefined,
 ): CarCount[] {
   const { written } = inquiry.context;

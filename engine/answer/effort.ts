@@ -31,7 +31,7 @@ const WORKSHOP = 20;
 export function effortOf(outing: Outing, change: Change): number {
   switch (change.kind) {
     case 'rail-state':
-      return change.state === 'sanded' ? SAND : DRY;
+      return change.state === 'dry' ? DRY : SAND;
     case 'slower':
       return SLOWER;
     case 'slower-everywhere': {

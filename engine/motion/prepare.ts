@@ -13,7 +13,7 @@ import type { DayAir } from '../things/air/day.ts';
 import { type TrainBrakes, trainBrakes } from '../things/brake/force.ts';
 import { buildPotential, type Potential, type Stretch } from '../things/line/potential.ts';
 import type { Line } from '../things/line/types.ts';
-import { type RailState, unsanded, wetter } from '../things/rail.ts';
+import { brakedOnSand, type RailState, unsanded, wetter } from '../things/rail.ts';
 import type { LoadedTrain } from '../things/train/loaded.ts';
 import { type Careful, cautiousScenarios } from './caution.ts';
 import { cautiousModel, type MapModels, modelOf, type StopModel } from './model.ts';
@@ -82,7 +82,7 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
       loaded,
       brakes.groups,
       potential,
-      outing.assumed.adhesion[state],
+      brakedOnSand(outing.assumed, state),
       outing.conditions.reaction,
       outing.assumed,
       { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context), ...today },

@@ -4,6 +4,7 @@ import { INCH } from '../base/constants.ts';
 import { exact } from '../base/quantity.ts';
 import { type BrakeKind, isAirKind } from '../things/brake/kinds/index.ts';
 import type { Flangeway, Structure } from '../things/line/types.ts';
+import type { SandedRail } from '../things/rail.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
 import type { BrakeGear, Coupling, Vehicle, Wheelset } from '../things/vehicle/types.ts';
@@ -18,7 +19,7 @@ export type Change =
   | { readonly kind: 'slower'; readonly from: number; readonly to: number; readonly speed: number }
   | { readonly kind: 'slower-everywhere'; readonly speed: number }
   | { readonly kind: 'brake-car'; readonly vehicle: string; readonly like: string }
-  | { readonly kind: 'rail-state'; readonly state: 'sanded' | 'dry' }
+  | { readonly kind: 'rail-state'; readonly state: SandedRail | 'dry' }
   | { readonly kind: 'order'; readonly order: readonly string[] }
   | { readonly kind: 'seat'; readonly moves: readonly { rider: string; vehicle: string; seat: string }[] }
   | { readonly kind: 'ballast'; readonly vehicle: string; readonly mass: number; readonly height: number }

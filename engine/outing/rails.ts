@@ -79,7 +79,9 @@ export const worstRail = (placed: Placed, state: RailState): RailState =>
 
 /** The state that holds most. */
 export const bestRail = (placed: Placed, state: RailState): RailState =>
-  railsMet(placed, state).reduce((a, b) => (worseRail(placed.outing.assumed.adhesion, a, b) === a ? b : a));
+  railsMet(placed, state).reduce((a, b) => (adhesionOf(placed, b) >= adhesionOf(placed, a) ? b : a));
+
+const adhesionOf = ({ outing }: Placed, state: RailState): number => outing.assumed.adhesion[state].value;
 
 /**
  * The pieces as a train of some length meets them with its head from 0 to some place: lap by lap on a loop, and going on

@@ -5,6 +5,7 @@ import type { Outing } from '../outing/types.ts';
 import { brakeKinds, brakeOf, isThrough } from '../things/brake/kinds/index.ts';
 import { chainCatalogue, chainGrades } from '../things/chain/formulas.ts';
 import { turnedStretch } from '../things/line/geometry.ts';
+import { type BareRail, isBare, sandedOn } from '../things/rail.ts';
 import { isCar } from '../things/train/cars.ts';
 import type { Rider } from '../things/train/types.ts';
 import { type Family, none } from './family.ts';
@@ -14,16 +15,23 @@ import { slowestDriven } from './speed/slowest.ts';
 /** Speeds of remedies are whole halves of a mile per hour, as they are driven, rounded down, m/s. */
 const SPEED_GRAIN = 0.5 * MPH;
 
-/** Sand lies under the engine's driving wheels alone: on a dry rail it helps there; a wet rail dries for the whole train. */
-export function betterRail(outing: Outing): Family {
-  const state = outing.conditions.railState;
-  return state === 'sanded'
-    ? none
-    : {
-        size: state === 'dry' ? 1 : 3,
-        changes: [{ kind: 'rail-state', state: state === 'dry' ? 'sanded' : 'dry' }],
-      };
+/** What a brake finds better: a wet rail dries for the whole train, and on a dry one sand helps under the engine's driving wheels. */
+export function betterRail({ conditions }: Outing): Family {
+  const { railState } = conditions;
+  if (railState === 'sanded') return none;
+  return railState === 'dry' ? sand('dry') : { size: 3, changes: [{ kind: 'rail-state', state: 'dry' }] };
 }
+
+const sand = (rail: BareRail): Family => ({
+  size: 1,
+  changes: [{ kind: 'rail-state', state: sandedOn(rail) }],
+});
+
+/** What an engine that slips finds better: sand, whatever lies beneath; or that the rail dries. */
+export const betterToPull = (outing: Outing): Family[] => {
+  const { railState } = outing.conditions;
+  return [...(isBare(railState) && railState !== 'dry' ? [sand(railState)] : []), betterRail(outing)];
+};
 
 /** Leave one, two, … cars behind, from the rear. */
 export function fewerCars(outing: Outing, size: number): Family {

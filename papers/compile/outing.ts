@@ -8,7 +8,7 @@ import { pipeLength } from '../../engine/things/brake/times.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import { railOnDay, railStates } from '../../engine/things/rail.ts';
+import { beneath, isBare, railOnDay, railStates } from '../../engine/things/rail.ts';
 import type { Rider, Train } from '../../engine/things/train/types.ts';
 import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
@@ -134,12 +134,12 @@ export function compileOuting(
   const { conditions } = file;
   const adhesion = adhesionOn(file);
   if (!conditions.reaction) note(notes, 'reaction', "driver's reaction", file.name);
-  if (adhesion[conditions.railState].how === 'assumed' && !conditions.adhesion)
+  if (adhesion[conditions.railState].how === 'assumed')
     note(notes, `adhesion/${conditions.railState}`, `adhesion on ${conditions.railState} rail`, line.name);
   checkRails(['conditions', 'railStretches'], conditions.railStretches, line, notes);
   noteRails(file, adhesion, line, notes);
   noteUsed(line, train, notes);
-  if (conditions.railState === 'sanded') noteSand(train, notes);
+  if (!isBare(conditions.railState)) noteSand(train, notes);
   if (windAcross(conditions) > 0) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
   const outing: Outing = {
@@ -200,7 +200,9 @@ function adhesionOn({ conditions, measuredAdhesion = {}, date }: OutingFile): Ad
     if (found)
       known[state] = date !== undefined && found.date === date ? found : worseOf(found, known[state]);
   }
-  return today ? { ...known, [railState]: today } : known;
+  // A locked wheel is dragged over what lies beneath the sand, but for sand on a dry rail, which has figures of its own.
+  const rail = railState === 'sanded' ? railState : beneath(railState);
+  return today ? { ...known, [rail]: today } : known;
 }
 
 /** Of another day: no rail is relied on for holding more than is assumed, and none that held less for holding that. */

@@ -113,7 +113,10 @@ const measuredAdhesion = group({
   damp: ofRail('damp'),
   wet: ofRail('wet'),
   greasy: ofRail('greasy'),
-  sanded: ofRail('sanded'),
+  sanded: ofRail('dry, sanded'),
+  'damp-sanded': ofRail('damp, sanded'),
+  'wet-sanded': ofRail('wet, sanded'),
+  'greasy-sanded': ofRail('greasy, sanded'),
 });
 
 const following = group({

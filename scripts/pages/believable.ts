@@ -8,7 +8,7 @@ import { percentile } from '../../engine/base/spread.ts';
 import { sampleStops } from '../../engine/motion/sample.ts';
 import { stopDistance } from '../../engine/motion/stop.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { type RailState, railStates } from '../../engine/things/rail.ts';
+import { type RailState, toldRails } from '../../engine/things/rail.ts';
 import { carsThatStop, given, tradePage } from '../../tests/witness/trade-table.ts';
 
 type ByRail<T> = Readonly<Record<RailState, T>>;
@@ -17,7 +17,7 @@ interface Demo {
   readonly example: string;
   readonly train: string;
   /** ft and cars, as told before drivers eased and caution went by odds. */
-  readonly stopBefore: ByRail<number>;
+  readonly stopBefore: Readonly<Partial<ByRail<number>>>;
   readonly startedBefore: Readonly<Partial<ByRail<number>>>;
   /** Reckoned by hand with a driver who eases, dry blocks, grades as surveyed. */
   readonly stopExpected: Readonly<Partial<ByRail<number>>>;
@@ -76,7 +76,7 @@ const startedWords = (count: CarCount): string =>
 async function table({ example, train, ...told }: Demo): Promise<string> {
   const outing = await exampleOuting(example);
   const cars = countCars(inquire(outing));
-  const rows = railStates.map((state) => {
+  const rows = toldRails(undefined).map((state) => {
     const count = cars.find((c) => c.railState === state) as CarCount;
     return [
       state,

@@ -31,6 +31,9 @@ export const assumedValues: AssumedValues = {
     wet: between(0.13, 0.17, 0.24, 'assumed'),
     greasy: between(0.05, 0.07, 0.1, 'assumed'),
     sanded: between(0.2, 0.25, 0.3, 'assumed'),
+    'damp-sanded': between(0.15, 0.2, 0.25, 'assumed'),
+    'wet-sanded': between(0.17, 0.21, 0.26, 'assumed'),
+    'greasy-sanded': between(0.05, 0.12, 0.18, 'assumed'),
   },
   curveConstant: between(0.1, 0.3, 0.6, 'assumed'),
   blockFriction: {

@@ -44,6 +44,24 @@ test('rain: word, figures and sentence follow the dial, as the command line has 
   await expect(changed(page)).toHaveCount(0);
 });
 
+test('sanding goes with whatever rail there is, and never makes a damp one dry', async ({
+  counted: page,
+}) => {
+  await openSettled(page, whole(), at.answer);
+  const sanding = page.getByRole('button', { name: 'sanding', exact: true });
+  await rail(page, 'damp').check();
+  await sanding.click();
+  await expect(sanding).toHaveAttribute('aria-pressed', 'true');
+  await expect(rail(page, 'damp')).toBeChecked();
+  await expect(sentence(page)).toHaveText(told('--rail', 'damp-sanded'));
+  await expect(page.locator('main')).toContainText('rail damp, sanded');
+  await rail(page, 'wet').check();
+  await expect(sanding).toHaveAttribute('aria-pressed', 'true');
+  await expect(sentence(page)).toHaveText(told('--rail', 'wet-sanded'));
+  await sanding.click();
+  await expect(sentence(page)).toHaveText(told('--rail', 'wet'));
+});
+
 test('one more, one fewer, after dark: each a step of its own', async ({ demo: page }) => {
   await open(page, url(), at.answer);
   const people = page.getByRole('group', { name: 'People on the cars' });

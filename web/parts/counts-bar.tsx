@@ -1,6 +1,8 @@
 /** The car counts on today's rail in one line of words and numbers, always in sight. */
+
 import { type CountWay, leastWords } from '../../desk/count-ways.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
+import { tellRail } from '../../words/rails.ts';
 import { told, tried } from '../state/session.ts';
 import { shortCount } from './counts.tsx';
 
@@ -16,14 +18,15 @@ const ways: readonly (readonly [CountWay, string])[] = [
 export function CountsBar() {
   const now = told.value;
   const outing = now?.asked.outing ?? tried.value;
-  const rail = outing?.conditions.railState ?? '';
+  const rail = outing?.conditions.railState;
+  const onRail = rail ? tellRail(rail) : '';
   const count = now?.answer.cars.find((c) => c.railState === rail);
   const here = outing?.train.vehicles.filter(isCar).length ?? 0;
   const fewer = Math.max(0, here - (count?.least ?? here));
   return (
     <section
       class={fewer > 0 ? 'counts-bar over' : 'counts-bar'}
-      aria-label={`Car counts on ${rail} rail`}
+      aria-label={`Car counts on ${onRail} rail`}
       aria-busy={count ? undefined : 'true'}
     >
       <p class="this">
@@ -37,11 +40,12 @@ export function CountsBar() {
       <p class="verdict-line">
         {count?.least === null ? (
           <>
-            most on {rail} rail: {leastWords(count)}
+            most on {onRail} rail: {leastWords(count)}
           </>
         ) : (
           <>
-            <b>{count?.least ?? '…'}</b> at most on {rail} rail{fewer > 0 ? `, ${fewer} fewer than here` : ''}
+            <b>{count?.least ?? '…'}</b> at most on {onRail} rail
+            {fewer > 0 ? `, ${fewer} fewer than here` : ''}
           </>
         )}
       </p>

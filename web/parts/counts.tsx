@@ -1,4 +1,5 @@
 /** The car counts for every rail, the day's rail marked. */
+
 import type { Told } from '../../desk/asked.ts';
 import {
   type CountWay,
@@ -10,7 +11,8 @@ import {
   limitLines,
 } from '../../desk/count-ways.ts';
 import type { CarCount } from '../../engine/answer/types.ts';
-import { railStates } from '../../engine/things/rail.ts';
+import { toldRails } from '../../engine/things/rail.ts';
+import { tellRail } from '../../words/rails.ts';
 import { speech } from '../state/session.ts';
 
 /** "7", "40+" where the search ended before it failed. */
@@ -19,7 +21,7 @@ export const shortCount = (count: CarCount, way: CountWay): string => countWords
 /** Before its counts are reckoned the table takes its room at once, so that nothing below it moves. */
 export function Counts({ told }: { readonly told: Told | null }) {
   const today = told?.asked.outing.conditions.railState;
-  const rails = railStates.map((rail) => ({
+  const rails = toldRails(today).map((rail) => ({
     rail,
     count: told?.answer.cars.find((c) => c.railState === rail),
   }));
@@ -36,7 +38,7 @@ export function Counts({ told }: { readonly told: Told | null }) {
               <td />
               {rails.map(({ rail }) => (
                 <th key={rail} class={rail === today ? 'today' : ''} scope="col">
-                  {rail}
+                  {tellRail(rail)}
                   {rail === today ? <br /> : ''}
                   {rail === today ? '(today)' : ''}
                 </th>

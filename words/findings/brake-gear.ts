@@ -1,6 +1,7 @@
 /** Words for the brakes that answer or not, and the wheels that slide. */
 import type { FindingOf } from '../../engine/questions/finding.ts';
 import type { FactsOf } from '../../engine/questions/findings.ts';
+import { tellRail } from '../rails.ts';
 import { chainage, say, type Voice } from '../voice.ts';
 import { brakeKindWords } from './brakes.ts';
 import type { Tellers, Tools } from './teller.ts';
@@ -18,12 +19,12 @@ export function hardestWords({ facts, where }: Slides, voice: Voice): string {
   const { share, gauge, rail, dayRail, dayShare, dayGauge, others = 0 } = facts;
   const least = most(voice, share.si, gauge);
   if (dayRail === undefined || where.from === undefined || where.to === undefined)
-    return `${least} on a ${rail} rail`;
+    return `${least} on a ${tellRail(rail)} rail`;
   const piece = `${chainage(voice, where.from, 'down')} to ${chainage(voice, where.to, 'up')}`;
   const more = others > 0 ? ` and on ${others} more` : '';
-  const there = `${least} ${where.place ? `in ${where.place} (${rail}, ${piece})` : `from ${piece} (${rail})`}${more}`;
+  const there = `${least} ${where.place ? `in ${where.place} (${tellRail(rail)}, ${piece})` : `from ${piece} (${tellRail(rail)})`}${more}`;
   return dayShare && dayShare.si < 1
-    ? `${most(voice, dayShare.si, dayGauge)} on a ${dayRail} rail, ${there}`
+    ? `${most(voice, dayShare.si, dayGauge)} on a ${tellRail(dayRail)} rail, ${there}`
     : there;
 }
 

@@ -1,8 +1,10 @@
 /** Incidents, measures, temporary limits, how long records are kept: in words that name what was seen and nobody's doing. */
+
 import type { Content } from '../../papers/record/fields.ts';
 import type { Hurt, IncidentKind } from '../../papers/record/incident-fields.ts';
 import { nameIn } from '../../records/names.ts';
 import type { Named } from '../../records/store.ts';
+import { tellRail } from '../rails.ts';
 
 /** What is amiss with it until somebody has looked. */
 export const offTheRails = ({ whole }: { readonly whole: boolean }): string =>
@@ -69,7 +71,7 @@ export const tellIncidents: Tell<
       whereabouts(said),
       wheel(said),
       ...(said.speed === undefined ? [] : [`at ${said.speed}`]),
-      ...(said.rail === undefined ? [] : [`${said.rail} rail`]),
+      ...(said.rail === undefined ? [] : [`${tellRail(said.rail)} rail`]),
       ...(said.hurt === undefined ? [] : [hurtWords[said.hurt]]),
     ]
       .filter((part) => part !== '')

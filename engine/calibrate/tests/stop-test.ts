@@ -5,6 +5,7 @@
  *
  * From a signal that the driver does not expect, instead of a mark at which he acts, the stop has his reaction in it.
  */
+
 import { exact } from '../../base/quantity.ts';
 import { remembered } from '../../base/remember.ts';
 import { emptyTrace, modelOf, type StopModel, type StopTrace } from '../../motion/model.ts';
@@ -16,6 +17,7 @@ import { type BrakedGroup, forceAtRest, trainBrakes } from '../../things/brake/f
 import { type BrakeKind, brakeKinds } from '../../things/brake/kinds/index.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
 import type { RailState } from '../../things/rail.ts';
+import { brakedOnSand } from '../../things/rail.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
 import { type Around, besides, errorOf, sharedBy } from '../instruments.ts';
 import { type Further, type Refusal, refuse } from '../refusal.ts';
@@ -183,7 +185,7 @@ function fittingOf(
     ...(test.begins === 'signal'
       ? [{ key: 'reaction', prior: outing.conditions.reaction, law: 'log' } as const]
       : []),
-    besides('adhesion', outing.conditions.adhesion ?? outing.assumed.adhesion[test.rail]),
+    besides('adhesion', outing.conditions.adhesion ?? brakedOnSand(outing.assumed, test.rail)),
     besides('rolling', rollingOf(loaded.vehicles)),
     besides('wheels', wheelsOf(loaded.vehicles)),
     sharedBy('grade', outing.assumed.gradeSpread[outing.line.heightQuality]),

@@ -10,6 +10,7 @@ import { type AirKind, airKinds } from '../../things/brake/kinds/index.ts';
 import { reserves, whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { brakeRatios, type GroupRatio } from '../../things/brake/slide.ts';
 import { gearStates } from '../../things/brake/system.ts';
+import { unsanded } from '../../things/rail.ts';
 import { taken } from '../assumptions/taken.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -113,7 +114,7 @@ function slidesFirst(context: OutingContext, ratios: readonly GroupRatio[]): Fin
   const first = ratios[0];
   if (!first) return [];
   const { outing } = context;
-  const adhesion = outing.assumed.adhesion[worstRail(context, outing.conditions.railState)];
+  const adhesion = unsanded(outing.assumed, worstRail(context, outing.conditions.railState));
   const vehicle = outing.train.vehicles[first.vehicle];
   const low = pick(adhesion, -1);
   if (first.empty <= low && first.loaded <= low) return [];

@@ -18,6 +18,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { openOuting } from '../../outing/open.ts';
 import type { Outing } from '../../outing/types.ts';
 import { frictionAt } from '../../things/brake/force.ts';
+import { brakedOnSand } from '../../things/rail.ts';
 import { isCar } from '../../things/train/cars.ts';
 import { groupLoads } from '../../things/train/loaded.ts';
 import { tareAlong } from '../../things/vehicle/tare.ts';
@@ -96,7 +97,7 @@ export function designBrakes(context: OutingContext, request: DesignRequest): De
   if (!(request.distance > 0 && request.speed > 0))
     throw new RangeError('distance and speed must be above zero');
   const cars = context.outing.train.vehicles.filter(isCar).length;
-  const adhesion = pick(context.outing.assumed.adhesion[context.outing.conditions.railState], -1);
+  const adhesion = pick(brakedOnSand(context.outing.assumed, context.outing.conditions.railState), -1);
   const needed: { brakedCars: number; force: number | null }[] = [];
   const designs: BrakeDesign[] = [];
   for (let braked = request.everyCar ? Math.max(1, cars) : 1; braked <= cars; braked++) {
@@ -112,7 +113,7 @@ export function designBrakes(context: OutingContext, request: DesignRequest): De
 /** Cautious stop with all cars braked as hard as the rail bears, m; Infinity: it does not stop. */
 export function leastStop(context: OutingContext, request: DesignRequest): number {
   const cars = context.outing.train.vehicles.filter(isCar).length;
-  const adhesion = pick(context.outing.assumed.adhesion[context.outing.conditions.railState], -1);
+  const adhesion = pick(brakedOnSand(context.outing.assumed, context.outing.conditions.railState), -1);
   return cars === 0 ? Infinity : hardest(context, request, cars, adhesion).cautious;
 }
 

@@ -12,7 +12,7 @@ import { type RailPiece, railsAlong, railsMet } from '../../outing/rails.ts';
 import { type BrakedGroup, blockForce, frictionAt, workableVacuum } from '../../things/brake/force.ts';
 import { isVacuumKind } from '../../things/brake/kinds/index.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
-import { type RailState, unsanded } from '../../things/rail.ts';
+import { brakedOnSand, type RailState, unsanded } from '../../things/rail.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 
@@ -85,7 +85,7 @@ function bearsOn({ context, brakes, air }: Prepared, rail: RailState): Map<strin
 }
 
 const adhesionOf = ({ outing: { assumed } }: OutingContext, { sanded }: BrakedGroup, rail: RailState) =>
-  sanded ? assumed.adhesion[rail] : unsanded(assumed, rail);
+  sanded ? brakedOnSand(assumed, rail) : unsanded(assumed, rail);
 
 /** Pressure or vacuum that gives a share of the full block force; absent where the force is not from a cylinder. */
 function gaugeAt(

@@ -1,11 +1,11 @@
 /** What helps a train that its engine does not start or keep moving. */
 
 import type { Outing } from '../../outing/types.ts';
-import { betterRail, fewerCars, fewerRiders } from '../changes.ts';
+import { betterToPull, fewerCars, fewerRiders } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 
 const lighter = (outing: Outing): Family[] => [
-  betterRail(outing),
+  ...betterToPull(outing),
   fewerRiders(outing, 3),
   fewerCars(outing, 6),
 ];

@@ -23,7 +23,7 @@ import { frictionAt, type GearAt, gearForce, spreadOverGroups } from '../../thin
 import { gearStates } from '../../things/brake/system.ts';
 import { blockWetness } from '../../things/brake/wet.ts';
 import type { Potential } from '../../things/line/potential.ts';
-import { type RailState, unsanded, wetter } from '../../things/rail.ts';
+import { brakedOnSand, type RailState, unsanded, wetter } from '../../things/rail.ts';
 import { holderOf } from '../../things/train/crew.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { resistanceTerms } from '../../things/train/resistance.ts';
@@ -279,7 +279,7 @@ function holdsOf(
   drawn: Drawn,
   rail: RailState,
 ): Float64Array {
-  const adhesion = assumed.adhesion[rail];
+  const adhesion = brakedOnSand(assumed, rail);
   const bare = unsanded(assumed, rail);
   const holds = new Float64Array(drawn.draws);
   for (let i = 0; i < drawn.draws; i++) {

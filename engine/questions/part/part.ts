@@ -13,7 +13,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { railsMet, railsMetBy } from '../../outing/rails.ts';
 import type { BrakedGroup } from '../../things/brake/force.ts';
 import type { Potential } from '../../things/line/potential.ts';
-import { type RailState, unsanded, wetter } from '../../things/rail.ts';
+import { brakedOnSand, type RailState, unsanded, wetter } from '../../things/rail.ts';
 import type { LoadedTrain } from '../../things/train/loaded.ts';
 import { type Grid, type Ground, groundOf } from './ground.ts';
 import { type Placed, placedOn, REACH } from './placed.ts';
@@ -184,7 +184,7 @@ function inputsOf(
   state: RailState,
 ): StopInputs {
   const { outing } = context;
-  const adhesion = outing.assumed.adhesion[state];
+  const adhesion = brakedOnSand(outing.assumed, state);
   // The reaction of whoever must act is in the dead time of that brake: others come on by themselves.
   const bare = unsanded(outing.assumed, state);
   return buildInputs(train, groups, noPotential, adhesion, exact(0), outing.assumed, {

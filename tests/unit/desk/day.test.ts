@@ -1,7 +1,16 @@
 /** The day changed by a word: only that changes, nobody is lost, and what cannot be done is not done. */
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { aboard, freeSeat, oneFewer, oneMore, peopleKinds, withDark, withRail } from '../../../desk/day.ts';
+import {
+  aboard,
+  freeSeat,
+  oneFewer,
+  oneMore,
+  peopleKinds,
+  withDark,
+  withRail,
+  withSand,
+} from '../../../desk/day.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { bundleOuting, readOuting } from '../../../papers/index.ts';
 
@@ -31,6 +40,32 @@ describe('the day', () => {
     expect(withRail(measured, 'greasy')['conditions']).not.toHaveProperty('adhesion');
     const same = (paper['conditions'] as Json)['railState'] as 'dry';
     expect(withRail(measured, same)['conditions']).toMatchObject({ adhesion: 0.3 });
+  });
+
+  it('has sand on whatever rail there is; what was measured there lies beneath it', () => {
+    const dry = (paper['conditions'] as Json)['railState'];
+    expect(dry).toBe('dry');
+    expect(withSand(paper, 'dry')['conditions']).toMatchObject({ railState: 'sanded' });
+    const damp = {
+      ...paper,
+      conditions: { ...(paper['conditions'] as Json), railState: 'damp', adhesion: 0.08 },
+    };
+    const sanded = withSand(damp, 'damp');
+    expect(sanded['conditions']).toMatchObject({ railState: 'damp-sanded', adhesion: 0.08 });
+    expect(withSand(sanded, 'damp-sanded')).toEqual(damp);
+    // Sand on a dry rail has figures of its own: what was measured without it is not one of them.
+    const bare = { ...paper, conditions: { ...(paper['conditions'] as Json), adhesion: 0.3 } };
+    expect(withSand(bare, 'dry')['conditions']).not.toHaveProperty('adhesion');
+  });
+
+  it('measured beneath the sand counts for the brakes, and the sand for the pull', async () => {
+    const damp = {
+      ...paper,
+      conditions: { ...(paper['conditions'] as Json), railState: 'damp-sanded', adhesion: 0.08 },
+    };
+    const { adhesion } = (await read(damp)).assumed;
+    expect(adhesion.damp.value).toBe(0.08);
+    expect(adhesion['damp-sanded']).toMatchObject({ value: 0.2, how: 'assumed' });
   });
 
   it('is dark, and by daylight leaves nothing behind', async () => {

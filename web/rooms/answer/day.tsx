@@ -1,7 +1,7 @@
 /** The day on the first screen: the rail by a dial, dark or daylight, how many ride; and what a turn of it changed. */
-import { withDark, withRail } from '../../../desk/day.ts';
+import { withDark, withRail, withSand } from '../../../desk/day.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import { railStates } from '../../../engine/things/rail.ts';
+import { bareRails, beneath, isBare, sandedOn } from '../../../engine/things/rail.ts';
 import { Changed } from '../../parts/changed.tsx';
 import { People } from '../../parts/people.tsx';
 import { change, paper, outing as read } from '../../state/session.ts';
@@ -13,20 +13,28 @@ export function Day({ outing }: { readonly outing: Outing }) {
     <section class="day" aria-label="The day">
       <fieldset class="dial">
         <legend class="unseen">Rail today</legend>
-        {railStates.map((rail) => (
+        {bareRails.map((rail) => (
           <label key={rail}>
             <input
               type="radio"
               name="rail"
               value={rail}
-              checked={rail === railState}
-              onChange={() => change(withRail(paper.value, rail))}
+              checked={rail === beneath(railState)}
+              onChange={() => change(withRail(paper.value, isBare(railState) ? rail : sandedOn(rail)))}
             />
             <span>{rail}</span>
           </label>
         ))}
       </fieldset>
       <div class="day-row">
+        <button
+          type="button"
+          class="dark"
+          aria-pressed={!isBare(railState)}
+          onClick={() => change(withSand(paper.value, railState))}
+        >
+          sanding
+        </button>
         <button
           type="button"
           class="dark"
