@@ -1,4 +1,5 @@
 /** The day by flags: the same changes as on the first screen of the workbench, and what they changed beside the file. */
+
 import type { Command as Program } from 'commander';
 import { type Asked, asking } from '../desk/asked.ts';
 import {
@@ -15,6 +16,7 @@ import {
 import type { Outing } from '../engine/outing/types.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
 import { readOuting } from '../papers/index.ts';
+import { tellRail } from '../words/rails.ts';
 import { UsageFault } from './command.ts';
 import { refusal } from './open.ts';
 
@@ -94,7 +96,7 @@ const skySteps = ({ wind, heat, lightning }: DayFlags): (readonly [Step, string]
 function railStep(rail: string): readonly [Step, string] {
   if (!railStates.includes(rail as RailState))
     throw new UsageFault(`--rail: found ${rail}; expected ${railStates.join(', ')}`);
-  return [(paper) => withRail(paper, rail as RailState), `rail ${rail}`];
+  return [(paper) => withRail(paper, rail as RailState), `rail ${tellRail(rail as RailState)}`];
 }
 
 const CHANGE = /^\s*([+-]\d{1,3})\s*([a-z]*)\s*$/;

@@ -48,7 +48,7 @@ test('sanding goes with whatever rail there is, and never makes a damp one dry',
   counted: page,
 }) => {
   await openSettled(page, whole(), at.answer);
-  const sanding = page.getByRole('button', { name: 'sanding', exact: true });
+  const sanding = page.getByRole('button', { name: 'sand', exact: true });
   await rail(page, 'damp').check();
   await sanding.click();
   await expect(sanding).toHaveAttribute('aria-pressed', 'true');

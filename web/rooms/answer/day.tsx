@@ -25,16 +25,16 @@ export function Day({ outing }: { readonly outing: Outing }) {
             <span>{rail}</span>
           </label>
         ))}
-      </fieldset>
-      <div class="day-row">
         <button
           type="button"
-          class="dark"
+          class="sand"
           aria-pressed={!isBare(railState)}
           onClick={() => change(withSand(paper.value, railState))}
         >
-          sanding
+          sand
         </button>
+      </fieldset>
+      <div class="day-row">
         <button
           type="button"
           class="dark"
