@@ -9,7 +9,7 @@
  * stop: over a brow between the two that is far beyond one in a hundred.
  */
 import { percentile } from '../base/spread.ts';
-import { emptyModel, layScenario } from './model.ts';
+import { emptyModel, writeScenario } from './model.ts';
 import { type Drawn, type Reference, referencesOf, referencesOfPart, type Speeds } from './references.ts';
 import { Draws, SEED } from './sample.ts';
 import { type Caution, likely, type Scenario, unsafeBy } from './scenario.ts';
@@ -125,7 +125,7 @@ function likeliest(inputs: StopInputs, demands: readonly Demand[], rounds = ROUN
   const weights = demands.map(() => 0);
   const meets = (i: number, weight: number): boolean => {
     weights[i] = weight;
-    layScenario(model, inputs, moved(inputs, demands, weights), true);
+    writeScenario(model, inputs, moved(inputs, demands, weights), true);
     return demands[i].of(model) >= demands[i].target;
   };
   const settle = (i: number, least: number): void => {

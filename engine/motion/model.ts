@@ -169,7 +169,7 @@ export const settledAfter = ({ reaction, dt, notice }: StopModel): number =>
  * @param wary bounding use: a group that nobody eases slides if the strong end of its spread could lock it, while its
  *   force is the weak end's. Sampling uses the one drawn force for both.
  */
-export function layScenario(
+export function writeScenario(
   model: StopModel,
   inputs: StopInputs,
   scenario: Scenario,
@@ -183,7 +183,7 @@ export function layScenario(
   model.inertia = inputs.effectiveMass + inputs.mass * (massFactor - 1);
   model.reaction = pick(inputs.reaction, -scenario.reaction);
   model.dt = (inputs.rampTime / RAMP_STEPS) * pick(inputs.rampSpread, -scenario.timing);
-  layResistance(model, inputs, scenario, massFactor, own);
+  writeResistance(model, inputs, scenario, massFactor, own);
   setForces(model, inputs, scenario, wary, Math.min(1, massFactor), own);
   let least = Infinity;
   for (let k = 0; k < SPEED_NODES; k++) if (model.force[k] < least) least = model.force[k];
@@ -191,7 +191,7 @@ export function layScenario(
   const { rails } = model;
   if (!rails) return;
   rails.places.forEach((place, i) => {
-    layScenario(place.model, inputs.elsewhere[i].inputs, scenario, wary, own);
+    writeScenario(place.model, inputs.elsewhere[i].inputs, scenario, wary, own);
     model.holdsEverywhere &&= place.model.holdsEverywhere;
   });
   layRails(model, rails, inputs);
@@ -214,7 +214,7 @@ function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopInputs, own: 
   return sum;
 }
 
-function layResistance(
+function writeResistance(
   model: StopModel,
   inputs: StopInputs,
   scenario: Scenario,
@@ -233,7 +233,7 @@ function layResistance(
 /** A model of its own for one scenario. */
 export function modelOf(inputs: StopInputs, scenario: Scenario, wary = true): StopModel {
   const model = emptyModel(inputs);
-  layScenario(model, inputs, scenario, wary);
+  writeScenario(model, inputs, scenario, wary);
   return model;
 }
 

@@ -74,10 +74,10 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
   const ground = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
   const potential = pressedLess(ground, line, loaded, brakes.groups);
-  const kits = new Map<RailState, StopInputs>();
+  const byRail = new Map<RailState, StopInputs>();
   const cautions = new Map<RailState, Caution>();
   const models = new Map<RailState, MapModels>();
-  const kitOn = (state: RailState, today: Partial<Today>): StopInputs =>
+  const inputsOn = (state: RailState, today: Partial<Today>): StopInputs =>
     buildInputs(
       loaded,
       brakes.groups,
@@ -88,7 +88,9 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
       { state, bare: unsanded(outing.assumed, state), grade: gradeSpread(context), ...today },
     );
   const inputs = (state: RailState): StopInputs =>
-    remember(kits, state, () => kitOn(state, { elsewhere: kitsElsewhere(context, state, potential, kitOn) }));
+    remember(byRail, state, () =>
+      inputsOn(state, { elsewhere: inputsElsewhere(context, state, potential, inputsOn) }),
+    );
   const caution = (state: RailState): Caution =>
     remember(cautions, state, () =>
       samples === 0
@@ -114,18 +116,18 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
 }
 
 /** The train on each other rail that the line has: where that is drier the blocks stay as wet as the rest left them. */
-function kitsElsewhere(
+function inputsElsewhere(
   context: OutingContext,
   state: RailState,
   { from, step, count }: Potential,
-  kitOn: (state: RailState, today: Partial<Today>) => StopInputs,
+  inputsOn: (state: RailState, today: Partial<Today>) => StopInputs,
 ): InputsElsewhere[] {
   const { loaded } = context;
   const pieces = railsMetBy(context, state, loaded.length, from + (count - 1) * step);
   return [...new Set(pieces.map((p) => p.state))].map((other) => {
     const own = pieces.filter((p) => p.state === other);
     return {
-      inputs: kitOn(other, { blocksOn: wetter(state, other) }),
+      inputs: inputsOn(other, { blocksOn: wetter(state, other) }),
       from: Float64Array.from(own, (p) => p.from),
       to: Float64Array.from(own, (p) => p.to),
     };

@@ -85,7 +85,7 @@ const GRADE_EVERY = 8;
 export function runRow(row: Row): RowResult {
   const h = stepOf(row);
   const steps = Math.ceil(row.time / h);
-  const state = layOut(row, h);
+  const state = stateOf(row, h);
   drift(state, h / 2);
   for (let step = 0; step < steps; step++) {
     // Places, and so forces, are those of the middle of the step.
@@ -130,7 +130,7 @@ interface State {
   readonly result: RowResult;
 }
 
-function layOut({ bodies, couplers, efforts, brakes, speeds }: Row, h: number): State {
+function stateOf({ bodies, couplers, efforts, brakes, speeds }: Row, h: number): State {
   const n = bodies.length;
   const v = Float64Array.from(speeds);
   const starts = Float64Array.from(couplers, (c) => c.start);

@@ -9,7 +9,7 @@
 import { Latin } from '../base/latin.ts';
 import { meanDrawn, percentile, pick, seeded, triangular } from '../base/spread.ts';
 import { StopFits } from './fits.ts';
-import { emptyModel, layScenario, type StopModel } from './model.ts';
+import { emptyModel, type StopModel, writeScenario } from './model.ts';
 import { likely, type Own, type Scenario } from './scenario.ts';
 import { stopDistance } from './stop.ts';
 import type { StopInputs } from './stop-inputs.ts';
@@ -111,7 +111,7 @@ export class Draws {
   }
 
   lay(model: StopModel): void {
-    layScenario(model, this.#inputs, this.scenario, false, this.own);
+    writeScenario(model, this.#inputs, this.scenario, false, this.own);
   }
 }
 

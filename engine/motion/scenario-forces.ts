@@ -32,7 +32,7 @@ export function setForces(
   scratch.slidesOn.fill(0);
   model.channels = inputs.friction.length;
   model.sliding = 0;
-  layFriction(model, inputs, scenario);
+  writeFriction(model, inputs, scenario);
   const sanded = pick(inputs.adhesion, scenario.adhesion) * onWheels;
   const bare = pick(inputs.bare, scenario.adhesion) * onWheels;
   for (let g = 0; g < inputs.groups; g++) {
@@ -42,19 +42,19 @@ export function setForces(
     scratch.grip[0] += scratch.limit[g];
   }
   const utilisation = pick(inputs.easing.utilisation, scenario.easing);
-  layHandles(model, inputs, utilisation, wary ? strongerBlocks(model, inputs, scenario) : undefined);
-  laySkid(model, inputs, scenario.skid);
+  writeHandles(model, inputs, utilisation, wary ? strongerBlocks(model, inputs, scenario) : undefined);
+  writeSkid(model, inputs, scenario.skid);
   const strong = wary ? Math.abs(scenario.brake) : scenario.brake;
   for (let g = 0; g < inputs.groups; g++) {
-    if (!inputs.isPushed[g]) layGroup(model, inputs, g, scenario.brake, strong);
+    if (!inputs.isPushed[g]) writeGroup(model, inputs, g, scenario.brake, strong);
   }
-  if (inputs.pushed.length > 0) layPushed(model, inputs, scenario.brake);
-  layTotals(model, inputs);
+  if (inputs.pushed.length > 0) writePushed(model, inputs, scenario.brake);
+  writeTotals(model, inputs);
   model.notice = scratch.slides.includes(1) ? pick(inputs.easing.notice, -scenario.notice) : 0;
 }
 
 /** Friction by speed, as wet as today's rail leaves the blocks. The first table is of what speed does not change. */
-function layFriction({ factor }: StopModel, inputs: StopInputs, scenario: Scenario): void {
+function writeFriction({ factor }: StopModel, inputs: StopInputs, scenario: Scenario): void {
   for (let m = 1; m < inputs.friction.length; m++) {
     const { low, value, high, wet } = inputs.friction[m];
     const left = pick(wet, scenario.wet);
@@ -92,7 +92,7 @@ interface Stronger {
 }
 
 /** Per handle and speed: how much of the way its hardest braked group slides, and how far the handle is eased. */
-function layHandles(
+function writeHandles(
   { scratch, factor }: StopModel,
   inputs: StopInputs,
   utilisation: number,
@@ -128,7 +128,7 @@ function layHandles(
   }
 }
 
-function laySkid({ scratch }: StopModel, { skid }: StopInputs, position: number): void {
+function writeSkid({ scratch }: StopModel, { skid }: StopInputs, position: number): void {
   const floor = pick(skid.floor, position);
   const fall = pick(skid.fallSpeed, position);
   if (scratch.skidOf[0] === floor && scratch.skidOf[1] === fall) return;
@@ -140,23 +140,23 @@ function laySkid({ scratch }: StopModel, { skid }: StopInputs, position: number)
   }
 }
 
-function layGroup(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
+function writeGroup(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
   const { scratch } = model;
   const handle = inputs.handle[g];
-  if (handle < 0) layAlone(model, inputs, g, brake, strong);
-  else if (scratch.slides[handle]) layEased(model, inputs, g);
-  else layRolling(model, inputs, g, true);
+  if (handle < 0) writeAlone(model, inputs, g, brake, strong);
+  else if (scratch.slides[handle]) writeEased(model, inputs, g);
+  else writeRolling(model, inputs, g, true);
 }
 
 /** Its wheels roll: the blocks' force on their channel. @param lasts the handle is never eased */
-function layRolling(model: StopModel, inputs: StopInputs, g: number, lasts: boolean): void {
+function writeRolling(model: StopModel, inputs: StopInputs, g: number, lasts: boolean): void {
   const m = inputs.material[g];
   addRamp(model, inputs, g, m, model.scratch.drawn[g]);
   if (lasts) model.scratch.lasting[m] += model.scratch.drawn[g];
 }
 
 /** On a handle that is eased: rolling or sliding at full brake first, then as the handle is eased. */
-function layEased(model: StopModel, inputs: StopInputs, g: number): void {
+function writeEased(model: StopModel, inputs: StopInputs, g: number): void {
   const { scratch, factor, force } = model;
   const { skid, drawn, limit } = scratch;
   const friction = inputs.material[g] * SPEED_NODES;
@@ -166,7 +166,7 @@ function layEased(model: StopModel, inputs: StopInputs, g: number): void {
     force[k] += onceEased(model, inputs, g, k);
     if (drawn[g] * factor[friction + k] > most * (1 - RAIL_VARIES)) slides = true;
   }
-  if (!slides) return layRolling(model, inputs, g, false);
+  if (!slides) return writeRolling(model, inputs, g, false);
   model.sliding++;
   slideFrom(model, inputs, g, (k) => {
     const r = most > 0 ? (drawn[g] * factor[friction + k]) / most : 0;
@@ -175,10 +175,10 @@ function layEased(model: StopModel, inputs: StopInputs, g: number): void {
 }
 
 /** Came on by itself: locks at speeds at which the brake overcomes adhesion, and nobody eases it. */
-function layAlone(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
+function writeAlone(model: StopModel, inputs: StopInputs, g: number, brake: number, strong: number): void {
   const { scratch, factor, force } = model;
   const harder = harderBy(model, inputs, g, brake, strong);
-  if (!mayLock(model, inputs, g, harder)) return layRolling(model, inputs, g, true);
+  if (!mayLock(model, inputs, g, harder)) return writeRolling(model, inputs, g, true);
   model.sliding++;
   const at = (k: number): number => {
     const full = scratch.drawn[g] * factor[inputs.material[g] * SPEED_NODES + k];
@@ -267,7 +267,7 @@ function addRamp(model: StopModel, inputs: StopInputs, g: number, channel: numbe
 }
 
 /** What is pushed follows what all others do, before and after the driver eases; the lesser counts throughout. */
-function layPushed(model: StopModel, inputs: StopInputs, position: number): void {
+function writePushed(model: StopModel, inputs: StopInputs, position: number): void {
   const { drawn, limit } = model.scratch;
   const friction = inputs.pushed.map(
     ({ groups }) => model.factor[inputs.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
@@ -280,7 +280,7 @@ function layPushed(model: StopModel, inputs: StopInputs, position: number): void
     const force = Math.min(settled[0][i], settled[1][i]);
     for (const { index, share } of groups) {
       drawn[index] = force * share;
-      layAlone(model, inputs, index, position, position);
+      writeAlone(model, inputs, index, position, position);
     }
   });
 }
@@ -320,7 +320,7 @@ function othersOf(model: StopModel, inputs: StopInputs, eased: boolean): Float64
 }
 
 /** Sums of all channels, and the factors of those that slide from newtons to a share of their block force. */
-function layTotals(model: StopModel, inputs: StopInputs): void {
+function writeTotals(model: StopModel, inputs: StopInputs): void {
   const { factor, force, early, block, node, scratch } = model;
   const tables = inputs.friction.length;
   for (let i = 0; i < model.channels; i++) {

@@ -45,7 +45,7 @@ export interface GapMap {
   readonly headStop: Float64Array;
 }
 
-/** @param wary see `layScenario`: off for a drawn or the likely scenario */
+/** @param wary see `writeScenario`: off for a drawn or the likely scenario */
 export function halvesAt(basis: Basis, gap: number, luck: Luck, wary = true): Halves {
   const { context } = basis;
   const last = context.loaded.vehicles.length - 1;
