@@ -2,7 +2,7 @@
 
 import { tellMeasure } from '../../words/field.ts';
 import { tellFinding } from '../../words/finding.ts';
-import { tellVerdict } from '../../words/verdict.ts';
+import { notToRun, tellVerdict } from '../../words/verdict.ts';
 import { distance, type Voice } from '../../words/voice.ts';
 import { assumedByWeight } from '../assumed.ts';
 import { actLines, drivenRows } from '../driven.ts';
@@ -17,6 +17,7 @@ const severities = { forbids: 'Holds', unknown: 'Cannot tell', limits: 'Limits',
 export function answerSection({ outing, answer, hash }: Answered, speech: Speech, invented: string): Section {
   const voice: Voice = { ...speech, outing };
   const gap = greatestGap(answer);
+  const stays = notToRun(answer.verdict);
   const zones = drivenRows(answer, voice).map(({ from, to, speed, why }) => [`${from} – ${to}`, speed, why]);
   let number = 0;
   const findings = Object.entries(severities).flatMap(([severity, title]): Block[] => {
@@ -39,6 +40,7 @@ export function answerSection({ outing, answer, hash }: Answered, speech: Speech
         `${outing.train.name} on ${outing.line.name}${outing.date === undefined ? '' : `, ${outing.date}`}, rail ${outing.conditions.railState}. SHA-256 of the answer: ${hash}`,
       ),
       heading('Speeds'),
+      ...(stays === '' ? [] : [strong(stays)]),
       tableOf(['from – to', 'at most', 'because of'], zones, 'None is given.'),
       ...list(actLines(answer, voice)),
       ...(gap === undefined
