@@ -57,8 +57,11 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
         : away,
     cars: today && {
       figure: today.least === null && today.by === null ? '?' : leastWords(today),
-      unit: today.least === null ? '' : today.least === 1 ? 'car' : 'cars',
-      under: today.least === null ? `${here} here` : `at most; ${here} here`,
+      unit: !today.least ? '' : today.least === 1 ? 'car' : 'cars',
+      under:
+        today.least === null
+          ? `${here} here`
+          : `${today.least === 0 ? 'the engine alone' : 'at most'}; ${here} here`,
     },
     gap:
       without === undefined && gap !== undefined
