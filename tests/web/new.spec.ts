@@ -185,6 +185,7 @@ test('a survey that does not name its unit is asked, and says what it found', { 
   await expect(page.getByText(/misclosure spread over it/)).toBeVisible();
   await barrierFree(page, 'a survey with its advice');
   await hand.press('It runs from end to end');
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
   await fits(page);
   // What was found is still said when the page is opened anew.
   await page.reload();
