@@ -12,7 +12,7 @@ import { brakeKindWords } from '../words/findings/brakes.ts';
 import { slowerThanAWalk, walkWords } from '../words/pace.ts';
 import { staysHere } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
-import { countWords, leastReason, leastWords } from './count-ways.ts';
+import { leastReason, leastWords, NO_CAR } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
 
 /** The parts of the sentence; empty where there is nothing to say, or not yet. */
@@ -123,7 +123,7 @@ function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {
   if (today.least === null) return `no number of cars${because}`;
   const anywhere =
     today.pulled !== null && today.pulled < today.least
-      ? `, ${countWords(today, 'pulled', (n) => `${n}`)} if it must start anywhere`
+      ? `, and ${today.none.includes('pulled') || today.pulled === 0 ? NO_CAR : `${today.pulled} at most`} if it must start anywhere`
       : '';
   const slower =
     today.stopped !== null && today.stopped < today.least

@@ -51,5 +51,5 @@ export function tellSeated(who: Seated | undefined): string {
   const made = `${several(cars, 'car')} of ${each}${behind ? ', one taken by the driver' : ''}`;
   const left = ride - seats;
   const told = counted ? '' : ' Nobody counted the seats of a car: they go by its length.';
-  return `${riders}, and there ${seats === 1 ? 'is 1 seat' : `are ${seats} seats`} (${made}): ${left} ${left === 1 ? 'finds' : 'find'} none. ${left === 1 ? 'One person' : `${left} people`} less, or more cars.${told}`;
+  return `${riders}, and there ${seats === 1 ? 'is 1 seat' : `are ${seats} seats`} (${made}): ${left} ${left === 1 ? 'finds' : 'find'} none. Take fewer people along, or more cars.${told}`;
 }

@@ -45,8 +45,9 @@ it('no car is none in the table, the figure and the sentence alike', () => {
       } as unknown as Answer,
       { system: 'imperial', wording: 'us', outing },
     );
-  expect(said(2)).toContain('At most 3 cars (the host allows 3), 2 if it must start anywhere');
-  for (const none of [[], ['pulled']]) expect(said(0, none)).toContain(', none if it must start anywhere');
+  expect(said(2)).toContain('At most 3 cars (the host allows 3), and 2 at most if it must start anywhere');
+  for (const none of [[], ['pulled']])
+    expect(said(0, none)).toContain(', and none if it must start anywhere');
 });
 
 it('no car is none, and what is not known is not none', () => {

@@ -14,7 +14,7 @@ const people = (adults: number): Replies => ({ 'people.adults': String(adults) }
 it('is silent as long as everybody has a seat, and says how many have none from the first on', () => {
   expect([told({}), told(people(6))]).toEqual(['', '']);
   expect(told(people(7))).toBe(
-    '9 ride, and there are 8 seats (2 cars of 4): 1 finds none. One person less, or more cars.',
+    '9 ride, and there are 8 seats (2 cars of 4): 1 finds none. Take fewer people along, or more cars.',
   );
   expect(told({ ...people(7), 'people.children': '3' })).toContain('12 ride, and there are 8 seats');
   expect(told(people(7))).not.toContain('taken from its length');
