@@ -45,9 +45,10 @@ it('is the number of seats of the paper that is made, for every gauge, whoever s
     for (const more of [{}, { 'cars.seats': '3' }, { 'cars.length': '9 ft' }] as Replies[])
       for (const cars of ['1', '3']) {
         const growth = grow({ ...bare, ...more, 'engine.gauge': gauge, 'cars.count': cars }, 'imperial');
-        const { vehicles } = growth.paper?.['train'] as {
+        const { vehicles } = (growth.paper?.['train'] ?? { vehicles: [] }) as {
           vehicles: { count?: number; vehicle: { role: string; seats?: { driver?: boolean }[] } }[];
         };
+        expect(vehicles.length).toBeGreaterThan(1);
         const seats = vehicles
           .filter(({ vehicle }) => vehicle.role === 'car')
           .map(({ count = 1, vehicle }) => count * (vehicle.seats ?? []).filter((s) => !s.driver).length)
