@@ -9,13 +9,12 @@ import type { Finding, Severity } from '../engine/questions/finding.ts';
 import { VERSION } from '../papers/index.ts';
 import { tellRails } from '../words/rails.ts';
 import { NOT_ASKED } from '../words/records/asked.ts';
-import { tellVerdict } from '../words/verdict.ts';
+import { notToRun, staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
 import { countWays, countWords } from './count-ways.ts';
 import { actLines, drivenRows } from './driven.ts';
-import { staysHere } from './figures.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { tellInvented } from './invented.ts';
@@ -47,7 +46,7 @@ export interface Card {
     readonly posts: string;
   }[];
   readonly braking: readonly string[];
-  /** That zones and braking points are not to be run by, and why; empty: they are. */
+  /** That it is not to be run by, and why, said over all of it; empty: it is. */
   readonly notToRun: string;
   readonly gap: string;
   readonly cars: readonly { readonly way: string; readonly count: string }[];
@@ -114,7 +113,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
     ),
     speeds: speedRows(answer, voice),
     braking: actLines(answer, voice),
-    notToRun: stays === undefined ? '' : `Not to be run by: ${stays}.`,
+    notToRun: notToRun(answer.verdict),
     gap: stays === undefined ? gapText(answer, voice) : `none: ${stays}`,
     cars: carRows(outing, answer, voice),
     seating: seatRows(outing),

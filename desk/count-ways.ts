@@ -56,15 +56,18 @@ export function countWords(count: CarCount, way: CountWay, more: (n: number) => 
   if (way === 'host') return n === null ? 'no rule' : `${n}`;
   if (n === null) return 'cannot tell';
   if (count.none.includes(way) || n === 0)
-    return way === 'stopped' && count.stoppedSlower !== null ? `${count.stoppedSlower} slower` : 'none';
+    return way === 'stopped' && count.stoppedSlower !== null ? `${count.stoppedSlower} slower` : NO_CAR;
   const most = count.unlimited.includes(way) ? more(n) : `${n}`;
   const from = count.from[way];
   return from === undefined || from === n ? most : `${from} to ${most}`;
 }
 
-/** The most that may leave: "6", "none" where no number of cars may, "cannot tell". */
+/** No car, whether the engine alone would do or not: in every table and sentence. */
+export const NO_CAR = 'none';
+
+/** The most that may leave: "6", "none" where no car may go along, "cannot tell". */
 export const leastWords = ({ least, by }: CarCount): string =>
-  least === null ? (by === null ? 'cannot tell' : 'none') : `${least}`;
+  least === null && by === null ? 'cannot tell' : least === null || least === 0 ? NO_CAR : `${least}`;
 
 /** "at most 6", "no car, the engine alone", "no number may leave", "how many cannot be told". */
 export const mostWords = (count: CarCount): string =>

@@ -1,7 +1,7 @@
 /** The answer in three figures that are read from afar: how fast, how many cars, how far behind; and how they changed. */
 import type { Verdict } from '../engine/questions/finding.ts';
 import { isCar } from '../engine/things/train/cars.ts';
-import { tellVerdict } from '../words/verdict.ts';
+import { staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { leastWords } from './count-ways.ts';
@@ -34,10 +34,6 @@ const split = (told: string): Pick<Figure, 'figure' | 'unit'> => {
 
 const withoutSpeed: Readonly<Partial<Record<Verdict, string>>> = { hold: 'none', unknown: '?' };
 
-/** Why no speed and no gap are told as ones to run by; undefined: it may leave. */
-export const staysHere = (verdict: Verdict): string | undefined =>
-  verdict === 'hold' ? 'it may not leave' : verdict === 'unknown' ? 'not until it is known' : undefined;
-
 /** Whoever may not leave is told no speed and no gap. */
 export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figures {
   const without = withoutSpeed[answer.verdict];
@@ -61,8 +57,11 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
         : away,
     cars: today && {
       figure: today.least === null && today.by === null ? '?' : leastWords(today),
-      unit: today.least === null ? '' : today.least === 1 ? 'car' : 'cars',
-      under: today.least === null ? `${here} here` : `at most; ${here} here`,
+      unit: !today.least ? '' : today.least === 1 ? 'car' : 'cars',
+      under:
+        today.least === null
+          ? `${here} here`
+          : `${today.least === 0 ? 'the engine alone' : 'at most'}; ${here} here`,
     },
     gap:
       without === undefined && gap !== undefined

@@ -10,8 +10,9 @@ import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
 import { brakeKindWords } from '../words/findings/brakes.ts';
 import { slowerThanAWalk, walkWords } from '../words/pace.ts';
+import { staysHere } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
-import { leastReason, leastWords } from './count-ways.ts';
+import { leastReason, leastWords, NO_CAR } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
 
 /** The parts of the sentence; empty where there is nothing to say, or not yet. */
@@ -68,8 +69,9 @@ export function speedEnds(
   };
 }
 
-/** The greatest gap to the train ahead that the line asks for, m; undefined: none is told. */
-export function greatestGap({ speeds }: Answer): number | undefined {
+/** The greatest gap to the train ahead that the line asks for, m; undefined: none is told, as to whoever may not leave. */
+export function greatestGap({ speeds, verdict }: Answer): number | undefined {
+  if (staysHere(verdict) !== undefined) return undefined;
   const most = speeds?.gap.reduce((a, b) => Math.max(a, b), 0);
   return most !== undefined && Number.isFinite(most) ? most : undefined;
 }
@@ -121,7 +123,7 @@ function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {
   if (today.least === null) return `no number of cars${because}`;
   const anywhere =
     today.pulled !== null && today.pulled < today.least
-      ? `, ${today.none.includes('pulled') ? 'none' : today.pulled} if it must start anywhere`
+      ? `, and ${today.none.includes('pulled') || today.pulled === 0 ? NO_CAR : `${today.pulled} at most`} if it must start anywhere`
       : '';
   const slower =
     today.stopped !== null && today.stopped < today.least

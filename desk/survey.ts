@@ -3,7 +3,7 @@ import type { Line } from '../engine/things/line/types.ts';
 import { importCsv } from '../papers/import/csv.ts';
 import { UNITLESS } from '../papers/import/csv-rows.ts';
 import { importGpx } from '../papers/import/gpx.ts';
-import type { ImportOptions } from '../papers/import/types.ts';
+import type { Advice, ImportOptions } from '../papers/import/types.ts';
 import { type FileProblem, readLine, writeFile } from '../papers/index.ts';
 import { isGpx } from '../papers/text.ts';
 
@@ -11,6 +11,8 @@ export interface Survey {
   readonly file: string;
   /** What was done to the survey, in words. */
   readonly notes: readonly string[];
+  /** What can be chosen otherwise, and what cannot be mended here. */
+  readonly advice: readonly Advice[];
   readonly problems: readonly FileProblem[];
   /** Nothing is wrong with it but that its header does not say whether its lengths are feet or metres. */
   readonly asksLengths?: boolean;
@@ -23,18 +25,18 @@ export async function readSurvey(
   file: string,
   about: ImportOptions,
 ): Promise<Survey> {
-  const { line: json, notes, problems } = (isGpx(file) ? importGpx : importCsv)(content, file, about);
+  const { line: json, notes, advice, problems } = (isGpx(file) ? importGpx : importCsv)(content, file, about);
   if (!json || problems.length > 0) {
     const unsaid =
       problems.length > 0 && problems.every((p) => p.found.endsWith(UNITLESS) && !p.expected.includes('%'));
-    return { file, notes, problems, ...(unsaid && !about.lengths ? { asksLengths: true } : {}) };
+    return { file, notes, advice, problems, ...(unsaid && !about.lengths ? { asksLengths: true } : {}) };
   }
   const read = await readLine({ path: file, content: writeFile(json) });
-  if (read.ok) return { file, notes, problems, made: { json, line: read.value } };
+  if (read.ok) return { file, notes, advice, problems, made: { json, line: read.value } };
   // Its rows are those of the line that was made of it, which nobody has seen: the field says enough.
   const plain = read.problems.map(({ row: _row, column: _column, ...problem }) => ({
     ...problem,
     message: `in the line that was made of it, ${problem.message}`,
   }));
-  return { file, notes, problems: plain };
+  return { file, notes, advice, problems: plain };
 }

@@ -101,7 +101,6 @@ function oneCard(
       { text: broken(card.sentence), margin: [0, 3, 0, 0] },
       ...heeds(card),
       { svg: fontsOf(printableSvg(strip, has)), width: inner, margin: [0, 5, 0, 4] },
-      ...(card.notToRun === '' ? [] : [{ text: card.notToRun, bold: true, margin: [0, 0, 0, 2] } as Content]),
       {
         columns: [
           { width: '*', stack: [speeds(card)] },
@@ -137,6 +136,7 @@ const head = (card: Card, inner: number): Content => ({
       width: inner * 0.66,
       stack: [
         { text: card.verdict.toUpperCase(), fontSize: 24, bold: true },
+        ...(card.notToRun === '' ? [] : [{ text: card.notToRun, fontSize: 12, bold: true }]),
         { text: broken(card.title), fontSize: 13, bold: true },
         ...(card.invented === '' ? [] : [{ text: broken(`(${card.invented})`), bold: true }]),
         { text: broken(`${card.train} · ${card.line}`) },

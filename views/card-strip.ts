@@ -19,7 +19,8 @@ export function cardStrip(told: Told, speech: Omit<Voice, 'outing'>): Scene {
   const marks = model.marks.filter((m) => heeded(m.severity));
   const view = { width: 520, height: 300, from: 0, to: outing.line.length, textSize: 13 };
   const head = stillHead(outing, model.train?.length ?? 0);
-  return drawStrip({ ...model, marks }, view, stripWords(voice), { head, speed: 0 });
+  // The card says over all of it that it is not to be run by.
+  return drawStrip({ ...model, marks, notToRun: '' }, view, stripWords(voice), { head, speed: 0 });
 }
 
 /** Smaller than the strip, its letters no smaller than they may be on paper; undefined: no curve is written. */

@@ -93,7 +93,7 @@ export function App() {
       </a>
       <Head room={id} />
       <main id="main" tabIndex={-1}>
-        {amiss.value && <Notices />}
+        {amiss.value && <Notices room={id} />}
         {wordKnown.value && <Recorded />}
         {door === 'tools' && id !== 'tools' && <ToolDoors room={id} />}
         <Room id={id} title={title} />
@@ -155,7 +155,7 @@ function Room({ id, title }: { readonly id: string; readonly title: string }) {
 }
 
 /** Most days nothing is amiss. */
-const Notices = later(async () => (await import('./parts/notices.tsx')).Notices);
+const Notices = later<{ readonly room: string }>(async () => (await import('./parts/notices.tsx')).Notices);
 const ToolDoors = later<{ readonly room: string }>(
   async () => (await import('./parts/tool-doors.tsx')).ToolDoors,
 );

@@ -16,7 +16,7 @@ export const brakeDesignCommand: Command = {
   declare: (program, run) => {
     asksRecords(common(program.command('brake-design <outing>')))
       .description(
-        'Which cylinder and lever for the cars of this train, loaded as in the outing, of stock bores in your units? What is left out is filled in so that it works: the steepest fall, the speed run at, a distance in which it can stop. Each proposal is proved by stopping again.',
+        'Which cylinder and lever for the cars of this train, loaded as in the outing, of stock bores in your units? What is left out is filled in so that it works: the steepest fall, the speed run at, what is left to stop in where least is seen. Each proposal is proved by stopping again.',
       )
       .option('--distance <distance>', 'to stop in, such as "60 ft"')
       .option('--speed <speed>', 'from, such as "7 mph"')

@@ -7,7 +7,7 @@ import { readHost, readLine, readOuting } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
 import { UsageFault } from '../command.ts';
 import { bundleFile, isCode, jsonIn, refusal } from '../open.ts';
-import { lengthsOf, surveyedLine } from './survey.ts';
+import { choicesOf, surveyedLine, tellAdvice } from './survey.ts';
 
 type Json = Record<string, unknown>;
 
@@ -33,18 +33,21 @@ async function inCode(code: string): Promise<Brought> {
 interface OfSurvey {
   readonly gauge: string | undefined;
   readonly lengths?: string;
+  readonly shape?: string;
+  readonly bends?: string;
   readonly units: System;
 }
 
 /** The line of a line file, an outing, a code or a survey; an outing brings its host's rules too. */
-export async function broughtLine(path: string, { gauge, lengths, units }: OfSurvey): Promise<Brought> {
+export async function broughtLine(path: string, { gauge, units, ...flags }: OfSurvey): Promise<Brought> {
   if (isCode(path)) return inCode(path);
   if (['.csv', '.gpx'].includes(extname(path).toLowerCase())) {
     if (gauge === undefined)
       throw new UsageFault('--gauge: found none; expected the gauge, which a survey does not hold');
     const name = basename(path, extname(path));
-    const { line, read, notes } = await surveyedLine(path, { name, gauge, ...lengthsOf(lengths) });
-    return { line: line as unknown as Json, notes: [surveyFound(read, { system: units }), ...notes] };
+    const { line, read, notes, advice } = await surveyedLine(path, { name, gauge, ...choicesOf(flags) });
+    const found = surveyFound(read, { system: units });
+    return { line: line as unknown as Json, notes: [found, ...notes, ...tellAdvice(advice)] };
   }
   const json = await jsonOf(path);
   if (json['heedway'] === 'outing') {

@@ -9,6 +9,7 @@ import { askedWith, type Brought, type Growth, grow } from '../../desk/new/make.
 import { fieldKeys, fieldOf, questions } from '../../desk/new/questions.ts';
 import { faultsOf, Read } from '../../desk/new/reading.ts';
 import { type Lack, lackOf, newWord, tellMissing } from '../../desk/new/say.ts';
+import { tellSeated } from '../../desk/new/seats.ts';
 import { wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import { firstLadder } from '../../engine/answer/ladder.ts';
@@ -43,6 +44,7 @@ export const newCommand: Command = {
         "a line file, a host's outing, the code or link of one, or a survey (CSV, GPX) instead of the last question",
       )
       .option('--lengths <unit>', 'of a survey whose header does not say: ft or m')
+      .option('--bends <hand>', 'of a survey: the way of radii without a sign, left or right')
       .option('--host <file>', "the host's rules, a file")
       .option('--no-remedies', 'do not look for remedies')
       .option('--force', 'write over files that are there');
@@ -79,12 +81,20 @@ const given = (options: NewOptions): Replies =>
 const gaugeOf = (options: NewOptions): string | undefined =>
   new Read(given(options), options.units).figure('engine.gauge')?.text;
 
+/** The line's own flag says whether a survey's ends meet, too. */
+const ofSurvey = (options: NewOptions): Partial<Record<'lengths' | 'shape' | 'bends', string>> =>
+  Object.fromEntries(
+    (['lengths', 'shape', 'bends'] as const).flatMap((flag) =>
+      typeof options[flag] === 'string' ? [[flag, options[flag]]] : [],
+    ),
+  );
+
 async function begin(gate: Gate, folder: string, options: NewOptions): Promise<Outcome> {
   const brought: Brought = {
     ...(options.line
       ? await broughtLine(options.line, {
           gauge: gaugeOf(options),
-          ...(typeof options.lengths === 'string' ? { lengths: options.lengths } : {}),
+          ...ofSurvey(options),
           units: options.units,
         })
       : {}),
@@ -111,6 +121,12 @@ const lacks = (keys: readonly FieldKey[], wording: Wording): Lack[] =>
 const measureLines = (list: readonly Lack[]): string[] =>
   list.flatMap(({ named, how, flag }) => wrap(`- ${named} (--${flag}): ${how}`, '  '));
 
+/** More people than seats, as the page says it. */
+const crowdLines = ({ seated }: Growth): string[] => {
+  const crowd = tellSeated(seated);
+  return crowd === '' ? [] : ['', ...wrap(crowd, '')];
+};
+
 /** Too little for any paper: nothing is written. */
 function wanting(growth: Growth, wording: Wording): Outcome {
   const missing = lacks(growth.missing, wording);
@@ -119,6 +135,7 @@ function wanting(growth: Growth, wording: Wording): Outcome {
       'CANNOT TELL',
       `${tellMissing(growth)} Nothing is written yet. Measure:`,
       ...measureLines(missing),
+      ...crowdLines(growth),
     ].join('\n'),
     json: { answer: tellVerdict('unknown'), missing },
     exit: exitOf.unknown,
@@ -157,6 +174,7 @@ async function written(
         'CANNOT TELL',
         `${tellMissing(growth)} Measure:`,
         ...measureLines(missing),
+        ...crowdLines(growth),
         '',
         said,
         `What can be said already: ${again(paths[0], options)}`,
@@ -180,6 +198,7 @@ async function written(
   return {
     text: [
       screenText(answer, voice, beside),
+      ...crowdLines(growth),
       '',
       said,
       `The same again: ${again(paths[0], options)}`,
@@ -237,6 +256,8 @@ async function interview({ units, wording }: NewOptions, brought: Brought): Prom
         break;
       }
     }
+    const crowd = id === 'people' ? tellSeated(grow(replies, units, brought).seated) : '';
+    if (crowd !== '') say(`  ${crowd}`);
   }
   terminal.close();
   return replies;

@@ -10,6 +10,7 @@ import type { Driven, SpeedMap } from '../../engine/questions/speed/types.ts';
 import { planSvg } from '../../views/plan/svg.ts';
 import { NO_PLAN } from '../../views/plan/words.ts';
 import { stripSvg } from '../../views/strip/svg.ts';
+import { notToRun } from '../../words/verdict.ts';
 import type { Voice } from '../../words/voice.ts';
 import { type Command, common, exitOf, finite, type Options, voiceOf } from '../command.ts';
 import { asksRecords } from '../gate.ts';
@@ -36,6 +37,7 @@ export const speedsCommand: Command = {
           const answer = answerOuting(outing, { remedies: false, counts: false });
           const voice = voiceOf(options, outing);
           const map = answer.speeds;
+          const stays = notToRun(answer.verdict);
           if (!map) {
             const faults = answer.findings.filter((f) => f.code === 'question-failed');
             return {
@@ -53,11 +55,16 @@ export const speedsCommand: Command = {
           ];
           const text = options.csv
             ? mapCsv(map, voice)
-            : `${zonesTable(answer, voice)}\n\n${brakingText(answer, voice)}\n\n${lightText(answer.wheels, voice)}`;
+            : `${stays === '' ? '' : `${stays}\n\n`}${zonesTable(answer, voice)}\n\n${brakingText(answer, voice)}\n\n${lightText(answer.wheels, voice)}`;
           return {
             ...(options.csv ? { bare: true } : {}),
             text: [text, ...drawn].join('\n\n'),
-            json: { ...mapJson(map, answer), driven: drivenJson(answer), wheels: wheelJson(answer.wheels) },
+            json: {
+              notToRun: stays,
+              ...mapJson(map, answer),
+              driven: drivenJson(answer),
+              wheels: wheelJson(answer.wheels),
+            },
             exit: 0,
           };
         }, options),

@@ -1,8 +1,9 @@
 /** heedway survey: a line file from a surveyed CSV or GPX. */
 import { readSurvey } from '../../desk/survey.ts';
-import type { ImportOptions } from '../../papers/import/types.ts';
+import { type Advice, choices, type ImportOptions, type SurveyChoices } from '../../papers/import/types.ts';
 import { writeFile as writeText } from '../../papers/index.ts';
 import { mostBytes } from '../../papers/text.ts';
+import { adviceWords } from '../../words/survey.ts';
 import { type Command, common, type Options, UsageFault } from '../command.ts';
 import { openFile, refusal } from '../open.ts';
 import { writeOut } from '../write.ts';
@@ -11,6 +12,8 @@ interface SurveyOptions extends Options {
   readonly name?: string;
   readonly gauge: string;
   readonly lengths?: string;
+  readonly shape?: string;
+  readonly bends?: string;
   readonly out?: string;
 }
 
@@ -22,6 +25,8 @@ export const surveyCommand: Command = {
       .option('--name <name>', 'name of the line')
       .option('--gauge <gauge>', 'gauge of the line', '7-1/4 in')
       .option('--lengths <unit>', 'ft or m, where its header does not say')
+      .option('--shape <shape>', 'loop or point-to-point')
+      .option('--bends <hand>', 'left or right: the way of radii without a sign')
       .option('--out <file>', 'write the line file here')
       .action((path: string, options: SurveyOptions) => run(() => survey(path, options), options));
   },
@@ -30,35 +35,57 @@ export const surveyCommand: Command = {
 /** The line of a survey, CSV or GPX. */
 export async function surveyedLine(path: string, about: ImportOptions) {
   const { content } = await openFile(path, mostBytes(path));
-  const { made, notes, problems, asksLengths } = await readSurvey(content, path, about);
+  const { made, notes, advice, problems, asksLengths } = await readSurvey(content, path, about);
   if (asksLengths)
     throw new UsageFault(
       `${refusal(problems).message}\nFeet or metres? Say --lengths ft or --lengths m.`,
       problems,
     );
   if (!made) throw refusal(problems);
-  return { line: made.json, read: made.line, notes };
+  return { line: made.json, read: made.line, notes, advice };
 }
 
-export function lengthsOf(lengths: string | undefined): Pick<ImportOptions, 'lengths'> {
-  if (lengths === undefined) return {};
-  if (lengths === 'ft' || lengths === 'm') return { lengths };
-  throw new UsageFault(`--lengths: found ${lengths}; expected ft or m`);
+const chosen = <T extends string>(
+  flag: string,
+  text: string | undefined,
+  values: readonly T[],
+): T | undefined => {
+  if (text === undefined) return undefined;
+  const value = values.find((v) => v === text);
+  if (value === undefined) throw new UsageFault(`--${flag}: found ${text}; expected ${values.join(' or ')}`);
+  return value;
+};
+
+type Flags = Readonly<Partial<Record<'lengths' | 'shape' | 'bends', string>>>;
+
+/** What the flags say of it. */
+export function choicesOf(flags: Flags): SurveyChoices {
+  const lengths = chosen('lengths', flags.lengths, ['ft', 'm']);
+  const shape = chosen('shape', flags.shape, [choices.loop.shape, choices['end to end'].shape]);
+  const bends = chosen('bends', flags.bends, ['left', 'right']);
+  return { ...(lengths ? { lengths } : {}), ...(shape ? { shape } : {}), ...(bends ? { bends } : {}) };
 }
+
+/** In the words of the page, with the flag for its button. */
+export const tellAdvice = (advice: readonly Advice[]): string[] =>
+  advice.map((one) => {
+    const { say, flag } = adviceWords[one];
+    return flag === undefined ? say : `${say} ${flag}`;
+  });
 
 async function survey(path: string, options: SurveyOptions) {
   const about: ImportOptions = {
     name: options.name ?? 'Surveyed line',
     gauge: options.gauge,
-    ...lengthsOf(options.lengths),
+    ...choicesOf(options),
   };
-  const { line, notes } = await surveyedLine(path, about);
+  const { line, notes, advice } = await surveyedLine(path, about);
   const text = writeText(line);
   if (options.out) await writeOut(options.out, text);
-  const said = notes.map((n) => `- ${n}`).join('\n');
+  const said = [...notes, ...tellAdvice(advice)].map((n) => `- ${n}`).join('\n');
   return {
     text: options.out ? `Line written into ${options.out}\n${said}` : `${text}\n${said}`,
-    json: { line, notes },
+    json: { line, notes, advice: advice.map((one) => ({ of: one, ...adviceWords[one] })) },
     exit: 0,
   };
 }

@@ -10,14 +10,15 @@ import {
   type DesignResult,
   designBrakes,
   leastStop,
+  usualBores,
 } from '../../engine/questions/brakes/design.ts';
+import { leastRoom } from '../../engine/questions/speed/available.ts';
 import { heightAt, onLine } from '../../engine/things/line/geometry.ts';
-import { sightIsStated, sightsAhead } from '../../engine/things/line/sights.ts';
+import { sightIsStated } from '../../engine/things/line/sights.ts';
 import { isCar } from '../../engine/things/train/cars.ts';
-import { driverBehind } from '../../engine/things/train/crew.ts';
 import { printQuantity, type System } from '../../units/index.ts';
 import { distance, say, type Voice } from '../../words/voice.ts';
-import { designTables, readDesign, type WrittenDesign } from '../brake-design.ts';
+import { designTables, type WrittenDesign } from '../brake-design.ts';
 import { type Task, unstatedSpeed } from './task.ts';
 
 /** Bores that shops keep, m: eighths of an inch, or millimetres (ISO 6432 and ISO 15552 series); from memory. */
@@ -48,7 +49,10 @@ export const usualWork = (system: System, vacuum: boolean): Work =>
     ? { vacuum: usual[system].vacuum, pressure: undefined }
     : { pressure: usual[system].pressure, vacuum: undefined };
 
-/** What stands in the fields at first: this train on its steepest fall at its speed, in a distance in which it can stop. */
+/**
+ * What stands in the fields at first: this train on its steepest fall at its speed, in what is left to stop in where
+ * least of the line is seen, stated or assumed as in the answer.
+ */
 export function usualDesign(
   outing: Outing,
   system: System,
@@ -58,8 +62,8 @@ export function usualDesign(
   const { spring } = usual[system];
   const stated = written.pressure !== undefined || written.vacuum !== undefined;
   const work = stated ? {} : usualWork(system, byVacuum(outing));
-  const design: WrittenDesign = {
-    distance: '',
+  return {
+    distance: seenDistance(context, system),
     speed: printQuantity(speedMeant(outing), 'speed', { system, toward: 'up' }),
     grade: printQuantity(steepestFall(context), 'grade', { system, digits: 1, toward: 'down' }),
     spring,
@@ -72,9 +76,12 @@ export function usualDesign(
     ...work,
     ...defined(written),
   };
-  return written.distance === undefined
-    ? { ...design, distance: ableDistance(context, design, system) }
-    : design;
+}
+
+/** In fives of feet or whole metres, down; one of them at the least, so that there is something to ask. */
+function seenDistance(context: OutingContext, system: System): string {
+  const [unit, step, by] = system === 'imperial' ? ['ft', 5 * FOOT, 5] : ['m', 1, 1];
+  return `${Math.max(1, Math.floor(leastRoom(context) / step + 1e-9)) * by} ${unit}`;
 }
 
 const defined = (written: Partial<WrittenDesign>): Partial<WrittenDesign> =>
@@ -97,28 +104,29 @@ function steepestFall({ line, loaded }: OutingContext): number {
 /** Room beyond the hardest stop that the rail bears, until a cylinder does it. */
 const ROOM = 1.25;
 const TRIES = 5;
+/** m */
+const FARTHEST = 400;
 
-/** In fives of feet or whole metres; empty where it does not stop at all. */
-function ableDistance(context: OutingContext, written: WrittenDesign, system: System): string {
-  const [unit, step] = system === 'imperial' ? ['ft', 5 * FOOT] : ['m', 1];
-  const rounded = (d: number): string =>
-    `${Math.ceil(d / step - 1e-9) * (system === 'imperial' ? 5 : 1)} ${unit}`;
-  const read = readDesign({ ...written, distance: rounded(100) }, context.outing.conditions.reaction);
-  if (!read.ok) return rounded(30);
-  const least = leastStop(context, read.request);
-  if (!Number.isFinite(least)) return rounded(30);
-  let able = least * ROOM;
-  for (let n = 0; n < TRIES && able < 400; n++, able *= 1.2) {
+/** The shortest distance, nearly, in which some cylinder does it, m; undefined: none. */
+function ableDistance(context: OutingContext, request: DesignRequest, system: System): number | undefined {
+  const step = system === 'imperial' ? 5 * FOOT : 1;
+  let able = leastStop(context, request) * ROOM;
+  for (let n = 0; n < TRIES && able < FARTHEST; n++, able *= 1.2) {
     const distance = Math.ceil(able / step) * step;
-    const request = { ...read.request, distance, everyCar: true, bores: someBores(system, written) };
-    if (designBrakes(context, request).designs.some((d) => d.feasible)) break;
+    const { designs } = designBrakes(context, {
+      ...request,
+      distance,
+      everyCar: true,
+      bores: some(request.bores),
+    });
+    if (designs.some((d) => d.feasible)) return distance;
   }
-  return rounded(able);
+  return undefined;
 }
 
 /** Enough to tell whether any does. */
-const someBores = (system: System, { vacuum }: WrittenDesign): readonly number[] =>
-  boresFor(system, vacuum !== undefined).filter((_, i, all) => i === all.length - 1 || i === all.length >> 1);
+const some = (bores: readonly number[] = usualBores): readonly number[] =>
+  bores.filter((_, i, all) => i === all.length - 1 || i === all.length >> 1);
 
 export interface CylinderAnswer extends Task {
   readonly result: DesignResult;
@@ -152,7 +160,7 @@ export function askCylinder(
     said: [
       ...(best
         ? [...bestWords(best, request, cars, voice), ...sightWords(context, best, voice)]
-        : noneWords(result, cars)),
+        : noneWords(result, cars, () => ableDistance(context, request, voice.system), voice)),
       ...(cars === 0 ? [] : [takenWords(request, vacuum, voice), ...speedWords(outing, request, voice)]),
     ],
     tables: designTables(result, request, all, voice),
@@ -191,17 +199,14 @@ function bestWords(best: BrakeDesign, request: DesignRequest, cars: number, voic
   ];
 }
 
-/** A distance that nobody wrote is one that a brake can keep: whether it is short enough for the line, only the line says. */
-function sightWords({ line, loaded, outing }: OutingContext, best: BrakeDesign, voice: Voice): string[] {
-  const stated = sightIsStated(line);
-  const shortest = stated
-    ? Math.min(...sightsAhead(line).map((sight) => sight.distance))
-    : outing.assumed.sight;
-  const seen = Math.max(0, shortest - driverBehind(outing, loaded));
-  if (best.cautiousStop <= seen) return [];
-  const worst = stated
-    ? `where least is seen on this line the driver sees ${distance(voice, seen, 'down')} ahead of the train`
-    : `nobody has said how far the driver sees on this line, and ${distance(voice, seen, 'down')} ahead of the train is taken`;
+/** A stop may be shorter than what was written, and longer than what is seen. */
+function sightWords(context: OutingContext, best: BrakeDesign, voice: Voice): string[] {
+  const room = leastRoom(context);
+  if (best.cautiousStop <= room) return [];
+  const left = `${distance(voice, room, 'down')} is left to stop in, ahead of the train and with its margin kept`;
+  const worst = sightIsStated(context.line)
+    ? `where least is seen on this line ${left}`
+    : `nobody has said how far the driver sees on this line; of the ${distance(voice, context.outing.assumed.sight, 'down')} that is assumed ${left}`;
   return [`That is not short enough for every place: ${worst}. Ask for a stop in less, or from less speed.`];
 }
 
@@ -220,13 +225,22 @@ const speedWords = (outing: Outing, { speed }: DesignRequest, voice: Voice): str
     ? [unstatedSpeed(say(voice, { si: speed, kind: 'speed' }))]
     : [];
 
-const noneWords = ({ needed }: DesignResult, cars: number): string[] =>
-  cars === 0
-    ? ['There is no car in this train to fit a brake to.']
-    : needed.every((n) => n.force === null)
-      ? [
-          'No cylinder does it: the rail gives no more today. Allow more distance or less speed, or leave cars behind.',
-        ]
-      : [
-          'No stock cylinder does it. Fit two to a car, allow more distance or less speed, or raise the pressure.',
-        ];
+/** @param able the distance in which a cylinder would do it */
+function noneWords(
+  { needed }: DesignResult,
+  cars: number,
+  able: () => number | undefined,
+  voice: Voice,
+): string[] {
+  if (cars === 0) return ['There is no car in this train to fit a brake to.'];
+  const none = needed.every((n) => n.force === null)
+    ? 'No cylinder does it: the rail gives no more today. Allow more distance or less speed, or leave cars behind.'
+    : 'No stock cylinder does it. Fit two to a car, allow more distance or less speed, or raise the pressure.';
+  const does = able();
+  return does === undefined
+    ? [none]
+    : [
+        none,
+        `In ${distance(voice, does, 'up')} one would do: see that far ahead, the margin besides, or run slower.`,
+      ];
+}

@@ -3,7 +3,7 @@
 import { tellMeasure } from '../../words/field.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { tellRail } from '../../words/rails.ts';
-import { tellVerdict } from '../../words/verdict.ts';
+import { notToRun, tellVerdict } from '../../words/verdict.ts';
 import { distance, type Voice } from '../../words/voice.ts';
 import { assumedByWeight } from '../assumed.ts';
 import { actLines, drivenRows } from '../driven.ts';
@@ -18,6 +18,7 @@ const severities = { forbids: 'Holds', unknown: 'Cannot tell', limits: 'Limits',
 export function answerSection({ outing, answer, hash }: Answered, speech: Speech, invented: string): Section {
   const voice: Voice = { ...speech, outing };
   const gap = greatestGap(answer);
+  const stays = notToRun(answer.verdict);
   const zones = drivenRows(answer, voice).map(({ from, to, speed, why }) => [`${from} – ${to}`, speed, why]);
   let number = 0;
   const findings = Object.entries(severities).flatMap(([severity, title]): Block[] => {
@@ -40,6 +41,7 @@ export function answerSection({ outing, answer, hash }: Answered, speech: Speech
         `${outing.train.name} on ${outing.line.name}${outing.date === undefined ? '' : `, ${outing.date}`}, rail ${tellRail(outing.conditions.railState)}. SHA-256 of the answer: ${hash}`,
       ),
       heading('Speeds'),
+      ...(stays === '' ? [] : [strong(stays)]),
       tableOf(['from – to', 'at most', 'because of'], zones, 'None is given.'),
       ...list(actLines(answer, voice)),
       ...(gap === undefined

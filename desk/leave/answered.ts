@@ -9,7 +9,7 @@ import type { Outing } from '../../engine/outing/types.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
 import { canonical } from '../../records/canonical.ts';
 import { sha256 } from '../../records/hash.ts';
-import { tellVerdict } from '../../words/verdict.ts';
+import { notToRun, tellVerdict } from '../../words/verdict.ts';
 import { distance, type Voice } from '../../words/voice.ts';
 import { heeded } from '../card.ts';
 import { actLines, drivenRows } from '../driven.ts';
@@ -50,6 +50,7 @@ export function toldLines(answer: Answer, voice: Voice): readonly string[] {
     ...gathered(answer.findings)
       .filter(({ finding }) => heeded(finding.severity))
       .map((heed) => tellGathered(heed, voice)),
+    notToRun(answer.verdict),
     ...drivenRows(answer, voice).map(({ from, to, speed, why }) => `${from} – ${to}: ${speed} (${why})`),
     ...actLines(answer, voice),
     ...(gap === undefined ? [] : [`gap ${distance(voice, gap, 'up')}`]),

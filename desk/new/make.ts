@@ -9,6 +9,7 @@ import type { FieldKey, Need, Replies } from './field.ts';
 import { givenLine, lacksCurves, lacksSights, toldLine } from './line.ts';
 import { askedIn, fieldOf, type Question, questions } from './questions.ts';
 import { answered, type Fault, type Figure, faultsOf, Read } from './reading.ts';
+import { type Seated, seated } from './seats.ts';
 import { type TrainParts, trainParts } from './vehicles.ts';
 import type { Json } from './written.ts';
 
@@ -27,6 +28,8 @@ export interface Growth {
   readonly missing: readonly FieldKey[];
   /** What else is not known, and makes the word more careful. */
   readonly open: readonly FieldKey[];
+  /** Undefined: nobody can say yet how many seats there are. */
+  readonly seated: Seated | undefined;
   /** The outing with all its papers inside, once something can be reckoned. */
   readonly paper?: Json;
 }
@@ -81,6 +84,7 @@ export function grow(typed: Replies, system: System, brought: Brought = {}): Gro
     faults: made && !made.ok ? [made.fault] : faults,
     missing,
     open,
+    seated: seated(new Read(replies, system)),
     ...(made?.ok ? { paper: made.paper } : {}),
   };
 }

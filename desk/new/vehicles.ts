@@ -59,13 +59,20 @@ const groupsOf = (shapes: readonly GroupShape[], length: number, gauge: number, 
     ...(driven ? { driven } : {}),
   }));
 
+/**
+ * Whether the driver takes a seat of the first car.
+ *
+ * @param gauge m; not known: only where it is said
+ */
+export const sitsBehind = (read: Read, cars: number, gauge: number | undefined): boolean =>
+  cars > 0 &&
+  (read.says('people.driverOn', 'first car') ||
+    (read.text('people.driverOn') === undefined && gauge !== undefined && gauge < DRIVER_BEHIND_BELOW));
+
 /** @param gauge m */
 export function trainParts(read: Read, gauge: Figure, weight: Figure): TrainParts {
   const cars = read.count('cars.count');
-  const behind =
-    cars > 0 &&
-    (read.says('people.driverOn', 'first car') ||
-      (read.text('people.driverOn') === undefined && gauge.si < DRIVER_BEHIND_BELOW));
+  const behind = sitsBehind(read, cars, gauge.si);
   const { car, driverCar, seats } = carsOf(read, gauge, cars, behind);
   return { engine: engineOf(read, gauge, weight, behind), car, driverCar, cars, seats };
 }
@@ -168,6 +175,19 @@ function fromPower(power: Figure, read: Read): Json {
   return { kind: 'drawbar', curve, how: 'assumed', source };
 }
 
+const seatsAlong = (length: number): number => Math.max(1, Math.floor(length / SEAT_PITCH));
+
+/**
+ * Seats of one car: counted, else from its length, else from the usual length.
+ *
+ * @param gauge m; undefined: not known, and then only what was said of the car tells
+ */
+export function usualSeats(read: Read, gauge: number | undefined): number | undefined {
+  const told = read.figure('cars.seats')?.si;
+  const length = read.figure('cars.length')?.si ?? (gauge === undefined ? undefined : carLength(gauge));
+  return told ?? (length === undefined ? undefined : seatsAlong(length));
+}
+
 function carsOf(
   read: Read,
   gauge: Figure,
@@ -180,7 +200,7 @@ function carsOf(
   const measured = read.figure('cars.length');
   const length =
     measured?.si ?? Math.max(carLength(gauge.si), told === undefined ? 0 : (told + 0.4) * SEAT_PITCH);
-  const seats = told ?? Math.max(1, Math.floor(length / SEAT_PITCH));
+  const seats = told ?? seatsAlong(length);
   const named = read.text('cars.name') ?? 'Car';
   const make = (name: string, driver: boolean): Json =>
     vehicle(name, 'car', {

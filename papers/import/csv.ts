@@ -16,14 +16,14 @@ import {
   rowsOf,
   tooMuch,
 } from './csv-rows.ts';
-import type { Imported, ImportOptions } from './types.ts';
+import type { Advice, Imported, ImportOptions } from './types.ts';
 
 /** Radii at or beyond this count as straight, m. */
 const STRAIGHT = 5000;
 
 export function importCsv(content: Uint8Array | string, file: string, options: ImportOptions): Imported {
   const decoded = decodeText(content);
-  if (!decoded.ok) return { notes: [], problems: [fileProblem(file, decoded.trouble)] };
+  if (!decoded.ok) return { notes: [], advice: [], problems: [fileProblem(file, decoded.trouble)] };
   const problems: FileProblem[] = [];
   const report: Report = (row, column, path, found, expected) => {
     if (problems.length > MOST_TOLD) return;
@@ -33,7 +33,7 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
   const much = tooMuch(decoded.text);
   if (much) {
     report(much.row, 1, 'rows', much.found, much.expected);
-    return { notes: [], problems };
+    return { notes: [], advice: [], problems };
   }
   const { rows, semicolons } = rowsOf(decoded.text);
   if (rows.length === 0) {
@@ -44,7 +44,7 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
       'an empty file',
       'a header row such as: Chainage (ft), Height (ft), Radius (ft), Hand, Place',
     );
-    return { notes: [], problems };
+    return { notes: [], advice: [], problems };
   }
   if (rows.length > MOST_ROWS + 1) {
     report(
@@ -54,17 +54,29 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
       `more than ${MOST_ROWS}`,
       `at most ${MOST_ROWS}: leave some out`,
     );
-    return { notes: [], problems };
+    return { notes: [], advice: [], problems };
   }
   const headers = readHeader(rows[0], report, options.lengths);
-  if (problems.length > 0) return { notes: [], problems };
+  if (problems.length > 0) return { notes: [], advice: [], problems };
   const cells = rows.slice(1).map((row) => readRow(row, headers, semicolons, report));
   const notes: string[] = [`Read ${cells.length} rows with ${headers.map((h) => h.column).join(', ')}.`];
   const profile = profileOf(cells, headers, report, notes);
-  const curves = curvesOf(profile, cells, headers, report, notes);
+  const bends = options.bends ?? 'left';
+  const curves = curvesOf(profile, cells, headers, report, bends);
   const places = placesOf(profile, cells, headers, report);
-  if (problems.length > 0) return { notes, problems };
-  return { line: lineOf(profile, curves, places, options, notes), notes, problems };
+  if (problems.length > 0) return { notes, advice: [], problems };
+  const loop = options.shape === 'loop';
+  const handless = curves.length > 0 && !headers.some(({ column }) => column === 'hand');
+  if (handless)
+    notes.push(
+      `No column tells the hand: a radius is taken to the ${bends}, a negative one to the ${other[bends]}.`,
+    );
+  const advice: Advice[] = [
+    loop ? 'end to end' : 'loop',
+    ...(handless ? [`to the ${other[bends]}` as const] : []),
+    ...(curves.length > 0 ? (['transitions'] as const) : []),
+  ];
+  return { line: lineOf(profile, curves, places, options, notes), notes, advice, problems };
 }
 
 interface Point {
@@ -189,6 +201,8 @@ interface Curve {
   readonly cant?: number;
 }
 
+const other = { left: 'right', right: 'left' } as const;
+
 const hands: Readonly<Record<string, Curve['hand'] | 'none'>> = {
   left: 'left',
   l: 'left',
@@ -205,11 +219,10 @@ function curvesOf(
   cells: readonly Cells[],
   headers: readonly Heading[],
   report: Report,
-  notes: string[],
+  bends: Curve['hand'],
 ): Curve[] {
   const curves: Curve[] = [];
   const handed = headers.find((h) => h.column === 'hand');
-  let assumed = false;
   cells.forEach(({ row, values, texts }, i) => {
     const { radius, cant } = values;
     const curved = radius !== undefined && radius !== 0 && Math.abs(radius) < STRAIGHT;
@@ -224,10 +237,9 @@ function curvesOf(
     if (!curved || i >= points.length - 1) return;
     if (handed && !hand)
       return say(written === undefined ? 'an empty cell' : show(written), 'left or right beside the radius');
-    const signed = radius < 0 ? 'right' : 'left';
+    const signed = radius < 0 ? other[bends] : bends;
     if (hand === 'left' && radius < 0)
       return say('left beside a negative radius, which is to the right', 'one of the two');
-    assumed ||= !handed;
     const last = curves[curves.length - 1];
     const size = Math.abs(radius);
     const to = hand ?? signed;
@@ -248,8 +260,6 @@ function curvesOf(
         ...(cant ? { cant } : {}),
       });
   });
-  if (assumed)
-    notes.push('No column tells the hand: a radius is taken to the left, a negative one to the right.');
   return curves;
 }
 
@@ -283,22 +293,24 @@ function lineOf(
   options: ImportOptions,
   notes: string[],
 ): Record<string, unknown> {
-  const closes = Math.abs(points[points.length - 1].height - points[0].height) < 1e-6;
+  const [first, last] = [points[0], points[points.length - 1]];
+  const misses = last.height - first.height;
+  const loop = options.shape === 'loop';
   notes.push(
-    `Taken as point-to-point${closes ? '; the last height equals the first: change "shape" to "loop" if it is one' : ''}.`,
+    loop
+      ? `Taken as a loop, whose last row is its first place again; ${Math.abs(misses).toFixed(2)} m of height misclosure spread over it.`
+      : `Taken as point-to-point${Math.abs(misses) < 1e-6 ? ', though its last height is its first' : ''}.`,
   );
-  if (curves.length > 0)
-    notes.push(
-      `${curves.length} curves without transitions: add transitionIn and transitionOut where they were laid.`,
-    );
+  if (curves.length > 0) notes.push(`${curves.length} curves, without transitions.`);
+  const spread = (p: Point): number => (loop ? p.height - (misses * (p.at - first.at)) / last.at : p.height);
   return {
     heedway: 'line',
     version: 1,
     name: options.name,
     gauge: options.gauge,
-    shape: 'point-to-point',
+    shape: options.shape ?? 'point-to-point',
     survey: 'taped',
-    profile: points.map((p) => ({ at: metres(p.at), height: metres(p.height) })),
+    profile: points.map((p) => ({ at: metres(p.at), height: metres(spread(p)) })),
     curves: curves.map((c) => ({
       from: metres(c.from),
       to: metres(c.to),
@@ -306,8 +318,18 @@ function lineOf(
       hand: c.hand,
       ...(c.cant === undefined ? {} : { cant: metres(c.cant) }),
     })),
-    places,
+    places: loop ? roundTo(places, metres(last.at)) : places,
   };
+}
+
+/** On a loop the place at its end is the one at its start, where it stands already or goes. */
+function roundTo(places: readonly PlaceRow[], end: string): PlaceRow[] {
+  const start = metres(0);
+  return places.flatMap((place) => {
+    if (place.at !== end) return [place];
+    const there = places.some(({ at, name }) => at === start && name === place.name);
+    return there ? [] : [{ ...place, at: start }];
+  });
 }
 
 const kindWords: readonly [string, RegExp][] = [

@@ -8,7 +8,7 @@ import { MOST_TOLD } from '../json.ts';
 import { type FileProblem, fileProblem } from '../problem.ts';
 import { decodeText, LARGEST_SURVEY } from '../text.ts';
 import { type Fix, gpxPoints, type Waypoint } from './gpx-points.ts';
-import type { Imported, ImportOptions } from './types.ts';
+import type { Advice, Imported, ImportOptions } from './types.ts';
 
 /** Fixes nearer than this to the one before are passed over, m. */
 const NEAREST = 0.5;
@@ -25,7 +25,7 @@ const READING = 0.6;
 
 export function importGpx(content: Uint8Array | string, file: string, options: ImportOptions): Imported {
   const decoded = decodeText(content, LARGEST_SURVEY);
-  if (!decoded.ok) return { notes: [], problems: [fileProblem(file, decoded.trouble)] };
+  if (!decoded.ok) return { notes: [], advice: [], problems: [fileProblem(file, decoded.trouble)] };
   const problems: FileProblem[] = [];
   const { share = () => {} } = options;
   const points = gpxPoints(
@@ -36,10 +36,11 @@ export function importGpx(content: Uint8Array | string, file: string, options: I
     },
     (done) => share(READING * done),
   );
-  if (problems.length > 0) return { notes: [], problems };
+  if (problems.length > 0) return { notes: [], advice: [], problems };
   const { fixes, places, segments, routeLeft } = points;
   const fail = (found: string, expected: string): Imported => ({
     notes: [],
+    advice: [],
     problems: [fileProblem(file, { path: [], found, expected })],
   });
   if (fixes.length < 2)
@@ -61,6 +62,11 @@ export function importGpx(content: Uint8Array | string, file: string, options: I
   if (chain.length < 2) return fail('points that all lie together', 'a track that leads somewhere');
   if (end > FARTHEST)
     return fail(`a track of ${(end / 1000).toFixed(0)} km`, `at most ${FARTHEST / 1000} km`);
+  if (options.shape === 'loop' && !closes(chain))
+    return fail(
+      `ends ${endsApart(chain).toFixed(0)} m apart`,
+      `those of a loop, within ${CLOSES} m: walk on to where it began`,
+    );
   return build(chain, places, options, notes);
 }
 
@@ -73,25 +79,29 @@ interface Point {
   readonly fix: Fix;
 }
 
+const endsApart = (points: readonly Point[]): number =>
+  metresBetween(points[0].fix, points[points.length - 1].fix);
+
+const closes = (points: readonly Point[]): boolean => points.length > 3 && endsApart(points) < CLOSES;
+
 function build(
   points: readonly Point[],
   places: readonly Waypoint[],
   options: ImportOptions,
   notes: string[],
 ): Imported {
-  const loop = points.length > 3 && metresBetween(points[0].fix, points[points.length - 1].fix) < CLOSES;
+  const mayClose = closes(points);
+  const loop = mayClose && options.shape !== 'point-to-point';
   const raw = smooth(points, notes, (done) => options.share?.(READING + (1 - READING) * done));
   const end = points[points.length - 1].at;
   const misclosure = raw[raw.length - 1] - raw[0];
-  if (loop)
-    notes.push(
-      `The ends are within ${CLOSES} m: taken as a loop; ${Math.abs(misclosure).toFixed(2)} m of height misclosure spread over it.`,
-    );
-  const heights = raw.map((h, i) => (loop ? h - (misclosure * points[i].at) / end : h));
   notes.push(
-    'Satellite heights are poor, off by metres: level at least the steepest place before relying on any stop.',
+    loop
+      ? `The ends are within ${CLOSES} m: taken as a loop; ${Math.abs(misclosure).toFixed(2)} m of height misclosure spread over it.`
+      : 'Taken as point-to-point.',
   );
-  notes.push('Curves are not in a satellite track: measure chord and mid-ordinate, and add them.');
+  const heights = raw.map((h, i) => (loop ? h - (misclosure * points[i].at) / end : h));
+  notes.push('Satellite heights are poor, off by metres. Curves are not in a satellite track.');
   const base = heights[0];
   const kept = spaced(points, end / MOST_HEIGHTS);
   if (kept.length < points.length)
@@ -108,7 +118,8 @@ function build(
     profile: kept.map((i) => ({ at: metres(points[i].at), height: metres(heights[i] - base) })),
     places: places.map((w) => ({ name: w.name, kind: 'board', at: metres(nearest(points, kept, w).at) })),
   };
-  return { line, notes, problems: [] };
+  const shape: Advice[] = loop ? ['end to end'] : mayClose ? ['loop'] : [];
+  return { line, notes, advice: [...shape, 'level', 'curves'], problems: [] };
 }
 
 function chained(fixes: readonly Fix[], notes: string[]): Point[] {

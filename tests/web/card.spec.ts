@@ -35,6 +35,47 @@ test('is saved as a PDF of at most two sides, in both sizes, by the page itself'
   }
 });
 
+test('of a train that may not leave: what is not to be run by says so once, over all that it covers', async ({
+  demo: page,
+}) => {
+  const stays = 'Not to be run by: it may not leave.';
+  await open(page, url(), 'answer');
+  await expect(page.locator('.driving')).not.toContainText('Not to be run by');
+  await page.getByRole('radio', { name: 'greasy', exact: true }).check();
+  await expect(page.locator('.verdict')).toHaveText('hold');
+  // Its own strip, drawn anew: that of the rail before waits, dimmed.
+  await expect(page.locator('.strip:not(.waits)')).toBeVisible();
+  await expect(page.locator('.strip > svg').getByText(stays, { exact: true })).toHaveCount(1);
+  // No gap behind a train that does not run, beside the train nor in what is read of it.
+  await expect(page.locator('.strip-tools output')).toContainText('cautious');
+  await expect(page.locator('.strip-tools output')).not.toContainText('gap');
+  await expect(page.locator('.strip .over')).not.toContainText('gap');
+  const driving = page.locator('.driving');
+  await expect(driving.getByText(stays)).toHaveCount(1);
+  expect(await above(page, '.driving', stays, '.zones, h3')).toBe(true);
+  await page.goto(`${url()}#card`);
+  await expect(page.locator('.card h1')).toHaveText('HOLD');
+  for (const media of ['screen', 'print'] as const) {
+    await page.emulateMedia({ media });
+    await expect(page.locator('.card').getByText(stays)).toHaveCount(1);
+    expect(await above(page, '.card', stays, '.strip:not(.card-plan .strip), table, h2')).toBe(true);
+  }
+});
+
+/** Whether what is said there stands higher on the page than everything that it covers, of which there is some. */
+const above = (page: Page, within: string, said: string, covered: string): Promise<boolean> =>
+  page
+    .locator(within)
+    .getByText(said)
+    .evaluate(
+      (line, [root, below]) => {
+        const all = [...(line.closest(root)?.querySelectorAll(below) ?? [])];
+        const foot = line.getBoundingClientRect().bottom;
+        return all.length > 1 && all.every((one) => one.getBoundingClientRect().top >= foot - 1);
+      },
+      [within, covered] as const,
+    );
+
 test('several trains of a day on one line: one is shown, the cards of all go into one file', async ({
   page,
 }) => {

@@ -7,7 +7,7 @@ import { encode } from 'uqr';
 import { handed } from '../../desk/outing-code.ts';
 import { examplePaper } from '../support/papers.ts';
 import { test } from './demo.ts';
-import { open, served } from './served.ts';
+import { answered, open, served } from './served.ts';
 
 const url = served();
 const example = (path: string): Buffer => readFileSync(new URL(`../../examples/${path}`, import.meta.url));
@@ -21,6 +21,30 @@ test('a link opens the page with its outing; what was open lies on the shelf', a
   await expect(page.getByRole('heading', { name: 'By link' })).toBeVisible();
   await expect(page.getByText('Opened from a link: Fenwick with two light cars')).toBeVisible();
   expect(page.url()).toMatch(/#answer$/);
+  const notice = page.getByText('Opened from a link');
+  await test.step('where a train is begun neither its word, nor its colour, nor the link is told', async () => {
+    const colour = (): Promise<string> =>
+      page.locator('.head').evaluate((head) => getComputedStyle(head).backgroundColor);
+    await answered(page);
+    const ofWord = await colour();
+    await page.goto(`${url()}#new`);
+    await expect(page.getByRole('heading', { name: 'What pulls?' })).toBeVisible();
+    await expect(notice).toHaveCount(0);
+    await expect(page.locator('.head')).not.toContainText('By link');
+    await page.mouse.move(0, 400);
+    await expect.poll(colour).not.toBe(ofWord);
+    await page.goto(`${url()}#answer`);
+    await expect(notice).toBeVisible();
+    await expect.poll(colour).toBe(ofWord);
+  });
+  await test.step('it is told of no other outing: taken back, or opened', async () => {
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByRole('heading', { name: 'Gala' })).toBeVisible();
+    await expect(notice).toHaveCount(0);
+    await page.getByRole('button', { name: 'Redo' }).click();
+    await expect(page.getByRole('heading', { name: 'By link' })).toBeVisible();
+    await expect(notice).toHaveCount(0);
+  });
   await page.goto(`${url()}#code=${made?.fragment.slice(5, 60)}`);
   await expect(page.getByText('The link could not be opened')).toBeVisible();
   await expect(page.getByRole('heading', { name: 'By link' })).toBeVisible();

@@ -152,6 +152,22 @@ test('a survey that does not name its unit is asked, and says what it found', { 
   const hand = hands(page);
   await hand.follow('New train and line');
   await hand.press('5 in');
+  await page.locator('.steps').getByRole('button', { name: 'Cars' }).click();
+  await hand.write('How many cars, all alike', '2');
+  await hand.write('Seats on one', '4');
+  await hand.onward('People');
+  // The driver sits on the first car at this gauge. Who finds no seat is told at the tap that was one too many.
+  await hand.write('Adults', '7');
+  const seats = page.getByRole('status').filter({ hasText: 'seats' });
+  await expect(seats).toHaveCount(0);
+  await hand.press('One more: Adults');
+  await expect(seats).toContainText(
+    '8 ride, and there are 7 seats (2 cars of 4, one taken by the driver): 1 finds none.',
+  );
+  await barrierFree(page, 'more people than seats');
+  await fits(page);
+  await hand.press('To the cars');
+  await expect(page.getByLabel('How many cars, all alike', { exact: true })).toBeFocused();
   await page.locator('.steps').getByRole('button', { name: 'Line' }).click();
   await page.getByText("The host's file or code, or a survey").click();
   const rows = 'Chainage,Height\n0,0\n100,1\n200,2.1\n300,1\n400,0.2\n';
@@ -163,6 +179,13 @@ test('a survey that does not name its unit is asked, and says what it found', { 
   await hand.press('Feet');
   await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
   await expect(page.getByText('Read 5 rows with at, height.')).toBeVisible();
+  // What it cannot know is answered in place, and taken back there.
+  await hand.press('It is a loop');
+  await expect(page.getByText('400 ft round, 5 heights, 0 curves, 0 places.')).toBeVisible();
+  await expect(page.getByText(/misclosure spread over it/)).toBeVisible();
+  await barrierFree(page, 'a survey with its advice');
+  await hand.press('It runs from end to end');
+  await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
   await fits(page);
   // What was found is still said when the page is opened anew.
   await page.reload();
@@ -215,9 +238,10 @@ test('the officer’s job: a line and rules of one’s own, two trains of a day 
   await page.goto(`${url()}#line/host`);
   await page.getByLabel('Add a rule').selectOption('mostRidersPerCar');
   await hand.write('value', '3');
-  await hand.write('where it is written', 'Rule 4.4');
-  await page.keyboard.press('Tab');
-  await hand.press('Add this rule');
+  await page.getByLabel('where it is written', { exact: true }).pressSequentially('Rule 4.4');
+  // One tap, straight from the field: where it lands is where the finger came down.
+  const add = await page.getByRole('button', { name: 'Add this rule' }).boundingBox();
+  await page.mouse.click((add?.x ?? 0) + 20, (add?.y ?? 0) + 20);
   await expect(page.getByLabel('source of most riders on a car')).toHaveValue('Rule 4.4');
 
   await page.goto(`${url()}#new`);

@@ -4,7 +4,7 @@
  * wheels run; chainage. Lettering is never smaller than the size asked for, and nothing is written over another thing.
  * Pure: data in, scene out.
  */
-import { groundOf, type Layout, layOut } from './layout.ts';
+import { groundOf, type Lanes, type Layout, layOut } from './layout.ts';
 import { openSheet, type Sheet } from './letters.ts';
 import type { StripModel, StripMoment, StripView, StripWords } from './model.ts';
 import { longEnough, reach } from './moment.ts';
@@ -34,14 +34,19 @@ export function drawMoment(
   words: StripWords,
   moment: StripMoment,
 ): Scene {
-  return reach(model, layOut(view, runsLight(model)), words, moment);
+  return reach(model, layOut(view, lanesOf(model)), words, moment);
 }
 
 /** Chainage under a horizontal position of the drawing, m. */
 export function chainageAt(view: StripView, x: number): number {
-  const { left, right } = layOut(view);
+  const { left, right } = layOut(view, { headed: false, wheels: true });
   return view.from + ((x - left) / (right - left)) * (view.to - view.from);
 }
+
+const lanesOf = (model: StripModel): Lanes => ({
+  headed: (model.notToRun ?? '') !== '',
+  wheels: runsLight(model),
+});
 
 export function drawStrip(
   model: StripModel,
@@ -49,7 +54,7 @@ export function drawStrip(
   words: StripWords,
   moment?: StripMoment,
 ): Scene {
-  const layout = layOut(view, runsLight(model));
+  const layout = layOut(view, lanesOf(model));
   const ground = groundOf(model, layout);
   const sheet = openSheet(view.width, view.height);
   const { reach: lane } = layout;
@@ -63,6 +68,7 @@ export function drawStrip(
   const wheels = wheelBand(model, layout, words, sheet);
   return drawing(view.width, view.height, stripSentences(model, words), [
     rectShape('paper', 0, 0, view.width, view.height),
+    ...heading(model, layout),
     speeds,
     rail,
     besides,
@@ -73,6 +79,10 @@ export function drawStrip(
     found,
   ]);
 }
+
+/** In a line of its own, over all that it covers. */
+const heading = ({ notToRun = '' }: StripModel, { left, size }: Layout): Shape[] =>
+  notToRun === '' ? [] : [textShape('strong', left, size * 1.1, notToRun, size)];
 
 /** How much taller the heights, and how much longer the train, are drawn than the line. */
 function scaleWords(model: StripModel, layout: Layout, words: StripWords, times: number): string {

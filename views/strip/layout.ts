@@ -32,15 +32,23 @@ export const ROW = 1.3;
 /** px; below, a drawing is a phone's. */
 const NARROW = 600;
 
-/** @param wheels whether a phone's has the lane that tells how light wheels run: only where they do */
-export function layOut(view: StripView, wheels = true): Layout {
+/** Lanes that a drawing has only where there is something to tell. */
+export interface Lanes {
+  /** A line over it all: that it is not to be run by. */
+  readonly headed: boolean;
+  /** How light wheels run: that alone which a phone's drawing does without. */
+  readonly wheels: boolean;
+}
+
+export function layOut(view: StripView, { headed, wheels }: Lanes): Layout {
   const size = view.textSize;
   const narrow = view.width < NARROW;
   const rows = narrow ? 3 : 2;
   const [left, right] = [MARGIN, view.width - MARGIN];
   const axis = view.height - size * 1.7;
   const down = (from: number, tall: number): Band => ({ top: from, bottom: from + tall * size });
-  const speed = down(size * 0.4, 5.4);
+  const head = headed ? size * ROW : 0;
+  const speed = down(head + size * 0.4, 5.4);
   const marks = down(speed.bottom, 2);
   const reach = down(marks.bottom, 1.5);
   const low = wheels || !narrow ? axis - size * 1.6 : axis - size * 0.6;

@@ -35,6 +35,8 @@ export interface StripModel {
   readonly rails?: readonly RailPiece[];
   readonly train: LoadedTrain | null;
   readonly marks: readonly StripMark[];
+  /** Why nobody runs by it, over it all; absent or empty: one does, or it is said around the drawing. */
+  readonly notToRun?: string;
 }
 
 /** The train at a place and speed, and the reach it has from there. Distances in m, m/s. */

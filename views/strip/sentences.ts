@@ -24,6 +24,7 @@ export function stripSentences(model: StripModel, words: StripWords): string {
     });
   return [
     first,
+    model.notToRun ?? '',
     sentence('At most', facing > 0 ? zones : [...zones].reverse()),
     sentence(
       'Brake',

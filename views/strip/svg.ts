@@ -7,6 +7,7 @@ import { railsToday } from '../../engine/outing/rails.ts';
 import type { Outing } from '../../engine/outing/types.ts';
 import { loadTrain } from '../../engine/things/train/loaded.ts';
 import { tellFinding } from '../../words/finding.ts';
+import { notToRun } from '../../words/verdict.ts';
 import type { Voice } from '../../words/voice.ts';
 import { drawStrip } from './draw.ts';
 import type { StripMark, StripModel } from './model.ts';
@@ -25,6 +26,7 @@ export function stripModel(outing: Outing, answer: Answer | null, voice: Voice):
     rails: railsToday(outing),
     train: loadTrain(outing.train, outing.riders),
     marks: answer ? marksOf(answer, voice) : [],
+    notToRun: answer ? notToRun(answer.verdict) : '',
     ...(outing.plannedSpeed === undefined ? {} : { plannedSpeed: outing.plannedSpeed }),
   };
 }

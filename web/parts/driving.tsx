@@ -3,6 +3,7 @@ import '../look/run.css';
 import type { Told } from '../../desk/asked.ts';
 import { actLines, type DrivenRow, drivenRows } from '../../desk/driven.ts';
 import { lightLines } from '../../desk/light-wheels.ts';
+import { notToRun } from '../../words/verdict.ts';
 import { speech } from '../state/session.ts';
 
 export function Driving({ told: { asked, answer } }: { readonly told: Told }) {
@@ -10,10 +11,16 @@ export function Driving({ told: { asked, answer } }: { readonly told: Told }) {
   const rows = drivenRows(answer, v);
   if (rows.length === 0) return null;
   const acts = actLines(answer, v);
+  const stays = notToRun(answer.verdict);
   const light = lightLines(answer.wheels, v);
   return (
     <section class="speeds driving">
       <h2>How fast, where</h2>
+      {stays !== '' && (
+        <p>
+          <strong>{stays}</strong>
+        </p>
+      )}
       <ol class="zones">
         {rows.map((row) => (
           <Zone key={row.zone.from} row={row} />

@@ -14,7 +14,8 @@ interface Props {
 }
 
 export function Head({ room }: Props) {
-  const verdict = told.value?.answer.verdict ?? 'none';
+  // Where a train is begun, neither the word nor its colour is that of the outing that is open.
+  const verdict = (room !== 'new' && told.value?.answer.verdict) || 'none';
   return (
     <header class={`head is-${verdict}`}>
       <p class="who">

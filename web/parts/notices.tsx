@@ -5,19 +5,26 @@ import { later } from './later.tsx';
 import { fieldWords } from './no-word.ts';
 import { toField } from './to-field.ts';
 
-export function Notices() {
+interface Props {
+  /** The room that is open. */
+  readonly room: string;
+}
+
+export function Notices({ room }: Props) {
+  // Where a train is begun, nothing is said of the outing that is open.
+  const ofOpen = room !== 'new';
   return (
     <>
       {fault.value !== '' && <Halted />}
-      {silent.value && <Silent />}
+      {ofOpen && silent.value && <Silent />}
       {unkept.value !== '' && <Unkept />}
-      {elsewhere.value !== '' && (
+      {ofOpen && elsewhere.value !== '' && (
         <p class="notice no-print" role="status">
           {elsewhere.value}
         </p>
       )}
       {fresh.value && <NewVersion />}
-      {problems.value.length > 0 && <Broken />}
+      {ofOpen && problems.value.length > 0 && <Broken />}
     </>
   );
 }

@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { Survey } from '../../desk/survey.ts';
 import { surveyFound } from '../../desk/survey-found.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import type { Lengths } from '../../papers/import/types.ts';
+import type { SurveyChoices } from '../../papers/import/types.ts';
 import type { FileProblem } from '../../papers/index.ts';
 import { drawStrip } from '../../views/strip/draw.ts';
 import { stripWords } from '../../views/strip/words.ts';
@@ -15,6 +15,7 @@ import { FilePick } from './file-pick.tsx';
 import { valueAt } from './form/path.ts';
 import { StripInks } from './inks.tsx';
 import { type Reading, readingSurvey } from './survey.ts';
+import { SurveyAdvice } from './survey-advice.tsx';
 
 interface Props {
   /** One that came in by the door. */
@@ -26,14 +27,15 @@ export function SurveyImport({ file: brought }: Props) {
   const said = useSignal('');
   const reading = useSignal<(Reading & { readonly file: string }) | null>(null);
   const share = useSignal(0);
-  const last = useSignal<File | null>(null);
+  /** What was chosen last, and what was said of it since. */
+  const last = useSignal<{ readonly file: File; readonly choices: SurveyChoices } | null>(null);
   const stop = (): void => {
     reading.value?.stop();
     reading.value = null;
   };
-  const read = async (file: File, lengths?: Lengths): Promise<void> => {
+  const read = async (file: File, choices: SurveyChoices = {}): Promise<void> => {
     stop();
-    last.value = file;
+    last.value = { file, choices };
     said.value = '';
     survey.value = null;
     share.value = 0;
@@ -41,10 +43,13 @@ export function SurveyImport({ file: brought }: Props) {
     const hear = (done: number): void => {
       share.value = done;
     };
-    const mine = readingSurvey(file, gauge, hear, lengths);
+    const mine = readingSurvey(file, gauge, hear, choices);
     reading.value = { ...mine, file: file.name };
     survey.value = await mine.done;
     reading.value = null;
+  };
+  const choose = (choice: SurveyChoices): void => {
+    if (last.value) void read(last.value.file, { ...last.value.choices, ...choice });
   };
   useEffect(() => {
     const file = brought?.value;
@@ -62,7 +67,7 @@ export function SurveyImport({ file: brought }: Props) {
     <section class="survey">
       <FilePick label="CSV or GPX" accept=".csv,.txt,.gpx" take={([file]) => read(file)} />
       {survey.value?.asksLengths && (
-        <FeetOrMetres file={survey.value.file} take={(unit) => void (last.value && read(last.value, unit))} />
+        <FeetOrMetres file={survey.value.file} take={(lengths) => choose({ lengths })} />
       )}
       {survey.value && !survey.value.made && !survey.value.asksLengths && <Troubles survey={survey.value} />}
       {reading.value && (
@@ -82,6 +87,7 @@ export function SurveyImport({ file: brought }: Props) {
               <li key={n}>{n}</li>
             ))}
           </ul>
+          <SurveyAdvice advice={survey.value.advice} choose={choose} />
           <p>
             Taking it puts away the line that is open, with its places, limits and sight distances. Undo
             brings it back.

@@ -1,6 +1,6 @@
 /** A survey file read beside the page, with how far it is; the paper is not touched. */
 import type { Survey } from '../../desk/survey.ts';
-import type { Lengths } from '../../papers/import/types.ts';
+import type { SurveyChoices } from '../../papers/import/types.ts';
 import { fileProblem } from '../../papers/problem.ts';
 import { mostBytes } from '../../papers/text.ts';
 import type { SurveyAsk, SurveyReply } from '../survey-worker.ts';
@@ -14,18 +14,19 @@ export interface Reading {
 const refused = (file: string, found: string, expected: string): Survey => ({
   file,
   notes: [],
+  advice: [],
   problems: [fileProblem(file, { path: [], found, expected })],
 });
 
 /**
  * @param gauge of the line that it may replace, as written there
- * @param lengths in which its lengths are where it does not say so
+ * @param choices what whoever surveyed it says of it
  */
 export function readingSurvey(
   file: File,
   gauge: string,
   share: (done: number) => void,
-  lengths?: Lengths,
+  choices: SurveyChoices = {},
 ): Reading {
   let worker: Worker | undefined;
   let stopped = false;
@@ -33,7 +34,7 @@ export function readingSurvey(
     const most = mostBytes(file.name) / 1024 / 1024;
     const size = file.size / 1024 / 1024;
     if (size > most) return refused(file.name, `a file of ${size.toFixed(1)} MB`, `at most ${most} MB`);
-    const about = { name: file.name.replace(/\.\w+$/, ''), gauge, ...(lengths ? { lengths } : {}) };
+    const about = { name: file.name.replace(/\.\w+$/, ''), gauge, ...choices };
     const ask: SurveyAsk = { bytes: new Uint8Array(await file.arrayBuffer()), file: file.name, about };
     return stopped ? new Promise(() => {}) : beside(ask);
   };

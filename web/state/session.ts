@@ -133,6 +133,7 @@ export function undo(): void {
   past.value = past.value.slice(0, -1);
   paper.value = last;
   trials.value = [];
+  elsewhere.value = '';
 }
 
 export function redo(): void {
@@ -143,6 +144,7 @@ export function redo(): void {
   future.value = rest;
   paper.value = next;
   trials.value = [];
+  elsewhere.value = '';
 }
 
 /** A paper that another tab has kept, put together with what stood here. */

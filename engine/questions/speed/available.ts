@@ -6,6 +6,7 @@
  * for a stop and has neither a sight of its own nor a stated stretch over it.
  */
 
+import { type OutingContext, stopMargin } from '../../outing/open.ts';
 import {
   covers,
   mayAsk,
@@ -14,6 +15,7 @@ import {
   sightsAhead,
 } from '../../things/line/sights.ts';
 import type { Line } from '../../things/line/types.ts';
+import { driverBehind } from '../../things/train/crew.ts';
 import type { SpeedReason } from './types.ts';
 
 export interface Available {
@@ -56,6 +58,19 @@ export function availableAlong(
     for (let j = 0; j < grid.length; j++) put(j, line.length - grid[j], of);
   }
   return { distance, reason, reasons };
+}
+
+/** m. */
+const STEP = 0.5;
+
+/** What is left to stop in where least of the line is seen, stated or assumed, as every stop of the answer has it, m. */
+export function leastRoom(context: OutingContext): number {
+  const { line, outing, loaded } = context;
+  const n = Math.max(2, Math.ceil(line.length / STEP) + 1);
+  const grid = Float64Array.from({ length: n }, (_, j) => (j * line.length) / (n - 1));
+  const eyes = driverBehind(outing, loaded);
+  const { distance } = availableAlong(line, grid, stopMargin(context), outing.assumed.sight, eyes, false);
+  return distance.reduce((a, b) => Math.min(a, b), Infinity);
 }
 
 type Put = (index: number, metres: number, of: number) => void;

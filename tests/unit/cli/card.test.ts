@@ -192,8 +192,39 @@ describe('a train that may not leave', () => {
     expect(text.includes('Not to be run by')).toBe(stays !== undefined);
     if (stays === undefined) expect(text).toMatch(/gap to keep \d+ ft/);
     else {
-      expect(text).toContain(`Not to be run by: ${stays}.`);
+      // Once, over all that it covers: the strip, the zones, the braking points.
+      expect(text.split('Not to be run by').length).toBe(2);
+      const said = text.indexOf(`Not to be run by: ${stays}.`);
+      expect(said).toBeGreaterThan(0);
+      for (const covered of ['drawn ×', 'from – to', 'Braking points'])
+        expect(text.indexOf(covered), covered).toBeGreaterThan(said);
       expect(text).toContain(`gap to keep none: ${stays}`);
     }
+  });
+
+  it.each([
+    ['too-long-wet', 'Not to be run by: it may not leave.'],
+    ['brake-not-measured', 'Not to be run by: not until it is known.'],
+    ['steam-light', ''],
+  ])('%s: speeds in the terminal and in the drawing say so over all of it', (name, stays) => {
+    const svg = join(folder, `${name}.svg`);
+    const { stdout } = heedway('speeds', `examples/${name}.json`, '--svg', svg);
+    const drawn = readFileSync(svg, 'utf8');
+    expect(JSON.parse(heedway('speeds', `examples/${name}.json`, '--json').stdout).notToRun).toBe(stays);
+    const told = drawn.replace(/<(title|desc)>.*?<\/\1>/gs, '');
+    const letters = [...told.matchAll(/<text[^>]* y="([\d.]+)"[^>]*>([^<]*)/g)].map(
+      ([, y, text]) => [Number(y), text] as const,
+    );
+    expect(letters.length).toBeGreaterThan(10);
+    if (stays === '') {
+      expect(stdout).not.toContain('Not to be run by');
+      expect(drawn).not.toContain('Not to be run by');
+      return;
+    }
+    expect(stdout.startsWith(`${stays}\n`)).toBe(true);
+    const [[top, first], [next]] = [...letters].sort(([a], [b]) => a - b);
+    expect(first).toBe(stays);
+    // A line of its own: what comes next stands a whole letter lower.
+    expect(next - top).toBeGreaterThan(13);
   });
 });

@@ -74,11 +74,48 @@ describe('what a cylinder was reckoned with', () => {
   });
 
   it('is no stop that is longer than what is seen without a word of it', () => {
-    const seen = (distance: number): string => said(seeing({ ...all, distance }));
-    expect(seen(15)).toMatch(/not short enough for every place: where least is seen .* sees 46 ft ahead/);
+    const written = { distance: '100 ft' };
+    const seen = (distance: number): string => said(seeing({ ...all, distance }), written);
+    // 49.2 ft, less the 2.4 ft that the driver sits behind the head and the host's margin of 10 ft.
+    expect(seen(15)).toMatch(
+      /not short enough for every place: where least is seen on this line 36 ft is left to stop in/,
+    );
     expect(seen(150)).not.toContain('not short enough');
-    expect(said({ ...seeing(), assumed: { ...outing.assumed, sight: 15 } })).toContain(
-      'nobody has said how far the driver sees on this line, and 46 ft',
+    expect(said({ ...seeing(), assumed: { ...outing.assumed, sight: 15 } }, written)).toContain(
+      'nobody has said how far the driver sees on this line; of the 49 ft that is assumed 36 ft is left',
+    );
+  });
+
+  it('is asked first to stop in what is left where least is seen, stated or assumed as in the answer', () => {
+    const first = (of: typeof outing): string => usualDesign(of, 'imperial').distance;
+    expect(first(seeing({ ...all, distance: 60 * 0.3048 }))).toBe('45 ft');
+    expect(first(seeing({ ...all, distance: 200 * 0.3048 }))).not.toBe('45 ft');
+    // A signal that comes late in sight is seen no farther than it is.
+    const signal = {
+      id: 'late',
+      kind: 'signal',
+      name: 'Late',
+      stop: false,
+      at: 200,
+      sight: 50 * 0.3048,
+    } as const;
+    const far = seeing({ ...all, distance: 300 * 0.3048 });
+    expect(first({ ...far, line: { ...far.line, places: [signal] } })).toBe('35 ft');
+    const unsaid = { ...seeing(), line: { ...outing.line, sights: [], places: [] } };
+    expect(first(unsaid)).toBe('85 ft');
+    expect(first({ ...unsaid, host: { name: '' } })).toBe('85 ft');
+    expect(usualDesign(unsaid, 'metric').distance).toBe('26 m');
+    // Nobody is asked to stop in no distance at all.
+    expect(first(seeing({ ...all, distance: 1 }))).toBe('5 ft');
+  });
+
+  it('says in what distance one would do, where none does in what is seen', () => {
+    const [none, does] = said(seeing({ ...all, distance: 15 })).split('\n');
+    expect(none).toMatch(/^No (stock )?cylinder does it/);
+    const [, ft] = /^In (\d+) ft one would do: see that far ahead/.exec(does) ?? [];
+    expect(Number(ft)).toBeGreaterThan(36);
+    expect(said(seeing({ ...all, distance: 15 }), { distance: `${ft} ft` })).toContain(
+      'Fit each of the 3 cars',
     );
   });
 

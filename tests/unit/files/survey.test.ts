@@ -1,6 +1,8 @@
 /** A surveyed table: each fault with its row in the file, nothing passed over that means nothing or contradicts. */
 import { describe, expect, it } from 'vitest';
 import { readSurvey } from '../../../desk/survey.ts';
+import { choices } from '../../../papers/import/types.ts';
+import { adviceWords } from '../../../words/survey.ts';
 
 const about = { name: 'x', gauge: '7.25 in' };
 const read = (text: string, name = 'a.csv') => readSurvey(text, name, about);
@@ -87,5 +89,72 @@ describe('columns that contradict each other', () => {
 
   it('but for what rounding takes', async () => {
     expect(await faults(`${head}100,100.05,1.04,1,1.1\n`)).toEqual([]);
+  });
+});
+
+describe('what whoever surveyed it knows and the file does not say', () => {
+  const table = 'Chainage (m),Height (m),Radius (m),Place\n0,0,,Yard\n100,1,30,\n200,0.4,,\n300,0.3,,Yard\n';
+
+  it('is asked, and each answer has one that takes it back', async () => {
+    const asked = await read(table);
+    expect(asked.advice).toEqual(['loop', 'to the right', 'transitions']);
+    expect(asked.made?.line.loop).toBe(false);
+    const round = await readSurvey(table, 'a.csv', { ...about, ...choices.loop });
+    expect(round.advice[0]).toBe('end to end');
+    const back = await readSurvey(table, 'a.csv', { ...about, ...choices.loop, ...choices['end to end'] });
+    expect(back.made?.json).toEqual(asked.made?.json);
+    const right = await readSurvey(table, 'a.csv', { ...about, ...choices['to the right'] });
+    expect(right.made?.json['curves']).toMatchObject([{ hand: 'right' }]);
+    expect(right.advice).toContain('to the left');
+    const left = { ...about, ...choices['to the right'], ...choices['to the left'] };
+    expect((await readSurvey(table, 'a.csv', left)).made?.json).toEqual(asked.made?.json);
+  });
+
+  it('a loop comes back to the height and the place where it began, and says what was spread', async () => {
+    const { made, notes } = await readSurvey(table, 'a.csv', { ...about, ...choices.loop });
+    expect(made?.line.loop).toBe(true);
+    expect(made?.line.heights.map(({ height }) => height)).toEqual([
+      0,
+      expect.closeTo(0.9, 6),
+      expect.closeTo(0.2, 6),
+      expect.closeTo(0, 9),
+    ]);
+    expect(made?.line.places.map(({ name, at }) => [name, at])).toEqual([['Yard', 0]]);
+    expect(notes.join()).toContain('0.30 m of height misclosure spread over it');
+  });
+
+  it('where the hand stands in a column nothing is asked of it', async () => {
+    const { advice } = await read(curves('0,0,90,L\n100,1,,\n'));
+    expect(advice).toEqual(['loop', 'transitions']);
+  });
+
+  it('of a satellite track too: one that comes back to where it began is asked, another is no loop', async () => {
+    const track = (...points: readonly (readonly [number, number])[]): string =>
+      `<gpx><trk><trkseg>${points.map(([lat, ele]) => `<trkpt lat="${lat}" lon="0"><ele>${ele}</ele></trkpt>`).join('')}</trkseg></trk></gpx>`;
+    const there = [
+      [51, 10],
+      [51.001, 11],
+      [51.002, 12],
+    ] as const;
+    const round = track(...there, [51.001, 11], [51.00001, 10]);
+    const loop = await read(round, 'a.gpx');
+    expect([loop.made?.line.loop, loop.advice]).toEqual([true, ['end to end', 'level', 'curves']]);
+    const ends = await readSurvey(round, 'a.gpx', { ...about, ...choices['end to end'] });
+    expect([ends.made?.line.loop, ends.advice]).toEqual([false, ['loop', 'level', 'curves']]);
+    const away = await read(track(...there), 'a.gpx');
+    expect([away.made?.line.loop, away.advice]).toEqual([false, ['level', 'curves']]);
+    const forced = await readSurvey(track(...there), 'a.gpx', { ...about, ...choices.loop });
+    expect(forced.made).toBeUndefined();
+    expect(forced.problems[0].message).toMatch(/found ends 22\d m apart; expected those of a loop/);
+  });
+
+  it('has a button and a flag, or says how it is measured', () => {
+    for (const [advice, { say, button, flag }] of Object.entries(adviceWords)) {
+      expect(say, advice).toMatch(/[.?]$/);
+      expect([button !== undefined, flag !== undefined], advice).toEqual([
+        advice in choices,
+        advice in choices,
+      ]);
+    }
   });
 });

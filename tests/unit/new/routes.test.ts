@@ -108,5 +108,14 @@ it('asks of a survey that names no unit, as the page does, and says what it foun
   const [feet, metres] = ['ft', 'm'].map((unit) => of('--lengths', unit).stdout);
   expect(feet).toContain('- 400 ft end to end, 5 heights, 0 curves, 0 places.');
   expect(metres).toContain('- 1312 ft end to end, 5 heights, 0 curves, 0 places.');
-  expect(JSON.parse(readFileSync(join(folder, 'surveyed/line.json'), 'utf8')).name).toBe('orchard');
+  const made = () => JSON.parse(readFileSync(join(folder, 'surveyed/line.json'), 'utf8'));
+  expect(made()).toMatchObject({ name: 'orchard', shape: 'point-to-point' });
+  // What the page has a button for has a flag, and says which.
+  expect(metres).toContain('- Do its ends meet? --shape loop');
+  expect(of('--lengths', 'm', '--shape', 'loop').stdout).toContain('--shape point-to-point');
+  expect(made().shape).toBe('loop');
+  const own = heedway('survey', file, '--lengths', 'm', '--shape', 'ring');
+  expect(own.stderr).toContain('--shape: found ring; expected loop or point-to-point');
+  const bends = heedway('survey', file, '--lengths', 'm', '--bends', 'up');
+  expect(bends.stderr).toContain('--bends: found up; expected left or right');
 });

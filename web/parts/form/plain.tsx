@@ -86,6 +86,8 @@ export function Text({ slot }: { readonly slot: Slot }) {
     'aria-describedby': fault ? `${slot.id}-told` : undefined,
     onInput: (e: TargetedEvent<HTMLInputElement>) => {
       text.value = e.currentTarget.value;
+      // Of what is no paper yet: a button that waits for it is not waited for by a tap beside the field first.
+      if (!slot.path) slot.setTyping?.(text.value);
     },
   };
   return (
@@ -112,10 +114,11 @@ export function WordList({ slot, entry }: { readonly slot: Slot; readonly entry:
   const put = (next: readonly string[]): void => slot.set(next.length === 0 ? undefined : next);
   const known = slot.choices ?? (entry.form === 'choice' ? entry.values.map(String) : undefined);
   if (!known) {
+    const { setTyping: _, ...whole } = slot;
     return (
       <Text
         slot={{
-          ...slot,
+          ...whole,
           json: slot.json === undefined ? undefined : now.join(', '),
           set: (text) =>
             put(

@@ -8,7 +8,7 @@ import { Three } from './three.tsx';
 
 /** Figures with their units, which stand out of the sentence. */
 const FIGURE =
-  /(\d[\d.,]*(?:-\d+\/\d+)? ?(?:mph|km\/h|ft|in|m|mm|lbf?|kg|N|%|inHg|psi|kPa|bar|cars?)?)(?=[\s;:,.)]|$)/;
+  /(\d+(?:[.,]\d+)*(?:-\d+\/\d+)? ?(?:mph|km\/h|ft|in|m|mm|lbf?|kg|N|%|inHg|psi|kPa|bar|cars?)?)(?=[\s;:,.)]|$)/;
 
 /** The sentence; while there is none, why. */
 export function Hero({ voice }: { readonly voice: Voice }) {

@@ -2,7 +2,8 @@
 import { computed, signal } from '@preact/signals';
 import type { StopsAtHand } from '../../../desk/stops-at-hand.ts';
 import { stillHead } from '../../../views/strip/still.ts';
-import { asked, caution, timed } from '../../state/session.ts';
+import { staysHere } from '../../../words/verdict.ts';
+import { asked, caution, timed, told } from '../../state/session.ts';
 
 /** The outing on the screen; none while its paper is read, or cannot be. */
 const shown = computed(() => asked.value?.outing ?? null);
@@ -35,12 +36,13 @@ export const speedNow = computed(
   () => speed.value ?? shown.value?.plannedSpeed ?? shown.value?.host.speed?.value ?? 1.5,
 );
 
-/** What the train needs from there; null until it is known how careful to be, which comes with the answer. */
+/** What the train needs from there, and no gap of one that may not leave; null until it is known how careful to be, which comes with the answer. */
 export const reachNow = computed(() => {
   const [hand, careful] = [live.value, caution.value];
   if (!hand || !careful) return null;
   const { likely, cautious, gap } = hand.stop(headNow.value, speedNow.value, careful);
-  return { likely: likely.distance, cautious: cautious.distance, gap };
+  const stays = told.value && staysHere(told.value.answer.verdict);
+  return { likely: likely.distance, cautious: cautious.distance, ...(stays === undefined ? { gap } : {}) };
 });
 
 /** Move the head along the line; a loop goes round. */

@@ -152,7 +152,7 @@ export function StripView() {
   const reach = moment.value?.reach;
   const readout =
     moment.value && reach
-      ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, reach.likely, 'up')}, cautious ${distance(v, reach.cautious, 'up')}, gap ${distance(v, reach.gap, 'up')}`
+      ? `${chainage(v, moment.value.head)} at ${say(v, { si: moment.value.speed, kind: 'speed' })}: likely stop ${distance(v, reach.likely, 'up')}, cautious ${distance(v, reach.cautious, 'up')}${reach.gap === undefined ? '' : `, gap ${distance(v, reach.gap, 'up')}`}`
       : '';
   return (
     <section class="strip-box" ref={box}>

@@ -272,6 +272,7 @@ function CardHead({ card }: { readonly card: Card }) {
     <div class="card-head">
       <div>
         <h1>{card.verdict.toUpperCase()}</h1>
+        {card.notToRun !== '' && <p class="big">{card.notToRun}</p>}
         <p class="big">{card.title}</p>
         {card.invented !== '' && (
           <p>
@@ -300,11 +301,6 @@ function CardHead({ card }: { readonly card: Card }) {
 function CardSpeeds({ card }: { readonly card: Card }) {
   return (
     <div>
-      {card.notToRun !== '' && (
-        <p>
-          <strong>{card.notToRun}</strong>
-        </p>
-      )}
       <table>
         <thead>
           <tr>

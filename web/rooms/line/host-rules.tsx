@@ -95,16 +95,20 @@ function NewRule({ rules }: { readonly rules: readonly NamedField[] }) {
     draft.value = yes && partOf(yes, 'value').is.form === 'yes' ? { value: true } : {};
   };
   const ready = ['value', 'source'].every((k) => draft.value[k] !== undefined && draft.value[k] !== '');
-  const slot = (part: 'value' | 'source'): Slot => ({
-    id: `new-rule-${part}`,
-    label: part === 'value' ? 'value of the new rule' : 'source of the new rule',
-    labelled: true,
-    json: draft.value[part],
-    optional: false,
-    set: (value) => {
+  const slot = (part: 'value' | 'source'): Slot => {
+    const set = (value: unknown): void => {
       draft.value = { ...draft.value, [part]: value };
-    },
-  });
+    };
+    return {
+      id: `new-rule-${part}`,
+      label: part === 'value' ? 'value of the new rule' : 'source of the new rule',
+      labelled: true,
+      json: draft.value[part],
+      optional: false,
+      set,
+      setTyping: set,
+    };
+  };
   return (
     <section class="new-rule" aria-label="A rule more">
       <div class="field add-field">

@@ -1,19 +1,28 @@
 /** A line that a person brings: a host's file or code, or a survey. Without one, the last question asks for the worst of it. */
-import { useSignal } from '@preact/signals';
+import { signal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { ownLines } from '../../../desk/new/own-lines.ts';
 import { Read } from '../../../desk/new/reading.ts';
 import { outingIn } from '../../../desk/outing-code.ts';
 import { surveyFound } from '../../../desk/survey-found.ts';
-import type { Lengths } from '../../../papers/import/types.ts';
+import type { Advice, SurveyChoices } from '../../../papers/import/types.ts';
 import { readHost, readLine } from '../../../papers/index.ts';
 import { readEverything } from '../../parts/everything.ts';
 import { FeetOrMetres } from '../../parts/feet-or-metres.tsx';
 import { FilePick } from '../../parts/file-pick.tsx';
 import { openShelf, others } from '../../parts/shelf.ts';
 import { readingSurvey } from '../../parts/survey.ts';
+import { SurveyAdvice } from '../../parts/survey-advice.tsx';
 import { type Json, paper, settings } from '../../state/session.ts';
 import { brought, replies } from './draft.ts';
+
+/** The survey of which the line was made, to be read anew; a page that was opened again has it no more. */
+const surveyed = signal<{
+  readonly file: File;
+  readonly choices: SurveyChoices;
+  readonly advice: readonly Advice[];
+  readonly line: unknown;
+} | null>(null);
 
 const nameOf = (json: Json | undefined): string => String(json?.['name'] ?? '');
 
@@ -48,7 +57,7 @@ export function BringLine() {
     const [first] = [...line.problems, ...read.problems];
     said.value = `${name} cannot be read as a line, an outing or a host's rules: ${first.message}`;
   };
-  const file = async (chosen: File, lengths?: Lengths): Promise<void> => {
+  const file = async (chosen: File, choices: SurveyChoices = {}): Promise<void> => {
     unitless.value = null;
     if (!/\.(csv|txt|gpx)$/i.test(chosen.name))
       return aPaper(new Uint8Array(await chosen.arrayBuffer()), chosen.name);
@@ -63,13 +72,14 @@ export function BringLine() {
       (share) => {
         said.value = `${chosen.name}: ${Math.round(100 * share)} % read`;
       },
-      lengths,
+      choices,
     ).done;
     if (survey.made) {
       const { json, line } = survey.made;
       take(json as Json, undefined);
       const found = surveyFound(line, { system: settings.value.units });
       brought.value = { ...brought.value, notes: [found, ...survey.notes] };
+      surveyed.value = { file: chosen, choices, advice: survey.advice, line: json };
       return undefined;
     }
     if (survey.asksLengths) {
@@ -88,6 +98,7 @@ export function BringLine() {
     await aPaper(found, 'the code');
   };
   const { line, host, notes = [] } = brought.value;
+  const from = surveyed.value?.line === line ? surveyed.value : null;
   const rules = host && !line ? nameOf(host) : '';
   if (line)
     return (
@@ -103,6 +114,13 @@ export function BringLine() {
               <li key={note}>{note}</li>
             ))}
           </ul>
+        )}
+        <Said said={said.value} />
+        {from && (
+          <SurveyAdvice
+            advice={from.advice}
+            choose={(choice) => void file(from.file, { ...from.choices, ...choice })}
+          />
         )}
         <div class="picks">
           <button
@@ -143,7 +161,7 @@ export function BringLine() {
           {unitless.value && (
             <FeetOrMetres
               file={unitless.value.name}
-              take={(unit) => unitless.value && void file(unitless.value, unit)}
+              take={(lengths) => unitless.value && void file(unitless.value, { lengths })}
             />
           )}
           <label class="label" for="new-code">
@@ -163,16 +181,19 @@ export function BringLine() {
               Take its line
             </button>
           </div>
-          {said.value !== '' && (
-            <p class="wrong" role="alert">
-              {said.value}
-            </p>
-          )}
+          <Said said={said.value} />
         </div>
       </details>
     </>
   );
 }
+
+const Said = ({ said }: { readonly said: string }) =>
+  said === '' ? null : (
+    <p class="wrong" role="alert">
+      {said}
+    </p>
+  );
 
 /** The next train of the day runs on the line of the one before. */
 function MyLines({ take }: { readonly take: (line: Json, host: Json | undefined) => void }) {

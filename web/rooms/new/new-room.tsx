@@ -3,6 +3,7 @@ import './new.css';
 import { useEffect } from 'preact/hooks';
 import { type Question, questions } from '../../../desk/new/questions.ts';
 import { lackOf, tellMissing } from '../../../desk/new/say.ts';
+import { tellSeated } from '../../../desk/new/seats.ts';
 import { sentence } from '../../../desk/sentence.ts';
 import { tellVerdict } from '../../../words/verdict.ts';
 import { freeName, openOwn, openShelf } from '../../parts/shelf.ts';
@@ -126,6 +127,7 @@ function Step({ question }: { readonly question: Question }) {
   return (
     <section>
       <h1>{asks[question]}</h1>
+      {question === 'people' && <Seats />}
       {question === 'line' && <BringLine />}
       {front.map(({ key, ask }) => (
         <Ask key={key} name={key} lack={ask} />
@@ -145,6 +147,23 @@ function Step({ question }: { readonly question: Question }) {
         </details>
       )}
     </section>
+  );
+}
+
+/** More people than seats: with how many there are of each, and what to do. */
+function Seats() {
+  const said = tellSeated(growth.value.seated);
+  return (
+    <p class="seats" role="status">
+      {said !== '' && (
+        <>
+          <strong>{said}</strong>{' '}
+          <button type="button" onClick={() => goTo('cars', 'cars.count')}>
+            To the cars
+          </button>
+        </>
+      )}
+    </p>
   );
 }
 
