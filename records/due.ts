@@ -13,7 +13,7 @@ import {
 } from '../papers/due/interval.ts';
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
-import { dayOf, type Entry } from './record.ts';
+import { contentText, dayOf, type Entry } from './record.ts';
 import { trips } from './service.ts';
 
 export type Certificate = Content<'certificate'>;
@@ -77,40 +77,88 @@ export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
  * Those of which one may be the best. Of a thing that is done every year the last alone, where all that its certificates say of
  * their end is the same: an earlier one never stands longer. What goes by use, or may come too soon, is looked at as a whole.
  */
-function thatMayCount(all: readonly Standing[], { day, rules }: Known): Standing[] {
-  const things = new Map<string, Map<string, Standing[]>>();
-  for (const from of all) {
-    const { what, of, person, signedFor, interval, until } = from.content;
+function thatMayCount(all: readonly Standing[], { day, rules }: Known): readonly Standing[] {
+  const things = new Map<string, Map<string, Dated[]>>();
+  for (const alike of alikeButForDays(all)) {
+    const { what, of, person, signedFor, interval, until } = alike[0].from.content;
     // Names and intervals have no line break in them, and none is empty.
     const limits = signedFor === undefined ? '' : JSON.stringify(signedFor);
     const thing = `${what}\n${of ?? ''}\n${person ?? ''}\n${limits}`;
     const end = `${interval ?? ''}\n${until ?? ''}`;
-    const ends = things.get(thing) ?? new Map<string, Standing[]>();
+    const ends = things.get(thing) ?? new Map<string, Dated[]>();
     things.set(thing, ends);
-    const alike = ends.get(end);
-    if (alike) alike.push(from);
-    else ends.set(end, [from]);
+    const known = ends.get(end);
+    if (known) for (const one of alike) known.push(one);
+    else ends.set(end, alike);
   }
-  const plain = ({ content: { interval } }: Standing): boolean => {
+  const plain = ({ from }: Dated): boolean => {
+    const { interval } = from.content;
     if (interval === undefined) return true;
     const rule = ruleOf(`${interval}`, rules);
     return rule !== undefined && !goesByUse(rule) && rule.leastBetween === undefined;
   };
-  return [...things.values()].flatMap((ends) => {
+  const counting = [...things.values()].flatMap((ends) => {
     const kinds = [...ends.values()];
     return kinds.every(([first]) => plain(first))
       ? kinds.flatMap((alike) => lastOf(alike, day))
       : kinds.flat();
   });
+  return counting.sort((a, b) => a.at - b.at).map(({ from }) => from);
+}
+
+/** With the day on which it was done. */
+interface Dated {
+  readonly from: Standing;
+  readonly on: string;
+  /** Its place among all: of those that are worth the same the first counts. */
+  readonly at: number;
+}
+
+/** Put together where nothing but that day is another: of thousands that say the same one is read. */
+function alikeButForDays(all: readonly Standing[]): Dated[][] {
+  const groups: Dated[][] = [];
+  const known = new Map<string, Map<string, Dated[]>>();
+  for (let at = 0; at < all.length; at++) {
+    const from = all[at];
+    const text = from.amendments.length === 0 ? contentText(from.first.body) : undefined;
+    const day = text === undefined ? undefined : ownDay(text);
+    if (text === undefined || day === undefined) {
+      groups.push([{ from, on: `${from.content['on']}`, at }]);
+      continue;
+    }
+    const on = text.slice(day, day + DAY);
+    const [before, behind] = [text.slice(0, day), text.slice(day + DAY)];
+    const byEnd = known.get(before) ?? new Map<string, Dated[]>();
+    if (byEnd.size === 0) known.set(before, byEnd);
+    const group = byEnd.get(behind);
+    if (group) group.push({ from, on, at });
+    else {
+      const first = [{ from, on, at }];
+      byEnd.set(behind, first);
+      groups.push(first);
+    }
+  }
+  return groups;
+}
+
+/** A bare quotation mark stands in no value of a canonical text: where this stands once, it is the certificate's own. */
+const ON = '"on":"';
+const DAY = 10;
+
+/** Where the day of a certificate begins in its text; undefined: it is read by itself. */
+function ownDay(text: string): number | undefined {
+  const at = text.indexOf(ON);
+  const begins = at + ON.length;
+  const plain = at >= 0 && text[begins + DAY] === '"' && text.indexOf(ON, begins) < 0;
+  return plain ? begins : undefined;
 }
 
 /** The last that was done by that day, of those that say what a certificate says; none by then: all. */
-function lastOf(alike: readonly Standing[], day: string): readonly Standing[] {
-  const onOf = ({ content: { on } }: Standing): string => `${on}`;
-  const done = alike.filter((one) => onOf(one) <= day);
-  let best: Standing | undefined;
-  for (const one of done) if (!best || onOf(one) > onOf(best)) best = one;
-  return best && contentOf(best, 'certificate') ? [best] : alike;
+function lastOf(alike: readonly Dated[], day: string): readonly Dated[] {
+  let best: Dated | undefined;
+  const before = (a: Dated, b: Dated): boolean => a.on > b.on || (a.on === b.on && a.at < b.at);
+  for (const one of alike) if (one.on <= day && (!best || before(one, best))) best = one;
+  return best && contentOf(best.from, 'certificate') ? [best] : alike;
 }
 
 /** Service days of a thing; undefined: none are recorded. */

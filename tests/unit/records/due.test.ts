@@ -1,6 +1,6 @@
 /** Certificates: which of several counts, what is out, and the calendar file by another library's reader. */
 import ICAL from 'ical.js';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
 import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { calendar } from '../../../records/calendar.ts';
@@ -67,6 +67,59 @@ it('of many of a thing the best counts, whatever others there are', async () => 
     const last = each.filter(({ state }) => state === worth[best]).map((one) => one.last ?? '9999');
     expect([together.state, together.last ?? '9999']).toEqual([worth[best], last.sort().at(-1)]);
   }
+});
+
+describe('of many of a thing', () => {
+  /** How many texts are read as JSON meanwhile. */
+  const readBy = (work: () => void): number => {
+    const parse = vi.spyOn(JSON, 'parse');
+    try {
+      work();
+      return parse.mock.calls.length;
+    } finally {
+      parse.mockRestore();
+    }
+  };
+
+  it('those that say the same but for their day are told apart without being read', async () => {
+    const days = Array.from({ length: 60 }, (_, i) => `2025-${`${1 + (i % 12)}`.padStart(2, '0')}-11`);
+    const { entries } = await shed(
+      ...days.map((on, i) => hydraulic(on, { of: i % 2 === 0 ? 'Fenwick' : 'Lark' })),
+    );
+    let items: DueItem[] = [];
+    const read = readBy(() => {
+      items = dueOn(entries, '2026-05-31');
+    });
+    expect(items.map(({ certificate: { of, on } }) => `${of} ${on}`)).toEqual([
+      'Fenwick 2025-11-11',
+      'Lark 2025-12-11',
+    ]);
+    expect(read).toBeLessThan(8);
+  });
+
+  it('a text that looks like its day is none, and what was said anew is read as it stands', async () => {
+    const trap = ',"on":"2026-05-01"';
+    const { store } = await shed(
+      hydraulic('2020-01-01', { details: trap }),
+      hydraulic('2021-01-01', { details: trap }),
+    );
+    const [first] = (await look(store)).entries;
+    const clock = clockFrom('2026-05-02T10:00:00+01:00');
+    await said(store, ada, clock, 'certificate', { by: 'B', ...hydraulic('2024-06-01') }, first.row.hash);
+    const { entries } = await look(store);
+    expect(dueOn(entries, '2026-05-31')).toMatchObject([{ state: 'stands', since: '2024-06-01' }]);
+  });
+
+  it('of two of the same day that which was recorded first counts, whoever gave others', async () => {
+    const by = (on: string, by: string): Json => hydraulic(on, { by });
+    const { certificate } = await only(
+      '2026-05-31',
+      by('2024-01-01', 'X'),
+      by('2025-01-01', 'Y'),
+      by('2025-01-01', 'X'),
+    );
+    expect(certificate.by).toBe('Y');
+  });
 });
 
 describe('of several certificates', () => {
