@@ -13,7 +13,7 @@ import {
 } from '../papers/due/interval.ts';
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
-import { contentText, dayOf, type Entry } from './record.ts';
+import { contentText, type Entry } from './record.ts';
 import { trips } from './service.ts';
 
 export type Certificate = Content<'certificate'>;
@@ -178,12 +178,13 @@ function ruleOf(interval: string, rules: Known['rules']): Interval | undefined {
   return rules.get(interval);
 }
 
-/** First day of which this author recorded anything of a thing; what it ran before that nobody says is all here. */
+/** Day on which this author put by a run of a thing for the first time; what it ran before that nobody says is all here. */
 type KeptFrom = (of: string, author: string) => string | undefined;
 
 /**
  * By author, for what others recorded of a thing, as its host on a day or before it was sold, says nothing of what it ran at home: records that
- * are put together must not make what nobody kept look as if it had not been. A run that was written down later, from a log, is of its own day.
+ * are put together must not make what nobody kept look as if it had not been. Runs alone: who writes a certificate down does not say that runs are
+ * kept as well. By the day on which it was put by: one old run that is written down later does not say that all since then are.
  */
 function keptFrom(entries: readonly Entry[]): KeptFrom {
   let days: ReadonlyMap<string, string> | undefined;
@@ -197,15 +198,15 @@ const keptKey = (of: string, author: string): string => `${author}\n${nameKey(of
 
 function firstDays(entries: readonly Entry[]): ReadonlyMap<string, string> {
   const days = new Map<string, string>();
-  const names = (of: string, body: Entry['body']): void => {
-    const key = keptKey(of, body.author);
-    const [day, first] = [dayOf(body), days.get(key)];
-    if (first === undefined || day < first) days.set(key, day);
-  };
-  for (const { departure, left } of trips(entries))
-    for (const used of [...left.vehicles, left.line]) names(used, departure.first.body);
-  for (const { first, content } of standing(entries, 'certificate'))
-    if (content['of'] !== undefined) names(`${content['of']}`, first.body);
+  for (const { departure, left } of trips(entries)) {
+    const { author, stored } = departure.first.body;
+    const day = stored.slice(0, 10);
+    for (const of of [...left.vehicles, left.line]) {
+      const key = keptKey(of, author);
+      const first = days.get(key);
+      if (first === undefined || day < first) days.set(key, day);
+    }
+  }
   return days;
 }
 
@@ -261,12 +262,15 @@ function stands(
   done: readonly string[],
   { day, used, keptFrom, rules }: Known,
 ): Omit<DueItem, 'from'> {
-  const { on, until, interval, of } = certificate;
+  const { on, until, interval, of, runsKeptSince } = certificate;
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
-  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
-  const kept = of === undefined || rule?.serviceDays === undefined ? undefined : keptFrom(of, author);
+  const byUse = of !== undefined && rule !== undefined && goesByUse(rule);
+  // Whoever says that all runs are here says so of none as well.
+  const none = runsKeptSince === undefined || runsKeptSince > day ? undefined : [];
+  const days = byUse ? (used(of) ?? none) : undefined;
+  const kept = byUse && rule.serviceDays !== undefined ? (runsKeptSince ?? keptFrom(of, author)) : undefined;
   const ruled = rule && byRule(rule, counted, day, { days, kept });
   const said = until === undefined ? undefined : fixed(on, until, day);
   if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };

@@ -86,6 +86,11 @@ const certificate = group({
   until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
   interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
   by: must(text(), 'by', 'Who gave it.'),
+  runsKeptSince: may(
+    day(),
+    'runs kept since',
+    'From this day on every run of it stands in these records, whoever puts it by: so says who writes this. For what goes by service days.',
+  ),
   signedFor: signedFor(),
   details: may(
     remark(),
