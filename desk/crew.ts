@@ -9,7 +9,7 @@ import { askCrew } from '../engine/questions/crew/ask.ts';
 import { type AtWork, atWork } from '../engine/questions/crew/at-work.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import { askGuard } from '../engine/questions/host/guard.ts';
-import { askOrder } from '../engine/questions/order/ask.ts';
+import { askGround, askOrder } from '../engine/questions/order/ask.ts';
 import type { CrewMember, Duty } from '../engine/things/duty.ts';
 import { tellCompetence, tellHours, tellSays } from '../words/crew.ts';
 import type { Voice } from '../words/voice.ts';
@@ -34,6 +34,8 @@ export interface CrewSheet {
   readonly dress: string;
   /** The host has no words of its own for what the crew wears. */
   readonly dressExample: boolean;
+  /** What is amiss on the ground, and what that is to whoever works there. */
+  readonly ground: readonly Finding[];
   /** What the answer says of people at work. */
   readonly findings: readonly Finding[];
 }
@@ -64,6 +66,7 @@ export function crewSheet(paper: Json, outing: Outing, voice: Voice): CrewSheet 
     ...(outing.signals === undefined ? {} : { signalsToday: outing.signals }),
     dress: briefing.dress ?? exampleBriefing.dress,
     dressExample: briefing.dress === undefined,
+    ground: askGround(outing),
     findings: crewFindings(outing),
   };
 }

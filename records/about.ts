@@ -9,7 +9,7 @@ export interface About extends Named {
     readonly kind: string;
     readonly said: string;
     readonly stored: string;
-    readonly why: 'named in it' | 'wrote it';
+    readonly why: 'named in it' | 'wrote it' | 'typed in it';
     readonly content: Json;
   }[];
 }
@@ -49,14 +49,45 @@ export function withPhotos(all: About, entries: readonly Entry[], photos: readon
   };
 }
 
+/** Texts of any case and spacing are the same name; one that is a word of ours is none. */
+const folded = (text: string): string => text.normalize('NFC').toLowerCase().replace(/\s+/g, ' ').trim();
+const OUR_WORD = /^[a-z-]+$/;
+const IN_A_WORD = /[\p{L}\p{N}]/u;
+
+/** Whether somebody typed the name itself where a person could be referred to, or where there was room for any text. */
+function isTyped(json: unknown, name: string): boolean {
+  if (typeof json === 'string') return !OUR_WORD.test(json) && stands(folded(name), folded(json));
+  if (typeof json !== 'object' || json === null) return false;
+  return Object.values(json).some((one) => isTyped(one, name));
+}
+
+/** As words of its own. */
+function stands(name: string, text: string): boolean {
+  if (name === '') return false;
+  for (let at = text.indexOf(name); at >= 0; at = text.indexOf(name, at + 1))
+    if (!IN_A_WORD.test(text[at - 1] ?? ' ') && !IN_A_WORD.test(text[at + name.length] ?? ' ')) return true;
+  return false;
+}
+
+/** Records in which the name itself was typed: struck out, it stands there all the same. */
+export const typedIn = (name: string, entries: readonly Entry[]): readonly Entry[] =>
+  entries.filter((entry) => isTyped(ownPart(entry), name));
+
 export function about(named: Named, entries: readonly Entry[]): About {
+  const { name } = named;
   const authors = authorsOf(named.person, entries);
   const refers = ({ body }: Entry): boolean => JSON.stringify(body.content).includes(named.person);
   return {
     ...named,
     records: entries.flatMap((entry) => {
       const { body, row } = entry;
-      const why = refers(entry) ? 'named in it' : authors.has(body.author) ? 'wrote it' : undefined;
+      const why = refers(entry)
+        ? 'named in it'
+        : isTyped(ownPart(entry), name)
+          ? 'typed in it'
+          : authors.has(body.author)
+            ? 'wrote it'
+            : undefined;
       if (why === undefined) return [];
       const { kind, said, stored } = body;
       return [{ record: row.hash, kind, said, stored, why, content: ownPart(entry) } as const];

@@ -22,10 +22,26 @@ export function standing(entries: readonly Entry[], kind?: Kind): Standing[] {
     list.push(entry);
     amendments.set(first.row.hash, list);
   }
-  return (kind === undefined ? all.flat : (all.byKind.get(kind) ?? [])).map((first) => {
-    const anew = amendments.get(first.row.hash) ?? [];
-    return { first, amendments: anew, content: (anew.at(-1) ?? first).body.content };
-  });
+  const firsts = kind === undefined ? all.flat : (all.byKind.get(kind) ?? []);
+  if (amendments.size === 0) return firsts.map((first) => new AsSaid(first, NONE));
+  return firsts.map((first) => new AsSaid(first, amendments.get(first.row.hash) ?? NONE));
+}
+
+const NONE: readonly Entry[] = [];
+
+/** What it says is read when it is asked for. */
+class AsSaid implements Standing {
+  readonly first: Entry;
+  readonly amendments: readonly Entry[];
+
+  constructor(first: Entry, amendments: readonly Entry[]) {
+    this.first = first;
+    this.amendments = amendments;
+  }
+
+  get content(): Json {
+    return (this.amendments.at(-1) ?? this.first).body.content;
+  }
 }
 
 interface Index {

@@ -13,7 +13,7 @@ import {
 } from '../papers/due/interval.ts';
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
-import { dayOf, type Entry } from './record.ts';
+import { contentText, type Entry } from './record.ts';
 import { trips } from './service.ts';
 
 export type Certificate = Content<'certificate'>;
@@ -77,40 +77,88 @@ export function dueOn(entries: readonly Entry[], day: string): DueItem[] {
  * Those of which one may be the best. Of a thing that is done every year the last alone, where all that its certificates say of
  * their end is the same: an earlier one never stands longer. What goes by use, or may come too soon, is looked at as a whole.
  */
-function thatMayCount(all: readonly Standing[], { day, rules }: Known): Standing[] {
-  const things = new Map<string, Map<string, Standing[]>>();
-  for (const from of all) {
-    const { what, of, person, signedFor, interval, until } = from.content;
+function thatMayCount(all: readonly Standing[], { day, rules }: Known): readonly Standing[] {
+  const things = new Map<string, Map<string, Dated[]>>();
+  for (const alike of alikeButForDays(all)) {
+    const { what, of, person, signedFor, interval, until } = alike[0].from.content;
     // Names and intervals have no line break in them, and none is empty.
     const limits = signedFor === undefined ? '' : JSON.stringify(signedFor);
     const thing = `${what}\n${of ?? ''}\n${person ?? ''}\n${limits}`;
     const end = `${interval ?? ''}\n${until ?? ''}`;
-    const ends = things.get(thing) ?? new Map<string, Standing[]>();
+    const ends = things.get(thing) ?? new Map<string, Dated[]>();
     things.set(thing, ends);
-    const alike = ends.get(end);
-    if (alike) alike.push(from);
-    else ends.set(end, [from]);
+    const known = ends.get(end);
+    if (known) for (const one of alike) known.push(one);
+    else ends.set(end, alike);
   }
-  const plain = ({ content: { interval } }: Standing): boolean => {
+  const plain = ({ from }: Dated): boolean => {
+    const { interval } = from.content;
     if (interval === undefined) return true;
     const rule = ruleOf(`${interval}`, rules);
     return rule !== undefined && !goesByUse(rule) && rule.leastBetween === undefined;
   };
-  return [...things.values()].flatMap((ends) => {
+  const counting = [...things.values()].flatMap((ends) => {
     const kinds = [...ends.values()];
     return kinds.every(([first]) => plain(first))
       ? kinds.flatMap((alike) => lastOf(alike, day))
       : kinds.flat();
   });
+  return counting.sort((a, b) => a.at - b.at).map(({ from }) => from);
+}
+
+/** With the day on which it was done. */
+interface Dated {
+  readonly from: Standing;
+  readonly on: string;
+  /** Its place among all: of those that are worth the same the first counts. */
+  readonly at: number;
+}
+
+/** Put together where nothing but that day is another: of thousands that say the same one is read. */
+function alikeButForDays(all: readonly Standing[]): Dated[][] {
+  const groups: Dated[][] = [];
+  const known = new Map<string, Map<string, Dated[]>>();
+  for (let at = 0; at < all.length; at++) {
+    const from = all[at];
+    const text = from.amendments.length === 0 ? contentText(from.first.body) : undefined;
+    const day = text === undefined ? undefined : ownDay(text);
+    if (text === undefined || day === undefined) {
+      groups.push([{ from, on: `${from.content['on']}`, at }]);
+      continue;
+    }
+    const on = text.slice(day, day + DAY);
+    const [before, behind] = [text.slice(0, day), text.slice(day + DAY)];
+    const byEnd = known.get(before) ?? new Map<string, Dated[]>();
+    if (byEnd.size === 0) known.set(before, byEnd);
+    const group = byEnd.get(behind);
+    if (group) group.push({ from, on, at });
+    else {
+      const first = [{ from, on, at }];
+      byEnd.set(behind, first);
+      groups.push(first);
+    }
+  }
+  return groups;
+}
+
+/** A bare quotation mark stands in no value of a canonical text: where this stands once, it is the certificate's own. */
+const ON = '"on":"';
+const DAY = 10;
+
+/** Where the day of a certificate begins in its text; undefined: it is read by itself. */
+function ownDay(text: string): number | undefined {
+  const at = text.indexOf(ON);
+  const begins = at + ON.length;
+  const plain = at >= 0 && text[begins + DAY] === '"' && text.indexOf(ON, begins) < 0;
+  return plain ? begins : undefined;
 }
 
 /** The last that was done by that day, of those that say what a certificate says; none by then: all. */
-function lastOf(alike: readonly Standing[], day: string): readonly Standing[] {
-  const onOf = ({ content: { on } }: Standing): string => `${on}`;
-  const done = alike.filter((one) => onOf(one) <= day);
-  let best: Standing | undefined;
-  for (const one of done) if (!best || onOf(one) > onOf(best)) best = one;
-  return best && contentOf(best, 'certificate') ? [best] : alike;
+function lastOf(alike: readonly Dated[], day: string): readonly Dated[] {
+  let best: Dated | undefined;
+  const before = (a: Dated, b: Dated): boolean => a.on > b.on || (a.on === b.on && a.at < b.at);
+  for (const one of alike) if (one.on <= day && (!best || before(one, best))) best = one;
+  return best && contentOf(best.from, 'certificate') ? [best] : alike;
 }
 
 /** Service days of a thing; undefined: none are recorded. */
@@ -130,12 +178,13 @@ function ruleOf(interval: string, rules: Known['rules']): Interval | undefined {
   return rules.get(interval);
 }
 
-/** First day of which this author recorded anything of a thing; what it ran before that nobody says is all here. */
+/** Day on which this author put by a run of a thing for the first time; what it ran before that nobody says is all here. */
 type KeptFrom = (of: string, author: string) => string | undefined;
 
 /**
  * By author, for what others recorded of a thing, as its host on a day or before it was sold, says nothing of what it ran at home: records that
- * are put together must not make what nobody kept look as if it had not been. A run that was written down later, from a log, is of its own day.
+ * are put together must not make what nobody kept look as if it had not been. Runs alone: who writes a certificate down does not say that runs are
+ * kept as well. By the day on which it was put by: one old run that is written down later does not say that all since then are.
  */
 function keptFrom(entries: readonly Entry[]): KeptFrom {
   let days: ReadonlyMap<string, string> | undefined;
@@ -149,15 +198,15 @@ const keptKey = (of: string, author: string): string => `${author}\n${nameKey(of
 
 function firstDays(entries: readonly Entry[]): ReadonlyMap<string, string> {
   const days = new Map<string, string>();
-  const names = (of: string, body: Entry['body']): void => {
-    const key = keptKey(of, body.author);
-    const [day, first] = [dayOf(body), days.get(key)];
-    if (first === undefined || day < first) days.set(key, day);
-  };
-  for (const { departure, left } of trips(entries))
-    for (const used of [...left.vehicles, left.line]) names(used, departure.first.body);
-  for (const { first, content } of standing(entries, 'certificate'))
-    if (content['of'] !== undefined) names(`${content['of']}`, first.body);
+  for (const { departure, left } of trips(entries)) {
+    const { author, stored } = departure.first.body;
+    const day = stored.slice(0, 10);
+    for (const of of [...left.vehicles, left.line]) {
+      const key = keptKey(of, author);
+      const first = days.get(key);
+      if (first === undefined || day < first) days.set(key, day);
+    }
+  }
   return days;
 }
 
@@ -213,12 +262,15 @@ function stands(
   done: readonly string[],
   { day, used, keptFrom, rules }: Known,
 ): Omit<DueItem, 'from'> {
-  const { on, until, interval, of } = certificate;
+  const { on, until, interval, of, runsKeptSince } = certificate;
   const rule = interval === undefined ? undefined : ruleOf(interval, rules);
   // One that came too soon after another counts for nothing.
   const counted = rule && rule.leastBetween !== undefined && on <= day ? (lastCounted(rule, done) ?? on) : on;
-  const days = of === undefined || !rule || !goesByUse(rule) ? undefined : used(of);
-  const kept = of === undefined || rule?.serviceDays === undefined ? undefined : keptFrom(of, author);
+  const byUse = of !== undefined && rule !== undefined && goesByUse(rule);
+  // Whoever says that all runs are here says so of none as well.
+  const none = runsKeptSince === undefined || runsKeptSince > day ? undefined : [];
+  const days = byUse ? (used(of) ?? none) : undefined;
+  const kept = byUse && rule.serviceDays !== undefined ? (runsKeptSince ?? keptFrom(of, author)) : undefined;
   const ruled = rule && byRule(rule, counted, day, { days, kept });
   const said = until === undefined ? undefined : fixed(on, until, day);
   if (ruled && said) return { certificate, since: counted, ...sooner(ruled, said) };

@@ -1,4 +1,5 @@
 /** Inspections: what was found amiss and is not mended, and which were gone through on a day. */
+import type { GroundKind } from '../engine/things/in-date.ts';
 import type { Content } from '../papers/record/fields.ts';
 import { contentOf, type Standing, standing } from './amended.ts';
 import { dayOf, type Entry } from './record.ts';
@@ -6,6 +7,8 @@ import { dayOf, type Entry } from './record.ts';
 export interface OpenDefect {
   readonly inspection: Standing;
   readonly of: string;
+  /** Absent: of a vehicle or a line. */
+  readonly ground?: GroundKind;
   readonly item: string;
   readonly what: string;
   readonly rejects: boolean;
@@ -40,6 +43,7 @@ export function openDefects(entries: readonly Entry[]): OpenDefect[] {
       .map(({ item, ask, note, value, result, photo }) => ({
         inspection: from,
         of: said.of,
+        ...(said.ground === undefined ? {} : { ground: said.ground }),
         item,
         what: `${note ?? ask}${value === undefined ? '' : ` (${value})`}`,
         rejects: result === 'reject',

@@ -192,14 +192,25 @@ type Frame = Omit<Body, 'content'>;
 class Unread {
   #content: Json | undefined;
   readonly #text: string;
+  readonly #from: number;
+  readonly #to: number;
 
-  constructor(frame: Frame, { text }: Row) {
+  /** @param from where its content begins in the text @param to and ends */
+  constructor(frame: Frame, { text }: Row, from: number, to: number) {
     Object.assign(this, frame);
     this.#text = text;
+    this.#from = from;
+    this.#to = to;
   }
 
+  /** What is none says nothing: of no kind's contents is an empty one right. */
   get content(): Json {
-    this.#content ??= contentIn(this.#text);
+    if (this.#content === undefined)
+      try {
+        this.#content = JSON.parse(this.#text.slice(this.#from, this.#to)) as Json;
+      } catch {
+        this.#content = {};
+      }
     return this.#content;
   }
 
@@ -207,21 +218,20 @@ class Unread {
   toJSON(): object {
     return { ...this, content: this.content };
   }
+
+  static textOf(body: object): string | undefined {
+    return #text in body ? body.#text.slice(body.#from, body.#to) : undefined;
+  }
 }
 
-const unread = (frame: Frame, row: Row): Body => new Unread(frame, row) as Unread & Frame;
+const unread = (frame: Frame, row: Row, from: number, to: number): Body =>
+  new Unread(frame, row, from, to) as Unread & Frame;
+
+/** Its content as it stands in the canonical text; undefined: it was read already, and its text let go. */
+export const contentText = (body: Body): string | undefined => Unread.textOf(body);
 
 /** Keys of a canonical text stand in their order, and no value has a bare quotation mark: the first is the content's, the last what follows it. */
 const [CONTENT, DEVICE] = ['"content":', ',"device":"'];
-
-/** What is none says nothing: of no kind's contents is an empty one right. */
-function contentIn(text: string): Json {
-  try {
-    return JSON.parse(text.slice(text.indexOf(CONTENT) + CONTENT.length, text.lastIndexOf(DEVICE))) as Json;
-  } catch {
-    return {};
-  }
-}
 
 /**
  * A body that was read and found right, without its content: to hold many thousand of those takes longer than to read again what is asked for.
@@ -230,7 +240,8 @@ function contentIn(text: string): Json {
 export function laidBy({ content: _, ...frame }: Body, row: Row, one: (text: string) => string): Body {
   const { author, device, said, stored, program } = frame;
   const alike = { author: one(author), device: one(device), program: one(program) };
-  return unread({ ...frame, ...alike, stored: stored === said ? said : stored }, row);
+  const [from, to] = [row.text.indexOf(CONTENT) + CONTENT.length, row.text.lastIndexOf(DEVICE)];
+  return unread({ ...frame, ...alike, stored: stored === said ? said : stored }, row, from, to);
 }
 
 /**
@@ -268,7 +279,7 @@ export function bodyUnread(row: Row, by: string, one: (text: string) => string):
     ...(previousSignature === undefined ? {} : { previousSignature }),
     ...(amends === undefined ? {} : { amends }),
   };
-  return unread(frame, row);
+  return unread(frame, row, before[0].length - 1, at);
 }
 
 /** Day on which it was so, where it was. */

@@ -7,6 +7,8 @@ import { say, type Voice } from './voice.ts';
 
 type Speaks = Pick<Voice, 'system'>;
 
+export const ON_THE_GROUND = 'Not mended on the ground';
+
 const powerWords = { steam: 'steam', electric: 'battery or wire', petrol: 'petrol or diesel' } as const;
 
 /** "steam; Fenwick; 7 1/4 in gauge; to 900 lb; Larkfield Hollow" */

@@ -6,6 +6,7 @@ import { turnWords } from '../../papers/record/fields.ts';
 import { personNamed } from '../../records/names.ts';
 import { shownTime } from '../../records/time.ts';
 import { refused, turns } from '../../records/turns.ts';
+import { ON_THE_GROUND } from '../../words/crew.ts';
 import { shortHash, turnTold } from '../../words/records/record.ts';
 import { tellVerdict } from '../../words/verdict.ts';
 import { trade, type Voice } from '../../words/voice.ts';
@@ -76,8 +77,18 @@ async function sheet(gate: Gate, path: string, options: Options): Promise<Outcom
   const made = crewSheet(paper, outing, voice);
   const verdict = verdictOf(made.findings);
   return {
-    text: [...peopleText(made, voice), ...signalsText(made, voice), ...wayText(made, voice)].join('\n'),
-    json: { ...made, verdict, findings: made.findings.map((finding) => tellFully(finding, voice)) },
+    text: [
+      ...peopleText(made, voice),
+      ...signalsText(made, voice),
+      ...groundText(made, voice),
+      ...wayText(made, voice),
+    ].join('\n'),
+    json: {
+      ...made,
+      verdict,
+      ground: made.ground.map((finding) => tellFully(finding, voice)),
+      findings: made.findings.map((finding) => tellFully(finding, voice)),
+    },
     exit: exitOf[verdict],
   };
 }
@@ -106,6 +117,9 @@ function signalsText({ signals, signalsToday }: CrewSheet, { wording }: Voice): 
     ...signals.map(({ signal, means }) => `- ${signal}: ${means}`),
   ];
 }
+
+const groundText = ({ ground }: CrewSheet, voice: Voice): string[] =>
+  ground.length === 0 ? [] : ['', `${ON_THE_GROUND}:`, findingsText(ground, voice)];
 
 function wayText({ findings }: CrewSheet, voice: Voice): string[] {
   if (findings.length === 0) return ['', 'Nothing of the people is in the way.'];

@@ -25,6 +25,7 @@ interface AddOptions extends ListOptions {
   readonly interval?: string;
   readonly by: string;
   readonly details?: string;
+  readonly runsKeptSince?: string;
   readonly amends?: string;
   readonly powers?: string;
   readonly engines?: string;
@@ -63,6 +64,10 @@ export const dueCommand: Command = {
       )
       .option('--until <day>', 'the last day on which it stands, where it says so')
       .option('--details <text>', 'pressure and factor of a test, limits; nothing of anybody’s health')
+      .option(
+        '--runs-kept-since <day>',
+        'for service days: since then every run of it stands in these records, whoever puts it by',
+      )
       .option('--powers <kinds>', 'of a competence: for steam, electric, petrol engines alone, with commas')
       .option('--engines <names>', 'of a competence: for these engines alone, with commas')
       .option('--gauge <gauge>', 'of a competence: on this gauge alone')
@@ -121,10 +126,11 @@ const add = (what: string, options: AddOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
     if (!inDateKinds.includes(what as InDateKind))
       throw new UsageFault(`found ${what}; expected ${inDateKinds.join(', ')}`);
-    const { of, person, done, until, interval, by, details, amends } = options;
+    const { of, person, done, until, interval, by, details, amends, runsKeptSince } = options;
     for (const [name, day] of [
       ['--done', done],
       ['--until', until],
+      ['--runs-kept-since', runsKeptSince],
     ] as const)
       if (day !== undefined && dayNumber(day) === undefined)
         throw new UsageFault(`${name}: found ${day}; expected a day such as 2026-05-31`);
@@ -139,6 +145,7 @@ const add = (what: string, options: AddOptions): Promise<Outcome> =>
       ...(until === undefined ? {} : { until }),
       ...(interval === undefined ? {} : { interval }),
       by,
+      ...(runsKeptSince === undefined ? {} : { runsKeptSince }),
       ...signedFor(options),
       ...(details === undefined ? {} : { details }),
     };

@@ -9,6 +9,7 @@ import { type Derailed, derailed } from '../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
 import { inspectionDrawing } from '../../views/inspection-drawings.ts';
+import { tellBands } from '../../words/records/bands.ts';
 import { offTheRails } from '../../words/records/incident.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
@@ -114,9 +115,9 @@ async function shown(list: InspectionList, svg?: readonly string[]): Promise<Out
   return {
     text: [
       `${name}${example === true ? ' (an example: the host’s own list wins)' : ''}`,
-      ...items.flatMap(({ id, ask, how, by, drawing }) =>
+      ...items.flatMap(({ id, ask, how, by, drawing, measured }) =>
         wrap(
-          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${by === undefined ? '' : ` To be judged by: ${by}.`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
+          `${id}: ${ask}.${how === undefined ? '' : ` ${how}`}${measured === undefined ? '' : ` By its figure: ${tellBands(measured)}.`}${by === undefined ? '' : ` To be judged by: ${by}.`}${drawing === undefined ? '' : ' (With a drawing.)'}`,
           '    ',
         ),
       ),

@@ -40,8 +40,9 @@ function inspection({ of, record, person }: Inspected, names: readonly Named[], 
   return { what: 'inspection', of, on: day, until: day, ...(by ? { by } : {}), record };
 }
 
-const defect = ({ inspection: { first }, of, item, what, rejects, since }: OpenDefect): Json => ({
+const defect = ({ inspection: { first }, of, ground, item, what, rejects, since }: OpenDefect): Json => ({
   of,
+  ...(ground === undefined ? {} : { ground }),
   what: what.replace(/\s+/g, ' ').slice(0, MOST_LETTERS),
   rejects,
   since,
@@ -125,7 +126,8 @@ export function withShown(written: Json, all: Recorded): Json {
     renewed(paper, 'shown', all, asTold(shown.filter(here), paper)),
     'defects',
     all,
-    defects.filter(here),
+    // What is on the ground is of no train, and of each.
+    defects.filter((one) => one['ground'] !== undefined || here(one)),
   );
   return renewed(first, 'restrictions', all, restrictions.filter(here));
 }

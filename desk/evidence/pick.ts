@@ -44,7 +44,7 @@ export function pick(entries: readonly Entry[], { from, to, of }: Wanted): Stand
   };
   const spanned = standing(entries).filter(inSpan);
   if (of === undefined) return spanned;
-  // What names the thing; then what names such a record, as an arrival its departure.
+  // What names the thing, and what was found on the ground, which is of each; then what names such a record, as an arrival its departure.
   const names = new Set(of);
   const isOf = meaning(of);
   const texts = new Map(spanned.map((one) => [one, [...textsIn(one.content)]]));
@@ -52,7 +52,10 @@ export function pick(entries: readonly Entry[], { from, to, of }: Wanted): Stand
   for (let before = -1; before < concerned.size; ) {
     before = concerned.size;
     for (const [one, words] of texts)
-      if (!concerned.has(one) && words.some((word) => names.has(word) || isOf(word))) {
+      if (
+        !concerned.has(one) &&
+        (isOnTheGround(one) || words.some((word) => names.has(word) || isOf(word)))
+      ) {
         concerned.add(one);
         names.add(one.first.row.hash);
       }
@@ -67,6 +70,9 @@ export function pick(entries: readonly Entry[], { from, to, of }: Wanted): Stand
       (content['person'] === undefined || people.has(`${content['person']}`)));
   return spanned.filter((one) => concerned.has(one) || club(one));
 }
+
+const isOnTheGround = ({ first, content }: Standing): boolean =>
+  first.body.kind === 'inspection' && content['ground'] !== undefined;
 
 /** A name is no longer than a line; a text that is longer names nothing. */
 const MOST_LETTERS = 200;

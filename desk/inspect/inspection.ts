@@ -52,6 +52,7 @@ export async function inspectionContent(
     listHash: await sha256(canonical(list)),
     when: list.when,
     of,
+    ...(list.ground === undefined ? {} : { ground: list.ground }),
     looked: list.items.map((item) => {
       const { value, note, photo } = said[item.id] ?? {};
       return {

@@ -33,19 +33,27 @@ function numbers(word: string): (name: string) => string {
   };
 }
 
-/** From here on nothing hangs on how old a rider is. */
+/** From here on nothing hangs on how old anybody is. */
 const GROWN = 18;
 const ages = age();
 
-/** Of grown riders the group, not the age; where a host asks for older ones, from there on. */
-function ageGroup(paper: Json): (rider: Json) => Json {
-  const host = paper['host'] as { readonly youngestRider?: { readonly value?: unknown } } | undefined;
-  const asked = ages.safeParse(host?.youngestRider?.value);
-  const from = Math.max(GROWN, asked.success ? asked.data : 0);
-  return (rider) => {
-    const read = ages.safeParse(rider['age']);
-    const rides = (rider['duty'] ?? 'rider') === 'rider';
-    return rides && read.success && read.data > from ? { ...rider, age: from } : rider;
+/** Rules of a host that ask for an age. */
+const ageRules = [
+  'youngestRider',
+  'youngestDriver',
+  'youngestGuard',
+  'youngestLookout',
+  'drivesAlone',
+] as const;
+
+/** Of grown people the group, not the age, whether they ride or work; where a host asks for older ones, from there on. */
+function ageGroup(paper: Json): <T extends Json>(one: T) => T {
+  const host = (paper['host'] ?? {}) as Readonly<Record<string, { readonly value?: unknown } | undefined>>;
+  const asked = ageRules.map((rule) => ages.safeParse(host[rule]?.value));
+  const from = Math.max(GROWN, ...asked.map((read) => (read.success ? read.data : 0)));
+  return (one) => {
+    const read = ages.safeParse(one['age']);
+    return read.success && read.data > from ? { ...one, age: from } : one;
   };
 }
 
@@ -92,7 +100,9 @@ export function nameless(paper: Json): Json {
   return {
     ...bare,
     ...(bare['riders'] === undefined ? {} : { riders: numbered }),
-    ...(bare['crew'] === undefined ? {} : { crew: crew.map((one) => ({ ...one, name: person(one.name) })) }),
+    ...(bare['crew'] === undefined
+      ? {}
+      : { crew: crew.map((one) => ({ ...grouped(one), name: person(one.name) })) }),
     ...(bare['shown'] === undefined ? {} : { shown: kept }),
   };
 }

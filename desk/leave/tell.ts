@@ -72,7 +72,7 @@ export function tellReplay({ inputs, same, versions, gone, come }: Replayed): st
     ...(inputs ? [] : ['The paper in the record is not the one whose hash was recorded.']),
     same
       ? `The same answer, byte for byte, by ${by}.`
-      : `Another answer by ${by}${gone.length + come.length === 0 ? ': what was told is the same, figures behind it differ.' : ':'}`,
+      : `Another answer by ${by}${gone.length + come.length === 0 ? ': what was told is the same, figures behind it differ.' : ' (- as it was told then, + as it is told today):'}`,
     ...gone.map((line) => `- ${line}`),
     ...come.map((line) => `+ ${line}`),
   ];

@@ -4,7 +4,7 @@ import type { Polygon } from '../base/numerics/polygon.ts';
 import type { Quantity } from '../base/quantity.ts';
 import type { AssumedValues } from '../things/assumed.ts';
 import type { CrewMember } from '../things/duty.ts';
-import type { Defect, InDateRule, Shown } from '../things/in-date.ts';
+import type { Defect, GroundRule, InDateRule, Shown } from '../things/in-date.ts';
 import type { Line, RailStretch } from '../things/line/types.ts';
 import type { RailState } from '../things/rail.ts';
 import type { Rider, Train } from '../things/train/types.ts';
@@ -65,6 +65,8 @@ export interface HostRules {
   readonly profiles?: readonly Profile[];
   /** What must be in date for an outing. */
   readonly inDate?: readonly InDateRule[];
+  /** What trains do while something on the ground is rejected. */
+  readonly ground?: readonly GroundRule[];
   // ---- people at work; times in s
   readonly mostOnDuty?: Rule<number>;
   readonly mostDriving?: Rule<number>;

@@ -7,7 +7,7 @@ import type { BrakeFault } from '../things/brake/force.ts';
 import type { BrakeKind } from '../things/brake/kinds/index.ts';
 import type { SupplyOutcome } from '../things/brake/kinds/kind.ts';
 import type { Lie } from '../things/coupler/bends.ts';
-import type { InDateKind } from '../things/in-date.ts';
+import type { GroundKind, InDateKind } from '../things/in-date.ts';
 import type { RailState } from '../things/rail.ts';
 import type { FlangeWay } from './balance/climbing.ts';
 import type { PeakScenario } from './couplers/peaks.ts';
@@ -29,6 +29,7 @@ export interface FactTypes {
   'supply lost': SupplyOutcome;
   rail: RailState;
   'in date': InDateKind;
+  ground: GroundKind;
   'speed reason': SpeedReasonKind;
   'way of running': FlangeWay | PeakScenario;
   /** '': none. */

@@ -33,10 +33,25 @@ export interface InDateRule {
   readonly source: string;
 }
 
+/** What a club has on the ground: no part of a train or a line. */
+export const groundKinds = ['first-aid-and-fire', 'storage-and-bay'] as const;
+export type GroundKind = (typeof groundKinds)[number];
+
+/** What trains do while something of it is rejected. */
+export const groundWords = ['hold', 'limits', 'told'] as const;
+
+export interface GroundRule {
+  readonly what: GroundKind;
+  readonly rejected: (typeof groundWords)[number];
+  readonly source: string;
+}
+
 /** What was found amiss and is not mended. */
 export interface Defect {
-  /** Vehicle or line by its name. */
+  /** Vehicle or line by its name; of what is on the ground, that. */
   readonly of: string;
+  /** Absent: of a vehicle or the line. */
+  readonly ground?: GroundKind;
   readonly what: string;
   /** It may not be used; else it may, and is to be mended. */
   readonly rejects: boolean;

@@ -27,7 +27,7 @@ export function amissHere(
 }
 
 function defectsOf(
-  { of, what, rejects, since }: Written<'defects'>,
+  { of, ground, what, rejects, since }: Written<'defects'>,
   i: number,
   line: Line,
   { vehicles }: Train,
@@ -35,6 +35,8 @@ function defectsOf(
 ): readonly Defect[] {
   const names = vehicles.map(({ name }) => name);
   const mine = sameName(of, line.name) ? [line.name] : meant(of, names);
+  // A list of the bay that was gone through of a vehicle is that vehicle's.
+  if (mine.length === 0 && ground !== undefined) return [{ of, ground, what, rejects, since }];
   if (mine.length === 0)
     trouble(
       notes,

@@ -1,6 +1,6 @@
 /** The host's rules: each field once. Every rule has its value and the place where it is written. */
 import type * as z from 'zod/mini';
-import { inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
+import { groundKinds, groundWords, inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
 import { choice, gauge, group, head, may, must, outline, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
 import { crewRules, people, weatherRules } from './people-fields.ts';
@@ -80,6 +80,16 @@ const inDate = group({
     rows(text(), 1, 50),
     'accepted from',
     'Whose certificate counts here; anybody’s, if nothing is said.',
+  ),
+  source: must(text(), 'source', 'Where it is written: book and number.'),
+});
+
+const ground = group({
+  what: must(choice(...groundKinds), 'what', 'First aid and fire, or storage and steaming bay.'),
+  rejected: must(
+    choice(...groundWords),
+    'while something of it is rejected',
+    'Trains hold, run within limits, or it is told and nothing else.',
   ),
   source: must(text(), 'source', 'Where it is written: book and number.'),
 });
@@ -198,6 +208,11 @@ export const hostSchema = group({
     rows(inDate, 0, 100),
     'what must be in date',
     'Certificates that an outing must show; without them it cannot tell, and with one that is out it holds.',
+  ),
+  ground: may(
+    rows(ground, 0, 20),
+    'what is on the ground',
+    'What trains do while first aid, fire gear or the bay is rejected. If nothing is said: with first aid or fire gear rejected riders are carried within limits, and the bay is told.',
   ),
 });
 

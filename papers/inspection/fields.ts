@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { type Kind, kinds } from '../../engine/base/quantity.ts';
+import { groundKinds } from '../../engine/things/in-date.ts';
 import { choice, group, may, must, remark, rows, text, yes } from '../describe.ts';
 import { drawings } from './drawings.ts';
 
@@ -39,6 +40,11 @@ export const listSchema = group({
   example: may(yes(), 'example', 'Made from published duties as an example: the host’s own list wins.'),
   when: must(choice(...whens), 'when', 'When it is gone through.'),
   of: must(text(), 'of', 'What it is for.'),
+  ground: may(
+    choice(...groundKinds),
+    'on the ground',
+    'What it is for, where that is neither vehicle nor line: first aid and fire, or storage and steaming bay.',
+  ),
   source: must(text(1000), 'source', 'Where its items come from.'),
   items: must(rows(item, 1, 200), 'items', 'In the order in which one walks round.'),
 });

@@ -1,6 +1,6 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
-import { inDateKinds } from '../../engine/things/in-date.ts';
+import { groundKinds, inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
 import {
   chainage,
@@ -147,7 +147,12 @@ const shown = group({
 });
 
 const defect = group({
-  of: must(text(), 'of', 'The vehicle or the line, by its name.'),
+  of: must(text(), 'of', 'The vehicle or the line, by its name; or what is on the ground.'),
+  ground: may(
+    choice(...groundKinds),
+    'on the ground',
+    'What it is, where it is neither of a vehicle nor of the line.',
+  ),
   what: must(text(500), 'what', 'What is amiss.'),
   rejects: must(yes(), 'rejects', 'It may not be used so; else it may, and is to be mended.'),
   since: must(day(), 'since', 'Day on which it was found.'),

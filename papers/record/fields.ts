@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { duties } from '../../engine/things/duty.ts';
-import { inDateKinds } from '../../engine/things/in-date.ts';
+import { groundKinds, inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { choice, day, group, may, moment, must, remark, rows, text } from '../describe.ts';
 import { EXPECTED, readInterval } from '../due/interval.ts';
@@ -86,6 +86,11 @@ const certificate = group({
   until: may(day(), 'until', 'Last day on which it stands, where it says so.'),
   interval: may(interval(), 'interval', 'How long it stands, as it is written.'),
   by: must(text(), 'by', 'Who gave it.'),
+  runsKeptSince: may(
+    day(),
+    'runs kept since',
+    'From this day on every run of it stands in these records, whoever puts it by: so says who writes this. For what goes by service days.',
+  ),
   signedFor: signedFor(),
   details: may(
     remark(),
@@ -110,6 +115,11 @@ const inspection = group({
   listHash: must(hash(), 'hash of the list', 'SHA-256 of its canonical text.'),
   when: must(choice(...whens), 'when', 'When it is gone through.'),
   of: must(text(), 'of', 'What was looked at, by its name.'),
+  ground: may(
+    choice(...groundKinds),
+    'on the ground',
+    'What it is, where it is neither a vehicle nor the line.',
+  ),
   looked: must(rows(looked, 1, 200), 'looked at', 'Every item of the list.'),
 });
 

@@ -121,6 +121,7 @@ const certificates: readonly (readonly [device: Device, content: Json, daysAfter
       of: 'Fenwick',
       on: '2025-05-31',
       interval: '10 service days',
+      runsKeptSince: '2025-05-31',
       by: 'Heap Lane shed',
     },
     150,

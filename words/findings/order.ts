@@ -1,4 +1,6 @@
 /** Words for what is in date. */
+import type { Severity } from '../../engine/questions/finding.ts';
+import type { GroundKind } from '../../engine/things/in-date.ts';
 import { tellInDate } from '../in-date.ts';
 import type { Tellers } from './teller.ts';
 
@@ -19,6 +21,19 @@ const unfitWords = {
 } as const;
 
 const asked = 'The host asks for it: the rule is quoted as the source.';
+
+/** What it is to a train. */
+function groundWhy(ground: GroundKind, severity: Severity, rejected: boolean): string {
+  if (!rejected) return 'It is usable so, and stops no train.';
+  if (severity === 'forbids') return 'The host holds its trains for it: the rule is quoted as the source.';
+  if (ground === 'storage-and-bay')
+    return severity === 'limits'
+      ? 'The host limits its trains for it. Nobody lights up, fuels or lifts with it.'
+      : 'Nobody lights up, fuels or lifts with it; a train that runs needs none of it.';
+  return severity === 'limits'
+    ? 'Whoever is burned or falls needs it at once: carry riders with another at hand that is whole and in date, and the crew knows where.'
+    : 'Whoever is burned or falls needs it at once, the crew as well: have another at hand.';
+}
 
 export const orderWords = {
   'out-of-date': ({ facts: { what, of, last } }) => ({
@@ -41,6 +56,10 @@ export const orderWords = {
   'defect-open': ({ severity, facts: { what, of, since } }) => ({
     what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
     why: 'It stays open until a record says that it is mended, or gone through after a derailment.',
+  }),
+  'ground-amiss': ({ severity, facts: { ground, what, of, since, rejects } }) => ({
+    what: `${rejects ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
+    why: `${groundWhy(ground, severity, rejects)} It stays open until a record says that it is mended.`,
   }),
   'line-closed': ({ facts: { why, since } }, t) => ({
     what: `The line is shut ${t.where}: ${why} (since ${since}).`,

@@ -25,7 +25,8 @@ export function inForce(outing: Outing): InForce {
   return {
     closures,
     limits: here.length - closures,
-    defects: (outing.defects ?? []).filter(({ of }) => names.includes(of)).length,
+    defects: (outing.defects ?? []).filter(({ of, ground }) => ground !== undefined || names.includes(of))
+      .length,
     certificates: outing.shown?.length ?? 0,
   };
 }

@@ -6,9 +6,9 @@ import { amount } from '../../base/quantity.ts';
 import { nameOfLine } from '../../outing/moves.ts';
 import { offLine, restrictionsHere } from '../../outing/restricted.ts';
 import type { Outing } from '../../outing/types.ts';
-import type { InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
+import type { GroundKind, GroundRule, InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
 import { atWork, whereOf } from '../crew/at-work.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import { type Unfit, unaccepted, unfit, worse } from './signed-for.ts';
 
@@ -17,6 +17,7 @@ export const askOrder = (outing: Outing): Finding[] => [
     holders(outing, rule.of).flatMap((holder) => about(outing, rule, holder)),
   ),
   ...defects(outing),
+  ...askGround(outing),
   ...restricted(outing),
 ];
 
@@ -55,6 +56,35 @@ function defects(outing: Outing): Finding[] {
     ];
   });
 }
+
+/**
+ * First aid and fire gear are for whoever is burned or falls, on the train as beside it: while they are rejected nobody rides as if they were
+ * there. The bay is for lighting up, fuelling and lifting: a train that runs is none of it. Common practice, no source, until the host says otherwise.
+ */
+export function askGround(outing: Outing): Finding[] {
+  const { defects = [], host } = outing;
+  return defects.flatMap(({ of, ground, what, rejects, since }) => {
+    if (ground === undefined) return [];
+    const rule = (host.ground ?? []).find((one) => one.what === ground);
+    return [
+      makeFinding('ground-amiss', rejects ? groundSeverity(ground, rule, outing) : 'notes', 'host', {
+        facts: { ground, what, of, since, rejects },
+        source: rule?.source ?? 'common practice, no source',
+      }),
+    ];
+  });
+}
+
+function groundSeverity(ground: GroundKind, rule: GroundRule | undefined, { riders }: Outing): Severity {
+  if (rule) return bySaid[rule.rejected];
+  return ground === 'first-aid-and-fire' && riders.some(({ duty }) => duty === 'rider') ? 'limits' : 'notes';
+}
+
+const bySaid: Readonly<Record<GroundRule['rejected'], Severity>> = {
+  hold: 'forbids',
+  limits: 'limits',
+  told: 'notes',
+};
 
 interface Holder {
   /** Absent: the club. */

@@ -11,6 +11,7 @@ export const orderFindings = {
     'accepted?': 'name',
   },
   'defect-open': { what: 'name', of: 'name', since: 'name' },
+  'ground-amiss': { ground: 'ground', what: 'name', of: 'name', since: 'name', rejects: 'yes or no' },
   'line-closed': { why: 'name', since: 'name' },
   'line-slow': { why: 'name', since: 'name' },
   'limit-off-line': { why: 'name', since: 'name', end: 'length' },

@@ -48,6 +48,17 @@ export const people: Makers = {
     const of = plain(2).train.vehicles[0].name;
     return plain(2, { defects: [{ of, what: 'cracked tire', rejects: true, since: '2026-05-30' }] });
   },
+  'ground-amiss': () => {
+    const of = 'first aid and fire';
+    const box = {
+      of,
+      ground: 'first-aid-and-fire',
+      what: 'box empty',
+      rejects: true,
+      since: '2026-05-30',
+    } as const;
+    return plain(2, { defects: [box] });
+  },
   // And with it all else of the people and of the day that nobody said.
   'hours-not-said': () => atWork({}, {}, {}),
   // And with it all else that is amiss with them.

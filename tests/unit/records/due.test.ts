@@ -1,11 +1,11 @@
 /** Certificates: which of several counts, what is out, and the calendar file by another library's reader. */
 import ICAL from 'ical.js';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { dueCalendar } from '../../../desk/due/calendar.ts';
 import { recorded, withShown } from '../../../desk/due/shown.ts';
 import { calendar } from '../../../records/calendar.ts';
 import { type DueItem, dueOn } from '../../../records/due.ts';
-import { look, take } from '../../../records/ledger.ts';
+import { look, put, take } from '../../../records/ledger.ts';
 import { personNamed } from '../../../records/names.ts';
 import type { Author, Entry, Json } from '../../../records/record.ts';
 import type { Store } from '../../../records/store.ts';
@@ -69,6 +69,59 @@ it('of many of a thing the best counts, whatever others there are', async () => 
   }
 });
 
+describe('of many of a thing', () => {
+  /** How many texts are read as JSON meanwhile. */
+  const readBy = (work: () => void): number => {
+    const parse = vi.spyOn(JSON, 'parse');
+    try {
+      work();
+      return parse.mock.calls.length;
+    } finally {
+      parse.mockRestore();
+    }
+  };
+
+  it('those that say the same but for their day are told apart without being read', async () => {
+    const days = Array.from({ length: 60 }, (_, i) => `2025-${`${1 + (i % 12)}`.padStart(2, '0')}-11`);
+    const { entries } = await shed(
+      ...days.map((on, i) => hydraulic(on, { of: i % 2 === 0 ? 'Fenwick' : 'Lark' })),
+    );
+    let items: DueItem[] = [];
+    const read = readBy(() => {
+      items = dueOn(entries, '2026-05-31');
+    });
+    expect(items.map(({ certificate: { of, on } }) => `${of} ${on}`)).toEqual([
+      'Fenwick 2025-11-11',
+      'Lark 2025-12-11',
+    ]);
+    expect(read).toBeLessThan(8);
+  });
+
+  it('a text that looks like its day is none, and what was said anew is read as it stands', async () => {
+    const trap = ',"on":"2026-05-01"';
+    const { store } = await shed(
+      hydraulic('2020-01-01', { details: trap }),
+      hydraulic('2021-01-01', { details: trap }),
+    );
+    const [first] = (await look(store)).entries;
+    const clock = clockFrom('2026-05-02T10:00:00+01:00');
+    await said(store, ada, clock, 'certificate', { by: 'B', ...hydraulic('2024-06-01') }, first.row.hash);
+    const { entries } = await look(store);
+    expect(dueOn(entries, '2026-05-31')).toMatchObject([{ state: 'stands', since: '2024-06-01' }]);
+  });
+
+  it('of two of the same day that which was recorded first counts, whoever gave others', async () => {
+    const by = (on: string, by: string): Json => hydraulic(on, { by });
+    const { certificate } = await only(
+      '2026-05-31',
+      by('2024-01-01', 'X'),
+      by('2025-01-01', 'Y'),
+      by('2025-01-01', 'X'),
+    );
+    expect(certificate.by).toBe('Y');
+  });
+});
+
 describe('of several certificates', () => {
   it('one that is out takes nothing from another that stands, in whatever order they came', async () => {
     const [old, fresh] = [hydraulic('2020-01-01'), hydraulic('2025-01-01')];
@@ -114,7 +167,13 @@ describe('of several certificates', () => {
 
 const steam = { what: 'boiler-steam-test', of: 'Fenwick', on: '2026-05-01', interval: '2 service days' };
 const hash = '0'.repeat(64);
-const ran = async (store: Store, who: Author, day: string, vehicle = 'Fenwick'): Promise<void> => {
+const ran = async (
+  store: Store,
+  who: Author,
+  day: string,
+  vehicle = 'Fenwick',
+  when?: string,
+): Promise<void> => {
   const left = {
     outing: 'x',
     date: '2026-05-01',
@@ -134,7 +193,8 @@ const ran = async (store: Store, who: Author, day: string, vehicle = 'Fenwick'):
     done: [],
     notDone: [],
   };
-  await said(store, who, clockFrom(`${day}T09:00:00Z`), 'departure', left);
+  const clock = clockFrom(`${day}T09:00:00Z`);
+  await put(store, { kind: 'departure', content: left, said: when ?? clock.now() }, who, clock);
 };
 const worst = async (store: Store): Promise<DueItem> => dueOn((await look(store)).entries, '2026-05-31')[0];
 const ranOn = async (test: Json, ...days: readonly string[]): Promise<DueItem> => {
@@ -143,10 +203,16 @@ const ranOn = async (test: Json, ...days: readonly string[]): Promise<DueItem> =
   return worst(store);
 };
 
+/** A run of before all that is asked for: since then runs are kept. */
+const KEPT = '2026-04-01';
+
 describe('service days', () => {
   it('are counted from departures', async () => {
-    expect(await ranOn(steam, '2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
-    expect(await ranOn(steam, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out', serviceLeft: 0 });
+    expect(await ranOn(steam, KEPT, '2026-05-02')).toMatchObject({ state: 'stands', serviceLeft: 1 });
+    expect(await ranOn(steam, KEPT, '2026-05-02', '2026-05-03')).toMatchObject({
+      state: 'out',
+      serviceLeft: 0,
+    });
     expect((await ranOn(steam)).state).toBe('unknown');
   });
   it('are none on the day itself: what was tested this morning may run, though it never ran here', async () => {
@@ -164,10 +230,54 @@ describe('service days', () => {
     expect((await ranOn({ ...month, on: '2026-04-30' })).state).toBe('unknown');
     // Its calendar ends all the same.
     expect((await ranOn({ ...month, interval: '7 days, 31 service days' })).state).toBe('out');
-    // What is kept is counted, once it is.
-    const ran = await ranOn(month, '2026-05-20');
-    expect(ran).toMatchObject({ state: 'stands', serviceLeft: 30 });
-    expect(ran).not.toHaveProperty('atLeast');
+  });
+  it('of before the first run that its keeper put by are not none: it may have run on each', async () => {
+    const month = { ...steam, on: '2026-05-01', interval: '31 service days' };
+    // Nineteen to the nineteenth, and the twentieth.
+    expect(await ranOn(month, '2026-05-20')).toMatchObject({
+      state: 'stands',
+      serviceLeft: 11,
+      atLeast: true,
+    });
+    const kept = await ranOn(month, KEPT, '2026-05-20');
+    expect(kept).toMatchObject({ state: 'stands', serviceLeft: 30 });
+    expect(kept).not.toHaveProperty('atLeast');
+    expect((await ranOn({ ...month, on: '2026-03-01' }, '2026-05-20')).state).toBe('unknown');
+  });
+  it('are known from the day since which whoever writes the certificate says that all runs are here, whoever puts them by', async () => {
+    const month = { ...steam, on: '2026-05-01', interval: '31 service days' };
+    const since = async (runsKeptSince: string, ...days: readonly string[]): Promise<DueItem> => {
+      const { store } = await shed({ ...month, runsKeptSince });
+      const ben = await author('gate');
+      for (const day of days) await ran(store, ben, day);
+      return worst(store);
+    };
+    const kept = await since('2026-05-01', '2026-05-09', '2026-05-10');
+    expect(kept).toMatchObject({ state: 'stands', serviceLeft: 29 });
+    expect(kept).not.toHaveProperty('atLeast');
+    expect(await since('2026-05-01')).toMatchObject({ state: 'stands', serviceLeft: 31 });
+    // What ran before that day nobody says.
+    expect(await since('2026-05-08', '2026-05-09')).toMatchObject({ serviceLeft: 23, atLeast: true });
+    // A day that has not come says nothing.
+    expect(await since('2026-06-20')).toMatchObject({ serviceLeft: 1, atLeast: true });
+  });
+  it('a run that is put by never leaves more of them than there were on that day', async () => {
+    const month = { ...steam, on: '2026-05-01', interval: '31 service days' };
+    const { store } = await shed(month);
+    const leftOn = async (day: string): Promise<number> =>
+      dueOn((await look(store)).entries, day)[0].serviceLeft ?? 0;
+    for (const day of ['2026-05-09', '2026-05-10', '2026-05-20', '2026-05-31']) {
+      const before = await leftOn(day);
+      await ran(store, ada, day);
+      expect(await leftOn(day)).toBeLessThanOrEqual(before);
+    }
+  });
+  it('one old run that is written down today does not say that all since then are', async () => {
+    const month = { ...steam, on: '2026-05-01', interval: '31 service days' };
+    const { store } = await shed(month);
+    await ran(store, ada, '2026-05-20');
+    await ran(store, ada, '2026-05-20', 'Fenwick', '2026-05-01T11:00:00+00:00');
+    expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 11, atLeast: true });
   });
   it('of before anything was recorded are none that nobody ran: it cannot be told, but where those known are too many', async () => {
     const before = { ...steam, on: '2026-04-30' };
@@ -176,11 +286,8 @@ describe('service days', () => {
     expect(unsure).not.toHaveProperty('serviceLeft');
     expect(tellDue(unsure, []).until).toBe('its service days since 2026-04-30 are not all kept here');
     expect(await ranOn(before, '2026-05-02', '2026-05-03')).toMatchObject({ state: 'out' });
-    // That same day records had begun.
-    expect(await ranOn({ ...steam, on: '2026-05-01' }, '2026-05-02')).toMatchObject({
-      state: 'stands',
-      serviceLeft: 1,
-    });
+    // That its certificate was put by on its own day does not say that its runs were.
+    expect((await ranOn({ ...steam, on: '2026-05-01' }, '2026-05-02')).state).toBe('unknown');
   });
 });
 
@@ -251,18 +358,20 @@ describe('service days of what came from elsewhere', () => {
   it('are counted from where its own keeper began', async () => {
     const { store } = await shed({ ...steam, on: '2026-05-01', interval: '31 service days' });
     const ben = await author('gate');
+    await ran(store, ada, KEPT);
     await ran(store, ben, '2026-05-09');
     await ran(store, ada, '2026-05-10');
     expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 29 });
     // Who amends a certificate answers for it.
     const { entries } = await look(store);
+    const certificate = entries.find(({ body }) => body.kind === 'certificate') as Entry;
     await said(
       store,
       ben,
       clockFrom('2026-05-20T08:00:00Z'),
       'certificate',
-      entries[0].body.content,
-      entries[0].row.hash,
+      certificate.body.content,
+      certificate.row.hash,
     );
     // From the first to the eighth it may have run each day, on the ninth and the tenth it did.
     expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 21, atLeast: true });
@@ -272,6 +381,7 @@ describe('service days of what came from elsewhere', () => {
 
   it('count however its name was spelled when it left', async () => {
     const { store } = await shed({ ...steam, interval: '2 service days' });
+    await ran(store, ada, KEPT, 'Fenwick ');
     await ran(store, ada, '2026-05-02', 'FENWICK');
     expect(await worst(store)).toMatchObject({ state: 'stands', serviceLeft: 1 });
     await ran(store, ada, '2026-05-03', ' fenwick');

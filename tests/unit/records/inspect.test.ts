@@ -12,6 +12,7 @@ import { look } from '../../../records/ledger.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
 import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { tellBands } from '../../../words/records/bands.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { plain } from '../../support/rules.ts';
 
@@ -61,6 +62,47 @@ describe('the lists that come along', () => {
       expect(read.value.source).toMatch(/example/);
     },
   );
+  it('judge by figures that are invented and say so, each by what is right, to be mended and rejected', () => {
+    const measured = Object.values(exampleLists).flatMap((json) => {
+      const read = readList(json);
+      return read.ok
+        ? read.value.items.flatMap((item) => (item.measured ? [{ item, of: read.value }] : []))
+        : [];
+    });
+    expect(measured.length).toBeGreaterThan(6);
+    for (const { item, of } of measured) {
+      expect(of.source).toContain('invented');
+      expect(item.how).toContain('Figures invented');
+      expect(item.measured?.limit).toBeDefined();
+      expect(tellBands(item.measured as NonNullable<InspectionItem['measured']>)).toMatch(
+        /^right: .+; to be mended: .+; REJECTED: all else$/,
+      );
+    }
+    const valve = measured.find(({ item }) => item.id === 'valve')?.item as InspectionItem;
+    const judgedAt = (value: string) => resultOf(valve, { value });
+    expect(['96.9 %', '97 %', '100 %', '100.1 %', '103 %', '103.1 %', '93 %'].map(judgedAt)).toEqual([
+      'limit',
+      'right',
+      'right',
+      'limit',
+      'limit',
+      'reject',
+      'reject',
+    ]);
+  });
+  it.each([
+    [{ right: { from: '12 mm' } }, 'right: 12 mm or more; REJECTED: all else'],
+    [
+      { right: { to: '1 mm' }, limit: { to: '2 mm' } },
+      'right: 1 mm or less; to be mended: 2 mm or less; REJECTED: all else',
+    ],
+    [
+      { right: { from: '1 mm', to: '2 mm' }, limit: {} },
+      'right: 1 mm to 2 mm; to be mended: any figure; REJECTED: all else',
+    ],
+  ])('tell their bands as they are written', (bands, told) => {
+    expect(tellBands({ kind: 'length', ...bands })).toBe(told);
+  });
   it('are of every occasion', () => {
     const lists = Object.values(exampleLists).flatMap((json) => {
       const read = readList(json);

@@ -94,7 +94,7 @@ describe('the paper that is recorded', () => {
     ]);
   });
 
-  it('keeps of grown riders that they are grown, and of children how old they are', () => {
+  it('keeps of grown people that they are grown, whether they ride or work, and of children how old they are', () => {
     const of = (host: object) =>
       (
         nameless({
@@ -109,15 +109,31 @@ describe('the paper that is recorded', () => {
           ],
         })['riders'] as readonly Json[]
       ).map(({ age }) => age);
-    expect(of({})).toEqual([18, 18, '7 years 6 months', 71, undefined]);
+    expect(of({})).toEqual([18, 18, '7 years 6 months', 18, undefined]);
     // A host who asks for older riders gets the same answer from it.
     expect(of({ youngestRider: { value: '21 years', source: 'x' } })).toEqual([
       21,
       '19 years',
       '7 years 6 months',
-      71,
+      21,
       undefined,
     ]);
+    for (const rule of ['youngestDriver', 'youngestGuard', 'youngestLookout', 'drivesAlone'])
+      expect(of({ [rule]: { value: 25, source: 'x' } })).toEqual([
+        25,
+        '19 years',
+        '7 years 6 months',
+        25,
+        undefined,
+      ]);
+    const crew = nameless({
+      heedway: 'outing',
+      crew: [
+        { name: 'Flo', age: 45, looksOutAt: 'x' },
+        { name: 'Gil', age: 16, looksOutAt: 'x' },
+      ],
+    })['crew'] as readonly Json[];
+    expect(crew.map(({ age }) => age)).toEqual([18, 16]);
   });
 
   it('keeps who is held by whom, and who belongs together', () => {

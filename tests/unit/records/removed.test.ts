@@ -1,7 +1,7 @@
 /** How long records are kept: what has ended goes, its hash stays, all verifies; and nothing goes that an answer hangs on. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Kind } from '../../../papers/record/fields.ts';
-import { about } from '../../../records/about.ts';
+import { about, typedIn } from '../../../records/about.ts';
 import { ended } from '../../../records/ended.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
 import { look, take } from '../../../records/ledger.ts';
@@ -12,6 +12,7 @@ import { goneOf, removalsIn } from '../../../records/removed.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { newestOf } from '../../../records/verify.ts';
+import { tellTyped } from '../../../words/records/striking.ts';
 import { tellFault, tellWhole } from '../../../words/records/verified.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { departure } from '../../support/incidents.ts';
@@ -293,6 +294,25 @@ describe('a person', () => {
     await store.strike(named.person);
     expect((await look(store)).faults).toEqual([]);
     expect(JSON.stringify([await store.rows(), await store.names()])).not.toContain('An Invented Person');
+  });
+  it('where the name itself was typed is told before it is struck out, however it is cased and spaced', async () => {
+    const named = await personNamed(store, 'Al Larch');
+    const typed = [
+      await note('2024-01-01', 'relieved by AL  LARCH at the hut'),
+      await say('2024-01-02', 'departure', {
+        ...departure({ day: '2024-01-02' }).content,
+        against: 'Al Larch said so',
+      }),
+    ];
+    for (const text of ['Al Larches grow by the hut', 'ral larch', 'Al']) await note('2024-01-03', text);
+    const { entries } = await look(store);
+    expect(typedIn('Al Larch', entries).map(({ row }) => row.hash)).toEqual(typed.map(({ row }) => row.hash));
+    expect(about(named, entries).records.map(({ why }) => why)).toEqual(['typed in it', 'typed in it']);
+    const [said] = tellTyped('Al Larch', typed);
+    for (const { row } of typed) expect(said).toContain(row.hash.slice(0, 8));
+    expect(tellTyped('Al Larch', [])).toEqual([]);
+    // A word of ours is nobody's name.
+    expect(typedIn('Driver', entries)).toEqual([]);
   });
   it('of a departure neither paper nor riders go along', async () => {
     const named = await personNamed(store, 'A Driver');

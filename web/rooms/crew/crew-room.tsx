@@ -6,6 +6,7 @@ import { useEffect } from 'preact/hooks';
 import { asHostRules, publishedHours } from '../../../data/hours-rules.ts';
 import { type CrewSheet, crewSheet } from '../../../desk/crew.ts';
 import { type FieldForm, fileForm, type GroupForm } from '../../../papers/fields.ts';
+import { ON_THE_GROUND } from '../../../words/crew.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { trade, type Voice } from '../../../words/voice.ts';
 import { ChangedBar } from '../../parts/changed-bar.tsx';
@@ -41,6 +42,7 @@ export function Room() {
           ))}
         </ul>
       </section>
+      <Ground sheet={sheet} speaks={{ ...speaks, outing: now }} />
       <Signals sheet={sheet} />
       <section class="paper" aria-label="Written down">
         <Group json={paper.value} form={crewForm} path={[]} always={['leaves', 'back', 'crew']} />
@@ -71,19 +73,32 @@ function InTheWay({ sheet, speaks }: { readonly sheet: CrewSheet; readonly speak
     </p>
   ) : (
     <section aria-label="In the way">
-      <ul class="in-the-way">
-        {sheet.findings.map((finding, i) => {
-          const { what, why } = tellFinding(finding, speaks);
-          return (
-            <li key={i} class={`is-${finding.severity}`}>
-              <strong>{what}</strong> <small>{why}</small>
-            </li>
-          );
-        })}
-      </ul>
+      <Findings all={sheet.findings} speaks={speaks} />
     </section>
   );
 }
+
+function Ground({ sheet: { ground }, speaks }: { readonly sheet: CrewSheet; readonly speaks: Voice }) {
+  return ground.length === 0 || problems.value.length > 0 ? null : (
+    <section aria-label={ON_THE_GROUND}>
+      <h2>{ON_THE_GROUND}</h2>
+      <Findings all={ground} speaks={speaks} />
+    </section>
+  );
+}
+
+const Findings = ({ all, speaks }: { readonly all: CrewSheet['findings']; readonly speaks: Voice }) => (
+  <ul class="in-the-way">
+    {all.map((finding, i) => {
+      const { what, why } = tellFinding(finding, speaks);
+      return (
+        <li key={i} class={`is-${finding.severity}`}>
+          <strong>{what}</strong> <small>{why}</small>
+        </li>
+      );
+    })}
+  </ul>
+);
 
 function Signals({ sheet: { signals, signalsToday, dress, dressExample } }: { readonly sheet: CrewSheet }) {
   return (

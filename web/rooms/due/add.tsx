@@ -1,6 +1,7 @@
 /** A certificate: what, whose, when, how long, by whom. */
 import { useSignal } from '@preact/signals';
 import { type InDateKind, inDateKinds } from '../../../engine/things/in-date.ts';
+import { readInterval } from '../../../papers/due/interval.ts';
 import { tellInDate } from '../../../words/in-date.ts';
 import { Written } from '../../parts/written.tsx';
 import { type Kept, person, record, saying } from '../../state/records.ts';
@@ -16,6 +17,8 @@ const ofPersons: ReadonlySet<InDateKind> = new Set([
   'fit-for-duty',
 ]);
 
+const goesByRuns = (interval: string): boolean => readInterval(interval.trim())?.serviceDays !== undefined;
+
 export function Add({ now }: { readonly now: Kept }) {
   const what = useSignal<InDateKind>('boiler-steam-test');
   const of = useSignal('');
@@ -24,6 +27,7 @@ export function Add({ now }: { readonly now: Kept }) {
   const until = useSignal('');
   const by = useSignal('');
   const details = useSignal('');
+  const runsKeptSince = useSignal('');
   const anew = useSignal('');
   const limits = useSignedOff();
   const said = useSignal('');
@@ -34,7 +38,12 @@ export function Add({ now }: { readonly now: Kept }) {
     said.value = '';
     const whose = of.value.trim();
     const holder = whose === '' ? {} : isOfPerson ? { person: await person(whose) } : { of: whose };
-    const given = { interval: interval.value.trim(), until: until.value, details: details.value.trim() };
+    const given = {
+      interval: interval.value.trim(),
+      until: until.value,
+      details: details.value.trim(),
+      runsKeptSince: goesByRuns(interval.value) ? runsKeptSince.value : '',
+    };
     try {
       await record({
         kind: 'certificate',
@@ -91,6 +100,14 @@ export function Add({ now }: { readonly now: Kept }) {
       {field('Done, or begins', on, { type: 'date' })}
       {field('How long it stands', interval, { placeholder: 'annually, not to exceed 14 months' })}
       {field('Or its last day', until, { type: 'date' })}
+      {goesByRuns(interval.value) &&
+        field(
+          'Every run of it is recorded here since (a day that nobody says is taken for one of service)',
+          runsKeptSince,
+          {
+            type: 'date',
+          },
+        )}
       {field('By whom', by)}
       {isCompetence && <SignedFor of={limits} />}
       <details>

@@ -40,6 +40,7 @@ const orderCodes: ReadonlySet<string> = new Set([
   'not-shown',
   'in-grace',
   'defect-open',
+  'ground-amiss',
   'line-closed',
   'line-slow',
   'limit-off-line',

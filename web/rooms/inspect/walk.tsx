@@ -13,6 +13,7 @@ import type { InspectionItem, InspectionList } from '../../../papers/inspection/
 import { type Result, results } from '../../../papers/inspection/read.ts';
 import { canonical } from '../../../records/canonical.ts';
 import { inspectionDrawing } from '../../../views/inspection-drawings.ts';
+import { tellBands } from '../../../words/records/bands.ts';
 import { resultWords } from '../../../words/records/record.ts';
 import { ELSEWHERE, NOT_RECORDED, OF_ANOTHER_DAY } from '../../../words/records/unfinished.ts';
 import { AskAgain } from '../../parts/ask-again.tsx';
@@ -217,6 +218,7 @@ function Item({ item, looked, elsewhere, say }: ItemProps) {
       <p>
         {item.ask}
         {item.how !== undefined && <small> {item.how}</small>}
+        {item.measured && <small> By its figure: {tellBands(item.measured)}.</small>}
         {item.by !== undefined && <small> To be judged by: {item.by}.</small>}
       </p>
       {item.drawing !== undefined && (

@@ -3,7 +3,7 @@ import '../../look/rooms.css';
 import './records.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { about, withPhotos } from '../../../records/about.ts';
+import { about, typedIn, withPhotos } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
 import type { Entry } from '../../../records/record.ts';
 import type { Named } from '../../../records/store.ts';
@@ -289,13 +289,14 @@ function Strike({ named, now }: { readonly named: Named; readonly now: Kept }) {
 
 function Struck({ named, now }: { readonly named: Named; readonly now: Kept }) {
   const { records } = about(named, now.entries);
+  const referring = records.filter(({ why }) => why !== 'typed in it').length;
   const isMe = records.some(({ kind, content, record: hash }) => {
     const author = now.entries.find(({ row }) => row.hash === hash)?.body.author;
     return kind === 'author' && content['person'] === named.person && author === now.me?.name;
   });
   return (
     <>
-      {tellStriking(named.name, records.length, isMe).map((line) => (
+      {tellStriking(named.name, referring, typedIn(named.name, now.entries), isMe).map((line) => (
         <p key={line}>{line}</p>
       ))}
     </>
