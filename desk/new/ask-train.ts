@@ -197,7 +197,7 @@ export const engineAndCars = {
     bare: PULL,
     label: 'How hard one is braked',
     how: 'Brake full on, nobody on it: pull one car along slowly with a spring balance and read.',
-    cost: 'Not known: nobody can tell how far it takes to stop; of a hand brake, how many stand by it.',
+    cost: 'Not known: where the engine works it, nobody can tell how far it takes to stop; of a hand brake, how many stand by it.',
     need: 'word',
     flag: 'car-pull',
     when: (r) => hasCars(r) && (r['cars.brake'] === 'hand' || isThrough(r['cars.brake'])),

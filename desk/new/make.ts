@@ -67,9 +67,11 @@ const saidOtherwise = (key: FieldKey, replies: Replies): boolean =>
   (pullKeys.has(key) && (key !== 'engine.pull' || pullIsKnown(replies))) ||
   (counted.includes(key) && counted.some((other) => replies[other] !== undefined));
 
-/** A hand brake of a car does not answer the driver: no stop counts it, and no word waits for how hard it brakes. */
+/** A brake of the cars that does not answer the driver no stop counts: no word waits for how hard it brakes. */
 const needOf = (key: FieldKey, replies: Replies): Need =>
-  key === 'cars.pull' && !isThrough(replies['cars.brake']) ? 'more' : fieldOf(key).need;
+  key === 'cars.pull' && !(isThrough(replies['cars.brake']) && replies['cars.worked'] === 'yes')
+    ? 'more'
+    : fieldOf(key).need;
 
 export function grow(typed: Replies, system: System, brought: Brought = {}): Growth {
   const replies = answered(typed);

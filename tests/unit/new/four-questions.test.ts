@@ -210,5 +210,12 @@ describe('own train and line', () => {
   it('a brake through the train that nobody says the engine works is not worked', async () => {
     const { paper } = grow(without('cars.worked'), 'imperial');
     expect(JSON.stringify(paper)).toContain('"supplies":[]');
+    // It stops nothing, so that no word waits for how hard it brakes: what New says its files say too.
+    const unsaid = grow(without('cars.worked', 'cars.pull'), 'imperial');
+    expect(unsaid.missing).toEqual([]);
+    expect(unsaid.open).toEqual(expect.arrayContaining(['cars.pull', 'cars.worked']));
+    expect((await answerTo(without('cars.worked', 'cars.pull')))!.verdict).toBe(
+      (await answerTo({ ...without('cars.worked', 'cars.pull'), 'cars.brake': 'none' }))!.verdict,
+    );
   });
 });
