@@ -42,9 +42,11 @@ export function countWays(cars: readonly CarCount[], voice: Asking): (readonly [
   ]);
 }
 
-/** "starts anywhere 7", "keeps 3 mph with 7". */
+const CANNOT_TELL = 'cannot tell';
+
+/** "starts anywhere 7", "keeps 3 mph with 7", "keeps 3 mph: cannot tell". */
 export const counted = (way: CountWay, name: string, n: string): string =>
-  way === 'keepsSpeed' ? `${name} with ${n}` : `${name} ${n}`;
+  n === CANNOT_TELL ? `${name}: ${n}` : way === 'keepsSpeed' ? `${name} with ${n}` : `${name} ${n}`;
 
 /** What the figures mean. */
 export const heldNote =
@@ -54,7 +56,7 @@ export const heldNote =
 export function countWords(count: CarCount, way: CountWay, more: (n: number) => string): string {
   const n = count[way];
   if (way === 'host') return n === null ? 'no rule' : `${n}`;
-  if (n === null) return 'cannot tell';
+  if (n === null) return CANNOT_TELL;
   if (count.none.includes(way) || n === 0)
     return way === 'stopped' && count.stoppedSlower !== null ? `${count.stoppedSlower} slower` : NO_CAR;
   const most = count.unlimited.includes(way) ? more(n) : `${n}`;
@@ -67,7 +69,7 @@ export const NO_CAR = 'none';
 
 /** The most that may leave: "6", "none" where no car may go along, "cannot tell". */
 export const leastWords = ({ least, by }: CarCount): string =>
-  least === null && by === null ? 'cannot tell' : least === null || least === 0 ? NO_CAR : `${least}`;
+  least === null && by === null ? CANNOT_TELL : least === null || least === 0 ? NO_CAR : `${least}`;
 
 /** "at most 6", "no car, the engine alone", "no number may leave", "how many cannot be told". */
 export const mostWords = (count: CarCount): string =>

@@ -7,8 +7,9 @@ import type { Flangeway, Structure } from '../things/line/types.ts';
 import type { SandedRail } from '../things/rail.ts';
 import { driverReach } from '../things/train/crew.ts';
 import type { Rider } from '../things/train/types.ts';
-import type { BrakeGear, Coupling, Vehicle, Wheelset } from '../things/vehicle/types.ts';
+import type { BrakeGear, Coupling, Vehicle } from '../things/vehicle/types.ts';
 import { usualWorker } from '../things/vehicle/worked-by.ts';
+import type { Wheelset } from '../things/wheel/types.ts';
 import { lookOut, relieve } from './relieve.ts';
 import type { Outing } from './types.ts';
 

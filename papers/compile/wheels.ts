@@ -1,6 +1,7 @@
 /** Wheelsets of a paper as the engine has them: figures that could not be are named, and the latest reading of wear counts. */
 import { exact } from '../../engine/base/quantity.ts';
-import type { Vehicle, WearReading, Wheelset } from '../../engine/things/vehicle/types.ts';
+import type { Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { WearReading, Wheelset } from '../../engine/things/wheel/types.ts';
 import { type Wearing, wearPoints } from '../../engine/things/wheel/wear.ts';
 import { dayNumber } from '../due/day.ts';
 import type { VehicleFile } from '../schema/index.ts';

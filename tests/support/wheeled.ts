@@ -5,7 +5,7 @@ import type { Outing } from '../../engine/outing/types.ts';
 import type { Finding } from '../../engine/questions/finding.ts';
 import { askWheels } from '../../engine/questions/wheels/ask.ts';
 import type { Flangeway, Line } from '../../engine/things/line/types.ts';
-import type { Wheelset } from '../../engine/things/vehicle/types.ts';
+import type { Wheelset } from '../../engine/things/wheel/types.ts';
 import { plain } from './rules.ts';
 
 const IN = 0.0254;

@@ -3,7 +3,8 @@
  * wheel; between what was measured the shape is a likeness. Pure: data in, scene out.
  */
 import type { Standards } from '../../engine/outing/types.ts';
-import type { Vehicle, Wheelset } from '../../engine/things/vehicle/types.ts';
+import type { Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { Wheelset } from '../../engine/things/wheel/types.ts';
 import { calliper } from '../../words/calliper.ts';
 import type { Voice } from '../../words/voice.ts';
 import { SIZE, titled } from '../plot.ts';

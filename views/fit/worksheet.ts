@@ -2,7 +2,8 @@
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { Letters } from '../../desk/font-letters.ts';
 import { printable, printableSvg } from '../../desk/printable.ts';
-import type { Vehicle, Wheelset } from '../../engine/things/vehicle/types.ts';
+import type { Vehicle } from '../../engine/things/vehicle/types.ts';
+import type { Wheelset } from '../../engine/things/wheel/types.ts';
 import { calliper, tape } from '../../words/calliper.ts';
 import { say as sayIn, type Voice } from '../../words/voice.ts';
 import { measuredHow, measuredNames } from '../../words/worksheet.ts';

@@ -10,8 +10,9 @@ import {
 } from '../../outing/types.ts';
 import { swingOf } from '../../things/coupler/train-bends.ts';
 import type { LoadedVehicle } from '../../things/train/loaded.ts';
-import type { Coupling, Vehicle, Wheelset } from '../../things/vehicle/types.ts';
+import type { Coupling, Vehicle } from '../../things/vehicle/types.ts';
 import { backsOf } from '../../things/wheel/pair.ts';
+import type { Wheelset } from '../../things/wheel/types.ts';
 import { lookAtCrests } from '../crests/look.ts';
 import { sinksOf } from '../crests/sinks.ts';
 

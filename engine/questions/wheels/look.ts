@@ -2,7 +2,7 @@
 import type { OutingContext } from '../../outing/open.ts';
 import { wideningAt } from '../../things/line/geometry.ts';
 import type { Flangeway, Line } from '../../things/line/types.ts';
-import type { Vehicle, Wheelset } from '../../things/vehicle/types.ts';
+import type { Vehicle } from '../../things/vehicle/types.ts';
 import {
   backsOf,
   flangePlay,
@@ -11,6 +11,7 @@ import {
   treadOnRail,
   wheelCheck,
 } from '../../things/wheel/pair.ts';
+import type { Wheelset } from '../../things/wheel/types.ts';
 
 /** Where a pair has least left. */
 export interface Met {

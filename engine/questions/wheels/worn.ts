@@ -5,7 +5,7 @@
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import type { Practice } from '../../things/assumed.ts';
-import type { Wheelset } from '../../things/vehicle/types.ts';
+import type { Wheelset } from '../../things/wheel/types.ts';
 import {
   daysLeft,
   type Wearing,

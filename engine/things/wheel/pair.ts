@@ -14,7 +14,7 @@
  * ridable-scale wheel standard (k ≤ G − w, B ≥ G − 2w); common engineering geometry.
  */
 import type { Flangeway } from '../line/types.ts';
-import type { Wheelset } from '../vehicle/types.ts';
+import type { Wheelset } from './types.ts';
 
 export const wheelCheck = (backToBack: number, flange: number): number => backToBack + flange;
 

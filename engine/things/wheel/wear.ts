@@ -7,7 +7,7 @@
  * where they say more. Range: two days at least, the later one more worn: a wheel that has grown back was turned, or misread, and says
  * nothing. Source: common practice, no source: wear in proportion to days.
  */
-import type { Wheelset } from '../vehicle/types.ts';
+import type { Wheelset } from './types.ts';
 
 /** What wears, and which way: a flange grows thinner and, as the tread goes, higher; a tread grows hollow. */
 export const wearing = { flangeThickness: -1, flangeHeight: 1, hollow: 1 } as const;

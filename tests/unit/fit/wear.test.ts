@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { lookAtFit } from '../../../desk/fit.ts';
 import { exact, type Quantity } from '../../../engine/base/quantity.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
-import type { WearReading } from '../../../engine/things/vehicle/types.ts';
+import type { WearReading } from '../../../engine/things/wheel/types.ts';
 import { daysLeft, wearRate } from '../../../engine/things/wheel/wear.ts';
 import { dayNumber } from '../../../papers/due/day.ts';
 import { wearTable } from '../../../views/tables/fit.ts';
