@@ -46,7 +46,7 @@ function refusal(is: Written, written: unknown): { found: string; expected: stri
 function paperWith(kind: FileKind, path: string, value: unknown): unknown {
   const keys = path.split('.');
   const built = keys.reduceRight<unknown>((inside, key) => {
-    const [, name, tag, list] = /^(\w+)(?:\(([\w-]+)\))?(\[\])?$/.exec(key) ?? [];
+    const [, name, tag, list] = /^([\w-]+)(?:\(([\w-]+)\))?(\[\])?$/.exec(key) ?? [];
     const own = tag === undefined ? inside : { kind: tag, ...(inside as object) };
     return { [name]: list === undefined ? own : [own] };
   }, value);
