@@ -5,7 +5,6 @@
  *
  * From a signal that the driver does not expect, instead of a mark at which he acts, the stop has his reaction in it.
  */
-
 import { exact } from '../../base/quantity.ts';
 import { remembered } from '../../base/remember.ts';
 import { emptyTrace, modelOf, type StopModel, type StopTrace } from '../../motion/model.ts';
@@ -16,8 +15,7 @@ import type { OutingContext } from '../../outing/open.ts';
 import { type BrakedGroup, forceAtRest, trainBrakes } from '../../things/brake/force.ts';
 import { type BrakeKind, brakeKinds } from '../../things/brake/kinds/index.ts';
 import { buildPotential, type Potential } from '../../things/line/potential.ts';
-import type { RailState } from '../../things/rail.ts';
-import { brakedOnSand } from '../../things/rail.ts';
+import { brakedOnSand, type RailState } from '../../things/rail.ts';
 import { type Fitting, fitReadings, type Parameter, type Reading, type Values } from '../fit.ts';
 import { type Around, besides, errorOf, sharedBy } from '../instruments.ts';
 import { type Further, type Refusal, refuse } from '../refusal.ts';
