@@ -294,15 +294,14 @@ function lineOf(
   notes: string[],
 ): Record<string, unknown> {
   const [first, last] = [points[0], points[points.length - 1]];
-  const misses = last.height - first.height;
+  const misses = Math.abs(last.height - first.height);
   const loop = options.shape === 'loop';
   notes.push(
     loop
-      ? `Taken as a loop, whose last row is its first place again; ${Math.abs(misses).toFixed(2)} m of height misclosure spread over it.`
-      : `Taken as point-to-point${Math.abs(misses) < 1e-6 ? ', though its last height is its first' : ''}.`,
+      ? `Taken as a loop, whose last row is its first place again; ${misses.toFixed(2)} m of height misclosure.`
+      : `Taken as point-to-point${misses < 1e-6 ? ', though its last height is its first' : ''}.`,
   );
   if (curves.length > 0) notes.push(`${curves.length} curves, without transitions.`);
-  const spread = (p: Point): number => (loop ? p.height - (misses * (p.at - first.at)) / last.at : p.height);
   return {
     heedway: 'line',
     version: 1,
@@ -310,7 +309,7 @@ function lineOf(
     gauge: options.gauge,
     shape: options.shape ?? 'point-to-point',
     survey: 'taped',
-    profile: points.map((p) => ({ at: metres(p.at), height: metres(spread(p)) })),
+    profile: points.map((p) => ({ at: metres(p.at), height: metres(p.height) })),
     curves: curves.map((c) => ({
       from: metres(c.from),
       to: metres(c.to),

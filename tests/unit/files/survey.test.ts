@@ -120,7 +120,21 @@ describe('what whoever surveyed it knows and the file does not say', () => {
       expect.closeTo(0, 9),
     ]);
     expect(made?.line.places.map(({ name, at }) => [name, at])).toEqual([['Yard', 0]]);
-    expect(notes.join()).toContain('0.30 m of height misclosure spread over it');
+    expect(notes.join()).toContain('0.30 m of height misclosure');
+  });
+
+  it('what fails to close by more than a level can be out is no loop, and is refused as any line is', async () => {
+    // 0.02 m for each root of a metre: of 300 m 0.35 m.
+    for (const [end, closes] of [
+      [0.34, true],
+      [0.35, false],
+      [5, false],
+    ] as const) {
+      const csv = `Chainage (m),Height (m)\n0,0\n150,1\n300,${end}\n`;
+      const found = await readSurvey(csv, 'a.csv', { ...about, ...choices.loop });
+      expect(found.made !== undefined, `${end}`).toBe(closes);
+      if (!closes) expect(JSON.stringify(found)).toContain('above its start');
+    }
   });
 
   it('where the hand stands in a column nothing is asked of it', async () => {
