@@ -182,7 +182,7 @@ test('a survey that does not name its unit is asked, and says what it found', { 
   // What it cannot know is answered in place, and taken back there.
   await hand.press('It is a loop');
   await expect(page.getByText('400 ft round, 5 heights, 0 curves, 0 places.')).toBeVisible();
-  await expect(page.getByText(/misclosure spread over it/)).toBeVisible();
+  await expect(page.getByText(/m of height misclosure/)).toBeVisible();
   await barrierFree(page, 'a survey with its advice');
   await hand.press('It runs from end to end');
   await expect(page.getByText('400 ft end to end, 5 heights, 0 curves, 0 places.')).toBeVisible();
