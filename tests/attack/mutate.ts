@@ -147,8 +147,10 @@ export function changedJson(document: unknown, chance: Chance): unknown {
     if (change === 0) {
       if (Array.isArray(holder)) holder.splice(Number(key), 1);
       else delete holder[key];
-    } else if (change === 1) holder[key] = chance.one(oddValues);
-    else if (change === 2 && typeof value === 'string') holder[key] = scaled(value, chance, wildly);
+    } else if (change === 1) {
+      // One of its own: what a later change puts into it, itself at the worst, must not be in the next document.
+      holder[key] = structuredClone(chance.one(oddValues));
+    } else if (change === 2 && typeof value === 'string') holder[key] = scaled(value, chance, wildly);
     else if (change > 7 && typeof value === 'string') holder[key] = scaled(value, chance, gently);
     else if (change > 7 && typeof value === 'number') holder[key] = value * chance.one(gently);
     else if (change > 7) continue;
