@@ -3,7 +3,7 @@
  * that what is kept, printed and asked about is the day as it is.
  */
 import type { Outing } from '../engine/outing/types.ts';
-import { beneath, isBare, type RailState, sandedOn } from '../engine/things/rail.ts';
+import { beneath, brakedRail, isBare, type RailState, sandedOn } from '../engine/things/rail.ts';
 import { isCar } from '../engine/things/train/cars.ts';
 import type { Rider } from '../engine/things/train/types.ts';
 import { boarded, letOff, ridersOf, type Seating } from './make-up.ts';
@@ -29,12 +29,9 @@ const withConditions = (paper: Json, part: Json): Json => {
 /** What was measured on the rail as it was says nothing of another; of the same rail with sand on it what lies beneath. */
 export function withRail(paper: Json, railState: RailState): Json {
   const was = (paper['conditions'] as Json | undefined)?.['railState'] as RailState | undefined;
-  const same = was === railState || (was !== undefined && lies(was) === lies(railState));
+  const same = was !== undefined && brakedRail(was) === brakedRail(railState);
   return withConditions(paper, { railState, ...(same ? {} : { adhesion: undefined }) });
 }
-
-/** Sand on a dry rail has figures of its own. */
-const lies = (state: RailState): RailState => (state === 'sanded' ? state : beneath(state));
 
 /** The engine throws sand, on whatever rail there is; or no longer. */
 export const withSand = (paper: Json, today: RailState): Json =>

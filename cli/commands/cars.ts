@@ -1,5 +1,4 @@
 /** heedway cars: how many cars can be pulled, stopped, held and are allowed, for every rail state. */
-
 import {
   countWays,
   countWords,

@@ -54,13 +54,16 @@ export const unsanded = (
 ): Quantity => adhesion[beneath(state)];
 
 /**
- * Adhesion that a brake may count on under sanded wheels: the sand's on a dry rail; elsewhere what lies beneath, for a sander that
- * is damp itself clogs, and sand thrown late lies behind the wheels that slide.
+ * The state whose adhesion a brake counts on, and a locked wheel measures: that of sand on a dry rail; elsewhere what lies beneath, for a
+ * sander that is damp itself clogs, and sand thrown late lies behind the wheels that slide.
  */
+export const brakedRail = (state: RailState): RailState => (state === 'sanded' ? state : beneath(state));
+
+/** Adhesion that a brake may count on under sanded wheels. */
 export const brakedOnSand = (
   { adhesion }: { readonly adhesion: Readonly<Record<RailState, Quantity>> },
   state: RailState,
-): Quantity => adhesion[state === 'sanded' ? state : beneath(state)];
+): Quantity => adhesion[brakedRail(state)];
 
 type Adhesions = Readonly<Record<RailState, Quantity>>;
 

@@ -8,7 +8,7 @@ import { pipeLength } from '../../engine/things/brake/times.ts';
 import { reverseLine } from '../../engine/things/line/geometry.ts';
 import { placesOfAssumedSight, sightIsStated } from '../../engine/things/line/sights.ts';
 import type { Line } from '../../engine/things/line/types.ts';
-import { beneath, isBare, railOnDay, railStates } from '../../engine/things/rail.ts';
+import { brakedRail, isBare, railOnDay, railStates } from '../../engine/things/rail.ts';
 import type { Train } from '../../engine/things/train/types.ts';
 import { blockOf } from '../../engine/things/vehicle/blocks.ts';
 import type { Vehicle } from '../../engine/things/vehicle/types.ts';
@@ -200,9 +200,7 @@ function adhesionOn({ conditions, measuredAdhesion = {}, date }: OutingFile): Ad
     if (found)
       known[state] = date !== undefined && found.date === date ? found : worseOf(found, known[state]);
   }
-  // A locked wheel is dragged over what lies beneath the sand, but for sand on a dry rail, which has figures of its own.
-  const rail = railState === 'sanded' ? railState : beneath(railState);
-  return today ? { ...known, [rail]: today } : known;
+  return today ? { ...known, [brakedRail(railState)]: today } : known;
 }
 
 /** Of another day: no rail is relied on for holding more than is assumed, and none that held less for holding that. */
