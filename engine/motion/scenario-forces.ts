@@ -2,8 +2,9 @@
 
 import { pick } from '../base/spread.ts';
 import { skidShare } from '../things/adhesion/skid.ts';
+import { settlePush } from '../things/brake/push.ts';
 import type { StopModel } from './model.ts';
-import { PUSHED_AT, settlePush } from './push.ts';
+import { PUSHED_AT } from './push.ts';
 import type { Own, Scenario } from './scenario.ts';
 import { RAIL_VARIES, slidingShare, untilNoticed } from './slide.ts';
 import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
@@ -48,7 +49,7 @@ export function setForces(
   for (let g = 0; g < inputs.groups; g++) {
     if (!inputs.isPushed[g]) writeGroup(model, inputs, g, scenario.brake, strong);
   }
-  if (inputs.pushed.length > 0) writePushed(model, inputs, scenario.brake);
+  if (inputs.pushed.length > 0) writePushed(model, inputs, scenario, own);
   writeTotals(model, inputs);
   model.notice = scratch.slides.includes(1) ? pick(inputs.easing.notice, -scenario.notice) : 0;
 }
@@ -267,17 +268,20 @@ function addRamp(model: StopModel, inputs: StopInputs, g: number, channel: numbe
 }
 
 /** What is pushed follows what all others do, before and after the driver eases; the lesser counts throughout. */
-function writePushed(model: StopModel, inputs: StopInputs, position: number): void {
+function writePushed(model: StopModel, inputs: StopInputs, scenario: Scenario, own?: Own): void {
   const { drawn, limit } = model.scratch;
+  const { brake: position } = scenario;
   const friction = inputs.pushed.map(
     ({ groups }) => model.factor[inputs.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
   );
   const most = inputs.pushed.map(({ groups }) => groups.reduce((sum, { index }) => sum + limit[index], 0));
-  const settled = [othersOf(model, inputs, false), othersOf(model, inputs, true)].map((others) =>
-    settlePush(inputs.pushed, inputs.vehicleMass, others, most, friction, position),
-  );
+  const settled = [false, true].map((eased) => {
+    const held = rollingOf(inputs, scenario, own);
+    addOthers(model, inputs, eased, held);
+    return settlePush(inputs.pushed, inputs.vehicleMass, held, most, friction, position);
+  });
   inputs.pushed.forEach(({ groups }, i) => {
-    const force = Math.min(settled[0][i], settled[1][i]);
+    const force = friction[i] > 0 ? Math.min(settled[0][i], settled[1][i]) / friction[i] : 0;
     for (const { index, share } of groups) {
       drawn[index] = force * share;
       writeAlone(model, inputs, index, position, position);
@@ -306,17 +310,21 @@ export function onceEased(
   return (1 - slips[row]) * Math.min(full, limit[g]) + slips[row] * eased[row] * full;
 }
 
-/** Force of all brakes that are not pushed, by vehicle. */
-function othersOf(model: StopModel, inputs: StopInputs, eased: boolean): Float64Array {
-  const others = new Float64Array(inputs.vehicleMass.length);
+/** Own rolling resistance by vehicle, N. */
+const rollingOf = ({ rollingLow, rollingValue, rollingHigh }: StopInputs, scenario: Scenario, own?: Own) =>
+  rollingValue.map((value, j) =>
+    between3(rollingLow[j], value, rollingHigh[j], own ? own.resistance[j] : scenario.resistance),
+  );
+
+/** To each vehicle what its brakes that are not pushed do. */
+function addOthers(model: StopModel, inputs: StopInputs, eased: boolean, by: Float64Array): void {
   for (let g = 0; g < inputs.groups; g++) {
     if (inputs.isPushed[g]) continue;
-    others[inputs.vehicle[g]] +=
+    by[inputs.vehicle[g]] +=
       eased && inputs.handle[g] >= 0
         ? onceEased(model, inputs, g, PUSHED_AT)
         : beforeEasing(model, inputs, g, PUSHED_AT);
   }
-  return others;
 }
 
 /** Sums of all channels, and the factors of those that slide from newtons to a share of their block force. */

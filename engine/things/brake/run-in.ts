@@ -1,22 +1,17 @@
 /**
- * Surge brakes in a train that brakes on level track: each is worked by what pushes on its front coupler, and
- * each takes some of that push away from the vehicle ahead.
- *
- *   P_j = max(0, P_{j+1} + m_j·a − F_j)      from the last vehicle forward      a = Σ F / Σ m
- *
- * P_j push on the front coupler of vehicle j (N), m mass (kg), F its retarding force (N), a deceleration of
- * the train (m/s²), found by repetition. A fall adds to the push, so the level figure is the weaker one. What was
- * measured with a coupler pushed in wholly is the most that its push gives.
+ * What surge brakes give in a train that brakes on level track (`push.ts`): a figure to show, and to share among axles by; stops
+ * settle it anew. What was measured with a coupler pushed in wholly is the most that its push gives.
  */
 
 import { between, type Quantity } from '../../base/quantity.ts';
 import { pick } from '../../base/spread.ts';
 import type { AssumedValues } from '../assumed.ts';
 import type { LoadedTrain } from '../train/loaded.ts';
+import { resistanceTerms } from '../train/resistance.ts';
 import type { BrakeGear } from '../vehicle/types.ts';
 import { frictionAt, gearForce } from './force.ts';
-import { surgeForce } from './hand-and-push.ts';
 import { isPushed } from './kinds/index.ts';
+import { type Pushed, settlePush } from './push.ts';
 import { gearStates } from './system.ts';
 
 export interface PushedBrake {
@@ -25,8 +20,6 @@ export interface PushedBrake {
   /** Retarding force at the rail, N. */
   readonly force: Quantity;
 }
-
-const ROUNDS = 200;
 
 /** Retarding force of every surge brake that answers and whose levers are known. */
 export function pushedBrakes(
@@ -38,7 +31,7 @@ export function pushedBrakes(
   const pushed = states.filter((s) => isPushed(s.gear.kind) && s.gear.surge);
   if (pushed.length === 0) return [];
   const at = (position: -1 | 0 | 1): number[] => {
-    const others = loaded.vehicles.map(() => 0);
+    const others = loaded.vehicles.map((v) => resistanceTerms([v], position).a);
     for (const { vehicle, gear } of states) {
       if (pushed.some((p) => p.gear === gear && p.vehicle === vehicle)) continue;
       const force = gearForce(gear, assumed, air.pressure, air.seaLevel);
@@ -58,30 +51,18 @@ export function pushedBrakes(
 
 function settle(
   loaded: LoadedTrain,
-  pushed: readonly { readonly vehicle: number; readonly gear: BrakeGear }[],
+  states: readonly { readonly vehicle: number; readonly gear: BrakeGear }[],
   others: readonly number[],
   assumed: AssumedValues,
   position: -1 | 0 | 1,
 ): number[] {
-  const forces = pushed.map(() => 0);
-  const fixed = others.reduce((sum, f) => sum + f, 0);
-  for (let round = 0; round < ROUNDS; round++) {
-    const a = (fixed + forces.reduce((sum, f) => sum + f, 0)) / loaded.mass;
-    let push = 0;
-    for (let j = loaded.vehicles.length - 1; j >= 0; j--) {
-      push += loaded.vehicles[j].mass * a - others[j];
-      pushed.forEach(({ vehicle, gear }, i) => {
-        if (vehicle !== j || !gear.surge) return;
-        const { surge } = gear;
-        const friction = surge.blockFriction
-          ? pick(surge.blockFriction, position)
-          : frictionAt(assumed.blockFriction[surge.block], 0, position);
-        const found = surgeForce(surge, push, friction, pick(surge.efficiency, position));
-        forces[i] = Math.min(found.force, gear.force ? pick(gear.force, position) : Infinity);
-        push -= forces[i];
-      });
-      push = Math.max(0, push);
-    }
-  }
-  return forces;
+  const pushed = states.flatMap(({ vehicle, gear: { surge, force } }): Pushed[] =>
+    surge ? [{ vehicle, surge, ...(force ? { atMost: force } : {}) }] : [],
+  );
+  const frictions = pushed.map(({ surge: { block, blockFriction } }) =>
+    blockFriction ? pick(blockFriction, position) : frictionAt(assumed.blockFriction[block], 0, position),
+  );
+  const masses = loaded.vehicles.map((v) => v.mass);
+  const most = pushed.map(() => Infinity);
+  return settlePush(pushed, masses, others, most, frictions, position);
 }

@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { exact } from '../../../engine/base/quantity.ts';
 import { spotAdds } from '../../../engine/motion/bad-spot.ts';
 import { brakeForce, modelOf } from '../../../engine/motion/model.ts';
-import { settlePush } from '../../../engine/motion/push.ts';
 import { likely } from '../../../engine/motion/scenario.ts';
 import { slidingShare, untilNoticed } from '../../../engine/motion/slide.ts';
 import { stopDistance } from '../../../engine/motion/stop.ts';
 import { badSpotAdds } from '../../../engine/things/adhesion/bad-spot.ts';
+import { settlePush } from '../../../engine/things/brake/push.ts';
 import { shareBySpeed } from '../../../engine/things/brake/speed-share.ts';
 import { blockWetness } from '../../../engine/things/brake/wet.ts';
 import { assumedValues, randomOuting } from '../../support/random-outings.ts';
@@ -136,19 +136,18 @@ describe('a surge brake', () => {
     springForce: 0,
     block: 'cast-iron' as const,
   };
-  const pushed = [{ vehicle: 1, surge, groups: [{ index: 1, share: 1 }] }];
+  const pushed = [{ vehicle: 1, surge }];
 
   it('of one car behind one braked engine: m·a = F + P with P = F ÷ gain', () => {
     // Gain 4·0.25 = 1: half of the car's push goes into its brake, F = m·a/2; a = (900 + F)/300.
-    const [blocks] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [1e9], [0.25], 0);
-    const force = blocks * 0.25;
+    const [force] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [1e9], [0.25], 0);
     expect(force).toBeCloseTo((100 * (900 + force)) / 300 / 2, 1);
     expect(force).toBeCloseTo(180, 0);
   });
 
   it('is pressed by so much less as another brake of its own car holds back', () => {
     // F = (m·a − 100)/2; a = (1000 + F)/300: F = 140 N.
-    const [blocks] = settlePush(
+    const [force] = settlePush(
       pushed,
       Float64Array.of(200, 100),
       Float64Array.of(900, 100),
@@ -156,7 +155,7 @@ describe('a surge brake', () => {
       [0.25],
       0,
     );
-    expect(blocks * 0.25).toBeCloseTo(140, 0);
+    expect(force).toBeCloseTo(140, 0);
   });
 
   it('gives a fifth when the engine slides at a fifth', () => {
@@ -165,9 +164,16 @@ describe('a surge brake', () => {
     expect(less / all).toBeCloseTo(0.2, 2);
   });
 
+  it('ahead of a car that its own brake holds back is pressed by so much less', () => {
+    // Two cars of 100 kg, the rear one held by 600 N: a = (1500 + F)/400, F = (200·a − 600)/2: 100 N; its pull forgotten 214 N.
+    const masses = Float64Array.of(200, 100, 100);
+    const [force] = settlePush(pushed, masses, Float64Array.of(900, 0, 600), [1e9], [0.25], 0);
+    expect(force).toBeCloseTo(100, 0);
+  });
+
   it('gives no more than was measured with it pushed in wholly', () => {
     const measured = [{ ...pushed[0], atMost: exact(60) }];
-    const [blocks] = settlePush(
+    const [force] = settlePush(
       measured,
       Float64Array.of(200, 100),
       Float64Array.of(900, 0),
@@ -175,12 +181,12 @@ describe('a surge brake', () => {
       [0.25],
       0,
     );
-    expect(blocks * 0.25).toBeCloseTo(60, 6);
+    expect(force).toBeCloseTo(60, 6);
   });
 
   it('never holds more than its wheels do', () => {
-    const [blocks] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [50], [0.25], 0);
-    expect(blocks * 0.25).toBeCloseTo(50, 6);
+    const [force] = settlePush(pushed, Float64Array.of(200, 100), Float64Array.of(900, 0), [50], [0.25], 0);
+    expect(force).toBeCloseTo(50, 6);
   });
 });
 
