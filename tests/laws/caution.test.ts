@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { openOutingFile } from '../../cli/open.ts';
+import { between } from '../../engine/base/quantity.ts';
 import { percentile } from '../../engine/base/spread.ts';
 import { prepare } from '../../engine/motion/prepare.ts';
 import { sampleStops } from '../../engine/motion/sample.ts';
@@ -12,6 +13,7 @@ import { openOuting } from '../../engine/outing/open.ts';
 import { dressed } from '../support/dressed-outings.ts';
 import { drawer, randomOuting } from '../support/random-outings.ts';
 import { runs } from '../support/tier.ts';
+import { pushedOuting } from '../witness/against/pushed.ts';
 
 const examples = ['heavy-air', 'battery-vacuum', 'steam-light'];
 const states = ['dry', 'damp', 'wet'] as const;
@@ -61,10 +63,9 @@ interface Beyond {
 }
 
 /** Of random outings, at places and speeds by chance: few draws, and many where those leave it open. */
-function onRandomOuting(seed: number, places: number): Beyond[] {
+function onRandomOuting(seed: number, places: number, base = randomOuting(seed)): Beyond[] {
   const draw = drawer(seed + 31);
   const railState = (['dry', 'damp', 'wet', 'greasy'] as const)[seed % 4];
-  const base = randomOuting(seed);
   const outing = { ...base, plannedSpeed: draw(1.5, 4), conditions: { ...base.conditions, railState } };
   const prepared = prepare(openOuting(outing));
   const { cautious, likely } = prepared.models(railState);
@@ -83,7 +84,14 @@ function onRandomOuting(seed: number, places: number): Beyond[] {
 }
 
 describe('the cautious stop of random outings', () => {
-  const all = Array.from({ length: runs(6, 400) }, (_, i) => onRandomOuting(i + 1, runs(3, 8))).flat();
+  const any = Array.from({ length: runs(6, 400) }, (_, i) => onRandomOuting(i + 1, runs(3, 8))).flat();
+  /** Cars that brake by what presses on their couplers are of another kind: what is drawn settles anew. */
+  const pushed = Array.from({ length: runs(2, 100) }, (_, i) => {
+    const outing = pushedOuting(i + 1);
+    const reaction = between(0.7, 1.2, 2, 'assumed');
+    return onRandomOuting(i + 1, runs(2, 4), { ...outing, conditions: { ...outing.conditions, reaction } });
+  }).flat();
+  const all = [...any, ...pushed];
 
   // Two standard errors of so many draws.
   it('is passed by no more than 1.3 in a hundred, at any place', () =>
