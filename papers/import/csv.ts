@@ -23,7 +23,7 @@ const STRAIGHT = 5000;
 
 export function importCsv(content: Uint8Array | string, file: string, options: ImportOptions): Imported {
   const decoded = decodeText(content);
-  if (!decoded.ok) return { notes: [], advice: [], problems: [fileProblem(file, decoded.trouble)] };
+  if (!decoded.ok) return refused([fileProblem(file, decoded.trouble)]);
   const problems: FileProblem[] = [];
   const report: Report = (row, column, path, found, expected) => {
     if (problems.length > MOST_TOLD) return;
@@ -33,7 +33,7 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
   const much = tooMuch(decoded.text);
   if (much) {
     report(much.row, 1, 'rows', much.found, much.expected);
-    return { notes: [], advice: [], problems };
+    return refused(problems);
   }
   const { rows, semicolons } = rowsOf(decoded.text);
   if (rows.length === 0) {
@@ -44,7 +44,7 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
       'an empty file',
       'a header row such as: Chainage (ft), Height (ft), Radius (ft), Hand, Place',
     );
-    return { notes: [], advice: [], problems };
+    return refused(problems);
   }
   if (rows.length > MOST_ROWS + 1) {
     report(
@@ -54,17 +54,17 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
       `more than ${MOST_ROWS}`,
       `at most ${MOST_ROWS}: leave some out`,
     );
-    return { notes: [], advice: [], problems };
+    return refused(problems);
   }
   const headers = readHeader(rows[0], report, options.lengths);
-  if (problems.length > 0) return { notes: [], advice: [], problems };
+  if (problems.length > 0) return refused(problems);
   const cells = rows.slice(1).map((row) => readRow(row, headers, semicolons, report));
   const notes: string[] = [`Read ${cells.length} rows with ${headers.map((h) => h.column).join(', ')}.`];
   const profile = profileOf(cells, headers, report, notes);
   const bends = options.bends ?? 'left';
   const curves = curvesOf(profile, cells, headers, report, bends);
   const places = placesOf(profile, cells, headers, report);
-  if (problems.length > 0) return { notes, advice: [], problems };
+  if (problems.length > 0) return refused(problems, notes);
   const loop = options.shape === 'loop';
   const handless = curves.length > 0 && !headers.some(({ column }) => column === 'hand');
   if (handless)
@@ -78,6 +78,13 @@ export function importCsv(content: Uint8Array | string, file: string, options: I
   ];
   return { line: lineOf(profile, curves, places, options, notes), notes, advice, problems };
 }
+
+/** Nothing is made of it. */
+const refused = (problems: readonly FileProblem[], notes: readonly string[] = []): Imported => ({
+  notes,
+  advice: [],
+  problems,
+});
 
 interface Point {
   readonly at: number;
