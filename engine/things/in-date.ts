@@ -37,7 +37,7 @@ export interface InDateRule {
 export const groundKinds = ['first-aid-and-fire', 'storage-and-bay'] as const;
 export type GroundKind = (typeof groundKinds)[number];
 
-/** What trains do while something of it is rejected. */
+/** What trains do while something of it is rejected, the strictest first. */
 export const groundWords = ['hold', 'limits', 'told'] as const;
 
 export interface GroundRule {

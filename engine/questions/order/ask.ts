@@ -6,7 +6,14 @@ import { amount } from '../../base/quantity.ts';
 import { nameOfLine } from '../../outing/moves.ts';
 import { offLine, restrictionsHere } from '../../outing/restricted.ts';
 import type { Outing } from '../../outing/types.ts';
-import type { GroundKind, GroundRule, InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
+import {
+  type GroundKind,
+  type GroundRule,
+  groundWords,
+  type InDateHolder,
+  type InDateRule,
+  type Shown,
+} from '../../things/in-date.ts';
 import { atWork, whereOf } from '../crew/at-work.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -65,7 +72,7 @@ export function askGround(outing: Outing): Finding[] {
   const { defects = [], host } = outing;
   return defects.flatMap(({ of, ground, what, rejects, since }) => {
     if (ground === undefined) return [];
-    const rule = (host.ground ?? []).find((one) => one.what === ground);
+    const rule = strictest((host.ground ?? []).filter((one) => one.what === ground));
     return [
       makeFinding('ground-amiss', rejects ? groundSeverity(ground, rule, outing) : 'notes', 'host', {
         facts: { ground, what, of, since, rejects },
@@ -79,6 +86,10 @@ function groundSeverity(ground: GroundKind, rule: GroundRule | undefined, { ride
   if (rule) return bySaid[rule.rejected];
   return ground === 'first-aid-and-fire' && riders.some(({ duty }) => duty === 'rider') ? 'limits' : 'notes';
 }
+
+/** Of several that a host has of one thing; undefined: of none. */
+const strictest = (rules: readonly GroundRule[]): GroundRule | undefined =>
+  groundWords.flatMap((word) => rules.find(({ rejected }) => rejected === word) ?? [])[0];
 
 const bySaid: Readonly<Record<GroundRule['rejected'], Severity>> = {
   hold: 'forbids',
