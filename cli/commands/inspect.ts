@@ -9,6 +9,7 @@ import { type Derailed, derailed } from '../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
 import { inspectionDrawing } from '../../views/inspection-drawings.ts';
+import { tellInvented } from '../../words/invented-limit.ts';
 import { tellBands } from '../../words/records/bands.ts';
 import { offTheRails } from '../../words/records/incident.ts';
 import { NOTHING_OPEN, tellMended } from '../../words/records/mended.ts';
@@ -226,13 +227,22 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
   });
 }
 
-const tellDefect = ({ inspection, of, item, what, rejects, since, photo }: OpenDefect): readonly string[] => [
+const tellDefect = ({
+  inspection,
+  of,
+  item,
+  what,
+  rejects,
+  invented,
+  since,
+  photo,
+}: OpenDefect): readonly string[] => [
   shortHash(inspection.first.row.hash),
   item,
   rejects ? resultWords.reject : resultWords.limit,
   of,
   since,
-  photo === undefined ? what : `${what} [photo ${shortHash(photo)}]`,
+  `${what}${tellInvented(invented)}${photo === undefined ? '' : ` [photo ${shortHash(photo)}]`}`,
 ];
 
 const tellDerailed = (one: Derailed): string[] => [

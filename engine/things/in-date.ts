@@ -55,6 +55,8 @@ export interface Defect {
   readonly what: string;
   /** It may not be used; else it may, and is to be mended. */
   readonly rejects: boolean;
+  /** By a figure of an example list, which is invented: nobody's limit. Absent: by an eye, or the host's own figure. */
+  readonly invented?: boolean;
   /** Day on which it was found. */
   readonly since: string;
 }

@@ -48,17 +48,21 @@ const restricted = (outing: Outing): Finding[] =>
     ];
   });
 
+const INVENTED = 'an inspection by an example list, whose figures are invented';
+
+const byInvented = (invented: boolean | undefined) => (invented ? { invented } : {});
+
 /** Of this train and this line; what is amiss elsewhere is no matter of it. */
 function defects(outing: Outing): Finding[] {
   const { defects = [], train } = outing;
-  return defects.flatMap(({ of, what, rejects, since }) => {
+  return defects.flatMap(({ of, what, rejects, invented, since }) => {
     const vehicle = train.vehicles.find(({ name }) => name === of);
     if (!vehicle && of !== nameOfLine(outing)) return [];
     return [
       makeFinding('defect-open', rejects ? 'forbids' : 'limits', 'host', {
         where: vehicle ? { vehicle: vehicle.id } : {},
-        facts: { what, of, since },
-        source: 'an inspection, as it was recorded',
+        facts: { what, of, since, ...byInvented(invented) },
+        source: invented ? INVENTED : 'an inspection, as it was recorded',
       }),
     ];
   });
@@ -70,12 +74,12 @@ function defects(outing: Outing): Finding[] {
  */
 export function askGround(outing: Outing): Finding[] {
   const { defects = [], host } = outing;
-  return defects.flatMap(({ of, ground, what, rejects, since }) => {
+  return defects.flatMap(({ of, ground, what, rejects, invented, since }) => {
     if (ground === undefined) return [];
     const rule = strictest((host.ground ?? []).filter((one) => one.what === ground));
     return [
       makeFinding('ground-amiss', rejects ? groundSeverity(ground, rule, outing) : 'notes', 'host', {
-        facts: { ground, what, of, since, rejects },
+        facts: { ground, what, of, since, rejects, ...byInvented(invented) },
         source: rule?.source ?? 'common practice, no source',
       }),
     ];

@@ -2,6 +2,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { derailed } from '../../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../../records/inspections.ts';
+import { tellInvented } from '../../../words/invented-limit.ts';
 import { offTheRails } from '../../../words/records/incident.ts';
 import { NOTHING_OPEN, tellMended } from '../../../words/records/mended.ts';
 import { resultWords } from '../../../words/records/record.ts';
@@ -43,7 +44,7 @@ interface Open {
 }
 
 function Defect({ defect, mended }: Open) {
-  const { inspection, of, item, what, rejects, since, photo } = defect;
+  const { inspection, of, item, what, rejects, invented, since, photo } = defect;
   const done = useSignal('');
   const fault = useSignal('');
   const mend = async (): Promise<void> => {
@@ -59,6 +60,7 @@ function Defect({ defect, mended }: Open) {
     <li>
       <span>
         <strong>{rejects ? resultWords.reject : resultWords.limit}</strong> {of}: {what} (found {since})
+        {tellInvented(invented)}
       </span>
       {photo !== undefined && <PhotoHere hash={photo} of={`${of}, ${what}`} />}
       <span class="written">
