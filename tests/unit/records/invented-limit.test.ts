@@ -15,7 +15,7 @@ import { tellContent } from '../../../words/records/record.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { examplePaper } from '../../support/papers.ts';
 
-const SAYS = ': by the limit of an example list, which is invented and no published one';
+const SAYS = ': by an example’s limit, which is invented, not published';
 const ada = await author();
 const paper = (await examplePaper('steam-light')) as Json;
 const example = exampleLists['braked-car-measured'] as Json;
