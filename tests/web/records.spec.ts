@@ -89,6 +89,18 @@ test('a train leaves, the page is loaded anew, it arrives; the records go to ano
   await elsewhere.context().close();
 });
 
+test('while an outing is reckoned Leave says so, and not that there is no answer', async ({ browser }) => {
+  const page = await (await browser.newContext()).newPage();
+  // The worker that gives the word never comes.
+  await page.route(/\/worker-[^/]*\.js$/, () => undefined);
+  await page.goto(`${url()}#leave`);
+  await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
+  await begin(page);
+  await expect(page.getByRole('main').getByText('reckoning …')).toBeVisible();
+  await expect(page.getByText('There is no answer')).toHaveCount(0);
+  await page.context().close();
+});
+
 test('a host asks for a boiler test: nobody can tell, then it holds, then it is in order; and the days go into a calendar', async ({
   page,
 }) => {

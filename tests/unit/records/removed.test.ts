@@ -1,7 +1,7 @@
 /** How long records are kept: what has ended goes, its hash stays, all verifies; and nothing goes that an answer hangs on. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Kind } from '../../../papers/record/fields.ts';
-import { about, allNamed, typedIn } from '../../../records/about.ts';
+import { about, allNamed, standsIn, typedIn } from '../../../records/about.ts';
 import { ended } from '../../../records/ended.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
 import { look, take } from '../../../records/ledger.ts';
@@ -12,7 +12,7 @@ import { goneOf, removalsIn } from '../../../records/removed.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { newestOf } from '../../../records/verify.ts';
-import { tellTyped } from '../../../words/records/striking.ts';
+import { tellStriking, tellTyped } from '../../../words/records/striking.ts';
 import { tellFault, tellWhole } from '../../../words/records/verified.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { departure } from '../../support/incidents.ts';
@@ -336,6 +336,17 @@ describe('a person', () => {
     const [one] = about([named], entries).records;
     expect(one).toMatchObject({ why: 'typed in it', typed: ['Al Larch’s garden line'] });
     expect(JSON.stringify(one)).not.toContain('person 1');
+  });
+  it('papers keep whom somebody typed there: of the one that is open it is told', () => {
+    const paper = { riders: [{ name: 'Al  LARCH', duty: 'driver' }] };
+    expect(standsIn(paper, 'Al Larch')).toBe(true);
+    expect(standsIn(paper, 'Al')).toBe(true);
+    expect(standsIn(paper, 'Larches')).toBe(false);
+    expect(standsIn(paper, 'driver')).toBe(false);
+    const told = (open: boolean): string => tellStriking('Al Larch', 2, [], false, open).join(' ');
+    for (const open of [true, false]) expect(told(open)).toContain('and papers: an outing, or a list');
+    expect(told(true)).toContain('Al Larch stands in the outing that is open here');
+    expect(told(false)).not.toContain('open here');
   });
   it('two devices that were put together know one name twice: all about it is of both', async () => {
     const first = await personNamed(store, 'Al Larch');
