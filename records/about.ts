@@ -3,7 +3,10 @@ import { type Photo, photosNamed, toBase64 } from './photos.ts';
 import type { Entry, Json } from './record.ts';
 import type { Named } from './store.ts';
 
-export interface About extends Named {
+export interface About {
+  readonly name: string;
+  /** Whom records refer to by that name: two devices that were put together have one each. */
+  readonly persons: readonly Named[];
   readonly records: readonly {
     readonly record: string;
     readonly kind: string;
@@ -11,6 +14,8 @@ export interface About extends Named {
     readonly stored: string;
     readonly why: 'named in it' | 'wrote it' | 'typed in it';
     readonly content: Json;
+    /** What has the name in it, where that is in the paper of a departure, which is left out. */
+    readonly typed?: readonly string[];
   }[];
 }
 
@@ -21,10 +26,10 @@ function ownPart({ body: { kind, content } }: Entry): Json {
   return rest;
 }
 
-const authorsOf = (person: string, entries: readonly Entry[]): ReadonlySet<string> =>
+const authorsOf = (persons: ReadonlySet<string>, entries: readonly Entry[]): ReadonlySet<string> =>
   new Set(
     entries.flatMap(({ body }) =>
-      body.kind === 'author' && body.content['person'] === person ? [body.author] : [],
+      body.kind === 'author' && persons.has(`${body.content['person']}`) ? [body.author] : [],
     ),
   );
 
@@ -54,12 +59,16 @@ const folded = (text: string): string => text.normalize('NFC').toLowerCase().rep
 const OUR_WORD = /^[a-z-]+$/;
 const IN_A_WORD = /[\p{L}\p{N}]/u;
 
-/** Whether somebody typed the name itself where a person could be referred to, or where there was room for any text. */
-function isTyped(json: unknown, name: string): boolean {
-  if (typeof json === 'string') return !OUR_WORD.test(json) && stands(folded(name), folded(json));
-  if (typeof json !== 'object' || json === null) return false;
-  return Object.values(json).some((one) => isTyped(one, name));
+/** Texts in which somebody typed the name itself, where a person could be referred to or where there was room for any text. */
+function typedTexts(json: unknown, name: string): readonly string[] {
+  if (typeof json === 'string')
+    return !OUR_WORD.test(json) && stands(folded(name), folded(json)) ? [json] : [];
+  if (typeof json !== 'object' || json === null) return [];
+  return Object.values(json).flatMap((one) => typedTexts(one, name));
 }
+
+/** Whether the name stands anywhere in a paper. */
+export const standsIn = (paper: Json, name: string): boolean => typedTexts(paper, name).length > 0;
 
 /** As words of its own. */
 function stands(name: string, text: string): boolean {
@@ -69,28 +78,54 @@ function stands(name: string, text: string): boolean {
   return false;
 }
 
+/** In the paper by which a train left people are numbered; what a line, a vehicle or a host is called stands in it as it was typed. */
+const inItsPaper = ({ body: { kind, content } }: Entry, name: string): readonly string[] =>
+  kind === 'departure' ? [...new Set(typedTexts(content['paper'], name))] : [];
+
 /** Records in which the name itself was typed: struck out, it stands there all the same. */
 export const typedIn = (name: string, entries: readonly Entry[]): readonly Entry[] =>
-  entries.filter((entry) => isTyped(ownPart(entry), name));
+  entries.filter((entry) => typedTexts(ownPart(entry), name).length + inItsPaper(entry, name).length > 0);
 
-export function about(named: Named, entries: readonly Entry[]): About {
-  const { name } = named;
-  const authors = authorsOf(named.person, entries);
-  const refers = ({ body }: Entry): boolean => JSON.stringify(body.content).includes(named.person);
+/** All whom a name is known of here, however it is cased and spaced. */
+export const allNamed = (name: string, names: readonly Named[]): readonly Named[] =>
+  names.filter((one) => folded(one.name) === folded(name));
+
+/** @param named one name, of one person or of more whom records cannot tell apart by it */
+export function about(named: readonly Named[], entries: readonly Entry[]): About {
+  const { name } = named[0];
+  const persons = new Set(named.map(({ person }) => person));
+  const authors = authorsOf(persons, entries);
+  const refers = ({ body }: Entry): boolean => {
+    const text = JSON.stringify(body.content);
+    return named.some(({ person }) => text.includes(person));
+  };
   return {
-    ...named,
+    name,
+    persons: named,
     records: entries.flatMap((entry) => {
       const { body, row } = entry;
+      const typed = inItsPaper(entry, name);
       const why = refers(entry)
         ? 'named in it'
-        : isTyped(ownPart(entry), name)
+        : typed.length + typedTexts(ownPart(entry), name).length > 0
           ? 'typed in it'
           : authors.has(body.author)
             ? 'wrote it'
             : undefined;
       if (why === undefined) return [];
       const { kind, said, stored } = body;
-      return [{ record: row.hash, kind, said, stored, why, content: ownPart(entry) } as const];
+      const content = ownPart(entry);
+      return [
+        {
+          record: row.hash,
+          kind,
+          said,
+          stored,
+          why,
+          content,
+          ...(typed.length > 0 ? { typed } : {}),
+        } as const,
+      ];
     }),
   };
 }

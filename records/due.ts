@@ -245,10 +245,12 @@ function itemOf(
     from,
     ...stands(certificate, authorOf(from), done, known),
   }));
-  // The best of them counts: one that is out takes nothing from another that stands.
-  const better = (a: DueItem, b: DueItem): boolean =>
-    worth.indexOf(a.state) > worth.indexOf(b.state) ||
-    (a.state === b.state && (a.last ?? '9999') > (b.last ?? '9999'));
+  // The best of them counts: one that is out takes nothing from another that stands, nor one of which less is left.
+  const better = (a: DueItem, b: DueItem): boolean => {
+    if (a.state !== b.state) return worth.indexOf(a.state) > worth.indexOf(b.state);
+    const [ends, others] = [a.last ?? '9999', b.last ?? '9999'];
+    return ends > others || (ends === others && (a.serviceLeft ?? 0) > (b.serviceLeft ?? 0));
+  };
   return items.reduce((a, b) => (better(b, a) ? b : a));
 }
 

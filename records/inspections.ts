@@ -12,6 +12,8 @@ export interface OpenDefect {
   readonly item: string;
   readonly what: string;
   readonly rejects: boolean;
+  /** By a figure of an example list, which is nobody's limit. */
+  readonly invented?: true;
   /** Day on which it was found. */
   readonly since: string;
   /** Hash of a photo of it. */
@@ -40,13 +42,14 @@ export function openDefects(entries: readonly Entry[]): OpenDefect[] {
     const { hash } = from.first.row;
     return said.looked
       .filter(({ item, result }) => result !== 'right' && !mended.has(keyOf(hash, item)))
-      .map(({ item, ask, note, value, result, photo }) => ({
+      .map(({ item, ask, note, value, result, invented, photo }) => ({
         inspection: from,
         of: said.of,
         ...(said.ground === undefined ? {} : { ground: said.ground }),
         item,
         what: `${note ?? ask}${value === undefined ? '' : ` (${value})`}`,
         rejects: result === 'reject',
+        ...(invented ? { invented } : {}),
         since: dayOf(from.first.body),
         ...(photo === undefined ? {} : { photo }),
       }));

@@ -9,8 +9,10 @@ import { type Derailed, derailed } from '../../records/incidents.ts';
 import { type OpenDefect, openDefects } from '../../records/inspections.ts';
 import { MOST_BYTES, type Photo, photoOf } from '../../records/photos.ts';
 import { inspectionDrawing } from '../../views/inspection-drawings.ts';
+import { tellInvented } from '../../words/invented-limit.ts';
 import { tellBands } from '../../words/records/bands.ts';
 import { offTheRails } from '../../words/records/incident.ts';
+import { NOTHING_OPEN, tellMended } from '../../words/records/mended.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
 import { type Command, common, exitOf, type Options, type Outcome, UsageFault } from '../command.ts';
 import { contentOf } from '../file.ts';
@@ -225,13 +227,22 @@ async function recordList(name: string, options: RecordOptions): Promise<Outcome
   });
 }
 
-const tellDefect = ({ inspection, of, item, what, rejects, since, photo }: OpenDefect): readonly string[] => [
+const tellDefect = ({
+  inspection,
+  of,
+  item,
+  what,
+  rejects,
+  invented,
+  since,
+  photo,
+}: OpenDefect): readonly string[] => [
   shortHash(inspection.first.row.hash),
   item,
   rejects ? resultWords.reject : resultWords.limit,
   of,
   since,
-  photo === undefined ? what : `${what} [photo ${shortHash(photo)}]`,
+  `${what}${tellInvented(invented)}${photo === undefined ? '' : ` [photo ${shortHash(photo)}]`}`,
 ];
 
 const tellDerailed = (one: Derailed): string[] => [
@@ -251,7 +262,7 @@ const defects = (options: Options & StoreOptions): Promise<Outcome> =>
     return {
       text:
         open.length + off.length === 0
-          ? 'Nothing is recorded as amiss and not mended.'
+          ? NOTHING_OPEN
           : table([
               ['record', 'item', 'result', 'of', 'since', 'what'],
               ...off.map(tellDerailed),
@@ -281,14 +292,15 @@ const mend = (
     const { entries } = await lookAt(store);
     const { row } = entryNamed(entries, letters);
     const open = openDefects(entries).filter((one) => one.inspection.first.row.hash === row.hash);
-    if (!open.some((one) => one.item === item))
+    const defect = open.find((one) => one.item === item);
+    if (!defect)
       throw new UsageFault(
         `found no open defect ${item} of ${letters}; expected ${open.map((one) => one.item).join(', ') || 'a record of heedway inspect defects'}`,
       );
     const content = { inspection: row.hash, item, what };
     const done = await record(store, { kind: 'mended', content }, options);
     return {
-      text: `${tellContent(done.body, [])}. Recorded as ${shortHash(done.row.hash)}.`,
+      text: tellMended(defect.of, defect.what, done.row.hash),
       json: { record: done.row.hash, ...content },
       exit: 0,
     };

@@ -1,7 +1,7 @@
 /** heedway records keep, kept, remove, person: how long records are kept, taking out what has ended, all about one person. */
 import type { Command as Program } from 'commander';
 import { removableKinds } from '../../papers/record/kept-fields.ts';
-import { about, withPhotos } from '../../records/about.ts';
+import { about, allNamed, withPhotos } from '../../records/about.ts';
 import { ended, rules } from '../../records/ended.ts';
 import { photosFor } from '../../records/ledger.ts';
 import { remove } from '../../records/remove.ts';
@@ -78,8 +78,9 @@ const photosTold = (count: number): string =>
 
 const person = (name: string, options: Stored & { out?: string }): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const named = (await store.names()).find((one) => one.name === name);
-    if (!named) throw new UsageFault(`found no ${name}; expected a name of heedway records names`);
+    const named = allNamed(name, await store.names());
+    if (named.length === 0)
+      throw new UsageFault(`found no ${name}; expected a name of heedway records names`);
     const { entries } = await lookAt(store);
     const all = withPhotos(about(named, entries), entries, await photosFor(store, entries));
     if (options.out !== undefined) await writeOut(options.out, `${JSON.stringify(all, undefined, 2)}\n`);
@@ -89,7 +90,7 @@ const person = (name: string, options: Stored & { out?: string }): Promise<Outco
     );
     return {
       text: [
-        `${all.records.length} records about ${name}${photosTold(all.photos.length)}${options.out === undefined ? '' : `, written into ${options.out}`}:`,
+        `${all.records.length} record${all.records.length === 1 ? '' : 's'} about ${name}${photosTold(all.photos.length)}${options.out === undefined ? '' : `, written into ${options.out}`}:`,
         ...lines,
       ].join('\n'),
       json: all,

@@ -1,7 +1,7 @@
 /** heedway records: the store of what was done, by whom, when; and heedway verify: whether it is as it was written. */
 import type { Command as Program } from 'commander';
 import { serviceHead, tellCarried, tellService, tellTrip } from '../../desk/leave/tell.ts';
-import { typedIn } from '../../records/about.ts';
+import { allNamed, typedIn } from '../../records/about.ts';
 import { standing } from '../../records/amended.ts';
 import { bringIn, keyLetters } from '../../records/bring.ts';
 import { isStoreFile, readStoreFile, type StoreFile, storeFile } from '../../records/file.ts';
@@ -12,7 +12,7 @@ import { carried, service, trips } from '../../records/service.ts';
 import type { Depth } from '../../records/verify.ts';
 import { tellAuthors, tellBrought } from '../../words/records/brought.ts';
 import { shortHash, tellContent, tellStanding } from '../../words/records/record.ts';
-import { tellTyped } from '../../words/records/striking.ts';
+import { IN_PAPERS, tellTyped } from '../../words/records/striking.ts';
 import { tellFault, tellFork, tellWhole } from '../../words/records/verified.ts';
 import { type Command, common, type Options, type Outcome, UsageFault } from '../command.ts';
 import { contentOf } from '../file.ts';
@@ -280,14 +280,14 @@ const named = (options: Options & StoreOptions): Promise<Outcome> =>
 
 const strike = (name: string, options: Options & StoreOptions): Promise<Outcome> =>
   inStore(options, async (store) => {
-    const found = (await store.names()).filter((one) => one.name === name);
+    const found = allNamed(name, await store.names());
     if (found.length === 0)
       throw new UsageFault(`found no ${name}; expected a name of heedway records names`);
     const typed = typedIn(name, (await lookAt(store)).entries);
     for (const { person } of found) await store.strike(person);
     return {
       text: [
-        `${name} is struck out here. Files that were exported with names before still have it.`,
+        `${name} is struck out here. Files that were exported with names before still have it, and so do papers: ${IN_PAPERS}.`,
         ...tellTyped(name, typed),
       ].join('\n'),
       json: { struck: found.map(({ person }) => person), typed: typed.map(({ row }) => row.hash) },

@@ -40,11 +40,21 @@ function inspection({ of, record, person }: Inspected, names: readonly Named[], 
   return { what: 'inspection', of, on: day, until: day, ...(by ? { by } : {}), record };
 }
 
-const defect = ({ inspection: { first }, of, ground, item, what, rejects, since }: OpenDefect): Json => ({
+const defect = ({
+  inspection: { first },
+  of,
+  ground,
+  item,
+  what,
+  rejects,
+  invented,
+  since,
+}: OpenDefect): Json => ({
   of,
   ...(ground === undefined ? {} : { ground }),
   what: what.replace(/\s+/g, ' ').slice(0, MOST_LETTERS),
   rejects,
+  ...(invented ? { invented } : {}),
   since,
   record: `${first.row.hash} ${item}`,
 });

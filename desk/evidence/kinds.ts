@@ -8,6 +8,7 @@ import { nameIn } from '../../records/names.ts';
 import { trips } from '../../records/service.ts';
 import { shownTime } from '../../records/time.ts';
 import { tellInDate } from '../../words/in-date.ts';
+import { tellInvented } from '../../words/invented-limit.ts';
 import { holderOf } from '../../words/records/due.ts';
 import { checkWords } from '../../words/records/leaving.ts';
 import { resultWords, shortHash, tellContent } from '../../words/records/record.ts';
@@ -61,8 +62,8 @@ const inspections: KindPage = {
         read.map(({ one, said }) => {
           const amiss = said.looked.filter(({ result }) => result !== 'right');
           const found = amiss.map(
-            ({ item, ask, note, value, result, photo }) =>
-              `${resultWords[result]}: ${item}, ${note ?? ask}${value === undefined ? '' : ` (${value})`}${photo === undefined ? '' : `, photo ${shortHash(photo)}`}`,
+            ({ item, ask, note, value, result, invented, photo }) =>
+              `${resultWords[result]}: ${item}, ${note ?? ask}${value === undefined ? '' : ` (${value})`}${tellInvented(invented)}${photo === undefined ? '' : `, photo ${shortHash(photo)}`}`,
           );
           const measured = said.looked
             .filter(({ value, result }) => value !== undefined && result === 'right')

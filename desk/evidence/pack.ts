@@ -18,6 +18,7 @@ import { service, trips } from '../../records/service.ts';
 import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
 import type { Verified } from '../../records/verify.ts';
+import { tellInvented } from '../../words/invented-limit.ts';
 import { tellDue } from '../../words/records/due.ts';
 import { packWords, verifyLines, verifyWords } from '../../words/records/evidence.ts';
 import { offTheRails } from '../../words/records/incident.ts';
@@ -210,12 +211,9 @@ function inOrder(all: Packed, speech: Speech): Section[] {
         heading('Amiss and not mended'),
         tableOf(
           ['of', 'what', 'since', ''],
-          [...off, ...open].map(({ of, what, since, rejects }) => [
-            of,
-            what,
-            since,
-            rejects ? 'REJECTED' : 'to be mended',
-          ]),
+          [...off, ...open.map((one) => ({ ...one, what: `${one.what}${tellInvented(one.invented)}` }))].map(
+            ({ of, what, since, rejects }) => [of, what, since, rejects ? 'REJECTED' : 'to be mended'],
+          ),
           'Nothing.',
         ),
         heading('Service'),

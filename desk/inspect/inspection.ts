@@ -28,6 +28,17 @@ export function resultOf({ measured }: InspectionItem, { result, value }: Looked
   return worse[Math.max(worse.indexOf(byFigure), worse.indexOf(result))];
 }
 
+/** That it is amiss is said by a band of an example list alone, whose figures are invented. */
+function byInvented(
+  { example }: InspectionList,
+  { measured }: InspectionItem,
+  { result, value }: Looked,
+): boolean {
+  if (!example || !measured || value === undefined) return false;
+  const byFigure = judged(measured, value);
+  return byFigure !== undefined && worse.indexOf(byFigure) > worse.indexOf(result ?? 'right');
+}
+
 export function lackingIn(list: InspectionList, said: Readonly<Record<string, Looked>>): Lacking[] {
   return list.items.flatMap((item): Lacking[] => {
     const looked = said[item.id] ?? {};
@@ -61,6 +72,7 @@ export async function inspectionContent(
         result: resultOf(item, said[item.id] ?? {}) ?? 'reject',
         ...(value === undefined ? {} : { value }),
         ...(note === undefined ? {} : { note }),
+        ...(byInvented(list, item, said[item.id] ?? {}) ? { invented: true } : {}),
         ...(photo === undefined ? {} : { photo }),
       };
     }),

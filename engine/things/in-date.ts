@@ -37,7 +37,7 @@ export interface InDateRule {
 export const groundKinds = ['first-aid-and-fire', 'storage-and-bay'] as const;
 export type GroundKind = (typeof groundKinds)[number];
 
-/** What trains do while something of it is rejected. */
+/** What trains do while something of it is rejected, the strictest first. */
 export const groundWords = ['hold', 'limits', 'told'] as const;
 
 export interface GroundRule {
@@ -55,6 +55,8 @@ export interface Defect {
   readonly what: string;
   /** It may not be used; else it may, and is to be mended. */
   readonly rejects: boolean;
+  /** By a figure of an example list, which is invented: nobody's limit. Absent: by an eye, or the host's own figure. */
+  readonly invented?: boolean;
   /** Day on which it was found. */
   readonly since: string;
 }

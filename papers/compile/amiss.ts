@@ -27,16 +27,17 @@ export function amissHere(
 }
 
 function defectsOf(
-  { of, ground, what, rejects, since }: Written<'defects'>,
+  { of, ground, what, rejects, invented, since }: Written<'defects'>,
   i: number,
   line: Line,
   { vehicles }: Train,
   notes: Notes,
 ): readonly Defect[] {
   const names = vehicles.map(({ name }) => name);
+  const found = { what, rejects, ...(invented ? { invented } : {}), since };
   const mine = sameName(of, line.name) ? [line.name] : meant(of, names);
   // A list of the bay that was gone through of a vehicle is that vehicle's.
-  if (mine.length === 0 && ground !== undefined) return [{ of, ground, what, rejects, since }];
+  if (mine.length === 0 && ground !== undefined) return [{ of, ground, ...found }];
   if (mine.length === 0)
     trouble(
       notes,
@@ -44,7 +45,7 @@ function defectsOf(
       show(of),
       `a vehicle of the train or the line: ${[...names, line.name].map(show).join(', ')}`,
     );
-  return mine.map((name) => ({ of: name, what, rejects, since }));
+  return mine.map((name) => ({ of: name, ...found }));
 }
 
 /** A record is called by its first letters, as everywhere. */

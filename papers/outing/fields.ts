@@ -155,6 +155,11 @@ const defect = group({
   ),
   what: must(text(500), 'what', 'What is amiss.'),
   rejects: must(yes(), 'rejects', 'It may not be used so; else it may, and is to be mended.'),
+  invented: may(
+    yes(),
+    'by an invented limit',
+    'It is amiss by a figure of an example list: invented, and nobody’s limit.',
+  ),
   since: must(day(), 'since', 'Day on which it was found.'),
   record: may(text(200), 'record', 'The inspection in which it was found, and the item.'),
 });

@@ -6,7 +6,7 @@ import * as z from 'zod/mini';
 import { duties } from '../../engine/things/duty.ts';
 import { groundKinds, inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates } from '../../engine/things/rail.ts';
-import { choice, day, group, may, moment, must, remark, rows, text } from '../describe.ts';
+import { choice, day, group, may, moment, must, remark, rows, text, yes } from '../describe.ts';
 import { EXPECTED, readInterval } from '../due/interval.ts';
 import { whens } from '../inspection/fields.ts';
 import { results } from '../inspection/read.ts';
@@ -107,6 +107,11 @@ const looked = group({
   result: must(choice(...results), 'result', 'Right; to be mended and usable; rejected.'),
   value: may(text(40), 'value', 'The figure that it was judged by.'),
   note: may(remark(), 'note', 'What is amiss.'),
+  invented: may(
+    yes(),
+    'by an invented limit',
+    'What is amiss is so by a figure of an example list: invented, and nobody’s limit.',
+  ),
   photo: may(hash(), 'photo', 'SHA-256 of a photo of it, which stands beside the records.'),
 });
 

@@ -185,7 +185,7 @@ async function readings(store: Store): Promise<string | undefined> {
     dueCalendar('x', due, names),
     ...incidents(entries).flatMap((one) => JSON.stringify(one)),
     ...openMeasures(incidents(entries)).flatMap((one) => JSON.stringify(one)),
-    JSON.stringify(about(names[0], entries)),
+    JSON.stringify(about([names[0]], entries)),
     ...incidentKinds.slice(0, 2).flatMap((kind) => {
       const found = patterns(entries, kind, { within: 30, firstDays: 7 });
       return [

@@ -89,6 +89,18 @@ test('a train leaves, the page is loaded anew, it arrives; the records go to ano
   await elsewhere.context().close();
 });
 
+test('while an outing is reckoned Leave says so, and not that there is no answer', async ({ browser }) => {
+  const page = await (await browser.newContext()).newPage();
+  // The worker that gives the word never comes.
+  await page.route(/\/worker-[^/]*\.js$/, () => undefined);
+  await page.goto(`${url()}#leave`);
+  await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
+  await begin(page);
+  await expect(page.getByRole('main').getByText('reckoning …')).toBeVisible();
+  await expect(page.getByText('There is no answer')).toHaveCount(0);
+  await page.context().close();
+});
+
 test('a host asks for a boiler test: nobody can tell, then it holds, then it is in order; and the days go into a calendar', async ({
   page,
 }) => {
@@ -164,6 +176,10 @@ test('a host asks for a boiler test: nobody can tell, then it holds, then it is 
   await page.goto(`${url()}#inspect`);
   await page.getByLabel('What was done').fill('stay renewed');
   await page.getByRole('button', { name: 'It is mended' }).click();
+  // It is gone from the list at once: what became of it is said.
+  await expect(
+    page.getByRole('status').filter({ hasText: /^Mended: Fenwick, firebox weeps\. Recorded as / }),
+  ).toBeVisible();
   await expect(word).toHaveText(/^go within limits/);
 });
 
@@ -208,9 +224,31 @@ test('a name is struck out only when asked twice, with what goes and what stays'
   await expect(asked).toContainText('What goes: the name, and with it who is meant by the 1 record');
   await expect(asked).toContainText('What stays: every record, as it was written, and all verifies');
   await expect(asked).toContainText('Whoever writes on this device would be struck out');
+  await expect(asked).toContainText('and papers: an outing, or a list that is not finished, names whom');
+  await expect(asked).not.toContainText('stands in the outing that is open here');
   await expect(asked.getByRole('button', { name: 'Keep An Invented Person' })).toBeFocused();
   expect(await barriers(page)).toEqual([]);
-  await asked.getByRole('button', { name: 'Strike An Invented Person out for good' }).click();
-  await expect(page.getByText('An Invented Person')).toHaveCount(0);
+  await test.step('another device knows the same name: both are struck out at once', async () => {
+    await page.evaluate(
+      () =>
+        new Promise<void>((done, failed) => {
+          const ask = indexedDB.open('heedway-records');
+          ask.onerror = failed;
+          ask.onsuccess = () => {
+            const step = ask.result.transaction('names', 'readwrite');
+            step
+              .objectStore('names')
+              .put({ person: 'ab'.repeat(32), salt: '00'.repeat(16), name: 'an invented  person' });
+            step.oncomplete = () => done();
+          };
+        }),
+    );
+    await page.reload();
+    await page.getByText('Names, which stand apart from the records').click();
+    await expect(page.getByRole('button', { name: /^Save all about an invented/i })).toHaveCount(1);
+    await page.getByRole('button', { name: /^Strike an invented/i }).click();
+  });
+  await page.getByRole('button', { name: /^Strike an invented +person out for good/i }).click();
+  await expect(page.getByText(/an invented +person/i)).toHaveCount(0);
   await expect(page.getByText('1 record, all as they were written')).toBeVisible();
 });

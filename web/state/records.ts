@@ -151,8 +151,10 @@ export async function person(name: string): Promise<string> {
   return (await personNamed(await opened(), name)).person;
 }
 
-export async function strikeName(who: string): Promise<void> {
-  await (await opened()).strike(who);
+/** @param persons all of one name */
+export async function strikeName(persons: readonly string[]): Promise<void> {
+  const store = await opened();
+  for (const person of persons) await store.strike(person);
   await changed();
 }
 

@@ -2,6 +2,7 @@
 import type { Severity } from '../../engine/questions/finding.ts';
 import type { GroundKind } from '../../engine/things/in-date.ts';
 import { tellInDate } from '../in-date.ts';
+import { tellInvented } from '../invented-limit.ts';
 import type { Tellers } from './teller.ts';
 
 /** What it is not for. */
@@ -53,12 +54,12 @@ export const orderWords = {
           ? 'Steam, battery and petrol are three trades: say what drives it.'
           : 'Whoever learned one engine, gauge or line does not know the next by it. The host asks for it: the rule is quoted as the source.',
   }),
-  'defect-open': ({ severity, facts: { what, of, since } }) => ({
-    what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
+  'defect-open': ({ severity, facts: { what, of, since, invented } }) => ({
+    what: `${severity === 'forbids' ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since})${tellInvented(invented)}.`,
     why: 'It stays open until a record says that it is mended, or gone through after a derailment.',
   }),
-  'ground-amiss': ({ severity, facts: { ground, what, of, since, rejects } }) => ({
-    what: `${rejects ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since}).`,
+  'ground-amiss': ({ severity, facts: { ground, what, of, since, rejects, invented } }) => ({
+    what: `${rejects ? 'Rejected' : 'To be mended'}: ${of}, ${what} (found ${since})${tellInvented(invented)}.`,
     why: `${groundWhy(ground, severity, rejects)} It stays open until a record says that it is mended.`,
   }),
   'line-closed': ({ facts: { why, since } }, t) => ({

@@ -7,6 +7,7 @@ import type { Named } from '../../records/store.ts';
 import { shownTime } from '../../records/time.ts';
 import type { Turn } from '../../records/turns.ts';
 import { tellInDate } from '../in-date.ts';
+import { tellInvented } from '../invented-limit.ts';
 import { tellVerdict } from '../verdict.ts';
 import { holderOf } from './due.ts';
 import { tellIncidents } from './incident.ts';
@@ -74,7 +75,7 @@ const tell: Tell = {
     `${tellInDate(what)} of ${holderOf({ of, person }, names)}, ${on}${until === undefined ? '' : ` to ${until}`}${interval === undefined ? '' : ` (${interval})`}${signedFor === undefined ? '' : `, for ${Object.values(signedFor).flat().join(', ')} alone`}, by ${by}`,
   inspection: ({ list, of, looked }) => {
     const amiss = looked.filter(({ result }) => result !== 'right');
-    return `${list}, of ${of}: ${amiss.length === 0 ? 'all right' : amiss.map(({ result, ask, note }) => `${resultWords[result]}: ${note ?? ask}`).join('; ')}`;
+    return `${list}, of ${of}: ${amiss.length === 0 ? 'all right' : amiss.map(({ result, ask, note, invented }) => `${resultWords[result]}: ${note ?? ask}${tellInvented(invented)}`).join('; ')}`;
   },
   mended: ({ inspection, item, what }) => `mended, ${item} of ${shortHash(inspection)}: ${what}`,
   turn: ({ person, what, freeSince }, names) =>

@@ -6,7 +6,14 @@ import { amount } from '../../base/quantity.ts';
 import { nameOfLine } from '../../outing/moves.ts';
 import { offLine, restrictionsHere } from '../../outing/restricted.ts';
 import type { Outing } from '../../outing/types.ts';
-import type { GroundKind, GroundRule, InDateHolder, InDateRule, Shown } from '../../things/in-date.ts';
+import {
+  type GroundKind,
+  type GroundRule,
+  groundWords,
+  type InDateHolder,
+  type InDateRule,
+  type Shown,
+} from '../../things/in-date.ts';
 import { atWork, whereOf } from '../crew/at-work.ts';
 import type { Finding, Severity } from '../finding.ts';
 import { makeFinding } from '../make.ts';
@@ -41,17 +48,21 @@ const restricted = (outing: Outing): Finding[] =>
     ];
   });
 
+const INVENTED = 'an inspection by an example list, whose figures are invented';
+
+const byInvented = (invented: boolean | undefined) => (invented ? { invented } : {});
+
 /** Of this train and this line; what is amiss elsewhere is no matter of it. */
 function defects(outing: Outing): Finding[] {
   const { defects = [], train } = outing;
-  return defects.flatMap(({ of, what, rejects, since }) => {
+  return defects.flatMap(({ of, what, rejects, invented, since }) => {
     const vehicle = train.vehicles.find(({ name }) => name === of);
     if (!vehicle && of !== nameOfLine(outing)) return [];
     return [
       makeFinding('defect-open', rejects ? 'forbids' : 'limits', 'host', {
         where: vehicle ? { vehicle: vehicle.id } : {},
-        facts: { what, of, since },
-        source: 'an inspection, as it was recorded',
+        facts: { what, of, since, ...byInvented(invented) },
+        source: invented ? INVENTED : 'an inspection, as it was recorded',
       }),
     ];
   });
@@ -63,12 +74,12 @@ function defects(outing: Outing): Finding[] {
  */
 export function askGround(outing: Outing): Finding[] {
   const { defects = [], host } = outing;
-  return defects.flatMap(({ of, ground, what, rejects, since }) => {
+  return defects.flatMap(({ of, ground, what, rejects, invented, since }) => {
     if (ground === undefined) return [];
-    const rule = (host.ground ?? []).find((one) => one.what === ground);
+    const rule = strictest((host.ground ?? []).filter((one) => one.what === ground));
     return [
       makeFinding('ground-amiss', rejects ? groundSeverity(ground, rule, outing) : 'notes', 'host', {
-        facts: { ground, what, of, since, rejects },
+        facts: { ground, what, of, since, rejects, ...byInvented(invented) },
         source: rule?.source ?? 'common practice, no source',
       }),
     ];
@@ -79,6 +90,10 @@ function groundSeverity(ground: GroundKind, rule: GroundRule | undefined, { ride
   if (rule) return bySaid[rule.rejected];
   return ground === 'first-aid-and-fire' && riders.some(({ duty }) => duty === 'rider') ? 'limits' : 'notes';
 }
+
+/** Of several that a host has of one thing; undefined: of none. */
+const strictest = (rules: readonly GroundRule[]): GroundRule | undefined =>
+  groundWords.flatMap((word) => rules.find(({ rejected }) => rejected === word) ?? [])[0];
 
 const bySaid: Readonly<Record<GroundRule['rejected'], Severity>> = {
   hold: 'forbids',

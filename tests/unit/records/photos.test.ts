@@ -150,6 +150,6 @@ it('all about one person has the photos of what he or she wrote, and of nobody e
   const named = await personNamed(store, 'A. Keeper');
   await said(store, ada, clockFrom(), 'author', { person: named.person });
   const { entries } = await look(store);
-  const all = withPhotos(about(named, entries), entries, await photosFor(store, entries));
+  const all = withPhotos(about([named], entries), entries, await photosFor(store, entries));
   expect(all.photos).toEqual([{ photo: of.hash, records: [entry.row.hash], jpeg: toBase64(of.bytes) }]);
 });

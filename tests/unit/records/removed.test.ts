@@ -1,18 +1,18 @@
 /** How long records are kept: what has ended goes, its hash stays, all verifies; and nothing goes that an answer hangs on. */
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Kind } from '../../../papers/record/fields.ts';
-import { about, typedIn } from '../../../records/about.ts';
+import { about, allNamed, standsIn, typedIn } from '../../../records/about.ts';
 import { ended } from '../../../records/ended.ts';
 import { readStoreFile, storeFile } from '../../../records/file.ts';
 import { look, take } from '../../../records/ledger.ts';
-import { personNamed } from '../../../records/names.ts';
+import { personNamed, personOf } from '../../../records/names.ts';
 import type { Author, Entry, Json } from '../../../records/record.ts';
 import { remove } from '../../../records/remove.ts';
 import { goneOf, removalsIn } from '../../../records/removed.ts';
 import type { Store } from '../../../records/store.ts';
 import { memoryStore } from '../../../records/stores/memory.ts';
 import { newestOf } from '../../../records/verify.ts';
-import { tellTyped } from '../../../words/records/striking.ts';
+import { tellStriking, tellTyped } from '../../../words/records/striking.ts';
 import { tellFault, tellWhole } from '../../../words/records/verified.ts';
 import { author, clockFrom, said } from '../../support/club-records.ts';
 import { departure } from '../../support/incidents.ts';
@@ -282,14 +282,14 @@ describe('a person', () => {
     const saw = { what: 'fall', facts: 'slipped', saw: [named.person, other.person] };
     await said(store, bo, on('2024-01-03'), 'incident', saw);
     await said(store, bo, on('2024-01-03'), 'note', { text: 'no matter of hers' });
-    const all = about(named, (await look(store)).entries);
+    const all = about([named], (await look(store)).entries);
     expect(all.name).toBe('An Invented Person');
     expect(all.records.map(({ kind, why }) => [kind, why])).toEqual([
       ['author', 'named in it'],
       ['note', 'wrote it'],
       ['incident', 'named in it'],
     ]);
-    expect(about(other, (await look(store)).entries).records.map(({ kind }) => kind)).toEqual(['incident']);
+    expect(about([other], (await look(store)).entries).records.map(({ kind }) => kind)).toEqual(['incident']);
     // Struck out, the records stay and verify, and nothing in them tells who it was.
     await store.strike(named.person);
     expect((await look(store)).faults).toEqual([]);
@@ -307,7 +307,7 @@ describe('a person', () => {
     for (const text of ['Al Larches grow by the hut', 'ral larch', 'Al']) await note('2024-01-03', text);
     const { entries } = await look(store);
     expect(typedIn('Al Larch', entries).map(({ row }) => row.hash)).toEqual(typed.map(({ row }) => row.hash));
-    expect(about(named, entries).records.map(({ why }) => why)).toEqual(['typed in it', 'typed in it']);
+    expect(about([named], entries).records.map(({ why }) => why)).toEqual(['typed in it', 'typed in it']);
     const [said] = tellTyped('Al Larch', typed);
     for (const { row } of typed) expect(said).toContain(row.hash.slice(0, 8));
     expect(tellTyped('Al Larch', [])).toEqual([]);
@@ -318,8 +318,52 @@ describe('a person', () => {
     const named = await personNamed(store, 'A Driver');
     const { content } = departure({ day: '2024-01-01' });
     await say('2024-01-01', 'departure', { ...content, crew: [{ duty: 'driver', person: named.person }] });
-    const [{ content: given }] = about(named, (await look(store)).entries).records;
+    const [{ content: given }] = about([named], (await look(store)).entries).records;
     expect(Object.keys(given)).not.toContain('paper');
     expect(Object.keys(given)).toContain('crew');
+  });
+  it('whose name a host, a line or a vehicle has in the paper of a departure is told, with what it stands in', async () => {
+    const named = await personNamed(store, 'Al Larch');
+    const { content } = departure({ day: '2024-01-01' });
+    const paper = {
+      host: { name: 'Al Larch’s garden line' },
+      riders: [{ name: 'person 1', duty: 'driver' }],
+    };
+    const left = await say('2024-01-01', 'departure', { ...content, paper });
+    const { entries } = await look(store);
+    expect(typedIn('Al Larch', entries).map(({ row }) => row.hash)).toEqual([left.row.hash]);
+    expect(typedIn('Driver', entries)).toEqual([]);
+    const [one] = about([named], entries).records;
+    expect(one).toMatchObject({ why: 'typed in it', typed: ['Al Larch’s garden line'] });
+    expect(JSON.stringify(one)).not.toContain('person 1');
+  });
+  it('papers keep whom somebody typed there: of the one that is open it is told', () => {
+    const paper = { riders: [{ name: 'Al  LARCH', duty: 'driver' }] };
+    expect(standsIn(paper, 'Al Larch')).toBe(true);
+    expect(standsIn(paper, 'Al')).toBe(true);
+    expect(standsIn(paper, 'Larches')).toBe(false);
+    expect(standsIn(paper, 'driver')).toBe(false);
+    const told = (open: boolean): string => tellStriking('Al Larch', 2, [], false, open).join(' ');
+    for (const open of [true, false]) expect(told(open)).toContain('and papers: an outing, or a list');
+    expect(told(true)).toContain('Al Larch stands in the outing that is open here');
+    expect(told(false)).not.toContain('open here');
+  });
+  it('two devices that were put together know one name twice: all about it is of both', async () => {
+    const first = await personNamed(store, 'Al Larch');
+    const salt = '00'.repeat(16);
+    const second = { person: await personOf('al  larch', salt), salt, name: 'al  larch' };
+    await store.name(second);
+    await say('2024-01-01', 'author', { person: first.person });
+    const bo = await author('other');
+    await said(store, bo, on('2024-01-02'), 'author', { person: second.person });
+    await said(store, bo, on('2024-01-03'), 'note', { text: 'points oiled' });
+    const all = allNamed('Al Larch', await store.names());
+    expect(all.map(({ person }) => person).sort()).toEqual([first.person, second.person].sort());
+    expect(about(all, (await look(store)).entries).records.map(({ kind }) => kind)).toEqual([
+      'author',
+      'author',
+      'note',
+    ]);
+    expect(allNamed('Al', await store.names())).toEqual([]);
   });
 });

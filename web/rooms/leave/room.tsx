@@ -6,6 +6,7 @@ import { useEffect } from 'preact/hooks';
 import { tellTrip } from '../../../desk/leave/tell.ts';
 import { trips } from '../../../records/service.ts';
 import { begun } from '../../parts/inspecting.ts';
+import { noWord, RECKONING } from '../../parts/no-word.ts';
 import { barred, kept, openRecords } from '../../state/records.ts';
 import { told } from '../../state/session.ts';
 import { Unfinished } from '../inspect/unfinished.tsx';
@@ -34,7 +35,12 @@ export function Room() {
       {records?.me && <Unfinished all={begun.value} />}
       {records?.me && now && <Leaving told={now} all={all} key={now.asked.id} />}
       {records?.me && !now && (
-        <p>There is no answer to the outing as it stands, and so nothing to leave by.</p>
+        <>
+          <p>{noWord()}</p>
+          {noWord() !== RECKONING && (
+            <p>There is no answer to the outing as it stands, and so nothing to leave by.</p>
+          )}
+        </>
       )}
       {out.length > 0 && (
         <section aria-label="Out on the line">

@@ -3,7 +3,7 @@ import '../../look/rooms.css';
 import './records.css';
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { about, typedIn, withPhotos } from '../../../records/about.ts';
+import { about, allNamed, standsIn, typedIn, withPhotos } from '../../../records/about.ts';
 import { standing } from '../../../records/amended.ts';
 import type { Entry } from '../../../records/record.ts';
 import type { Named } from '../../../records/store.ts';
@@ -27,6 +27,7 @@ import {
   strikeName,
   takeFile,
 } from '../../state/records.ts';
+import { paper } from '../../state/session.ts';
 import { Anew, amending } from './anew.tsx';
 import { Begin } from './begin.tsx';
 import { HowLong } from './kept.tsx';
@@ -239,21 +240,15 @@ function InAndOut({ now }: { readonly now: Kept }) {
         <details>
           <summary>Names, which stand apart from the records</summary>
           <ul class="records">
-            {[...now.names]
-              .sort((a, b) => a.name.localeCompare(b.name))
-              .map(({ person, name, salt }) => (
-                <li key={person}>
-                  <span>{name}</span>
-                  <button
-                    type="button"
-                    class="quiet"
-                    onClick={() => void saveAbout({ person, name, salt }, now.entries)}
-                  >
-                    Save all about {name}
-                  </button>
-                  <Strike named={{ person, name, salt }} now={now} />
-                </li>
-              ))}
+            {byName(now.names).map((named) => (
+              <li key={named[0].person}>
+                <span>{named[0].name}</span>
+                <button type="button" class="quiet" onClick={() => void saveAbout(named, now.entries)}>
+                  Save all about {named[0].name}
+                </button>
+                <Strike named={named} now={now} />
+              </li>
+            ))}
           </ul>
         </details>
       )}
@@ -261,13 +256,25 @@ function InAndOut({ now }: { readonly now: Kept }) {
   );
 }
 
+/** Once each, however it is cased and spaced: two devices that were put together have a person each of one name. */
+const byName = (names: readonly Named[]): readonly (readonly Named[])[] =>
+  [...names]
+    .sort((a, b) => a.name.localeCompare(b.name))
+    .map(({ name }) => allNamed(name, names))
+    .filter((all, i, every) => every.findIndex(([first]) => first === all[0]) === i);
+
+interface OfOneName {
+  readonly named: readonly Named[];
+  readonly now: Kept;
+}
+
 /** Asked again with the name: what goes does not come back. */
-function Strike({ named, now }: { readonly named: Named; readonly now: Kept }) {
-  const { person, name } = named;
+function Strike({ named, now }: OfOneName) {
+  const [{ name }] = named;
   const fault = useSignal('');
   const strike = async (): Promise<void> => {
     try {
-      await strikeName(person);
+      await strikeName(named.map(({ person }) => person));
     } catch (error) {
       fault.value = saying(error);
     }
@@ -287,23 +294,32 @@ function Strike({ named, now }: { readonly named: Named; readonly now: Kept }) {
   );
 }
 
-function Struck({ named, now }: { readonly named: Named; readonly now: Kept }) {
+function Struck({ named, now }: OfOneName) {
+  const [{ name }] = named;
+  const persons = new Set(named.map(({ person }) => person));
   const { records } = about(named, now.entries);
   const referring = records.filter(({ why }) => why !== 'typed in it').length;
   const isMe = records.some(({ kind, content, record: hash }) => {
     const author = now.entries.find(({ row }) => row.hash === hash)?.body.author;
-    return kind === 'author' && content['person'] === named.person && author === now.me?.name;
+    return kind === 'author' && persons.has(`${content['person']}`) && author === now.me?.name;
   });
+  const told = tellStriking(
+    name,
+    referring,
+    typedIn(name, now.entries),
+    isMe,
+    standsIn(paper.value as Parameters<typeof standsIn>[0], name),
+  );
   return (
     <>
-      {tellStriking(named.name, referring, typedIn(named.name, now.entries), isMe).map((line) => (
+      {told.map((line) => (
         <p key={line}>{line}</p>
       ))}
     </>
   );
 }
 
-async function saveAbout(named: Named, entries: readonly Entry[]): Promise<void> {
+async function saveAbout(named: readonly Named[], entries: readonly Entry[]): Promise<void> {
   const all = withPhotos(about(named, entries), entries, await photosHere(entries));
   saveJson(`${JSON.stringify(all, undefined, 2)}\n`, 'heedway-person.json');
 }
