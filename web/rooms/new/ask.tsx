@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { Field, FieldKey } from '../../../desk/new/field.ts';
 import { fieldOf } from '../../../desk/new/questions.ts';
 import { withUnit } from '../../../desk/new/reading.ts';
-import type { Lack } from '../../../desk/new/say.ts';
+import { type Lack, tellReply } from '../../../desk/new/say.ts';
 import { understoodAs } from '../../../desk/understood.ts';
 import { settings } from '../../state/session.ts';
 import { growth, replies, reply } from './draft.ts';
@@ -17,6 +17,7 @@ interface Props {
 export function Ask({ name, lack }: Props) {
   const field = fieldOf(name);
   const text = replies.value[name] ?? '';
+  const told = tellReply(name, text, settings.value.wording);
   const fault = text === '' ? undefined : growth.value.faults.find((f) => f.key === name);
   const open = useSignal(false);
   const id = `new-${name}`;
@@ -61,10 +62,8 @@ export function Ask({ name, lack }: Props) {
           <span class="wrong">
             found {fault.found}; expected {fault.expected}
           </span>
-        ) : text === '' ? (
-          lack.cost
         ) : (
-          <span class="echo">{echoed(text, field)}</span>
+          told || <span class="echo">{echoed(text, field)}</span>
         )}
       </p>
       {open.value && <p class="guide">{lack.how}</p>}
