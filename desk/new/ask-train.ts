@@ -11,7 +11,7 @@ const parks = {
   bare: PULL,
   words: ['none', 'yes'],
   unmeasured: 'yes',
-  cost: 'Until it is pulled it holds nothing, and so chocks wherever it stands. Write yes if there is one.',
+  cost: 'Until it is pulled it holds nothing, and so chocks wherever it stands.',
   need: 'more',
   front: true,
 } as const;
@@ -144,7 +144,7 @@ export const engineAndCars = {
     bare: PULL,
     words: ['none'],
     label: 'Its brake',
-    how: 'Brake on, power off: pull it along slowly with a spring balance and read. If it has none, write none.',
+    how: 'Brake on, power off: pull it along slowly with a spring balance and read. A motor that brakes gives next to nothing at a crawl: what it reads then is what counts. If it has none, write none.',
     cost: 'Not known: nobody can tell how far it takes to stop.',
     need: 'word',
     flag: 'engine-brake',
@@ -167,7 +167,7 @@ export const engineAndCars = {
   'engine.parks': {
     ...parks,
     label: 'A second brake, to park with',
-    how: 'A screw or lever on engine or tender that stays on by itself. Put it on, let the other off, pull the engine along slowly with a spring balance and read.',
+    how: 'A screw or lever on engine or tender that stays on by itself. Put it on, let the other off, pull the engine along slowly with a spring balance and read. If nobody has pulled it yet, write yes.',
     flag: 'engine-parks',
     when: (r) => (r['engine.brake'] ?? r['engine.parks']) !== undefined && !staysOn(r['engine.holds']),
   },
@@ -237,13 +237,6 @@ export const engineAndCars = {
     flag: 'car-holds',
     when: (r) => hasCars(r) && r['cars.brake'] === 'hand',
   },
-  'cars.parks': {
-    ...parks,
-    label: 'A second brake on each, to park with',
-    how: 'A screw or lever on the car that stays on by itself. Put it on, let the other off, pull one car along slowly with a spring balance and read.',
-    flag: 'car-parks',
-    when: (r) => hasCars(r) && (isThrough(r['cars.brake']) || r['cars.brake'] === 'surge'),
-  },
   'cars.worked': {
     form: 'choice',
     values: ['yes', 'no'],
@@ -254,6 +247,13 @@ export const engineAndCars = {
     front: true,
     flag: 'brake-worked',
     when: (r) => hasCars(r) && isThrough(r['cars.brake']),
+  },
+  'cars.parks': {
+    ...parks,
+    label: 'A second brake on each, to park with',
+    how: 'A screw or lever on the car that stays on by itself. Put it on, let the other off, pull one car along slowly with a spring balance and read. If nobody has pulled it yet, write yes.',
+    flag: 'car-parks',
+    when: (r) => hasCars(r) && (isThrough(r['cars.brake']) || r['cars.brake'] === 'surge'),
   },
   'cars.seats': {
     form: 'figure',
