@@ -92,17 +92,7 @@ function Choice({
   return (
     <div class={`picks ${values.length <= 3 ? `of${values.length}` : ''}`}>
       {values.map((value, i) => (
-        <button
-          key={value}
-          type="button"
-          id={i === 0 ? id : undefined}
-          aria-pressed={now === value}
-          // Once more takes it back: not known.
-          onClick={() => reply(name, now === value ? '' : value)}
-        >
-          {name === 'engine.kind' && engineOutline(value)}
-          {value}
-        </button>
+        <Pick key={value} id={i === 0 ? id : undefined} name={name} text={value} now={now} />
       ))}
     </div>
   );
@@ -181,12 +171,12 @@ function Written({
           aria-describedby={`${id}-told`}
           onInput={(e) => reply(name, e.currentTarget.value)}
         />
-        {quick.length === 1 && <Quick name={name} text={quick[0]} now={now} />}
+        {quick.length === 1 && <Pick name={name} text={quick[0]} now={now} />}
       </div>
       {quick.length > 1 && (
         <div class="picks small">
           {quick.map((text) => (
-            <Quick key={text} name={name} text={text} now={now} />
+            <Pick key={text} name={name} text={text} now={now} />
           ))}
         </div>
       )}
@@ -194,16 +184,25 @@ function Written({
   );
 }
 
-const Quick = ({
+/** A reply in one tap; once more takes it back: not known. */
+const Pick = ({
+  id,
   name,
   text,
   now,
 }: {
+  readonly id?: string | undefined;
   readonly name: FieldKey;
   readonly text: string;
   readonly now: string;
 }) => (
-  <button type="button" aria-pressed={now === text} onClick={() => reply(name, now === text ? '' : text)}>
+  <button
+    type="button"
+    id={id}
+    aria-pressed={now === text}
+    onClick={() => reply(name, now === text ? '' : text)}
+  >
+    {name === 'engine.kind' && engineOutline(text)}
     {text}
   </button>
 );
