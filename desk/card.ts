@@ -13,7 +13,7 @@ import { notToRun, staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { assumedByWeight } from './assumed.ts';
-import { countWays, countWords } from './count-ways.ts';
+import { counted, countWays, countWords } from './count-ways.ts';
 import { actLines, drivenRows } from './driven.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
@@ -49,7 +49,7 @@ export interface Card {
   /** That it is not to be run by, and why, said over all of it; empty: it is. */
   readonly notToRun: string;
   readonly gap: string;
-  readonly cars: readonly { readonly way: string; readonly count: string }[];
+  readonly cars: readonly string[];
   /** Who sits where, vehicle by vehicle, front seat first. */
   readonly seating: readonly { readonly vehicle: string; readonly seats: readonly Seat[] }[];
   readonly assumptions: string;
@@ -151,7 +151,13 @@ function carRows(outing: Outing, answer: Answer, voice: Voice): Card['cars'] {
   // The search ends at a number of cars: more may be possible, and are not looked at.
   return countWays(answer.cars, voice)
     .filter(([way]) => way !== 'heldByAll')
-    .map(([way, name]) => ({ way: name, count: countWords(today, way, (n) => `${n}+`) }));
+    .map(([way, name]) =>
+      counted(
+        way,
+        name,
+        countWords(today, way, (n) => `${n}+`),
+      ),
+    );
 }
 
 /** Seats front first with who sits there, vehicles without seats not at all. */

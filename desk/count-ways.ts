@@ -19,10 +19,10 @@ const words: Readonly<Record<CountWay, string>> = {
   host: 'host',
 };
 
-/** "3 mph", "4.8 km/h". */
 /** Of whom a count is asked before there is any: the figure comes with it. */
 type Asking = Pick<Voice, 'system'> & Partial<Pick<Voice, 'outing'>>;
 
+/** "3 mph", "4.8 km/h". */
 const kept = ({ system, outing }: Asking): string =>
   outing === undefined
     ? '…'

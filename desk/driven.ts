@@ -57,6 +57,19 @@ export function drivenRows(answer: Answer, voice: Voice): DrivenRow[] {
   });
 }
 
+/** "no faster than 100 ft in 16 s · cautious stop 67 ft", with its landmarks first; where nothing runs, that alone. */
+export function tellZone({ zone, from, to, begins, ends, posts, cautiousStop }: DrivenRow): string {
+  const told = [
+    begins === `at ${from}` && ends === `at ${to}` ? '' : `from ${bare(begins)} to ${bare(ends)}`,
+    posts === '' ? '' : `no faster than ${posts}`,
+    Number.isFinite(zone.cautiousStop) ? `cautious stop ${cautiousStop}` : cautiousStop,
+  ];
+  return told.filter((text) => text !== '').join(' · ');
+}
+
+/** "at Mill Lane" is Mill Lane. */
+const bare = (landmark: string): string => landmark.replace(/^at /, '');
+
 /** An arrival is slower than what it is arrived from. */
 const slower = (zone: DrivenZone, than: DrivenZone | undefined): boolean =>
   than !== undefined && (zone.kind === 'arrive' || (than.kind !== 'arrive' && zone.speed < than.speed));

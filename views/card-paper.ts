@@ -152,7 +152,7 @@ const head = (card: Card, inner: number): Content => ({
         {
           // What is longer than this would widen the column beyond the paper.
           // No line begins with a point.
-          text: card.cars.map((c) => tied(`${c.way} ${c.count}`, 26)).join('\u00a0· '),
+          text: card.cars.map((c) => tied(c, 26)).join('\u00a0· '),
           fontSize: 8.5,
           alignment: 'right',
           margin: [0, 2, 0, 0],

@@ -8,7 +8,7 @@ import { filesOf } from '../../desk/new/files.ts';
 import { askedWith, type Brought, type Growth, grow } from '../../desk/new/make.ts';
 import { fieldKeys, fieldOf, questions } from '../../desk/new/questions.ts';
 import { faultsOf, Read } from '../../desk/new/reading.ts';
-import { type Lack, lackOf, newWord, tellMissing } from '../../desk/new/say.ts';
+import { type Lack, lackOf, newWord, tellMissing, tellReply } from '../../desk/new/say.ts';
 import { tellSeated } from '../../desk/new/seats.ts';
 import { wholeAnswer } from '../../engine/answer/complete.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
@@ -252,7 +252,10 @@ async function interview({ units, wording }: NewOptions, brought: Brought): Prom
           say(`  found ${fault.found}; expected ${fault.expected}`);
           continue;
         }
-        if (text !== '') replies = { ...replies, [key]: text };
+        if (text === '') break;
+        const comes = tellReply(key, text, wording);
+        if (comes !== '') say(`  ${comes}`);
+        replies = { ...replies, [key]: text };
         break;
       }
     }

@@ -1,6 +1,6 @@
 /** Which cylinder and lever? Fields that stand filled in so that they work, stock bores, one proposal in a sentence. */
 
-import { FOOT, INCH } from '../../engine/base/constants.ts';
+import { FOOT, INCH, MPH } from '../../engine/base/constants.ts';
 import { speedMeant, speedNamed } from '../../engine/motion/prepare.ts';
 import { type OutingContext, openOuting } from '../../engine/outing/open.ts';
 import type { Outing } from '../../engine/outing/types.ts';
@@ -19,6 +19,7 @@ import { isCar } from '../../engine/things/train/cars.ts';
 import { printQuantity, type System } from '../../units/index.ts';
 import { distance, say, type Voice } from '../../words/voice.ts';
 import { designTables, type WrittenDesign } from '../brake-design.ts';
+import { drivenSpeed } from '../driven.ts';
 import { type Task, unstatedSpeed } from './task.ts';
 
 /** Bores that shops keep, m: eighths of an inch, or millimetres (ISO 6432 and ISO 15552 series); from memory. */
@@ -113,16 +114,26 @@ function ableDistance(context: OutingContext, request: DesignRequest, system: Sy
   let able = leastStop(context, request) * ROOM;
   for (let n = 0; n < TRIES && able < FARTHEST; n++, able *= 1.2) {
     const distance = Math.ceil(able / step) * step;
-    const { designs } = designBrakes(context, {
-      ...request,
-      distance,
-      everyCar: true,
-      bores: some(request.bores),
-    });
-    if (designs.some((d) => d.feasible)) return distance;
+    if (doesIt(context, { ...request, distance })) return distance;
   }
   return undefined;
 }
+
+/** The highest speed below the asked one, in halves of a mile or whole kilometers an hour, from which some cylinder does it, m/s. */
+function ableSpeed(context: OutingContext, request: DesignRequest, system: System): number | undefined {
+  const step = system === 'imperial' ? MPH / 2 : 1 / 3.6;
+  for (let n = Math.ceil(request.speed / step - 1e-9) - 1; n > 0; n--) {
+    const slower = { ...request, speed: n * step };
+    if (leastStop(context, slower) <= request.distance && doesIt(context, slower)) return n * step;
+  }
+  return undefined;
+}
+
+/** Whether some cylinder on every car does it. */
+const doesIt = (context: OutingContext, request: DesignRequest): boolean =>
+  designBrakes(context, { ...request, everyCar: true, bores: some(request.bores) }).designs.some(
+    (d) => d.feasible,
+  );
 
 /** Enough to tell whether any does. */
 const some = (bores: readonly number[] = usualBores): readonly number[] =>
@@ -153,6 +164,11 @@ export function askCylinder(
   const result = designBrakes(context, request);
   const best = proposed(result.designs);
   const cars = outing.train.vehicles.filter(isCar).length;
+  const able = best || cars === 0 ? undefined : ableDistance(context, request, voice.system);
+  // What the rail bears is proposed for as far as it reaches: who has none to build from would ask for that next.
+  const farther = able === undefined ? undefined : { ...request, everyCar: true, distance: able };
+  const reached = farther && designBrakes(context, farther);
+  const fits = reached && proposed(reached.designs);
   return {
     result,
     request,
@@ -160,10 +176,17 @@ export function askCylinder(
     said: [
       ...(best
         ? [...bestWords(best, request, cars, voice), ...sightWords(context, best, voice)]
-        : noneWords(result, cars, () => ableDistance(context, request, voice.system), voice)),
+        : [
+            ...noneWords(result, request, cars, voice),
+            ...(cars === 0 ? [] : ableWords(request, able, ableSpeed(context, request, voice.system), voice)),
+            ...(farther && fits ? bestWords(fits, farther, cars, voice) : []),
+          ]),
       ...(cars === 0 ? [] : [takenWords(request, vacuum, voice), ...speedWords(outing, request, voice)]),
     ],
-    tables: designTables(result, request, all, voice),
+    tables:
+      farther && fits && !all
+        ? designTables(reached, farther, false, voice)
+        : designTables(result, request, all, voice),
   };
 }
 
@@ -225,22 +248,37 @@ const speedWords = (outing: Outing, { speed }: DesignRequest, voice: Voice): str
     ? [unstatedSpeed(say(voice, { si: speed, kind: 'speed' }))]
     : [];
 
-/** @param able the distance in which a cylinder would do it */
 function noneWords(
   { needed }: DesignResult,
+  { distance: far, speed }: DesignRequest,
   cars: number,
-  able: () => number | undefined,
   voice: Voice,
 ): string[] {
   if (cars === 0) return ['There is no car in this train to fit a brake to.'];
-  const none = needed.every((n) => n.force === null)
-    ? 'No cylinder does it: the rail gives no more today. Allow more distance or less speed, or leave cars behind.'
-    : 'No stock cylinder does it. Fit two to a car, allow more distance or less speed, or raise the pressure.';
-  const does = able();
-  return does === undefined
-    ? [none]
-    : [
-        none,
-        `In ${distance(voice, does, 'up')} one would do: see that far ahead, the margin besides, or run slower.`,
-      ];
+  const asked = `in ${distance(voice, far, 'down')} from ${say(voice, { si: speed, kind: 'speed' })}`;
+  return [
+    needed.every((n) => n.force === null)
+      ? `No cylinder does it ${asked}: the rail gives no more today.`
+      : `No stock cylinder does it ${asked}: fit two to a car, or raise the pressure.`,
+  ];
+}
+
+/** In what distance, and from what speed, a cylinder would do it. */
+function ableWords(
+  request: DesignRequest,
+  far: number | undefined,
+  speed: number | undefined,
+  voice: Voice,
+): string[] {
+  const slower =
+    speed === undefined
+      ? ''
+      : `from ${drivenSpeed(voice, speed)} one would do in ${distance(voice, request.distance, 'down')}`;
+  if (far === undefined)
+    return [
+      slower === '' ? 'Allow more distance or less speed, or leave cars behind.' : `Run slower: ${slower}.`,
+    ];
+  return [
+    `In ${distance(voice, far, 'up')} one would do: see that far ahead, the margin besides, or run slower${slower === '' ? '' : `: ${slower}`}.`,
+  ];
 }

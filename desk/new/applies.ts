@@ -7,6 +7,9 @@ export const throughBrakes = brakeKinds.filter(isThroughKind).map((kind) => kind
 /** A brake that runs through the train and that the engine must be able to work. */
 export const isThrough = (brake: string | undefined): boolean => throughBrakes.includes(brake ?? '');
 export const isSteam = (r: Replies): boolean => r['engine.kind'] === 'steam';
+/** Of a brake that is put on and left. */
+export const staysOn = (holds: string | undefined): boolean =>
+  holds === 'by a lever' || holds === 'by a screw';
 /** Cylinders, wheels and pressure, all of them: as good as a pull. */
 export const steamKeys = [
   'engine.cylinders',

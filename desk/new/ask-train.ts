@@ -1,8 +1,20 @@
 /** What is asked of the engine and the cars. */
-import { hasCars, isSteam, isThrough, throughBrakes } from './applies.ts';
+import { hasCars, isSteam, isThrough, staysOn, throughBrakes } from './applies.ts';
 import { type Field, LONG, MASS, NUMBER, PULL, SMALL } from './field.ts';
 
 const holds = ['no', 'by a lever', 'by a screw'] as const;
+/** Of a brake that only parks, beside the one that stops. */
+const parks = {
+  form: 'figure',
+  kind: 'force',
+  fills: 'vehicle.brakes.force',
+  bare: PULL,
+  words: ['none', 'yes'],
+  unmeasured: 'yes',
+  cost: 'Until it is pulled it holds nothing, and so chocks wherever it stands.',
+  need: 'more',
+  front: true,
+} as const;
 const HOLDS =
   'By a lever with a ratchet that stops the train and then stays; by a screw, which takes too long to wind for a stop and only parks.';
 
@@ -132,7 +144,7 @@ export const engineAndCars = {
     bare: PULL,
     words: ['none'],
     label: 'Its brake',
-    how: 'Brake on, power off: pull it along slowly with a spring balance and read. If it has none, write none.',
+    how: 'Brake on, power off: pull it along slowly with a spring balance and read. A motor that brakes gives next to nothing at a crawl: what it reads then is what counts. If it has none, write none.',
     cost: 'Not known: nobody can tell how far it takes to stop.',
     need: 'word',
     flag: 'engine-brake',
@@ -140,12 +152,24 @@ export const engineAndCars = {
   'engine.holds': {
     form: 'choice',
     values: holds,
+    comesTo: {
+      'by a screw':
+        'Then nothing on the engine stops the train: a screw only parks. If another brake stops it, that one stands above; say no here, and below that there is one to park with.',
+    },
     label: 'Its brake stays on by itself',
     how: HOLDS,
     cost: 'Not known: counted as letting go, so chocks wherever it stands.',
     need: 'more',
+    front: true,
     flag: 'engine-holds',
     when: (r) => r['engine.brake'] !== undefined && r['engine.brake'] !== 'none',
+  },
+  'engine.parks': {
+    ...parks,
+    label: 'A second brake, to park with',
+    how: 'A screw or lever on engine or tender that stays on by itself. Put it on, let the other off, pull the engine along slowly with a spring balance and read. If nobody has pulled it yet, write yes.',
+    flag: 'engine-parks',
+    when: (r) => (r['engine.brake'] ?? r['engine.parks']) !== undefined && !staysOn(r['engine.holds']),
   },
   'engine.name': {
     form: 'text',
@@ -223,6 +247,13 @@ export const engineAndCars = {
     front: true,
     flag: 'brake-worked',
     when: (r) => hasCars(r) && isThrough(r['cars.brake']),
+  },
+  'cars.parks': {
+    ...parks,
+    label: 'A second brake on each, to park with',
+    how: 'A screw or lever on the car that stays on by itself. Put it on, let the other off, pull one car along slowly with a spring balance and read. If nobody has pulled it yet, write yes.',
+    flag: 'car-parks',
+    when: (r) => hasCars(r) && (isThrough(r['cars.brake']) || r['cars.brake'] === 'surge'),
   },
   'cars.seats': {
     form: 'figure',

@@ -14,12 +14,14 @@ export type FieldKey =
   | 'engine.pressure'
   | 'engine.brake'
   | 'engine.holds'
+  | 'engine.parks'
   | 'engine.name'
   | 'cars.count'
   | 'cars.weight'
   | 'cars.brake'
   | 'cars.pull'
   | 'cars.holds'
+  | 'cars.parks'
   | 'cars.worked'
   | 'cars.seats'
   | 'cars.length'
@@ -81,11 +83,18 @@ export type Field = Asked &
         readonly bare?: readonly [imperial: string, metric: string];
         /** Words that stand for an answer, as "none". */
         readonly words?: readonly string[];
+        /** That of the words which says that it is there and nobody measured it. */
+        readonly unmeasured?: string;
         /** Several figures with commas between. */
         readonly several?: true;
         readonly most?: number;
       }
-    | { readonly form: 'choice'; readonly values: readonly string[] }
+    | {
+        readonly form: 'choice';
+        readonly values: readonly string[];
+        /** What a choice comes to, where one may not expect it. */
+        readonly comesTo?: Readonly<Record<string, string>>;
+      }
     | { readonly form: 'text' }
   );
 

@@ -8,7 +8,7 @@ import { isThrough, pullIsKnown, steamKeys } from './applies.ts';
 import type { FieldKey, Need, Replies } from './field.ts';
 import { givenLine, lacksCurves, lacksSights, toldLine } from './line.ts';
 import { askedIn, fieldOf, type Question, questions } from './questions.ts';
-import { answered, type Fault, type Figure, faultsOf, Read } from './reading.ts';
+import { answered, type Fault, type Figure, faultsOf, isUnmeasured, Read } from './reading.ts';
 import { type Seated, seated } from './seats.ts';
 import { type TrainParts, trainParts } from './vehicles.ts';
 import type { Json } from './written.ts';
@@ -64,6 +64,7 @@ export function askedWith(question: Question, replies: Replies, { line }: Brough
 
 /** Whether other replies say what this one would. */
 const saidOtherwise = (key: FieldKey, replies: Replies): boolean =>
+  (key === 'engine.holds' && (replies['engine.parks'] ?? 'none') !== 'none') ||
   (pullKeys.has(key) && (key !== 'engine.pull' || pullIsKnown(replies))) ||
   (counted.includes(key) && counted.some((other) => replies[other] !== undefined));
 
@@ -78,7 +79,11 @@ export function grow(typed: Replies, system: System, brought: Brought = {}): Gro
   const keys = questions.flatMap(({ id }) => askedWith(id, replies, brought));
   const unsaid = keys.filter((key) => replies[key] === undefined && !saidOtherwise(key, replies));
   const missing = unsaid.filter((key) => needOf(key, replies) !== 'more');
-  const open = unsaid.filter((key) => needOf(key, replies) === 'more' && fieldOf(key).form !== 'text');
+  const open = keys.filter(
+    (key) =>
+      (unsaid.includes(key) && needOf(key, replies) === 'more' && fieldOf(key).form !== 'text') ||
+      isUnmeasured(replies[key], fieldOf(key)),
+  );
   const faults = faultsOf(replies, system);
   const wanting = faults.length > 0 || missing.some((key) => fieldOf(key).need === 'paper');
   const made = wanting ? undefined : paperOf(new Read(replies, system), brought);

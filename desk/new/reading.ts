@@ -67,6 +67,12 @@ export const figuresOf = (text: string, field: Field, system: System): (Figure |
 const isWord = (text: string, field: Field): boolean =>
   field.form === 'figure' && (field.words?.includes(text.toLowerCase()) ?? false);
 
+/** It is there, and how much it is nobody has measured. */
+export const isUnmeasured = (text: string | undefined, field: Field): boolean =>
+  field.form === 'figure' &&
+  field.unmeasured !== undefined &&
+  text?.trim().toLowerCase() === field.unmeasured;
+
 /** What cannot be read of these replies, a line for each. */
 export function faultsOf(replies: Replies, system: System): Fault[] {
   return Object.entries(replies).flatMap(([name, text]) => {

@@ -4,6 +4,7 @@ import { inWording, type Wording } from '../../words/voice.ts';
 import type { FieldKey } from './field.ts';
 import type { Growth } from './make.ts';
 import { fieldOf, type Question, questions } from './questions.ts';
+import { isUnmeasured } from './reading.ts';
 
 export interface Lack {
   readonly key: FieldKey;
@@ -32,6 +33,13 @@ export function lackOf(key: FieldKey, wording: Wording): Lack {
     flag,
     front: need !== 'more' || front === true,
   };
+}
+
+/** What stands under a reply: what not knowing it costs, or what the choice comes to where one may not expect it. */
+export function tellReply(key: FieldKey, text: string, wording: Wording): string {
+  const field = fieldOf(key);
+  if (text.trim() === '' || isUnmeasured(text, field)) return inWording(field.cost, wording);
+  return inWording((field.form === 'choice' && field.comesTo?.[text]) || '', wording);
 }
 
 /** While something is missing there is no word, whatever the rest comes to. */

@@ -17,7 +17,7 @@ import {
 } from '../../data/shapes.ts';
 import { VERSION } from '../../papers/index.ts';
 import type { System } from '../../units/index.ts';
-import { isThrough, steamKeys } from './applies.ts';
+import { isThrough, staysOn, steamKeys } from './applies.ts';
 import type { Figure, Read } from './reading.ts';
 import {
   assumedAs,
@@ -114,7 +114,8 @@ const engineName = (read: Read, shape: EngineShape): string =>
 
 /** One of which nobody knows how hard it brakes is written without its force: that is asked for. */
 function engineBrakes(read: Read): Json[] {
-  if (read.says('engine.brake', 'none')) return [];
+  const parks = parkingBrake(read, 'engine.parks');
+  if (read.says('engine.brake', 'none')) return parks;
   const force = read.figure('engine.brake');
   const { stays, screw } = holdOf(read, 'engine.holds');
   return [
@@ -124,16 +125,26 @@ function engineBrakes(read: Read): Json[] {
       ...(force ? { force: force.text } : {}),
       ...(stays ? { parking: true } : {}),
     },
+    ...parks,
   ];
 }
 
 /** A screw only parks: it is no part of a stop. */
-function holdOf(
+const holdOf = (
   read: Read,
   key: 'engine.holds' | 'cars.holds',
-): { readonly stays: boolean; readonly screw: boolean } {
-  const screw = read.says(key, 'by a screw');
-  return { stays: screw || read.says(key, 'by a lever'), screw };
+): { readonly stays: boolean; readonly screw: boolean } => ({
+  stays: staysOn(read.text(key)),
+  screw: read.says(key, 'by a screw'),
+});
+
+/** The one to park with beside the one that stops; by lever or screw, it is not counted on for a stop. */
+function parkingBrake(read: Read, key: 'engine.parks' | 'cars.parks'): Json[] {
+  const force = read.figure(key);
+  if (!force && !read.says(key, 'yes')) return [];
+  return [
+    { name: 'parking brake', kind: 'mechanical', ...(force ? { force: force.text } : {}), parking: true },
+  ];
 }
 
 /** What a spring balance reads at a stand, taken to be kept up to a walk. */
@@ -232,10 +243,11 @@ function carBrakes(read: Read): Json[] {
   const kind = read.text('cars.brake');
   if (kind === undefined || kind === 'none') return [];
   // Worked by the car's own push: its lever and spring are asked for by the answer.
-  if (kind === 'surge') return [{ kind }];
+  const parks = parkingBrake(read, 'cars.parks');
+  if (kind === 'surge') return [{ kind }, ...parks];
   const figure = read.figure('cars.pull');
   const force = figure ? { force: figure.text } : {};
-  if (isThrough(kind)) return [{ kind: kind.replace(' ', '-'), ...force }];
+  if (isThrough(kind)) return [{ kind: kind.replace(' ', '-'), ...force }, ...parks];
   const { stays, screw } = holdOf(read, 'cars.holds');
   return [
     {

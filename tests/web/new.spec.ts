@@ -12,6 +12,8 @@ import { at } from './support/rooms.ts';
 const url = served('whole');
 /** With counts and remedies. */
 
+const main = (page: Page) => page.locator('main');
+
 /** Everything that a hand does, counted. */
 function hands(page: Page) {
   let done = 0;
@@ -59,6 +61,17 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   await hand.write('Its weight', '600');
   await hand.write('How hard it pulls', '150');
   await hand.write('Its brake', '72');
+  // What a screw comes to is said where it is chosen; the one that parks beside the one that stops has a place of its own.
+  await main(page).getByRole('button', { name: 'by a screw' }).click();
+  await expect(main(page)).toContainText('nothing on the engine stops the train: a screw only parks');
+  await expect(page.getByLabel('A second brake, to park with', { exact: true })).toHaveCount(0);
+  await hand.press('no');
+  const parks = main(page).locator('.ask').filter({ hasText: 'A second brake, to park with' });
+  await parks.getByRole('button', { name: 'yes', exact: true }).click();
+  await expect(parks).toContainText('Until it is pulled it holds nothing');
+  await barrierFree(page, 'two brakes');
+  await fits(page);
+  await hand.write('A second brake, to park with', '40');
   await hand.onward('Cars');
   await hand.write('How many cars, all alike', '2');
   await hand.write('Weight of one, empty', '150');
@@ -86,12 +99,28 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   await expect(page.locator('.invented')).toHaveCount(0);
   const cli = told(
     ...['--engine', 'battery', '--gauge', '7-1/2 in', '--engine-weight', '600', '--pull', '150'],
-    ...['--engine-brake', '72', '--cars', '2', '--car-weight', '150', '--car-brake', 'none', '--adults', '4'],
+    ...[
+      '--engine-brake',
+      '72',
+      '--engine-holds',
+      'no',
+      '--engine-parks',
+      '40',
+      '--cars',
+      '2',
+      '--car-weight',
+      '150',
+      '--car-brake',
+      'none',
+      '--adults',
+      '4',
+    ],
     ...['--grade', '2', '--grade-length', '200', '--curve', 'straight', '--sight', '100', '--rail', 'dry'],
   );
   const [word, sentence] = cli.split(/(?<=GO WITHIN LIMITS) /);
   expect(word).toBe('Battery engine and 2 cars: GO WITHIN LIMITS');
   await expect(page.locator('main .sentence')).toHaveText(sentence, { timeout: 20_000 });
+  await expect(main(page)).toContainText(/held by driver\s*[1-9]/);
 
   // It is a paper like any other: there after a reload, beside a copy, deleted with a way back.
   await page.reload();

@@ -137,12 +137,13 @@ function marks(model: StripModel, layout: Layout, sheet: Sheet): Shape {
         const placed = sheet.put('onmark', text, size, spots);
         if (!placed) return [];
         const { x } = placed.spot;
+        const circle = `M${px(x - u)},${px(y)}a${px(u)},${px(u)} 0 1 0 ${px(2 * u)},0a${px(u)},${px(u)} 0 1 0 ${px(-2 * u)},0z`;
         const outline = {
           forbids: `M${px(x - u)},${px(y - u)}h${px(2 * u)}v${px(2 * u)}h${px(-2 * u)}z`,
           unknown: `M${px(x)},${px(y - 1.3 * u)}l${px(1.3 * u)},${px(1.3 * u)}l${px(-1.3 * u)},${px(1.3 * u)}l${px(-1.3 * u)},${px(-1.3 * u)}z`,
           limits: `M${px(x)},${px(y - 1.3 * u)}l${px(1.3 * u)},${px(2.2 * u)}h${px(-2.6 * u)}z`,
-          notes: `M${px(x - u)},${px(y)}a${px(u)},${px(u)} 0 1 0 ${px(2 * u)},0a${px(u)},${px(u)} 0 1 0 ${px(-2 * u)},0z`,
-          assumed: `M${px(x - u)},${px(y)}a${px(u)},${px(u)} 0 1 0 ${px(2 * u)},0a${px(u)},${px(u)} 0 1 0 ${px(-2 * u)},0z`,
+          notes: circle,
+          assumed: circle,
         }[m.severity];
         return [
           shape('g', { 'data-mark': m.number }, [

@@ -1,7 +1,7 @@
 /** How fast, where: the zones that are driven, where to brake, and what keeps a driver without a speedometer to them. */
 import '../look/run.css';
 import type { Told } from '../../desk/asked.ts';
-import { actLines, type DrivenRow, drivenRows } from '../../desk/driven.ts';
+import { actLines, type DrivenRow, drivenRows, tellZone } from '../../desk/driven.ts';
 import { lightLines } from '../../desk/light-wheels.ts';
 import { notToRun } from '../../words/verdict.ts';
 import { speech } from '../state/session.ts';
@@ -50,22 +50,14 @@ export function Driving({ told: { asked, answer } }: { readonly told: Told }) {
   );
 }
 
-function Zone({
-  row: { zone, from, to, begins, ends, speed, why, posts, cautiousStop },
-}: {
-  readonly row: DrivenRow;
-}) {
-  const seen = begins === `at ${from}` && ends === `at ${to}` ? '' : `from ${begins} to ${ends} · `;
+function Zone({ row }: { readonly row: DrivenRow }) {
+  const { zone, from, to, speed, why } = row;
   return (
     <li>
       <strong>{speed}</strong>
       <span>
         {from} – {to} <small>{why}</small>
-        {zone.kind === 'run' && (
-          <small>
-            {seen}no faster than {posts} · cautious stop {cautiousStop}
-          </small>
-        )}
+        {zone.kind === 'run' && <small>{tellZone(row)}</small>}
       </span>
     </li>
   );

@@ -24,8 +24,8 @@ export const holdWords = {
     };
   },
   'holds-only-while-brake-is-tight': (f, t) => ({
-    what: `Standing ${t.where}, what driver and guard can put on and does not leak off holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
-    why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${withRiders(f.facts, t)}`,
+    what: `Standing at ${t.at(f.where.from ?? 0)}, what driver and guard can put on and does not leak off holds ${t.found('down')}, and the ${t.word('grade')} pulls ${t.required('up')}.`,
+    why: `Air, vacuum and steam leak off. Hold it with the driver on the brake, and set chocks before anyone leaves it.${f.measure === undefined ? '' : ` Nobody has measured how hard the brake of ${t.vehicle} that parks holds: it counts for nothing until then.`}${withRiders(f.facts, t)}`,
   }),
   'no-parking-brake': () => ({
     what: 'No vehicle has a brake that is said to hold by itself.',

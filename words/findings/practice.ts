@@ -50,7 +50,7 @@ export const practiceWords = {
     why: 'Couplers at different heights ride over each other. Hold a rule to it, with people on.',
   }),
   'no-chain-on-grade': ({ facts }, t) => ({
-    what: `No safety chain is fastened at ${t.fact('gaps')} ${facts.gaps === 1 ? 'coupling' : 'couplings'}, on a line with a ${t.word('grade')} of ${t.found('up')} (${t.at(facts.at.si)}).`,
+    what: `No safety chain is fastened at ${t.fact('gaps')} ${facts.gaps === 1 ? 'coupling' : 'couplings'}, on a line with a ${t.word('grade')} of ${t.found('up')} at ${t.at(facts.at.si)}.`,
     why: 'Cars that part on it roll away unless something holds them. Above 1 % the trade chains every coupling.',
   }),
   'dark-at-night': ({ facts }, t) => ({

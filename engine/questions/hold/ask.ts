@@ -7,7 +7,16 @@ import type { BrakeGear } from '../../things/vehicle/types.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { crewGears, gradeSum, hardestOf, parkedHold, parking, type Stand, standsOn } from './hold.ts';
+import {
+  crewGears,
+  gradeSum,
+  hardestOf,
+  type Puts,
+  parkedHold,
+  parking,
+  type Stand,
+  standsOn,
+} from './hold.ts';
 import type { HoldResult } from './types.ts';
 
 export function askHolding({ context }: Prepared): Findings<HoldResult> {
@@ -23,11 +32,14 @@ export function askHolding({ context }: Prepared): Findings<HoldResult> {
     ...parkedHold(loaded, stand.hold),
     tight: stand.hold(crewGears(loaded)),
   };
-  const [unmeasured] = stand.unmeasured(crewGears(loaded));
+  const first = (puts: Puts): Unmeasured | undefined => {
+    const [one] = stand.unmeasured(puts);
+    return one && { vehicle: loaded.vehicles[one.vehicle].vehicle.id, gear: one.gear.id };
+  };
   return {
     findings: holdFindings(
       data,
-      unmeasured && { id: loaded.vehicles[unmeasured.vehicle].vehicle.id, gear: unmeasured.gear.id },
+      { tight: first(crewGears(loaded)), parked: first(parking(loaded).crew) },
       gradeSum(loaded, stand),
       outing.host.parkingBrakeRequired,
       outing.train.vehicles,
@@ -36,9 +48,15 @@ export function askHolding({ context }: Prepared): Findings<HoldResult> {
   };
 }
 
+/** A brake whose force nobody knows. */
+interface Unmeasured {
+  readonly vehicle: string;
+  readonly gear: string;
+}
+
 function holdFindings(
   { pull, at, crew, everybody, tight }: HoldResult,
-  unmeasured: { readonly id: string; readonly gear: string } | undefined,
+  unmeasured: Readonly<Record<'tight' | 'parked', Unmeasured | undefined>>,
   sum: SumRef,
   required: { readonly value: boolean; readonly source: string } | undefined,
   vehicles: readonly { readonly brakes: readonly BrakeGear[] }[],
@@ -56,19 +74,25 @@ function holdFindings(
     sure: 'assumed' as const,
     source: 'engine',
   });
+  /** What nobody has measured may hold. */
+  const asks = (one: Unmeasured | undefined) =>
+    one && {
+      where: { vehicle: one.vehicle, from: at, to: at },
+      measure: `vehicle.brakes.${one.gear}.force`,
+    };
   const findings: Finding[] = [];
-  // What nobody has measured may hold.
-  if (tight < pull && unmeasured) {
+  if (tight < pull) {
+    const severity = unmeasured.tight ? 'unknown' : 'forbids';
     findings.push(
-      makeFinding('does-not-hold', 'unknown', 'holding', {
-        ...details(tight),
-        where: { vehicle: unmeasured.id, from: at, to: at },
-        measure: `vehicle.brakes.${unmeasured.gear}.force`,
+      makeFinding('does-not-hold', severity, 'holding', { ...details(tight), ...asks(unmeasured.tight) }),
+    );
+  } else if (crew < pull) {
+    findings.push(
+      makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', {
+        ...details(crew),
+        ...asks(unmeasured.parked),
       }),
     );
-  } else if (tight < pull) findings.push(makeFinding('does-not-hold', 'forbids', 'holding', details(tight)));
-  else if (crew < pull) {
-    findings.push(makeFinding('holds-only-while-brake-is-tight', 'limits', 'holding', details(crew)));
   }
   if (!vehicles.some((v) => v.brakes.some((b) => b.parking))) {
     const forbids = required?.value === true;

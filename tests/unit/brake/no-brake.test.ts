@@ -4,12 +4,14 @@ import { sentence } from '../../../desk/sentence.ts';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer, CarCount } from '../../../engine/answer/types.ts';
+import { exact } from '../../../engine/base/quantity.ts';
 import { applyChange } from '../../../engine/outing/change.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
+import { brakeGearRemedies } from '../../../engine/questions/brakes/gear-remedies.ts';
 import type { Finding } from '../../../engine/questions/finding.ts';
 import type { BrakeGear } from '../../../engine/things/vehicle/types.ts';
 import { tellFinding } from '../../../words/finding.ts';
-import { plain } from '../../support/rules.ts';
+import { plain, rider } from '../../support/rules.ts';
 
 const codes = (outing: Outing): string[] => answerOnly(outing).findings.map((f) => f.code);
 const braked = (keep: boolean): Outing => {
@@ -45,6 +47,26 @@ it('offers a lever beside the driver, and the train leaves with it as with any b
   // 15 % of the engine's empty weight, in newtons.
   const [engine] = fitted.train.vehicles;
   expect(engine.brakes.map((b) => b.force?.value)).toEqual([0.15 * engine.tare.value * 9.80665]);
+});
+
+it('offers it on the car that the driver sits on where that is the heavier, as in the small gauges', () => {
+  const outing = braked(false);
+  const [engine, car] = outing.train.vehicles;
+  const behind = (tare: number): Outing => ({
+    ...outing,
+    riders: [rider('d', '1', { vehicle: car.id, duty: 'driver', mass: exact(80) })],
+    train: {
+      ...outing.train,
+      vehicles: outing.train.vehicles.map((v) => (v === engine ? { ...v, tare: exact(tare) } : v)),
+    },
+  });
+  const offered = (of: Outing) =>
+    brakeGearRemedies['no-brake-answers']?.(of, {} as Finding).flatMap(({ changes }) => changes);
+  const loaded = car.tare.value + 80;
+  expect(offered(behind(loaded - 1))).toEqual([
+    { kind: 'driver-brake', vehicle: car.id, force: expect.closeTo(0.15 * loaded * 9.80665, 6) },
+  ]);
+  expect(offered(behind(loaded + 1))).toMatchObject([{ vehicle: engine.id }]);
 });
 
 it('says why once, in the sentence under the word: not as the reason of the count again', () => {

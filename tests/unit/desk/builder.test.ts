@@ -114,9 +114,20 @@ describe('what a cylinder was reckoned with', () => {
     expect(none).toMatch(/^No (stock )?cylinder does it/);
     const [, ft] = /^In (\d+) ft one would do: see that far ahead/.exec(does) ?? [];
     expect(Number(ft)).toBeGreaterThan(36);
-    expect(said(seeing({ ...all, distance: 15 }), { distance: `${ft} ft` })).toContain(
-      'Fit each of the 3 cars',
-    );
+    const asked = said(seeing({ ...all, distance: 15 }), { distance: `${ft} ft` });
+    expect(asked).toContain('Fit each of the 3 cars');
+    // It is told at once which, as whoever asked for that distance next would be told.
+    const near = said(seeing({ ...all, distance: 15 })).split('\n');
+    const at = near.findIndex((line) => line.startsWith('Fit each'));
+    expect(near.slice(at, at + 2)).toEqual(asked.split('\n').slice(0, 2));
+  });
+
+  it('says from what speed one would do in what is seen: from half a mile an hour more none does', () => {
+    const seen = seeing({ ...all, distance: 15 });
+    const [, mph, far] = /or run slower: from ([\d.]+) mph one would do in (\d+ ft)\./.exec(said(seen)) ?? [];
+    const from = (speed: number) => said(seen, { distance: far, speed: `${speed} mph` });
+    expect(from(Number(mph))).toMatch(/^Fit each of the 3 cars/);
+    expect(from(Number(mph) + 0.5)).toMatch(/^No (stock )?cylinder does it in/);
   });
 
   it('and no speed that nobody named', () => {

@@ -1,6 +1,6 @@
 /** One word for no car, whether the engine alone would do or not. */
 import { expect, it } from 'vitest';
-import { countWords, leastWords, slowerBeside } from '../../../desk/count-ways.ts';
+import { counted, countWords, leastWords, slowerBeside } from '../../../desk/count-ways.ts';
 import { sentence } from '../../../desk/sentence.ts';
 import type { Answer, CarCount } from '../../../engine/answer/types.ts';
 import { randomOuting } from '../../support/random-outings.ts';
@@ -48,6 +48,13 @@ it('no car is none in the table, the figure and the sentence alike', () => {
   expect(said(2)).toContain('At most 3 cars (the host allows 3), and 2 at most if it must start anywhere');
   for (const none of [[], ['pulled']])
     expect(said(0, none)).toContain(', and none if it must start anywhere');
+});
+
+it('a count that nobody can tell follows a colon, and a kept speed is kept with so many', () => {
+  expect(counted('keepsSpeed', 'keeps 3 mph', 'cannot tell')).toBe('keeps 3 mph: cannot tell');
+  expect(counted('keepsSpeed', 'keeps 3 mph', '7')).toBe('keeps 3 mph with 7');
+  expect(counted('pulled', 'starts anywhere', 'cannot tell')).toBe('starts anywhere: cannot tell');
+  expect(counted('pulled', 'starts anywhere', '7')).toBe('starts anywhere 7');
 });
 
 it('no car is none, and what is not known is not none', () => {

@@ -71,6 +71,19 @@ describe('a train on a fall', () => {
     expect(limits.margin).toBeCloseTo(-0.2, 6);
     expect(said(withAir(screws(0.8 * PULL), 0.1 * PULL))).toEqual(['forbids: does-not-hold']);
   });
+  it('asks for a brake to park with that nobody has measured, where others hold while tight', () => {
+    const unpulled = laid({ screw: exact(0) });
+    const [engine] = unpulled.train.vehicles;
+    const brakes = engine.brakes.map(({ force: _, ...gear }) => gear);
+    const [limits] = asked(withAir(altered(unpulled, 0, { brakes }), 1.1 * PULL)).findings;
+    expect(limits).toMatchObject({
+      severity: 'limits',
+      code: 'holds-only-while-brake-is-tight',
+      where: { vehicle: engine.id },
+      measure: `vehicle.brakes.${brakes[0].id}.force`,
+    });
+    expect(asked(withAir(screws(0.8 * PULL), 0.3 * PULL)).findings[0]).not.toHaveProperty('measure');
+  });
   it('tells who holds how much', () => {
     const { data } = asked(withAir(withGuard(screws(100)), 30));
     expect(data.driver).toBeCloseTo(100, 6);

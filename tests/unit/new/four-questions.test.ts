@@ -5,6 +5,7 @@ import type { FieldKey, Replies } from '../../../desk/new/field.ts';
 import { grow } from '../../../desk/new/make.ts';
 import { fieldKeys, fieldOf } from '../../../desk/new/questions.ts';
 import { withUnit } from '../../../desk/new/reading.ts';
+import { tellReply } from '../../../desk/new/say.ts';
 import { answerOuting } from '../../../engine/answer/complete.ts';
 import type { Answer } from '../../../engine/answer/types.ts';
 import { readOuting } from '../../../papers/index.ts';
@@ -141,9 +142,16 @@ describe('own train and line', () => {
     if (is?.form !== 'figure') throw new Error(`${fills} is no figure`);
     expect(is.kind).toBe(kind);
     const text = (si: number) => printQuantity(si, kind, { system: 'metric', digits: 9 });
-    const around = key in steam && key !== 'engine.pull' ? steam : key === 'engine.power' ? noPull : {};
+    const around: Partial<Record<FieldKey, Replies>> = {
+      'engine.power': noPull,
+      'engine.parks': { 'engine.holds': 'no' },
+      'engine.pull': {},
+    };
     const faultsOf = (si: number) =>
-      grow({ ...all, ...around, [key]: text(si) }, 'imperial').faults.filter((fault) => fault.key === key);
+      grow(
+        { ...all, ...(around[key] ?? (key in steam ? steam : {})), [key]: text(si) },
+        'imperial',
+      ).faults.filter((fault) => fault.key === key);
     const ofRange = expect.stringMatching(/^from .* to /);
     expect(faultsOf(is.to * (kind === 'count' ? 2 : 1.01))).toMatchObject([{ expected: ofRange }]);
     expect(faultsOf(is.to).filter(({ expected }) => expected.startsWith('from '))).toEqual([]);
@@ -205,6 +213,65 @@ describe('own train and line', () => {
     expect(await told('by a lever')).toEqual({ held: true, stops: true });
     expect(grow(hand, 'imperial').open).toContain('cars.holds');
     expect(grow(all, 'imperial').open).not.toContain('cars.holds');
+  });
+
+  it('an engine with one brake to stop and another to park with is stopped by the one and held by the other', async () => {
+    const two = (parks: string): Replies => ({
+      ...without('engine.holds'),
+      'cars.brake': 'none',
+      'engine.parks': parks,
+    });
+    const told = async (parks: string) => {
+      const answer = await answerTo(two(parks));
+      const codes = answer!.findings.map(({ code }) => code);
+      const asked = answer!.findings.flatMap(({ measure }) => measure ?? []);
+      return {
+        by: answer!.cars[0].heldByDriver,
+        stops: !codes.includes('no-brake-answers'),
+        parks: !codes.includes('no-parking-brake'),
+        asks: asked.some((path) => /^vehicle\.brakes\..*parking.*\.force$/.test(path)),
+        word: answer!.verdict,
+      };
+    };
+    expect(await told('60')).toMatchObject({ stops: true, parks: true, asks: false });
+    expect((await told('60')).by).toBeGreaterThan(0);
+    // The same stop with a brake that parks and with none: what only parks stops nothing.
+    const way = async (parks: string) => (await answerTo(two(parks)))!.cars[0].stopped;
+    expect(await way('60')).toBe(await way('none'));
+    // One that nobody pulled holds nothing yet, and is asked for.
+    expect(await told('yes')).toMatchObject({ stops: true, parks: true, asks: true, word: 'limits' });
+    expect((await told('yes')).by).toBeNull();
+    expect(grow(two('yes'), 'imperial').open).toContain('engine.parks');
+    expect(grow(two('60'), 'imperial').open).not.toContain('engine.parks');
+    // That the brake which stops lets go costs nothing then.
+    expect(grow(two('60'), 'imperial').open).not.toContain('engine.holds');
+    expect(grow(two('none'), 'imperial').open).toContain('engine.holds');
+    expect(await told('none')).toMatchObject({ by: 0, parks: false, asks: false });
+  }, 30_000);
+
+  it('cars with a brake through the train have a screw or lever besides', async () => {
+    const brakes = (parks: string): unknown =>
+      JSON.parse(JSON.stringify(grow({ ...all, 'cars.parks': parks }, 'imperial').paper)).train.vehicles[1]
+        .vehicle.brakes;
+    const air = { kind: 'automatic-vacuum', force: '30 lbf' };
+    expect(brakes('20')).toEqual([
+      air,
+      { name: 'parking brake', kind: 'mechanical', force: '20 lbf', parking: true },
+    ]);
+    expect(brakes('yes')).toEqual([air, { name: 'parking brake', kind: 'mechanical', parking: true }]);
+    expect(brakes('none')).toEqual([air]);
+    expect(grow({ ...all, 'cars.brake': 'hand' }, 'imperial').open).not.toContain('cars.parks');
+    const held = async (parks: string) =>
+      (await answerTo({ ...without('engine.holds'), 'cars.parks': parks }))!.cars[0].heldByAll;
+    expect(await held('200')).toBeGreaterThan((await held('none')) ?? 0);
+    expect(await held('yes')).toBeNull();
+  }, 30_000);
+
+  it('a screw says what it comes to, before anybody takes it for a brake to stop with', () => {
+    expect(tellReply('engine.holds', 'by a screw', 'us')).toContain('nothing on the engine stops the train');
+    expect(tellReply('engine.holds', 'by a lever', 'us')).toBe('');
+    expect(tellReply('engine.parks', 'yes', 'us')).toBe(fieldOf('engine.parks').cost);
+    expect(tellReply('engine.parks', '60', 'us')).toBe('');
   });
 
   it('a brake through the train that nobody says the engine works is not worked', async () => {

@@ -25,7 +25,7 @@ it('every option of the terminal is a field of the page, with the same choices',
     expect(
       questions.some(({ id }) => askedIn(id, { ...all, 'engine.kind': 'steam' }).includes(key)) ||
         questions.some(({ id }) => askedIn(id, { ...all, 'cars.brake': 'hand' }).includes(key)) ||
-        questions.some(({ id }) => askedIn(id, all).includes(key)),
+        questions.some(({ id }) => askedIn(id, { ...all, 'engine.holds': 'no' }).includes(key)),
       key,
     ).toBe(true);
   }

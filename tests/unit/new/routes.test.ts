@@ -19,6 +19,8 @@ const replies: Replies = {
   'engine.weight': '520 lb',
   'engine.pull': '120',
   'engine.brake': '70',
+  'engine.holds': 'no',
+  'engine.parks': '40',
   'cars.count': '2',
   'cars.weight': '140',
   'cars.brake': 'none',

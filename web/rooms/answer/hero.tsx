@@ -2,13 +2,10 @@
 import { sentence } from '../../../desk/sentence.ts';
 import { tellRails } from '../../../words/rails.ts';
 import type { Voice } from '../../../words/voice.ts';
+import { figured } from '../../parts/figured.ts';
 import { noWord } from '../../parts/no-word.ts';
 import { paper, told } from '../../state/session.ts';
 import { Three } from './three.tsx';
-
-/** Figures with their units, which stand out of the sentence. */
-const FIGURE =
-  /(\d+(?:[.,]\d+)*(?:-\d+\/\d+)? ?(?:mph|km\/h|ft|in|m|mm|lbf?|kg|N|%|inHg|psi|kPa|bar|cars?)?)(?=[\s;:,.)]|$)/;
 
 /** The sentence; while there is none, why. */
 export function Hero({ voice }: { readonly voice: Voice }) {
@@ -17,9 +14,7 @@ export function Hero({ voice }: { readonly voice: Voice }) {
   return (
     <>
       <Three told={now} />
-      <p class="sentence">
-        {words.split(FIGURE).map((part, i) => (i % 2 === 1 ? <b key={i}>{part}</b> : part))}
-      </p>
+      <p class="sentence">{figured(words).map((part, i) => (i % 2 === 1 ? <b key={i}>{part}</b> : part))}</p>
     </>
   );
 }

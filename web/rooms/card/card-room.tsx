@@ -289,7 +289,7 @@ function CardHead({ card }: { readonly card: Card }) {
       <div class="right">
         <p>gap to keep</p>
         <p class="huge">{card.gap}</p>
-        <p>{card.cars.map((c) => `${c.way} ${c.count}`).join(' · ')}</p>
+        <p>{card.cars.join(' · ')}</p>
         <p>
           <small>cars, this rail</small>
         </p>

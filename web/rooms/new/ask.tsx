@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { Field, FieldKey } from '../../../desk/new/field.ts';
 import { fieldOf } from '../../../desk/new/questions.ts';
 import { withUnit } from '../../../desk/new/reading.ts';
-import type { Lack } from '../../../desk/new/say.ts';
+import { type Lack, tellReply } from '../../../desk/new/say.ts';
 import { understoodAs } from '../../../desk/understood.ts';
 import { settings } from '../../state/session.ts';
 import { growth, replies, reply } from './draft.ts';
@@ -17,6 +17,7 @@ interface Props {
 export function Ask({ name, lack }: Props) {
   const field = fieldOf(name);
   const text = replies.value[name] ?? '';
+  const told = tellReply(name, text, settings.value.wording);
   const fault = text === '' ? undefined : growth.value.faults.find((f) => f.key === name);
   const open = useSignal(false);
   const id = `new-${name}`;
@@ -61,10 +62,8 @@ export function Ask({ name, lack }: Props) {
           <span class="wrong">
             found {fault.found}; expected {fault.expected}
           </span>
-        ) : text === '' ? (
-          lack.cost
         ) : (
-          <span class="echo">{echoed(text, field)}</span>
+          told || <span class="echo">{echoed(text, field)}</span>
         )}
       </p>
       {open.value && <p class="guide">{lack.how}</p>}
@@ -93,17 +92,7 @@ function Choice({
   return (
     <div class={`picks ${values.length <= 3 ? `of${values.length}` : ''}`}>
       {values.map((value, i) => (
-        <button
-          key={value}
-          type="button"
-          id={i === 0 ? id : undefined}
-          aria-pressed={now === value}
-          // Once more takes it back: not known.
-          onClick={() => reply(name, now === value ? '' : value)}
-        >
-          {name === 'engine.kind' && engineOutline(value)}
-          {value}
-        </button>
+        <Pick key={value} id={i === 0 ? id : undefined} name={name} text={value} now={now} />
       ))}
     </div>
   );
@@ -182,12 +171,12 @@ function Written({
           aria-describedby={`${id}-told`}
           onInput={(e) => reply(name, e.currentTarget.value)}
         />
-        {quick.length === 1 && <Quick name={name} text={quick[0]} now={now} />}
+        {quick.length === 1 && <Pick name={name} text={quick[0]} now={now} />}
       </div>
       {quick.length > 1 && (
         <div class="picks small">
           {quick.map((text) => (
-            <Quick key={text} name={name} text={text} now={now} />
+            <Pick key={text} name={name} text={text} now={now} />
           ))}
         </div>
       )}
@@ -195,16 +184,25 @@ function Written({
   );
 }
 
-const Quick = ({
+/** A reply in one tap; once more takes it back: not known. */
+const Pick = ({
+  id,
   name,
   text,
   now,
 }: {
+  readonly id?: string | undefined;
   readonly name: FieldKey;
   readonly text: string;
   readonly now: string;
 }) => (
-  <button type="button" aria-pressed={now === text} onClick={() => reply(name, now === text ? '' : text)}>
+  <button
+    type="button"
+    id={id}
+    aria-pressed={now === text}
+    onClick={() => reply(name, now === text ? '' : text)}
+  >
+    {name === 'engine.kind' && engineOutline(text)}
     {text}
   </button>
 );

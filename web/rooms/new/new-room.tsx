@@ -19,6 +19,7 @@ import {
   growth,
   live,
   refused,
+  replies,
   step,
   stepAfter,
   told,
@@ -206,4 +207,5 @@ function Onward() {
   );
 }
 
-const begun = (): boolean => growth.value.missing.length < 10 || brought.value.line !== undefined;
+const begun = (): boolean =>
+  Object.values(replies.value).some((text) => text !== '') || Object.keys(brought.value).length > 0;
