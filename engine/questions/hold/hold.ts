@@ -2,12 +2,13 @@
  * Does it stand still? The pull of the grade on a standing train against brakes that do not leak off,
  * and against all brakes while they are tight. By joint draws: what can hurt is told by one draw in a hundred.
  *
- *   pull = Σ m·(|w′(s)| + g·ε) − Σ m·g·r        hold = Σ min(φ₀·ω·B, µ·N)
+ *   pull = Σ m·(|w′(s)| + g·ε) − Σ m·g·r        hold = Σ min(max(Σ_stops φ₀·ω·B, Σ_parks φ₀·ω·B), µ·N)
  *
  * w′ pull of the grade alone (m/s²), ε true − surveyed grade, r rolling resistance, B block force, φ₀ its friction at
  * rest and ω what a wet rail leaves of it, µ adhesion, N load on the braked wheels. Drawn once for the train: adhesion,
  * friction, wetness and ε; for each vehicle its mass, resistance and brake. Wheels locked at rest hold up to
- * adhesion: they do not slide until it is passed.
+ * adhesion: they do not slide until it is passed. Where a brake that parks works on the same wheels as one that stops, the harder
+ * of the two counts: on shared blocks a screw wound against a piston takes over what it does, and adds nothing (common practice, no source).
  */
 
 import { GRAVITY } from '../../base/constants.ts';
@@ -238,6 +239,8 @@ interface HeldGroup {
   /** N, with the vehicle as heavy as likely. */
   readonly load: number;
   readonly sanded: boolean;
+  /** A brake to park with. */
+  readonly parks: boolean;
 }
 
 function heldGroups(
@@ -254,7 +257,7 @@ function heldGroups(
         return force ? spreadOverGroups(train, { vehicle, gear }, force, assumed) : [];
       })
       .sort((a, b) => a.group - b.group);
-    return groups.map(({ group, block, friction, material, load, sanded }, i) => ({
+    return groups.map(({ group, gear, block, friction, material, load, sanded }, i) => ({
       vehicle,
       sameWheels: i > 0 && groups[i - 1].group === group,
       block,
@@ -262,6 +265,7 @@ function heldGroups(
       wet: blockWetness(material ?? 'unknown', friction ? state : 'dry', assumed),
       load,
       sanded,
+      parks: gear.parking,
     }));
   });
 }
@@ -287,22 +291,25 @@ function holdsOf(
     const sanded = pick(adhesion, drawn.shared[from]);
     const unsandedToday = pick(bare, drawn.shared[from]);
     let total = 0;
-    let onWheels = 0;
+    let stops = 0;
+    let parks = 0;
     let limit = 0;
     for (let j = 0; j < held.length; j++) {
       const g = held[j];
       const own = (i * drawn.vehicles + g.vehicle) * OWN;
       if (!g.sameWheels) {
-        total += Math.min(onWheels, limit);
-        onWheels = 0;
+        total += Math.min(Math.max(stops, parks), limit);
+        stops = parks = 0;
         const body = loaded.vehicles[g.vehicle];
         const share = massAt(body, drawn.own[own + 2]) / body.mass;
         limit = (g.sanded ? sanded : unsandedToday) * g.load * share;
       }
       const friction = between3(g.friction[0], g.friction[1], g.friction[2], drawn.shared[from + 1]);
-      onWheels += pick(g.block, drawn.own[own]) * friction * pick(g.wet, drawn.shared[from + 2]);
+      const force = pick(g.block, drawn.own[own]) * friction * pick(g.wet, drawn.shared[from + 2]);
+      if (g.parks) parks += force;
+      else stops += force;
     }
-    holds[i] = total + Math.min(onWheels, limit);
+    holds[i] = total + Math.min(Math.max(stops, parks), limit);
   }
   return holds;
 }

@@ -42,6 +42,29 @@ describe('a standing train of which all is known', () => {
   });
 });
 
+describe('a brake that stops and one that parks on the same wheels', () => {
+  /** The engine's screw does 150 N, the car's as much. */
+  const beside = (steam: number, on: readonly string[] = ['a', 'b']) => {
+    const outing = laid({});
+    const vehicles = outing.train.vehicles.map((v, i) => {
+      if (i > 0) return v;
+      const { hand: _hand, ...gear } = v.brakes[0];
+      const more = { ...gear, id: 'steam', kind: 'engine-only' as const, parking: false, on };
+      return { ...v, brakes: [...v.brakes, { ...more, force: exact(steam), block: 'composition' as const }] };
+    });
+    const context = openOuting({ ...outing, train: { ...outing.train, vehicles } });
+    return standsOn(context, potentialOf(context.line, context.loaded, 0, 1, 0), 'dry')[0].hold(all);
+  };
+  it('do no more than the harder of the two', () => {
+    expect(beside(100)).toBeCloseTo(300, 6);
+    expect(beside(400)).toBeCloseTo(550, 6);
+  });
+  it('each truck for itself', () => {
+    // The front truck: 75 N of the screw, 100 of the steam; the rear one the screw's alone.
+    expect(beside(100, ['a'])).toBeCloseTo(100 + 75 + 150, 6);
+  });
+});
+
 describe('what surely holds', () => {
   it('holds in every draw, and what is near is looked at', () => {
     const spread = {
