@@ -112,7 +112,7 @@ async function begin(gate: Gate, folder: string, options: NewOptions): Promise<O
     );
   return growth.paper
     ? written(gate, folder, growth, growth.paper, options, brought.notes)
-    : wanting(growth, options.wording);
+    : wanting(growth, options);
 }
 
 const lacks = (keys: readonly FieldKey[], wording: Wording): Lack[] =>
@@ -127,8 +127,25 @@ const crowdLines = ({ seated }: Growth): string[] => {
   return crowd === '' ? [] : ['', ...wrap(crowd, '')];
 };
 
+/** Flags that are no matter of this train or line, as it was said: what they say is in no file. */
+const unused = (options: NewOptions): string[] => {
+  const replies = given(options);
+  return Object.keys(replies).flatMap((key) => {
+    const { when, flag } = fieldOf(key as FieldKey);
+    return when && !when(replies) ? [`--${flag}`] : [];
+  });
+};
+
+const unusedLines = (options: NewOptions): string[] => {
+  const flags = unused(options);
+  return flags.length === 0
+    ? []
+    : ['', ...wrap(`Not used, for nothing else that was said asks for it: ${flags.join(', ')}.`, '')];
+};
+
 /** Too little for any paper: nothing is written. */
-function wanting(growth: Growth, wording: Wording): Outcome {
+function wanting(growth: Growth, options: NewOptions): Outcome {
+  const { wording } = options;
   const missing = lacks(growth.missing, wording);
   return {
     text: [
@@ -136,8 +153,9 @@ function wanting(growth: Growth, wording: Wording): Outcome {
       `${tellMissing(growth)} Nothing is written yet. Measure:`,
       ...measureLines(missing),
       ...crowdLines(growth),
+      ...unusedLines(options),
     ].join('\n'),
-    json: { answer: tellVerdict('unknown'), missing },
+    json: { answer: tellVerdict('unknown'), missing, unused: unused(options) },
     exit: exitOf.unknown,
   };
 }
@@ -175,12 +193,13 @@ async function written(
         `${tellMissing(growth)} Measure:`,
         ...measureLines(missing),
         ...crowdLines(growth),
+        ...unusedLines(options),
         '',
         said,
         `What can be said already: ${again(paths[0], options)}`,
         ...ofLine,
       ].join('\n'),
-      json: { answer: tellVerdict('unknown'), written: paths, missing, open },
+      json: { answer: tellVerdict('unknown'), written: paths, missing, open, unused: unused(options) },
       exit: exitOf.unknown,
     };
   // Its line may be one on which something is shut by now.
@@ -199,6 +218,7 @@ async function written(
     text: [
       screenText(answer, voice, beside),
       ...crowdLines(growth),
+      ...unusedLines(options),
       '',
       said,
       `The same again: ${again(paths[0], options)}`,
@@ -206,7 +226,13 @@ async function written(
       ...(open.length > 0 ? ['', 'Not known, and what it costs:'] : []),
       ...open.flatMap(({ named, cost, flag }) => wrap(`- ${named} (--${flag}): ${cost}`, '  ')),
     ].join('\n'),
-    json: { answer: tellVerdict(newWord(growth, answer.verdict)), written: paths, missing, open },
+    json: {
+      answer: tellVerdict(newWord(growth, answer.verdict)),
+      written: paths,
+      missing,
+      open,
+      unused: unused(options),
+    },
     exit: exitOf[newWord(growth, answer.verdict)],
   };
 }
