@@ -58,13 +58,13 @@ export function sprungStop(outing: Outing, ground: Ground, at: number, v0: numbe
     }
     for (let i = 0; i < n; i++) {
       const { mass, inertia, length, drag, brake, surge, grip } = bodies[i];
-      const ground_ =
-        mass * G * (meanGrade(ground, x[i] - length, x[i]) + curve * meanBend(ground, x[i] - length, x[i]));
+      const [rear, head] = [x[i] - length, x[i]];
+      const climb = mass * G * (meanGrade(ground, rear, head) + curve * meanBend(ground, rear, head));
       const speed = Math.max(0, v[i]);
       const own = i > 0 ? surge(t, speed, push[i]) : 0;
       if (grip > 0) hardest = Math.max(hardest, own / grip);
       const against = drag(speed) + brake(t, speed) + own;
-      const along = push[i + 1] - push[i] - ground_;
+      const along = push[i + 1] - push[i] - climb;
       const then = v[i] + ((along - against) / inertia) * STEP;
       // Brakes and resistance stop a vehicle and do not push it back.
       v[i] = then < 0 ? Math.min(0, v[i] + (along / inertia) * STEP) : then;

@@ -15,10 +15,9 @@ export function pushedOuting(seed: number): Outing {
   const vehicles = base.train.vehicles.map((v): Vehicle => {
     if (v.role === 'engine') {
       const common = { id: 'brake', name: 'brake', kind: 'engine-only', on: ['a', 'b'] } as const;
-      const force = between(0.9, 1, 1.1, 'assumed');
-      const scale = v.tare.value * 9.8 * draw(0.06, 0.15);
-      const scaled = { ...force, low: 0.9 * scale, value: scale, high: 1.1 * scale };
-      const brake: BrakeGear = { ...common, force: scaled, workedBy: 'driver', parking: false };
+      const likely = v.tare.value * 9.8 * draw(0.06, 0.15);
+      const force = between(0.9 * likely, likely, 1.1 * likely, 'assumed');
+      const brake: BrakeGear = { ...common, force, workedBy: 'driver', parking: false };
       return { ...v, brakes: [brake] };
     }
     const which = draw(0, 1);
@@ -56,8 +55,8 @@ export interface PushedCompared {
 }
 
 export function comparePushed(seed: number, places: number): PushedCompared[] {
-  const { outing, likelyStop } = stopWord(pushedOuting(seed));
   const written = pushedOuting(seed);
+  const { outing, likelyStop } = stopWord(written);
   const uniform = chance(seed + 303);
   const ground = groundOf(outing);
   return Array.from({ length: places }, () => {
