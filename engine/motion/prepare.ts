@@ -72,8 +72,9 @@ export function prepare(context: OutingContext, step = 0.5, samples = 1000): Pre
   const { outing, line, loaded } = context;
   const { air } = context;
   const brakes = trainBrakes(loaded, outing.assumed, air.pressure, air.seaLevel);
-  const ground = potentialOf(line, loaded, outing.assumed.curveConstant.low, step, beyondOf(line));
-  const potential = pressedLess(ground, line, loaded, brakes.groups);
+  const curveConstant = outing.assumed.curveConstant.low;
+  const ground = potentialOf(line, loaded, curveConstant, step, beyondOf(line));
+  const potential = pressedLess(ground, line, loaded, brakes.groups, curveConstant);
   const byRail = new Map<RailState, StopInputs>();
   const cautions = new Map<RailState, Caution>();
   const models = new Map<RailState, MapModels>();

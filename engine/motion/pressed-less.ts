@@ -1,10 +1,10 @@
 /**
- * Surge brakes where the grade under the train is uneven, as over a crest: with its front on a steeper fall than its rear the rear
- * presses less on what is ahead, and its brakes give less. What they lose pulls the train on like so much more of a fall.
+ * Surge brakes where the grade under the train is uneven, as over a crest: with its front on a steeper fall than its rear, or its rear
+ * in a curve that its front has left, the rear presses less on what is ahead, and its brakes give less. What they lose pulls the train on like so much more of a fall.
  *
  *   w_j = W_j − (m_j/M)·ΣW        d_j = w_j + m_j·X/M + (1 − λ_{j+1})·d_{j+1}        X = Σ λ_j·d_j
  *
- * W_j what the grade under vehicle j holds it back with (N, on a fall below nothing), m mass (kg), M of the train; d_j what it presses
+ * W_j what grade and curve under vehicle j hold it back with (N, on a fall below nothing), m mass (kg), M of the train; d_j what it presses
  * less with than on an even grade; λ = γ/(1 + γ) the share of a push that its brake takes up, γ = φ·η·i as in `hand-and-push.ts`; X what
  * all lose together (N), which slows the train less and so presses less again. The likely φ and η at 6 mph, at which pushes are settled.
  * Between nothing, for nobody relies on a front that climbs, and all that these brakes give. From the decision on, not only from when
@@ -17,12 +17,17 @@ import type { LoadedTrain } from '../things/train/loaded.ts';
 import { PUSHED_AT } from './push.ts';
 import { SPEED_STEP } from './stop-inputs.ts';
 
-/** The same where nothing is pushed. */
+/**
+ * The same where nothing is pushed.
+ *
+ * @param curveConstant that the potential was built with, m
+ */
 export function pressedLess(
   potential: Potential,
   line: Line,
   loaded: LoadedTrain,
   groups: readonly BrakedGroup[],
+  curveConstant: number,
 ): Potential {
   const taken = takenUp(loaded, groups);
   if (taken.all === 0) return potential;
@@ -31,7 +36,7 @@ export function pressedLess(
   const to = from + (count - 1) * step;
   const held = vehicles.map(
     ({ behind, vehicle: { length }, mass: own }) =>
-      buildPotential(line, [{ behind, length, mass: own }], from, to, step, 0).slope,
+      buildPotential(line, [{ behind, length, mass: own }], from, to, step, curveConstant).slope,
   );
   const shares = vehicles.map((v) => v.mass / mass);
   /** What is lost where each vehicle by itself presses less by so much. */

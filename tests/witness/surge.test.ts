@@ -6,7 +6,9 @@ import { runs } from '../support/tier.ts';
 const { comparePushed } = await bundled<typeof import('./against/pushed.ts')>('../witness/against/pushed.ts');
 
 describe('a stop with brakes that the push of the couplers works', () => {
-  const all = Array.from({ length: runs(60, 600) }, (_, i) => comparePushed(i + 1, 3)).flat();
+  // Of the first the rear is in a sharp curve that its front has left.
+  const seeds = [590, ...Array.from({ length: runs(60, 589) }, (_, i) => i + 1)];
+  const all = seeds.flatMap((seed) => comparePushed(seed, 3));
   /** Where no wheel of theirs comes near to sliding: springs know no rail. */
   const rolling = all.filter(({ hardest, engine }) => hardest > 0 && hardest < 0.74 && engine < Infinity);
 
