@@ -6,7 +6,7 @@ import { tellInvented } from '../../desk/invented.ts';
 import type { FieldKey, Replies } from '../../desk/new/field.ts';
 import { filesOf } from '../../desk/new/files.ts';
 import { askedWith, type Brought, type Growth, grow } from '../../desk/new/make.ts';
-import { fieldKeys, fieldOf, questions } from '../../desk/new/questions.ts';
+import { askedIn, fieldKeys, fieldOf, questions } from '../../desk/new/questions.ts';
 import { faultsOf, Read } from '../../desk/new/reading.ts';
 import { type Lack, lackOf, newWord, tellMissing, tellReply } from '../../desk/new/say.ts';
 import { tellSeated } from '../../desk/new/seats.ts';
@@ -128,13 +128,11 @@ const crowdLines = ({ seated }: Growth): string[] => {
 };
 
 /** Flags that are no matter of this train or line, as it was said: what they say is in no file. */
-const unused = (options: NewOptions): string[] => {
+function unused(options: NewOptions): string[] {
   const replies = given(options);
-  return Object.keys(replies).flatMap((key) => {
-    const { when, flag } = fieldOf(key as FieldKey);
-    return when && !when(replies) ? [`--${flag}`] : [];
-  });
-};
+  const asked = new Set(questions.flatMap(({ id }) => askedIn(id, replies)));
+  return fieldKeys.filter((key) => key in replies && !asked.has(key)).map((key) => `--${fieldOf(key).flag}`);
+}
 
 const unusedLines = (options: NewOptions): string[] => {
   const flags = unused(options);

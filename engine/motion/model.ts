@@ -11,7 +11,7 @@ import type { Potential } from '../things/line/potential.ts';
 import { emptyRails, layRails, type Rails } from './rails.ts';
 import type { Caution, Own, Scenario } from './scenario.ts';
 import { setForces } from './scenario-forces.ts';
-import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
+import { between3, RAMP_STEPS, rollingAt, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** What a stop reports: distance m, time s, distance before full brake m, speed as the driver acts and top speed m/s. */
 export interface StopTrace {
@@ -206,11 +206,9 @@ function ownMass({ vehicleMass, vehicleMassLow, vehicleMassHigh, mass }: StopInp
   return sum / mass;
 }
 
-function ownRolling({ rollingLow, rollingValue, rollingHigh }: StopInputs, own: Own): number {
+function ownRolling(inputs: StopInputs, { resistance }: Own): number {
   let sum = 0;
-  for (let j = 0; j < rollingValue.length; j++) {
-    sum += between3(rollingLow[j], rollingValue[j], rollingHigh[j], own.resistance[j]);
-  }
+  for (let j = 0; j < inputs.rollingValue.length; j++) sum += rollingAt(inputs, j, resistance[j]);
   return sum;
 }
 

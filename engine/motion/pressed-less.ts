@@ -1,6 +1,7 @@
 /**
- * Surge brakes where the grade under the train is uneven, as over a crest: with its front on a steeper fall than its rear, or its rear
- * in a curve that its front has left, the rear presses less on what is ahead, and its brakes give less. What they lose pulls the train on like so much more of a fall.
+ * Surge brakes where grade or curve under the train are uneven, as over a crest: with its front on a steeper fall than its rear, or
+ * its rear in a curve that its front has left, the rear presses less on what is ahead, and its brakes give less. What they lose pulls
+ * the train on like so much more of a fall.
  *
  *   w_j = W_j − (m_j/M)·ΣW        d_j = w_j + m_j·X/M + (1 − λ_{j+1})·d_{j+1}        X = Σ λ_j·d_j
  *

@@ -7,7 +7,7 @@ import type { StopModel } from './model.ts';
 import { PUSHED_AT } from './push.ts';
 import type { Own, Scenario } from './scenario.ts';
 import { RAIL_VARIES, slidingShare, untilNoticed } from './slide.ts';
-import { between3, RAMP_STEPS, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
+import { between3, RAMP_STEPS, rollingAt, SPEED_NODES, SPEED_STEP, type StopInputs } from './stop-inputs.ts';
 
 /** Node at which the build-up of sliding groups is weighted by their force (4 mph). */
 const WEIGHED_AT = 4;
@@ -275,10 +275,13 @@ function writePushed(model: StopModel, inputs: StopInputs, scenario: Scenario, o
     ({ groups }) => model.factor[inputs.material[groups[0].index] * SPEED_NODES + PUSHED_AT],
   );
   const most = inputs.pushed.map(({ groups }) => groups.reduce((sum, { index }) => sum + limit[index], 0));
+  const rolling = inputs.vehicleMass.map((_, j) =>
+    rollingAt(inputs, j, own ? own.resistance[j] : scenario.resistance),
+  );
   const settled = [false, true].map((eased) => {
-    const held = rollingOf(inputs, scenario, own);
-    addOthers(model, inputs, eased, held);
-    return settlePush(inputs.pushed, inputs.vehicleMass, held, most, friction, position);
+    const others = rolling.slice();
+    addOthers(model, inputs, eased, others);
+    return settlePush(inputs.pushed, inputs.vehicleMass, others, most, friction, position);
   });
   inputs.pushed.forEach(({ groups }, i) => {
     const force = friction[i] > 0 ? Math.min(settled[0][i], settled[1][i]) / friction[i] : 0;
@@ -309,12 +312,6 @@ export function onceEased(
   const row = inputs.handle[g] * SPEED_NODES + node;
   return (1 - slips[row]) * Math.min(full, limit[g]) + slips[row] * eased[row] * full;
 }
-
-/** Own rolling resistance by vehicle, N. */
-const rollingOf = ({ rollingLow, rollingValue, rollingHigh }: StopInputs, scenario: Scenario, own?: Own) =>
-  rollingValue.map((value, j) =>
-    between3(rollingLow[j], value, rollingHigh[j], own ? own.resistance[j] : scenario.resistance),
-  );
 
 /** To each vehicle what its brakes that are not pushed do. */
 function addOthers(model: StopModel, inputs: StopInputs, eased: boolean, by: Float64Array): void {

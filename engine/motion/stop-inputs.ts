@@ -309,3 +309,10 @@ function timingSpread(groups: readonly BrakedGroup[]): Quantity {
 /** Value at a position from three parallel arrays. */
 export const between3 = (low: number, value: number, high: number, p: number): number =>
   p < 0 ? value + p * (value - low) : value + p * (high - value);
+
+/** Rolling resistance of one vehicle by itself, N. @param p position between its bounds */
+export const rollingAt = (
+  { rollingLow, rollingValue, rollingHigh }: StopInputs,
+  j: number,
+  p: number,
+): number => between3(rollingLow[j], rollingValue[j], rollingHigh[j], p);

@@ -47,37 +47,28 @@ export function settlePush(
     mass += masses[j];
     fixed += others[j];
   }
+  /** From the last vehicle forward at a retardation. */
+  const swept = (a: number): number[] => {
+    const forces = pushed.map(() => 0);
+    let push = 0;
+    for (let j = masses.length - 1; j >= 0; j--) {
+      push += masses[j] * a - others[j];
+      pushed.forEach(({ vehicle, surge, atMost }, i) => {
+        if (vehicle !== j) return;
+        const { force } = surgeForce(surge, push, frictions[i], pick(surge.efficiency, position));
+        forces[i] = Math.min(force, most[i], atMost ? pick(atMost, position) : Infinity);
+        push -= forces[i];
+      });
+    }
+    return forces;
+  };
+  const sum = (forces: readonly number[]): number => forces.reduce((total, f) => total + f, 0);
   let forces = pushed.map(() => 0);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const sum = forces.reduce((total, f) => total + f, 0);
-    forces = swept(pushed, masses, others, most, frictions, position, (fixed + sum) / mass);
-    const after = forces.reduce((total, f) => total + f, 0);
-    if (Math.abs(after - sum) <= SETTLED * (fixed + after)) break;
-  }
-  return forces;
-}
-
-/** One sweep from the last vehicle forward at a retardation. */
-function swept(
-  pushed: readonly Pushed[],
-  masses: ArrayLike<number>,
-  others: ArrayLike<number>,
-  most: readonly number[],
-  frictions: readonly number[],
-  position: number,
-  a: number,
-): number[] {
-  const forces = pushed.map(() => 0);
-  let push = 0;
-  for (let j = masses.length - 1; j >= 0; j--) {
-    push += masses[j] * a - others[j];
-    for (let i = 0; i < pushed.length; i++) {
-      const { vehicle, surge, atMost } = pushed[i];
-      if (vehicle !== j) continue;
-      const found = surgeForce(surge, push, frictions[i], pick(surge.efficiency, position));
-      forces[i] = Math.min(found.force, most[i], atMost ? pick(atMost, position) : Infinity);
-      push -= forces[i];
-    }
+    const before = sum(forces);
+    forces = swept((fixed + before) / mass);
+    const after = sum(forces);
+    if (Math.abs(after - before) <= SETTLED * (fixed + after)) break;
   }
   return forces;
 }
