@@ -74,6 +74,7 @@ export const assumedValues: AssumedValues = {
   engineHeight: { centre: assumed('engine-height/centre'), coupler: assumed('engine-height/coupler') },
   throttle: assumed('throttle'),
   guardNotice: assumed('guard-notice'),
+  anotherDriver: assumed('another-driver'),
   standingRise: assumed('standing-rise'),
   wind: {
     drag: assumed('wind/drag'),

@@ -86,6 +86,8 @@ export interface AssumedValues {
   readonly throttle: Quantity;
   /** s until a guard sees that nobody drives. */
   readonly guardNotice: Quantity;
+  /** s from the leading driver's action until another driver, whom that one signals, acts too. */
+  readonly anotherDriver: Quantity;
   /** How much a seated person's centre of gravity rises on standing up, m. */
   readonly standingRise: Quantity;
   /** A cross wind: drag; a seated adult's side view, m², and its middle above the seat, m. */

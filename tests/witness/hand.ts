@@ -158,7 +158,7 @@ function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal:
     build: number;
     handle: number;
   }[] = [];
-  for (const { car, gear, alone: byItself = false } of brakes) {
+  for (const { car, gear, alone: byItself = false, whistled = false } of brakes) {
     const force = forceOf(table, gear, deal);
     if (!force) continue;
     const { kind, on } = gear;
@@ -170,7 +170,9 @@ function pushes(table: Table, loads: number[][], brakes: readonly Brake[], deal:
       handle = alone.push(nobody) - 1;
       handleIndex.set(name, handle);
     }
-    const dead = deal(gear.deadTime ?? assumed.deadTime[kind], along ? `dead ${kind}` : undefined);
+    const dead =
+      deal(gear.deadTime ?? assumed.deadTime[kind], along ? `dead ${kind}` : undefined) +
+      (whistled ? deal(assumed.anotherDriver, 'whistle') : 0);
     const build = deal(gear.buildUp ?? assumed.buildUp[kind], along ? `build ${kind}` : undefined);
     let material = -1;
     if (force.rubs) {

@@ -87,6 +87,8 @@ export interface Brake {
   readonly gear: BrakeGear;
   /** It came on by itself: nobody eases it. */
   readonly alone?: boolean;
+  /** Not the driver in front but one farther back puts it on, at a whistle. */
+  readonly whistled?: boolean;
 }
 
 const supplies = (v: Vehicle): readonly BrakeGear['kind'][] =>
@@ -97,11 +99,15 @@ const passesOn = (v: Vehicle, kind: BrakeGear['kind']): boolean =>
   v.throughPipe?.includes(kind) === true ||
   v.supplies?.includes(kind) === true;
 
-/** How far from each supplier of a kind the pipe is whole: walked outward, joint by joint. */
-function reached({ vehicles, pipeBrokenAfter }: Train, kind: BrakeGear['kind']): Set<number> {
+/** How far from each supplier of a kind the pipe is whole: walked outward, joint by joint. @param works those that somebody works */
+function reached(
+  { vehicles, pipeBrokenAfter }: Train,
+  kind: BrakeGear['kind'],
+  works: (car: number) => boolean = () => true,
+): Set<number> {
   const out = new Set<number>();
   vehicles.forEach((v, from) => {
-    if (!supplies(v).includes(kind)) return;
+    if (!supplies(v).includes(kind) || !works(from)) return;
     for (const way of [1, -1]) {
       for (let i = from; i >= 0 && i < vehicles.length; i += way) {
         out.add(i);
@@ -129,17 +135,32 @@ function driven({ train, riders }: Outing, car: number): boolean {
 /** Brakes that a driver's own hand puts on: by arm only where one rides. */
 export function answering(outing: Outing): Brake[] {
   const { train } = outing;
-  const reach = new Map(alongTheTrain.map((kind) => [kind, reached(train, kind)]));
+  const inFront = train.vehicles.findIndex((_, car) => driven(outing, car));
+  const reach = new Map(alongTheTrain.map((kind) => [kind, pipesOf(outing, kind, inFront)]));
   return train.vehicles.flatMap((vehicle, car) =>
     vehicle.brakes.flatMap((gear): Brake[] => {
       if (gear.workedBy !== 'driver') return [];
-      const along = reach.get(gear.kind);
-      if (along && !along.has(car)) return [];
-      if (!along && gear.kind !== 'surge' && !driven(outing, car)) return [];
-      if (gear.kind === 'surge' && !enginesBrakeAhead(train, car)) return [];
-      return [{ car, gear }];
+      const pipes = reach.get(gear.kind);
+      if (pipes) return pipes.all.has(car) ? [{ car, gear, whistled: !pipes.front.has(car) }] : [];
+      if (gear.kind === 'surge') return enginesBrakeAhead(train, car) ? [{ car, gear }] : [];
+      return driven(outing, car) ? [{ car, gear, whistled: car !== inFront }] : [];
     }),
   );
+}
+
+/** How far the pipe reaches from every engine that some driver works, and from that of the driver in front; from all where none. */
+function pipesOf(
+  outing: Outing,
+  kind: BrakeGear['kind'],
+  inFront: number,
+): { readonly all: Set<number>; readonly front: Set<number> } {
+  const { train } = outing;
+  const manned = train.vehicles.some((v, car) => supplies(v).includes(kind) && driven(outing, car));
+  if (!manned) return { all: reached(train, kind), front: reached(train, kind) };
+  return {
+    all: reached(train, kind, (car) => driven(outing, car)),
+    front: reached(train, kind, (car) => car === inFront),
+  };
 }
 
 const enginesBrakeAhead = ({ vehicles }: Train, car: number): boolean =>

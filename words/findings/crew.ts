@@ -81,4 +81,8 @@ export const crewWords = {
     what: `Nobody has said how ${t.word('conductor')} and driver signal each other.`,
     why: 'A bell that means stop to one and go to the other is worse than none. Write it down, and say it to each other before leaving.',
   }),
+  'drivers-signals-not-said': (_f, t) => ({
+    what: 'Two drivers: nobody has said how the leading one tells the other to shut off and brake.',
+    why: `The other one’s brakes are counted ${t.fact('least', 'down')} to ${t.fact('most', 'up')} later. Who keeps power on until then pushes on: that is not reckoned. Agree on a whistle, and try a stop before anybody gets on.`,
+  }),
 } satisfies Partial<Tellers>;

@@ -53,6 +53,12 @@ export function askBrakes(opened: OutingContext): Findings<BrakeData> {
       ...slidesFirst(context, data.ratios),
       ...withoutSupplyFindings(context, data),
       ...partsTaken(opened, data),
+      ...taken(
+        'another-driver',
+        'time until another driver, signalled by the leading one, brakes',
+        outing.assumed.anotherDriver,
+        states.filter((s) => s.signalled).map((s) => outing.train.vehicles[s.vehicle].name),
+      ),
     ],
   };
 }

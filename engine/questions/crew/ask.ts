@@ -2,7 +2,9 @@
  * Is whoever works the train rested, fit, old enough, and where the host wants somebody? What each may do is asked
  * with what must be in date. Of hours nothing is reckoned: they stand in the outing as they will be when it is over.
  */
+import { amount } from '../../base/quantity.ts';
 import type { Outing } from '../../outing/types.ts';
+import { gearStates } from '../../things/brake/system.ts';
 import type { Duty } from '../../things/duty.ts';
 import { driverReach } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
@@ -19,6 +21,7 @@ export const askCrew = (outing: Outing): Finding[] => [
   ...atWork(outing).flatMap((worker) => [...oldEnough(outing, worker), ...beside(outing, worker)]),
   ...lookouts(outing),
   ...signals(outing),
+  ...betweenDrivers(outing),
 ];
 
 /** Whoever has two duties is as tired in both. */
@@ -117,5 +120,25 @@ function signals({ host, riders, signals: said }: Outing): Finding[] {
   if (!rule?.value || !guarded || said !== undefined || (host.signals ?? []).length > 0) return [];
   return [
     makeFinding('signals-not-said', 'unknown', 'host', { measure: 'outing.signals', source: rule.source }),
+  ];
+}
+
+/** Where one driver's brakes wait for another's signal: noted, as the wait is reckoned with whatever the signal is. */
+function betweenDrivers(outing: Outing): Finding[] {
+  const { host, signals: said } = outing;
+  const waiting = gearStates(outing).filter(({ signalled }) => signalled);
+  if (waiting.length === 0 || said !== undefined || (host.signals ?? []).length > 0) return [];
+  const { anotherDriver } = outing.assumed;
+  return [
+    makeFinding('drivers-signals-not-said', 'notes', 'practice', {
+      where: { vehicle: outing.train.vehicles[waiting[0].vehicle].id },
+      facts: {
+        least: amount(anotherDriver.low, 'time'),
+        most: amount(anotherDriver.high, 'time'),
+      },
+      measure: 'outing.signals',
+      source: anotherDriver.source ?? 'common practice, no source',
+      sure: 'assumed',
+    }),
   ];
 }

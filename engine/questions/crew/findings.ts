@@ -22,4 +22,5 @@ export const crewFindings = {
   'nobody-beside': { who: 'name', age: 'number' },
   'no-lookout': { posts: 'name' },
   'signals-not-said': {},
+  'drivers-signals-not-said': { least: 'time', most: 'time' },
 } as const;

@@ -14,12 +14,12 @@
  * Common practice, no source.
  */
 
-import { between } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
 import { dayAir } from '../../things/air/day.ts';
 import { brakeOf, isElectric, isThrough, keptIn } from '../../things/brake/kinds/index.ts';
 import { reserves, whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { type GearState, gearStates, pipeCrosses } from '../../things/brake/system.ts';
+import { after } from '../../things/brake/times.ts';
 import { type BrakesLeft, brakesWhere, guardAt, type Left, wholeLeft } from '../part/brakes-left.ts';
 
 export const failures = ['nothing', 'hose', 'supply', 'driver', 'cock', 'pipe'] as const;
@@ -52,7 +52,8 @@ export function casesOf(context: OutingContext): Case[] {
   ];
 }
 
-const driven = ({ answers }: GearState): Left => (answers ? 'works' : 'none');
+const driven = ({ answers, signalled }: GearState): Left =>
+  answers ? (signalled ? 'signalled' : 'works') : 'none';
 
 const cutOut =
   (vehicle: number) =>
@@ -70,10 +71,10 @@ function withoutSupply(context: OutingContext, states: readonly GearState[]): Br
   return brakesWhere(context, (state) => {
     const { gear, answers } = state;
     if (!answers) return guards(context, state) && !isThrough(gear.kind) ? 'works' : 'none';
-    if (keptIn(gear.kind) === 'main reservoir') return stored ? 'works' : 'lost';
+    if (keptIn(gear.kind) === 'main reservoir') return stored ? driven(state) : 'lost';
     if (brakeOf(gear.kind).worked === 'engine')
-      return current && !gear.hand && !gear.parking ? 'unknown' : 'works';
-    if (!isThrough(gear.kind)) return 'works';
+      return current && !gear.hand && !gear.parking ? 'unknown' : driven(state);
+    if (!isThrough(gear.kind)) return driven(state);
     const { engineFails } = whenSupplyIsLost(gear);
     return engineFails === 'applies' ? 'alone' : engineFails === 'unknown' ? 'unknown' : 'lost';
   });
@@ -89,12 +90,7 @@ function withoutDriver(context: OutingContext): BrakesLeft {
     ...left,
     groups: left.groups.map((g) => ({
       ...g,
-      deadTime: between(
-        g.deadTime.low + notice.low,
-        g.deadTime.value + notice.value,
-        g.deadTime.high + notice.high,
-        'assumed',
-      ),
+      deadTime: { ...after(notice, g.deadTime), how: 'assumed' },
     })),
   };
 }

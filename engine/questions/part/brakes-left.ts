@@ -22,7 +22,7 @@ import { type BrakedGroup, type GearAt, gearGroups } from '../../things/brake/fo
 import { isElectric, isPushed, isThrough } from '../../things/brake/kinds/index.ts';
 import { whenSupplyIsLost } from '../../things/brake/reserve.ts';
 import { type GearState, gearStates, pipeCrosses } from '../../things/brake/system.ts';
-import { gearTimes } from '../../things/brake/times.ts';
+import { after, gearTimes } from '../../things/brake/times.ts';
 import { driverPlaces, placesOf } from '../../things/train/crew.ts';
 import type { BrakeGear } from '../../things/vehicle/types.ts';
 
@@ -40,9 +40,9 @@ export type Half = 'head' | 'tail';
 
 /**
  * What becomes of a gear. `alone`: comes on at once by itself. `works`: its person must act, after the time to
- * react. `none`: nobody relied on it.
+ * react. `signalled`: another driver must, once the leading one has signalled. `none`: nobody relied on it.
  */
-export type Left = 'alone' | 'works' | 'lost' | 'unknown' | 'none';
+export type Left = 'alone' | 'works' | 'signalled' | 'lost' | 'unknown' | 'none';
 
 /** Brakes of vehicles first … last of the parted train. */
 export const brakesLeft = (context: OutingContext, first: number, last: number, half: Half): BrakesLeft =>
@@ -68,7 +68,11 @@ export function brakesWhere(context: OutingContext, left: (state: GearState) => 
     verdicts.flatMap(({ state, left }) =>
       left === which ? [{ vehicle: state.vehicle, gear: state.gear, alone: which === 'alone' }] : [],
     );
-  const works = pick('works').map(({ vehicle, gear }) => ({ vehicle, gear: withReaction(gear, outing) }));
+  const signalled = pick('signalled').map((at): GearAt => ({ ...at, signalled: true }));
+  const works = [...pick('works'), ...signalled].map((at) => ({
+    ...at,
+    gear: withReaction(at.gear, outing),
+  }));
   const alone = pick('alone');
   const { air } = context;
   const { groups, unknown } = gearGroups(
@@ -104,32 +108,35 @@ function halfLeft(
   const gap = half === 'head' ? last : first - 1;
   const driven = driverRides(context, first, last);
   return (state) => {
-    const { vehicle, gear, answers, why } = state;
+    const { vehicle, gear, answers, signalled, why } = state;
     if (vehicle < first || vehicle > last) return 'none';
     if (gear.workedBy === 'guard' && why === 'worked-by-another')
       return guardsBrake(gear, half, guardAt(context, vehicle));
     if (!answers) return 'none';
-    if (isThrough(gear.kind) && !pipeCrosses(train, gap, gear.kind)) return driven ? 'works' : 'lost';
+    // The leading driver rides on the head; on the tail nobody waits for a signal.
+    const worked = !driven ? 'lost' : half === 'head' && signalled ? 'signalled' : 'works';
+    if (isThrough(gear.kind) && !pipeCrosses(train, gap, gear.kind)) return worked;
     // On the head the cable is still the driver's; all else is as the hose or cable leaves it.
-    if (isElectric(gear.kind)) return electricLeft(gear, half, driven);
+    if (isElectric(gear.kind)) return electricLeft(gear, half, worked);
     const { parted } = whenSupplyIsLost(gear);
     if (parted === 'applies') return 'alone';
     if (parted === 'lost') return 'lost';
-    if (parted === 'released') return half === 'head' && driven ? 'works' : 'lost';
-    return driven ? 'works' : 'lost';
+    if (parted === 'released') return half === 'head' ? worked : 'lost';
+    return worked;
   };
 }
 
 const wired = { applies: 'alone', lost: 'lost', unknown: 'unknown' } as const;
 
-function electricLeft(gear: BrakeGear, half: Half, driver: boolean): Left {
-  if (half === 'head') return driver ? 'works' : 'lost';
+/** @param worked what becomes of it where the cable is whole */
+function electricLeft(gear: BrakeGear, half: Half, worked: Left): Left {
+  if (half === 'head') return worked;
   return wired[gear.onSupplyLoss ?? 'unknown'];
 }
 
 /** A brake that the guard works: by arm where the guard rides; through the train as hose and cable leave it. */
 function guardsBrake(gear: BrakeGear, half: Half, there: boolean): Left {
-  if (isElectric(gear.kind)) return electricLeft(gear, half, false);
+  if (isElectric(gear.kind)) return electricLeft(gear, half, 'lost');
   const { parted } = whenSupplyIsLost(gear);
   if (parted === 'applies') return 'alone';
   if (parted === 'lost') return 'lost';
@@ -137,16 +144,7 @@ function guardsBrake(gear: BrakeGear, half: Half, there: boolean): Left {
 }
 
 /** The time that its person takes to act comes before the brake's own. */
-function withReaction(gear: BrakeGear, { train, conditions, assumed }: Outing): BrakeGear {
-  const { reaction } = conditions;
-  const { deadTime: dead } = gearTimes(gear, train.vehicles, assumed);
-  return {
-    ...gear,
-    deadTime: {
-      ...dead,
-      value: dead.value + reaction.value,
-      low: dead.low + reaction.low,
-      high: dead.high + reaction.high,
-    },
-  };
-}
+const withReaction = (gear: BrakeGear, { train, conditions, assumed }: Outing): BrakeGear => ({
+  ...gear,
+  deadTime: after(conditions.reaction, gearTimes(gear, train.vehicles, assumed).deadTime),
+});

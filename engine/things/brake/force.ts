@@ -20,7 +20,7 @@ import { handBlockForce } from './hand-and-push.ts';
 import { brakeOf, isElectric, isPushed, isVacuumKind } from './kinds/index.ts';
 import { shareBySpeed } from './speed-share.ts';
 import { gearStates, type WhyNot } from './system.ts';
-import { gearTimes } from './times.ts';
+import { after, gearTimes } from './times.ts';
 import type { Block } from './wet.ts';
 
 export type { FrictionPoint } from './friction.ts';
@@ -161,6 +161,8 @@ export interface GearAt {
   readonly gear: BrakeGear;
   /** It came on by itself: nobody eases it. */
   readonly alone?: boolean;
+  /** Another driver works it, whom the leading one must signal first. */
+  readonly signalled?: boolean;
 }
 
 /** Braked groups of chosen gears, and those of them whose force nobody knows. */
@@ -218,8 +220,9 @@ export function spreadOverGroups(
   force: GearForce,
   assumed: AssumedValues,
 ): BrakedGroup[] {
-  const { vehicle, gear } = at;
+  const { vehicle, gear, signalled } = at;
   const handle = handleOf(at);
+  const { deadTime, buildUp } = gearTimes(gear, loaded.train.vehicles, assumed);
   const { vehicle: body, groupLoads } = loaded.vehicles[vehicle];
   const on = body.groups.flatMap((g, i) => (gear.on.includes(g.id) ? [i] : []));
   const axles = on.reduce((sum, i) => sum + body.groups[i].axles, 0);
@@ -235,7 +238,8 @@ export function spreadOverGroups(
       ...(handle === undefined ? {} : { handle }),
       sanded: sandReaches(body, body.groups[i]),
       load: groupLoads[i],
-      ...gearTimes(gear, loaded.train.vehicles, assumed),
+      deadTime: signalled ? after(assumed.anotherDriver, deadTime) : deadTime,
+      buildUp,
     };
   });
 }

@@ -5,8 +5,10 @@
  * Air and vacuum, straight and automatic, are different kinds: across a joint of two kinds there is no
  * continuous brake. A brake worked by arm, and one of the engine alone, answers only within the driver's reach.
  * A parking brake is wound on when the train stands: it is no part of a stop (common practice, no source).
+ * Of several engines that supply a kind those count that a driver can work. What the leading driver cannot work, another
+ * does, who must be signalled first.
  */
-import { type Aboard, driverReach } from '../train/crew.ts';
+import { type Aboard, driverReach, leadingReach } from '../train/crew.ts';
 import type { Train } from '../train/types.ts';
 import type { BrakeGear, Vehicle } from '../vehicle/types.ts';
 import { type BrakeKind, isByArm, isPushed, isThrough } from './kinds/index.ts';
@@ -32,6 +34,8 @@ export interface GearState {
   readonly gear: BrakeGear;
   /** The driver's own action sets it. */
   readonly answers: boolean;
+  /** Only another driver's action sets it, whom the leading one signals. */
+  readonly signalled: boolean;
   readonly why?: WhyNot;
 }
 
@@ -56,32 +60,48 @@ export const pipeCrosses = ({ vehicles, pipeBrokenAfter }: Train, gap: number, k
 /** State of every brake gear of the train, vehicle by vehicle. */
 export function gearStates(aboard: Aboard): GearState[] {
   const { train } = aboard;
-  const reach = driverReach(aboard);
+  const hands: Hands = { all: driverReach(aboard), leading: leadingReach(aboard) };
   return train.vehicles.flatMap((vehicle, index) =>
     vehicle.brakes.map((gear): GearState => {
-      const why = whyNot(train, reach, index, gear);
-      return why === undefined
-        ? { vehicle: index, gear, answers: true }
-        : { vehicle: index, gear, answers: false, why };
+      const why = whyNot(train, hands, 'all', index, gear);
+      const signalled = why === undefined && whyNot(train, hands, 'leading', index, gear) !== undefined;
+      return {
+        vehicle: index,
+        gear,
+        answers: why === undefined,
+        signalled,
+        ...(why === undefined ? {} : { why }),
+      };
     }),
   );
 }
 
+/** Vehicles whose handles are within reach: of any driver, and of the leading one. */
+interface Hands {
+  readonly all: ReadonlySet<number>;
+  readonly leading: ReadonlySet<number>;
+}
+
 function whyNot(
   train: Train,
-  reachable: ReadonlySet<number>,
+  hands: Hands,
+  whose: keyof Hands,
   index: number,
   gear: BrakeGear,
 ): WhyNot | undefined {
   if (gear.workedBy !== 'driver') return 'worked-by-another';
   if (onlyParks(gear)) return 'only-parks';
   if (isPushed(gear.kind)) return brakedAhead(train, index) ? undefined : 'nothing-to-push-it';
-  if (!isThrough(gear.kind)) return reachable.has(index) ? undefined : 'out-of-reach';
+  if (!isThrough(gear.kind)) return hands[whose].has(index) ? undefined : 'out-of-reach';
   const suppliers = train.vehicles.flatMap((v, i) => (suppliedKinds(v).includes(gear.kind) ? [i] : []));
   if (suppliers.length === 0) {
     return train.vehicles.some((v) => suppliedKinds(v).length > 0) ? 'kinds-differ' : 'no-supply';
   }
-  const outcomes = suppliers.map((from) => reach(train, from, index, gear.kind));
+  // A valve or controller may be wherever a driver rides; where some driver rides with a supply, a supply without one is nobody's.
+  const manned = suppliers.some((i) => hands.all.has(i));
+  const worked = manned ? suppliers.filter((i) => hands[whose].has(i)) : suppliers;
+  if (worked.length === 0) return 'out-of-reach';
+  const outcomes = worked.map((from) => reach(train, from, index, gear.kind));
   return outcomes.includes(undefined) ? undefined : outcomes[0];
 }
 

@@ -33,6 +33,14 @@ export function gearTimes(
   };
 }
 
+/** A time with another before it. */
+export const after = (by: Quantity, time: Quantity): Quantity => ({
+  ...time,
+  low: time.low + by.low,
+  value: time.value + by.value,
+  high: time.high + by.high,
+});
+
 /** A time on a pipe so many times as long. */
 export const onPipe = (time: Quantity, longer: number, { low, value, high }: Quantity): Quantity => ({
   ...time,

@@ -52,11 +52,16 @@ export const carsAheadOfDriver = (aboard: Aboard): number =>
  * Vehicles whose handles are within a driver's reach: the one that carries the driver, and its engine and
  * tender. A second engine is another driver's.
  */
-export function driverReach(aboard: Aboard): Set<number> {
-  const { vehicles } = aboard.train;
+export const driverReach = (aboard: Aboard): Set<number> => reachFrom(aboard, driverPlaces(aboard));
+
+/** Of the leading driver alone, who sees what is ahead. */
+export const leadingReach = (aboard: Aboard): Set<number> =>
+  reachFrom(aboard, [Math.min(...driverPlaces(aboard))]);
+
+function reachFrom({ train: { vehicles } }: Aboard, places: readonly number[]): Set<number> {
   const role = (i: number): Vehicle['role'] | undefined => vehicles[i]?.role;
   const reach = new Set<number>();
-  for (const at of driverPlaces(aboard)) {
+  for (const at of places) {
     reach.add(at);
     for (const way of [-1, 1]) {
       const next = at + way;

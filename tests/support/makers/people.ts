@@ -5,7 +5,7 @@ import type { CrewMember } from '../../../engine/things/duty.ts';
 import type { Shown } from '../../../engine/things/in-date.ts';
 import { party, plain, rider, rule, withHost } from '../rules.ts';
 import type { Makers } from './index.ts';
-import { host, one } from './shared.ts';
+import { braked, host, one } from './shared.ts';
 
 /** The host asks for the boiler's test; what is shown of it. */
 const asksForBoiler = (...states: readonly Shown['state'][]): Outing => {
@@ -94,6 +94,18 @@ export const people: Makers = {
   'propelled-without-lookout': () => {
     const outing = plain(2);
     return { ...outing, train: { ...outing.train, vehicles: [...outing.train.vehicles].reverse() } };
+  },
+  // A pilot engine without a supply: the brake is the second driver's.
+  'drivers-signals-not-said': () => {
+    const outing = braked('straight-air', 2);
+    const [engine, ...cars] = outing.train.vehicles;
+    const pilot = { ...engine, id: 'pilot', name: 'Pilot', supplies: [] };
+    const drives = (vehicle: string) => rider(vehicle, 'driver', { vehicle, duty: 'driver' });
+    return {
+      ...outing,
+      train: { ...outing.train, vehicles: [pilot, engine, ...cars] },
+      riders: [drives(pilot.id), drives(engine.id)],
+    };
   },
   'head-unmanned': () => plain(2, { riders: [rider('d', '1', { duty: 'driver' })] }),
 };

@@ -5,7 +5,7 @@ import type { Outing } from '../../../engine/outing/types.ts';
 import { gearStates, onlyParks, pipeCrosses, suppliedKinds } from '../../../engine/things/brake/system.ts';
 import type { BrakeGear, Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { braked, gearOf } from '../../support/brakes-left.ts';
-import { altered } from '../../support/rules.ts';
+import { altered, rider } from '../../support/rules.ts';
 
 /** One word for each gear: what it does, or why not. */
 const said = (outing: Outing): string =>
@@ -67,7 +67,13 @@ describe('a brake through the train', () => {
     );
     const both = [engine, ...cars, { ...engine, id: 'second' }];
     const between = { ...air, train: { ...air.train, vehicles: both, pipeBrokenAfter: [1] } };
-    expect(said(between)).toBe(all);
+    // With nobody on it the second engine supplies nobody’s brake.
+    expect(said(between)).toBe('answers pipe-broken pipe-broken');
+    const manned = ['engine', 'second'].map((vehicle) =>
+      rider(vehicle, 'driver', { vehicle, duty: 'driver' }),
+    );
+    const crewed = { ...between, riders: manned };
+    expect(said(crewed)).toBe(all);
   });
   it('that somebody else works is theirs', () =>
     expect(said(braked({ kind: 'straight-air', gear: { workedBy: 'guard' } }))).toBe(
