@@ -2,10 +2,9 @@
  * What a club's papers keep of measured tests, as rows of a data sheet that may be published: what was found and on what, without
  * names, places, people or days. A free text of a paper is never among them.
  */
-import { kinds } from '../../engine/base/quantity.ts';
 import { checkFile } from '../../papers/check.ts';
 import { gearId } from '../../papers/compile/vehicle.ts';
-import type { SheetRow } from '../../papers/import/data-sheet.ts';
+import { type SheetRow, sheetUnits } from '../../papers/import/data-sheet.ts';
 import type { LineFile, TestFile, VehicleFile } from '../../papers/schema/index.ts';
 import { checkTest } from '../../papers/test/check.ts';
 import type { SheetFigure, SummedUp } from '../../words/measured/data-sheet.ts';
@@ -54,7 +53,6 @@ function rowsOfTest(paper: Json, file: TestFile, record: Json, number: number): 
 }
 
 const PATH = /^[a-zA-Z]+(\.\w+)*$/;
-const units: ReadonlySet<string> = new Set(Object.values(kinds));
 
 function figureRow(
   paper: Json,
@@ -64,7 +62,7 @@ function figureRow(
   const { value, low, high, how, unit = '1' } = wrote as Json;
   // A leak is kept as what one reads of it: no one figure. And what is no path or unit of ours might say anything.
   // What was taken for a like vehicle nobody measured.
-  if (typeof value !== 'number' || how !== 'measured' || !PATH.test(field) || !units.has(`${unit}`))
+  if (typeof value !== 'number' || how !== 'measured' || !PATH.test(field) || !sheetUnits.includes(`${unit}`))
     return [];
   const car =
     vehicle === undefined ? undefined : single(paper).find(({ id }) => `${id}` === vehicle)?.vehicle;

@@ -3,6 +3,7 @@
  * once, for whoever writes one and whoever reads it.
  */
 import Papa from 'papaparse';
+import { kinds } from '../../engine/base/quantity.ts';
 import { brakeKinds } from '../../engine/things/brake/kinds/index.ts';
 import { railStates } from '../../engine/things/rail.ts';
 import { type FileProblem, fileProblem, show } from '../problem.ts';
@@ -113,7 +114,14 @@ export interface ReadSheet {
 
 const MOST_TOLD = 5;
 
-const fixed: Readonly<Partial<Record<Key, readonly string[]>>> = { rail: railStates, brake: brakeKinds };
+/** Units of a sheet: SI. */
+export const sheetUnits: readonly string[] = [...new Set(Object.values(kinds))];
+
+const fixed: Readonly<Partial<Record<Key, readonly string[]>>> = {
+  rail: railStates,
+  brake: brakeKinds,
+  unit: sheetUnits,
+};
 
 export function readSheet(content: Uint8Array | string, file: string): ReadSheet {
   const problems: FileProblem[] = [];

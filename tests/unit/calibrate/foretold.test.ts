@@ -91,6 +91,7 @@ describe('a sheet that is none', () => {
     ['a column gone', good.replace('value,low,', 'value,'), 'no such column'],
     ['a figure in words', good.replace(',0.3,', ',about 0.3,'), '"about 0.3"'],
     ['a day', good.replace('2026-05', '2026-05-17'), '"2026-05-17"'],
+    ['a unit of nobody’s', good.replace(/,m,(?=[^,]*,[^,]*,[^,]*,[^,\n]*\n)/, ',NaNm,'), '"NaNm"'],
     ['no value', good.replace(',0.3,', ',,'), 'nothing'],
   ] as const;
   it.each(wrong)('%s', (_, text, found) => {
