@@ -318,6 +318,20 @@ function widthsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Findi
 /** Between the tips of points and their frog, at most, m. */
 const TURNOUT = 5;
 
+/** Those that have none of the others near by: each other goes with one alone, the nearest pairs first. */
+function alone<T extends { readonly at: number }>(
+  of: readonly T[],
+  others: readonly { readonly at: number }[],
+): T[] {
+  const pairs = of
+    .flatMap((one) => others.map((other) => ({ one, other, by: Math.abs(one.at - other.at) })))
+    .filter(({ by }) => by <= TURNOUT)
+    .sort((a, b) => a.by - b.by);
+  const paired = new Set<object>();
+  for (const { one, other } of pairs) if (!paired.has(one) && !paired.has(other)) paired.add(one).add(other);
+  return of.filter((one) => !paired.has(one));
+}
+
 /** Turnouts of which no frog was measured, where the wheels were: places so called, and points at which tracks leave. */
 function frogsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Finding[] {
   if (wheelsets.length === 0) return [];
@@ -325,10 +339,8 @@ function frogsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Findin
   const points = tracks.flatMap(({ name, start, end }) =>
     [start, ...(end ? [end] : [])].flatMap(({ track, at }) => (track === MAIN ? [{ name, at }] : [])),
   );
-  const turnouts = [...places.filter((p) => p.kind === 'switch'), ...points]
-    .filter((t) => flangeways.every((w) => Math.abs(w.at - t.at) > TURNOUT))
-    .filter((t, i, all) => all.findIndex((other) => Math.abs(other.at - t.at) <= TURNOUT) === i)
-    .sort((a, b) => a.at - b.at);
+  const called = places.filter((p) => p.kind === 'switch');
+  const turnouts = alone([...called, ...alone(points, called)], flangeways).sort((a, b) => a.at - b.at);
   if (turnouts.length === 0) return [];
   return [
     makeFinding('flangeways-not-measured', 'notes', 'fit', {

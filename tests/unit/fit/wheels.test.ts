@@ -225,6 +225,16 @@ it('a turnout is asked for whose frog nobody measured, whether it is a place or 
   expect(asked({ tracks: [track('Loop', 29, 70), track('Shed road', 50)] })).toEqual(
     frogs(2, 'Shed road', 50),
   );
+  // One frog is of one turnout, however near the next one is.
+  expect(asked({ places: [at(28, 'North points'), at(32.5, 'Yard points')] })).toEqual(
+    frogs(1, 'Yard points', 32.5),
+  );
+  expect(
+    asked({ places: [at(28, 'North points'), at(32.5, 'Yard points')] }, [frogAt(30), frogAt(34)]),
+  ).toEqual([]);
+  expect(asked({ tracks: [track('Shed road', 29), track('Yard road', 29)] })).toEqual(
+    frogs(1, 'Yard road', 29),
+  );
   // Written both as a place and as points: one turnout.
   expect(asked({ places: [at(51, 'Shed points')], tracks: [track('Shed road', 50)] })).toEqual(
     frogs(1, 'Shed points', 51),
