@@ -3,6 +3,7 @@
 import type { Command as Program } from 'commander';
 import { type Asked, asking } from '../desk/asked.ts';
 import {
+  hasWayBack,
   kindWords,
   oneFewer,
   oneMore,
@@ -12,6 +13,7 @@ import {
   withDaylight,
   withRail,
   withSky,
+  withWayBack,
 } from '../desk/day.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
@@ -25,6 +27,7 @@ export interface DayFlags {
   readonly dark?: boolean;
   readonly daylight?: boolean;
   readonly people?: string;
+  readonly back?: boolean;
   readonly wind?: string;
   readonly heat?: string;
   readonly lightning?: boolean;
@@ -33,6 +36,7 @@ export interface DayFlags {
 export const dayFlags = (program: Program): Program =>
   program
     .option('--rail <state>', `the rail today: ${railStates.join(', ')}`)
+    .option('--back', 'the way back over a line with two ends, the engine leading')
     .option('--dark', 'it runs after dark')
     .option('--daylight', 'it runs by daylight')
     .option('--wind <gusts>', 'the strongest gust, as "12 mph"')
@@ -67,16 +71,24 @@ export async function otherDay(asked: Asked, flags: DayFlags): Promise<OtherDay 
   return { asked: asking(paper, outing), words: [...new Set(steps.map(([, words]) => words))] };
 }
 
-function stepsOf({ rail, dark, daylight, people, ...sky }: DayFlags): (readonly [Step, string])[] {
+function stepsOf({ rail, back, dark, daylight, people, ...sky }: DayFlags): (readonly [Step, string])[] {
   if (dark && daylight) throw new UsageFault('--dark and --daylight: found both; expected one');
   return [
     ...(rail === undefined ? [] : [railStep(rail)]),
+    ...(back ? [[wayBackStep, 'way back'] as const] : []),
     ...(dark ? [[(paper: Json) => withDark(paper, true), 'after dark'] as const] : []),
     ...(daylight ? [[withDaylight, 'by daylight'] as const] : []),
     ...skySteps(sky),
     ...(people === undefined ? [] : peopleSteps(people)),
   ];
 }
+
+const wayBackStep: Step = (paper, outing) => {
+  if (hasWayBack(outing)) return withWayBack(paper);
+  throw new UsageFault(
+    '--back: found a line that goes round, a route that sets back, or a train that does not come back with its engine leading; expected a line with two ends',
+  );
+};
 
 const skySteps = ({ wind, heat, lightning }: DayFlags): (readonly [Step, string])[] => [
   ...(wind === undefined ? [] : [[(paper: Json) => withSky(paper, { wind }), `wind ${wind}`] as const]),

@@ -37,6 +37,16 @@ export function withRail(paper: Json, railState: RailState): Json {
 export const withSand = (paper: Json, today: RailState): Json =>
   withRail(paper, isBare(today) ? sandedOn(today) : beneath(today));
 
+/** The line has two ends and the train comes back with its engine leading: each way has speeds, stops and counts of its own. */
+export const hasWayBack = ({ line, moves, wayBack }: Outing): boolean =>
+  !line.loop && !moves && (wayBack ?? 'engine-leads') === 'engine-leads';
+
+/** The same train the other way over the line. */
+export const withWayBack = (paper: Json): Json => ({
+  ...paper,
+  direction: paper['direction'] === 'reverse' ? 'forward' : 'reverse',
+});
+
 export const withDark = (paper: Json, dark: boolean): Json =>
   withConditions(paper, { night: dark ? true : undefined });
 

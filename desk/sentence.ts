@@ -3,15 +3,15 @@
  * it; how far behind the train ahead; how hard one may brake. From the same data and with the same words as the tables.
  */
 import type { Answer } from '../engine/answer/types.ts';
+import type { Outing } from '../engine/outing/types.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
-import type { Line } from '../engine/things/line/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
 import { brakeKindWords } from '../words/findings/brakes.ts';
 import { slowerThanAWalk, walkWords } from '../words/pace.ts';
 import { staysHere } from '../words/verdict.ts';
-import { distance, type Voice } from '../words/voice.ts';
+import { distance, say, type Voice } from '../words/voice.ts';
 import { leastReason, leastWords, NO_CAR } from './count-ways.ts';
 import { type DrivenRow, drivenOf, drivenRows, drivenSpeed } from './driven.ts';
 
@@ -20,6 +20,8 @@ export interface Sentence {
   /** Why not, where it may not leave as it is. */
   readonly not: string;
   readonly speed: string;
+  /** What the way back allows less than this way. */
+  readonly back: string;
   readonly cars: string;
   readonly gap: string;
   readonly brake: string;
@@ -33,6 +35,7 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
     return {
       not,
       speed: '',
+      back: '',
       cars: carsPart(answer, voice, worst),
       gap: '',
       brake: '',
@@ -42,6 +45,7 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
   return {
     not: '',
     speed: speedPart(answer, voice),
+    back: backPart(answer, voice),
     cars: carsPart(answer, voice),
     gap: gap === undefined ? '' : `${distance(voice, gap, 'up')} behind the train ahead`,
     brake: brakePart(answer, voice),
@@ -49,8 +53,8 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
 }
 
 export function sentence(answer: Answer, voice: Voice): string {
-  const { not, speed, cars, gap, brake } = sentenceParts(answer, voice);
-  const parts = [not, speed, cars, gap, brake].filter((part) => part !== '');
+  const { not, speed, back, cars, gap, brake } = sentenceParts(answer, voice);
+  const parts = [not, speed, back, cars, gap, brake].filter((part) => part !== '');
   const all = parts.join('; ');
   return all === '' ? '' : `${all[0].toUpperCase()}${all.slice(1)}.`;
 }
@@ -92,24 +96,38 @@ function speedPart(answer: Answer, voice: Voice): string {
   const slower = list.filter(
     (s, i) => s.speed !== fastest.speed && (i === 0 || list[i - 1].speed === fastest.speed),
   );
-  const line = voice.outing.line;
   const faster = list.filter((row) => row.speed === fastest.speed);
   // What is true of most of the way is said first: "6 mph, and 4 mph nearly everywhere" misleads.
-  if (list.length === 2 && wayOf(faster[0].zone, line) < wayOf(slowest.zone, line))
-    return `no faster than ${slowest.speed}${walkWords(slowest.zone.speed, voice.outing)}, but ${fastest.speed}${planned} ${stretch(faster[0])}`;
+  if (list.length === 2 && wayOf(faster[0].zone, voice.outing) < wayOf(slowest.zone, voice.outing))
+    return `no faster than ${slowest.speed}${walkWords(slowest.zone.speed, voice.outing)}, but ${fastest.speed}${planned} ${stretch(faster[0], voice.outing)}`;
   const places = slower.length > 1 ? `, slower at ${slower.length} places, the slowest` : ', and';
   const walk = slowerThanAWalk(fastest.zone.speed, voice.outing)
     ? ''
     : walkWords(slowest.zone.speed, voice.outing);
-  return `${top}${places} ${slowest.speed}${walk === '' ? '' : `${walk},`} ${stretch(slowest)}`;
+  return `${top}${places} ${slowest.speed}${walk === '' ? '' : `${walk},`} ${stretch(slowest, voice.outing)}`;
 }
 
-/** How far a zone reaches, m; on a loop it may run over the origin. */
-const wayOf = ({ from, to }: DrivenZone, { length, loop }: Line): number =>
-  loop && to <= from ? to - from + length : to - from;
+/** A loop's zone may run over its origin. */
+const goesRound = ({ from, to }: DrivenZone, { line, direction }: Outing): boolean =>
+  line.loop && (direction === 'forward' ? to <= from : to >= from);
 
-const stretch = ({ zone, from, to }: DrivenRow): string =>
-  `from ${from} ${zone.to <= zone.from ? 'round ' : ''}to ${to}`;
+/** How far a zone reaches, m. */
+const wayOf = (zone: DrivenZone, outing: Outing): number => {
+  const way = Math.abs(zone.to - zone.from);
+  return goesRound(zone, outing) ? outing.line.length - way : way;
+};
+
+const stretch = ({ zone, from, to }: DrivenRow, outing: Outing): string =>
+  `from ${from} ${goesRound(zone, outing) ? 'round ' : ''}to ${to}`;
+
+function backPart({ findings }: Answer, voice: Voice): string {
+  const back = findings.find((f) => f.code === 'way-back');
+  if (!back) return '';
+  const { plannedSpeed = Infinity } = voice.outing;
+  return back.found && back.found.si < plannedSpeed
+    ? `on the way back no faster than ${say(voice, back.found, 'down')}${walkWords(back.found.si, voice.outing)} in places`
+    : 'on the way back less is allowed';
+}
 
 /** @param said why it may not leave: not given again as the reason of the count */
 function carsPart({ cars }: Answer, voice: Voice, said?: Finding): string {

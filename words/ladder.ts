@@ -31,6 +31,7 @@ const minds: Readonly<Partial<Record<FindingCode, string>>> = {
   'coupler-kinds-differ': 'Put in what couples both, and pull on it by hand before anybody rides.',
   'dark-at-night': 'Be in before dusk.',
   'head-unmanned': 'Nobody leaves the engine alone.',
+  'way-back': 'Look at the way back too before it leaves, and run that way by its own speeds.',
   'structures-not-measured': 'Push the widest and the highest through by hand before anybody rides.',
 };
 

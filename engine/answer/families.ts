@@ -2,6 +2,7 @@
  * The changes that the questions know, by question. Beside the list of questions and not in it: the answer itself does
  * without them, and the page that shows it first need not load them.
  */
+import { wayBack } from '../outing/moves.ts';
 import type { Outing } from '../outing/types.ts';
 import { balanceRemedies } from '../questions/balance/remedies.ts';
 import { brakeGearRemedies } from '../questions/brakes/gear-remedies.ts';
@@ -28,6 +29,9 @@ import { speedRemedies } from '../questions/speed/remedies.ts';
 import { standardRemedies } from '../questions/standards/remedies.ts';
 import { swingRemedies } from '../questions/swing/remedies.ts';
 import { wheelRemedies } from '../questions/wheels/remedies.ts';
+import { inquire } from './inquiry.ts';
+import { ofOneWay } from './questions.ts';
+import { worseOnTheWayBack } from './way-back.ts';
 
 /** By the id of the question whose findings they are for. */
 export const remediesOf: Readonly<Record<string, Remedies>> = {
@@ -58,6 +62,22 @@ export const remediesOf: Readonly<Record<string, Remedies>> = {
 
 const byCode: Remedies = Object.assign({}, ...Object.values(remediesOf));
 
-/** Changes worth trying for a finding, by its code. */
+/** Changes worth trying for a finding, by its code; for the way back those for what is worse on it. */
 export const familiesFor = (outing: Outing, finding: Finding): readonly Family[] =>
-  byCode[finding.code]?.(outing, finding) ?? [];
+  finding.code === 'way-back'
+    ? ofTheWayBack(outing, finding)
+    : (byCode[finding.code]?.(outing, finding) ?? []);
+
+/** Of so many reasons, the worst first. */
+const REASONS = 3;
+
+function ofTheWayBack(outing: Outing, { severity }: Finding): Family[] {
+  const back = wayBack(outing);
+  if (!back) return [];
+  const out = inquire(outing);
+  const worse = worseOnTheWayBack(outing, ofOneWay, {}, (question) => out.of(question).findings);
+  return worse
+    .filter((f) => f.severity === severity)
+    .slice(0, REASONS)
+    .flatMap((f) => familiesFor(back, f));
+}

@@ -27,8 +27,10 @@ import { standards } from '../questions/standards/question.ts';
 import { survey } from '../questions/survey/question.ts';
 import { swing } from '../questions/swing/question.ts';
 import { wheels } from '../questions/wheels/question.ts';
+import { wayBackOf } from './way-back.ts';
 
-export const questions: readonly Question<unknown>[] = [
+/** All that are asked of one way over a line. */
+export const ofOneWay: readonly Question<unknown>[] = [
   host,
   practice,
   order,
@@ -57,3 +59,5 @@ export const questions: readonly Question<unknown>[] = [
   flag,
   brakes,
 ];
+
+export const questions: readonly Question<unknown>[] = [...ofOneWay, wayBackOf(ofOneWay)];

@@ -24,6 +24,21 @@ export const otherMoves = (
   }));
 };
 
+/** The same train on its way back; undefined where the line goes round, sets back by moves of its own, or it does not run so. */
+export function wayBack(outing: Outing): Outing | undefined {
+  const { line, moves, direction, wayBack: way = 'engine-leads', train, turned, ...rest } = outing;
+  if (line.loop || moves || way === 'none') return undefined;
+  const pushed = way === 'pushed';
+  return {
+    ...rest,
+    line,
+    direction: direction === 'forward' ? 'reverse' : 'forward',
+    wayBack: 'none',
+    train: pushed ? turnedTrain(train) : train,
+    ...(pushed !== (turned === true) ? { turned: true } : {}),
+  };
+}
+
 /** As its paper has it. */
 export const asInPaper = (outing: Outing): Outing =>
   outing.turned ? { ...outing, train: turnedTrain(outing.train) } : outing;

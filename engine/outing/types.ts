@@ -234,6 +234,8 @@ export interface Outing {
   readonly host: HostRules;
   readonly conditions: Conditions;
   readonly direction: 'forward' | 'reverse';
+  /** How it comes back from the end of a line that does not go round; absent: the engine leads. */
+  readonly wayBack?: 'engine-leads' | 'pushed' | 'none';
   /** Speed the driver means to run at, m/s; absent: the limits alone. */
   readonly plannedSpeed?: number;
   readonly following?: FollowingTrain;

@@ -16,7 +16,7 @@ import { haulFindings } from './haul/findings.ts';
 import { holdFindings } from './hold/findings.ts';
 import { hostFindings } from './host/findings.ts';
 import { humpFindings } from './humps/findings.ts';
-import { moveFindings } from './moves.ts';
+import { moveFindings, wayBackFindings } from './moves.ts';
 import { orderFindings } from './order/findings.ts';
 import { partFindings } from './part/findings.ts';
 import { pitchFindings } from './pitch/findings.ts';
@@ -53,6 +53,7 @@ type Tables = typeof assumptionFindings &
   typeof speedFindings &
   typeof standardFindings &
   typeof surveyFindings &
+  typeof wayBackFindings &
   typeof swingFindings &
   typeof crestFindings &
   typeof crewFindings &
@@ -88,6 +89,7 @@ export const factKinds: Readonly<Record<FindingCode, FactKinds>> = {
   ...sightFindings,
   ...speedFindings,
   ...surveyFindings,
+  ...wayBackFindings,
   ...swingFindings,
   ...crestFindings,
   ...crewFindings,

@@ -142,6 +142,8 @@ export function compileOuting(
   if (!isBare(conditions.railState)) noteSand(train, notes);
   if (windAcross(conditions) > 0) noteWind(line, train, notes);
   noteUnstated(file, line, host, notes);
+  if (!line.loop && file.wayBack === undefined)
+    note(notes, 'way-back', 'that the engine leads on the way back', file.name);
   const outing: Outing = {
     name: file.name,
     line,
@@ -162,6 +164,7 @@ export function compileOuting(
       ...(line.curveConstant ? { curveConstant: line.curveConstant } : {}),
     },
     ...(file.date === undefined ? {} : { date: file.date, ...dropAbsent({ day: dayNumber(file.date) }) }),
+    ...(file.wayBack === undefined ? {} : { wayBack: file.wayBack }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file, train, acceptedBy(host)) }),

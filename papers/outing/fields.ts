@@ -185,6 +185,12 @@ export const outingSchema = group({
     'direction',
     'The way that the line is run; forward, if nothing is said.',
   ),
+  wayBack: may(
+    choice('engine-leads', 'pushed', 'none'),
+    'way back',
+    'How the train comes back where the line does not go round: the engine leads (run round, or turned), it is pushed (the last vehicle leads), or it does not come back this way, as where each way has an outing of its own. The engine leads, if nothing is said; the word is of both ways.',
+    { asked: 'how the train comes back: with the engine leading, pushed, or not this way' },
+  ),
   route: may(
     rows(text(), 1, 100),
     'route',

@@ -30,6 +30,7 @@ export function onPlane(grade: number, rolling: number, square = 0, share = 0): 
   const outing: Outing = {
     ...base,
     direction: 'forward',
+    wayBack: 'none',
     line: {
       ...base.line,
       loop: false,

@@ -32,6 +32,7 @@ export function plain(cars: number, changes: Partial<Outing> = {}): Outing {
       ],
     },
     direction: 'forward',
+    wayBack: 'none',
     host: { name: 'made up' },
     ...changes,
   };

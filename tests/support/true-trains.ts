@@ -71,6 +71,7 @@ export function assumedOuting(seed: number): Outing {
     train: { name: 'random', vehicles, pipeBrokenAfter: [], chainsFastened: true },
     riders: [],
     direction: 'forward',
+    wayBack: 'none',
     assumed: assumedValues,
   };
 }

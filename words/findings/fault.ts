@@ -16,6 +16,7 @@ const questions: Readonly<Record<string, string>> = {
   balance: 'balance and permitted speeds',
   speed: 'permitted speeds',
   gap: 'the gap to the train ahead',
+  wayBack: 'the way back',
   chains: 'the safety chains',
   couplers: 'forces in the couplings',
   part: 'what happens if the train parts',

@@ -20,6 +20,10 @@ export const surveyWords = {
     what: `Move ${f.facts.move} of this route, over ${t.where}: ${words[f.facts.word]}, for ${f.facts.findings === 1 ? 'one reason' : `${f.facts.findings} reasons`}.`,
     why: `Every other move is run with the last vehicle first. "move": ${f.facts.move} in the outing answers this one in full.`,
   }),
+  'way-back': ({ facts: { word, reasons, run }, found }, t) => ({
+    what: `The way back, ${run === 'pushed' ? 'pushed' : 'with the engine leading'}: ${words[word]}${found ? `, no faster than ${t.found('down')} where it is slowest` : ''}, for ${reasons.si === 1 ? 'one reason' : `${reasons.si} reasons`} more than on this way.`,
+    why: `What is climbed on one way is a fall on the other. Speeds, stops and counts beside this are of this way alone: ${run === 'pushed' ? 'ask the way back as an outing of its own, with its vehicles in the order in which they are pushed' : 'look at the way back too (*way back* beside the rail, or --back), before it leaves'}.`,
+  }),
   'structure-beside-track': (_f, t) => ({
     what: `${t.fact('structure')} stands near ${t.fact('track')}, over which the route runs, and is measured from another track alone.`,
     why: 'Measure it from the middle of this one too, and write it there under the same name, however far it is.',

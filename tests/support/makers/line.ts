@@ -48,6 +48,18 @@ export const line: Makers = {
   'heights-poor': () => onLine({ heightQuality: 'gps' }),
   assumed: () =>
     plain(1, { assumptions: [{ of: 'a mass', where: 'car 1', key: 'mass', source: 'made up' }] }),
+  // Out it climbs, back it falls.
+  'way-back': () => {
+    const { wayBack: _, ...outing } = onLine({
+      loop: false,
+      length: 200,
+      heights: [
+        { at: 0, height: 0 },
+        { at: 200, height: 4 },
+      ],
+    });
+    return outing;
+  },
   'other-move': () => {
     const outing = plain(1);
     return { ...outing, moves: [{ number: 2, line: outing.line, turned: true }] };

@@ -61,6 +61,7 @@ describe('a dead end ahead', () => {
   it('is run towards so slowly that what is left stops it: then the train may leave', async () => {
     const outing = await changedExample('heavy-air', (paper) => {
       straight('110 lbf')(paper);
+      Object.assign(paper, { wayBack: 'none' });
       const line = paper['line'] as Record<string, unknown>;
       Object.assign(line, {
         shape: 'point-to-point',

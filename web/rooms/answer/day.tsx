@@ -1,5 +1,5 @@
 /** The day on the first screen: the rail by a dial, dark or daylight, how many ride; and what a turn of it changed. */
-import { withDark, withRail, withSand } from '../../../desk/day.ts';
+import { hasWayBack, withDark, withRail, withSand, withWayBack } from '../../../desk/day.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { bareRails, beneath, isBare, sandedOn } from '../../../engine/things/rail.ts';
 import { Changed } from '../../parts/changed.tsx';
@@ -43,6 +43,16 @@ export function Day({ outing }: { readonly outing: Outing }) {
         >
           dark
         </button>
+        {hasWayBack(outing) && (
+          <button
+            type="button"
+            class="back"
+            aria-pressed={outing.direction === 'reverse'}
+            onClick={() => change(withWayBack(paper.value))}
+          >
+            way back
+          </button>
+        )}
         {read.value && <People outing={read.value} />}
       </div>
       <Changed />
