@@ -2,6 +2,7 @@
  * The day in a word each: the rail, dark or daylight, who came and who left. Each is a change of the outing's paper, so
  * that what is kept, printed and asked about is the day as it is.
  */
+import { wayBack } from '../engine/outing/moves.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import { beneath, brakedRail, isBare, type RailState, sandedOn } from '../engine/things/rail.ts';
 import { isCar } from '../engine/things/train/cars.ts';
@@ -38,8 +39,8 @@ export const withSand = (paper: Json, today: RailState): Json =>
   withRail(paper, isBare(today) ? sandedOn(today) : beneath(today));
 
 /** The line has two ends and the train comes back with its engine leading: each way has speeds, stops and counts of its own. */
-export const hasWayBack = ({ line, moves, wayBack }: Outing): boolean =>
-  !line.loop && !moves && (wayBack ?? 'engine-leads') === 'engine-leads';
+export const hasWayBack = (outing: Outing): boolean =>
+  outing.wayBack !== 'pushed' && wayBack(outing) !== undefined;
 
 /** The same train the other way over the line. */
 export const withWayBack = (paper: Json): Json => ({

@@ -21,7 +21,7 @@ import { inLineChainage } from './chainage.ts';
 import { inquire, type OpenInquiry, QuestionFault } from './inquiry.ts';
 import { questions } from './questions.ts';
 import type { Answer } from './types.ts';
-import { ranked, verdictOf } from './verdict.ts';
+import { ranked, verdictOf, weighs } from './verdict.ts';
 
 /** The answer in the running direction's chainage, without car counts and remedies: they cost most of the time. */
 export function firstAnswer(inquiry: OpenInquiry): Answer {
@@ -46,8 +46,6 @@ export function firstAnswer(inquiry: OpenInquiry): Answer {
     [...said, ...moves(inquiry), ...[...faults.values()].map(faultFinding)],
   );
 }
-
-const weighs = { hold: 'forbids', unknown: 'unknown', limits: 'limits' } as const;
 
 /** The other moves of a route that sets back: each is answered whole, and none that is not free lets the train go. */
 const moves = ({ context: { written }, care }: OpenInquiry): Finding[] =>

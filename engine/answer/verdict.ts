@@ -40,6 +40,9 @@ export function verdictOf(findings: readonly Finding[]): Verdict {
   return has('limits') ? 'limits' : 'go';
 }
 
+/** What makes a word, other than go: how weighty a finding is that tells of one. */
+export const weighs = { hold: 'forbids', unknown: 'unknown', limits: 'limits' } as const;
+
 const words: readonly Verdict[] = ['go', 'limits', 'unknown', 'hold'];
 
 /** Whether one word is a worse one than another. */

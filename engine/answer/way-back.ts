@@ -6,45 +6,17 @@
 import { amount } from '../base/quantity.ts';
 import { wayBack } from '../outing/moves.ts';
 import type { Outing } from '../outing/types.ts';
-import type { Finding, Severity, Verdict } from '../questions/finding.ts';
+import { type Finding, severities, type Verdict } from '../questions/finding.ts';
 import { makeFinding } from '../questions/make.ts';
 import { wayBackFindings } from '../questions/moves.ts';
 import type { Care, Part, Question } from '../questions/question.ts';
 import { inquire, type OpenInquiry } from './inquiry.ts';
-import { ranked, verdictOf } from './verdict.ts';
-
-/** Whatever an outing is made of. */
-const reads: readonly Part[] = [
-  'line',
-  'whole',
-  'moves',
-  'turned',
-  'direction',
-  'wayBack',
-  'train',
-  'chains',
-  'riders',
-  'conditions',
-  'host',
-  'plannedSpeed',
-  'following',
-  'extraLimits',
-  'restrictions',
-  'shown',
-  'defects',
-  'crew',
-  'signals',
-  'day',
-  'assumptions',
-  'assumed',
-];
-
-const weighs = { hold: 'forbids', unknown: 'unknown', limits: 'limits' } as const;
+import { ranked, verdictOf, weighs } from './verdict.ts';
 
 /** @param others all questions but this one */
 export const wayBackOf = (others: readonly Question<unknown>[]): Question<null> => ({
   id: 'wayBack',
-  reads,
+  reads: [...new Set<Part>([...others.flatMap((o) => o.reads), 'direction', 'moves', 'turned', 'wayBack'])],
   findings: wayBackFindings,
   ask: ({ context: { written }, care, of }) => {
     const worse = worseOnTheWayBack(written, others, care, (q) => of(q).findings);
@@ -72,14 +44,12 @@ export function worseOnTheWayBack(
   );
 }
 
-const order: readonly Severity[] = ['forbids', 'unknown', 'limits', 'notes', 'assumed'];
-
 /** Said of the same thing, as strongly, with no more to spare. */
 const noBetter = (known: Finding, other: Finding): boolean =>
   known.code === other.code &&
   known.where.vehicle === other.where.vehicle &&
   known.measure === other.measure &&
-  order.indexOf(known.severity) <= order.indexOf(other.severity) &&
+  severities.indexOf(known.severity) <= severities.indexOf(other.severity) &&
   (known.margin ?? 0) <= (other.margin ?? 0);
 
 /** Without a margin of its own: what this way itself finds is told before it. */
