@@ -11,11 +11,12 @@ import {
   peopleKinds,
   withDark,
   withDaylight,
+  withOthers,
   withRail,
   withSky,
   withWayBack,
 } from '../desk/day.ts';
-import type { Outing } from '../engine/outing/types.ts';
+import { type OtherTrains, type Outing, otherTrainsWays } from '../engine/outing/types.ts';
 import { type RailState, railStates } from '../engine/things/rail.ts';
 import { readOuting } from '../papers/index.ts';
 import { tellRail } from '../words/rails.ts';
@@ -28,6 +29,7 @@ export interface DayFlags {
   readonly daylight?: boolean;
   readonly people?: string;
   readonly back?: boolean;
+  readonly others?: string;
   readonly wind?: string;
   readonly heat?: string;
   readonly lightning?: boolean;
@@ -37,6 +39,7 @@ export const dayFlags = (program: Program): Program =>
   program
     .option('--rail <state>', `the rail today: ${railStates.join(', ')}`)
     .option('--back', 'the way back over a line with two ends, the engine leading')
+    .option('--others <word>', `other trains on the line meanwhile: ${otherTrainsWays.join(', ')}`)
     .option('--dark', 'it runs after dark')
     .option('--daylight', 'it runs by daylight')
     .option('--wind <gusts>', 'the strongest gust, as "12 mph"')
@@ -71,16 +74,37 @@ export async function otherDay(asked: Asked, flags: DayFlags): Promise<OtherDay 
   return { asked: asking(paper, outing), words: [...new Set(steps.map(([, words]) => words))] };
 }
 
-function stepsOf({ rail, back, dark, daylight, people, ...sky }: DayFlags): (readonly [Step, string])[] {
+function stepsOf({
+  rail,
+  back,
+  others,
+  dark,
+  daylight,
+  people,
+  ...sky
+}: DayFlags): (readonly [Step, string])[] {
   if (dark && daylight) throw new UsageFault('--dark and --daylight: found both; expected one');
   return [
     ...(rail === undefined ? [] : [railStep(rail)]),
     ...(back ? [[wayBackStep, 'way back'] as const] : []),
+    ...(others === undefined ? [] : [othersStep(others)]),
     ...(dark ? [[(paper: Json) => withDark(paper, true), 'after dark'] as const] : []),
     ...(daylight ? [[withDaylight, 'by daylight'] as const] : []),
     ...skySteps(sky),
     ...(people === undefined ? [] : peopleSteps(people)),
   ];
+}
+
+const othersWords: Readonly<Record<OtherTrains, string>> = {
+  none: 'no other train on the line',
+  'same-way': 'other trains that run the same way',
+  'either-way': 'other trains that come either way',
+};
+
+function othersStep(said: string): readonly [Step, string] {
+  const others = otherTrainsWays.find((way) => way === said);
+  if (others !== undefined) return [(paper) => withOthers(paper, others), othersWords[others]];
+  throw new UsageFault(`--others: found "${said}"; expected ${otherTrainsWays.join(', ')}`);
 }
 
 const wayBackStep: Step = (paper, outing) => {

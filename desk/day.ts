@@ -3,7 +3,7 @@
  * that what is kept, printed and asked about is the day as it is.
  */
 import { wayBack } from '../engine/outing/moves.ts';
-import type { Outing } from '../engine/outing/types.ts';
+import type { OtherTrains, Outing } from '../engine/outing/types.ts';
 import { beneath, brakedRail, isBare, type RailState, sandedOn } from '../engine/things/rail.ts';
 import { isCar } from '../engine/things/train/cars.ts';
 import type { Rider } from '../engine/things/train/types.ts';
@@ -47,6 +47,9 @@ export const withWayBack = (paper: Json): Json => ({
   ...paper,
   direction: paper['direction'] === 'reverse' ? 'forward' : 'reverse',
 });
+
+/** Whether others are on the line meanwhile, and which way they run. */
+export const withOthers = (paper: Json, otherTrains: OtherTrains): Json => ({ ...paper, otherTrains });
 
 export const withDark = (paper: Json, dark: boolean): Json =>
   withConditions(paper, { night: dark ? true : undefined });

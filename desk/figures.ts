@@ -1,5 +1,6 @@
 /** The answer in three figures that are read from afar: how fast, how many cars, how far behind; and how they changed. */
 import type { Verdict } from '../engine/questions/finding.ts';
+import { runsAlone } from '../engine/questions/gap/meeting.ts';
 import { isCar } from '../engine/things/train/cars.ts';
 import { staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
@@ -64,9 +65,11 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
           : `${today.least === 0 ? 'the engine alone' : 'at most'}; ${here} here`,
     },
     gap:
-      without === undefined && gap !== undefined
-        ? { ...split(distance(shown, gap, 'up')), under: 'behind the train ahead' }
-        : { ...away, figure: without ?? '?', under: stands },
+      without === undefined && runsAlone(outing)
+        ? { figure: 'alone', unit: '', under: 'no other train on the line' }
+        : without === undefined && gap !== undefined
+          ? { ...split(distance(shown, gap, 'up')), under: 'behind the train ahead' }
+          : { ...away, figure: without ?? '?', under: stands },
   };
 }
 

@@ -5,6 +5,7 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Finding } from '../engine/questions/finding.ts';
+import { runsAlone } from '../engine/questions/gap/meeting.ts';
 import type { DrivenZone } from '../engine/questions/speed/types.ts';
 import { tellFinding } from '../words/finding.ts';
 import { hardestWords } from '../words/findings/brake-gear.ts';
@@ -47,7 +48,11 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
     speed: speedPart(answer, voice),
     back: backPart(answer, voice),
     cars: carsPart(answer, voice),
-    gap: gap === undefined ? '' : `${distance(voice, gap, 'up')} behind the train ahead`,
+    gap: runsAlone(voice.outing)
+      ? 'with no other train on the line'
+      : gap === undefined
+        ? ''
+        : `${distance(voice, gap, 'up')} behind the train ahead`,
     brake: brakePart(answer, voice),
   };
 }

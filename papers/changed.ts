@@ -56,6 +56,7 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
     const { brakeTried: _tried, ...conditions } = changed['conditions'] as Json;
     changed['conditions'] = conditions;
   }
+  if (after.otherTrains !== before.otherTrains) changed['otherTrains'] = after.otherTrains;
   if (after.crew !== before.crew) changed['crew'] = crewOf(listOf(paper['crew']), after);
   if (after.plannedSpeed !== undefined && after.plannedSpeed !== before.plannedSpeed)
     changed['plannedSpeed'] = figure(after.plannedSpeed, 'm/s');

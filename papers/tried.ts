@@ -62,6 +62,7 @@ const plain = [
   z.strictObject({ kind: kind('guard-rail'), flangeway: id, by: within(0.05) }),
   z.strictObject({ kind: kind('set-back'), structure: id, by: within(2) }),
   z.strictObject({ kind: kind('raised'), structure: id, by: within(2) }),
+  z.strictObject({ kind: kind('alone') }),
   z.strictObject({ kind: kind('guard') }),
   z.strictObject({ kind: kind('parking-brake'), vehicle: id, force: upTo(1e6) }),
   z.strictObject({ kind: kind('driver-brake'), vehicle: id, force: upTo(1e6) }),

@@ -87,6 +87,8 @@ export function tellChange(change: Change, voice: Voice): string {
           ? `set ${of?.name ?? change.structure} nearer to the track by ${by}`
           : `set ${of?.name ?? change.structure} back by ${by}`;
     }
+    case 'alone':
+      return 'let no other train on the line while this one is on it';
     case 'guard':
       return `take a ${trade(voice.wording, 'conductor')} on the last car`;
     case 'relieve': {

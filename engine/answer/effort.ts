@@ -14,6 +14,8 @@ const SLOWER = 1;
 const CRAWL = 3;
 const SEAT = 0.5;
 const CHAINS_HOOKED = 1;
+/** Others wait. */
+const ALONE = 2;
 const GUARD = 2;
 const LOOKOUT = 1;
 const ORDER = 3;
@@ -42,6 +44,8 @@ export function effortOf(outing: Outing, change: Change): number {
       return SEAT * (1 + change.moves.length);
     case 'chains':
       return outing.train.vehicles.some((v) => v.front.chain || v.rear.chain) ? CHAINS_HOOKED : CHAINS_NEW;
+    case 'alone':
+      return ALONE;
     case 'guard':
     case 'relieve':
       return GUARD;

@@ -54,6 +54,8 @@ export type Change =
   | { readonly kind: 'guard-rail'; readonly flangeway: string; readonly by: number }
   /** What stands beside the track set back from it, or what hangs over it raised, m. */
   | { readonly kind: 'set-back' | 'raised'; readonly structure: string; readonly by: number }
+  /** No other train is on the line while this one is. */
+  | { readonly kind: 'alone' }
   | { readonly kind: 'guard' }
   /** Somebody who is listed takes over the place and duty of a driver or guard. */
   | { readonly kind: 'relieve'; readonly rider: string; readonly by: string }
@@ -138,6 +140,8 @@ export function applyChange(outing: Outing, change: Change): Outing {
           ),
         },
       };
+    case 'alone':
+      return { ...outing, otherTrains: 'none' };
     case 'guard':
       return addGuard(outing);
     case 'relieve':

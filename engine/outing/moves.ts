@@ -39,6 +39,10 @@ export function wayBack(outing: Outing): Outing | undefined {
   };
 }
 
+/** Trains run over it both ways: it has two ends, or the route sets back. */
+export const runsBothWays = ({ line, moves }: Pick<Outing, 'line' | 'moves'>): boolean =>
+  !line.loop || moves !== undefined;
+
 /** As its paper has it. */
 export const asInPaper = (outing: Outing): Outing =>
   outing.turned ? { ...outing, train: turnedTrain(outing.train) } : outing;

@@ -15,10 +15,20 @@ export interface Rule<T> {
   readonly source: string;
 }
 
+/** One train at a time, a staff or token for each stretch, signals, the word of somebody in charge, or eyes alone. */
+export const keptApartWays = ['one-train', 'staff', 'signals', 'word', 'sight'] as const;
+export type KeptApart = (typeof keptApartWays)[number];
+
+/** Other trains on the line while this one is: none, such as run its way, or such as come the other way too. */
+export const otherTrainsWays = ['none', 'same-way', 'either-way'] as const;
+export type OtherTrains = (typeof otherTrainsWays)[number];
+
 export interface HostRules {
   readonly name: string;
   /** m/s for the whole line. */
   readonly speed?: Rule<number>;
+  /** How trains that could meet on one track are kept apart. */
+  readonly keptApart?: Rule<KeptApart>;
   /** Least gap to the train ahead, m. */
   readonly leastGap?: Rule<number>;
   readonly mostCars?: Rule<number>;
@@ -239,6 +249,8 @@ export interface Outing {
   /** Speed the driver means to run at, m/s; absent: the limits alone. */
   readonly plannedSpeed?: number;
   readonly following?: FollowingTrain;
+  /** Absent: not said. */
+  readonly otherTrains?: OtherTrains;
   /** Speed limits agreed for this outing on top of the host's. */
   readonly extraLimits: readonly { readonly from: number; readonly to: number; readonly speed: number }[];
   /** Certificates as they stand on its day. */

@@ -166,6 +166,7 @@ export function compileOuting(
     ...(file.date === undefined ? {} : { date: file.date, ...dropAbsent({ day: dayNumber(file.date) }) }),
     ...(file.wayBack === undefined ? {} : { wayBack: file.wayBack }),
     ...(file.plannedSpeed === undefined ? {} : { plannedSpeed: file.plannedSpeed }),
+    ...(file.otherTrains === undefined ? {} : { otherTrains: file.otherTrains }),
     ...(file.following === undefined ? {} : { following: file.following }),
     ...(file.shown === undefined ? {} : { shown: shownOn(file, train, acceptedBy(host)) }),
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),

@@ -1,5 +1,6 @@
 /** The host's rules: each field once. Every rule has its value and the place where it is written. */
 import type * as z from 'zod/mini';
+import { keptApartWays } from '../../engine/outing/types.ts';
 import { groundKinds, groundWords, inDateHolders, inDateKinds } from '../../engine/things/in-date.ts';
 import { choice, gauge, group, head, may, must, outline, rows, speed, text, yes } from '../describe.ts';
 import { figure } from '../schema/quantity.ts';
@@ -97,6 +98,12 @@ const ground = group({
 export const hostSchema = group({
   ...head('host'),
   speed: rule(speed(), 'speed', 'Greatest speed anywhere on the line.'),
+  keptApart: rule(
+    choice(...keptApartWays),
+    'kept apart by',
+    'How trains that could meet on one track are kept apart: one train on the line at a time; a staff or token for each stretch, without which no train enters; signals; the word of somebody in charge, for each train; or sight alone, which is not enough.',
+    { asked: 'how trains that could meet on one track are kept apart: ask the host' },
+  ),
   leastGap: rule(figure('length', 0, 10_000), 'least gap', 'Least distance to the train ahead.'),
   mostCars: rule(count(200), 'most cars', 'Most cars in a train.'),
   mostRiders: rule(count(1000), 'most riders', 'Most riders in a train.'),

@@ -2,7 +2,12 @@
 import type * as z from 'zod/mini';
 import { group, may, must, text } from '../describe.ts';
 
-export const rule = <T extends z.ZodMiniType>(value: T, label: string, help: string) =>
+export const rule = <T extends z.ZodMiniType>(
+  value: T,
+  label: string,
+  help: string,
+  more?: Parameters<typeof may>[3],
+) =>
   may(
     group({
       value: must(value, 'value', 'What the rule says.'),
@@ -10,4 +15,5 @@ export const rule = <T extends z.ZodMiniType>(value: T, label: string, help: str
     }),
     label,
     help,
+    more,
   );

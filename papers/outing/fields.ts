@@ -1,5 +1,6 @@
 /** The outing: each field once. Line, train and host are papers of their own, read apart. */
 import * as z from 'zod/mini';
+import { otherTrainsWays } from '../../engine/outing/types.ts';
 import { groundKinds, inDateKinds } from '../../engine/things/in-date.ts';
 import { railStates, seenRail } from '../../engine/things/rail.ts';
 import {
@@ -209,6 +210,15 @@ export const outingSchema = group({
     'By the state of the rail that it was measured on. Counts in full on its own day; on another only where it is less than what is assumed: how a rail holds differs from day to day.',
   ),
   plannedSpeed: may(speed(), 'planned speed', 'Speed that one means to run at.'),
+  otherTrains: may(
+    choice(...otherTrainsWays),
+    'other trains',
+    'On the line while this one is: none; only such as run the same way; or such as come the other way too, which the host then keeps apart. Where a line has two ends a train that ran the same way comes back the other way.',
+    {
+      asked:
+        'whether other trains are on the line meanwhile, and which way they run: ask whoever is in charge',
+    },
+  ),
   following: may(following, 'train that follows', 'The next train behind this one.'),
   agreedLimits: may(
     rows(agreedLimit, 0, 2000),

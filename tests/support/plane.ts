@@ -31,6 +31,7 @@ export function onPlane(grade: number, rolling: number, square = 0, share = 0): 
     ...base,
     direction: 'forward',
     wayBack: 'none',
+    otherTrains: 'none',
     line: {
       ...base.line,
       loop: false,

@@ -233,7 +233,7 @@ export function randomOuting(seed: number, cars?: number, steepest?: number): Ou
     conditions: { railState: 'dry', night: false, reaction: between(0.7, 1.2, 2, 'assumed') },
     direction: draw(0, 1) < 0.5 ? 'forward' : 'reverse',
     // Most are asked of one way alone: what is looked at there is that way.
-    ...(seed % 4 === 0 ? {} : { wayBack: 'none' as const }),
+    ...(seed % 4 === 0 ? {} : { wayBack: 'none' as const, otherTrains: 'none' as const }),
     extraLimits: [],
     assumptions: [],
     assumed: assumedValues,

@@ -33,6 +33,7 @@ export function plain(cars: number, changes: Partial<Outing> = {}): Outing {
     },
     direction: 'forward',
     wayBack: 'none',
+    otherTrains: 'none',
     host: { name: 'made up' },
     ...changes,
   };

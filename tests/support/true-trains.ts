@@ -72,6 +72,7 @@ export function assumedOuting(seed: number): Outing {
     riders: [],
     direction: 'forward',
     wayBack: 'none',
+    otherTrains: 'none',
     assumed: assumedValues,
   };
 }

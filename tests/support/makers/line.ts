@@ -1,6 +1,6 @@
 /** Outings that make findings of the line, and the papers as they are. */
-import type { Outing, Restriction } from '../../../engine/outing/types.ts';
-import { plain } from '../rules.ts';
+import type { KeptApart, Outing, Restriction } from '../../../engine/outing/types.ts';
+import { plain, rule, withHost } from '../rules.ts';
 import type { Makers } from './index.ts';
 import { car1, onLine, steep, tight } from './shared.ts';
 
@@ -18,6 +18,9 @@ const restricted = (more: Partial<Restriction>): Outing => {
   };
   return { ...outing, restrictions: [one] };
 };
+const keptApart = (value: KeptApart): Outing =>
+  withHost(2, { keptApart: rule(value) }, { otherTrains: 'either-way' });
+
 const unreadable = (): Outing => {
   const outing = plain(2);
   const line = Object.defineProperty({ ...outing.line }, 'heightQuality', {
@@ -48,6 +51,15 @@ export const line: Makers = {
   'heights-poor': () => onLine({ heightQuality: 'gps' }),
   assumed: () =>
     plain(1, { assumptions: [{ of: 'a mass', where: 'car 1', key: 'mass', source: 'made up' }] }),
+  'others-not-said': () => {
+    const { otherTrains: _, ...outing } = onLine({ loop: false });
+    return outing;
+  },
+  'all-out-first': () => ({ ...onLine({ loop: false }), otherTrains: 'same-way' }),
+  'kept-apart-not-said': () => ({ ...plain(2), otherTrains: 'either-way' }),
+  'kept-apart-by-sight': () => keptApart('sight'),
+  'one-train-only': () => keptApart('one-train'),
+  'kept-apart': () => keptApart('staff'),
   // Out it climbs, back it falls.
   'way-back': () => {
     const { wayBack: _, ...outing } = onLine({

@@ -8,7 +8,7 @@ import type { FieldPath } from '../../../papers/problem.ts';
 import { type FieldAt, fieldAt, fieldHelp, fieldLabel, tellMeasure } from '../../../words/field.ts';
 import { Figure } from '../../parts/form/figure.tsx';
 import { valueAt } from '../../parts/form/path.ts';
-import { Yes } from '../../parts/form/plain.tsx';
+import { Choice, Yes } from '../../parts/form/plain.tsx';
 import { usePaperSlot } from '../../parts/form/slot.tsx';
 import { paperOf } from '../../parts/to-field.ts';
 import { edit, paper, settings } from '../../state/session.ts';
@@ -40,7 +40,7 @@ function Place({ finding: { where }, measure }: Props & { readonly measure: stri
   const field = fieldAt(measure);
   if (!place || !field) return null;
   if (measure === 'vehicle.traction') return <Pull place={place} />;
-  if (field.is.form === 'figure' || field.is.form === 'yes') return <OneField place={place} field={field} />;
+  if (['figure', 'yes', 'choice'].includes(field.is.form)) return <OneField place={place} field={field} />;
   return <a href={paperOf(String(place[0] ?? ''))}>Write it down in its paper</a>;
 }
 
@@ -58,6 +58,8 @@ function OneField({ place, field }: { readonly place: FieldPath; readonly field:
       <label for={slot.id}>{label}</label>
       {field.is.form === 'figure' ? (
         <Figure slot={slot} kind={field.is.kind} spread={field.is.spread} />
+      ) : field.is.form === 'choice' ? (
+        <Choice slot={slot} values={field.is.values} />
       ) : (
         <Yes slot={slot} />
       )}
