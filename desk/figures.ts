@@ -7,7 +7,7 @@ import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { leastWords } from './count-ways.ts';
 import { drivenSpeed } from './driven.ts';
-import { greatestGap, speedEnds } from './sentence.ts';
+import { greatestGap, NO_OTHER_TRAIN, speedEnds } from './sentence.ts';
 
 export interface Figure {
   /** "7.0", "none". */
@@ -34,6 +34,9 @@ const split = (told: string): Pick<Figure, 'figure' | 'unit'> => {
 };
 
 const withoutSpeed: Readonly<Partial<Record<Verdict, string>>> = { hold: 'none', unknown: '?' };
+
+/** No train to keep a distance from. */
+const ALONE = 'alone';
 
 /** Whoever may not leave is told no speed and no gap. */
 export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figures {
@@ -66,7 +69,7 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
     },
     gap:
       without === undefined && runsAlone(outing)
-        ? { figure: 'alone', unit: '', under: 'no other train on the line' }
+        ? { figure: ALONE, unit: '', under: NO_OTHER_TRAIN }
         : without === undefined && gap !== undefined
           ? { ...split(distance(shown, gap, 'up')), under: 'behind the train ahead' }
           : { ...away, figure: without ?? '?', under: stands },
@@ -105,7 +108,7 @@ export const tellStanding = ({ verdict, word, speed, cars, gap }: Standing): str
     word,
     ...(withoutSpeed[verdict]
       ? [`cars: ${cars ?? '…'}`]
-      : [`at most ${speed}`, cars ?? '…', `${gap} behind`]),
+      : [`at most ${speed}`, cars ?? '…', gap === ALONE ? gap : `${gap} behind`]),
   ].join('; ');
 
 /** What of one answer stands otherwise in another, the word first, in a line. */

@@ -49,7 +49,7 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
     back: backPart(answer, voice),
     cars: carsPart(answer, voice),
     gap: runsAlone(voice.outing)
-      ? 'with no other train on the line'
+      ? `with ${NO_OTHER_TRAIN}`
       : gap === undefined
         ? ''
         : `${distance(voice, gap, 'up')} behind the train ahead`,
@@ -77,6 +77,9 @@ export function speedEnds(
     slowest: zones.reduce((a, b) => (b.speed < a.speed ? b : a)),
   };
 }
+
+/** In place of a gap, where none may be kept to. */
+export const NO_OTHER_TRAIN = 'no other train on the line';
 
 /** The greatest gap to the train ahead that the line asks for, m; undefined: none is told, as to whoever may not leave. */
 export function greatestGap({ speeds, verdict }: Answer): number | undefined {

@@ -1,5 +1,6 @@
 /** The answer to an outing, whole: word, speeds, braking, every finding with its reason, sum and source, what was assumed. */
 
+import { runsAlone } from '../../engine/questions/gap/meeting.ts';
 import { tellMeasure } from '../../words/field.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { tellRail } from '../../words/rails.ts';
@@ -9,7 +10,7 @@ import { assumedByWeight } from '../assumed.ts';
 import { actLines, drivenRows } from '../driven.ts';
 import { gathered, tellGathered } from '../gathered.ts';
 import type { Answered, Speech } from '../leave/answered.ts';
-import { greatestGap, sentence } from '../sentence.ts';
+import { greatestGap, NO_OTHER_TRAIN, sentence } from '../sentence.ts';
 import { tellSum } from '../told-sum.ts';
 import { type Block, heading, list, type Section, strong, tableOf, text } from './blocks.ts';
 
@@ -46,7 +47,9 @@ export function answerSection({ outing, answer, hash }: Answered, speech: Speech
       ...list(actLines(answer, voice)),
       ...(gap === undefined
         ? []
-        : [text(`Gap to keep behind the train ahead: ${distance(voice, gap, 'up')}.`)]),
+        : runsAlone(outing)
+          ? [text(`To be run with ${NO_OTHER_TRAIN}.`)]
+          : [text(`Gap to keep behind the train ahead: ${distance(voice, gap, 'up')}.`)]),
       ...findings,
       heading('Assumed'),
       tableOf(['what', 'where', 'source'], assumed, 'Nothing.'),
