@@ -33,6 +33,7 @@ export interface DayFlags {
   readonly wind?: string;
   readonly heat?: string;
   readonly lightning?: boolean;
+  readonly visibility?: string;
 }
 
 export const dayFlags = (program: Program): Program =>
@@ -42,6 +43,7 @@ export const dayFlags = (program: Program): Program =>
     .option('--others <word>', `other trains on the line meanwhile: ${otherTrainsWays.join(', ')}`)
     .option('--dark', 'it runs after dark')
     .option('--daylight', 'it runs by daylight')
+    .option('--visibility <distance>', 'how far is seen today, in fog or by the engine’s light, as "80 ft"')
     .option('--wind <gusts>', 'the strongest gust, as "12 mph"')
     .option('--heat <temperature>', 'of the air in the shade, as "88 F"')
     .option('--lightning', 'lightning is about')
@@ -114,7 +116,10 @@ const wayBackStep: Step = (paper, outing) => {
   );
 };
 
-const skySteps = ({ wind, heat, lightning }: DayFlags): (readonly [Step, string])[] => [
+const skySteps = ({ visibility, wind, heat, lightning }: DayFlags): (readonly [Step, string])[] => [
+  ...(visibility === undefined
+    ? []
+    : [[(paper: Json) => withSky(paper, { visibility }), `${visibility} seen`] as const]),
   ...(wind === undefined ? [] : [[(paper: Json) => withSky(paper, { wind }), `wind ${wind}`] as const]),
   ...(heat === undefined
     ? []

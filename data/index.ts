@@ -126,6 +126,7 @@ export const assumedValues: AssumedValues = {
   pipe: { vehicles: defaultRow('brake-times/vehicles').value, growth: assumed('brake-times/growth') },
   stopMargin: defaultRow('stop-margin').value,
   sight: defaultRow('sight').value,
+  nightSight: defaultRow('sight/night').value,
   unstatedSpeed: defaultRow('speed/unstated').value,
 };
 

@@ -60,7 +60,12 @@ export const withDaylight = (paper: Json): Json => withConditions(paper, { night
 /** The sky as somebody looked at it, as it is written. */
 export const withSky = (
   paper: Json,
-  sky: { readonly wind?: string; readonly temperature?: string; readonly lightning?: boolean },
+  sky: {
+    readonly wind?: string;
+    readonly temperature?: string;
+    readonly lightning?: boolean;
+    readonly visibility?: string;
+  },
 ): Json => withConditions(paper, sky);
 
 /** People aboard the cars, driver and guard not counted. */

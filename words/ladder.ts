@@ -47,11 +47,13 @@ export const stepWord = ({ verdict, slowest = Infinity }: LadderStep, voice: Pic
 /** What to measure, as an order: of sight how much of it would do, for that is what one looks for. */
 export function measureStepWords(finding: Finding, voice: Voice): string {
   const { code, facts, required, measure, where } = finding;
-  if (code === 'sight-unknown' && facts.at && facts.stop && required) {
+  if ((code === 'sight-unknown' || code === 'night-sight-unknown') && facts.at && facts.stop && required) {
     const of =
-      where.place === undefined
-        ? 'how far the driver sees, pacing it'
-        : `from how far ${where.place} is seen`;
+      code === 'night-sight-unknown'
+        ? 'how far the driver sees after dark, pacing it'
+        : where.place === undefined
+          ? 'how far the driver sees, pacing it'
+          : `from how far ${where.place} is seen`;
     return `measure ${of} at ${chainage(voice, facts.at.si)}: at ${say(voice, required)} the train needs ${distance(voice, facts.stop.si, 'up')}; only ${distance(voice, facts.sight.si, 'down')} is assumed`;
   }
   const of = where.vehicle === undefined ? '' : `for ${vehicleName(voice, where.vehicle)}: `;

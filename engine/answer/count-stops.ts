@@ -10,7 +10,7 @@ import { stopDistance } from '../motion/stop.ts';
 import { type OutingContext, stopMargin } from '../outing/open.ts';
 import type { Finding } from '../questions/finding.ts';
 import { askSpeeds } from '../questions/speed/ask.ts';
-import { availableAlong } from '../questions/speed/available.ts';
+import { availableAlong, seenBy } from '../questions/speed/available.ts';
 import { expectedSpeed, runningSpeed } from '../questions/speed/ceilings.ts';
 import { fastestAllowed, hardestPull, holdsFall, overcomes } from '../questions/speed/holds.ts';
 import { speedMap } from '../questions/speed/map.ts';
@@ -74,7 +74,7 @@ function quickLook(
   const margin = stopMargin(context);
   const eyes = driverBehind(outing, context.loaded);
   // The end of the line slows every train; it is not what limits the count.
-  const { distance, reason, reasons } = availableAlong(line, grid, margin, outing.assumed.sight, eyes, false);
+  const { distance, reason, reasons } = availableAlong(line, grid, margin, seenBy(outing), eyes, false);
   const speed = runningSpeed(context, grid, ceilings);
   const most = runningSpeed({ ...context, outing: { ...outing, plannedSpeed: Infinity } }, grid, ceilings);
   const brake = leastBrake(model, fastestAllowed(ceilings, grid.length));
@@ -101,7 +101,7 @@ function quickLook(
     return { fails: undefined, surely };
   }
   const { kind, what } = reasons[reason[worst]];
-  const named = kind === 'stopping-sight' && what === 'sight' ? '' : what;
+  const named = (kind === 'stopping-sight' && what === 'sight') || kind === 'stopping-visibility' ? '' : what;
   const has = distance[worst] + margin;
   const [need, there] = [amount(has + short, 'length'), amount(has, 'length')];
   return { fails: { what: kind, named, at: grid[worst], need, has: there }, surely: false };

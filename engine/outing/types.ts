@@ -180,6 +180,8 @@ export interface Conditions {
   /** Atmospheric pressure of the day at the line, Pa (absolute, not reduced to sea level). */
   readonly airPressure?: number;
   readonly night: boolean;
+  /** How far the driver sees today anywhere: fog, smoke, rain, the engine's own light after dark; from the seat, m. */
+  readonly visibility?: number;
   /** m/s across the line; where it is not stated, the wind from whatever side counts (`windAcross`). */
   readonly crosswind?: number;
   /** m/s in gusts, from whatever side. */

@@ -137,6 +137,8 @@ export interface AssumedValues {
   readonly stopMargin: number;
   /** Clear track that a driver sees ahead, m. */
   readonly sight: number;
+  /** The same after dark, by the engine's own light, m. */
+  readonly nightSight: number;
   /** No higher speed is looked at where none is stated, m/s. */
   readonly unstatedSpeed: number;
 }

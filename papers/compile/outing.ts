@@ -2,6 +2,7 @@
 import { assumed, assumedValues } from '../../data/index.ts';
 import { dropAbsent } from '../../engine/base/absent.ts';
 import type { Quantity } from '../../engine/base/quantity.ts';
+import { seenToday } from '../../engine/outing/seen.ts';
 import type { HostRules, Outing } from '../../engine/outing/types.ts';
 import { windAcross } from '../../engine/outing/wind.ts';
 import { pipeLength } from '../../engine/things/brake/times.ts';
@@ -172,6 +173,8 @@ export function compileOuting(
     ...(file.crew === undefined ? {} : { crew: crewOf(file, notes) }),
     ...(file.signals === undefined ? {} : { signals: file.signals }),
   };
+  if (seenToday(outing)?.stated === false)
+    noteFirst(notes, 'sight/night', 'clear track seen after dark', outing.name);
   return withoutExpired(outing, notes);
 }
 

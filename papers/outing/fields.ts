@@ -74,6 +74,15 @@ const conditions = group({
     'By a barometer at the line, not reduced to sea level.',
   ),
   night: may(yes(), 'night', 'It runs after dark.'),
+  visibility: may(
+    figure('length', 0.5, 2000),
+    'seen today',
+    'How far the driver sees anywhere today, from the seat: in fog, smoke or heavy rain, or by the engine’s own light after dark. Where the line lets one see less, that counts.',
+    {
+      asked:
+        'how far the driver sees somebody in dark clothes on the track, by the engine’s own light or through the fog: pace it from the seat',
+    },
+  ),
   brakeTried: may(
     yes(),
     'brake tried',

@@ -15,6 +15,8 @@ export interface Room {
   readonly stretches: readonly { from: number; to: number; distance: number }[];
   /** Where each signal, crossing or switch comes in sight, and how far ahead it then is, m. */
   readonly seen: readonly { at: number; distance: number }[];
+  /** How far is seen anywhere today, m ahead of the train; Infinity: as far as the line lets one see. */
+  readonly today: number;
   readonly ceilings: readonly { from: number; to: number; speed: number; everywhere: boolean }[];
 }
 
@@ -64,7 +66,8 @@ export function roomOf(ground: Ground, outing: Outing, trainLength: number): Roo
     ...(outing.host.speed ? [all(outing.host.speed.value)] : []),
     ...outing.train.vehicles.flatMap((v) => (v.ratings.speed === undefined ? [] : [all(v.ratings.speed)])),
   ];
-  return { ground, stretches, seen, ceilings };
+  const today = outing.conditions.visibility === undefined ? Infinity : outing.conditions.visibility - eyes;
+  return { ground, stretches, seen, today, ceilings };
 }
 
 /** Ceiling of speed at a place, m/s; Infinity where nothing is known. */
@@ -75,9 +78,9 @@ export const ceilingAt = ({ ground, ceilings }: Room, x: number): number =>
   );
 
 /** Room to stop in at a place, m; Infinity where nothing is known to be ahead. @param near m around where a signal is first seen */
-export function roomAt({ ground, stretches, seen }: Room, x: number, near: number): number {
+export function roomAt({ ground, stretches, seen, today }: Room, x: number, near: number): number {
   const { line } = ground;
-  let room = line.loop ? Infinity : line.length - x;
+  let room = line.loop ? today : Math.min(today, line.length - x);
   for (const s of stretches) if (covers(ground, s.from, s.to, x)) room = Math.min(room, s.distance);
   for (const s of seen) {
     if (Math.abs(x - s.at) <= near) room = Math.min(room, s.distance, s.distance - (x - s.at));

@@ -49,6 +49,7 @@ export function stripWords(voice: Voice): StripWords {
 /** Reasons short enough to stand along the curve. */
 const shortReason: Readonly<Record<string, string>> = {
   'stopping-sight': 'sight',
+  'stopping-visibility': 'seen today',
   'stopping-signal': 'signal',
   'stopping-assumed-sight': 'sight not stated',
   'stopping-end': 'end of line',

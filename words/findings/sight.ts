@@ -11,6 +11,14 @@ export const sightWords = {
       ? `At ${t.at(f.facts.at.si)} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed, of which ${t.fact('behind', 'up')} lie between the driver's seat and the train's front, it stops from ${t.found('down')} at the most. Pace the clear track from the driver's seat, where it is shortest.`
       : `The train stops within the ${t.fact('sight', 'down')} assumed. Pace the clear track from the driver's seat, where it is shortest.`,
   }),
+  'night-sight-unknown': (f, t) => ({
+    what: 'Nobody has said how far the driver sees after dark.',
+    why: `${
+      f.facts.at
+        ? `At ${t.at(f.facts.at.si)} and ${t.required('up')} the train needs ${t.fact('stop', 'up')} with its margin. Within the ${t.fact('sight', 'down')} assumed, of which ${t.fact('behind', 'up')} lie between the driver's seat and the train's front, it stops from ${t.found('down')} at the most.`
+        : `The train stops within the ${t.fact('sight', 'down')} assumed.`
+    } Let somebody in dark clothes walk ahead along the track until the engine's own light hardly shows them, and pace it from the driver's seat. The same goes for fog and smoke by day.`,
+  }),
   'sight-taken-as-open': ({ facts }, t) => ({
     what: `Nobody has said how far the driver sees ${t.where}: open track is taken there, and the train needs ${t.fact('stop', 'up')} to stop.`,
     why: `Only the stretches of short sight are written down. ${

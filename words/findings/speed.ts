@@ -6,6 +6,7 @@ import { type Tellers, type Told, type Tools, wanted } from './teller.ts';
 
 const reasons: Readonly<Record<SpeedReasonKind, string>> = {
   'stopping-sight': 'the clear track that the driver sees ahead there',
+  'stopping-visibility': 'how far the driver sees today',
   'stopping-signal': 'the signal that may be at danger as it comes in sight',
   'stopping-assumed-sight': 'the clear track assumed ahead, which nobody has stated',
   'stopping-end': 'the end of the line',

@@ -3,10 +3,12 @@ import { amount } from '../../base/quantity.ts';
 import type { Prepared } from '../../motion/prepare.ts';
 import { stopDistance } from '../../motion/stop.ts';
 import { stopMargin } from '../../outing/open.ts';
+import { seenToday } from '../../outing/seen.ts';
 import { covers, placesOfAssumedSight, sightIsStated, sightsAhead } from '../../things/line/sights.ts';
 import { driverBehind } from '../../things/train/crew.ts';
 import type { Finding } from '../finding.ts';
 import { makeFinding } from '../make.ts';
+import { AFTER_DARK } from '../speed/available.ts';
 import { slowestDriven } from '../speed/slowest.ts';
 import { runsWhere } from '../speed/stretch.ts';
 import type { SpeedMap } from '../speed/types.ts';
@@ -16,17 +18,45 @@ import type { SpeedMap } from '../speed/types.ts';
  * stop within what is assumed nobody can tell; where it does, the question is the lesser.
  */
 export function askSight(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
-  const { line } = ready.context;
-  if (!sightIsStated(line)) return [sightFinding(ready, map, wanted, 'assumed sight', {}, 'line.sights')];
+  const today = seenToday(ready.context.outing);
+  const dark =
+    today === undefined || today.stated
+      ? []
+      : [
+          sightFinding(ready, map, wanted, {
+            code: 'night-sight-unknown',
+            what: AFTER_DARK,
+            sight: today.distance,
+            where: {},
+            measure: 'outing.conditions.visibility',
+          }),
+        ];
+  return [...dark, ...byLine(ready, map, wanted)];
+}
+
+/** Sight that the line does not tell. */
+function byLine(ready: Prepared, map: SpeedMap, wanted: Float64Array): Finding[] {
+  const { line, outing } = ready.context;
+  const sight = outing.assumed.sight;
+  const code = 'sight-unknown';
+  if (!sightIsStated(line))
+    return [
+      sightFinding(ready, map, wanted, {
+        code,
+        what: 'assumed sight',
+        sight,
+        where: {},
+        measure: 'line.sights',
+      }),
+    ];
   const places = placesOfAssumedSight(line).map((p) =>
-    sightFinding(
-      ready,
-      map,
-      wanted,
-      p.name,
-      { place: p.name, from: p.at, to: p.at },
-      `line.places.${p.id}.sight`,
-    ),
+    sightFinding(ready, map, wanted, {
+      code,
+      what: p.name,
+      sight,
+      where: { place: p.name, from: p.at, to: p.at },
+      measure: `line.places.${p.id}.sight`,
+    }),
   );
   return [...places, ...takenAsOpen(ready, map)];
 }
@@ -71,13 +101,21 @@ function takenAsOpen(ready: Prepared, { at, cautiousStop }: SpeedMap): Finding[]
   ];
 }
 
+/** A sight that nobody has stated, as it is called among the reasons of the speeds. */
+interface Unstated {
+  readonly code: 'sight-unknown' | 'night-sight-unknown';
+  readonly what: string;
+  /** Assumed, m. */
+  readonly sight: number;
+  readonly where: Finding['where'];
+  readonly measure: string;
+}
+
 function sightFinding(
   ready: Prepared,
   map: SpeedMap,
   wanted: Float64Array,
-  what: string,
-  where: Finding['where'],
-  measure: string,
+  { code, what, sight, where, measure }: Unstated,
 ): Finding {
   const { at, limit, reason, reasons } = map;
   const { outing } = ready.context;
@@ -90,17 +128,17 @@ function sightFinding(
     reasons[reason[j]].what === what;
   const runs = runsWhere(at.length, short, () => true);
   const facts = {
-    sight: amount(outing.assumed.sight, 'length'),
+    sight: amount(sight, 'length'),
     behind: amount(driverBehind(outing, ready.context.loaded), 'length'),
   };
   const asked = { measure, sure: 'assumed' as const, source: 'common practice, no source' };
-  if (runs.length === 0) return makeFinding('sight-unknown', 'notes', 'line', { where, facts, ...asked });
+  if (runs.length === 0) return makeFinding(code, 'notes', 'line', { where, facts, ...asked });
   const { cautious } = ready.models(map.railState);
   let worst = runs[0].first;
   for (const { first, last } of runs) {
     for (let j = first; j <= last; j++) if (limit[j] < limit[worst]) worst = j;
   }
-  return makeFinding('sight-unknown', 'unknown', 'line', {
+  return makeFinding(code, 'unknown', 'line', {
     where:
       where.place === undefined ? { from: at[runs[0].first], to: at[runs[runs.length - 1].last] } : where,
     found: amount(limit[worst], 'speed'),

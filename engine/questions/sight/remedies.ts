@@ -16,6 +16,7 @@ export const sightRemedies: Remedies = {
   // Short of looking and measuring: so slow that the train stops within what is assumed. Nobody leaves riders behind
   // for a sight that a walk along the line would tell.
   'sight-unknown': (outing) => [slowerEverywhere(outing)],
+  'night-sight-unknown': (outing) => [slowerEverywhere(outing)],
 };
 
 const free = ({ riders }: Outing, v: Vehicle, s: Seat): boolean =>

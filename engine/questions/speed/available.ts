@@ -7,6 +7,8 @@
  */
 
 import { type OutingContext, stopMargin } from '../../outing/open.ts';
+import { type SeenToday, seenToday } from '../../outing/seen.ts';
+import type { Outing } from '../../outing/types.ts';
 import {
   covers,
   mayAsk,
@@ -26,10 +28,27 @@ export interface Available {
   readonly reasons: readonly SpeedReason[];
 }
 
+/** What is taken of sight, m from the driver's seat. */
+export interface Seen {
+  readonly assumed: number;
+  readonly today?: SeenToday;
+}
+
+export function seenBy(outing: Outing): Seen {
+  const today = seenToday(outing);
+  return { assumed: outing.assumed.sight, ...(today ? { today } : {}) };
+}
+
+/** What the sight that is assumed after dark is called among the reasons. */
+export const AFTER_DARK = 'after dark';
+
+const todaysReason = ({ stated }: SeenToday): SpeedReason =>
+  stated ? { kind: 'stopping-visibility', what: 'visibility', source: 'the day' } : assumedReason(AFTER_DARK);
+
 /**
  * @param grid chainages of the head, even, growing
  * @param margin kept to whatever the train must stop short of, m
- * @param assumedSight clear track ahead where none is stated, m
+ * @param sight clear track ahead where none is stated, m; and how far is seen today, whatever the line lets one see
  * @param eyes how far behind the head the driver sees from, m: so much of every sight lies beside the train
  * @param withEnd whether the end of a point-to-point line counts
  */
@@ -37,7 +56,7 @@ export function availableAlong(
   line: Line,
   grid: Float64Array,
   margin: number,
-  assumedSight: number,
+  sight: Seen,
   eyes: number,
   withEnd = true,
 ): Available {
@@ -51,8 +70,12 @@ export function availableAlong(
       reason[index] = of;
     }
   };
-  putSights(line, grid, assumedSight, eyes, reasons, put);
-  putPlaces(line, grid, assumedSight, eyes, reasons, put);
+  putSights(line, grid, sight.assumed, eyes, reasons, put);
+  putPlaces(line, grid, sight.assumed, eyes, reasons, put);
+  if (sight.today) {
+    const of = reasons.push(todaysReason(sight.today)) - 1;
+    for (let j = 0; j < grid.length; j++) put(j, sight.today.distance - eyes, of);
+  }
   if (!line.loop && withEnd) {
     const of = reasons.push({ kind: 'stopping-end', what: 'end of line', source: 'line' }) - 1;
     for (let j = 0; j < grid.length; j++) put(j, line.length - grid[j], of);
@@ -69,7 +92,7 @@ export function leastRoom(context: OutingContext): number {
   const n = Math.max(2, Math.ceil(line.length / STEP) + 1);
   const grid = Float64Array.from({ length: n }, (_, j) => (j * line.length) / (n - 1));
   const eyes = driverBehind(outing, loaded);
-  const { distance } = availableAlong(line, grid, stopMargin(context), outing.assumed.sight, eyes, false);
+  const { distance } = availableAlong(line, grid, stopMargin(context), seenBy(outing), eyes, false);
   return distance.reduce((a, b) => Math.min(a, b), Infinity);
 }
 

@@ -11,7 +11,7 @@ import type { RailState } from '../../things/rail.ts';
 import { driverBehind } from '../../things/train/crew.ts';
 import { gapNeeded } from '../gap/needed.ts';
 import type { Ceiling } from '../question.ts';
-import { availableAlong } from './available.ts';
+import { availableAlong, seenBy } from './available.ts';
 import { fastestAllowed, holdsFall } from './holds.ts';
 import { limitsByStopping } from './limits.ts';
 import type { BrakingPoint, SpeedMap, SpeedReason } from './types.ts';
@@ -36,13 +36,7 @@ export function speedMap(
   const { line, outing } = context;
   const margin = stopMargin(context);
   const cap = lowestCeiling(grid.length, ceilings);
-  const available = availableAlong(
-    line,
-    grid,
-    margin,
-    outing.assumed.sight,
-    driverBehind(outing, context.loaded),
-  );
+  const available = availableAlong(line, grid, margin, seenBy(outing), driverBehind(outing, context.loaded));
   const step = grid[1] - grid[0];
   const brake = leastBrake(models.cautious, fastestAllowed(ceilings, grid.length));
   const stops = new Float64Array(grid.length);

@@ -4,6 +4,7 @@ import type { RailState } from '../../things/rail.ts';
 /** Why the permitted speed is what it is at a place. */
 export type SpeedReasonKind =
   | 'stopping-sight'
+  | 'stopping-visibility'
   | 'stopping-signal'
   | 'stopping-assumed-sight'
   | 'stopping-end'

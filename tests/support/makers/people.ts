@@ -82,6 +82,10 @@ export const people: Makers = {
   'infant-aboard': () => plain(2, { riders: [rider('a', '1', { age: 0.5 }), rider('b', '2')] }),
   'more-people-than-seats': () => plain(2, { riders: [...party(4), ...one] }),
   'seat-shared': () => plain(2, { riders: [...party(2), ...one] }),
+  'night-sight-unknown': () => {
+    const outing = plain(2);
+    return { ...outing, conditions: { ...outing.conditions, night: true } };
+  },
   'dark-at-night': () => {
     const outing = plain(2);
     return { ...outing, conditions: { ...outing.conditions, night: true } };

@@ -59,7 +59,7 @@ describe('sight from there', () => {
     ...changes,
   });
   const room = (l: Line, back: number, at: number): number =>
-    availableAlong(l, grid, 2, 30, back).distance[at * 2];
+    availableAlong(l, grid, 2, { assumed: 30 }, back).distance[at * 2];
 
   it('is shorter by the train ahead of the eyes: of a stretch, and where none is stated', () => {
     const stretch = line({ sights: [sight(20, 50, 40)] });
