@@ -33,6 +33,8 @@ interface Reach {
   readonly from: number;
   readonly to: number;
   readonly next: CountLimit | undefined;
+  /** What the next below them fails by. */
+  readonly before: CountLimit | undefined;
 }
 
 /** No number does; by what the train as it is fails. */
@@ -73,8 +75,11 @@ export function reachFrom(
   let [from, to] = [some, some];
   while (goes(to + 1)) to++;
   while (goes(from - 1)) from--;
-  const next = to < most ? fails(to + 1) : undefined;
-  return { from, to, next: typeof next === 'object' ? next : undefined };
+  const limitAt = (n: number): CountLimit | undefined => {
+    const found = n >= least && n <= most ? fails(n) : undefined;
+    return typeof found === 'object' ? found : undefined;
+  };
+  return { from, to, next: limitAt(to + 1), before: limitAt(from - 1) };
 }
 
 /**
@@ -305,8 +310,16 @@ function leastOf(
     [least, by, leastSets] = [reach.to, way, reach.next];
   }
   if (host !== null && host < least) [least, by, leastSets] = [host, 'host', undefined];
-  if (least < from) return { least: null, by: deciding.find((way) => bottomOf(reaches[way]) > least) ?? by };
-  return { least, by, ...(leastSets ? { leastSets } : {}) };
+  if (least >= from) return { least, by, ...(leastSets ? { leastSets } : {}) };
+  // No number does all. Where a count ends it, that is the reason; where the host does, what so few fail by.
+  if (by !== 'host') return { least: null, by, ...(leastSets ? { leastSets } : {}) };
+  const low = deciding.find((way) => bottomOf(reaches[way]) > least);
+  const reached = low === undefined ? null : reaches[low];
+  return {
+    least: null,
+    by: low ?? by,
+    ...(reached && does(reached) && reached.before ? { leastSets: reached.before } : {}),
+  };
 }
 
 /** A train without a car has no car to count with. */

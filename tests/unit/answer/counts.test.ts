@@ -26,11 +26,11 @@ const only =
 
 describe('counting from the train as it is', () => {
   it('goes up and down: few cars may fail and more do better', () => {
-    expect(reachFrom(only(3, 4, 5, 6), 5, 0, 40)).toEqual({ from: 3, to: 6, next: limit });
+    expect(reachFrom(only(3, 4, 5, 6), 5, 0, 40)).toEqual({ from: 3, to: 6, next: limit, before: limit });
   });
   it('takes fewer where it fails itself, else more', () => {
-    expect(reachFrom(only(1, 2), 5, 0, 40)).toEqual({ from: 1, to: 2, next: limit });
-    expect(reachFrom(only(7, 8), 5, 0, 40)).toEqual({ from: 7, to: 8, next: limit });
+    expect(reachFrom(only(1, 2), 5, 0, 40)).toEqual({ from: 1, to: 2, next: limit, before: limit });
+    expect(reachFrom(only(7, 8), 5, 0, 40)).toEqual({ from: 7, to: 8, next: limit, before: limit });
   });
   it('tries no longer train where nothing holds this one: by its length alone it would stand, and be held by none', () => {
     const holds = (has: number) => (n: number) =>
@@ -264,4 +264,17 @@ describe('a question that fails', () => {
     for (let i = 0; i < 3; i++) expect(() => inquiry.of(broken)).toThrow('made to fail');
     expect(asked).toBe(1);
   });
+});
+
+it('whoever is told that no number may leave is told why', () => {
+  let none = 0;
+  for (let seed = 1; seed <= runs(24, 400); seed++) {
+    const inquiry = inquire(randomOuting(seed, undefined, 0.04), { step: 4, samples: 60, couplerRuns: 1 });
+    for (const { least, by, leastSets } of countsOf(inquiry, ['dry', 'damp'])) {
+      if (least !== null || by === null) continue;
+      none++;
+      expect(leastSets, `seed ${seed}, by ${by}`).toBeDefined();
+    }
+  }
+  expect(none).toBeGreaterThan(0);
 });
