@@ -6,7 +6,7 @@ import type { Voice } from './voice.ts';
 export const unmeasuredWords = (names: readonly string[], { wording }: Pick<Voice, 'wording'>): string =>
   names.length === 0
     ? ''
-    : `Nobody measured how wide and how high ${names.join(', ')} ${names.length === 1 ? 'is' : 'are'}: measure ${tellMeasure('vehicle.envelope', wording)}.`;
+    : `Nobody measured how wide and how high ${names.join(', ')} ${names.length === 1 ? 'is: measure' : 'are: measure of each'} ${tellMeasure('vehicle.envelope', wording)}.`;
 
 export const cannotStandWords = (names: readonly string[]): string =>
   names.length === 0

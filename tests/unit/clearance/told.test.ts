@@ -308,11 +308,11 @@ describe('vehicles without which it cannot be told', () => {
   it('are named, with what to measure and how, whether some are known or none', () => {
     expect(noteOf(two([]))).not.toContain('measured');
     for (const [bare, names] of [
-      [[1], 'Car 1 is'],
-      [[0, 1], 'Car 0, Car 1 are'],
+      [[1], 'Car 1 is: measure'],
+      [[0, 1], 'Car 0, Car 1 are: measure of each'],
     ] as const)
       expect(noteOf(two(bare))).toContain(
-        `Nobody measured how wide and how high ${names}: measure its width at the widest with people seated, and its height, with a rule held level and plumb`,
+        `Nobody measured how wide and how high ${names} its width at the widest with people seated, and its height, with a rule held level and plumb`,
       );
     expect(noteOf(two([1]))).toMatch(/Without Car 1, so that it may be too little/);
     expect(noteOf(two([0, 1]))).toMatch(/^Cannot tell\./);

@@ -343,3 +343,15 @@ describe('several gaps', () => {
     expect(told(steep(-way * 0.002))).toEqual([['coupler-face-unknown', 'limits', 0, 1]]);
   });
 });
+
+it('whether it fits says too of what kind couplers are, how high they stand and how far they swing', () => {
+  const { height: _h, ...bare } = knuckle(0.11);
+  const codes = (outing: Outing) => lookAtFit(outing).findings.map((f) => f.code);
+  expect(codes(of(0))).not.toContain('coupler-height-unknown');
+  expect(codes(of(0, bare))).toContain('coupler-height-unknown');
+  expect(codes(of(0, knuckle(0.11), knuckle(0.12)))).toContain('coupler-heights-differ');
+  expect(codes(of(0, knuckle(0.11), knuckle(0.11, { type: 'hook' })))).toContain('coupler-kinds-differ');
+  const curve = { from: 10, to: 60, startCurvature: 0.1, endCurvature: 0.1, gaugeWidening: 0 };
+  const level = of(0, knuckle(0.11, { shank: 0.1, swing: exact(0.02) }));
+  expect(codes({ ...level, line: { ...level.line, curves: [curve] } })).toContain('coupler-swing-short');
+});
