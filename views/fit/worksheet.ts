@@ -125,8 +125,9 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
         'turns up and down',
       ],
       rows: (['front', 'rear'] as const).map((end) => {
-        const { height, face, shank, sidePlay, pitch } = vehicle[end];
-        return [end, rule(height), '', rule(face), rule(shank), rule(sidePlay), angle(pitch?.low)];
+        const { height, face, shank, sidePlay, swing, pitch } = vehicle[end];
+        const aside = sidePlay === undefined ? angle(swing?.low) : rule(sidePlay);
+        return [end, rule(height), '', rule(face), rule(shank), aside, angle(pitch?.low)];
       }),
     },
     {
