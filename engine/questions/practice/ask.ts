@@ -170,8 +170,8 @@ function heightsUnknown(
   gaps: readonly Gap[],
 ): Finding[] {
   const rule = host.couplerTolerance;
-  // A sheet that says how high they stand asks for every one of them.
-  if (!rule && host.standards?.couplerHeight) return [];
+  // A sheet that says how high they stand cannot be told either, and asks for every one of them.
+  if (host.standards?.couplerHeight) return [];
   const lacking = gaps.flatMap(({ gap, front, rear }) => {
     const without = [
       ...(front.height === undefined ? [vehicles[gap]] : []),

@@ -285,6 +285,8 @@ describe('couplers', () => {
     const knuckles = altered(altered(plain(2), 1, { rear: bare('knuckle') }), 2, { front: bare('knuckle') });
     const standards = { couplerHeight: { least: 0.1, source: 'sheet' } };
     expect(says({ ...knuckles, host: { ...knuckles.host, standards } })).toEqual([]);
+    const couplerTolerance = rule(IN / 4);
+    expect(says({ ...knuckles, host: { ...knuckles.host, standards, couplerTolerance } })).toEqual([]);
   });
 });
 
