@@ -11,7 +11,15 @@ import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { aslantBinds } from './aslant.ts';
 import { framesBind } from './frame.ts';
-import { comparedOn, lookAtWheels, type Measured, type Met, type WheelsetFit, without } from './look.ts';
+import {
+  comparedOn,
+  isAcross,
+  lookAtWheels,
+  type Measured,
+  type Met,
+  type WheelsetFit,
+  without,
+} from './look.ts';
 import { wornWheels } from './worn.ts';
 
 export interface WheelsData {
@@ -350,7 +358,8 @@ function frogsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Findin
     [start, ...(end ? [end] : [])].flatMap(({ track, at }) => (track === MAIN ? [{ name, at }] : [])),
   );
   const called = places.filter((p) => p.kind === 'switch');
-  const turnouts = alone([...called, ...alone(points, called)], flangeways).sort((a, b) => a.at - b.at);
+  const measured = flangeways.filter((way) => isAcross(line, way));
+  const turnouts = alone([...called, ...alone(points, called)], measured).sort((a, b) => a.at - b.at);
   if (turnouts.length === 0) return [];
   return [
     makeFinding('flangeways-not-measured', 'notes', 'fit', {

@@ -97,6 +97,10 @@ const gaugeAt = (
 const checkOf = (line: Line, way: Flangeway) => guardCheckOf(way, gaugeAt(line, way).least);
 const faceOf = (line: Line, way: Flangeway) => guardFaceOf(way, gaugeAt(line, way).most);
 
+/** Whether it has anything across the track to hold wheels against; a depth alone tells of no point and no guard rail. */
+export const isAcross = (line: Line, way: Flangeway): boolean =>
+  checkOf(line, way) !== undefined || faceOf(line, way) !== undefined;
+
 const least = <M extends Met>(of: readonly M[]): M | null =>
   of.reduce<M | null>((a, b) => (a === null || b.left < a.left ? b : a), null);
 

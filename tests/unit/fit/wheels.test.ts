@@ -245,6 +245,11 @@ it('a turnout is asked for whose frog nobody measured, whether it is a place or 
   expect(asked({ places: [at(51, 'Shed points')], tracks: [track('Shed road', 50)] })).toEqual(
     frogs(1, 'Shed points', 51),
   );
+  // A depth alone tells of no point and no guard rail.
+  const { guardCheck: _c, guardFace: _f, ...deep } = frogAt(50);
+  expect(wheelsSay(wheeled({}, [deep], { tracks: [track('Shed points', 50)] })).map((f) => f.code)).toContain(
+    'flangeways-not-measured',
+  );
   // Off another track: not on this line.
   const off = { ...track('Back road', 50), start: joint(50, 'loop') };
   expect(asked({ tracks: [off] })).toEqual([]);
