@@ -14,7 +14,9 @@ import { lookAtTracks } from '../engine/questions/clearance/tracks.ts';
 import { crests } from '../engine/questions/crests/question.ts';
 import { humps } from '../engine/questions/humps/question.ts';
 import { pitch } from '../engine/questions/pitch/question.ts';
+import { practice } from '../engine/questions/practice/question.ts';
 import { standards } from '../engine/questions/standards/question.ts';
+import { swing } from '../engine/questions/swing/question.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
 import type { Line } from '../engine/things/line/types.ts';
 import { beside, CAR } from '../tests/support/beside.ts';
@@ -77,7 +79,7 @@ export function run(): BenchRow[] {
   const context = openOuting(outing());
   const fit = quickest(() => {
     const inquiry = inquireInto(context);
-    for (const question of [wheels, crests, pitch, humps, clearance, standards])
+    for (const question of [wheels, crests, pitch, humps, clearance, standards, swing, practice])
       inquiry.of<unknown>(question);
   }, WARM);
   const bodies = bodiesOf(context);

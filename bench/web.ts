@@ -39,6 +39,7 @@ export async function run(): Promise<BenchRow[]> {
         `first time ${first.toFixed(0)} ms`,
       ),
       await drag(page),
+      await dragStood(page, served.url),
     ];
   } finally {
     await browser.close();
@@ -61,30 +62,55 @@ async function drag(page: Page): Promise<BenchRow> {
   const read = page.getByRole('button', { name: 'I have read this' });
   if (await read.isVisible()) await read.click();
   await page.waitForFunction(() => !document.querySelector('.busy'));
+  const box = await page.locator('.strip').first().boundingBox();
+  if (!box) throw new Error('the strip is not on the page');
+  await page.mouse.move(box.x + 80, box.y + box.height / 2);
+  await page.mouse.down();
+  const frames = await framesOf(page, (share) =>
+    page.mouse.move(box.x + 80 + (box.width - 160) * share, box.y + box.height / 2),
+  );
+  await page.mouse.up();
+  return told('a frame of dragging the train', frames);
+}
+
+/** The same while the train is stood along its line where it is asked whether it fits: placed, drawn and told anew each time. */
+async function dragStood(page: Page, url: string): Promise<BenchRow> {
+  await page.goto(`${url}/#fit`);
+  const along = page.getByLabel(/^Front of the train at/);
+  const [from, to] = await along.evaluate((input: HTMLInputElement) => [
+    Number(input.min),
+    Number(input.max),
+  ]);
+  const frames = await framesOf(page, (share) =>
+    along.fill(String(Math.round(10 * (from + (to - from) * share)) / 10)),
+  );
+  return told('a frame of standing the train along its line, drawn from above', frames);
+}
+
+/** ms of script for each move, through the two frames after it. */
+async function framesOf(page: Page, move: (share: number) => Promise<void>): Promise<number[]> {
   const session = await page.context().newCDPSession(page);
   await session.send('Performance.enable');
   const spent = async (): Promise<number> => {
     const { metrics } = await session.send('Performance.getMetrics');
     return (metrics.find((m) => m.name === 'ScriptDuration')?.value ?? 0) * 1000;
   };
-  const box = await page.locator('.strip').first().boundingBox();
-  if (!box) throw new Error('the strip is not on the page');
-  await page.mouse.move(box.x + 80, box.y + box.height / 2);
-  await page.mouse.down();
   const frames: number[] = [];
   for (let i = 0; i < MOVES; i++) {
     const before = await spent();
-    await page.mouse.move(box.x + 80 + ((box.width - 160) * i) / MOVES, box.y + box.height / 2);
+    await move(i / MOVES);
     await page.evaluate(
       () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
     );
     frames.push((await spent()) - before);
   }
-  await page.mouse.up();
-  frames.sort((a, b) => a - b);
+  return frames.sort((a, b) => a - b);
+}
+
+function told(work: string, frames: readonly number[]): BenchRow {
   const at = (q: number): number => frames[Math.floor(q * (frames.length - 1))];
   return row(
-    `a frame of dragging the train, ${MOVES} moves: script, 95th percentile`,
+    `${work}, ${MOVES} moves: script, 95th percentile`,
     at(0.95),
     16,
     `median ${at(0.5).toFixed(1)} ms, most ${at(1).toFixed(1)} ms`,

@@ -4,11 +4,16 @@ import { inquire } from '../engine/answer/inquiry.ts';
 import { ranked } from '../engine/answer/verdict.ts';
 import { openOuting } from '../engine/outing/open.ts';
 import type { Outing } from '../engine/outing/types.ts';
-import { type KeptClear, keptClear } from '../engine/questions/clearance/kept-clear.ts';
+import {
+  type KeptClear,
+  keptClear,
+  type NotTold,
+  notTold,
+} from '../engine/questions/clearance/kept-clear.ts';
 import type { Passing, Spread } from '../engine/questions/clearance/look.ts';
 import { type Across, lookAtPlatforms } from '../engine/questions/clearance/platforms.ts';
 import { clearance } from '../engine/questions/clearance/question.ts';
-import { lookAtSidings, type SidingRoom } from '../engine/questions/clearance/sidings.ts';
+import { betweenTrains, lookAtSidings, type SidingRoom } from '../engine/questions/clearance/sidings.ts';
 import { trackFindings } from '../engine/questions/clearance/tracks.ts';
 import type { Finding } from '../engine/questions/finding.ts';
 import type { CurveElement, Line, Structure } from '../engine/things/line/types.ts';
@@ -36,6 +41,10 @@ export interface Clear {
   /** On straight level track, m; undefined with `kept`. */
   readonly straight?: number;
   readonly kept?: KeptClear;
+  /** Vehicles without which it is told, or cannot be. */
+  readonly notTold: NotTold;
+  /** Wanted between two trains. */
+  readonly margin: { readonly value: number; readonly source: string };
   readonly findings: readonly Finding[];
   /** Chainages of the rest are in the running direction; this turns them into the line's own. */
   readonly at: (s: number) => number;
@@ -52,6 +61,9 @@ export function lookAtClear(outing: Outing): Clear {
     platforms: widestOf(lookAtPlatforms(inquiry.context).across),
     sidings: lookAtSidings(inquiry.context),
     trainLength: inquiry.context.loaded.length,
+    // Of a train that can stand everywhere only those that nobody measured are left.
+    notTold: kept ? { unmeasured: kept.without, cannotStand: [] } : notTold(inquiry.context),
+    margin: betweenTrains(outing),
     curves: kept ? curvesOf(line, kept) : [],
     ...(kept ? { kept, straight: Math.min(...kept.left, ...kept.right) } : {}),
     findings: ranked(turnFindings(outing, [...asked.findings, ...trackFindings(inquiry.context)])),

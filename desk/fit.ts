@@ -12,9 +12,11 @@ import { type Need, needsOf, sharpestOf } from '../engine/questions/humps/needs.
 import { humps } from '../engine/questions/humps/question.ts';
 import type { PitchEnd } from '../engine/questions/pitch/look.ts';
 import { pitch } from '../engine/questions/pitch/question.ts';
+import { practice } from '../engine/questions/practice/question.ts';
 import { type Compared, lookAtStandards } from '../engine/questions/standards/look.ts';
 import { lookAtSections, outsideProfile, type SectionFit } from '../engine/questions/standards/profile.ts';
 import { standards } from '../engine/questions/standards/question.ts';
+import { swing } from '../engine/questions/swing/question.ts';
 import type { WheelsetFit } from '../engine/questions/wheels/look.ts';
 import { wheels } from '../engine/questions/wheels/question.ts';
 import { lookAtWear, type Worn } from '../engine/questions/wheels/worn.ts';
@@ -39,6 +41,13 @@ export interface Fit {
   /** Chainages of wheelsets and gaps are in the running direction; this turns them into the line's own. */
   readonly at: (s: number) => number;
 }
+
+/** What the trade asks of couplers that meet: of one kind, and of one height. */
+const ofCouplers: ReadonlySet<Finding['code']> = new Set([
+  'coupler-kinds-differ',
+  'coupler-heights-differ',
+  'coupler-height-unknown',
+]);
 
 export function lookAtFit(outing: Outing): Fit {
   const inquiry = inquire(outing);
@@ -65,6 +74,8 @@ export function lookAtFit(outing: Outing): Fit {
         ...bars.findings.filter((f) => f.severity !== 'assumed'),
         ...over.findings,
         ...sheet.findings,
+        ...inquiry.of(swing).findings.filter((f) => f.severity !== 'assumed'),
+        ...inquiry.of(practice).findings.filter(({ code }) => ofCouplers.has(code)),
       ]),
     ),
     at: turnOf(outing),

@@ -21,6 +21,7 @@ const codes: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'wheelset-binds-at-guard',
   'wheelset-binds-in-gauge',
   'wheel-drops-in',
+  'wheels-not-measured',
   'flange-strikes-floor',
   'back-to-back-varies',
   'wheel-diameters-differ',

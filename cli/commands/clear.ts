@@ -20,6 +20,7 @@ import {
   stoodTable,
   structuresTable,
 } from '../../views/tables/clear.ts';
+import { notToldWords } from '../../words/not-told.ts';
 import { chainage, type Voice } from '../../words/voice.ts';
 import { cardPdf } from '../card-pdf.ts';
 import { type Command, common, exitOf, type Options, UsageFault, voiceOf } from '../command.ts';
@@ -46,7 +47,7 @@ async function template(
   voice: Voice,
 ): Promise<string> {
   const scene = templatesPlot(clear, gauge, voice, 900);
-  if (!scene) return NOT_DRAWN;
+  if (!scene) return notDrawn(clear, voice);
   const kind = /\.(pdf|dxf|svg)$/i.exec(file)?.[1].toLowerCase();
   if (kind === undefined)
     throw new UsageFault(
@@ -85,7 +86,8 @@ function stoodAt({ at, stood }: ClearOptions, outing: Outing, clear: Clear, voic
   return stand(place);
 }
 
-const NOT_DRAWN = 'Nothing is drawn: no vehicle of this train has a width and a height measured.';
+const notDrawn = ({ notTold }: Clear, voice: Voice): string =>
+  `Nothing is drawn. ${notToldWords(notTold, voice)}`;
 
 export const clearCommand: Command = {
   name: 'clear',
@@ -115,14 +117,17 @@ export const clearCommand: Command = {
           const clear = lookAtClear(outing);
           const scene = clearPlot(clear, voice, 900);
           if (options.svg !== undefined && scene) await writeOut(options.svg, sceneToSvg(scene));
-          const drawn = options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : NOT_DRAWN];
+          const drawn =
+            options.svg === undefined ? [] : [scene ? `Drawn into ${options.svg}` : notDrawn(clear, voice)];
           if (options.plan !== undefined) drawn.push(await plan(options.plan, outing, clear, voice));
           if (options.template !== undefined)
             drawn.push(await template(options.template, options, clear, outing.line.gauge, voice));
           if (options.places !== undefined) {
             const sheet = leftClearCsv(clear, voice);
             if (sheet !== undefined) await writeOut(options.places, sheet);
-            drawn.push(sheet === undefined ? NOT_DRAWN : `Place by place, written into ${options.places}`);
+            drawn.push(
+              sheet === undefined ? notDrawn(clear, voice) : `Place by place, written into ${options.places}`,
+            );
           }
           const stood = stoodAt(options, outing, clear, voice);
           if (stood && options.stood !== undefined) {
@@ -147,6 +152,7 @@ export const clearCommand: Command = {
                 ...inOrder(clear.at(structure.from), clear.at(structure.to)),
               })),
               straight: clear.straight ?? null,
+              notTold: clear.notTold,
               curves: clear.curves.map((c) => ({ ...c, ...inOrder(clear.at(c.from), clear.at(c.to)) })),
               platforms: clear.platforms.map(({ platform, gap, ...rest }) => ({
                 ...rest,

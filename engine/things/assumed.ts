@@ -34,6 +34,7 @@ export const practiceKeys = [
   'wheel-near',
   'wheel-runout',
   'wheel-tread',
+  'wheel-narrow',
   'wheel-diameter',
   'flange-thin',
   'tread-hollow',

@@ -85,7 +85,6 @@ const numbersArgued: Readonly<Record<string, string>> = {
   'calibrate/tests/coast-down.ts speed': 'where a search begins',
   'calibrate/tests/standing.ts centreHeight': 'where a search begins',
   'questions/balance/twist.ts frameTwist': 'a frame is straight until somebody finds it bent',
-  'things/line/geometry.ts gaugeWidening': 'track is to its gauge unless it is widened',
   'questions/brakes/how-hard.ts springForce': 'the row spring-force, listed',
   'things/brake/force.ts springForce': 'the row spring-force, listed',
   'things/brake/train-air.ts springForce': 'the row spring-force, listed',

@@ -118,8 +118,9 @@ export function placed(wheelset: Wheelset, line: Line, step: number): Placed {
         }
       }
       for (const way of line.flangeways ?? []) {
-        const at = way.gauge ?? gaugeAt(line, way.at);
-        const { point, guard: rail, faces } = crossing(way, at);
+        // Laid wide with its curve, or not: point and guard rail nearest, faces widest.
+        const { point, guard: rail } = crossing(way, way.gauge ?? line.gauge);
+        const { faces } = crossing(way, way.gauge ?? gaugeAt(line, way.at));
         for (const y of rail ? places(REACH, step) : []) {
           const [left, right] = flanges.map((f) => moved(f, y));
           // As far to the point as the guard rail lets the other wheel's back go.

@@ -37,7 +37,7 @@ export function worksheetDocument(
     info: { title: 'Worksheets', creator: 'Heedway' },
     defaultStyle: { font: cardFace.name, fontSize: 8.5 },
     footer: (at: number, of: number): Content => ({
-      text: `Write every figure with its unit. What is known is printed small: write beside it. ${at} of ${of}`,
+      text: `Write every figure with its unit. What is known is printed small: write beside it. A dash: nothing to measure there. ${at} of ${of}`,
       fontSize: 7.5,
       alignment: 'center',
       margin: [0, 6, 0, 0],
@@ -125,8 +125,9 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
         'turns up and down',
       ],
       rows: (['front', 'rear'] as const).map((end) => {
-        const { height, face, shank, sidePlay, pitch } = vehicle[end];
-        return [end, rule(height), '', rule(face), rule(shank), rule(sidePlay), angle(pitch?.low)];
+        const { height, face, shank, sidePlay, swing, pitch } = vehicle[end];
+        const aside = sidePlay === undefined ? angle(swing?.low) : rule(sidePlay);
+        return [end, rule(height), '', rule(face), rule(shank), aside, angle(pitch?.low)];
       }),
     },
     {
@@ -144,37 +145,39 @@ export function sheetOf(vehicle: Vehicle, voice: Voice): Boxes[] {
       rows: Array.from({ length: SPARE + 1 }, () => ['', '', '', '', '', '']),
       open: true,
     },
+    ...longGroups(vehicle, rule),
     {
-      title: 'Travel of long groups and the whole body',
-      head: ['axle group', 'travel up', 'travel down', 'width', 'height', 'underside'],
-      rows: vehicle.groups
-        .filter((g) => g.axles > 2)
-        .map((g) => [g.name, rule(g.travel), rule(g.travel), NONE, NONE, NONE])
-        .concat([
-          [
-            'body',
-            NONE,
-            NONE,
-            rule(vehicle.envelope?.width),
-            rule(vehicle.envelope?.height),
-            rule(vehicle.envelope?.underside),
-          ],
-          ...(vehicle.seats.some((seat) => !seat.driver)
-            ? [
-                [
-                  'what riders step on',
-                  NONE,
-                  NONE,
-                  rule(vehicle.step?.width),
-                  rule(vehicle.step?.height),
-                  NONE,
-                ],
-              ]
-            : []),
-        ]),
+      title: 'The whole body, people seated; what riders step on, empty',
+      head: ['what', 'width', 'height', 'underside'],
+      rows: [
+        [
+          'body',
+          rule(vehicle.envelope?.width),
+          rule(vehicle.envelope?.height),
+          rule(vehicle.envelope?.underside),
+        ],
+        ...(vehicle.seats.some((seat) => !seat.driver)
+          ? [['what riders step on', rule(vehicle.step?.width), rule(vehicle.step?.height), NONE]]
+          : []),
+      ],
     },
   ];
 }
+
+/** None of a vehicle whose groups have two axles or one: there no middle axle binds or hangs. */
+const longGroups = ({ groups }: Vehicle, rule: (si: number | undefined) => string): Boxes[] => {
+  const long = groups.filter((g) => g.axles > 2);
+  return long.length === 0
+    ? []
+    : [
+        {
+          title:
+            'Groups of three axles or more: how far a middle axle moves in the frame, jacked up and let hang',
+          head: ['axle group', 'up', 'down', 'to either side'],
+          rows: long.map((g) => [g.name, rule(g.travel), rule(g.travel), rule(g.middlePlay)]),
+        },
+      ];
+};
 
 const line = (words: readonly string[]): Content => ({
   columns: words.map((text) => ({ text: `${text} ______________________` })),

@@ -3,6 +3,7 @@ import { besideCurve, type Clear } from '../../desk/clear.ts';
 import type { Stood } from '../../desk/stood.ts';
 import type { Passing, Spread } from '../../engine/questions/clearance/look.ts';
 import { tape } from '../../words/calliper.ts';
+import { notToldWords, unmeasuredWords } from '../../words/not-told.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 
@@ -87,10 +88,12 @@ export const curvesTable = (clear: Clear, voice: Voice): WordTable => ({
   note: noteOf(clear, voice),
 });
 
-function noteOf({ kept, curves }: Clear, voice: Voice): string {
-  if (!kept)
-    return 'Cannot tell: no vehicle of this train has a width and a height measured, or one cannot stand in a curve.';
-  const left = kept.without.length > 0 ? ` Without ${kept.without.join(', ')}: not measured.` : '';
+function noteOf({ kept, curves, notTold }: Clear, voice: Voice): string {
+  if (!kept) return `Cannot tell. ${notToldWords(notTold, voice)}`;
+  const left =
+    notTold.unmeasured.length > 0
+      ? ` Without ${notTold.unmeasured.join(', ')}, so that it may be too little. ${unmeasuredWords(notTold.unmeasured, voice)}`
+      : '';
   const reach =
     curves.length === 0
       ? ''
@@ -102,8 +105,8 @@ function noteOf({ kept, curves }: Clear, voice: Voice): string {
 export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
   title: `Sidings: where this train stands clear of the line`,
   head: ['siding', 'side', 'this train', 'clear from', 'to', 'usable', 'room midway'],
-  rows: clear.sidings.map(({ siding, clear: room, least }) => {
-    if (room === undefined) return [siding.name, siding.side, 'cannot tell', '', '', '', ''];
+  rows: clear.sidings.map(({ siding, clear: room, least, without }) => {
+    if (room === undefined) return [siding.name, siding.side, lacksOf(without), '', '', '', ''];
     if (room === null) return [siding.name, siding.side, 'does not fit', 'nowhere', '', '', ''];
     const [from, to] = [clear.at(room.from), clear.at(room.to)].sort((a, b) => a - b);
     const usable = room.to - room.from;
@@ -117,8 +120,15 @@ export const sidingsTable = (clear: Clear, voice: Voice): WordTable => ({
       least === undefined ? '—' : length(voice, least, 'down'),
     ];
   }),
-  note: 'By the line’s own chainage. A train of this kind may pass on the line meanwhile, with 2 in between the two at the least (common practice, no source); room midway: what is left beside this train where it stands in the middle.',
+  note: `By the line’s own chainage. A train of this kind may pass on the line meanwhile, with ${length(voice, clear.margin.value, 'up')} between the two at the least (${clear.margin.source}); room midway: what is left beside this train where it stands in the middle.${
+    clear.sidings.some((s) => s.clear === undefined && s.without !== '')
+      ? ` ${unmeasuredWords(clear.notTold.unmeasured, voice)}`
+      : ''
+  }`,
 });
+
+const lacksOf = (without: string): string =>
+  without === '' ? 'cannot tell: measure its sharpest curve' : 'cannot tell: measure the vehicles';
 
 /** Less than this is in the middle to any tape, m. */
 const MIDWAY = 5e-4;

@@ -149,7 +149,7 @@ export const crestsTable = ({ gaps, at }: Fit, voice: Voice): WordTable => ({
       ...held,
     ];
   }),
-  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out.',
+  note: 'Both vehicles placed on the heights of the line as surveyed, trucks at the mean under their axles; tilted by cant and twist between them. Of the face: empty or as seated, whichever holds less. Links and bars are left out. How far each swings, and must: *Couplers*, or `heedway couplers`.',
 });
 
 /** Bars and links between pins: how far each end turns up or down, and what is left. */

@@ -3,6 +3,7 @@ import { nameOfTrack, type Road, type Sidings, type Standing, usableOf } from '.
 import { crossingOf, numberOfFrog } from '../../engine/things/line/turnout.ts';
 import type { Joint } from '../../engine/things/line/types.ts';
 import { tape } from '../../words/calliper.ts';
+import { unmeasuredWords } from '../../words/not-told.ts';
 import type { WordTable } from '../../words/table.ts';
 import { chainage, say, type Voice } from '../../words/voice.ts';
 
@@ -48,7 +49,7 @@ const lackWords = (lacks: Joint['lacks']): string =>
 
 function noteOf({ look }: Standing, voice: Voice): string {
   const { without, margin } = look;
-  if (without.length > 0) return `Cannot tell: nobody measured the width of ${without.join(', ')}.`;
+  if (without.length > 0) return `Cannot tell. ${unmeasuredWords(without, voice)}`;
   return `From the point of the frog, paced along the road; or where the middles of the tracks lie so far apart: from rail to the same rail. No end nearer. Whichever way round the vehicles stand, wheels hard over in their play, ${length(voice, margin.value, 'up')} between the two (${margin.source}). Against the track that a road leaves and all others of the line that come near, those whose points are not measured left out.`;
 }
 

@@ -8,6 +8,9 @@ const rest = (n: number): string =>
 const more = (n: number): string =>
   n === 0 ? '' : n === 1 ? ' One more platform likewise.' : ` ${n} more platforms likewise.`;
 
+/** @param names by comma */
+const several = (names: string): string => (/, /.test(names) ? 'are' : 'is');
+
 export const clearanceWords = {
   'strikes-structure': (f, t) => {
     const over = f.facts.side === 'over';
@@ -63,20 +66,23 @@ export const clearanceWords = {
     why: 'From where the two tracks lie far enough apart to where they no longer do. What stands beyond is struck by a train that passes.',
   }),
   'siding-not-measured': (f, t) => ({
-    what: `Whether this train stands clear of the line in ${t.fact('siding')} cannot be told: ${f.facts.vehicles === '' ? 'the radius of its sharpest curve is not measured, or a frame cannot stand in it' : `nobody measured the width of ${t.fact('vehicles')}`}.`,
+    what: `Whether this train stands clear of the line in ${t.fact('siding')} cannot be told: ${f.facts.vehicles === '' ? 'the radius of its sharpest curve is not measured, or a frame cannot stand in it' : `nobody measured how wide and how high ${t.fact('vehicles')} ${several(f.facts.vehicles)}`}.`,
     why: 'A post at the fouling point, set for the widest vehicle, is what a line usually has: stop short of it.',
   }),
   'track-not-measured': (f, t) => ({
     what: `Whether this train stands clear in ${t.fact('track')} cannot be told: ${
       f.facts.lacks === 'width'
-        ? `nobody measured the width of ${t.fact('vehicles')}`
+        ? `nobody measured how wide and how high ${t.fact('vehicles')} ${several(f.facts.vehicles)}`
         : f.facts.lacks === 'curve'
           ? 'a frame cannot stand in a curve of it or beside it'
           : f.facts.lacks === 'lead'
             ? 'how far its frog lies from the tips of its points is not measured'
             : 'the number of its frog is not measured'
     }.`,
-    why: 'The two tracks part as frog and lead have it; where they lie far enough apart follows from both. Two minutes with a tape.',
+    why:
+      f.facts.lacks === 'width'
+        ? 'How far apart two tracks must lie goes by what stands on both: one vehicle that nobody measured may be the widest.'
+        : 'The two tracks part as frog and lead have it; where they lie far enough apart follows from both. Two minutes with a tape.',
   }),
   'trains-do-not-pass': (f, t) => ({
     what: `Two trains like this do not pass each other all along ${t.fact('track')}: ${t.fact('along')} beyond its first points ${t.fact('stands')} and ${t.fact('passes')} ${(f.found?.si ?? 0) < 0 ? 'strike' : `have ${t.found('down')} between them; ${t.required('up')} is wanted`}.`,
@@ -87,7 +93,7 @@ export const clearanceWords = {
     why: 'Hands and feet in while another train is beside; nobody gets on or off between the two.',
   }),
   'body-not-measured': (f, t) => ({
-    what: `Nobody measured how wide and how high ${t.fact('vehicles')} ${/, /.test(f.facts.vehicles) ? 'are' : 'is'}; the line states what stands beside it.`,
+    what: `Nobody measured how wide and how high ${t.fact('vehicles')} ${several(f.facts.vehicles)}; the line states what stands beside it.`,
     why: 'Its width with people seated, and its height, decide whether it passes. Measure both with a rule held level and plumb.',
   }),
   'structures-not-measured': (f, t) => ({

@@ -11,12 +11,13 @@ const place = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
   `${f.facts.lie === 'crest' ? 'over the crest' : 'in the sag'} ${t.where.replace(/^.*, /, '')}`;
 
 /** What it is made of. */
-const parts = (f: FindingOf<Apart>, t: Tools<Apart>): string =>
+const parts = (f: FindingOf<Apart>, t: Tools<Apart>, more: readonly string[] = []): string =>
   [
     `the line bends them ${t.fact('line', 'up')} out of line there`,
     ...(f.facts.springs.si > 0 ? [`springs under people ${t.fact('springs', 'up')}`] : []),
     ...(f.facts.tilt.si > 0 ? [`cant and twist tilt them ${t.fact('tilt', 'up')} at the edge`] : []),
     ...(f.facts.stated.si > 0 ? [`they stand ${t.fact('stated', 'up')} apart on the level`] : []),
+    ...more,
   ].join(', ');
 
 /** A bend that may be no more than the distance between two points of the survey. */
@@ -48,12 +49,16 @@ export const crestWords = {
       isSpaced(f)
         ? `, if the track bends at one point as surveyed; bent evenly between the points, ${t.fact('even', 'up')}`
         : ''
-    }; half of a usual knuckle is ${t.required('down')}.${others(f, 'the same')}`,
-    why: `Of it: ${parts(f, t)}. ${
+    }; ${
+      f.facts.face
+        ? `beyond ${t.required('down')} less than half of their faces, ${t.fact('face')} high, holds`
+        : `half of a usual knuckle is ${t.required('down')}`
+    }.${others(f, 'the same')}`,
+    why: `Of it: ${parts(f, t, f.facts.doubt ? [`heights that nobody stated may differ by ${t.fact('doubt', 'up')}`] : [])}. ${
       isSpaced(f)
         ? 'Level points a car’s length apart there, or measure how high the faces are.'
         : f.measure === 'coupling.height'
-          ? 'Their heights are not stated and taken as equal.'
+          ? 'Measure both heights, empty.'
           : 'How high their faces are is not stated.'
     }${
       isSpaced(f) && f.severity === 'notes'

@@ -45,9 +45,9 @@ export const practiceWords = {
     what: `Between ${t.vehicle} and ${t.fact('other')} two kinds meet: “${t.fact('front')}” and “${t.fact('rear')}”.${others(f, 'the same')}`,
     why: 'They couple by an adapter or not at all, and one that slips in by chance comes out on a curve. Put in what both hold, pull on it by hand, and lift each in turn; if they are of one kind, write them alike.',
   }),
-  'coupler-height-unknown': (_f, t) => ({
-    what: `How high the coupler of ${t.fact('vehicles')} stands is not stated; its neighbour's is.`,
-    why: 'Couplers at different heights ride over each other. Hold a rule to it, with people on.',
+  'coupler-height-unknown': (f, t) => ({
+    what: `How high couplers of ${t.fact('vehicles')} stand where they meet another is not stated${f.severity === 'unknown' ? `; they may differ by ${t.required('down')} here` : ''}.`,
+    why: 'Couplers at different heights ride over each other in dips and on summits. Stand the train on level track and hold a rule from the rail’s top to the middle of each face, empty; then look at each pair with people on.',
   }),
   'no-chain-on-grade': ({ facts }, t) => ({
     what: `No safety chain is fastened at ${t.fact('gaps')} ${facts.gaps === 1 ? 'coupling' : 'couplings'}, on a line with a ${t.word('grade')} of ${t.found('up')} at ${t.at(facts.at.si)}.`,

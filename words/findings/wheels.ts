@@ -77,18 +77,25 @@ export const wheelWords = {
         : `${t.vehicle}, ${t.fact('group')}: in the curve of ${t.fact('radius', 'down')} at ${t.at(f.where.from ?? 0)} usual wheels would stand so far aslant that they take ${t.found('up')} more between the rails than straight ones; play and widening give ${t.required('down')}. Its own are not all measured.`,
     why: `With ${t.fact('widening', 'up')} more of gauge there, or lower or more sloping flanges, it goes round. Push it round by hand and look for light between flange and rail; or state the least radius that it is known to run.`,
   }),
-  'wheels-not-measured': (f, t) => ({
-    what:
-      f.severity === 'unknown'
-        ? `The ${t.fact('of')} of ${t.fact('vehicles')} is not measured on every axle; the line states frogs or crossings that it must pass.`
-        : f.facts.of === 'width'
-          ? `Nobody measured how wide the wheels of ${t.fact('vehicles')} are: whether one drops between the rails where the gauge is widened is not looked at.`
-          : `Nobody measured the wheels of ${t.fact('vehicles')}: whether they pass frogs and guard rails is not looked at.`,
-    why:
-      f.facts.of === 'width'
-        ? 'With one flange against its rail, what is left of the other tread must still lie on its own. Measure from the back of a wheel to its outer face.'
-        : 'A wheelset within its sheet on track within its own can still strike a frog or bind: the pair decides.',
-  }),
+  'wheels-not-measured': (f, t) =>
+    f.facts.of === 'width'
+      ? {
+          what: `Nobody measured how wide the wheels of ${t.fact('vehicles')} are; ${t.where.replace(/^.*?, /, '')} they must be ${t.required('up')} wide.${
+            f.severity === 'unknown'
+              ? ` The narrowest that is published, ${t.fact('narrowest', 'down')}, drops between the rails there.`
+              : f.severity === 'limits'
+                ? ` The narrowest that is published, ${t.fact('narrowest', 'down')}, has too little on its rail there.`
+                : ''
+          }`,
+          why: 'With one flange against its rail, enough of the other tread must still lie on its own. Measure from the back of a wheel to its outer face.',
+        }
+      : {
+          what:
+            f.severity === 'unknown'
+              ? `The ${t.fact('of')} of ${t.fact('vehicles')} is not measured on every axle; the line states frogs or crossings that it must pass.`
+              : `Nobody measured the wheels of ${t.fact('vehicles')}: whether they pass frogs and guard rails is not looked at.`,
+          why: 'A wheelset within its sheet on track within its own can still strike a frog or bind: the pair decides.',
+        },
   'flangeways-not-measured': (f, t) => ({
     what: `${f.facts.places === 1 ? 'The frog' : `The frogs at ${t.fact('places')} turnouts`} of this line ${f.facts.places === 1 ? 'is' : 'are'} not measured, ${t.where}: whether these wheels pass is not looked at.`,
     why: 'A host has a sheet or a gauge for it: ask, or measure across the track.',

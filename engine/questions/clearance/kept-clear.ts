@@ -1,6 +1,7 @@
 /** What a host must keep clear for a train: how far it reaches to either side, all along the line and in each curve. */
 import type { OutingContext } from '../../outing/open.ts';
 import type { Side } from '../../things/clearance/swept.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
 import { type Body, bodiesOf, fullWidthTo, leanToward, reachedAlong, wayFor } from './bodies.ts';
 
 /** By place: m from the middle of the track, play and lean at their most. */
@@ -24,11 +25,33 @@ export interface KeptBody {
   readonly right: readonly number[];
 }
 
-/** undefined: nothing was measured, or a frame cannot stand somewhere. */
+/** Names of vehicles of which it cannot be told, and why. */
+export interface NotTold {
+  readonly unmeasured: readonly string[];
+  readonly cannotStand: readonly string[];
+}
+
+export function notTold(context: OutingContext): NotTold {
+  const { line, loaded } = context;
+  const bodies = bodiesOf(context);
+  const way = wayFor(line, bodies);
+  const stands = (body: Body): boolean =>
+    typeof reachedAlong(way, body, 0, line.length, 'left', body.play.high) !== 'number';
+  return {
+    unmeasured: namesOf(loaded.vehicles.filter((v) => !v.vehicle.envelope)),
+    cannotStand: namesOf(bodies.filter((body) => !stands(body)).map(({ of }) => of)),
+  };
+}
+
+const namesOf = (of: readonly LoadedVehicle[]): string[] => [
+  ...new Set(of.map(({ vehicle }) => vehicle.name)),
+];
+
+/** undefined: nothing was measured, or a frame cannot stand somewhere: `notTold` says which. */
 export function keptClear(context: OutingContext): KeptClear | undefined {
   const { line, loaded } = context;
   const bodies = bodiesOf(context);
-  const without = loaded.vehicles.filter((v) => !v.vehicle.envelope).map((v) => v.vehicle.name);
+  const without = namesOf(loaded.vehicles.filter((v) => !v.vehicle.envelope));
   if (bodies.length === 0) return undefined;
   const way = wayFor(line, bodies);
   const along = (body: Body, side: Side) => {
@@ -59,7 +82,7 @@ export function keptClear(context: OutingContext): KeptClear | undefined {
       left: left.map((r) => r.reach),
       right: right.map((r) => r.reach),
     })),
-    without: [...new Set(without)],
+    without,
     longest: Math.max(...bodies.map(({ shape: { box } }) => box.front - box.rear)),
   };
 }

@@ -33,6 +33,13 @@ export function reachInCurve(
   return Math.max(radius - axis + half, Math.hypot(axis + half, end) - radius);
 }
 
+/** Wanted between two trains, m, and who says so. */
+export const betweenTrains = ({
+  host,
+  assumed,
+}: OutingContext['outing']): { readonly value: number; readonly source: string } =>
+  host.roomBetweenTrains ?? assumed.practice['clear-beside'];
+
 export function lookAtSidings(context: OutingContext): SidingRoom[] {
   const { line, loaded, outing } = context;
   const { sidings = [] } = line;
@@ -42,7 +49,7 @@ export function lookAtSidings(context: OutingContext): SidingRoom[] {
     ...new Set(loaded.vehicles.filter((v) => !v.vehicle.envelope).map((v) => v.vehicle.name)),
   ].join(', ');
   const way = wayFor(line, bodies);
-  const margin = outing.assumed.practice['clear-beside'].value;
+  const margin = betweenTrains(outing).value;
   return sidings.map((siding): SidingRoom => {
     const cannotTell: SidingRoom = { siding, clear: undefined, without };
     const { radius, side, spacings } = siding;

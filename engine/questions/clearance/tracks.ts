@@ -7,6 +7,7 @@ import { makeFinding, marginOf } from '../make.ts';
 import type { Least } from './beside.ts';
 import { type Body, bodiesOf } from './bodies.ts';
 import { type RoadLaid, roadsOf, type Untold } from './roads.ts';
+import { betweenTrains } from './sidings.ts';
 
 /** A road as one train finds it. */
 export interface Road extends Omit<RoadLaid, 'leastOf'> {
@@ -33,8 +34,7 @@ const unmeasuredOf = ({ loaded }: OutingContext): string[] =>
 
 /** @param passing the train that passes meanwhile; another of this kind, if nothing is said */
 export function lookAtTracks(context: OutingContext, passing: OutingContext = context): TracksLook {
-  const { host, assumed } = context.outing;
-  const margin = host.roomBetweenTrains ?? assumed.practice['clear-beside'];
+  const margin = betweenTrains(context.outing);
   const line = wholeLine(context);
   const without = [...new Set([...unmeasuredOf(context), ...unmeasuredOf(passing)])];
   const { tracks = [] } = line;

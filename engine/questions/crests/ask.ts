@@ -1,8 +1,8 @@
 /**
  * Do the couplers stay in hold? Heights as stated, less what springs give under people, the line under both vehicles, and
  * what cant and twist tilt them.
- * Less than half a face limits, nothing left forbids. Faces that nobody measured are asked for only where couplers of the usual size
- * might slip by.
+ * Less than half a face limits, nothing left forbids. Faces and heights that nobody measured are asked for only where couplers of the
+ * usual size might slip by.
  */
 import { amount } from '../../base/quantity.ts';
 import type { OutingContext } from '../../outing/open.ts';
@@ -10,7 +10,7 @@ import type { Finding, Severity } from '../finding.ts';
 import type { FactsOf } from '../findings.ts';
 import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
-import { type CrestGap, type Hold, lookAtCrests } from './look.ts';
+import { type CrestGap, type Hold, lookAtCrests, missesBy } from './look.ts';
 
 export interface CrestsData {
   readonly gaps: readonly CrestGap[];
@@ -49,7 +49,7 @@ function weighHeld({ held, face }: Hold, sparse: boolean): Severity | undefined 
 const factsOf = (
   { other, lie, apart, stated, line, springs, tilt, people }: CrestGap,
   others: number,
-): Omit<FactsOf<'coupler-face-unknown'>, 'even'> => ({
+): Omit<FactsOf<'coupler-face-unknown'>, 'even' | 'face' | 'doubt'> => ({
   other,
   lie,
   higher: apart > 0 ? 'ahead' : 'behind',
@@ -133,36 +133,47 @@ function sinksUnknown(gaps: readonly CrestGap[], sink: number, source: string): 
 }
 
 /**
- * Beyond half of a usual knuckle within limits, beyond all of one it is asked for. Of a bend that the survey's spacing alone makes so sharp one
- * step less: nobody knows that it is there.
+ * Beyond half of a face within limits, beyond all of one it is asked for. Of a bend that the survey's spacing alone makes so sharp one
+ * step less: nobody knows that it is there. Heights that nobody stated may differ by as much as the trade couples: who says nothing is
+ * never told less than who states them within that.
  *
- * @param usual half of a usual knuckle, m
+ * @param usual half of a usual knuckle, m: of faces that nobody measured
  */
 function unknown(gaps: readonly CrestGap[], usual: number): Finding[] {
   const silent = gaps.filter((g) => (g.hold === null || g.stated === null) && added(g));
-  const out = ({ apart, tilt }: CrestGap): number => Math.abs(apart) + tilt;
-  // Bent evenly between the points of the survey it would not ask.
-  const isSpaced = (g: CrestGap): boolean => g.gentle < usual && out(g) >= usual;
+  const out = ({ apart, tilt, doubt }: CrestGap): number => Math.abs(apart) + tilt + doubt;
+  const misses = ({ hold }: CrestGap) => missesBy(hold, 2 * usual);
+  const even = ({ gentle, doubt }: CrestGap): number => gentle + doubt;
+  // Bent evenly between the points of the survey it would not ask. Of faces that are known the bend counts as it is surveyed.
+  const isSpaced = (g: CrestGap): boolean =>
+    g.hold === null && even(g) < misses(g).half && out(g) >= misses(g).half;
   const weigh = (g: CrestGap): Severity | undefined => {
-    if (out(g) >= 2 * usual) return isSpaced(g) ? 'limits' : 'unknown';
-    // Heights that nobody measured are not known to differ.
-    return out(g) < usual ? undefined : isSpaced(g) || g.stated === null ? 'notes' : 'limits';
+    const { half, all } = misses(g);
+    if (out(g) >= all) return isSpaced(g) ? 'limits' : 'unknown';
+    return out(g) < half ? undefined : isSpaced(g) ? 'notes' : 'limits';
   };
+  const share = (g: CrestGap): number => out(g) / misses(g).half;
   // What one levelling settles, and what is measured at the train.
   const each = [false, true].map((spaced) => silent.filter((g) => isSpaced(g) === spaced));
   return (['unknown', 'limits', 'notes'] as const).flatMap((severity) => {
     return each.flatMap((gaps) => {
       const of = gaps.filter((g) => weigh(g) === severity);
       if (of.length === 0) return [];
-      const worst = of.reduce((a, b) => (out(b) > out(a) ? b : a));
+      const worst = of.reduce((a, b) => (share(b) > share(a) ? b : a));
+      const { hold, doubt } = worst;
       const atTrain = worst.stated === null ? 'coupling.height' : 'coupling.face';
       return [
         makeFinding('coupler-face-unknown', severity, 'fit', {
           where: placeOf(worst),
           found: amount(out(worst), 'length'),
-          required: amount(usual, 'length'),
-          margin: Math.max(-1, 1 - out(worst) / usual),
-          facts: { ...factsOf(worst, of.length - 1), even: amount(worst.gentle, 'length') },
+          required: amount(misses(worst).half, 'length'),
+          margin: Math.max(-1, 1 - share(worst)),
+          facts: {
+            ...factsOf(worst, of.length - 1),
+            even: amount(even(worst), 'length'),
+            ...(hold ? { face: amount(hold.face, 'length') } : {}),
+            ...(doubt > 0 ? { doubt: amount(doubt, 'length') } : {}),
+          },
           sure: 'assumed',
           measure: isSpaced(worst) ? 'line.profile' : atTrain,
           source: SOURCE,

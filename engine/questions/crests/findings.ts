@@ -11,7 +11,11 @@ const apart = {
   others: 'number',
 } as const;
 const held: typeof apart & { readonly face: 'length' } = { ...apart, face: 'length' };
-const unstated: typeof apart & { readonly even: 'length' } = { ...apart, even: 'length' };
+const unstated: typeof apart & {
+  readonly even: 'length';
+  readonly 'face?': 'length';
+  readonly 'doubt?': 'length';
+} = { ...apart, even: 'length', 'face?': 'length', 'doubt?': 'length' };
 
 export const crestFindings = {
   'couplers-slip-by': held as typeof held,

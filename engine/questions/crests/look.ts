@@ -23,6 +23,8 @@ export interface CrestGap {
   readonly other: string;
   /** Height of the coupler ahead less that behind as stated; null: one of them is not. */
   readonly stated: number | null;
+  /** What heights that nobody stated may differ by besides, as far as the trade couples, m; nothing where both are stated. */
+  readonly doubt: number;
   /** What the line and the springs add where it is worst, m. */
   readonly line: number;
   readonly springs: number;
@@ -90,7 +92,8 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
       const of = (p: People): number => total(worstOf(stated ?? 0, bent, sinks[0][p], sinks[1][p]));
       return Math.min(total(worst), Math.max(of('seated'), of('empty')));
     };
-    const asked = (hold === null || stated === null) && total(worst) >= usual / 2;
+    const doubt = stated === null ? outing.assumed.coupler.heightDifference.value : 0;
+    const asked = (hold === null || stated === null) && total(worst) + doubt >= missesBy(hold, usual).half;
     const room = hold && hold.mean - flat - hold.face / 2;
     const reach = Math.max(...a.near, ...a.far, ...b.near, ...b.far);
     return [
@@ -100,6 +103,7 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
         name: ahead.vehicle.name,
         other: behind.vehicle.name,
         stated,
+        doubt,
         ...worst,
         gentle: asked ? gentle() : total(worst),
         lie: lieOf(line, worst.at, reach),
@@ -113,6 +117,13 @@ export function lookAtCrests({ line, loaded, outing }: OutingContext): CrestGap[
     ];
   });
 }
+
+/** How far out of line half of the lower face is lost, and all of it, m. @param usual a knuckle's height, of faces that nobody measured */
+export const missesBy = (
+  hold: Hold | null,
+  usual: number,
+): { readonly half: number; readonly all: number } =>
+  hold ? { half: hold.mean - hold.face / 2, all: hold.mean } : { half: usual / 2, all: usual };
 
 /** Faces lie evenly about the middle, by which a coupler's height is told. */
 function holdOf(a: number | undefined, b: number | undefined, apart: number): Hold | null {

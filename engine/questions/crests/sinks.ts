@@ -1,13 +1,16 @@
 /**
  * How far the end of a vehicle sinks on its springs: as people sit, without riders, with every seat taken.
  *
- * Each guide sinks by s = ΔF/(2·n·k), the frame is a straight line over both, its end sinks by s₁ + (s₁ − s₂)·o/A. ΔF load beyond
- * the tare, N; n axles of the guide; k stiffness of the spring over one wheel, N/m; o overhang, A between the guides, m. Heights are
- * measured empty. Source: common engineering geometry.
+ * The frame is rigid and stands on equal springs, one over each wheel:
+ *
+ *   s(x) = F/(n·k) + M·(x − x̄)/(k·Σ(xᵢ − x̄)²);   x̄ = Σxᵢ/n;   F = Σm·g;   M = Σm·g·(x − x̄)
+ *
+ * xᵢ where each of the n springs bears on the frame, x̄ their middle, m; k stiffness of one, N/m; F and M of all that is aboard beyond
+ * the tare, N and N·m. Heights are measured empty. Range: springs that neither lift off nor go solid. Source: common engineering
+ * statics (of two groups the lever rule).
  */
-import { guidesOf } from '../../things/coupler/bend.ts';
-import { groupLoads, type LoadedVehicle } from '../../things/train/loaded.ts';
-import { tareAlong } from '../../things/vehicle/tare.ts';
+import { GRAVITY } from '../../base/constants.ts';
+import type { LoadedVehicle } from '../../things/train/loaded.ts';
 
 /** On stiff and on soft springs, m; nothing sinks without known springs, and `unknown` says so of what carries riders. */
 export interface Sinks {
@@ -64,18 +67,34 @@ export function frameSinks({ vehicle, riders }: LoadedVehicle, along: number): n
   return [force / stiffness.low, force / stiffness.high];
 }
 
-/** Load per wheel beyond the tare that would sink the frame there as far as it sinks, N. */
+/** Sum over a spring's stiffness: load per wheel that would sink the frame there as far as it sinks, N. */
 function forceAt(vehicle: LoadedVehicle['vehicle'], along: number, points: readonly At[]): number {
-  const tare = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), []);
-  const loads = groupLoads(vehicle, vehicle.tare.value, tareAlong(vehicle), points);
-  const under = (at: number): number => {
-    // Of a single group both guides are its own outer axles.
-    const k = Math.max(
-      0,
-      vehicle.groups.findIndex((g) => g.at === at),
-    );
-    return (loads[k] - tare[k]) / (2 * vehicle.groups[k].axles);
-  };
-  const [front, rear] = guidesOf(vehicle);
-  return under(front) + (under(rear) - under(front)) * ((along - front) / (rear - front));
+  const springs = springsOf(vehicle);
+  const wheels = springs.reduce((sum, s) => sum + s.wheels, 0);
+  const middle = springs.reduce((sum, s) => sum + s.wheels * s.at, 0) / wheels;
+  const square = springs.reduce((sum, s) => sum + s.wheels * (s.at - middle) ** 2, 0);
+  const force = points.reduce((sum, p) => sum + p.mass * GRAVITY, 0);
+  const moment = points.reduce((sum, p) => sum + p.mass * GRAVITY * (p.at - middle), 0);
+  // Nothing holds a frame on a single axle level: it sinks evenly.
+  return force / wheels + (square > 0 ? (moment * (along - middle)) / square : 0);
+}
+
+interface Springs {
+  readonly at: number;
+  readonly wheels: number;
+}
+
+/**
+ * Where the springs bear on the frame: a truck's at its pivot. Of a vehicle of one group, and of driving wheels between trucks, each
+ * axle in the frame itself.
+ */
+function springsOf({ groups }: LoadedVehicle['vehicle']): Springs[] {
+  return groups.flatMap(({ at, axles, wheelBase, driven }): Springs[] => {
+    const inFrame = groups.length === 1 || (groups.length > 2 && driven);
+    if (!inFrame || axles < 2) return [{ at, wheels: 2 * axles }];
+    return Array.from({ length: axles }, (_, i) => ({
+      at: at + wheelBase * (i / (axles - 1) - 0.5),
+      wheels: 2,
+    }));
+  });
 }

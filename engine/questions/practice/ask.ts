@@ -151,7 +151,7 @@ function couplerHeights({ outing }: OutingContext): Finding[] {
       }),
     ];
   });
-  return [...told, ...halfMeasured(vehicles, gaps)];
+  return [...told, ...heightsUnknown(outing, gaps)];
 }
 
 interface Gap {
@@ -160,17 +160,33 @@ interface Gap {
   readonly rear: Vehicle['front'];
 }
 
-/** Gaps with one height stated and the other not: one line for the train. */
-function halfMeasured(vehicles: readonly Vehicle[], gaps: readonly Gap[]): Finding[] {
-  const half = gaps.filter(({ front, rear }) => (front.height === undefined) !== (rear.height === undefined));
-  if (half.length === 0) return [];
-  const without = half.map(({ gap, front }) => vehicles[front.height === undefined ? gap : gap + 1]);
+/**
+ * Gaps of which a height is not stated, one line for the train. Whoever couples the two sees how they stand, so that it is a note; a
+ * host who says how far they may differ has made a rule of it, and nobody has said that it is kept. Links and bars ride over nothing:
+ * of those without any height it is asked how far they turn (`pitch/`).
+ */
+function heightsUnknown(
+  { host, train: { vehicles } }: OutingContext['outing'],
+  gaps: readonly Gap[],
+): Finding[] {
+  const rule = host.couplerTolerance;
+  // A sheet that says how high they stand cannot be told either, and asks for every one of them.
+  if (host.standards?.couplerHeight) return [];
+  const lacking = gaps.flatMap(({ gap, front, rear }) => {
+    const without = [
+      ...(front.height === undefined ? [vehicles[gap]] : []),
+      ...(rear.height === undefined ? [vehicles[gap + 1]] : []),
+    ];
+    return without.length === 2 && !rule && isLinked(front, rear) ? [] : without;
+  });
+  if (lacking.length === 0) return [];
   return [
-    makeFinding('coupler-height-unknown', 'notes', 'practice', {
-      where: { vehicle: without[0].id },
-      facts: { vehicles: names([...new Set(without)]) },
+    makeFinding('coupler-height-unknown', rule ? 'unknown' : 'notes', 'practice', {
+      where: { vehicle: lacking[0].id },
+      ...(rule ? { required: amount(rule.value, 'length') } : {}),
+      facts: { vehicles: names([...new Set(lacking)]) },
       measure: 'coupling.height',
-      source: PRACTICE,
+      source: rule?.source ?? PRACTICE,
     }),
   ];
 }

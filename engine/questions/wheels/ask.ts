@@ -11,7 +11,15 @@ import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { aslantBinds } from './aslant.ts';
 import { framesBind } from './frame.ts';
-import { comparedOn, lookAtWheels, type Measured, type Met, type WheelsetFit, without } from './look.ts';
+import {
+  comparedOn,
+  isAcross,
+  lookAtWheels,
+  type Measured,
+  type Met,
+  type WheelsetFit,
+  without,
+} from './look.ts';
 import { wornWheels } from './worn.ts';
 
 export interface WheelsData {
@@ -40,7 +48,7 @@ export function askWheels(context: OutingContext): Findings<WheelsData> {
       ...framesBind(context),
       ...aslantBinds(context),
       ...notMeasured(context),
-      ...widthsNotMeasured(context.line, wheelsets),
+      ...widthsNotMeasured(context, wheelsets),
       ...frogsNotMeasured(context.line, wheelsets),
     ],
     data: { wheelsets },
@@ -57,7 +65,7 @@ function weighed<M extends Met>(
   of: readonly WheelsetFit[],
   met: (fit: WheelsetFit) => M | null,
   weigh: (met: M) => Severity | undefined,
-  tell: (worst: At<M>, severity: Severity, others: number) => Finding,
+  tell: (worst: At<M>, severity: Severity, others: number, all: readonly At<M>[]) => Finding,
 ): Finding[] {
   const all = of
     .flatMap((fit): At<M>[] => {
@@ -65,9 +73,9 @@ function weighed<M extends Met>(
       return at ? [{ fit, met: at }] : [];
     })
     .sort((a, b) => a.met.left - b.met.left);
-  return (['forbids', 'limits', 'notes'] as const).flatMap((severity) => {
+  return (['forbids', 'unknown', 'limits', 'notes'] as const).flatMap((severity) => {
     const these = all.filter((a) => weigh(a.met) === severity);
-    return these.length === 0 ? [] : [tell(these[0], severity, these.length - 1)];
+    return these.length === 0 ? [] : [tell(these[0], severity, these.length - 1, these)];
   });
 }
 
@@ -292,27 +300,37 @@ function notMeasured({ line, outing }: OutingContext): Finding[] {
   });
 }
 
-/** Where the gauge is anywhere wider than the line's, a narrow wheel drops in: of one of which nobody measured the width that is not looked at. */
-function widthsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Finding[] {
-  const { curves, flangeways = [], gauge } = line;
-  const wide = [
-    ...curves.filter((c) => c.gaugeWidening > 0),
-    ...flangeways
-      .filter((w) => (w.gauge ?? gauge) > gauge + ROUNDING)
-      .map(({ at }) => ({ from: at, to: at })),
-  ];
-  const lacking = wheelsets.filter(
-    ({ backs, wheelset }) => backs && wheelset.flangeThickness && wheelset.width === undefined,
+/**
+ * Of wheels of which nobody measured the width: from how wide on they would do. Where even the narrowest that is published would drop
+ * in it is asked for, where such a one has too little tread left it limits; else a note where the gauge is anywhere wider than the line's.
+ */
+function widthsNotMeasured({ outing, line }: OutingContext, wheelsets: readonly WheelsetFit[]): Finding[] {
+  const { 'wheel-tread': tread, 'wheel-narrow': narrow } = outing.assumed.practice;
+  const [wanted, narrowest] = [tread.value * line.gauge, narrow.value * line.gauge];
+  return weighed(
+    wheelsets,
+    ({ width }) => width,
+    ({ left, widening, place }) =>
+      narrowest + left < -ROUNDING
+        ? 'unknown'
+        : narrowest + left < wanted - ROUNDING
+          ? 'limits'
+          : widening > 0 || place !== ''
+            ? 'notes'
+            : undefined,
+    (worst, severity, _others, all) =>
+      makeFinding('wheels-not-measured', severity, 'fit', {
+        where: whereOf(worst),
+        required: amount(wanted - worst.met.left, 'length'),
+        facts: {
+          vehicles: [...new Set(all.map(({ fit }) => fit.name))].join(', '),
+          of: 'width',
+          narrowest: amount(narrowest, 'length'),
+        },
+        measure: 'vehicle.wheelsets.width',
+        source: severity === 'notes' ? PRACTICE : narrow.source,
+      }),
   );
-  if (wide.length === 0 || lacking.length === 0) return [];
-  return [
-    makeFinding('wheels-not-measured', 'notes', 'fit', {
-      where: { vehicle: lacking[0].vehicle, from: wide[0].from, to: wide[0].to },
-      facts: { vehicles: [...new Set(lacking.map((w) => w.name))].join(', '), of: 'width' },
-      measure: 'vehicle.wheelsets.width',
-      source: PRACTICE,
-    }),
-  ];
 }
 
 /** Between the tips of points and their frog, at most, m. */
@@ -340,7 +358,8 @@ function frogsNotMeasured(line: Line, wheelsets: readonly WheelsetFit[]): Findin
     [start, ...(end ? [end] : [])].flatMap(({ track, at }) => (track === MAIN ? [{ name, at }] : [])),
   );
   const called = places.filter((p) => p.kind === 'switch');
-  const turnouts = alone([...called, ...alone(points, called)], flangeways).sort((a, b) => a.at - b.at);
+  const measured = flangeways.filter((way) => isAcross(line, way));
+  const turnouts = alone([...called, ...alone(points, called)], measured).sort((a, b) => a.at - b.at);
   if (turnouts.length === 0) return [];
   return [
     makeFinding('flangeways-not-measured', 'notes', 'fit', {

@@ -42,6 +42,11 @@ export const wheelFindings = {
   'wheels-not-measured': {
     vehicles: 'name',
     of: ['back to back', 'flange thickness', 'flange height', 'width'],
+    'narrowest?': 'length',
+  } as {
+    readonly vehicles: 'name';
+    readonly of: readonly ['back to back', 'flange thickness', 'flange height', 'width'];
+    readonly 'narrowest?': 'length';
   },
   'flangeways-not-measured': { places: 'number' },
 } as const;

@@ -49,6 +49,8 @@ export interface WheelsetFit {
   readonly gauge: Met | null;
   readonly mostPlay: number | null;
   readonly tread: Tread | null;
+  /** Where nobody measured how wide its wheels are: from how wide on none drops in. Null: nothing to tell it by. */
+  readonly width: Tread | null;
   readonly floor: Met | null;
 }
 
@@ -81,9 +83,23 @@ function spotsOf(line: Line): Spot[] {
   ];
 }
 
-/** Gauge at a frog, m. */
-export const gaugeAt = (line: Line, { gauge, at }: Flangeway): number =>
-  gauge ?? line.gauge + wideningAt(line, at);
+/**
+ * Gauge at a frog, m. Of one that states none and lies in a widened curve nobody knows whether it was laid wide: its guard check is
+ * then that of the line's own gauge, its guard face that of the widened one.
+ */
+const gaugeAt = (
+  line: Line,
+  { gauge, at }: Flangeway,
+): { readonly least: number; readonly most: number } => ({
+  least: gauge ?? line.gauge,
+  most: gauge ?? line.gauge + wideningAt(line, at),
+});
+const checkOf = (line: Line, way: Flangeway) => guardCheckOf(way, gaugeAt(line, way).least);
+const faceOf = (line: Line, way: Flangeway) => guardFaceOf(way, gaugeAt(line, way).most);
+
+/** Whether it has anything across the track to hold wheels against; a depth alone tells of no point and no guard rail. */
+export const isAcross = (line: Line, way: Flangeway): boolean =>
+  checkOf(line, way) !== undefined || faceOf(line, way) !== undefined;
 
 const least = <M extends Met>(of: readonly M[]): M | null =>
   of.reduce<M | null>((a, b) => (a === null || b.left < a.left ? b : a), null);
@@ -94,13 +110,13 @@ function fitOf(vehicle: Vehicle, wheelset: Wheelset, line: Line, spots: readonly
   const ways = line.flangeways ?? [];
   const at = (way: Flangeway) => ({ place: way.name, from: way.at, to: way.at });
   const frog = ways.flatMap((way): Guarded[] => {
-    const bears = guardCheckOf(way, gaugeAt(line, way));
+    const bears = checkOf(line, way);
     if (bears === undefined || !backs || !flange) return [];
     const found = wheelCheck(backs.most, flange.high);
     return [{ ...at(way), found, bears, left: bears - found, measured: way.guardCheck !== undefined }];
   });
   const guard = ways.flatMap((way): Guarded[] => {
-    const bears = guardFaceOf(way, gaugeAt(line, way));
+    const bears = faceOf(line, way);
     if (bears === undefined || !backs) return [];
     return [
       {
@@ -133,6 +149,11 @@ function fitOf(vehicle: Vehicle, wheelset: Wheelset, line: Line, spots: readonly
       backs && flange && width !== undefined
         ? least(spots.map((spot) => treadAt(spot, backs.least, flange.low, width)))
         : null,
+    // Of wheels without any width the tread lacks what they need.
+    width:
+      backs && flange && width === undefined
+        ? least(spots.map((spot) => treadAt(spot, backs.least, flange.low, 0)))
+        : null,
     floor: least(floor),
   };
 }
@@ -163,8 +184,8 @@ export const without = (vehicles: readonly Vehicle[], of: Measured): Vehicle[] =
 export function comparedOn(line: Line): ReadonlySet<Measured> {
   const of = new Set<Measured>();
   for (const way of line.flangeways ?? []) {
-    const check = guardCheckOf(way, gaugeAt(line, way)) !== undefined;
-    if (check || guardFaceOf(way, gaugeAt(line, way)) !== undefined) of.add('backToBack');
+    const check = checkOf(line, way) !== undefined;
+    if (check || faceOf(line, way) !== undefined) of.add('backToBack');
     if (check) of.add('flangeThickness');
     if (way.depth !== undefined) of.add('flangeHeight');
   }

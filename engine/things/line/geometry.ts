@@ -56,9 +56,14 @@ export function curvatureWithin(element: CurveElement, at: number): number {
   return element.startCurvature + share * (element.endCurvature - element.startCurvature);
 }
 
-/** Gauge widening of the curve at a chainage, m. */
-export const wideningAt = ({ curves }: Pick<Line, 'curves'>, at: number): number =>
-  curves.find((c) => at >= c.from && at <= c.to)?.gaugeWidening ?? 0;
+/** Gauge widening at a chainage on the line, m: where two curves meet, or a loop closes, of the one that is widened more. */
+export function wideningAt({ curves, loop, length }: Line, at: number): number {
+  // The ends of a loop are one place.
+  const seam = loop && (at === 0 || at === length);
+  const lies = (c: CurveElement): boolean =>
+    (at >= c.from && at <= c.to) || (seam && (c.from === 0 || c.to === length));
+  return curves.reduce((most, c) => (lies(c) ? Math.max(most, c.gaugeWidening) : most), 0);
+}
 
 /** m, right rail above left. */
 export function cantAt(line: Line, s: number): number {

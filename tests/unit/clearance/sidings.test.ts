@@ -58,6 +58,11 @@ describe('a siding', () => {
     const clear = roomIn(siding());
     expect(clear?.from).toBeCloseTo(30 + 10 * needs, 2);
     expect(clear?.to).toBeCloseTo(70 - 10 * needs, 2);
+    // A host's own room between trains stands in its place.
+    const own = beside({ line: { sidings: [siding()] } });
+    const roomBetweenTrains = { value: WANTED + 0.1, source: 'rule book' };
+    const [wider] = lookAtSidings(openOuting({ ...own, host: { ...own.host, roomBetweenTrains } }));
+    expect(wider.clear?.from).toBeCloseTo(31 + 10 * needs, 2);
   });
 
   it('has midway what the spacing leaves of both', () => {

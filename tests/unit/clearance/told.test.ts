@@ -10,6 +10,7 @@ import type { Finding } from '../../../engine/questions/finding.ts';
 import type { Line, PlaceKind } from '../../../engine/things/line/types.ts';
 import { clearPlot } from '../../../views/clear-plot.ts';
 import { sceneToSvg } from '../../../views/strip/scene.ts';
+import { curvesTable } from '../../../views/tables/clear.ts';
 import { tellFinding } from '../../../words/finding.ts';
 import { beside, besideSays, CAR, post } from '../../support/beside.ts';
 
@@ -288,4 +289,40 @@ it('what stands there is set back, a roof is raised, by steps of 5 mm from what 
   expect(kinds({ structures: [sign], ridden: true }, 'rider-strikes-structure')).toEqual(
     expect.arrayContaining(['set-back', 'fewer-riders']),
   );
+});
+
+describe('vehicles without which it cannot be told', () => {
+  const voice = { system: 'imperial', wording: 'us' } as const;
+  const two = (bare: readonly number[], line: Partial<Line> = {}): Outing => {
+    const outing = beside({ line });
+    const [one] = outing.train.vehicles;
+    const vehicles = [0, 1].map((i) => {
+      const { envelope, ...rest } = { ...one, id: `v${i}`, name: `Car ${i}` };
+      return bare.includes(i) ? rest : { ...rest, ...(envelope ? { envelope } : {}) };
+    });
+    return { ...outing, train: { ...outing.train, vehicles }, riders: [] };
+  };
+  const noteOf = (outing: Outing): string =>
+    curvesTable(lookAtClear(outing), { ...voice, outing }).note ?? '';
+
+  it('are named, with what to measure and how, whether some are known or none', () => {
+    expect(noteOf(two([]))).not.toContain('measured');
+    for (const [bare, names] of [
+      [[1], 'Car 1 is: measure'],
+      [[0, 1], 'Car 0, Car 1 are: measure of each'],
+    ] as const)
+      expect(noteOf(two(bare))).toContain(
+        `Nobody measured how wide and how high ${names} its width at the widest with people seated, and its height, with a rule held level and plumb`,
+      );
+    expect(noteOf(two([1]))).toMatch(/Without Car 1, so that it may be too little/);
+    expect(noteOf(two([0, 1]))).toMatch(/^Cannot tell\./);
+  });
+
+  it('that cannot stand in a curve are told apart from those that nobody measured', () => {
+    const k = 1 / 0.5;
+    const curves = [{ from: 20, to: 21, startCurvature: k, endCurvature: k, gaugeWidening: 0 }];
+    expect(noteOf(two([1], { curves }))).toMatch(
+      /^Cannot tell\. Nobody measured .* Car 1 is: .* Car 0 cannot stand in a curve of this line/,
+    );
+  });
 });

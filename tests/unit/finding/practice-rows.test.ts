@@ -128,6 +128,7 @@ describe.each<[Key, Finding['code'], () => Outing, (c: OutingContext) => readonl
     ['wheel-near', 'wheel-strikes-frog', () => wheeled(), wheels, 0.004, 0.002],
     ['wheel-runout', 'back-to-back-varies', () => wheeled(), wheels, 0.0001, 0.001],
     ['wheel-tread', 'wheel-drops-in', () => wheeled(), wheels, 0.1, 0.02],
+    ['wheel-narrow', 'wheels-not-measured', () => wheeled({ width: undefined as never }), wheels, 0.01, 0.1],
     [
       'wheel-diameter',
       'wheel-diameters-differ',

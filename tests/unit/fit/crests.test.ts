@@ -106,11 +106,49 @@ describe('faces and heights that nobody stated', () => {
     expect(finding.margin).toBeCloseTo(-0.5, 2);
   });
 
-  it('heights: a note, until no height could do', () => {
+  it('heights: never told less than the worst that the trade couples', () => {
     const { height: _h, ...bare } = knuckle(0.11);
-    expect(said(of((0.95 * half) / per, bare))).toEqual([]);
-    expect(said(of((1.4 * half) / per, bare))).toEqual(['notes coupler-face-unknown coupling.height']);
-    expect(said(of((2.05 * half) / per, bare))).toEqual(['unknown coupler-face-unknown coupling.height']);
+    const { face: _f, ...nothing } = bare;
+    const trade = (3 / 16) * 0.0254;
+    for (const [on, all] of [
+      [nothing, 2 * half],
+      [bare, 0.03],
+    ] as const) {
+      const at = (out: number) => said(of((out - trade) / per, on));
+      expect(at(0.48 * all)).toEqual([]);
+      expect(at(0.7 * all)).toEqual(['limits coupler-face-unknown coupling.height']);
+      expect(at(0.98 * all)).toEqual(['limits coupler-face-unknown coupling.height']);
+      expect(at(1.02 * all)).toEqual(['unknown coupler-face-unknown coupling.height']);
+    }
+    const ranks = ['', 'notes', 'limits', 'unknown', 'forbids'];
+    const rank = (outing: Outing) => ranks.indexOf(said(outing)[0]?.split(' ')[0] ?? '');
+    for (let halves = 0.1; halves < 1.9; halves += 0.1)
+      for (const differ of [-trade, 0, trade])
+        for (const on of [{}, { face: 0.03 }])
+          expect(
+            Math.min(
+              3,
+              rank(
+                of(
+                  (halves * half) / per,
+                  { ...faceless, ...on },
+                  { ...faceless, ...on, height: 0.11 + differ },
+                ),
+              ),
+            ),
+            `${halves} ${differ}`,
+          ).toBeLessThanOrEqual(rank(of((halves * half) / per, { type: 'knuckle', ...on })));
+  });
+
+  it('are told by the faces where these are known', () => {
+    const { height: _h, ...bare } = knuckle(0.11);
+    const outing = of(0.012 / per, bare);
+    const [finding] = crestsOf(outing).findings;
+    expect(finding.found?.si).toBeCloseTo(0.012 + (3 / 16) * 0.0254, 4);
+    expect(finding.required?.si).toBeCloseTo(0.015, 9);
+    const { what, why } = tellFinding(finding, voice(outing));
+    expect(what).toMatch(/less than half of their faces, 30 mm high/);
+    expect(why).toContain('heights that nobody stated may differ by');
   });
 });
 
@@ -304,4 +342,16 @@ describe('several gaps', () => {
     expect(told(steep(way * 0.002))).toEqual([['coupler-face-unknown', 'limits', 1, 1]]);
     expect(told(steep(-way * 0.002))).toEqual([['coupler-face-unknown', 'limits', 0, 1]]);
   });
+});
+
+it('whether it fits says too of what kind couplers are, how high they stand and how far they swing', () => {
+  const { height: _h, ...bare } = knuckle(0.11);
+  const codes = (outing: Outing) => lookAtFit(outing).findings.map((f) => f.code);
+  expect(codes(of(0))).not.toContain('coupler-height-unknown');
+  expect(codes(of(0, bare))).toContain('coupler-height-unknown');
+  expect(codes(of(0, knuckle(0.11), knuckle(0.12)))).toContain('coupler-heights-differ');
+  expect(codes(of(0, knuckle(0.11), knuckle(0.11, { type: 'hook' })))).toContain('coupler-kinds-differ');
+  const curve = { from: 10, to: 60, startCurvature: 0.1, endCurvature: 0.1, gaugeWidening: 0 };
+  const level = of(0, knuckle(0.11, { shank: 0.1, swing: exact(0.02) }));
+  expect(codes({ ...level, line: { ...level.line, curves: [curve] } })).toContain('coupler-swing-short');
 });

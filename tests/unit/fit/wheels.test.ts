@@ -80,8 +80,14 @@ describe('a wheelset and a frog', () => {
     // Gauge there, where it was measured, else with the widening of its curve.
     const narrow = wheeled({}, [{ ...gap(0.2, 0.2)[0], gauge: 7.22 * IN }]);
     expect(said(narrow)).toContain('forbids wheel-strikes-frog');
-    const wide = wheeled({}, [{ ...gap(0.23, 0.2)[0], at: 50 }], { curves: [curve(0.1 * IN)] });
-    expect(said(wide)).not.toContain('forbids wheel-strikes-frog');
+    // In a widened curve nobody knows whether it was laid wide: the worse of both.
+    const inCurve = (guard: number, frog: number, widening: number, own = {}) =>
+      said(wheeled({}, [{ ...gap(guard, frog)[0], ...own, at: 50 }], { curves: [curve(widening * IN)] }));
+    expect(inCurve(0.23, 0.2, 0.1)).toContain('forbids wheel-strikes-frog');
+    expect(inCurve(0.23, 0.2, 0.1, { gauge: 7.35 * IN })).not.toContain('forbids wheel-strikes-frog');
+    expect(inCurve(0.2, 0.2, 0)).toEqual([]);
+    expect(inCurve(0.2, 0.2, 0.1)).toContain('forbids wheelset-binds-at-guard');
+    expect(inCurve(0.2, 0.2, 0.1, { gauge: 7.25 * IN })).toEqual([]);
   });
 
   it('names the worst, and how many more', () => {
@@ -239,30 +245,64 @@ it('a turnout is asked for whose frog nobody measured, whether it is a place or 
   expect(asked({ places: [at(51, 'Shed points')], tracks: [track('Shed road', 50)] })).toEqual(
     frogs(1, 'Shed points', 51),
   );
+  // A depth alone tells of no point and no guard rail.
+  const { guardCheck: _c, guardFace: _f, ...deep } = frogAt(50);
+  expect(wheelsSay(wheeled({}, [deep], { tracks: [track('Shed points', 50)] })).map((f) => f.code)).toContain(
+    'flangeways-not-measured',
+  );
   // Off another track: not on this line.
   const off = { ...track('Back road', 50), start: joint(50, 'loop') };
   expect(asked({ tracks: [off] })).toEqual([]);
 });
 
-it('how wide a wheel is, where the gauge is wider than the line’s, is a note', () => {
+it('how wide wheels must be is said where nobody measured them, as hard as the narrowest published would be told', () => {
   const curves = (gaugeWidening: number) => [
-    { from: 10, to: 20, startCurvature: 0.05, endCurvature: 0.05, gaugeWidening },
+    { from: 10, to: 20, startCurvature: 0.05, endCurvature: 0.05, gaugeWidening: gaugeWidening * IN },
   ];
   const { width: _w, ...narrow } = wheelset();
-  const bare = (line: Parameters<typeof wheeled>[2], ways = [frogAt(30)]): Outing => {
+  const odd = (
+    width: number | undefined,
+    line: Parameters<typeof wheeled>[2],
+    ways = [frogAt(30)],
+  ): Outing => {
     const outing = wheeled({}, ways, line);
     const [first, ...rest] = outing.train.vehicles;
-    const wheelsets = (first.wheelsets ?? []).map(({ id, name }) => ({ ...narrow, id, name }));
+    const of = { ...narrow, ...(width === undefined ? {} : { width }) };
+    const wheelsets = (first.wheelsets ?? []).map(({ id, name }) => ({ ...of, id, name }));
     return { ...outing, train: { ...outing.train, vehicles: [{ ...first, wheelsets }, ...rest] } };
   };
+  const bare = (line: Parameters<typeof wheeled>[2], ways?: ReturnType<typeof frogAt>[]): Outing =>
+    odd(undefined, line, ways);
   expect(said(bare({ curves: curves(0) }))).toEqual([]);
-  expect(said(wheeled({}, [frogAt(30)], { curves: curves(0.002) }))).toEqual([]);
-  const outing = bare({ curves: curves(0.002) });
+  expect(said(wheeled({}, [frogAt(30)], { curves: curves(0.08) }))).toEqual([]);
+  const outing = bare({ curves: curves(0.08) });
   expect(said(outing)).toEqual(['notes wheels-not-measured']);
   const [finding] = wheelsSay(outing);
+  // 7.25 + 0.08 − 6.87 − 5/32 = 0.30375 in, and 2 % of the gauge.
+  expect(finding.required?.si).toBeCloseTo((0.30375 + 0.145) * IN, 9);
   expect(finding).toMatchObject({ measure: 'vehicle.wheelsets.width', where: { from: 10, to: 20 } });
-  expect(tellFinding(finding, voice(outing)).what).toContain('how wide the wheels of engine are');
+  expect(tellFinding(finding, voice(outing)).what).toMatch(
+    /how wide the wheels of engine are; from 32.* they must be 0\.449 in wide\.$/,
+  );
   expect(said(bare({}, [frogAt(30, { gauge: 7.28 * IN })]))).toEqual(['notes wheels-not-measured']);
+  // The narrowest published is a tenth of the gauge: 0.725 in. Of the others the widths are known, and do.
+  const word = (width: number | undefined, widening: number) =>
+    wheelsSay(odd(width, { curves: curves(widening) })).find(
+      (f) =>
+        (f.code === 'wheel-drops-in' || f.code === 'wheels-not-measured') && f.where.vehicle === 'engine',
+    )?.severity;
+  const tenth = 0.1 * 7.25 * IN;
+  for (const [widening, measured, silent] of [
+    [0.35, undefined, 'notes'],
+    [0.36, 'limits', 'limits'],
+    [0.5, 'limits', 'limits'],
+    [0.51, 'forbids', 'unknown'],
+  ] as const) {
+    expect(word(tenth, widening), `${widening}`).toBe(measured);
+    expect(word(undefined, widening), `${widening}`).toBe(silent);
+  }
+  const drops = wheelsSay(bare({ curves: curves(0.51) })).find((f) => f.code === 'wheels-not-measured');
+  expect(tellFinding(drops as Finding, voice(outing)).what).toContain('0.725 in, drops between the rails');
 });
 
 describe('what clears it', () => {

@@ -75,8 +75,15 @@ describe('at a chainage', () => {
     expect(curvatureAt(loop, 115)).toBeCloseTo(0.05, 12);
     expect(curvatureAt(line, 115)).toBe(0);
     expect([9.9, 10, 20, 20.1, 30, 30.1].map((s) => wideningAt(line, s))).toEqual([
-      0, 0.002, 0.002, 0.003, 0.003, 0,
+      0, 0.002, 0.003, 0.003, 0.003, 0,
     ]);
+    const curve = (from: number, to: number, gaugeWidening: number) => ({
+      ...{ from, to, gaugeWidening },
+      ...{ startCurvature: 0.05, endCurvature: 0.05 },
+    });
+    const seam = { ...loop, curves: [curve(0, 10, 0.001), curve(90, 100, 0.004)] };
+    expect([0, 10, 90, 99, 100].map((s) => wideningAt(seam, s))).toEqual([0.004, 0.001, 0.004, 0.004, 0.004]);
+    expect(wideningAt({ ...seam, loop: false }, 0)).toBe(0.001);
   });
 
   it('cant is straight between its points, and what it is at the first and last beyond them', () => {

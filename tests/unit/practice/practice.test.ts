@@ -222,12 +222,11 @@ describe('couplers', () => {
     expect(brief(says(ends('knuckle', 'knuckle')))).toEqual(['forbids coupler-heights-differ']);
   });
   it('of two kinds are told apart, and of one kind however it is written are not', () => {
+    const end = (type: string) => ({ type, height: 0.1, chain: { count: 1, slack: 0.02 } });
     const ends = (...pairs: readonly (readonly [string, string])[]) =>
       pairs.reduce(
         (outing, [rear, front], i) =>
-          altered(altered(outing, i, { rear: { type: rear, chain: { count: 1, slack: 0.02 } } }), i + 1, {
-            front: { type: front, chain: { count: 1, slack: 0.02 } },
-          }),
+          altered(altered(outing, i, { rear: end(rear) }), i + 1, { front: end(front) }),
         plain(2),
       );
     expect(says(ends(['knuckle', 'Automatic coupler'], ['three-link', 'drawbar']))).toEqual([]);
@@ -237,12 +236,18 @@ describe('couplers', () => {
     expect(told(ends(['knuckle', 'hook'], ['knuckle', 'ball']), found[0])).toMatch(/“knuckle” and “hook”/);
   });
   it('the host’s tolerance stands in its place, on both sides', () => {
-    expect(says(at(1 / 2, { host: 1 / 2 }))).toEqual([]);
-    const [found] = says(at(1 / 8, { host: 1 / 16 }));
+    const engine = { rear: { type: 'link', height: 4 * IN, chain: { count: 1, slack: 0.02 } } };
+    const whole = (inches: number, host: number) => {
+      const outing = altered(at(inches, { host }), 0, engine);
+      return altered(outing, 1, { front: { ...engine.rear } });
+    };
+    expect(says(whole(1 / 2, 1 / 2))).toEqual([]);
+    const [found] = says(whole(1 / 8, 1 / 16));
     expect(found).toMatchObject({ severity: 'forbids', source: 'rule book, p. 3', sure: 'stated' });
   });
-  it('one height without the other is asked for, none at all is not', () => {
-    const half = altered(at(1), 2, { front: { type: 'knuckle', chain: { count: 1, slack: 0.02 } } });
+  const bare = (type: string) => ({ type, chain: { count: 1, slack: 0.02 } });
+  it('a height that is not stated is asked for in a note, of one coupler and of both', () => {
+    const half = altered(at(1), 2, { front: bare('knuckle') });
     expect(says(half)).toMatchObject([
       {
         code: 'coupler-height-unknown',
@@ -251,8 +256,37 @@ describe('couplers', () => {
         measure: 'coupling.height',
       },
     ]);
-    const other = altered(at(1), 1, { rear: { type: 'knuckle', chain: { count: 1, slack: 0.02 } } });
+    const other = altered(at(1), 1, { rear: bare('knuckle') });
     expect(says(other)).toMatchObject([{ code: 'coupler-height-unknown', where: { vehicle: 'car1' } }]);
+    const neither = altered(half, 1, { rear: bare('knuckle') });
+    expect(brief(says(neither))).toEqual(['notes coupler-height-unknown']);
+    expect(told(neither, says(neither)[0])).toContain('couplers of car1, car2 stand');
+  });
+  it('of links without a height how far they turn is asked, of one with a height here', () => {
+    const links = altered(altered(plain(2), 1, { rear: bare('link') }), 2, { front: bare('link') });
+    expect(says(links)).toEqual([]);
+    expect(brief(says(altered(links, 1, { rear: { ...bare('link'), height: 0.1 } })))).toEqual([
+      'notes coupler-height-unknown',
+    ]);
+  });
+  it('where the host has a tolerance it cannot be told without, of links neither', () => {
+    const host = withHost(2, { couplerTolerance: rule(IN / 4) });
+    for (const type of ['knuckle', 'link'])
+      expect(says(altered(altered(host, 1, { rear: bare(type) }), 2, { front: bare(type) }))).toMatchObject([
+        {
+          code: 'coupler-height-unknown',
+          severity: 'unknown',
+          required: { si: IN / 4 },
+          source: 'rule book, p. 3',
+        },
+      ]);
+  });
+  it('a sheet that says how high they stand asks for them itself', () => {
+    const knuckles = altered(altered(plain(2), 1, { rear: bare('knuckle') }), 2, { front: bare('knuckle') });
+    const standards = { couplerHeight: { least: 0.1, source: 'sheet' } };
+    expect(says({ ...knuckles, host: { ...knuckles.host, standards } })).toEqual([]);
+    const couplerTolerance = rule(IN / 4);
+    expect(says({ ...knuckles, host: { ...knuckles.host, standards, couplerTolerance } })).toEqual([]);
   });
 });
 

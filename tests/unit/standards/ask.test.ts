@@ -261,6 +261,49 @@ it('what is promised to clear it clears it: wheels pressed, a coupler shimmed', 
   expect(new Set(kinds).has('wheel-gauge')).toBe(false);
 });
 
+it('no way out leads past the other side of the band, and both ends of one make are shimmed', () => {
+  const bands = {
+    least: 6.85 * IN,
+    slowBelow: 6.865 * IN,
+    slowAbove: 6.89 * IN,
+    most: 6.9 * IN,
+    slowSpeed: 1.3,
+  };
+  const family = (outing: Outing, code: 'standard-slow' | 'standard-refused') => {
+    const finding = told(outing).find((f) => f.code === code);
+    return (finding && standardRemedies[code]?.(outing, finding)[0].changes) ?? [];
+  };
+  for (const [from, to, code] of [
+    [6.86, 6.861, 'standard-slow'],
+    [6.892, 6.897, 'standard-slow'],
+    [6.84, 6.846, 'standard-refused'],
+    [6.905, 6.91, 'standard-refused'],
+  ] as const) {
+    const outing = asks('backToBack', bands, wheeled({ backToBack: [from * IN, to * IN] }));
+    const changes = family(outing, code);
+    expect(changes.length, `${from}`).toBeGreaterThan(0);
+    for (const change of changes) expect(words(applyChange(outing, change)), `${from}`).toEqual([]);
+  }
+  // Wider round its wheels than the band: pressing alone does not do.
+  const loose = asks('backToBack', bands, wheeled({ backToBack: [6.86 * IN, 6.89 * IN] }));
+  expect(family(loose, 'standard-slow')).toEqual([]);
+  const [, car] = measured().train.vehicles;
+  const low = altered(measured(), 1, {
+    front: { ...car.front, height: 0.105 },
+    rear: { ...car.rear, height: 0.105 },
+  });
+  const outing = asks('couplerHeight', { least: 0.11, most: 0.1127 }, low);
+  const shims = family(outing, 'standard-refused');
+  expect(shims[0]).toMatchObject({
+    kind: 'together',
+    changes: [
+      { kind: 'coupler-raised', end: 'front' },
+      { kind: 'coupler-raised', end: 'rear' },
+    ],
+  });
+  for (const change of shims) expect(words(applyChange(outing, change))).toEqual([]);
+});
+
 it('a heavier load is no less of an axle load', () => {
   const outing = measured();
   const heavier = altered(outing, 1, { tare: exact(900) });

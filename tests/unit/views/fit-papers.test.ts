@@ -262,6 +262,20 @@ describe('a worksheet', () => {
       for (const row of rows) expect(row).toHaveLength(head.length);
   });
 
+  it('asks of a group of three axles how far the middle one moves, of shorter ones not', () => {
+    const outing = wheeled();
+    const [, car] = outing.train.vehicles;
+    const titles = (of: typeof car) => sheetOf(of, voice(outing)).map((t) => t.title);
+    expect(titles(car).join()).not.toContain('three axles');
+    const [group] = car.groups;
+    const long = {
+      ...car,
+      groups: [{ ...group, name: 'drivers', axles: 3, travel: 0.006, middlePlay: 0.004 }],
+    };
+    const sheet = sheetOf(long, voice(outing)).find((t) => t.title.includes('three axles'));
+    expect(sheet?.rows).toEqual([['drivers', '6 mm', '6 mm', '4 mm']]);
+  });
+
   it('of a vehicle that nobody measured has all its boxes empty', () => {
     const outing = curved();
     const [vehicle] = outing.train.vehicles;
