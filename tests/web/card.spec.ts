@@ -76,9 +76,10 @@ const above = (page: Page, within: string, said: string, covered: string): Promi
       [within, covered] as const,
     );
 
-test('several trains of a day on one line: one is shown, the cards of all go into one file', async ({
-  page,
-}) => {
+// On a push: the officer’s journey in new.spec.ts has both cards in one file; tests/unit/desk/same-day.test.ts.
+test('several trains of a day on one line: one is shown, the cards of all go into one file', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'mine');
   await page.getByRole('button', { name: 'Copy this one' }).click();
   await expect(page.getByText('Open now: Gala 2')).toBeVisible();

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from '@playwright/test';
 import { test } from './demo.ts';
-import { folder as built, open, serve } from './served.ts';
+import { buildFor, open, serve } from './served.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -17,7 +17,7 @@ function change(folder: string, file: string, from: string | RegExp, to: string)
 
 test('while not all of it is put by, one is told to stay in reach', async ({ page }) => {
   const folder = mkdtempSync(join(tmpdir(), 'built-'));
-  cpSync(built, folder, { recursive: true });
+  cpSync(buildFor('brief'), folder, { recursive: true });
   change(folder, 'sw.js', /url:"notices\.txt"/, 'url:"nowhere.txt"');
   const server = await serve(folder, 0);
   await page.goto(server.url);
@@ -33,7 +33,7 @@ test('a newer version waits to be taken, and is then taken by every tab, with th
   page,
 }) => {
   const folder = mkdtempSync(join(tmpdir(), 'built-'));
-  cpSync(built, folder, { recursive: true });
+  cpSync(buildFor('brief'), folder, { recursive: true });
   const server = await serve(folder, 0);
   await open(page, server.url, 'papers');
   await expect(page.locator('footer')).toContainText('Ready for no signal.');

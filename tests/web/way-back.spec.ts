@@ -4,7 +4,7 @@ import { heedwayAlone as heedway } from '../support/cli.ts';
 import { answered, fits, served } from './served.ts';
 import { enter, goTo, openFile } from './support/workbench.ts';
 
-const url = served('whole');
+const url = served('counted');
 const file = 'examples/two-roads.json';
 const told = (...flags: string[]): string => {
   const after = heedway('check', file, '--no-remedies', ...flags).stdout.split('\n\n')[flags.length] ?? '';
