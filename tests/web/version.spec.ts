@@ -36,7 +36,7 @@ test('a newer version waits to be taken, and is then taken by every tab, with th
   cpSync(buildFor('brief'), folder, { recursive: true });
   const server = await serve(folder, 0);
   await open(page, server.url, 'papers');
-  await expect(page.locator('footer')).toContainText('Ready for no signal.');
+  await expect(page.locator('footer')).toContainText('Ready for no signal.', { timeout: 60_000 });
   // From here on under its offline copy.
   await page.reload();
   const name = page.locator('main').getByLabel('name', { exact: true }).first();
