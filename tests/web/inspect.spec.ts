@@ -45,9 +45,9 @@ async function atList(page: Page): Promise<Locator> {
 }
 
 // On a push: two taps an item and three minutes in tests/unit/records/inspect.test.ts.
-test('a daily steam list is a tap an item, and read and told in three minutes', { tag: '@full' }, async ({
-  page,
-}) => {
+test('a daily steam list is a tap an item, and read and told in three minutes', {
+  tag: ['@touch', '@full'],
+}, async ({ page }) => {
   const list = await atList(page);
   const items = list.locator('ol > li');
   const keep = list.getByRole('button', { name: 'Record it' });
@@ -86,7 +86,7 @@ test('a daily steam list is a tap an item, and read and told in three minutes', 
 });
 
 test('a list put away half done is taken up where it was, is no inspection meanwhile, and is thrown away only when asked twice', {
-  tag: '@phone',
+  tag: '@touch',
 }, async ({ page }) => {
   const list = await atList(page);
   const of = await list.getByLabel('Of', { exact: true }).inputValue();
@@ -151,7 +151,7 @@ test('a list put away half done is taken up where it was, is no inspection meanw
 
 // On a push: tests/unit/records/unfinished.test.ts.
 test('a list of yesterday is no list of today: what was right is looked at again, what was amiss stays', {
-  tag: '@full',
+  tag: ['@touch', '@full'],
 }, async ({ page }) => {
   const list = await atList(page);
   const rights = list.getByRole('button', { name: 'right', exact: true });
@@ -180,9 +180,9 @@ test('a list of yesterday is no list of today: what was right is looked at again
 });
 
 // On a push: thrown away only when asked twice above; lists are read in tests/unit/records/inspect.test.ts.
-test('the host’s own list stays on the device, and goes only when asked twice', { tag: '@full' }, async ({
-  page,
-}) => {
+test('the host’s own list stays on the device, and goes only when asked twice', {
+  tag: ['@touch', '@full'],
+}, async ({ page }) => {
   await begin(page);
   const own = {
     heedway: 'inspection-list',
@@ -212,7 +212,7 @@ test('the host’s own list stays on the device, and goes only when asked twice'
 
 // On a push: tests/unit/records/unfinished.test.ts for what was said otherwise; two tabs at once in kept.spec.ts.
 test('two tabs at one list: what is said in either stands in both, and what was said otherwise is told and not put over', {
-  tag: '@full',
+  tag: ['@touch', '@full'],
 }, async ({ page: a, context }) => {
   const first = await atList(a);
   const said = (list: Locator, i: number, what: string) =>
