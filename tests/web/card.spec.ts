@@ -20,7 +20,10 @@ const pages = (pdf: string): number => pdf.match(/\/Type\s*\/Page\b/g)?.length ?
 const size = (pdf: string): number[] =>
   (/\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf) ?? []).slice(1).map((n) => Math.round(Number(n)));
 
-test('is saved as a PDF of at most two sides, in both sizes, by the page itself', async ({ demo: page }) => {
+// On a push: both sizes in tests/unit/cli/card.test.ts; the page makes one in restart.spec.ts and new.spec.ts.
+test('is saved as a PDF of at most two sides, in both sizes, by the page itself', { tag: '@full' }, async ({
+  demo: page,
+}) => {
   await open(page, url(), 'card');
   for (const [paper, points] of [
     ['half-letter', [396, 612]],

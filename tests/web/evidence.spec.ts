@@ -34,7 +34,8 @@ test('a year of records is brought in and goes out as a pack', { tag: '@full' },
   expect([pages > 8, boxes]).toEqual([true, 0]);
 });
 
-test('of all that one’s own club recorded, kinds without a page too', async ({ page }) => {
+// On a push: kinds without a page too in tests/unit/evidence/pack.test.ts.
+test('of all that one’s own club recorded, kinds without a page too', { tag: '@full' }, async ({ page }) => {
   await open(page, url(), 'records');
   await page.getByLabel('Who writes on this device').fill('An Invented Person');
   await page.getByRole('button', { name: 'Begin' }).click();

@@ -12,8 +12,10 @@ const begin = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Begin' }).click();
 };
 
+// On a push: tests/unit/records/command.test.ts leaves, arrives and tells what was altered; merged in
+// tests/unit/records/stores.test.ts.
 test('a train leaves, the page is loaded anew, it arrives; the records go to another device and verify', {
-  tag: '@both',
+  tag: '@full',
 }, async ({ page, browser }) => {
   await open(page, url(), 'leave');
   await begin(page);

@@ -7,7 +7,6 @@ import { expect, type Page } from '@playwright/test';
 import { heedwayAlone as heedway } from '../support/cli.ts';
 import { examplePaper, manyPlaces, withCars } from '../support/papers.ts';
 import { type PdfText, pdfText } from '../support/pdf-text.ts';
-import { full } from '../support/tier.ts';
 import { test } from './demo.ts';
 import { barrierFree, example, fits, open, openFindings, openSettled, served, settled } from './served.ts';
 
@@ -333,7 +332,8 @@ test('a browser whose storage never answers shows the page and says that nothing
   await expect(page.getByText('RECORDS NOT ASKED')).toBeVisible();
 });
 
-test('a browser without workers gets its answer', async ({ page }) => {
+// On a push: what the page then does itself in tests/unit/web/reckoning.test.ts.
+test('a browser without workers gets its answer', { tag: '@full' }, async ({ page }) => {
   await page.addInitScript(() => {
     delete (window as { Worker?: unknown }).Worker;
   });
@@ -341,8 +341,6 @@ test('a browser without workers gets its answer', async ({ page }) => {
   await expect(word(page)).toHaveText('go within limits');
   await example(page, url(), 'Too long on a wet rail');
   await expect(word(page)).toHaveText(/^hold/, { timeout: 60_000 });
-  // On a push a file is opened where there are workers.
-  if (!full) return;
   const paper = await examplePaper('steam-light');
   await openPaper(page, paper);
   await expect(word(page)).toHaveText('go within limits', { timeout: 60_000 });

@@ -149,7 +149,8 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
   });
 });
 
-test('riders by keys alone: seated, moved, let off', async ({ demo: page }) => {
+// On a push: by tap in workbench.spec.ts; who sits where in tests/unit/web/make-up.test.ts.
+test('riders by keys alone: seated, moved, let off', { tag: '@full' }, async ({ demo: page }) => {
   await open(page, url(), rooms.people);
   const seat = (car: number) => page.getByRole('button', { name: new RegExp(`^Seat 4 of Air car ${car}:`) });
   await seat(2).focus();
@@ -199,7 +200,7 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
   await expect.poll(() => order(page)).toEqual(['Granite', 'Vacuum car', ...whole.slice(1), 'Light car']);
 });
 
-// On a push: by keys above and in workbench.spec.ts by tap; who sits where in tests/unit/web/make-up.test.ts.
+// On a push: by tap in workbench.spec.ts; who sits where in tests/unit/web/make-up.test.ts.
 test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', {
   tag: '@full',
 }, async ({ demo: page }) => {

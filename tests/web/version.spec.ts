@@ -28,10 +28,10 @@ test('while not all of it is put by, one is told to stay in reach', async ({ pag
   rmSync(folder, { recursive: true, force: true });
 });
 
-test('a newer version waits to be taken, and is then taken by every tab, with the work', async ({
-  context,
-  page,
-}) => {
+// On a push: taken over in tests/unit/web/take-over.test.ts; its work is kept in restart.spec.ts.
+test('a newer version waits to be taken, and is then taken by every tab, with the work', {
+  tag: '@full',
+}, async ({ context, page }) => {
   const folder = mkdtempSync(join(tmpdir(), 'built-'));
   cpSync(buildFor('brief'), folder, { recursive: true });
   const server = await serve(folder, 0);
