@@ -13,7 +13,7 @@ const chromium = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/google-ch
  * says which test that is.
  */
 const atDesk = full ? { grepInvert: /@touch/ } : { grepInvert: /@touch|@phone|@both|@full/ };
-const onPhone = full ? {} : { grep: /@touch|@phone|@both/ };
+const onPhone = full ? {} : { grep: /@touch|@phone|@both/, grepInvert: /@full/ };
 
 /** Journeys in real Chromium, at a desk and on a phone, two side by side. No wait hangs on a quick machine. */
 export default defineConfig({

@@ -51,6 +51,10 @@ const commands = shown.filter(({ line }) => {
   return full || fresh.length > 0;
 });
 
+/** The ladder of the busy afternoon takes as long as forty other commands: on a push it is that of a shorter train, in full as shown. */
+const lighter = (line: string): string =>
+  full ? line : line.replace(/^(heedway ladder examples\/)busy-afternoon\b/, '$1brake-not-measured');
+
 /** Words of a shell line; output files go to a folder of their own, and are read from there. */
 const words = (line: string): string[] => {
   const list = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare).slice(1);
@@ -69,7 +73,7 @@ describe('commands in the documentation', () => {
   it('are found', () => expect(commands.length).toBeGreaterThan(15));
 
   it.each(commands)('$page: $line', ({ line }) => {
-    const { status, stderr } = heedwayOnce(...words(line));
+    const { status, stderr } = heedwayOnce(...words(lighter(line)));
     expect(stderr).toBe('');
     expect([0, 10, 20, 30]).toContain(status);
   });

@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { bundled } from '../support/bundled.ts';
 import { examplePaper } from '../support/papers.ts';
-import { runs } from '../support/tier.ts';
+import { full, runs } from '../support/tier.ts';
 
 const { brokenPromises, madeOver } =
   await bundled<typeof import('../support/kept-promises.ts')>('kept-promises.ts');
@@ -15,7 +15,10 @@ const examples = await Promise.all(names.map((name) => examplePaper(name.slice(0
 describe('a promise is kept by the files', () => {
   it('of the examples', async () => {
     let all = 0;
-    for (const paper of examples) {
+    // The longest takes as long as all others: on a push its ladder is walked in tests/unit/answer/ladder.test.ts.
+    const tried = full ? examples : examples.filter(({ name }) => name !== 'Busy afternoon');
+    expect(examples.length - tried.length).toBe(runs(1, 0));
+    for (const paper of tried) {
       const { broken, promised } = await brokenPromises(paper);
       expect(broken, String(paper['name'])).toEqual([]);
       all += promised;
@@ -25,11 +28,11 @@ describe('a promise is kept by the files', () => {
 
   it('of random outings', async () => {
     let all = 0;
-    for (let seed = 1; seed <= runs(3, 400); seed++) {
+    for (let seed = 1; seed <= runs(1, 400); seed++) {
       const { broken, promised } = await brokenPromises(madeOver(examples, seed));
       expect(broken, `${seed}`).toEqual([]);
       all += promised;
     }
-    expect(all).toBeGreaterThan(runs(3, 400));
+    expect(all).toBeGreaterThan(runs(1, 400));
   }, 3_600_000);
 });

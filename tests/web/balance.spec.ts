@@ -65,9 +65,10 @@ test('seats are found, proven, taken and undone', { tag: '@full' }, async ({ dem
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
-test('what would help follows what is written, and both measurements; wrong input is told at its field', async ({
-  demo: page,
-}) => {
+// On a push: tests/unit/desk/what-if.test.ts, and both tests in tests/unit/balance/commands.test.ts.
+test('what would help follows what is written, and both measurements; wrong input is told at its field', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await balance(page);
   await expect(page.locator('.what-helps')).toContainText('a wheel lifts at');
   await page.getByLabel(/centre of gravity shifts/).fill('4-1/2');

@@ -20,7 +20,10 @@ const pages = (pdf: string): number => pdf.match(/\/Type\s*\/Page\b/g)?.length ?
 const size = (pdf: string): number[] =>
   (/\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf) ?? []).slice(1).map((n) => Math.round(Number(n)));
 
-test('is saved as a PDF of at most two sides, in both sizes, by the page itself', async ({ demo: page }) => {
+// On a push: both sizes in tests/unit/cli/card.test.ts; the page makes one in restart.spec.ts and new.spec.ts.
+test('is saved as a PDF of at most two sides, in both sizes, by the page itself', { tag: '@full' }, async ({
+  demo: page,
+}) => {
   await open(page, url(), 'card');
   for (const [paper, points] of [
     ['half-letter', [396, 612]],
@@ -76,9 +79,10 @@ const above = (page: Page, within: string, said: string, covered: string): Promi
       [within, covered] as const,
     );
 
-test('several trains of a day on one line: one is shown, the cards of all go into one file', async ({
-  page,
-}) => {
+// On a push: the officer’s journey in new.spec.ts has both cards in one file; tests/unit/desk/same-day.test.ts.
+test('several trains of a day on one line: one is shown, the cards of all go into one file', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'mine');
   await page.getByRole('button', { name: 'Copy this one' }).click();
   await expect(page.getByText('Open now: Gala 2')).toBeVisible();

@@ -36,7 +36,8 @@ test('whoever is over is relieved by a tap, and the board is printed without the
   await expect(page.getByText('Read aloud before leaving')).toBeVisible();
 });
 
-test('who signs on sees since when, and since when there is a break', { tag: '@phone' }, async ({ page }) => {
+// On a push: turns that were recorded in tests/unit/crew/command.test.ts.
+test('who signs on sees since when, and since when there is a break', { tag: '@full' }, async ({ page }) => {
   await open(page, url(), 'due');
   await page.getByLabel('Who writes on this device').fill('An Invented Person');
   await page.getByRole('button', { name: 'Begin' }).click();

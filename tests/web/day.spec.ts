@@ -7,7 +7,7 @@ import { answered, barrierFree, barrierFreeIn, fits, open, openSettled, served, 
 import { at } from './support/rooms.ts';
 
 const url = served();
-const whole = served('whole');
+const whole = served('counted');
 /** With counts and remedies. */
 
 const rail = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
@@ -44,7 +44,8 @@ test('rain: word, figures and sentence follow the dial, as the command line has 
   await expect(changed(page)).toHaveCount(0);
 });
 
-test('sanding goes with whatever rail there is, and never makes a damp one dry', async ({
+// On a push: tests/unit/desk/day.test.ts, and in figures tests/unit/outing/sanded.test.ts.
+test('sanding goes with whatever rail there is, and never makes a damp one dry', { tag: '@full' }, async ({
   counted: page,
 }) => {
   await openSettled(page, whole(), at.answer);
@@ -153,9 +154,10 @@ test('an edit of the line says at the foot what it changed, and is put back ther
   await expect(bar).toHaveCount(0);
 });
 
-test('one of the moves of the found seating is made alone, and the rest stay offered', async ({
-  demo: page,
-}) => {
+// On a push: tests/unit/seating/moved.test.ts; a move is made alone above.
+test('one of the moves of the found seating is made alone, and the rest stay offered', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await open(page, url(), at.people);
   await page.getByRole('button', { name: 'Find the seating' }).click();
   const moves = page.locator('.moves li');
@@ -175,7 +177,9 @@ test('one of the moves of the found seating is made alone, and the rest stay off
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find once the day has changed, ${theme}`, { tag }, async ({
+  // On a push: every room in both themes in tests/web/states.spec.ts, what changed in the journey of the line
+  // above.
+  test(`no barrier that axe can find once the day has changed, ${theme}`, { tag: [tag, '@full'] }, async ({
     counted: page,
   }) => {
     await page.emulateMedia({ colorScheme: theme });

@@ -8,7 +8,8 @@ import { barriers, open, served } from './served.ts';
 
 const url = served();
 
-test('a year of records is brought in and goes out as a pack', async ({ page }) => {
+// On a push: tests/unit/evidence/pack.test.ts and tests/unit/records/brought.test.ts.
+test('a year of records is brought in and goes out as a pack', { tag: '@full' }, async ({ page }) => {
   await open(page, url(), 'records');
   await page
     .getByLabel('Bring records in')
@@ -33,7 +34,8 @@ test('a year of records is brought in and goes out as a pack', async ({ page }) 
   expect([pages > 8, boxes]).toEqual([true, 0]);
 });
 
-test('of all that one’s own club recorded, kinds without a page too', async ({ page }) => {
+// On a push: kinds without a page too in tests/unit/evidence/pack.test.ts.
+test('of all that one’s own club recorded, kinds without a page too', { tag: '@full' }, async ({ page }) => {
   await open(page, url(), 'records');
   await page.getByLabel('Who writes on this device').fill('An Invented Person');
   await page.getByRole('button', { name: 'Begin' }).click();
@@ -76,9 +78,10 @@ async function writing(page: Page, acknowledged: string[]): Promise<void> {
   });
 }
 
-test('without room it says so; killed while it writes, all that was acknowledged is there', async ({
-  context,
-}) => {
+// On a push: tests/unit/records/killed.test.ts; a full storage in kept.spec.ts.
+test('without room it says so; killed while it writes, all that was acknowledged is there', {
+  tag: '@full',
+}, async ({ context }) => {
   let page = await context.newPage();
   const browser = await context.newCDPSession(page);
   const origin = new URL(url()).origin;

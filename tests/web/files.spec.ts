@@ -19,7 +19,11 @@ async function saved(page: Page): Promise<Buffer> {
 const bring = (page: Page, name: string, buffer: Buffer): Promise<void> =>
   page.getByLabel('Open a file').setInputFiles({ name, mimeType: 'application/json', buffer });
 
-test('saved, opened elsewhere and saved again it is the same, byte for byte', async ({ page, browser }) => {
+// On a push: saved, opened and saved again below, byte for byte.
+test('saved, opened elsewhere and saved again it is the same, byte for byte', { tag: '@full' }, async ({
+  page,
+  browser,
+}) => {
   await open(page, url(), 'train');
   await page.getByLabel('Bring in vehicle files').setInputFiles({
     name: 'van.json',
@@ -78,7 +82,10 @@ test('an outing alone is saved as an outing file, the same after opening', async
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
+  // On a push: the room in both themes in tests/web/states.spec.ts.
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag: [tag, '@full'] }, async ({
+    demo: page,
+  }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'files');
     await bring(page, 'bad.json', Buffer.from('{'));
@@ -112,33 +119,36 @@ async function photograph(page: Page, side: number): Promise<Buffer> {
 const show = (page: Page, name: string, buffer: Buffer, mimeType = 'image/jpeg'): Promise<void> =>
   page.getByLabel('or a photograph of it').setInputFiles({ name, mimeType, buffer });
 
-test('a photograph of the card opens the outing on another phone, with no network', async ({
-  page,
-  browser,
-}, info) => {
-  await open(page, url(), 'papers');
-  await page.locator('main').getByLabel('name', { exact: true }).first().fill('From a photograph');
-  await page.keyboard.press('Tab');
-  const photo = await photograph(page, 1800);
-  const context = await browser.newContext({
-    ...(info.project.use as BrowserContextOptions),
-    serviceWorkers: 'allow',
-  });
-  const other = await context.newPage();
-  await open(other, url(), 'files');
-  await other.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await context.setOffline(true);
-  await other.reload();
-  await show(other, 'card.jpg', photo);
-  await expect(other.getByText('Opened code.')).toBeVisible({ timeout: 60_000 });
-  await other.goto(`${url()}#answer`);
-  await expect(other.getByRole('heading', { name: 'From a photograph' })).toBeVisible();
-  await context.close();
-});
+// On a push: a photograph is read in handed.spec.ts, and rooms open with no network in restart.spec.ts.
+test(
+  'a photograph of the card opens the outing on another phone, with no network',
+  { tag: '@full' },
+  async ({ page, browser }, info) => {
+    await open(page, url(), 'papers');
+    await page.locator('main').getByLabel('name', { exact: true }).first().fill('From a photograph');
+    await page.keyboard.press('Tab');
+    const photo = await photograph(page, 1800);
+    const context = await browser.newContext({
+      ...(info.project.use as BrowserContextOptions),
+      serviceWorkers: 'allow',
+    });
+    const other = await context.newPage();
+    await open(other, url(), 'files');
+    await other.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await context.setOffline(true);
+    await other.reload();
+    await show(other, 'card.jpg', photo);
+    await expect(other.getByText('Opened code.')).toBeVisible({ timeout: 60_000 });
+    await other.goto(`${url()}#answer`);
+    await expect(other.getByRole('heading', { name: 'From a photograph' })).toBeVisible();
+    await context.close();
+  },
+);
 
-test('a picture without a code, and a file that is no picture, say so and change nothing', async ({
-  page,
-}) => {
+// On a push: refused in words by tests/unit/cli/handed.test.ts; a broken file changes nothing above.
+test('a picture without a code, and a file that is no picture, say so and change nothing', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'files');
   const blank = await page.evaluate(() => {
     const canvas = document.createElement('canvas');

@@ -10,9 +10,10 @@ import { enter, openExample } from './support/workbench.ts';
 const url = served();
 const FILE = new URL('../../examples/visit-fits.json', import.meta.url).pathname;
 
-test('the train is stood anywhere on the line: drawn there, and told as on the command line', async ({
-  page,
-}) => {
+// On a push: the same table in tests/unit/cli/clear.test.ts and tests/unit/clearance/stood.test.ts.
+test('the train is stood anywhere on the line: drawn there, and told as on the command line', {
+  tag: '@full',
+}, async ({ page }) => {
   await enter(page, url(), 'papers');
   await openExample(page, 'A visitor and a lamp post');
   await page.goto(`${url()}/#fit`);

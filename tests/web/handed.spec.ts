@@ -50,7 +50,11 @@ test('a link opens the page with its outing; what was open lies on the shelf', a
   await expect(page.getByRole('heading', { name: 'By link' })).toBeVisible();
 });
 
-test('the link that is copied from the card is that of its outing', async ({ page, context }) => {
+// On a push: a PDF, a code and a link open alike in tests/unit/cli/handed.test.ts.
+test('the link that is copied from the card is that of its outing', { tag: '@full' }, async ({
+  page,
+  context,
+}) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await open(page, url(), 'card');
   await page.getByRole('button', { name: 'Copy link' }).click();

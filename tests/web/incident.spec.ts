@@ -5,8 +5,9 @@ import { barriers, open, served } from './served.ts';
 
 const url = served();
 
+// On a push: tests/unit/records/incident-command.test.ts.
 test('what happened shuts the line, the answer holds at once; lifted with a reason it goes again', {
-  tag: '@phone',
+  tag: '@full',
 }, async ({ page }) => {
   await open(page, url(), 'incident');
   const word = page.locator('.verdict');

@@ -18,7 +18,10 @@ async function begin(page: Page): Promise<void> {
   await button.click();
 }
 
-test('a name that the browser filled in by itself begins; none is asked for, and said', async ({ page }) => {
+// On a push: whoever writes is said in every journey of records.
+test('a name that the browser filled in by itself begins; none is asked for, and said', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'inspect');
   const begins = page.getByRole('region', { name: 'Who writes here' });
   await begins.getByRole('button', { name: 'Begin' }).click();
@@ -41,9 +44,10 @@ async function atList(page: Page): Promise<Locator> {
   return page.getByRole('region', { name: 'Steam engine, daily' });
 }
 
-test('a daily steam list is a tap an item, and read and told in three minutes', { tag: '@phone' }, async ({
-  page,
-}) => {
+// On a push: two taps an item and three minutes in tests/unit/records/inspect.test.ts.
+test('a daily steam list is a tap an item, and read and told in three minutes', {
+  tag: ['@touch', '@full'],
+}, async ({ page }) => {
   const list = await atList(page);
   const items = list.locator('ol > li');
   const keep = list.getByRole('button', { name: 'Record it' });
@@ -82,7 +86,7 @@ test('a daily steam list is a tap an item, and read and told in three minutes', 
 });
 
 test('a list put away half done is taken up where it was, is no inspection meanwhile, and is thrown away only when asked twice', {
-  tag: '@phone',
+  tag: '@touch',
 }, async ({ page }) => {
   const list = await atList(page);
   const of = await list.getByLabel('Of', { exact: true }).inputValue();
@@ -145,8 +149,9 @@ test('a list put away half done is taken up where it was, is no inspection meanw
   await expect(list.getByRole('status')).toHaveText(`0 of ${count} said.`);
 });
 
+// On a push: tests/unit/records/unfinished.test.ts.
 test('a list of yesterday is no list of today: what was right is looked at again, what was amiss stays', {
-  tag: '@phone',
+  tag: ['@touch', '@full'],
 }, async ({ page }) => {
   const list = await atList(page);
   const rights = list.getByRole('button', { name: 'right', exact: true });
@@ -174,9 +179,10 @@ test('a list of yesterday is no list of today: what was right is looked at again
   await expect(list.getByRole('status')).toHaveText(`1 of ${count} said.`);
 });
 
-test('the host’s own list stays on the device, and goes only when asked twice', { tag: '@phone' }, async ({
-  page,
-}) => {
+// On a push: thrown away only when asked twice above; lists are read in tests/unit/records/inspect.test.ts.
+test('the host’s own list stays on the device, and goes only when asked twice', {
+  tag: ['@touch', '@full'],
+}, async ({ page }) => {
   await begin(page);
   const own = {
     heedway: 'inspection-list',
@@ -204,8 +210,9 @@ test('the host’s own list stays on the device, and goes only when asked twice'
   await expect(button).toHaveCount(0);
 });
 
+// On a push: tests/unit/records/unfinished.test.ts for what was said otherwise; two tabs at once in kept.spec.ts.
 test('two tabs at one list: what is said in either stands in both, and what was said otherwise is told and not put over', {
-  tag: '@phone',
+  tag: ['@touch', '@full'],
 }, async ({ page: a, context }) => {
   const first = await atList(a);
   const said = (list: Locator, i: number, what: string) =>

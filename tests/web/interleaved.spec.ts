@@ -1,6 +1,6 @@
 /**
  * Whatever comes in between, no paper has another word than the command line for the same outing, and nothing that was
- * written is lost. On every push a few sittings; by `SITTINGS=1000`, from the seed `SITTING`, as many as `MINUTES` allow,
+ * written is lost. On every push one sitting; by `SITTINGS=1000`, from the seed `SITTING`, as many as `MINUTES` allow,
  * which are written into docs/reliability.md.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -14,7 +14,7 @@ import { sittings } from './support/sitting.ts';
 const addresses = { whole: served('whole'), brief: served('brief') };
 
 const given = process.env['SITTINGS'];
-const COUNT = Number(given ?? runs(2, 1000));
+const COUNT = Number(given ?? runs(1, 1000));
 const FIRST = Number(process.env['SITTING'] ?? 1);
 /** Side by side. */
 const PIECES = COUNT < 2 ? 1 : 2;

@@ -64,7 +64,10 @@ test('a full storage is said at once, and everything is handed over as a file', 
   });
 });
 
-test('a browser that keeps nothing at all still gives the answer, and says so', async ({ page }) => {
+// On a push: a storage that never answers in told.spec.ts.
+test('a browser that keeps nothing at all still gives the answer, and says so', { tag: '@full' }, async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     Object.defineProperty(window, 'indexedDB', {
       value: {
@@ -106,10 +109,10 @@ test('two tabs at once: the changes of both are kept', async ({ context, page: a
   await expect(speedIn(a)).toHaveValue('4 mph');
 });
 
-test('a storage that answers late is told, and what was open before lies on the shelf once it has', async ({
-  context,
-  page,
-}) => {
+// On a push: tests/unit/web/shelving.test.ts; a storage that never answers in told.spec.ts.
+test('a storage that answers late is told, and what was open before lies on the shelf once it has', {
+  tag: '@full',
+}, async ({ context, page }) => {
   await open(page, url(), 'papers');
   await rename(page, 'Mine');
   await page.keyboard.press('Tab');
@@ -151,10 +154,11 @@ test('a storage that answers late is told, and what was open before lies on the 
   await expect(page.locator('main').getByLabel('name', { exact: true }).first()).toHaveValue('Mine');
 });
 
-test('another outing that is opened in one tab comes to the other, which keeps what was written there', async ({
-  context,
-  page: a,
-}) => {
+// On a push: tests/unit/web/keeper.test.ts mixes no two outings, whoever opens what when; a second tab in
+// interleaved.spec.ts.
+test('another outing that is opened in one tab comes to the other, which keeps what was written there', {
+  tag: '@full',
+}, async ({ context, page: a }) => {
   await open(a, url(), 'papers');
   await rename(a, 'Mine');
   await a.keyboard.press('Tab');
@@ -194,7 +198,10 @@ async function withVehicle() {
   });
 }
 
-test('what is put into the shed before it was looked into stays there', async ({ page }) => {
+// On a push: two tabs at one shed below.
+test('what is put into the shed before it was looked into stays there', { tag: '@full' }, async ({
+  page,
+}) => {
   const LATE = 4000;
   // What is read of it alone comes late, however soon it was asked for.
   await page.addInitScript((late) => {

@@ -5,7 +5,11 @@ import { example, open, served, settled } from './served.ts';
 
 const url = served('whole');
 
-test('a ladder is found, tried with a tap and written into the papers', async ({ counted: page }) => {
+// On a push: each step and its word in tests/unit/answer/ladder.test.ts and laws/promises.test.ts; a try is a tap
+// in workbench.spec.ts.
+test('a ladder is found, tried with a tap and written into the papers', { tag: '@full' }, async ({
+  counted: page,
+}) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'A busy afternoon after a shower');
   await page.goto(`${url()}#answer`);

@@ -36,7 +36,10 @@ async function addRow(page: Page, table: string, row: Readonly<Record<string, st
   await page.getByRole('button', { name: `Add this row to ${table}` }).click();
 }
 
-test('what cannot be told is measured, applied, undone and taken back @phone', async ({ page }) => {
+// On a push: applied and taken back in tests/unit/cli/measure.test.ts; the form in the journey of a record below.
+test('what cannot be told is measured, applied, undone and taken back', { tag: '@full' }, async ({
+  page,
+}) => {
   await open(page, url(), 'answer');
   await openFile(page, await oneBorrowed(), 'borrowed.json');
   await doorTo(page, 'answer').click();
@@ -73,7 +76,8 @@ test('what cannot be told is measured, applied, undone and taken back @phone', a
   await barrierFree(page, 'tests');
 });
 
-test('a coast-down by the stopwatch, the phone asleep in between @phone', async ({ page }) => {
+// On a push: asleep and opened anew in tests/unit/web/watch.test.ts.
+test('a coast-down by the stopwatch, the phone asleep in between', { tag: '@full' }, async ({ page }) => {
   await page.clock.install({ time: new Date('2026-05-17T10:00:00') });
   await page.goto(`${url()}#answer`);
   await page.getByRole('button', { name: 'I have read this' }).dispatchEvent('click');
@@ -147,7 +151,10 @@ test('a record is brought in, and what it says stands as the command line says i
   await expect(said(page)).toContainText('Nothing yet');
 });
 
-test('the phone as a level: none, then set both ways round, and read @phone', async ({ demo: page }) => {
+// On a push: tests/unit/calibrate/level.test.ts.
+test('the phone as a level: none, then set both ways round, and read', { tag: '@full' }, async ({
+  demo: page,
+}) => {
   await open(page, url(), 'answer');
   await page.goto(`${url()}#measure/tilt`);
   const level = page.getByRole('region', { name: 'Tilt by the phone' });
@@ -183,7 +190,8 @@ test('the phone as a level: none, then set both ways round, and read @phone', as
   await barrierFree(page, 'level');
 });
 
-test('the phone feels a stop @phone', async ({ demo: page }) => {
+// On a push: tests/unit/calibrate/logs.test.ts and level.test.ts.
+test('the phone feels a stop', { tag: '@full' }, async ({ demo: page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'Battery engine, vacuum brakes');
   await page.goto(`${url()}#measure/stop-test`);
@@ -242,7 +250,8 @@ test('the phone feels a stop @phone', async ({ demo: page }) => {
   await barrierFree(page, 'decelerometer');
 });
 
-test('a stop test as a check, kept, published and read again @phone', async ({ page }) => {
+// On a push: held against the papers, published and read again in tests/unit/cli/measure.test.ts.
+test('a stop test as a check, kept, published and read again', { tag: '@full' }, async ({ page }) => {
   await open(page, url(), 'answer');
   await example(page, url(), 'Battery engine, vacuum brakes');
   await page.goto(`${url()}#measure/stop-test`);

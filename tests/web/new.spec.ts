@@ -9,7 +9,7 @@ import { test } from './demo.ts';
 import { barrierFree, fits, open, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = served('whole');
+const url = served('counted');
 /** With counts and remedies. */
 
 const main = (page: Page) => page.locator('main');
@@ -135,7 +135,10 @@ test('own battery engine and cars on a line of which one was only told', { tag: 
   await barrierFree(page, 'my papers');
 });
 
-test('own steam engine on the host’s line; what is not known is asked in place', async ({ page }) => {
+// On a push: tests/unit/new/four-questions.test.ts and own-lines.test.ts.
+test('own steam engine on the host’s line; what is not known is asked in place', { tag: '@full' }, async ({
+  page,
+}) => {
   await open(page, url(), 'answer');
   const hand = hands(page);
   await hand.follow('New train and line');
@@ -174,7 +177,9 @@ test('own steam engine on the host’s line; what is not known is asked in place
   expect(hand.count()).toBeLessThanOrEqual(38);
 });
 
-test('a survey that does not name its unit is asked, and says what it found', { tag: '@phone' }, async ({
+// On a push: tests/unit/new/routes.test.ts and tests/unit/files/survey.test.ts; a survey is read in the officer’s
+// journey below.
+test('a survey that does not name its unit is asked, and says what it found', { tag: '@full' }, async ({
   page,
 }) => {
   await open(page, url(), 'answer');

@@ -160,9 +160,10 @@ test('how sure a figure is: bounds and source beside it', async ({ demo: page })
 
 const survey = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 
-test('a broken survey tells row, column and what is expected; the line stays; mended, it is read', async ({
-  demo: page,
-}) => {
+// On a push: tests/unit/files/survey.test.ts; one is refused on the page in workbench.spec.ts.
+test('a broken survey tells row, column and what is expected; the line stays; mended, it is read', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await paper(page, 'Line');
   await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
   const choose = page.getByLabel('CSV or GPX');
@@ -206,9 +207,10 @@ test('a broken survey tells row, column and what is expected; the line stays; me
   });
 });
 
-test('a long survey shows a hundred rows at a time, and leads to the row that must be mended', async ({
-  demo: page,
-}) => {
+// On a push: a row that must be mended is told above; long files in tests/unit/files/sizes.test.ts.
+test('a long survey shows a hundred rows at a time, and leads to the row that must be mended', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await paper(page, 'Line');
   await page.locator('summary', { hasText: 'Take a line from a survey' }).click();
   const rows = Array.from({ length: 230 }, (_, i) => `${i * 5},${(i % 7) / 10}`);
@@ -227,10 +229,9 @@ test('a long survey shows a hundred rows at a time, and leads to the row that mu
   await expect(page.getByLabel('at, row 230 of profile')).toHaveAttribute('aria-invalid', 'true');
 });
 
-// On a push the whole job is done by keys alone in tests/web/journeys.spec.ts.
-test('by keys alone: from the top of the page to a curve of another radius, and back', {
-  tag: '@full',
-}, async ({ demo: page }) => {
+test('by keys alone: from the top of the page to a curve of another radius, and back', async ({
+  demo: page,
+}) => {
   await open(page, url(), 'papers');
   const reach = async (goal: Locator, key = 'Tab'): Promise<void> => {
     await expect(goal).toBeEnabled();
@@ -258,7 +259,10 @@ test('by keys alone: from the top of the page to a curve of another radius, and 
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
+  // On a push: the room in both themes in tests/web/states.spec.ts.
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag: [tag, '@full'] }, async ({
+    demo: page,
+  }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, url(), 'papers');
     for (const title of ['The day', 'Line', "Host's rules"]) {

@@ -80,7 +80,10 @@ test('it plays, pauses, and can be drawn along', async ({ demo: page }) => {
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag }, async ({ demo: page }) => {
+  // On a push: the room in both themes in tests/web/states.spec.ts.
+  test(`no barrier that axe can find, and nothing sticks out, ${theme}`, { tag: [tag, '@full'] }, async ({
+    demo: page,
+  }) => {
     await page.emulateMedia({ colorScheme: theme });
     await parting(page, 'Too long on a wet rail');
     await fits(page);
@@ -89,7 +92,10 @@ for (const { theme, tag } of themes) {
   });
 }
 
-test('one thing fails: opened, the table says of each whether the train stops', async ({ demo: page }) => {
+// On a push: tests/unit/failures/failures.test.ts.
+test('one thing fails: opened, the table says of each whether the train stops', { tag: '@full' }, async ({
+  demo: page,
+}) => {
   await parting(page);
   await page.getByText('If one thing fails').first().click();
   const table = page.getByRole('table', { name: /If one thing fails at its worst place/ });

@@ -12,8 +12,10 @@ const begin = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Begin' }).click();
 };
 
+// On a push: tests/unit/records/command.test.ts leaves, arrives and tells what was altered; merged in
+// tests/unit/records/stores.test.ts.
 test('a train leaves, the page is loaded anew, it arrives; the records go to another device and verify', {
-  tag: '@both',
+  tag: '@full',
 }, async ({ page, browser }) => {
   await open(page, url(), 'leave');
   await begin(page);
@@ -101,9 +103,11 @@ test('while an outing is reckoned Leave says so, and not that there is no answer
   await page.context().close();
 });
 
-test('a host asks for a boiler test: nobody can tell, then it holds, then it is in order; and the days go into a calendar', async ({
-  page,
-}) => {
+// On a push: tests/unit/records/due.test.ts and left-out.test.ts, and tests/unit/cli/records-at-hand.test.ts for
+// the answer.
+test('a host asks for a boiler test: nobody can tell, then it holds, then it is in order; and the days go into a calendar', {
+  tag: '@full',
+}, async ({ page }) => {
   const paper = await examplePaper('steam-light');
   const inDate = [{ what: 'boiler-hydraulic-test', of: 'engine', source: 'rule 4' }];
   const asking = { ...paper, host: { ...(paper['host'] as object), inDate } };
@@ -209,7 +213,11 @@ test('two tabs that record at once make one chain, and neither loses a record', 
   }
 });
 
-test('a name is struck out only when asked twice, with what goes and what stays', async ({ page }) => {
+// On a push: what goes and what stays in tests/unit/records/stores.test.ts; asked twice in
+// tests/web/inspect.spec.ts.
+test('a name is struck out only when asked twice, with what goes and what stays', { tag: '@full' }, async ({
+  page,
+}) => {
   await open(page, url(), 'records');
   await begin(page);
   await page.getByText('Names, which stand apart from the records').click();

@@ -1,8 +1,9 @@
 /** With the server stopped and the browser closed and started again, the whole job goes on. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, expect } from '@playwright/test';
+import { pdfText } from '../support/pdf-text.ts';
 import { full } from '../support/tier.ts';
 import { test } from './demo.ts';
 import { open, serveOnce } from './served.ts';
@@ -35,6 +36,12 @@ test('the browser is started anew with the server gone: the work and the rooms a
     await expect(again.locator('main')).not.toContainText('Opening');
     await expect(again.locator('main h1').first()).toBeVisible();
   }
+  await test.step('and the card is a PDF', async () => {
+    await again.goto(`${server.url}#card`);
+    const coming = again.waitForEvent('download');
+    await again.getByRole('button', { name: 'Save as PDF, A5' }).click();
+    expect(pdfText(readFileSync(await (await coming).path())).pages).toBeLessThanOrEqual(2);
+  });
   await second.close();
   rmSync(home, { recursive: true, force: true });
 });

@@ -16,17 +16,24 @@ export const { serve } = (await import('../../scripts/serve.mjs' as string)) as 
 };
 export const folder = process.env.WEB_BUILD ?? new URL('../../dist/web', import.meta.url).pathname;
 
-/** A server that the test itself stops. */
-export const serveOnce = (): Promise<Served> => serve(folder, 0);
-
 /** What the worker loads when it has given the word: counts and remedies. */
 const MORE = /import\([^()]*complete-[^()]*\)(\.then\([^()]*\))?/;
 
-let brief: string | undefined;
-/** The build, but its worker has done when it has given the word. */
-function briefly(): string {
-  if (brief) return brief;
-  const made = mkdtempSync(join(tmpdir(), 'brief-'));
+type How = 'brief' | 'counted' | 'whole';
+
+/** What is loaded in its place: nothing, or what counts the cars on the rail of the day and seeks no remedies. */
+const LESS = {
+  brief: () => 'Promise.resolve({stages:function*(){}})',
+  counted: (whole: string) =>
+    `${whole}.then(({stages})=>({stages:(of,how,first)=>stages(of,{...how,counts:'today',remedies:false},first)}))`,
+};
+
+const builds = new Map<How, string>();
+/** The build, but its worker has done when it has given the word, or the counts of today. */
+function lessened(how: keyof typeof LESS): string {
+  const before = builds.get(how);
+  if (before) return before;
+  const made = mkdtempSync(join(tmpdir(), `${how}-`));
   process.once('exit', () => rmSync(made, { recursive: true, force: true }));
   cpSync(folder, made, { recursive: true });
   const worker = join(
@@ -36,22 +43,28 @@ function briefly(): string {
   );
   const text = readFileSync(worker, 'utf8');
   if (!MORE.test(text)) throw new Error('the worker no longer loads what follows the word as it did');
-  writeFileSync(worker, text.replace(MORE, 'Promise.resolve({stages:function*(){}})'));
-  brief = made;
+  writeFileSync(worker, text.replace(MORE, LESS[how]));
+  builds.set(how, made);
   return made;
 }
 
-type How = 'brief' | 'whole';
+/** On a push lessened so, in full as it was built. */
+export const buildFor = (how: How): string => (full || how === 'whole' ? folder : lessened(how));
+
+/** A server that the test itself stops. */
+export const serveOnce = (): Promise<Served> => serve(buildFor('brief'), 0);
+
 const servers = new Map<How, Promise<Served>>();
 
 /**
  * The address of a server that stands as long as the worker does. Counts and remedies, which come after the word, take
- * most of a processor while a journey goes on that looks at neither: on a push they are reckoned for `whole` ones alone.
+ * most of a processor while a journey goes on that looks at neither: on a push remedies are sought for `whole` ones alone,
+ * and cars counted for `counted` ones, on the rail of the day.
  */
 export function served(how: How = 'brief'): () => string {
   let url = '';
   test.beforeAll(async () => {
-    const server = servers.get(how) ?? serve(full || how === 'whole' ? folder : briefly(), 0);
+    const server = servers.get(how) ?? serve(buildFor(how), 0);
     servers.set(how, server);
     ({ url } = await server);
   });

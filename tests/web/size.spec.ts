@@ -6,7 +6,7 @@ import { expect } from '@playwright/test';
 import { test } from './demo.ts';
 import { folder, served } from './served.ts';
 
-const url = served('whole');
+const url = served('counted');
 
 test.use({ serviceWorkers: 'allow' });
 

@@ -9,7 +9,7 @@ import { test } from './demo.ts';
 import { answered, barriers, example, open, roomOpen, served } from './served.ts';
 import { at } from './support/rooms.ts';
 
-const url = served('whole');
+const url = served('counted');
 
 const everyRoom: readonly string[] = [
   at.answer,

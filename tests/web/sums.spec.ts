@@ -16,9 +16,10 @@ import {
 
 const url = served();
 
-test('every sum opens on its example with a result, and shows its equation and source', async ({
-  demo: page,
-}) => {
+// On a push: letters in tests/unit/sums/letters.test.ts, figures in tests/truth/sums/sums.test.ts.
+test('every sum opens on its example with a result, and shows its equation and source', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await open(page, url(), 'sums');
   await test.step('found by words', async () => {
     const list = page.getByRole('region', { name: 'All sums' });
@@ -63,7 +64,8 @@ test('a field says back what it understood; out of range is told at its field', 
   });
 });
 
-test('an opened finding shows its equation with the numbers put in', { tag: '@both' }, async ({
+// On a push: tests/unit/cli/commands.test.ts, and its link in tests/unit/web/sum-link.test.ts.
+test('an opened finding shows its equation with the numbers put in', { tag: '@full' }, async ({
   demo: page,
 }) => {
   await open(page, url(), 'papers');

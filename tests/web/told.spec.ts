@@ -83,6 +83,19 @@ test('a new outing under reckoning has no word and no card', async ({ page }) =>
   await barrierFree(page, 'reckoning');
   await page.goto(`${url()}#answer`);
   await expect(page.getByRole('heading', { name: 'Too long on a wet rail' })).toBeVisible();
+  await test.step('nor has the strip of a line that is edited the limits of the line before', async () => {
+    await mood(page, '');
+    await example(page, url(), 'Steam with light cars');
+    await page.goto(`${url()}#papers`);
+    await page.getByRole('button', { name: 'Line', exact: true }).click();
+    await expect(page.locator('.strip .limit')).toHaveCount(1);
+    await mood(page, 'deaf');
+    const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
+    await name.fill('Another line');
+    await name.press('Tab');
+    await expect(page.getByRole('slider', { name: /train along the line/ }).locator('.rail')).toHaveCount(1);
+    await expect(page.locator('.strip .limit')).toHaveCount(0);
+  });
 });
 
 test('papers that cannot be read have no word on screen or paper, and say which field', async ({
@@ -112,7 +125,9 @@ test('papers that cannot be read have no word on screen or paper, and say which 
   await expect(page.getByLabel('planned speed')).toBeFocused();
 });
 
-test('a silent worker is said to be silent, is stopped by hand, and started anew', async ({ page }) => {
+test('a silent worker is said to be silent, is stopped by hand, and started anew; so is a dead one', async ({
+  page,
+}) => {
   await tameWorkers(page);
   await openSettled(page, url(), 'papers');
   await mood(page, 'deaf');
@@ -127,9 +142,24 @@ test('a silent worker is said to be silent, is stopped by hand, and started anew
   await page.getByRole('button', { name: 'Ask again' }).click();
   await expect(word(page)).toHaveText(WORD);
   await expect(page.getByRole('alert')).toHaveCount(0);
+  await test.step('one that dies takes its word with it, and is started anew', async () => {
+    await page.goto(`${url()}#papers`);
+    await mood(page, 'dies');
+    await page.getByLabel('rail state').selectOption('damp');
+    await expect(page.getByRole('alert')).toContainText('The check has stopped over this outing');
+    await nothingSaid(page, /^no answer$/);
+    await mood(page, '');
+    await page.getByRole('button', { name: 'Ask again' }).click();
+    await expect(word(page)).toHaveText(WORD);
+    await expect(page.getByRole('alert')).toHaveCount(0);
+  });
 });
 
-test('after a silent worker the next question goes to a new one by itself', async ({ page }) => {
+// On a push: the silent worker above is stopped and asked anew, and tests/unit/web/in-turn.test.ts keeps the order
+// of answers.
+test('after a silent worker the next question goes to a new one by itself', { tag: '@full' }, async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     // The first worker never hears a second question, as one that is caught in a loop.
     const Real = Worker;
@@ -150,33 +180,11 @@ test('after a silent worker the next question goes to a new one by itself', asyn
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
 
-test('a worker that dies takes its word with it, and is started anew', async ({ page }) => {
-  await tameWorkers(page);
-  await openSettled(page, url(), 'papers');
-  await mood(page, 'dies');
-  await page.getByLabel('rail state').selectOption('wet');
-  await expect(page.getByRole('alert')).toContainText('The check has stopped over this outing');
-  await nothingSaid(page, /^no answer$/);
-  await mood(page, '');
-  await page.getByRole('button', { name: 'Ask again' }).click();
-  await expect(word(page)).toHaveText(WORD);
-  await expect(page.getByRole('alert')).toHaveCount(0);
-});
-
-test('the strip of the line being edited has no limits of the line before', async ({ page }) => {
-  await tameWorkers(page);
-  await open(page, url(), 'papers');
-  await page.getByRole('button', { name: 'Line', exact: true }).click();
-  await expect(page.locator('.strip .limit')).toHaveCount(1);
-  await mood(page, 'deaf');
-  const name = page.locator('.paper').getByLabel('name', { exact: true }).first();
-  await name.fill('Another line');
-  await name.press('Tab');
-  await expect(page.getByRole('slider', { name: /train along the line/ }).locator('.rail')).toHaveCount(1);
-  await expect(page.locator('.strip .limit')).toHaveCount(0);
-});
-
-test('a trial is marked on screen, card, PDF and code, and its code opens to it', async ({ page }) => {
+// On a push: marked on card, PDF and code in tests/unit/cli/card.test.ts, on the screen in workbench.spec.ts and
+// day.spec.ts.
+test('a trial is marked on screen, card, PDF and code, and its code opens to it', { tag: '@full' }, async ({
+  page,
+}) => {
   test.setTimeout(120_000);
   await open(page, whole(), 'answer');
   await example(page, whole(), 'Battery engine, vacuum brakes');
@@ -225,8 +233,9 @@ test('a trial is marked on screen, card, PDF and code, and its code opens to it'
   await expect(word(page)).toHaveText('go within limits');
 });
 
+// On a push: all on the card, side by side, in tests/unit/cli/card.test.ts.
 test('fourteen stations, each braked for, are all on the card, on the screen and on paper', {
-  tag: '@both',
+  tag: '@full',
 }, async ({ page }) => {
   await open(page, url(), 'answer');
   await openPaper(page, await manyPlaces());
@@ -265,7 +274,9 @@ test('a name in letters that the paper cannot print is said by its seat', { tag:
   );
 });
 
-test('names of two hundred letters and sixty vehicles stay on the screen', { tag: '@both' }, async ({
+// On a push: on paper in tests/unit/cli/card.test.ts, and tests/web/states.spec.ts sees whether anything sticks
+// out.
+test('names of two hundred letters and sixty vehicles stay on the screen', { tag: '@full' }, async ({
   page,
 }) => {
   test.setTimeout(120_000);
@@ -321,7 +332,8 @@ test('a browser whose storage never answers shows the page and says that nothing
   await expect(page.getByText('RECORDS NOT ASKED')).toBeVisible();
 });
 
-test('a browser without workers gets its answer', async ({ page }) => {
+// On a push: what the page then does itself in tests/unit/web/reckoning.test.ts.
+test('a browser without workers gets its answer', { tag: '@full' }, async ({ page }) => {
   await page.addInitScript(() => {
     delete (window as { Worker?: unknown }).Worker;
   });

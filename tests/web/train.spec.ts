@@ -6,7 +6,7 @@ import { barrierFreeIn, fits, open, openSettled, served, themes } from './served
 import { at as rooms } from './support/rooms.ts';
 
 const url = served();
-const counted = served('whole');
+const counted = served('counted');
 /** With counts and remedies. */
 const example = (path: string): string =>
   readFileSync(new URL(`../../examples/${path}`, import.meta.url), 'utf8');
@@ -89,7 +89,10 @@ test('a tap elsewhere, at once after a carry, is a tap', async ({ demo: page }) 
   await expect.poll(() => order(page)).toEqual(moved);
 });
 
-test('carried out of the yard it is left behind, and its riders wait', async ({ demo: page }) => {
+// On a push: left behind by keys below; riders wait in tests/unit/web/make-up.test.ts.
+test('carried out of the yard it is left behind, and its riders wait', { tag: '@full' }, async ({
+  demo: page,
+}) => {
   await openSettled(page, url(), 'train');
   await test.step('Escape puts a carried vehicle back', async () => {
     const from = await middle(vehicle(page, 'Air car 1'));
@@ -146,7 +149,8 @@ test('by keys alone: moved, taken up and put down, left behind, undone', async (
   });
 });
 
-test('riders by keys alone: seated, moved, let off', async ({ demo: page }) => {
+// On a push: by tap in workbench.spec.ts; who sits where in tests/unit/web/make-up.test.ts.
+test('riders by keys alone: seated, moved, let off', { tag: '@full' }, async ({ demo: page }) => {
   await open(page, url(), rooms.people);
   const seat = (car: number) => page.getByRole('button', { name: new RegExp(`^Seat 4 of Air car ${car}:`) });
   await seat(2).focus();
@@ -177,7 +181,8 @@ test('riders by keys alone: seated, moved, let off', async ({ demo: page }) => {
   });
 });
 
-test('from the shed: at the rear, and carried between two cars; the counts follow', async ({
+// On a push: tests/unit/web/make-up.test.ts for who joins; carried to another place above.
+test('from the shed: at the rear, and carried between two cars; the counts follow', { tag: '@full' }, async ({
   counted: page,
 }) => {
   await openSettled(page, counted(), 'train');
@@ -195,9 +200,10 @@ test('from the shed: at the rear, and carried between two cars; the counts follo
   await expect.poll(() => order(page)).toEqual(['Granite', 'Vacuum car', ...whole.slice(1), 'Light car']);
 });
 
-test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', async ({
-  demo: page,
-}) => {
+// On a push: by tap in workbench.spec.ts; who sits where in tests/unit/web/make-up.test.ts.
+test('seats by tap: a rider by the table, one of known weight; moved, weighed anew, let off', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await open(page, url(), rooms.people);
   const seat = (n: number, car = 'Air car 2') =>
     page.getByRole('button', { name: new RegExp(`^Seat ${n} of ${car}:`) });
@@ -244,9 +250,10 @@ test('a rider is moved with a finger', { tag: '@touch' }, async ({ demo: page })
   await expect(seat(4)).toHaveAccessibleName(new RegExp(name ?? '?'));
 });
 
-test('a vehicle file comes into the shed and stays there; a broken one says what and where', async ({
-  page,
-}) => {
+// On a push: two tabs at one shed in kept.spec.ts, a broken file in files.spec.ts.
+test('a vehicle file comes into the shed and stays there; a broken one says what and where', {
+  tag: '@full',
+}, async ({ page }) => {
   await open(page, url(), 'train');
   const own = JSON.parse(example('vehicles/light-car.json'));
   own.name = 'Parcel van';
@@ -312,7 +319,8 @@ test('a vehicle is edited where it is drawn; of several alike one is made differ
 });
 
 for (const { theme, tag } of themes) {
-  test(`no barrier that axe can find, ${theme}`, { tag }, async ({ counted: page }) => {
+  // On a push: the room in both themes in tests/web/states.spec.ts.
+  test(`no barrier that axe can find, ${theme}`, { tag: [tag, '@full'] }, async ({ counted: page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await open(page, counted(), rooms.train);
     await expect(page.getByRole('button', { name: 'Take up Bracken' })).toBeVisible();

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from '@playwright/test';
 import { test } from './demo.ts';
-import { folder as built, open, serve } from './served.ts';
+import { buildFor, open, serve } from './served.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -17,7 +17,7 @@ function change(folder: string, file: string, from: string | RegExp, to: string)
 
 test('while not all of it is put by, one is told to stay in reach', async ({ page }) => {
   const folder = mkdtempSync(join(tmpdir(), 'built-'));
-  cpSync(built, folder, { recursive: true });
+  cpSync(buildFor('brief'), folder, { recursive: true });
   change(folder, 'sw.js', /url:"notices\.txt"/, 'url:"nowhere.txt"');
   const server = await serve(folder, 0);
   await page.goto(server.url);
@@ -28,15 +28,15 @@ test('while not all of it is put by, one is told to stay in reach', async ({ pag
   rmSync(folder, { recursive: true, force: true });
 });
 
-test('a newer version waits to be taken, and is then taken by every tab, with the work', async ({
-  context,
-  page,
-}) => {
+// On a push: taken over in tests/unit/web/take-over.test.ts; its work is kept in restart.spec.ts.
+test('a newer version waits to be taken, and is then taken by every tab, with the work', {
+  tag: '@full',
+}, async ({ context, page }) => {
   const folder = mkdtempSync(join(tmpdir(), 'built-'));
-  cpSync(built, folder, { recursive: true });
+  cpSync(buildFor('brief'), folder, { recursive: true });
   const server = await serve(folder, 0);
   await open(page, server.url, 'papers');
-  await expect(page.locator('footer')).toContainText('Ready for no signal.');
+  await expect(page.locator('footer')).toContainText('Ready for no signal.', { timeout: 60_000 });
   // From here on under its offline copy.
   await page.reload();
   const name = page.locator('main').getByLabel('name', { exact: true }).first();

@@ -4,14 +4,15 @@ import { heedwayAlone as heedway } from '../support/cli.ts';
 import { answered, fits, served } from './served.ts';
 import { enter, goTo, openFile } from './support/workbench.ts';
 
-const url = served('whole');
+const url = served('counted');
 const file = 'examples/two-roads.json';
 const told = (...flags: string[]): string => {
   const after = heedway('check', file, '--no-remedies', ...flags).stdout.split('\n\n')[flags.length] ?? '';
   return after.slice(after.indexOf('\n') + 1).replace(/\s+/g, ' ');
 };
 
-test('the way back is answered in full, and the way out again', async ({ page }) => {
+// On a push: both ways of any line, and the paper that is turned round, in tests/unit/answer/way-back.test.ts.
+test('the way back is answered in full, and the way out again', { tag: '@full' }, async ({ page }) => {
   await enter(page, url(), 'answer');
   const back = page.getByRole('button', { name: 'way back', exact: true });
   // The demo's line goes round: there is none.

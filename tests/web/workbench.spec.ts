@@ -14,7 +14,7 @@ const whole = served('whole');
 test('the answer on the demo is there at once, cautions first, no set-up', { tag: '@both' }, async ({
   page,
 }) => {
-  await page.goto(whole());
+  await page.goto(url());
   await expect(page.getByRole('dialog')).toContainText('come first');
   await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.locator('.verdict')).toContainText('go within limits');
@@ -29,9 +29,10 @@ const journeys = [
   ['A brake nobody has measured', 'cannot tell'],
 ] as const;
 
-test('every example opens with its word, one after the other, and every room to it', async ({
-  demo: page,
-}) => {
+// On a push: each word by tests/unit/cli/commands.test.ts, and every room by tests/web/states.spec.ts.
+test('every example opens with its word, one after the other, and every room to it', {
+  tag: '@full',
+}, async ({ demo: page }) => {
   await open(page, url(), 'answer');
   for (const [name, word] of journeys) {
     await test.step(`${name} → ${word}`, async () => {
@@ -65,8 +66,7 @@ test('the train is moved by keys and by hand, and its stop follows', async ({ de
   await expect(strip).toHaveAttribute('aria-valuetext', /cautious \d+ ft/);
 });
 
-// On a push tried and undone in tests/web/journeys.spec.ts, and marked everywhere in tests/web/told.spec.ts.
-test('a remedy is tried with a tap and undone with a tap', { tag: '@full' }, async ({ page }) => {
+test('a remedy is tried with a tap and undone with a tap', async ({ page }) => {
   await open(page, whole(), 'answer');
   await example(page, whole(), 'Battery engine, vacuum brakes');
   await page.goto(`${whole()}#answer`);
@@ -174,10 +174,10 @@ test('the card prints on at most two sides', async ({ demo: page }) => {
 test.describe('without a network', () => {
   test.use({ serviceWorkers: 'allow' });
 
-  test('works with the server gone, after a restart of the page, and makes the PDF of its card', async ({
-    page,
-    context,
-  }) => {
+  // On a push: tests/web/restart.spec.ts does it after a restart of the whole browser.
+  test('works with the server gone, after a restart of the page, and makes the PDF of its card', {
+    tag: '@full',
+  }, async ({ page, context }) => {
     await open(page, whole(), 'answer');
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await context.setOffline(true);

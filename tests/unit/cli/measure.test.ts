@@ -99,7 +99,7 @@ it('a stop test is held against what the papers had said', () => {
     at('far.json'),
     JSON.stringify({
       ...record,
-      test: { ...record.test, stops: [far, ...others] },
+      test: { ...record.test, stops: [far, ...others.slice(0, runs(3, 11))] },
     }),
   );
   const longer = heedway('measure', 'check', at('far.json'));

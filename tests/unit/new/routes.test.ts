@@ -60,7 +60,11 @@ it('gives the same answer on the page and on the terminal', async () => {
 
 it('says at once what a check of its files says, what to do next and all', () => {
   const steep = join(folder, 'steep');
-  const ran = heedway('new', steep, ...flags({ ...replies, 'line.grade': '1 in 25' }));
+  const ran = heedway(
+    'new',
+    steep,
+    ...flags({ ...replies, 'cars.count': '1', 'people.adults': '2', 'line.grade': '1 in 25' }),
+  );
   const screen = heedway('check', join(steep, 'outing.json')).stdout.trimEnd();
   expect(screen).toContain('→ ');
   expect(ran.stdout.slice(0, screen.length)).toBe(screen);
