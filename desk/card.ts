@@ -8,7 +8,7 @@ import type { Outing } from '../engine/outing/types.ts';
 import type { Finding, Severity } from '../engine/questions/finding.ts';
 import { runsAlone } from '../engine/questions/gap/meeting.ts';
 import { VERSION } from '../papers/index.ts';
-import { tellRails } from '../words/rails.ts';
+import { tellLight, tellRails } from '../words/rails.ts';
 import { NOT_ASKED } from '../words/records/asked.ts';
 import { notToRun, staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
@@ -31,6 +31,8 @@ export interface Card {
   readonly line: string;
   readonly day: string;
   readonly rail: string;
+  /** By daylight or after dark, and how far is seen. */
+  readonly light: string;
   /** What is tried on the outing, a line for each change; empty: it is as its papers have it. */
   readonly tried: readonly string[];
   /** What of it is an example that nobody measured; empty: nothing. */
@@ -104,6 +106,7 @@ export function runningCard(told: Told, speech: Omit<Voice, 'outing'>, program: 
     line: `${outing.line.name}${outing.direction === 'reverse' ? ', run in reverse' : ''}`,
     day: outing.date ?? 'no date given',
     rail: tellRails(voice),
+    light: tellLight(voice),
     tried: tellTrials(told.asked, speech),
     invented: tellInvented(told.asked.paper),
     records,

@@ -140,7 +140,7 @@ const head = (card: Card, inner: number): Content => ({
         { text: broken(card.title), fontSize: 13, bold: true },
         ...(card.invented === '' ? [] : [{ text: broken(`(${card.invented})`), bold: true }]),
         { text: broken(`${card.train} · ${card.line}`) },
-        { text: `${card.day} · rail ${card.rail}`, fontSize: 11, bold: true },
+        { text: `${card.day} · rail ${card.rail} · ${card.light}`, fontSize: 11, bold: true },
       ],
     },
     {

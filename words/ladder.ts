@@ -19,6 +19,7 @@ const minds: Readonly<Partial<Record<FindingCode, string>>> = {
   'speed-limited': 'Run no faster there.',
   'curve-speed-limited-by-balance': 'Run no faster there.',
   'others-not-said': 'Ask whoever is in charge: no other train on the line until this one is back.',
+  'surge-pushed': 'Lock the surge brakes out for the push, and unlock them before the train is pulled again.',
   'gap-needed': 'Keep that far behind the train ahead.',
   'holds-only-while-brake-is-tight': atTheBrake,
   'no-parking-brake': atTheBrake,

@@ -1,7 +1,7 @@
-/** The rail today in words: the rest of the line first, then each stretch that is not like it. */
+/** The rail and the light today in words. Of rail: the rest of the line first, then each stretch that is not like it. */
 import { railsToday } from '../engine/outing/rails.ts';
 import type { RailState } from '../engine/things/rail.ts';
-import { chainage, type Voice } from './voice.ts';
+import { chainage, distance, type Voice } from './voice.ts';
 
 const states: Readonly<Record<RailState, string>> = {
   dry: 'dry',
@@ -21,4 +21,11 @@ export function tellRails(voice: Voice): string {
     ({ from, to, state }) => `${tellRail(state)} from ${chainage(voice, from)} to ${chainage(voice, to)}`,
   );
   return [tellRail(outing.conditions.railState), ...stretches].join('; ');
+}
+
+/** The light of the day that an answer is of: "by daylight", "after dark, 80 ft seen". */
+export function tellLight(voice: Voice): string {
+  const { night, visibility } = voice.outing.conditions;
+  const seen = visibility === undefined ? '' : `, ${distance(voice, visibility, 'down')} seen`;
+  return `${night ? 'after dark' : 'by daylight'}${seen}`;
 }

@@ -59,7 +59,13 @@ async function attackOnce(target: Pick<Target, 'attack'>, tally: Tally, seed: nu
       `${seed}: ${error instanceof Error ? error.stack?.split('\n').slice(0, 4).join(' ') : error}`,
     );
   }
-  const took = processor() - before;
+  let took = processor() - before;
+  // The first of its kind is slow by code that is not yet compiled. What hangs does so again.
+  if (took > SLOW && outcome) {
+    const anew = processor();
+    await target.attack(chanceOf(seed));
+    took = Math.min(took, processor() - anew);
+  }
   tally.tried++;
   tally.longest = Math.max(tally.longest, took);
   if (took > SLOW) tally.slow.push(`${seed}: ${took.toFixed(1)} s`);

@@ -121,7 +121,7 @@ export function reliabilityPage({ seed, count, tallies, seconds, memory }: Attac
 Written by \`npm run attack\` itself. Inputs are changed by chance from a seed: files, their parts, codes, surveys, what a browser has
 kept, what is typed about a new train or into a sum, a club's records (their file, the bytes of their store, and what another program might sign), requests to the page
 server. Each is read; one in ${ANSWERED} of the outings that are accepted is answered (on a coarse grid) and told in every room (crew, board, sidings, fit, clearance); outings with a
-fault planted in them are answered all, and records are read by every page and command that shows some. None may crash (a refusal has words), take over 2 s of processor, give a
+fault planted in them are answered all, and records are read by every page and command that shows some. None may crash (a refusal has words), take over 2 s of processor (twice over: the first of its kind pays for code that is not yet compiled), give a
 figure that is none, or a *go* beside a finding that is worse, after a question failed, or for a planted fault; no record that was altered may count.
 
 Last run: ${count} inputs, seed ${seed}; Heedway ${program}, files of version ${schema}, assumed values ${data}, Node ${process.version};

@@ -130,7 +130,12 @@ describe('the sentence under the word', () => {
     let braked = 0;
     for (const { seed, outing, answer } of answers) {
       for (const voice of voices(outing)) {
-        const { not, speed, cars, gap, brake } = quick.sentenceParts(answer, voice);
+        const { not, speed, cars, brake, ...alone } = quick.sentenceParts(answer, voice);
+        // Most are alone on their line: with others that run the same way the gap is told.
+        const others: Outing = { ...outing, otherTrains: 'same-way' };
+        const { gap } = quick.sentenceParts(answer, { ...voice, outing: others });
+        if (not === '' && (outing.otherTrains === 'none' || !outing.line.loop))
+          expect(alone.gap).toBe('with no other train on the line');
         const [{ least, by }] = answer.cars;
         const number = /at most (\d+) cars?/.exec(cars)?.[1];
         const none = cars.startsWith('no car, the engine alone') ? 0 : null;

@@ -235,7 +235,7 @@ export function randomOuting(seed: number, cars?: number, steepest?: number): Ou
       night: false,
       reaction: between(0.7, 1.2, 2, 'assumed'),
       // In fog, or by what light there is.
-      ...(seed % 8 === 3 ? { visibility: 12 + 10 * (seed % 5) } : {}),
+      ...(seed % 16 === 13 ? { visibility: 12 + 10 * (seed % 5) } : {}),
     },
     direction: draw(0, 1) < 0.5 ? 'forward' : 'reverse',
     // Most are asked of one way alone: what is looked at there is that way.

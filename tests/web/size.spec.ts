@@ -16,9 +16,9 @@ const LATE = 1000;
 const zipped = (file: string): number => gzipSync(readFileSync(file)).length;
 
 /** What is asked since has grown it; 100 is where it has to come back to. */
-const MOST_FIRST = 193 * KB;
+const MOST_FIRST = 195 * KB;
 
-test('script of the first screen, worker included, is at most 193 kB', async ({ page, context }) => {
+test('script of the first screen, worker included, is at most 195 kB', async ({ page, context }) => {
   const arrived: { readonly file: string; readonly at: number }[] = [];
   // Each script comes late, so that one which is asked for just before the word, and which the word does
   // not wait for, comes after it: the order of a millisecond decides nothing.
@@ -50,7 +50,7 @@ test('script of the first screen, worker included, is at most 193 kB', async ({ 
   expect(total, sizes.map(([s, size]) => `${s} ${size}`).join('\n')).toBeLessThanOrEqual(MOST_FIRST);
 });
 
-test('all script but the solver and other lazy libraries is at most 869 kB', () => {
+test('all script but the solver and other lazy libraries is at most 874 kB', () => {
   const all = readdirSync(join(folder, 'assets')).filter(
     (f) =>
       f.endsWith('.js') &&
@@ -60,5 +60,5 @@ test('all script but the solver and other lazy libraries is at most 869 kB', () 
   );
   const total = all.reduce((sum, f) => sum + zipped(join(folder, 'assets', f)), 0);
   expect(all.length).toBeGreaterThan(5);
-  expect(total).toBeLessThanOrEqual(869 * KB);
+  expect(total).toBeLessThanOrEqual(874 * KB);
 });

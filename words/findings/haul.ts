@@ -23,6 +23,10 @@ export const haulWords = {
     what: `On the ruling ${t.word('grade')} ${t.where} the train keeps up no more than ${t.found('down')}.`,
     why: 'There the pull at that speed equals grade, curve and rolling resistance on a bad day. It may stall without a run-up.',
   }),
+  'surge-pushed': ({ facts }) => ({
+    what: `An engine pushes ${facts.vehicles} from behind, and a surge brake comes on when it is pushed.`,
+    why: 'What it drags is not in the pull that is reckoned here, its blocks get hot, and in a curve what is squeezed leaves the rail first. Lock it out for the push where its maker provides for that, and unlock it before it is pulled again: until then it is no brake. Or put the engine in front.',
+  }),
   'traction-unknown': (_f, t) => ({
     what: `Nobody has said how hard ${t.vehicle} pulls.`,
     why: 'Give cylinders, wheels and pressure, or a drawbar pull measured with a spring balance.',

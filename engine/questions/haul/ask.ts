@@ -13,6 +13,7 @@ import { makeFinding } from '../make.ts';
 import type { Findings } from '../question.ts';
 import { drivenAdhesion, NUISANCE, pullsAlong } from './draws.ts';
 import { carefulKeep, speedKept } from './keep.ts';
+import { surgePushed } from './pushed.ts';
 import { bookedStops, carefulStart, startsAt, stretches } from './start.ts';
 import type { HaulResult } from './types.ts';
 
@@ -21,7 +22,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
   const state = outing.conditions.railState;
   const pulls = pullsAlong(context, 0.5);
   const careful = carefulStart(context, pulls, state);
-  if (!careful) return { findings: [unknownPull(context)], data: null };
+  if (!careful) return { findings: [unknownPull(context), ...surgePushed(context)], data: null };
   const adhesion = drivenAdhesion(outing.assumed, careful.rail);
   const hard = stretches(careful, pulls);
   const ruling = carefulKeep(context, pulls, state) ?? careful;
@@ -36,7 +37,7 @@ export function askHauling(context: OutingContext): Findings<HaulResult | null> 
     balancingSpeed: speed ?? null,
     rulingAt: ruling.at,
   };
-  const findings: Finding[] = [];
+  const findings: Finding[] = surgePushed(context);
   if (hard.length > 0) {
     const asked = startsAt(careful, pulls, bookedStops(context)).filter(({ fails }) => fails > NUISANCE);
     const worst = hard.reduce((a, b) => (b.fails > a.fails ? b : a));

@@ -10,6 +10,7 @@ export const haulFindings = {
     places: 'name',
   },
   'slow-on-grade': {},
+  'surge-pushed': { vehicles: 'name' },
   'traction-unknown': {},
   assumed: assumptionFindings.assumed as typeof assumptionFindings.assumed,
 } as const;

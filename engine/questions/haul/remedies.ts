@@ -1,7 +1,7 @@
 /** What helps a train that its engine does not start or keep moving. */
 
 import type { Outing } from '../../outing/types.ts';
-import { betterToPull, fewerCars, fewerRiders } from '../changes.ts';
+import { betterToPull, fewerCars, fewerRiders, order } from '../changes.ts';
 import type { Family, Remedies } from '../family.ts';
 
 const lighter = (outing: Outing): Family[] => [
@@ -10,4 +10,8 @@ const lighter = (outing: Outing): Family[] => [
   fewerCars(outing, 6),
 ];
 
-export const haulRemedies: Remedies = { 'cannot-start': lighter, 'slow-on-grade': lighter };
+export const haulRemedies: Remedies = {
+  'cannot-start': lighter,
+  'slow-on-grade': lighter,
+  'surge-pushed': (outing) => [order(outing)],
+};

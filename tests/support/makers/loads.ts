@@ -1,6 +1,7 @@
 /** Outings that make findings of loads, balance and hauling. */
 import type { Vehicle } from '../../../engine/things/vehicle/types.ts';
 import { car } from '../balance.ts';
+import { brakedTrain } from '../braked-trains.ts';
 import { drawer } from '../random-outings.ts';
 import { altered, party, plain } from '../rules.ts';
 import type { Makers } from './index.ts';
@@ -10,6 +11,10 @@ const unmeasured = ({ centreHeight: _, ...vehicle }: Vehicle): Vehicle => vehicl
 const unpowered = ({ traction: _, ...vehicle }: Vehicle): Vehicle => vehicle;
 
 export const loads: Makers = {
+  'surge-pushed': () => {
+    const train = brakedTrain('surge', 2);
+    return plain(2, { train: { ...train, vehicles: [...train.vehicles].reverse() } });
+  },
   'traction-unknown': () => swapped(0, unpowered),
   'car-overloaded': () => car1({ ratings: { load: 100 } }),
   'axle-overloaded': () => car1({ ratings: { axleLoad: 20 } }),

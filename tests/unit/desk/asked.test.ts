@@ -92,6 +92,7 @@ describe('a trial', () => {
       'sand under the engine’s driving wheels',
       expect.stringMatching(/^leave Light car 6 behind$/),
     ]);
+    expect(card.light).toBe('by daylight');
     expect(card.rail).toBe('dry, sanded');
     expect(cardFile(told, 'card.pdf')).toMatch(/^too-long-on-a-wet-rail-\d{4}-\d\d-\d\d-tried-card\.pdf$/);
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { answerOnly } from '../../../engine/answer/answer.ts';
 import type { Outing } from '../../../engine/outing/types.ts';
 import { availableAlong, seenBy } from '../../../engine/questions/speed/available.ts';
+import { tellLight } from '../../../words/rails.ts';
 import { randomOuting } from '../../support/random-outings.ts';
 import { plain, rule, withHost } from '../../support/rules.ts';
 import { runs } from '../../support/tier.ts';
@@ -75,4 +76,12 @@ describe('the answer', () => {
       }
     }
   });
+});
+
+it('is told with the answer: of what light it is', () => {
+  const told = (of: Outing): string => tellLight({ outing: of, system: 'imperial', wording: 'us' });
+  expect(told(base)).toBe('by daylight');
+  expect(told(today({ night: true }))).toBe('after dark');
+  expect(told(today({ night: true, visibility: 25 }))).toBe('after dark, 82 ft seen');
+  expect(told(today({ visibility: 25 }))).toBe('by daylight, 82 ft seen');
 });

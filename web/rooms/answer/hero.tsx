@@ -1,6 +1,6 @@
 /** The answer for whoever stands at the throttle: three figures, one sentence; and which outing it is about. */
 import { sentence } from '../../../desk/sentence.ts';
-import { tellRails } from '../../../words/rails.ts';
+import { tellLight, tellRails } from '../../../words/rails.ts';
 import type { Voice } from '../../../words/voice.ts';
 import { figured } from '../../parts/figured.ts';
 import { noWord } from '../../parts/no-word.ts';
@@ -26,7 +26,7 @@ export function About({ voice }: { readonly voice: Voice }) {
     <section class="about">
       <h1>{outing.name}</h1>
       <p>
-        {outing.train.name} on {outing.line.name}, rail {tellRails(voice)}
+        {outing.train.name} on {outing.line.name}, rail {tellRails(voice)}, {tellLight(voice)}
         {outing.direction === 'reverse' ? ', run in reverse' : ''}
       </p>
       <p class="row">

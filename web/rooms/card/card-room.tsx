@@ -283,7 +283,7 @@ function CardHead({ card }: { readonly card: Card }) {
           {card.train} · {card.line}
         </p>
         <p class="big">
-          {card.day} · rail {card.rail}
+          {card.day} · rail {card.rail} · {card.light}
         </p>
       </div>
       <div class="right">
