@@ -57,6 +57,7 @@ export function changedPaper(paper: Json, before: Outing, after: Outing): Json {
     changed['conditions'] = conditions;
   }
   if (after.otherTrains !== before.otherTrains) changed['otherTrains'] = after.otherTrains;
+  if (before.following && !after.following) delete changed['following'];
   if (after.crew !== before.crew) changed['crew'] = crewOf(listOf(paper['crew']), after);
   if (after.plannedSpeed !== undefined && after.plannedSpeed !== before.plannedSpeed)
     changed['plannedSpeed'] = figure(after.plannedSpeed, 'm/s');

@@ -141,7 +141,7 @@ export function applyChange(outing: Outing, change: Change): Outing {
         },
       };
     case 'alone':
-      return { ...outing, otherTrains: 'none' };
+      return alone(outing);
     case 'guard':
       return addGuard(outing);
     case 'relieve':
@@ -163,6 +163,11 @@ export function applyChange(outing: Outing, change: Change): Outing {
     case 'brake-kind':
       return changeBrakeKind(outing, change.brake);
   }
+}
+
+/** Nor does one follow. */
+function alone({ following: _waits, ...outing }: Outing): Outing {
+  return { ...outing, otherTrains: 'none' };
 }
 
 const raised = (coupling: Coupling, by: number): Coupling =>

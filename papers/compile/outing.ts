@@ -145,6 +145,13 @@ export function compileOuting(
   noteUnstated(file, line, host, notes);
   if (!line.loop && file.wayBack === undefined)
     note(notes, 'way-back', 'that the engine leads on the way back', file.name);
+  if (file.otherTrains === 'none' && file.following)
+    trouble(
+      notes,
+      ['otherTrains'],
+      '"none", and a train that follows this one',
+      '"same-way" or "either-way", or no train that follows',
+    );
   const outing: Outing = {
     name: file.name,
     line,

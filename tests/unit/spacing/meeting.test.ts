@@ -6,6 +6,8 @@ import { applyChange } from '../../../engine/outing/change.ts';
 import type { KeptApart, OtherTrains, Outing } from '../../../engine/outing/types.ts';
 import { askMeeting } from '../../../engine/questions/gap/meeting.ts';
 import { gapRemedies } from '../../../engine/questions/gap/remedies.ts';
+import { changedPaper } from '../../../papers/changed.ts';
+import { changedExample } from '../../support/changed-examples.ts';
 import { plain, rule } from '../../support/rules.ts';
 
 const { otherTrains: _none, ...base } = plain(2);
@@ -94,5 +96,24 @@ describe('the sentence', () => {
   it('gives it where trains run one behind the other', () => {
     expect(gapOf(on(LOOP))).toBe('66 ft behind the train ahead');
     expect(gapOf(on(TWO_ENDS, 'same-way'))).toBe('66 ft behind the train ahead');
+  });
+});
+
+describe('the papers', () => {
+  const read = (more: object) => changedExample('two-roads', (paper) => Object.assign(paper, more));
+  const following = { after: '5 min', speed: '4 mph' };
+
+  it('refuse a train that follows where there is none', async () => {
+    await expect(read({ otherTrains: 'none', following })).rejects.toThrow(/a train that follows/);
+    expect((await read({ otherTrains: 'same-way', following })).otherTrains).toBe('same-way');
+    expect(await read({ otherTrains: 'none' })).not.toHaveProperty('following');
+  });
+
+  it('have none that follows once this one is to be alone', async () => {
+    const before = await read({ following });
+    const after = applyChange(before, { kind: 'alone' });
+    expect(after).not.toHaveProperty('following');
+    expect(changedPaper({ following, line: {} }, before, after)).toMatchObject({ otherTrains: 'none' });
+    expect(changedPaper({ following, line: {} }, before, after)).not.toHaveProperty('following');
   });
 });
