@@ -82,6 +82,7 @@ async function writing(page: Page, acknowledged: string[]): Promise<void> {
 test('without room it says so; killed while it writes, all that was acknowledged is there', {
   tag: '@full',
 }, async ({ context }) => {
+  test.setTimeout(runs(120_000, 3_600_000));
   let page = await context.newPage();
   const browser = await context.newCDPSession(page);
   const origin = new URL(url()).origin;
