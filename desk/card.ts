@@ -6,7 +6,6 @@
 import type { Answer } from '../engine/answer/types.ts';
 import type { Outing } from '../engine/outing/types.ts';
 import type { Finding, Severity } from '../engine/questions/finding.ts';
-import { runsAlone } from '../engine/questions/gap/meeting.ts';
 import { VERSION } from '../papers/index.ts';
 import { tellLight, tellRails } from '../words/rails.ts';
 import { NOT_ASKED } from '../words/records/asked.ts';
@@ -19,7 +18,7 @@ import { actLines, drivenRows } from './driven.ts';
 import { fileName } from './file-name.ts';
 import { gathered, tellGathered } from './gathered.ts';
 import { tellInvented } from './invented.ts';
-import { NO_OTHER_TRAIN, sentence } from './sentence.ts';
+import { ALONE, gapToKeep, NO_OTHER_TRAIN, sentence } from './sentence.ts';
 import { tellTrials } from './tell-trials.ts';
 
 export interface Card {
@@ -144,10 +143,10 @@ const speedRows = (answer: Answer, voice: Voice): Card['speeds'] =>
   }));
 
 function gapText(answer: Answer, voice: Voice): string {
-  if (runsAlone(voice.outing)) return NO_OTHER_TRAIN;
+  const gap = gapToKeep(answer, voice.outing);
+  if (gap === ALONE) return NO_OTHER_TRAIN;
   if (!answer.speeds) return 'cannot tell';
-  const most = answer.speeds.gap.reduce((a, b) => Math.max(a, b), 0);
-  return Number.isFinite(most) ? distance(voice, most, 'up') : 'brakes do not hold everywhere';
+  return gap === undefined ? 'brakes do not hold everywhere' : distance(voice, gap, 'up');
 }
 
 function carRows(outing: Outing, answer: Answer, voice: Voice): Card['cars'] {

@@ -1,13 +1,12 @@
 /** The answer in three figures that are read from afar: how fast, how many cars, how far behind; and how they changed. */
 import type { Verdict } from '../engine/questions/finding.ts';
-import { runsAlone } from '../engine/questions/gap/meeting.ts';
 import { isCar } from '../engine/things/train/cars.ts';
 import { staysHere, tellVerdict } from '../words/verdict.ts';
 import { distance, type Voice } from '../words/voice.ts';
 import type { Told } from './asked.ts';
 import { leastWords } from './count-ways.ts';
 import { drivenSpeed } from './driven.ts';
-import { greatestGap, NO_OTHER_TRAIN, speedEnds } from './sentence.ts';
+import { ALONE, gapToKeep, NO_OTHER_TRAIN, speedEnds } from './sentence.ts';
 
 export interface Figure {
   /** "7.0", "none". */
@@ -35,9 +34,6 @@ const split = (told: string): Pick<Figure, 'figure' | 'unit'> => {
 
 const withoutSpeed: Readonly<Partial<Record<Verdict, string>>> = { hold: 'none', unknown: '?' };
 
-/** No train to keep a distance from. */
-const ALONE = 'alone';
-
 /** Whoever may not leave is told no speed and no gap. */
 export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figures {
   const without = withoutSpeed[answer.verdict];
@@ -47,7 +43,7 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
   const told = (si: number): string => drivenSpeed(shown, si);
   const slowest =
     ends && told(ends.slowest.speed) !== told(ends.fastest.speed) ? told(ends.slowest.speed) : undefined;
-  const gap = greatestGap(answer);
+  const gap = gapToKeep(answer, outing);
   const today = answer.cars.find((c) => c.railState === outing.conditions.railState);
   const here = outing.train.vehicles.filter(isCar).length;
   return {
@@ -68,11 +64,11 @@ export function figures({ asked: { outing }, answer }: Told, shown: Shown): Figu
           : `${today.least === 0 ? 'the engine alone' : 'at most'}; ${here} here`,
     },
     gap:
-      without === undefined && runsAlone(outing)
-        ? { figure: ALONE, unit: '', under: NO_OTHER_TRAIN }
-        : without === undefined && gap !== undefined
-          ? { ...split(distance(shown, gap, 'up')), under: 'behind the train ahead' }
-          : { ...away, figure: without ?? '?', under: stands },
+      without !== undefined || gap === undefined
+        ? { ...away, figure: without ?? '?', under: stands }
+        : gap === ALONE
+          ? { figure: ALONE, unit: '', under: NO_OTHER_TRAIN }
+          : { ...split(distance(shown, gap, 'up')), under: 'behind the train ahead' },
   };
 }
 

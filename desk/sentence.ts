@@ -42,17 +42,18 @@ export function sentenceParts(answer: Answer, voice: Voice): Sentence {
       brake: '',
     };
   }
-  const gap = greatestGap(answer);
+  const gap = gapToKeep(answer, voice.outing);
   return {
     not: '',
     speed: speedPart(answer, voice),
     back: backPart(answer, voice),
     cars: carsPart(answer, voice),
-    gap: runsAlone(voice.outing)
-      ? `with ${NO_OTHER_TRAIN}`
-      : gap === undefined
+    gap:
+      gap === undefined
         ? ''
-        : `${distance(voice, gap, 'up')} behind the train ahead`,
+        : gap === ALONE
+          ? `with ${NO_OTHER_TRAIN}`
+          : `${distance(voice, gap, 'up')} behind the train ahead`,
     brake: brakePart(answer, voice),
   };
 }
@@ -78,15 +79,20 @@ export function speedEnds(
   };
 }
 
-/** In place of a gap, where none may be kept to. */
+/** There is no train to keep a distance from, or none may be there. */
+export const ALONE = 'alone';
 export const NO_OTHER_TRAIN = 'no other train on the line';
 
 /** The greatest gap to the train ahead that the line asks for, m; undefined: none is told, as to whoever may not leave. */
-export function greatestGap({ speeds, verdict }: Answer): number | undefined {
+function greatestGap({ speeds, verdict }: Answer): number | undefined {
   if (staysHere(verdict) !== undefined) return undefined;
   const most = speeds?.gap.reduce((a, b) => Math.max(a, b), 0);
   return most !== undefined && Number.isFinite(most) ? most : undefined;
 }
+
+/** What is kept from other trains by whoever may leave: that distance, or that none is on the line. */
+export const gapToKeep = (answer: Answer, outing: Outing): number | typeof ALONE | undefined =>
+  staysHere(answer.verdict) === undefined && runsAlone(outing) ? ALONE : greatestGap(answer);
 
 function speedPart(answer: Answer, voice: Voice): string {
   const ends = speedEnds(answer, voice);

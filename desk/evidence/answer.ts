@@ -1,6 +1,5 @@
 /** The answer to an outing, whole: word, speeds, braking, every finding with its reason, sum and source, what was assumed. */
 
-import { runsAlone } from '../../engine/questions/gap/meeting.ts';
 import { tellMeasure } from '../../words/field.ts';
 import { tellFinding } from '../../words/finding.ts';
 import { tellRail } from '../../words/rails.ts';
@@ -10,7 +9,7 @@ import { assumedByWeight } from '../assumed.ts';
 import { actLines, drivenRows } from '../driven.ts';
 import { gathered, tellGathered } from '../gathered.ts';
 import type { Answered, Speech } from '../leave/answered.ts';
-import { greatestGap, NO_OTHER_TRAIN, sentence } from '../sentence.ts';
+import { ALONE, gapToKeep, NO_OTHER_TRAIN, sentence } from '../sentence.ts';
 import { tellSum } from '../told-sum.ts';
 import { type Block, heading, list, type Section, strong, tableOf, text } from './blocks.ts';
 
@@ -18,7 +17,7 @@ const severities = { forbids: 'Holds', unknown: 'Cannot tell', limits: 'Limits',
 
 export function answerSection({ outing, answer, hash }: Answered, speech: Speech, invented: string): Section {
   const voice: Voice = { ...speech, outing };
-  const gap = greatestGap(answer);
+  const gap = gapToKeep(answer, outing);
   const stays = notToRun(answer.verdict);
   const zones = drivenRows(answer, voice).map(({ from, to, speed, why }) => [`${from} – ${to}`, speed, why]);
   let number = 0;
@@ -47,7 +46,7 @@ export function answerSection({ outing, answer, hash }: Answered, speech: Speech
       ...list(actLines(answer, voice)),
       ...(gap === undefined
         ? []
-        : runsAlone(outing)
+        : gap === ALONE
           ? [text(`To be run with ${NO_OTHER_TRAIN}.`)]
           : [text(`Gap to keep behind the train ahead: ${distance(voice, gap, 'up')}.`)]),
       ...findings,

@@ -6,7 +6,6 @@ import { firstAnswer, told } from '../../engine/answer/answer.ts';
 import { inquire } from '../../engine/answer/inquiry.ts';
 import type { Answer } from '../../engine/answer/types.ts';
 import type { Outing } from '../../engine/outing/types.ts';
-import { runsAlone } from '../../engine/questions/gap/meeting.ts';
 import { type FileProblem, readOuting } from '../../papers/index.ts';
 import { canonical } from '../../records/canonical.ts';
 import { sha256 } from '../../records/hash.ts';
@@ -15,7 +14,7 @@ import { distance, type Voice } from '../../words/voice.ts';
 import { heeded } from '../card.ts';
 import { actLines, drivenRows } from '../driven.ts';
 import { gathered, tellGathered } from '../gathered.ts';
-import { greatestGap, NO_OTHER_TRAIN, sentence } from '../sentence.ts';
+import { ALONE, gapToKeep, NO_OTHER_TRAIN, sentence } from '../sentence.ts';
 import type { Json } from './nameless.ts';
 
 export type Speech = Omit<Voice, 'outing'>;
@@ -44,7 +43,7 @@ export interface Answered {
 
 /** What the driver was told: the word, the sentence, what holds or limits, the speeds, where to brake, the gap. */
 export function toldLines(answer: Answer, voice: Voice): readonly string[] {
-  const gap = greatestGap(answer);
+  const gap = gapToKeep(answer, voice.outing);
   return [
     tellVerdict(answer.verdict),
     sentence(answer, voice),
@@ -54,11 +53,7 @@ export function toldLines(answer: Answer, voice: Voice): readonly string[] {
     notToRun(answer.verdict),
     ...drivenRows(answer, voice).map(({ from, to, speed, why }) => `${from} – ${to}: ${speed} (${why})`),
     ...actLines(answer, voice),
-    ...(gap === undefined
-      ? []
-      : runsAlone(voice.outing)
-        ? [NO_OTHER_TRAIN]
-        : [`gap ${distance(voice, gap, 'up')}`]),
+    ...(gap === undefined ? [] : gap === ALONE ? [NO_OTHER_TRAIN] : [`gap ${distance(voice, gap, 'up')}`]),
   ].filter((line) => line !== '');
 }
 
